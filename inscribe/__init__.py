@@ -1,0 +1,3 @@
+"""Record, read and collate the inscriptions on Japanese sword fittings."""
+
+__version__ = "0.1.0"

@@ -1,0 +1,93 @@
+"""The command line: one module a command, loaded only when that command runs."""
+
+from __future__ import annotations
+
+import importlib
+import importlib.util
+import os
+import sys
+
+import click
+
+from inscribe import __version__
+from inscribe.errors import InscribeError
+
+COMMANDS = {
+    "new": "ask for an object and its inscription, and write a record",
+    "read": "what an inscription says",
+    "collate": "a copy against its source",
+    "source": "the library of source texts, and which text this is",
+    "restore": "ranked candidates for signs that cannot be read",
+    "sign": "one character: forms, readings, parts, look-alikes",
+    "date": "a date expression resolved and checked",
+    "name": "ranked readings of a name",
+    "check": "every problem in a folder of records",
+    "concord": "every place where a word or sign occurs",
+    "entry": "the catalogue entry",
+    "schema": "the JSON Schema of records and outputs",
+}
+
+
+class LazyGroup(click.Group):
+    """A group that knows its commands by name and imports each only when it is called."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Return the names of the commands that are built, in the order of the work."""
+        return [name for name in COMMANDS if _is_built(name)]
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """Return the command, or None if there is none of that name."""
+        if cmd_name not in COMMANDS or not _is_built(cmd_name):
+            return None
+        module = importlib.import_module(f"inscribe.cli.{cmd_name}")
+        command: click.Command = module.command
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """List the commands without importing them."""
+        if names := self.list_commands(ctx):
+            with formatter.section("Commands"):
+                formatter.write_dl([(name, COMMANDS[name]) for name in names])
+
+
+def _is_built(name: str) -> bool:
+    return importlib.util.find_spec(f"inscribe.cli.{name}") is not None
+
+
+@click.command(cls=LazyGroup, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, message="inscribe %(version)s")
+@click.option(
+    "--glossary",
+    "glossaries",
+    multiple=True,
+    metavar="FOLDER",
+    help="Read tables from FOLDER too, before the packaged ones.",
+)
+def cli(glossaries: tuple[str, ...]) -> None:
+    """Record, read and collate the inscriptions on Japanese sword fittings."""
+    if glossaries:
+        from pathlib import Path
+
+        from inscribe import tables
+
+        for folder in glossaries:
+            tables.add_folder(Path(folder))
+
+
+def main() -> None:
+    """Run the program; bad input ends with one message on standard error and exit status 2."""
+    try:
+        status = cli.main(prog_name="inscribe", standalone_mode=False)
+    except click.exceptions.Abort:
+        click.echo("interrupted; nothing was written", err=True)
+        sys.exit(130)
+    except click.ClickException as error:
+        error.show()
+        sys.exit(2)
+    except InscribeError as error:
+        click.echo(str(error), err=True)
+        sys.exit(2)
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(0)
+    sys.exit(status if isinstance(status, int) else 0)

@@ -1,0 +1,1 @@
+"""A copy held against its source: alignment, differences, fidelity, space."""

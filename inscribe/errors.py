@@ -1,0 +1,74 @@
+"""The one family of errors a user ever sees: a sentence, its place, and what to do.
+
+Every stage raises :class:`InscribeError` (or a subclass) for bad input and nothing else; the
+command line turns it into one message on standard error and exit status 2, in one spot
+(``inscribe.cli.main``).
+
+>>> error = NotationError("a bracket is opened and never closed", Place("a.txt", 3, 7), "close it")
+>>> str(error)
+'a.txt, line 3, column 7: a bracket is opened and never closed; close it'
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where in the input a problem lies; lines and columns count from 1, columns in characters."""
+
+    file: str | None = None
+    line: int | None = None
+    column: int | None = None
+
+    def __str__(self) -> str:
+        parts = [self.file] if self.file else []
+        parts += [f"line {self.line}"] if self.line is not None else []
+        parts += [f"column {self.column}"] if self.column is not None else []
+        return ", ".join(parts)
+
+
+class InscribeError(Exception):
+    """Bad input: what is wrong, where, and what to do about it."""
+
+    def __init__(self, message: str, place: Place | None = None, hint: str = "") -> None:
+        super().__init__(message)
+        self.message = message
+        self.place = place or Place()
+        self.hint = hint
+
+    def __str__(self) -> str:
+        sentence = f"{self.message}; {self.hint}" if self.hint else self.message
+        where = str(self.place)
+        return f"{where}: {sentence}" if where else sentence
+
+    def in_file(self, file: str, first_line: int = 1) -> InscribeError:
+        """Return the same error placed in ``file``, its lines counted from ``first_line``."""
+        line = None if self.place.line is None else self.place.line + first_line - 1
+        return type(self)(self.message, replace(self.place, file=file, line=line), self.hint)
+
+
+class InputError(InscribeError):
+    """A file, an encoding, an option or an argument that cannot be used."""
+
+
+class NotationError(InscribeError):
+    """A transcription that breaks the conventions it is written in."""
+
+
+class RecordError(InscribeError):
+    """A record with an unknown key, a wrong type or an impossible value."""
+
+
+class TableError(InscribeError):
+    """A row of a glossary table that cannot be used."""
+
+
+class ProblemsError(InscribeError):
+    """Several problems found in one input, reported together, one a line."""
+
+    def __init__(self, errors: Sequence[InscribeError]) -> None:
+        super().__init__("\n".join(str(error) for error in errors))
+        self.errors = tuple(errors)

@@ -1,0 +1,117 @@
+"""Reading and writing files so that nothing is lost and nothing is half-written."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from pathlib import Path
+
+from inscribe.errors import InputError, Place
+
+MAX_BYTES = 64 * 1024 * 1024
+
+
+def read_text(path: Path) -> str:
+    """Return the text of a UTF-8 file (a byte order mark is dropped, line ends become one newline).
+
+    Raises:
+        InputError: the file is missing, unreadable, larger than 64 MiB, or not UTF-8.
+    """
+    try:
+        if path.stat().st_size > MAX_BYTES:
+            raise InputError(
+                f"the file is larger than the limit of {MAX_BYTES // 2**20} MiB",
+                Place(str(path)),
+                "split it into smaller files",
+            )
+        data = path.read_bytes()
+    except OSError as error:
+        reason = error.strerror or "it cannot be read"
+        raise InputError(reason, Place(str(path)), "check the path and its permissions") from error
+    return decode(data, str(path))
+
+
+def decode(data: bytes, name: str) -> str:
+    """Return ``data`` as text, naming line and column of the first byte that is not UTF-8.
+
+    Raises:
+        InputError: ``data`` is not UTF-8; the message names a likely encoding where one fits.
+    """
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = data[: error.start]
+        line = before.count(b"\n") + 1
+        column = len(before.rpartition(b"\n")[2].decode("utf-8", "replace")) + 1
+        raise InputError(
+            f"the text is not UTF-8{_likely_encoding(data)}",
+            Place(name, line, column),
+            "save it as UTF-8 and try again",
+        ) from error
+    return text.replace("\r\n", "\n").replace("\r", "\n")
+
+
+def _likely_encoding(data: bytes) -> str:
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return " (it looks like UTF-16)"
+    for codec, name in (("shift_jis", "Shift_JIS"), ("euc_jp", "EUC-JP")):
+        try:
+            data.decode(codec)
+        except UnicodeDecodeError:
+            continue
+        return f" (it may be {name})"
+    return ""
+
+
+def write_text(path: Path, text: str, *, force: bool = False) -> None:
+    """Write a whole file or nothing: a temporary file beside it is synced, then put in its place.
+
+    Raises:
+        InputError: the file exists and ``force`` is false, or it cannot be written.
+    """
+    write_bytes(path, text.encode("utf-8"), force=force)
+
+
+def write_bytes(path: Path, data: bytes, *, force: bool = False) -> None:
+    """Write ``data`` as :func:`write_text` does."""
+    if path.exists() and not force:
+        raise InputError(
+            "the file exists already", Place(str(path)), "choose another name or use --force"
+        )
+    temporary: str | None = None
+    try:
+        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        _put_in_place(temporary, path, force=force)
+        temporary = None
+        _sync_folder(path.parent)
+    except OSError as error:
+        reason = error.strerror or "it cannot be written"
+        raise InputError(reason, Place(str(path)), "choose another place with -o") from error
+    finally:
+        if temporary is not None:
+            Path(temporary).unlink(missing_ok=True)
+
+
+def _put_in_place(temporary: str, path: Path, *, force: bool) -> None:
+    mask = os.umask(0)
+    os.umask(mask)
+    Path(temporary).chmod(0o666 & ~mask)
+    if force:
+        Path(temporary).replace(path)
+        return
+    os.link(temporary, path)  # fails if another process made the file meanwhile
+    Path(temporary).unlink()
+
+
+def _sync_folder(folder: Path) -> None:
+    if os.name != "posix":
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)

@@ -1,0 +1,1 @@
+"""Text to transcription and back, in the conventions of the trade."""

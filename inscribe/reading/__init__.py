@@ -1,0 +1,1 @@
+"""What an inscription says: tokens, kana, romanised reading, register, signature, doubts."""

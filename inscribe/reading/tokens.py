@@ -1,0 +1,78 @@
+"""What the reading stage hands on: tokens, ranked proposals, and the whole interpretation."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from inscribe.dates.model import DateReading
+    from inscribe.forms.normal import Change
+
+Register = Literal["verse", "signature", "prose"]
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """One word as read, and the signs it was read from."""
+
+    surface: str  # as carved
+    normalised: str  # in current forms, spelling as carved
+    kana: str  # current kana spelling, hiragana
+    romaji: str  # modified Hepburn with macrons
+    first: int  # index of its first sign
+    last: int  # index of its last sign
+    modern: str = ""  # current forms and current kana spelling
+    part_of_speech: str = ""  # UniDic's terms
+    lemma: str = ""
+    word_origin: str = ""  # UniDic's goshu: 和, 漢, 固, ...
+    gloss: str = ""
+    reason: str = ""  # why it is read so, where that needs saying
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """One reading of the whole text, with its score (higher is better) and its reasons."""
+
+    tokens: tuple[Token, ...]
+    kana: str  # words separated by spaces
+    romaji: str
+    score: float
+    reasons: tuple[str, ...] = ()
+    phrases: tuple[tuple[int, int], ...] = ()  # (morae, index of the phrase's first token)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One part of a signature: what it says and the signs that say it."""
+
+    text: str
+    kana: str
+    romaji: str
+    first: int
+    last: int
+    alternatives: tuple[str, ...] = ()  # other romanised readings, best first
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """Something the reader should look at again, and why."""
+
+    first: int
+    last: int
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Interpretation:
+    """Everything ``inscribe read`` has to say about one inscription."""
+
+    text: str  # as carved
+    normalised: str
+    modern: str
+    register: Register
+    proposals: tuple[Proposal, ...]  # best first, never empty for a text with a sign in it
+    signature: dict[str, Part] | None = None
+    dates: tuple[DateReading, ...] = ()
+    changes: tuple[Change, ...] = ()
+    doubts: tuple[Doubt, ...] = field(default=())

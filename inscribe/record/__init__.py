@@ -1,0 +1,1 @@
+"""Records: one object, its inscriptions, and who read them when."""

@@ -1,0 +1,1 @@
+"""What the stages found, in one output format per package; no logic."""

@@ -1,0 +1,1 @@
+"""The JSON contract: one module a subject."""

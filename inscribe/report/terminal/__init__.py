@@ -1,0 +1,1 @@
+"""Reports for a terminal, at any width, with or without colour."""

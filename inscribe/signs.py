@@ -1,0 +1,144 @@
+"""What is carved, sign by sign: the immutable core types that every stage imports.
+
+This module imports nothing of the program. A :class:`Transcription` is made once, from the
+notation or a record, and never rewritten; every later stage (forms, reading, dates, collation,
+space) keeps the ``index`` of the sign it speaks of, so that a word, a date or a difference can
+always point back to the metal.
+
+>>> t = transcription([[[Sign("花"), Sign("の")], [Sign("", certainty=Certainty.UNREADABLE)]]])
+>>> [(s.index, s.column, s.text or "□") for s in t.signs]
+[(0, 0, '花'), (1, 0, 'の'), (2, 1, '□')]
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from enum import Enum
+from functools import cached_property
+
+
+class Kind(Enum):
+    """What sort of thing stands in the column."""
+
+    CHARACTER = "character"  # one written sign
+    GAP = "gap"  # a lost stretch of unknown length
+    KAO = "kao"  # a carved monogram; it has no reading
+    SEAL = "seal"  # a seal; its legend, where legible, is the sign's text
+
+
+class Certainty(Enum):
+    """How sure the transcriber is of the sign."""
+
+    CLEAR = "clear"
+    DAMAGED = "damaged"  # hurt, yet legible without doubt
+    DOUBTFUL = "doubtful"  # "perhaps this character"
+    RESTORED = "restored"  # lost, and supplied by the editor
+    STRUCK = "struck out"  # struck out by the carver; text empty where no longer legible
+    UNREADABLE = "unreadable"  # one sign is there and cannot be read; text is empty
+
+
+class Intervention(Enum):
+    """What the editor did to the text beyond reading it (Leiden conventions)."""
+
+    NONE = "none"
+    SUPPLIED = "supplied"  # omitted by the carver, added by the editor
+    SUPERFLUOUS = "superfluous"  # carved, and held to be one too many
+    EXPANDED = "expanded"  # not carved: an abbreviation written out by the editor
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A sign's place on the plate in mm, from the plate's top left corner."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    """One sign: what is carved, how sure that is, and where it stands.
+
+    ``text`` is one user-perceived character as carved (with any combining or variation mark),
+    the legend of a seal, or empty where nothing can be read. ``index`` counts all signs of the
+    transcription from 0 in reading order; ``column`` counts its columns from 0, over all faces.
+    """
+
+    text: str
+    kind: Kind = Kind.CHARACTER
+    certainty: Certainty = Certainty.CLEAR
+    intervention: Intervention = Intervention.NONE
+    sic: bool = False
+    box: Box | None = None
+    index: int = 0
+    column: int = 0
+
+    @property
+    def is_carved(self) -> bool:
+        """Whether the sign stands (or stood) in the metal, rather than being an editor's."""
+        return self.intervention in (Intervention.NONE, Intervention.SUPERFLUOUS)
+
+    @property
+    def is_legible(self) -> bool:
+        """Whether there is a character to read."""
+        return bool(self.text) and self.kind is Kind.CHARACTER
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column of signs, top to bottom; ``index`` counts columns over all faces from 0."""
+
+    signs: tuple[Sign, ...]
+    index: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """One face of the object (front, back), its columns in reading order (right to left)."""
+
+    columns: tuple[Column, ...]
+
+
+@dataclass(frozen=True)
+class Transcription:
+    """A whole inscription; build it with :func:`transcription`, which numbers the signs."""
+
+    faces: tuple[Face, ...]
+
+    @cached_property
+    def columns(self) -> tuple[Column, ...]:
+        """All columns, in reading order."""
+        return tuple(column for face in self.faces for column in face.columns)
+
+    @cached_property
+    def signs(self) -> tuple[Sign, ...]:
+        """All signs, in reading order; ``signs[i].index == i``."""
+        return tuple(sign for column in self.columns for sign in column.signs)
+
+    @property
+    def text(self) -> str:
+        """The legible characters as carved, without columns or any mark of the transcriber."""
+        return "".join(sign.text for sign in self.signs if sign.is_legible)
+
+
+def transcription(faces: Iterable[Iterable[Sequence[Sign]]]) -> Transcription:
+    """Return the transcription of faces given as columns of signs, with signs and columns numbered.
+
+    Any ``index`` and ``column`` the given signs carry is replaced.
+    """
+    numbered_faces: list[Face] = []
+    next_sign = next_column = 0
+    for face in faces:
+        columns: list[Column] = []
+        for signs in face:
+            numbered = tuple(
+                replace(sign, index=next_sign + offset, column=next_column)
+                for offset, sign in enumerate(signs)
+            )
+            columns.append(Column(numbered, next_column))
+            next_sign += len(numbered)
+            next_column += 1
+        numbered_faces.append(Face(tuple(columns)))
+    return Transcription(tuple(numbered_faces))

@@ -1,0 +1,1 @@
+"""The library of source texts, and which of them an inscription copies."""
