@@ -1,0 +1,121 @@
+"""A line of words to a line of Latin letters: word division, capitals and hyphens (ALA-LC).
+
+What the ALA-LC table says of modern Japanese is kept for the classical language: particles stand
+apart (hana no iro wa); what bends a verb or adjective is joined to it, so auxiliaries and the
+conjunctive particles that follow a verb's form, て ば ど つつ (utsurinikeri, mireba, furitsutsu).
+Prefixes, and suffixes of one character, are joined; a place's rank stands after a hyphen. Which
+particles are joined is the choice of this program: the table does not treat the old language.
+
+>>> line = [Word("はな", "名詞"), Word("の", "助詞"), Word("うつり", "動詞"), Word("に", "助動詞")]
+>>> romanise([*line, Word("けり", "助動詞"), Word("は", "助詞")])
+'hana no utsurinikeri wa'
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+
+from inscribe.reading.romanise import Scheme, hepburn, iso3602
+
+_PARTICLES_AS_SAID = {
+    "は": "わ",
+    "へ": "え",
+    "を": "お",
+    "には": "にわ",
+    "とは": "とわ",
+    "をば": "おば",
+}
+_JOINED_PARTICLES = frozenset(["て", "で", "ば", "ど", "ども", "つつ", "ながら", "たり"])
+_HYPHENED = frozenset(
+    ["し", "ぐん", "く", "けん", "ふ", "と", "ちょう", "まち", "むら", "そん", "しゅう"]
+)
+_AFTER_WHICH_JOINED = ("動詞", "形容詞", "助動詞")
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A word to be romanised: current kana spelling and part of speech in UniDic's terms.
+
+    The parts of the part of speech are joined by ``,`` or ``-``; ``kana`` may hold the ``|`` and
+    ``ー`` of :mod:`inscribe.reading.romanise`.
+    """
+
+    kana: str
+    part_of_speech: str = ""
+
+
+@lru_cache(maxsize=16384)
+def romanise_word(kana: str, part_of_speech: str = "", scheme: Scheme = "hepburn") -> str:
+    """Return one word in Latin letters: particles as they are said, proper names with a capital.
+
+    >>> romanise_word("は", "助詞-係助詞"), romanise_word("よしの", "名詞-固有名詞-地名")
+    ('wa', 'Yoshino')
+    >>> romanise_word("おもう", "動詞-一般")
+    'omou'
+    """
+    if part_of_speech.startswith("助詞"):
+        kana = _PARTICLES_AS_SAID.get(kana, kana) if scheme == "hepburn" else kana
+    verb = part_of_speech.startswith("動詞")
+    letters = hepburn(kana, verb=verb) if scheme == "hepburn" else iso3602(kana, verb=verb)
+    return capital(letters) if "固有名詞" in part_of_speech else letters
+
+
+def romanise(words: Iterable[Word], *, sentence: bool = False, scheme: Scheme = "hepburn") -> str:
+    """Return the words as one line, divided as :func:`separator` says.
+
+    With ``sentence``, the line begins with a capital.
+    """
+    out: list[str] = []
+    before: Word | None = None
+    for word in words:
+        letters = romanise_word(word.kana, word.part_of_speech, scheme)
+        if not letters:
+            continue
+        if before is not None:
+            out.append(separator(before, word))
+        out.append(letters)
+        before = word
+    line = "".join(out)
+    return capital(line) if sentence else line
+
+
+def separator(before: Word, after: Word) -> str:
+    """Return what stands between two words: nothing, a space or a hyphen.
+
+    >>> separator(Word("みれ", "動詞"), Word("ば", "助詞,接続助詞"))
+    ''
+    >>> separator(Word("おわり", "名詞,固有名詞,地名"), Word("ぐん", "接尾辞,名詞的"))
+    '-'
+    """
+    this, previous = after.part_of_speech, before.part_of_speech
+    if this.startswith(("補助記号", "記号")) or previous.startswith("接頭辞"):
+        return ""
+    if this.startswith("接尾辞"):
+        return "-" if "固有名詞" in previous and after.kana in _HYPHENED else ""
+    if this.startswith("助動詞"):
+        return "" if _bends(previous, before.kana) else " "
+    if this.startswith("助詞") and after.kana in _JOINED_PARTICLES and "格助詞" not in this:
+        return "" if previous.startswith(_AFTER_WHICH_JOINED) else " "
+    if "数詞" in this and "数詞" in previous:
+        return ""
+    return " "
+
+
+def _bends(part_of_speech: str, kana: str) -> bool:
+    if part_of_speech.startswith(_AFTER_WHICH_JOINED):
+        return True
+    return part_of_speech.startswith("助詞") and kana in _JOINED_PARTICLES
+
+
+def capital(letters: str) -> str:
+    """Return ``letters`` with its first letter a capital (``'`` and brackets are passed over).
+
+    >>> capital("ōsaka"), capital("“aki”")
+    ('Ōsaka', '“Aki”')
+    """
+    for position, letter in enumerate(letters):
+        if letter.isalpha():
+            return letters[:position] + letter.upper() + letters[position + 1 :]
+    return letters
