@@ -38,6 +38,9 @@ class Certainty(Enum):
     UNREADABLE = "unreadable"  # one sign is there and cannot be read; text is empty
 
 
+_WITHOUT_TEXT = (Certainty.UNREADABLE, Certainty.STRUCK)
+
+
 class Intervention(Enum):
     """What the editor did to the text beyond reading it (Leiden conventions)."""
 
@@ -64,6 +67,10 @@ class Sign:
     ``text`` is one user-perceived character as carved (with any combining or variation mark),
     the legend of a seal, or empty where nothing can be read. ``index`` counts all signs of the
     transcription from 0 in reading order; ``column`` counts its columns from 0, over all faces.
+
+    Raises:
+        ValueError: the parts contradict each other, as an unreadable sign with a text, a legible
+            one without, or a gap or kao with a text would; so every sign can be written down.
     """
 
     text: str
@@ -74,6 +81,18 @@ class Sign:
     box: Box | None = None
     index: int = 0
     column: int = 0
+
+    def __post_init__(self) -> None:
+        if self.kind is Kind.CHARACTER or self.kind is Kind.SEAL:
+            if self.text:
+                contradiction = self.certainty is Certainty.UNREADABLE
+            else:
+                contradiction = self.certainty not in _WITHOUT_TEXT
+        else:
+            contradiction = bool(self.text) or self.certainty is Certainty.UNREADABLE
+            contradiction |= self.kind is Kind.GAP and self.certainty is not Certainty.CLEAR
+        if contradiction:
+            raise ValueError(f"no {self.kind.value} is {self.certainty.value} as {self.text!r}")
 
     @property
     def is_carved(self) -> bool:
@@ -126,13 +145,16 @@ class Transcription:
 def transcription(faces: Iterable[Iterable[Sequence[Sign]]]) -> Transcription:
     """Return the transcription of faces given as columns of signs, with signs and columns numbered.
 
-    Any ``index`` and ``column`` the given signs carry is replaced.
+    Any ``index`` and ``column`` the given signs carry is replaced. Columns and faces without a
+    sign are left out: a column of which nothing is left is a gap.
     """
     numbered_faces: list[Face] = []
     next_sign = next_column = 0
     for face in faces:
         columns: list[Column] = []
         for signs in face:
+            if not signs:
+                continue
             numbered = tuple(
                 replace(sign, index=next_sign + offset, column=next_column)
                 for offset, sign in enumerate(signs)
@@ -140,5 +162,6 @@ def transcription(faces: Iterable[Iterable[Sequence[Sign]]]) -> Transcription:
             columns.append(Column(numbered, next_column))
             next_sign += len(numbered)
             next_column += 1
-        numbered_faces.append(Face(tuple(columns)))
+        if columns:
+            numbered_faces.append(Face(tuple(columns)))
     return Transcription(tuple(numbered_faces))
