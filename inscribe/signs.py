@@ -39,6 +39,7 @@ class Certainty(Enum):
 
 
 _WITHOUT_TEXT = (Certainty.UNREADABLE, Certainty.STRUCK)
+_OF_A_GAP = (Certainty.CLEAR, Certainty.STRUCK)
 
 
 class Intervention(Enum):
@@ -90,7 +91,7 @@ class Sign:
                 contradiction = self.certainty not in _WITHOUT_TEXT
         else:
             contradiction = bool(self.text) or self.certainty is Certainty.UNREADABLE
-            contradiction |= self.kind is Kind.GAP and self.certainty is not Certainty.CLEAR
+            contradiction |= self.kind is Kind.GAP and self.certainty not in _OF_A_GAP
         if contradiction:
             raise ValueError(f"no {self.kind.value} is {self.certainty.value} as {self.text!r}")
 

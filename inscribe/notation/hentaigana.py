@@ -1,0 +1,67 @@
+"""Kana written with their parent kanji, は(者), and the code points they stand for.
+
+Where Unicode encodes several shapes from one parent, the note names the first; a figure names
+another: は(者2). A parent of the ordinary kana that has no code point of its own, こ(己), names
+the ordinary kana.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+
+from inscribe import tables
+
+Letters = dict[tuple[str, str], list[str]]
+
+
+def letter(kana: str, parent: str) -> str | None:
+    """Return the sign read ``kana`` that is written from ``parent``, or None if none is known.
+
+    A voicing mark on ``kana`` is kept as a mark of its own.
+
+    >>> letter("は", "者"), letter("に", "尓"), letter("ば", "者"), letter("は", "花")
+    ('𛂥', '𛂋', '𛂥゙', None)
+    """
+    base, marks = _base_and_marks(kana)
+    kanji = parent.rstrip("0123456789")
+    number = int(parent[len(kanji) :] or 1) if len(parent) <= 2 else 0
+    shapes: list[str] = []
+    for form in (kanji, *_forms().get(kanji, ())):
+        shapes = shapes or _letters().get((base, form), [])
+    return shapes[number - 1] + marks if 0 < number <= len(shapes) else None
+
+
+def parents(kana: str) -> tuple[str, ...]:
+    """Return the kanji from which the known signs read ``kana`` are written.
+
+    >>> parents("わ")
+    ('倭', '和', '王')
+    """
+    base = _base_and_marks(kana)[0]
+    return tuple(parent for sound, parent in _letters() if sound == base)
+
+
+def _base_and_marks(kana: str) -> tuple[str, str]:
+    parts = unicodedata.normalize("NFD", kana)
+    return parts[:1], parts[1:]
+
+
+@tables.compiled
+def _letters() -> Letters:
+    letters: Letters = {}
+    for cells, _ in tables.rows("hentaigana", ("sign", "kana", "parent", "name")):
+        sign, sounds, parent, _ = cells
+        if parent:
+            for kana in sounds.split():
+                letters.setdefault((kana, parent), []).append(sign)
+    for (kana, parent), _ in tables.rows("kana_parents", ("kana", "parent")):
+        letters.setdefault((kana, parent), [kana])
+    return letters
+
+
+@tables.compiled
+def _forms() -> dict[str, tuple[str, ...]]:
+    forms: dict[str, tuple[str, ...]] = {}
+    for (form, parent), _ in tables.rows("parent_forms", ("form", "parent")):
+        forms[form] = (*forms.get(form, ()), parent)
+    return forms
