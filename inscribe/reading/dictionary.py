@@ -1,0 +1,149 @@
+"""Compiled user dictionaries for MeCab: built once into a cache, used by every later run.
+
+A dictionary is known by its name and by the content of the files it is made from (tables and the
+code that turns them into entries), so that a changed table means another file. It is built
+beside its place and put there in one step: a second process never sees half of it. Where the cache
+cannot be written, the dictionary lives in a temporary folder for as long as the process.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import zlib
+from collections.abc import Callable, Iterable, Sequence
+from functools import cache
+from pathlib import Path
+from typing import NamedTuple
+
+from inscribe.errors import InputError, Place
+
+_LAYOUT = 1  # raise it when the way a dictionary is compiled changes
+_MAGIC = 0xEF718F77  # MeCab writes it, mixed with the size, at the start of each dictionary
+_COMPILE = "import sys, fugashi; fugashi.build_dictionary(sys.argv[1])"
+
+
+class Row(NamedTuple):
+    """One entry as MeCab wants it; the feature is handed back with the word as it is."""
+
+    written: str
+    left: int
+    right: int
+    cost: int
+    feature: str
+
+
+def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[Row]]) -> Path:
+    """Return the file of the compiled dictionary ``name``; ``rows`` is called only to build it.
+
+    Raises:
+        InputError: MeCab could not compile the entries, or no folder can be written to.
+    """
+    file_name, reason = f"{name}-{_key(sources)}.dic", ""
+    for place in (cache_folder, _temporary_folder):
+        folder = place()
+        path = folder / file_name
+        if _is_sound(path):
+            return path
+        try:
+            folder.mkdir(parents=True, exist_ok=True)
+            _build(path, rows())
+        except OSError as error:
+            reason = error.strerror or str(error)
+            continue
+        _remove_older(path, name)
+        return path
+    raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
+
+
+def cache_folder() -> Path:
+    """Return the folder compiled dictionaries lie in: ``INSCRIBE_CACHE``, or the system's place.
+
+    Written out because importing platformdirs takes a fifth of the time a reading may take.
+    """
+    if chosen := os.environ.get("INSCRIBE_CACHE"):
+        return Path(chosen)
+    if sys.platform == "win32":
+        base = os.environ.get("LOCALAPPDATA")
+        return (Path(base) if base else Path.home() / "AppData" / "Local") / "inscribe" / "Cache"
+    if sys.platform == "darwin":
+        return Path.home() / "Library" / "Caches" / "inscribe"
+    base = os.environ.get("XDG_CACHE_HOME")
+    return (Path(base) if base else _home() / ".cache") / "inscribe"
+
+
+def _home() -> Path:
+    try:
+        return Path.home()
+    except RuntimeError:  # a process without a home
+        return _temporary_folder()
+
+
+@cache
+def _temporary_folder() -> Path:
+    import atexit
+    import shutil
+    import tempfile
+
+    folder = tempfile.mkdtemp(prefix="inscribe-")
+    atexit.register(shutil.rmtree, folder, ignore_errors=True)
+    return Path(folder)
+
+
+def _key(sources: Sequence[Path]) -> str:
+    check = zlib.crc32(f"{_LAYOUT} {sys.byteorder}".encode())
+    for path in sources:
+        check = zlib.crc32(path.read_bytes(), check)
+    return f"{check:08x}"
+
+
+def _is_sound(path: Path) -> bool:
+    try:
+        with path.open("rb") as file:
+            head = file.read(4)
+            size = os.fstat(file.fileno()).st_size
+    except OSError:
+        return False
+    return len(head) == 4 and int.from_bytes(head, sys.byteorder) == (size & 0xFFFFFFFF) ^ _MAGIC
+
+
+def _build(path: Path, rows: Iterable[Row]) -> None:
+    """Compile in a process of its own: MeCab prints to standard output and may end its process."""
+    import subprocess
+    import tempfile
+
+    from inscribe.reading.unidic import folder as unidic_folder
+
+    with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.stem}-") as work:
+        _write_rows(Path(work, "entries.csv"), rows)
+        arguments = f'x -d "{unidic_folder()}" -u made.dic -f utf8 -t utf8 entries.csv'
+        done = subprocess.run(
+            [sys.executable, "-c", _COMPILE, arguments],
+            cwd=work,
+            capture_output=True,
+            stdin=subprocess.DEVNULL,
+            check=False,
+        )
+        made = Path(work, "made.dic")
+        if done.returncode != 0 or not _is_sound(made):
+            last = done.stderr.decode("utf-8", "replace").strip().rpartition("\n")[2]
+            raise InputError(f"the dictionary could not be compiled: {last}", Place(str(path)))
+        made.replace(path)
+
+
+def _write_rows(path: Path, rows: Iterable[Row]) -> None:
+    with path.open("w", encoding="utf-8", newline="\n") as file:
+        for row in rows:
+            written = row.written
+            if "," in written or '"' in written:
+                written = '"' + written.replace('"', '""') + '"'
+            file.write(f"{written},{row.left},{row.right},{row.cost},{row.feature}\n")
+
+
+def _remove_older(path: Path, name: str) -> None:
+    for other in path.parent.glob(f"{name}-*.dic"):
+        if other != path and len(other.stem) == len(path.stem):
+            try:
+                other.unlink()
+            except OSError:  # in use on Windows, or not ours: it does no harm
+                continue

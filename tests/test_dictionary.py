@@ -1,0 +1,83 @@
+"""User dictionaries: compiled once, whole or not at all, rebuilt when a source changes."""
+
+from __future__ import annotations
+
+import os
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+
+import pytest
+
+from inscribe.errors import InputError
+from inscribe.reading import dictionary, unidic
+from inscribe.reading.dictionary import Row
+
+
+@pytest.fixture
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    place = tmp_path / "a cache"
+    monkeypatch.setenv("INSCRIBE_CACHE", str(place))
+    return place
+
+
+@pytest.fixture
+def table(tmp_path: Path) -> Path:
+    path = tmp_path / "words.tsv"
+    path.write_text("one", encoding="utf-8")
+    return path
+
+
+def rows() -> list[Row]:
+    return [Row("てふてふ", 5128, 5128, -20000, "蝶々"), Row('"、,', 5128, 5128, -20000, "marks")]
+
+
+def read(path: Path, text: str) -> list[tuple[str, str]]:
+    import fugashi
+
+    tagger = fugashi.GenericTagger(f'-d "{unidic.folder()}" -u "{path}" -r "{os.devnull}"')
+    return [(word.surface, word.feature_raw) for word in tagger(text)]
+
+
+def test_words_are_found(folder: Path, table: Path) -> None:
+    path = dictionary.dictionary("words", [table], rows)
+    assert path.parent == folder
+    assert ("てふてふ", "蝶々") in read(path, "てふてふの")
+    assert ('"、,', "marks") in read(path, '花"、,花')
+
+
+def test_built_once_until_a_source_changes(folder: Path, table: Path) -> None:
+    first = dictionary.dictionary("words", [table], rows)
+    assert dictionary.dictionary("words", [table], lambda: pytest.fail("built twice")) == first
+    table.write_text("two", encoding="utf-8")
+    second = dictionary.dictionary("words", [table], rows)
+    assert second != first
+    assert [path.name for path in folder.iterdir()] == [second.name]
+
+
+def test_a_damaged_file_is_built_again(folder: Path, table: Path) -> None:
+    path = dictionary.dictionary("words", [table], rows)
+    path.write_bytes(path.read_bytes()[:-10])
+    assert dictionary.dictionary("words", [table], rows) == path
+    assert ("てふてふ", "蝶々") in read(path, "てふてふ")
+
+
+def test_a_cache_that_cannot_be_made(table: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("INSCRIBE_CACHE", str(table / "below a file"))
+    path = dictionary.dictionary("words", [table], rows)
+    assert ("てふてふ", "蝶々") in read(path, "てふてふ")
+
+
+def test_entries_mecab_refuses(folder: Path, table: Path) -> None:
+    with pytest.raises(InputError, match="could not be compiled"):
+        dictionary.dictionary("words", [table], lambda: [Row("花", 99999, 99999, 0, "x")])
+    assert list(folder.iterdir()) == []
+
+
+def test_two_at_once(folder: Path, table: Path) -> None:
+    def build(_: int) -> Path:
+        return dictionary.dictionary("words", [table], rows)
+
+    with ThreadPoolExecutor(2) as pool:
+        first, second = pool.map(build, range(2))
+    assert first == second
+    assert [path.name for path in folder.iterdir()] == [first.name]
