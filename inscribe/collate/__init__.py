@@ -1,1 +1,8 @@
-"""A copy held against its source: alignment, differences, fidelity, space."""
+"""A copy held against its source: what answers what, how faithful it is, what space explains."""
+
+from __future__ import annotations
+
+from inscribe.collate.model import Collation, Fidelity, Group, SpaceAccount, Span
+from inscribe.collate.collation import collate, collate_texts
+
+__all__ = ["Collation", "Fidelity", "Group", "SpaceAccount", "Span", "collate", "collate_texts"]

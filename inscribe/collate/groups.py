@@ -1,0 +1,73 @@
+"""From the steps of an alignment to groups a reader can use: what answers what, how, and why."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from inscribe.collate.model import Group, GroupKind, Span
+from inscribe.collate.search import Path, State, Step
+from inscribe.collate.sides import Side
+
+KIND_OF_STEP: dict[str, GroupKind] = {
+    "same": "same",
+    "form": "form",
+    "punctuation": "form",
+    "voicing": "kana",
+    "repeat": "kana",
+    "small": "kana",
+    "spelling_pair": "kana",
+    "initial_mu": "kana",
+    "ligature": "spelling",
+    "unread": "unread",
+    "gap": "unread",
+}
+
+
+def span(side: Side, start: int, end: int) -> Span:
+    """Return the signs ``start`` to ``end`` of one text as a span."""
+    return Span(start, end, "".join(side.raw[start:end]))
+
+
+def groups(path: Path, copy: Side, source: Side) -> tuple[Group, ...]:
+    """Return the groups of an alignment, runs of equal signs joined, tiling both texts."""
+    return joined(_single_groups(path, copy, source), copy, source)
+
+
+def _single_groups(path: Path, copy: Side, source: Side) -> Iterator[Group]:
+    start, steps = path.start, list[Step]()
+    for step in path.steps:
+        steps.append(step)
+        end = step.state
+        if end.mode == "closed":
+            yield _group(start, end, steps, copy, source)
+            start, steps = end, []
+
+
+def _group(start: State, end: State, steps: list[Step], copy: Side, source: Side) -> Group:
+    one, other = span(copy, start.i, end.i), span(source, start.j, end.j)
+    why = "; ".join(dict.fromkeys(step.why for step in steps if step.why))
+    return Group(_kind(steps, one, other, copy, source), one, other, why)
+
+
+def _kind(steps: list[Step], one: Span, other: Span, copy: Side, source: Side) -> GroupKind:
+    first = steps[0].step
+    if first == "wrong":
+        return "replaced" if len(one) and len(other) else "added" if len(one) else "omitted"
+    if first in KIND_OF_STEP and len(steps) <= 2:
+        return KIND_OF_STEP[first]
+    sorts = copy.sort[one.start : one.end] + source.sort[other.start : other.end]
+    return "kana" if all(sort == "kana" for sort in sorts) else "spelling"
+
+
+def joined(found: Iterable[Group], copy: Side, source: Side) -> tuple[Group, ...]:
+    """Return ``found`` with neighbouring groups of equal signs made one."""
+    result: list[Group] = []
+    for group in found:
+        last = result[-1] if result else None
+        if last and group.kind == last.kind == "same" and last.source.end == group.source.start:
+            one = span(copy, last.copy.start, group.copy.end)
+            other = span(source, last.source.start, group.source.end)
+            result[-1] = Group("same", one, other)
+        else:
+            result.append(group)
+    return tuple(result)

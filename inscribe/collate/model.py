@@ -1,0 +1,158 @@
+"""What a collation says: groups of signs that answer each other, figures, and the space account."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from inscribe.signs import Transcription
+
+GroupKind = Literal[
+    "same", "form", "kana", "spelling", "replaced", "omitted", "added", "moved", "unread"
+]
+# Differences in wording; all other kinds leave the words as they are or cannot be judged.
+SUBSTANTIVE: frozenset[str] = frozenset({"replaced", "omitted", "added", "moved"})
+Verdict = Literal["forced", "eased", "unexplained", "unmeasured"]
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """Signs ``start`` to ``end`` (exclusive) of one text, and what they say as carved."""
+
+    start: int
+    end: int
+    text: str
+
+    def __len__(self) -> int:
+        return self.end - self.start
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """One stretch of the copy and the stretch of the source it answers to.
+
+    Groups stand in the order of the copy and tile both texts: every sign of the copy and every
+    sign of the source (within its window) is in exactly one group. Only a moved group may answer
+    to a stretch that stands elsewhere in the source.
+    """
+
+    kind: GroupKind
+    copy: Span
+    source: Span
+    why: str = ""
+
+    @property
+    def is_substantive(self) -> bool:
+        """Whether the group is a difference in wording."""
+        return self.kind in SUBSTANTIVE
+
+
+@dataclass(frozen=True, slots=True)
+class Fidelity:
+    """How much of the source stands in the copy, counted in signs of the source by kind.
+
+    ``added`` counts signs of the copy, all others signs of the source.
+    """
+
+    signs_in_source: int
+    same: int = 0
+    form: int = 0
+    kana: int = 0
+    spelling: int = 0
+    replaced: int = 0
+    omitted: int = 0
+    added: int = 0
+    moved: int = 0
+    unread: int = 0
+
+    def level(self, *kinds: str) -> tuple[int, float]:
+        """Return count and share (0 to 1) of the source's signs in groups of these kinds."""
+        count = sum(getattr(self, kind) for kind in kinds)
+        return count, count / self.signs_in_source if self.signs_in_source else 1.0
+
+    @property
+    def as_carved(self) -> tuple[int, float]:
+        """Signs that stand in the copy exactly as in the source."""
+        return self.level("same")
+
+    @property
+    def characters(self) -> tuple[int, float]:
+        """Signs whose character is the same, in whatever form."""
+        return self.level("same", "form")
+
+    @property
+    def sounds(self) -> tuple[int, float]:
+        """Signs whose sound is the same, though spelled with other kana."""
+        return self.level("same", "form", "kana")
+
+    @property
+    def words(self) -> tuple[int, float]:
+        """Signs whose word is the same, however it is written."""
+        return self.level("same", "form", "kana", "spelling")
+
+
+@dataclass(frozen=True, slots=True)
+class Break:
+    """One end of a column of the copy: after sign ``copy``, before sign ``source`` of the source."""
+
+    copy: int
+    source: int
+    at_line_end: bool  # whether the source's line ends there too
+
+
+@dataclass(frozen=True, slots=True)
+class ColumnSpace:
+    """What one column holds, lengths in mm; None where it was not measured."""
+
+    index: int
+    signs: int
+    length: float | None
+    pitch: float | None
+    crowding: float | None  # median pitch divided by this column's: above 1 = crowded
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """What the metal has to do with one difference, and the evidence for saying so."""
+
+    difference: int  # index into the differences
+    verdict: Verdict
+    weight: float | None  # likelihood ratio of "given up for space" against "slip"
+    evidence: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SpaceAccount:
+    """How many signs the plate holds at the carver's own pitch, and how many the source needs."""
+
+    capacity: int | None  # signs at the carver's median pitch
+    need: int  # signs of the source in its own spelling
+    median_pitch: float | None  # mm from sign to sign
+    columns: tuple[ColumnSpace, ...] = ()
+    judgements: tuple[Judgement, ...] = ()
+    wanted: tuple[str, ...] = ()  # measurements that would decide what is unmeasured
+
+
+@dataclass(frozen=True)
+class Collation:
+    """A copy held against its source."""
+
+    copy: Transcription
+    source: Transcription
+    groups: tuple[Group, ...]
+    fidelity: Fidelity
+    cost: int  # of the alignment, in thousandths (see glossary/collation_costs.tsv)
+    window: tuple[int, int]  # the signs of the source the copy was held against
+    breaks: tuple[Break, ...] = ()
+    space: SpaceAccount | None = None
+    notes: tuple[str, ...] = field(default=())
+
+    @property
+    def differences(self) -> tuple[Group, ...]:
+        """The groups that are not the same on both sides."""
+        return tuple(group for group in self.groups if group.kind != "same")
+
+    @property
+    def is_faithful_in_wording(self) -> bool:
+        """Whether no group is a difference in wording."""
+        return not any(group.is_substantive for group in self.groups)

@@ -1,0 +1,117 @@
+"""Every way one Chinese character may have been read where it stands in a text.
+
+Collation does not ask how a character is best read but whether it can be read as the other text
+spells it; so each dictionary reading is widened to what scribes leave unwritten: the ending of a
+verb or adjective (思 for おもふ, おもひ), in its classical and its modern inflection.
+
+>>> sorted(way.spoken for way in ways("咲") if way.spoken.startswith("さ"))
+['さ', 'さか', 'さき', 'さく', 'さけ', 'さこ']
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import NamedTuple
+
+from inscribe import tables
+from inscribe.collate import sounds
+
+TABLE = "collation_readings"
+ADJECTIVE_ENDINGS = ("し", "き", "く", "け", "さ", "み")
+# A verb's ending う stands for classical ふ, so its row is は: かよ.う -> かよは, かよひ, かよふ ...
+ROW_OF_U = "はひうへほ"
+
+
+class Way(NamedTuple):
+    """One way to read a stretch: its sound, how plausible that is, and where it comes from."""
+
+    pattern: str  # letters, see inscribe.collate.sounds
+    plausibility: (
+        str  # "kun", "inflected", "cut", "on", "name", "word", ...: rows of the cost table
+    )
+    spoken: str  # as the source of the reading spells it, hiragana
+    source: str
+
+
+@lru_cache(maxsize=4096)
+def ways(char: str) -> tuple[Way, ...]:
+    """Return the ways to read ``char``, the most plausible first, each pattern once."""
+    found: dict[str, Way] = {}
+    for spoken, plausibility, source in _spoken(char):
+        for pattern in sounds.patterns(spoken):
+            found.setdefault(pattern, Way(pattern, plausibility, spoken, source))
+    return tuple(found.values())
+
+
+def _spoken(char: str) -> list[tuple[str, str, str]]:
+    from inscribe import forms
+
+    known = forms.readings(char)
+    own = [(reading, "kun", TABLE) for reading in _own_readings().get(char, ())]
+    kun = [reading.strip("-") for reading in known.kun]
+    found = own + [(prefix, "kun", "KANJIDIC") for k in kun for prefix in _written(k)]
+    found += [(form, "inflected", "KANJIDIC") for k in kun for form in inflected(k)]
+    found += [(on.strip("-"), "on", "KANJIDIC") for on in map(sounds.hiragana, known.on)]
+    found += [
+        ("く" + on[0:0] + "わ" + on[1:], "on", "KANJIDIC")
+        for on in map(sounds.hiragana, known.on)
+        if on[0] in "かが"
+    ]
+    found += [(cut, "cut", "KANJIDIC") for k in kun for cut in _cut(k)]
+    found += [(name, "name", "KANJIDIC") for name in known.names]
+    return [(spoken, plausibility, source) for spoken, plausibility, source in found if spoken]
+
+
+@tables.compiled
+def _own_readings() -> dict[str, tuple[str, ...]]:
+    found: dict[str, list[str]] = {}
+    for (char, reading, _), _place in tables.rows(TABLE, ("text", "reading", "note")):
+        found.setdefault(char, []).append(reading)
+    return {char: tuple(readings) for char, readings in found.items()}
+
+
+def _written(kun: str) -> list[str]:
+    """Return the stem and every longer part up to the whole word: わす.れる -> わす, わすれ, わすれる."""
+    stem, _, tail = kun.partition(".")
+    return [stem + tail[:length] for length in range(len(tail) + 1)]
+
+
+def _cut(kun: str) -> list[str]:
+    """Return stems shorter than the dictionary's, for scribes who write more kana: あらわ.れる -> あら."""
+    stem = kun.partition(".")[0]
+    return [stem[:length] for length in range(len(stem) - 1, 1 if len(stem) > 2 else 0, -1)]
+
+
+def inflected(kun: str) -> list[str]:
+    """Return the forms of a verb or adjective that one character may stand for without its ending.
+
+    >>> inflected("き.える"), inflected("うつく.しい")[:4]
+    (['きえら', 'きえり', 'きえれ', 'きえろ', 'きゆ', 'きゆる', 'きゆれ'], ['うつくし', 'うつくしし', 'うつくしき', 'うつくしく'])
+    """
+    stem, _, tail = kun.partition(".")
+    if not tail:
+        return []
+    base, end = (stem + tail)[:-1], tail[-1]
+    if end == "い":
+        return [base, *(base + ending for ending in ADJECTIVE_ENDINGS)]
+    forms = [base + kana for kana in _row(end) if kana != end]
+    if end == "る":
+        forms += _two_grade(base)
+    return forms
+
+
+def _row(end: str) -> str:
+    if end == "う":
+        return ROW_OF_U
+    at = sounds.ROWS[2].find(sounds.letter(end))
+    return "" if at < 0 else "".join(row[at] for row in sounds.ROWS)
+
+
+def _two_grade(base: str) -> list[str]:
+    """Return the classical two-grade forms of a modern -える or -いる verb: き + え -> きゆ, きゆる."""
+    last = sounds.letter(base[-1:]) if base else ""
+    for row in (sounds.ROWS[3], sounds.ROWS[1]):
+        if last and (at := row.find(last)) >= 0:
+            endings = "ゆうふ" if last in "えい" else sounds.ROWS[2][at]
+            return [base[:-1] + u + rest for u in endings for rest in ("", "る", "れ")]
+    return []
