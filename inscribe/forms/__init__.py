@@ -1,1 +1,19 @@
 """From what is carved to current characters, in traced steps that can be undone."""
+
+from inscribe.forms.normal import Change, NormalText, carved
+from inscribe.forms.normalising import GAP, KAO, UNREAD, normalise, normalise_text
+from inscribe.forms.relation import Relation, relation, same_character
+
+__all__ = [
+    "GAP",
+    "KAO",
+    "UNREAD",
+    "Change",
+    "NormalText",
+    "Relation",
+    "carved",
+    "normalise",
+    "normalise_text",
+    "relation",
+    "same_character",
+]

@@ -2,16 +2,25 @@
 
 Input plus recorded changes gives the output, and the output plus changes gives back what was
 carved: nothing is folded silently.
+
+>>> normal = NormalText("国々", (0, 1), (Change(0, "國", "国", "old form", "old_forms"),))
+>>> carved(normal)
+'國々'
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
-    """One step: at sign ``sign``, ``before`` (as carved) became ``after``, and why."""
+class Change(NamedTuple):
+    """One step: at sign ``sign``, ``before`` became ``after``, and why.
+
+    Several changes of one sign follow each other, each starting where the last one ended. A
+    change whose ``after`` equals its ``before`` changed nothing: it is a warning. ``doubtful``
+    means that a person should look again; ``note`` then says why.
+    """
 
     sign: int
     before: str
@@ -19,6 +28,7 @@ class Change:
     kind: str  # "old form", "variant", "hentaigana", "compatibility form", "repeat mark", ...
     table: str  # the glossary table that says so
     note: str = ""
+    doubtful: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,10 +36,20 @@ class NormalText:
     """A text in current character forms and ordinary kana, spelling otherwise as carved.
 
     ``origin[i]`` is the index of the sign that ``text[i]`` came from. A sign that cannot be read
-    stands as ``□`` and a gap, kao or seal as a character of its own (see ``inscribe.forms``), so
+    stands as ``□`` and a gap, kao or seal as a mark of its own (see ``inscribe.forms``), so
     that later stages can see it.
     """
 
     text: str
     origin: tuple[int, ...]
     changes: tuple[Change, ...] = ()
+
+
+def carved(normal: NormalText) -> str:
+    """Return the text as it stood before its changes, made from the result alone."""
+    stands: dict[int, str] = {}
+    for character, sign in zip(normal.text, normal.origin, strict=True):
+        stands[sign] = stands.get(sign, "") + character
+    for change in reversed(normal.changes):
+        stands[change.sign] = change.before
+    return "".join(stands[sign] for sign in sorted(stands))

@@ -1,0 +1,114 @@
+"""Which signs normalisation changes, and into what: one step a sign, read from the glossary.
+
+The tables name forms in the order old_forms, variants, hentaigana, kana_ligatures, repeat_marks;
+what Unicode itself calls compatible (compatibility ideographs, radicals, half-width katakana,
+full-width letters and digits, squared words) follows from Python's Unicode data. A sign that two
+tables name goes by the first.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from inscribe import tables
+
+OLD_FORM = "old form"
+VARIANT = "variant"
+HENTAIGANA = "hentaigana"
+ARCHAIC_KANA = "archaic kana"
+LIGATURE = "ligature"
+REPEAT_MARK = "repeat mark"
+COMPATIBILITY = "compatibility form"
+WIDTH = "width"
+VOICING_MARK = "voicing mark"
+VARIATION = "variation sequence"
+
+UNICODE = "Unicode"
+
+_COMPATIBLE = (
+    (0xF900, 0xFAD9, COMPATIBILITY),  # CJK compatibility ideographs
+    (0x2F800, 0x2FA1D, COMPATIBILITY),  # their supplement
+    (0x2F00, 0x2FD5, COMPATIBILITY),  # Kangxi radicals
+    (0x3220, 0x33FF, COMPATIBILITY),  # enclosed and squared words
+    (0x2460, 0x2473, COMPATIBILITY),  # circled numbers
+    (0xFF10, 0xFF19, WIDTH),
+    (0xFF21, 0xFF3A, WIDTH),
+    (0xFF41, 0xFF5A, WIDTH),
+    (0xFF66, 0xFF9D, WIDTH),  # half-width katakana
+)
+
+
+class Step(NamedTuple):
+    """What becomes of one sign: the fields of a change without the sign's index."""
+
+    before: str
+    after: str
+    kind: str
+    table: str
+    note: str = ""
+    doubtful: bool = False
+
+
+@tables.compiled
+def steps() -> dict[str, Step]:
+    """Return the step of every sign that normalisation may change.
+
+    The ``after`` of a repeat mark or a ligature is only what it is without its neighbours.
+
+    Raises:
+        TableError: a table is missing or a row does not fit.
+    """
+    found: dict[str, Step] = {}
+    for source in (_old_forms, _variants, _hentaigana, _ligatures, _repeat_marks, _compatible):
+        for step in source():
+            found.setdefault(step.before, step)
+    for mark in "\u309b\u309c\uff9e\uff9f":
+        found[mark] = Step(mark, mark, VOICING_MARK, UNICODE)
+    return found
+
+
+def _old_forms() -> Iterator[Step]:
+    for (form, current, _, note), _place in tables.rows(
+        "old_forms", ("form", "current", "list", "note")
+    ):
+        yield Step(form, current, OLD_FORM, "old_forms", note)
+
+
+def _variants() -> Iterator[Step]:
+    for (form, current, note), _place in tables.rows("variants", ("form", "current", "note")):
+        yield Step(form, current, VARIANT, "variants", note)
+
+
+def _hentaigana() -> Iterator[Step]:
+    columns = ("sign", "kana", "parent", "name")
+    for (sign, kana, parent, name), _place in tables.rows("hentaigana", columns):
+        usual, *others = kana.split(" ")
+        kind = HENTAIGANA if parent else ARCHAIC_KANA
+        note = f"from {parent}" if parent else name.lower()
+        if others:
+            note = f"{note}; it may also be {' or '.join(others)}"
+        yield Step(sign, usual, kind, "hentaigana", note, bool(others))
+
+
+def _ligatures() -> Iterator[Step]:
+    columns = ("sign", "hiragana", "katakana", "usual")
+    for (sign, hiragana, katakana, usual), _place in tables.rows("kana_ligatures", columns):
+        after = hiragana if usual == "hiragana" else katakana
+        yield Step(sign, after, LIGATURE, "kana_ligatures")
+
+
+def _repeat_marks() -> Iterator[Step]:
+    columns = ("mark", "repeats", "voiced", "note")
+    for (mark, _, _, note), _place in tables.rows("repeat_marks", columns):
+        yield Step(mark, mark, REPEAT_MARK, "repeat_marks", note)
+
+
+def _compatible() -> Iterator[Step]:
+    normalize = unicodedata.normalize
+    for first, last, kind in _COMPATIBLE:
+        for sign in map(chr, range(first, last + 1)):
+            after = normalize("NFKC", sign)
+            if after != sign:
+                yield Step(sign, after, kind, UNICODE)
