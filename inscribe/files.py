@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import itertools
 import os
 import tempfile
+from collections.abc import Iterator
 from pathlib import Path
 
 from inscribe.errors import InputError, Place
@@ -29,6 +31,29 @@ def read_text(path: Path) -> str:
         reason = error.strerror or "it cannot be read"
         raise InputError(reason, Place(str(path)), "check the path and its permissions") from error
     return decode(data, str(path))
+
+
+def read_lines(path: Path) -> Iterator[str]:
+    """Yield the lines of a UTF-8 file of any size, one at a time, without their line ends.
+
+    Raises:
+        InputError: the file cannot be read, is not UTF-8, or has a line longer than 64 MiB.
+    """
+    try:
+        with path.open("rb") as file:
+            for number in itertools.count(1):
+                line = file.readline(MAX_BYTES + 1)
+                if not line:
+                    return
+                if len(line) > MAX_BYTES:
+                    raise InputError("the line is longer than 64 MiB", Place(str(path), number))
+                try:
+                    yield decode(line, str(path)).rstrip("\n")
+                except InputError as error:
+                    raise error.in_file(str(path), number) from error
+    except OSError as error:
+        reason = error.strerror or "it cannot be read"
+        raise InputError(reason, Place(str(path)), "check the path and its permissions") from error
 
 
 def decode(data: bytes, name: str) -> str:

@@ -17,6 +17,11 @@ F = TypeVar("F", bound=Callable[..., Any])
 STANDARD_INPUT = "-"
 
 
+def example(*commands: str) -> str:
+    """Return the end of a help text that shows commands as they are typed (``epilog=``)."""
+    return "\b\nExample:\n" + "\n".join(f"  {line}" for line in commands)
+
+
 def output_options(command: F) -> F:
     """Add ``-o FILE``, ``--force`` and ``--quiet`` to a command."""
     for option in (

@@ -1,0 +1,172 @@
+"""``inscribe source``: the library of source texts, and which of them an inscription is from."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Iterator
+from contextlib import nullcontext
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from inscribe.cli.common import (
+    STANDARD_INPUT,
+    example,
+    output_options,
+    read_standard_input,
+    write_result,
+)
+from inscribe.errors import InputError
+
+if TYPE_CHECKING:
+    from inscribe.sources.texts import SourceText
+
+_library = click.option(
+    "--library",
+    "library_file",
+    metavar="PATH",
+    envvar="INSCRIBE_LIBRARY",
+    help="The library file (default: in the user's data folder; also INSCRIBE_LIBRARY).",
+)
+
+
+@click.group(
+    epilog=example(
+        "inscribe source add examples/sources", "inscribe source find --text 春過て夏来に"
+    )
+)
+def command() -> None:
+    """Keep a library of source texts, and find which of them an inscription is from."""
+
+
+def library_path(given: str | None) -> Path:
+    """Return the library file to use: the one given, or the user's own."""
+    if given:
+        return Path(given)
+    from platformdirs import user_data_path
+
+    return user_data_path("inscribe", appauthor=False) / "sources.sqlite"
+
+
+@command.command(epilog=example("inscribe source add anthology.jsonl notes/ --each paragraph"))
+@click.argument("paths", nargs=-1, required=True, metavar="FILE|FOLDER|-...")
+@click.option("--from", "kind", help="The kind of file: csv, jsonl, tei, text, toml or tsv.")
+@click.option(
+    "--each",
+    "unit",
+    type=click.Choice(["file", "paragraph", "line"]),
+    default="file",
+    show_default=True,
+    help="What one text is in a plain text file.",
+)
+@_library
+@click.option("--quiet", "-q", is_flag=True, help="No progress and no remarks.")
+def add(
+    paths: tuple[str, ...], kind: str | None, unit: str, library_file: str | None, quiet: bool
+) -> None:
+    """Add texts from files, folders or standard input; adding the same again changes nothing.
+
+    Nothing is added unless every text of the input can be used.
+    """
+    from inscribe.sources import adding, importers
+    from inscribe.sources.library import Library
+
+    if kind is not None and kind not in importers.FORMATS:
+        raise InputError(
+            f"there is no kind of file {kind!r}", hint="use one of " + ", ".join(importers.FORMATS)
+        )
+    piped = read_standard_input() if STANDARD_INPUT in paths else ""
+    named = importers.files_in(Path(path) for path in paths if path != STANDARD_INPUT)
+
+    def texts() -> Iterator[SourceText]:
+        for path in named:
+            yield from importers.texts_in(path, kind=kind, unit=unit)
+        if piped:
+            yield from importers.texts_of(
+                piped, "standard input", "input", kind=kind or "jsonl", unit=unit
+            )
+
+    count = adding.checked(texts())
+    with Library(library_path(library_file), create=True) as library:
+        show = sys.stderr.isatty() and not quiet and count > adding.FEW
+        with _progress(count) if show else nullcontext(lambda done: None) as progress:
+            added = adding.add_texts(library, texts(), count, progress)
+        held = len(library)
+    if not quiet:
+        click.echo(
+            f"{added.new} added, {added.changed} replaced, {added.unchanged} already there;"
+            f" the library holds {held} texts",
+            err=True,
+        )
+
+
+def _progress(count: int) -> Any:
+    from contextlib import contextmanager
+
+    from rich.console import Console
+    from rich.progress import Progress
+
+    @contextmanager
+    def bar() -> Iterator[Any]:
+        with Progress(console=Console(stderr=True)) as progress:
+            task = progress.add_task("texts", total=count)
+            yield lambda done: progress.update(task, completed=done)
+
+    return bar()
+
+
+@command.command("list", epilog=example("inscribe source list --format json"))
+@_library
+@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text")
+@output_options
+def list_texts(
+    library_file: str | None, form: str, output: str | None, force: bool, quiet: bool
+) -> None:
+    """List the texts of the library."""
+    from inscribe.report.as_json.source import text_as_json
+    from inscribe.report.terminal.source import listing
+    from inscribe.sources.library import Library
+
+    with Library(library_path(library_file)) as library:
+        if form == "json":
+            result = json.dumps([text_as_json(t) for t in library.texts()], ensure_ascii=False)
+        else:
+            result = listing(library.texts())
+    write_result(result, output, force=force)
+
+
+@command.command(epilog=example("inscribe source remove kokin-0009"))
+@click.argument("ids", nargs=-1, required=True, metavar="ID...")
+@_library
+@click.option("--quiet", "-q", is_flag=True, help="No remarks.")
+def remove(ids: tuple[str, ...], library_file: str | None, quiet: bool) -> None:
+    """Remove texts from the library by id, all of them or none."""
+    from inscribe.sources.library import Library
+
+    with Library(library_path(library_file)) as library:
+        library.remove(ids)
+    if not quiet:
+        click.echo(f"{len(set(ids))} removed", err=True)
+
+
+@command.command(epilog=example("inscribe source export -o sources.jsonl"))
+@click.argument("ids", nargs=-1, metavar="[ID]...")
+@_library
+@output_options
+def export(
+    ids: tuple[str, ...], library_file: str | None, output: str | None, force: bool, quiet: bool
+) -> None:
+    """Write texts as JSON Lines, in the form that ``add`` reads."""
+    from inscribe.report.as_json.source import text_as_json
+    from inscribe.sources.library import Library
+
+    with Library(library_path(library_file)) as library:
+        lines = [
+            json.dumps(text_as_json(text), ensure_ascii=False)
+            for text in library.texts(ids or None)
+        ]
+    if ids and len(lines) < len(set(ids)):
+        raise InputError("not every id is in the library", hint="see: inscribe source list")
+    write_result("\n".join(lines), output, force=force)

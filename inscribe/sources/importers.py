@@ -1,0 +1,168 @@
+"""Source texts out of files: plain text, TOML, CSV and TSV, JSON Lines, TEI.
+
+Fields named id, text, title, provenance and licence fill those of the text; all others are kept
+beside it. In TOML, texts are an array of tables ``[[text]]``.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import tomllib
+from collections.abc import Iterable, Iterator, Mapping
+from pathlib import Path
+from typing import Any
+
+from inscribe import files
+from inscribe.errors import InputError, Place
+from inscribe.sources.tei import tei_texts
+from inscribe.sources.texts import SourceText, source_text
+
+SUFFIXES = {
+    ".txt": "text",
+    ".toml": "toml",
+    ".csv": "csv",
+    ".tsv": "tsv",
+    ".jsonl": "jsonl",
+    ".xml": "tei",
+    ".tei": "tei",
+}
+FORMATS = tuple(sorted(set(SUFFIXES.values())))
+UNITS = ("file", "paragraph", "line")
+_OWN = ("id", "text", "title", "provenance", "licence")
+
+
+def files_in(paths: Iterable[Path]) -> list[Path]:
+    """Return the files to read: those named, and those in named folders that can be read.
+
+    Raises:
+        InputError: a path does not exist.
+    """
+    found: list[Path] = []
+    for path in paths:
+        if path.is_dir():
+            found += sorted(p for p in path.rglob("*") if p.suffix in SUFFIXES and p.is_file())
+        elif path.exists():
+            found.append(path)
+        else:
+            raise InputError("there is no such file or folder", Place(str(path)))
+    return found
+
+
+def texts_in(path: Path, *, kind: str | None = None, unit: str = "file") -> Iterator[SourceText]:
+    """Yield the texts of a file; ``unit`` says what one text is in a plain text file.
+
+    Raises:
+        InputError: the file cannot be read as what it is; file and line are named.
+    """
+    chosen = kind or SUFFIXES.get(path.suffix)
+    if chosen is None:
+        raise InputError(
+            "the kind of file is not known",
+            Place(str(path)),
+            "name it with --from " + "|".join(FORMATS),
+        )
+    return texts_of(files.read_text(path), str(path), path.stem, kind=chosen, unit=unit)
+
+
+def texts_of(
+    content: str, name: str, stem: str, *, kind: str, unit: str = "file"
+) -> Iterator[SourceText]:
+    """Yield the texts in ``content``; ``name`` stands in errors, ``stem`` begins ids made here."""
+    if kind == "text":
+        yield from _plain_texts(content, name, stem, unit)
+    elif kind == "jsonl":
+        yield from _json_texts(content.split("\n"), name)
+    elif kind in ("csv", "tsv"):
+        yield from _table_texts(content, name, "," if kind == "csv" else "\t")
+    elif kind == "toml":
+        yield from _toml_texts(content, name)
+    else:
+        yield from tei_texts(content, name, stem)
+
+
+def _plain_texts(content: str, name: str, stem: str, unit: str) -> Iterator[SourceText]:
+    if unit == "file":
+        yield source_text(stem, content, Place(name), title=stem)
+        return
+    start, block = 0, list[str]()
+    for number, line in enumerate([*content.split("\n"), ""], start=1):
+        if line.strip():
+            start = start if block else number
+            block.append(line)
+        if block and (unit == "line" or not line.strip()):
+            yield source_text(f"{stem}:{start}", "\n".join(block), Place(name, start))
+            block = []
+
+
+def _json_texts(lines: Iterable[str], name: str) -> Iterator[SourceText]:
+    for number, line in enumerate(lines, start=1):
+        if not line.strip():
+            continue
+        try:
+            fields = json.loads(line)
+        except (json.JSONDecodeError, RecursionError) as error:
+            column = getattr(error, "colno", None)
+            raise InputError(
+                "the line is not JSON", Place(name, number, column), "one object a line"
+            ) from error
+        yield _text_of_fields(fields, Place(name, number))
+
+
+def _table_texts(content: str, name: str, delimiter: str) -> Iterator[SourceText]:
+    body = "\n".join("" if line.startswith("#") else line for line in content.split("\n"))
+    reader = csv.DictReader(io.StringIO(body), delimiter=delimiter)
+    try:
+        if not reader.fieldnames or not {"id", "text"} <= set(reader.fieldnames):
+            raise InputError(
+                "the first line must name the columns, id and text among them", Place(name, 1)
+            )
+        for fields in reader:
+            known = {key: value for key, value in fields.items() if key and value is not None}
+            yield _text_of_fields(known, Place(name, reader.line_num))
+    except csv.Error as error:
+        raise InputError(
+            f"the table cannot be read ({error})", Place(name, reader.line_num)
+        ) from error
+
+
+def _toml_texts(content: str, name: str) -> Iterator[SourceText]:
+    try:
+        data = tomllib.loads(content)
+    except (tomllib.TOMLDecodeError, RecursionError) as error:
+        raise InputError(f"the file is not TOML ({error})", Place(name)) from error
+    entries = data.get("text", [])
+    if not isinstance(entries, list):
+        entries = [data]
+    for entry in entries:
+        yield _text_of_fields(entry, Place(name))
+
+
+def _text_of_fields(fields: Any, place: Place) -> SourceText:
+    if not isinstance(fields, Mapping):
+        raise InputError("a text must be an object with id and text", place)
+    for key in ("id", "text"):
+        if key not in fields:
+            raise InputError(f"the text has no {key}", place, "every text needs id and text")
+    own = {key: _string(fields[key], key, place) for key in _OWN if fields.get(key) is not None}
+    extra = tuple(
+        (
+            key,
+            value if isinstance(value, str) else json.dumps(value, ensure_ascii=False, default=str),
+        )
+        for key, value in fields.items()
+        if key not in _OWN
+    )
+    identity, text = own.pop("id", ""), own.pop("text", "")
+    return source_text(identity, text, place, extra=extra, **own)
+
+
+def _string(value: Any, key: str, place: Place) -> str:
+    if isinstance(value, str):
+        return value
+    if key == "id" and isinstance(value, int) and not isinstance(value, bool):
+        return str(value)
+    if key == "text" and isinstance(value, list) and all(isinstance(v, str) for v in value):
+        return "\n".join(value)
+    raise InputError(f"the {key} of a text must be a string", place)

@@ -1,0 +1,113 @@
+"""The index: which passages hold which short runs of sounds.
+
+A passage's sounds are cut into *grams*: two neighbouring sounds, three neighbouring sounds, and
+two sounds with one of any kind between them (written ``a·b``), which survive a worn sign. Each
+gram keeps the numbers of the passages it occurs in, as 32-bit numbers in one blob a segment; a
+segment is what one transaction added, and small segments are merged when they grow many.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from array import array
+from collections import Counter, defaultdict
+from collections.abc import Iterable
+
+SKIP = "·"
+UNKNOWN = "□"
+MAX_SEGMENTS = 12
+FULL_SEGMENT = 50_000  # passages; a segment this large is not merged again
+
+SCHEMA = """
+CREATE TABLE IF NOT EXISTS segments(segment INTEGER PRIMARY KEY, passages INTEGER NOT NULL);
+CREATE TABLE IF NOT EXISTS grams(
+    gram TEXT NOT NULL, segment INTEGER NOT NULL, numbers BLOB NOT NULL,
+    PRIMARY KEY(gram, segment)
+) WITHOUT ROWID;
+"""
+
+
+def grams_of(sounds: str) -> set[str]:
+    """Return the grams of a string of sounds; none runs over an unknown sound.
+
+    >>> sorted(grams_of("はな□の"))
+    ['な·の', 'はな']
+    """
+    pairs = {sounds[i : i + 2] for i in range(len(sounds) - 1)}
+    triples = {sounds[i : i + 3] for i in range(len(sounds) - 2)}
+    known = {gram for gram in pairs | triples if UNKNOWN not in gram}
+    skips = {sounds[i] + SKIP + sounds[i + 2] for i in range(len(sounds) - 2)}
+    return known | {gram for gram in skips if UNKNOWN not in gram}
+
+
+def write_segment(db: sqlite3.Connection, passages: Iterable[tuple[int, str]]) -> None:
+    """Add the passages (number, sounds) as one segment; the caller holds the transaction."""
+    postings: defaultdict[str, array[int]] = defaultdict(lambda: array("I"))
+    count = 0
+    for number, sounds in passages:
+        count += 1
+        for gram in grams_of(sounds):
+            postings[gram].append(number)
+    if not count:
+        return
+    cursor = db.execute("INSERT INTO segments(passages) VALUES (?)", (count,))
+    segment = cursor.lastrowid
+    db.executemany(
+        "INSERT INTO grams(gram, segment, numbers) VALUES (?, ?, ?)",
+        ((gram, segment, postings[gram].tobytes()) for gram in sorted(postings)),
+    )
+    _merge_small_segments(db)
+
+
+def _merge_small_segments(db: sqlite3.Connection) -> None:
+    small = [
+        row[0]
+        for row in db.execute("SELECT segment FROM segments WHERE passages < ?", (FULL_SEGMENT,))
+    ]
+    if len(small) <= MAX_SEGMENTS:
+        return
+    marks = ",".join("?" * len(small))
+    postings: defaultdict[str, bytearray] = defaultdict(bytearray)
+    for gram, numbers in db.execute(
+        f"SELECT gram, numbers FROM grams WHERE segment IN ({marks}) ORDER BY segment", small
+    ):
+        postings[gram] += numbers
+    target, rest = small[0], small[1:]
+    db.execute(f"DELETE FROM grams WHERE segment IN ({marks})", small)
+    db.executemany(
+        "INSERT INTO grams(gram, segment, numbers) VALUES (?, ?, ?)",
+        ((gram, target, bytes(postings[gram])) for gram in sorted(postings)),
+    )
+    db.execute(
+        f"UPDATE segments SET passages = (SELECT SUM(passages) FROM segments"
+        f" WHERE segment IN ({marks})) WHERE segment = ?",
+        (*small, target),
+    )
+    db.executemany("DELETE FROM segments WHERE segment = ?", [(segment,) for segment in rest])
+
+
+def passages_sharing(
+    db: sqlite3.Connection, grams: Iterable[str], *, most: int, budget: int
+) -> list[tuple[int, int]]:
+    """Return up to ``most`` passages (number, grams shared), those that share most first.
+
+    The rarest grams are looked at first, until ``budget`` passage numbers have been counted.
+    """
+    postings: list[tuple[int, str]] = []
+    for gram in grams:
+        length = db.execute(
+            "SELECT SUM(LENGTH(numbers)) FROM grams WHERE gram = ?", (gram,)
+        ).fetchone()[0]
+        if length:
+            postings.append((length // 4, gram))
+    shared: Counter[int] = Counter()
+    counted = 0
+    for length, gram in sorted(postings):
+        if counted and counted + length > budget:
+            break
+        counted += length
+        for (blob,) in db.execute("SELECT numbers FROM grams WHERE gram = ?", (gram,)):
+            numbers = array("I")
+            numbers.frombytes(blob)
+            shared.update(numbers)
+    return shared.most_common(most)

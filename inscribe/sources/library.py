@@ -1,0 +1,222 @@
+"""The library of source texts: one SQLite file that a kill at any moment leaves sound.
+
+Every addition is one transaction a batch; a text is reported as added only after its transaction
+is on the disk. Adding the same text again changes nothing.
+"""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from types import TracebackType
+
+from inscribe.errors import InputError, Place
+from inscribe.sources import index
+from inscribe.sources.passages import Passage
+from inscribe.sources.texts import SourceText
+
+LAYOUT = "1"
+BUSY_SECONDS = 60
+
+_SCHEMA = """
+CREATE TABLE IF NOT EXISTS about(name TEXT PRIMARY KEY, value TEXT NOT NULL);
+CREATE TABLE IF NOT EXISTS texts(
+    number INTEGER PRIMARY KEY AUTOINCREMENT, id TEXT NOT NULL UNIQUE, lines TEXT NOT NULL,
+    title TEXT NOT NULL, provenance TEXT NOT NULL, licence TEXT NOT NULL, extra TEXT NOT NULL,
+    digest BLOB NOT NULL
+);
+CREATE TABLE IF NOT EXISTS passages(
+    number INTEGER PRIMARY KEY AUTOINCREMENT, text INTEGER NOT NULL, first_line INTEGER NOT NULL,
+    last_line INTEGER NOT NULL, sounds TEXT NOT NULL
+);
+CREATE INDEX IF NOT EXISTS passages_of_text ON passages(text);
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Added:
+    """What an addition did: how many texts were new, changed, or already there."""
+
+    new: int = 0
+    changed: int = 0
+    unchanged: int = 0
+
+    def __add__(self, other: Added) -> Added:
+        return Added(
+            self.new + other.new, self.changed + other.changed, self.unchanged + other.unchanged
+        )
+
+
+class Library:
+    """An open library file. Use it in a ``with`` statement.
+
+    Raises:
+        InputError: on opening, if the file is missing (and ``create`` is false), is not a library,
+            or cannot be used.
+    """
+
+    def __init__(self, path: Path, *, create: bool = False) -> None:
+        self.path = path
+        if not create and not path.is_file():
+            raise InputError(
+                "there is no library of source texts here",
+                Place(str(path)),
+                "make one with: inscribe source add FILE",
+            )
+        try:
+            if create:
+                path.parent.mkdir(parents=True, exist_ok=True)
+            self.db = sqlite3.connect(path, timeout=BUSY_SECONDS, isolation_level=None)
+            self._prepare(create=create)
+        except (sqlite3.Error, OSError) as error:
+            raise self._trouble(error) from error
+
+    def _prepare(self, *, create: bool) -> None:
+        self.db.execute("PRAGMA cache_size = -32768")
+        if create:
+            self.db.execute("PRAGMA journal_mode = WAL")
+            self.db.execute("PRAGMA synchronous = FULL")
+            self.db.executescript(_SCHEMA + index.SCHEMA)
+            self.db.execute("INSERT OR IGNORE INTO about VALUES ('layout', ?)", (LAYOUT,))
+        layout = self.db.execute("SELECT value FROM about WHERE name = 'layout'").fetchone()
+        if layout is None or layout[0] != LAYOUT:
+            raise InputError(
+                "the library was written by another version of this program",
+                Place(str(self.path)),
+                "export it with that version and add the export to a new library",
+            )
+
+    def _trouble(self, error: Exception) -> InputError:
+        return InputError(
+            f"the library cannot be used ({error})",
+            Place(str(self.path)),
+            "check that it is a library file, that its folder can be written and has room",
+        )
+
+    def __enter__(self) -> Library:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        value: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self.db.close()
+        if isinstance(value, sqlite3.Error):
+            raise self._trouble(value) from value
+
+    def __len__(self) -> int:
+        return int(self.db.execute("SELECT COUNT(*) FROM texts").fetchone()[0])
+
+    def add(self, batch: Sequence[tuple[SourceText, Sequence[Passage]]]) -> Added:
+        """Add texts with their passages in one transaction; return what that changed.
+
+        A text whose id is there already replaces the old one if it differs.
+        """
+        latest = {text.id: (text, passages) for text, passages in batch}
+        self.db.execute("BEGIN IMMEDIATE")
+        try:
+            known = self._digests(list(latest))
+            fresh = [pair for pair in latest.values() if known.get(pair[0].id) != pair[0].digest]
+            replaced = [text.id for text, _ in fresh if text.id in known]
+            self._delete(replaced)
+            self._insert(fresh)
+            self.db.execute("COMMIT")
+        except BaseException:
+            self.db.execute("ROLLBACK")
+            raise
+        return Added(len(fresh) - len(replaced), len(replaced), len(batch) - len(fresh))
+
+    def _digests(self, ids: Sequence[str]) -> dict[str, bytes]:
+        found: dict[str, bytes] = {}
+        for start in range(0, len(ids), 500):
+            part = ids[start : start + 500]
+            marks = ",".join("?" * len(part))
+            found.update(
+                self.db.execute(f"SELECT id, digest FROM texts WHERE id IN ({marks})", part)
+            )
+        return found
+
+    def _delete(self, ids: Iterable[str]) -> None:
+        # Numbers of passages are never used again, so the index may keep those of removed texts.
+        for identity in ids:
+            self.db.execute(
+                "DELETE FROM passages WHERE text = (SELECT number FROM texts WHERE id = ?)",
+                (identity,),
+            )
+            self.db.execute("DELETE FROM texts WHERE id = ?", (identity,))
+
+    def _insert(self, pairs: Iterable[tuple[SourceText, Sequence[Passage]]]) -> None:
+        indexed: list[tuple[int, str]] = []
+        for text, passages in pairs:
+            row = (text.id, text.text, text.title, text.provenance, text.licence)
+            extra = json.dumps(dict(text.extra), ensure_ascii=False) if text.extra else ""
+            number = self.db.execute(
+                "INSERT INTO texts(id, lines, title, provenance, licence, extra, digest)"
+                " VALUES (?, ?, ?, ?, ?, ?, ?)",
+                (*row, extra, text.digest),
+            ).lastrowid
+            for passage in passages:
+                inserted = self.db.execute(
+                    "INSERT INTO passages(text, first_line, last_line, sounds) VALUES (?, ?, ?, ?)",
+                    (number, passage.first_line, passage.last_line, passage.sounds),
+                ).lastrowid
+                indexed.append((inserted or 0, passage.sounds))
+        index.write_segment(self.db, indexed)
+
+    def remove(self, ids: Sequence[str]) -> None:
+        """Remove the texts of these ids, all or none.
+
+        Raises:
+            InputError: an id is not in the library.
+        """
+        missing = sorted(set(ids) - self._digests(ids).keys())
+        if missing:
+            raise InputError(
+                f"there is no text {missing[0]} in the library",
+                Place(str(self.path)),
+                "see: inscribe source list",
+            )
+        self.db.execute("BEGIN IMMEDIATE")
+        self._delete(ids)
+        self.db.execute("COMMIT")
+
+    def texts(self, ids: Sequence[str] | None = None) -> Iterator[SourceText]:
+        """Yield the texts of these ids, or all of them, in the order they were added."""
+        columns = "SELECT id, lines, title, provenance, licence, extra FROM texts"
+        if ids is None:
+            yield from map(_text_of, self.db.execute(f"{columns} ORDER BY number"))
+            return
+        for identity in ids:
+            yield from map(_text_of, self.db.execute(f"{columns} WHERE id = ?", (identity,)))
+
+    def text_of_number(self, number: int) -> SourceText:
+        """Return the text of an internal number."""
+        columns = "SELECT id, lines, title, provenance, licence, extra FROM texts"
+        return _text_of(self.db.execute(f"{columns} WHERE number = ?", (number,)).fetchone())
+
+    def passages(self, numbers: Sequence[int]) -> Iterator[tuple[int, int, Passage]]:
+        """Yield (passage number, text number, passage) for those of ``numbers`` that exist."""
+        for start in range(0, len(numbers), 500):
+            part = numbers[start : start + 500]
+            marks = ",".join("?" * len(part))
+            for number, text, first, last, sounds in self.db.execute(
+                "SELECT number, text, first_line, last_line, sounds FROM passages"
+                f" WHERE number IN ({marks})",
+                part,
+            ):
+                yield number, text, Passage(sounds, first, last)
+
+    def is_sound(self) -> bool:
+        """Return whether SQLite finds the file whole (PRAGMA integrity_check)."""
+        return bool(self.db.execute("PRAGMA integrity_check").fetchone()[0] == "ok")
+
+
+def _text_of(row: tuple[str, str, str, str, str, str]) -> SourceText:
+    identity, lines, title, provenance, licence, extra = row
+    pairs = tuple(json.loads(extra).items()) if extra else ()
+    return SourceText(identity, tuple(lines.split("\n")), title, provenance, licence, pairs)

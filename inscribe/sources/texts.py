@@ -1,0 +1,79 @@
+"""A source text as the library keeps it."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from dataclasses import dataclass, field
+
+from inscribe.errors import InputError, Place
+
+MAX_SIGNS = 1_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class SourceText:
+    """One text: an id of its own, what it says line by line, and where it comes from.
+
+    ``extra`` holds further fields of the file it was read from, kept as they were.
+    """
+
+    id: str
+    lines: tuple[str, ...]
+    title: str = ""
+    provenance: str = ""
+    licence: str = ""
+    extra: tuple[tuple[str, str], ...] = field(default=())
+
+    @property
+    def text(self) -> str:
+        """The lines joined by line breaks."""
+        return "\n".join(self.lines)
+
+    @property
+    def digest(self) -> bytes:
+        """A fingerprint of everything the text holds: equal texts have equal digests."""
+        content = json.dumps(
+            [self.id, self.lines, self.title, self.provenance, self.licence, self.extra],
+            ensure_ascii=False,
+        )
+        return hashlib.sha256(content.encode("utf-8", "surrogatepass")).digest()[:16]
+
+
+def source_text(
+    identity: str,
+    text: str,
+    place: Place,
+    *,
+    title: str = "",
+    provenance: str = "",
+    licence: str = "",
+    extra: tuple[tuple[str, str], ...] = (),
+) -> SourceText:
+    """Return a text whose lines end at line breaks and at the mark ``／``.
+
+    Raises:
+        InputError: the id or the text is empty, the text is longer than a million signs, or it
+            holds a code point that is no character (a lone surrogate).
+    """
+    if not identity.strip():
+        raise InputError("a text has no id", place, "give every text an id of its own")
+    lines = tuple(
+        line.strip() for part in text.split("\n") for line in part.split("／") if line.strip()
+    )
+    if not lines:
+        raise InputError(f"the text {identity} is empty", place, "remove it or fill it in")
+    if len(text) > MAX_SIGNS:
+        raise InputError(
+            f"the text {identity} is longer than the limit of {MAX_SIGNS} signs",
+            place,
+            "divide it into chapters",
+        )
+    for value in (identity, text, title, provenance, licence):
+        if any("\ud800" <= char <= "\udfff" for char in value):
+            raise InputError(
+                f"the text {identity[:40]!a} holds a lone surrogate, which is no character",
+                place,
+                "save the file again as UTF-8",
+            )
+    return SourceText(identity.strip(), lines, title, provenance, licence, extra)
