@@ -12,7 +12,7 @@ always point back to the metal.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cached_property
@@ -166,3 +166,16 @@ def transcription(faces: Iterable[Iterable[Sequence[Sign]]]) -> Transcription:
         if columns:
             numbered_faces.append(Face(tuple(columns)))
     return Transcription(tuple(numbered_faces))
+
+
+def boxed(t: Transcription, boxes: Mapping[int, Box]) -> Transcription:
+    """Return ``t`` with the measured ``boxes`` of its signs, given by sign index."""
+    return transcription(
+        [
+            [
+                [replace(sign, box=boxes.get(sign.index, sign.box)) for sign in column.signs]
+                for column in face.columns
+            ]
+            for face in t.faces
+        ]
+    )

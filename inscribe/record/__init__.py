@@ -1,1 +1,43 @@
-"""Records: one object, its inscriptions, and who read them when."""
+"""Records: one TOML file for one object, its inscriptions, their sources and their readings.
+
+>>> record = loads('''
+... id = "DEMO-000"
+... kind = "tsuba"
+... [[inscription]]
+... place = "front, right of the opening"
+... text = "武州住"
+... ''')
+>>> record.inscriptions[0].transcription.text
+'武州住'
+"""
+
+from __future__ import annotations
+
+from inscribe.record.loader import load, loads
+from inscribe.record.model import (
+    ColumnMeasure,
+    Inscription,
+    Maker,
+    Measurements,
+    Override,
+    Plate,
+    Reader,
+    Record,
+    SignBox,
+    SourceText,
+)
+
+__all__ = [
+    "ColumnMeasure",
+    "Inscription",
+    "Maker",
+    "Measurements",
+    "Override",
+    "Plate",
+    "Reader",
+    "Record",
+    "SignBox",
+    "SourceText",
+    "load",
+    "loads",
+]

@@ -1,0 +1,156 @@
+"""What the values of a record must say together: measurements, signs, sources."""
+
+from __future__ import annotations
+
+from inscribe.errors import NotationError
+from inscribe.record.locate import KeyPath
+from inscribe.record.model import Inscription, Maker, Measurements, Override, SourceText
+from inscribe.record.problems import Problems
+
+_SLACK = 0.05  # mm: two figures rounded to a tenth may differ by so much
+
+
+def inscription(found: Inscription, path: KeyPath, problems: Problems) -> None:
+    """Note what is impossible in one inscription."""
+    _columns_on_plate(found, path, problems)
+    _boxes_on_plate(found, path, problems)
+    try:
+        t = found.transcription
+    except NotationError as error:
+        problems.add_notation((*path, "text"), error)
+        return
+    if not t.signs:
+        problems.add(
+            (*path, "text"), "the text has no sign", "write □ or ［　　］ for what is lost"
+        )
+    _column_count(found, len(t.columns), path, problems)
+    _sign_numbers(found, path, problems)
+    _overrides(found, path, problems)
+
+
+def _column_count(found: Inscription, columns: int, path: KeyPath, problems: Problems) -> None:
+    measured = len(found.columns)
+    if measured and columns and measured != columns:
+        problems.add(
+            (*path, "column"),
+            f"{measured} columns are measured, and the text has {columns}",
+            "give each column of the text its measurement, or none",
+        )
+
+
+def _columns_on_plate(found: Inscription, path: KeyPath, problems: Problems) -> None:
+    plate = found.plate
+    for index, column in enumerate(found.columns):
+        here = (*path, "column", index)
+        if column.bottom <= column.top:
+            problems.add(here, "the column ends above its beginning", "bottom must exceed top")
+        if plate is None:
+            continue
+        if column.bottom > plate.height + _SLACK:
+            message = f"the column ends at {column.bottom:g} mm, below the plate's {plate.height:g}"
+            problems.add((*here, "bottom"), message, "correct the one or the other")
+        right = (column.x or 0.0) + (column.width or 0.0)
+        if right > plate.width + _SLACK:
+            message = f"the column reaches {right:g} mm, past the plate's width of {plate.width:g}"
+            problems.add(here, message, "correct x, width or the plate")
+
+
+def _boxes_on_plate(found: Inscription, path: KeyPath, problems: Problems) -> None:
+    plate = found.plate
+    for index, box in enumerate(found.boxes):
+        if plate is None:
+            return
+        if box.x + box.width > plate.width + _SLACK or box.y + box.height > plate.height + _SLACK:
+            message = f"the box of sign {box.sign + 1} reaches past the plate"
+            problems.add((*path, "box", index), message, "correct the box or the plate")
+
+
+def _sign_numbers(found: Inscription, path: KeyPath, problems: Problems) -> None:
+    count = len(found.transcription.signs)
+    boxed: set[int] = set()
+    for index, box in enumerate(found.boxes):
+        here = (*path, "box", index, "sign")
+        if box.sign >= count:
+            message = f"there is no sign {box.sign + 1}"
+            problems.add(here, message, f"the text has {count}")
+        if box.sign in boxed:
+            problems.add(here, f"sign {box.sign + 1} has two boxes", "keep one")
+        boxed.add(box.sign)
+
+
+def _overrides(found: Inscription, path: KeyPath, problems: Problems) -> None:
+    signs = found.transcription.signs
+    taken: set[int] = set()
+    for index, override in enumerate(found.overrides):
+        here = (*path, "override", index)
+        if override.last >= len(signs):
+            message = f"there is no sign {override.last + 1}"
+            problems.add((*here, "signs"), message, f"the text has {len(signs)}")
+            continue
+        covered = set(range(override.first, override.last + 1))
+        if covered & taken:
+            problems.add((*here, "signs"), "two overrides cover the same sign", "keep one")
+        taken |= covered
+        _override_text(found, override, here, problems)
+
+
+def _override_text(
+    found: Inscription, override: Override, path: KeyPath, problems: Problems
+) -> None:
+    signs = found.transcription.signs[override.first : override.last + 1]
+    text = "".join(sign.text for sign in signs if sign.is_legible)
+    if override.of and override.of != text:
+        numbers = f"{override.first + 1} to {override.last + 1}"
+        message = f"the override was made for {override.of}, and signs {numbers} are {text or '□'}"
+        problems.add((*path, "of"), message, "it no longer applies: correct its signs or remove it")
+
+
+def source(found: SourceText, path: KeyPath, problems: Problems) -> None:
+    """Note a source that is given twice, not at all, or cannot be parsed."""
+    given = [key for key in ("text", "file", "id") if getattr(found, key)]
+    if found.file and "text" in given:
+        given.remove("text")  # the file's words
+    if not given:
+        problems.add(path, "the source has no words", "expected text, or file, or id")
+    try:
+        words = found.transcription
+    except NotationError as error:
+        if found.file:
+            problems.add((*path, "file"), str(error), error.hint)
+        else:
+            problems.add_notation((*path, "text"), error)
+        return
+    if given and given != ["id"] and not words.signs:
+        problems.add(path, "the source's text has no sign", "write its words")
+
+
+def reader_text(text: str, notation: str, path: KeyPath, problems: Problems) -> None:
+    """Note a reader's own transcription that cannot be parsed."""
+    from inscribe.notation import parse
+
+    try:
+        parse(text, notation)
+    except NotationError as error:
+        problems.add_notation((*path, "text"), error)
+
+
+def maker(found: Maker, path: KeyPath, problems: Problems) -> None:
+    """Note a life that ends before it begins."""
+    for first, last in (("born", "died"), ("active_from", "active_to"), ("born", "active_to")):
+        start, end = getattr(found, first), getattr(found, last)
+        if start is not None and end is not None and end < start:
+            problems.add((*path, last), f"{last} is before {first}", "correct the one or the other")
+
+
+def plate_on_object(
+    found: Inscription, sizes: Measurements, path: KeyPath, problems: Problems
+) -> None:
+    """Note a plate that is larger than the object that bears it."""
+    largest = sizes.largest
+    if found.plate is None or largest is None:
+        return
+    for key in ("width", "height"):
+        size = getattr(found.plate, key)
+        if size > largest + _SLACK:
+            message = f"the plate's {key} is {size:g} mm, and the object's largest is {largest:g}"
+            problems.add((*path, "plate", key), message, "correct the one or the other")

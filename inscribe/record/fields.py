@@ -1,0 +1,201 @@
+"""What a record file may say: one description that feeds the loader, the writer and the schema."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from inscribe.record import model
+
+MAX_MM = 1000.0  # no fitting is longer; a larger figure is a slip of unit or comma
+FIRST_YEAR, LAST_YEAR = 600, 2100
+MAX_LINE = 1000  # characters in a text of one line
+MAX_TEXT = 200_000  # characters in a text of several lines
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One key: its name in the file, what it holds, and what may stand there.
+
+    ``holds`` is one of: ``line`` (text of one line), ``text`` (text of several lines), ``size``
+    (mm, above 0), ``offset`` (mm, 0 or more), ``sign`` (a sign, from 1), ``year``, ``date``,
+    ``signs`` (first and last sign), ``table``, ``tables``.
+    """
+
+    key: str
+    holds: str
+    about: str
+    required: bool = False
+    choices: tuple[str, ...] = ()  # nothing else is allowed
+    vocabulary: str = ""  # the words suggested in glossary/fittings.tsv
+    table: Table | None = None
+    attribute: str = ""  # name in the model where it differs
+
+    @property
+    def name(self) -> str:
+        """The name of the model's attribute."""
+        return self.attribute or self.key
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table of the file and the type it becomes."""
+
+    name: str
+    about: str
+    fields: tuple[Field, ...]
+    make: Callable[..., Any]
+
+
+NOTATION = Field(
+    "notation", "line", "the convention the text is written in", choices=("japanese", "leiden")
+)
+REMARKS = Field("remarks", "text", "anything else")
+
+MEASUREMENTS = Table(
+    "measurements",
+    "the object's own measurements in mm",
+    (
+        Field("length", "size", "greatest length in mm"),
+        Field("width", "size", "width in mm"),
+        Field("height", "size", "height in mm"),
+        Field("thickness", "size", "thickness in mm"),
+        Field("diameter", "size", "diameter in mm"),
+    ),
+    model.Measurements,
+)
+MAKER = Table(
+    "maker",
+    "whom the signature names and when that person lived; not an attribution",
+    (
+        Field("name", "line", "the name as catalogued"),
+        Field("born", "year", "year of birth"),
+        Field("died", "year", "year of death"),
+        Field("active_from", "year", "first year of known work"),
+        Field("active_to", "year", "last year of known work"),
+        REMARKS,
+    ),
+    model.Maker,
+)
+PLATE = Table(
+    "plate",
+    "the surface that bears the inscription, upright as it is read",
+    (
+        Field("width", "size", "width in mm", required=True),
+        Field("height", "size", "height in mm, along the columns", required=True),
+    ),
+    model.Plate,
+)
+COLUMN = Table(
+    "column",
+    "one column of writing, in mm from the plate's top left corner; columns in reading order",
+    (
+        Field("top", "offset", "where the writing begins", required=True),
+        Field("bottom", "size", "where the writing ends", required=True),
+        Field("x", "offset", "the column's left edge"),
+        Field("width", "size", "the column's width"),
+    ),
+    model.ColumnMeasure,
+)
+BOX = Table(
+    "box",
+    "the place of one sign, in mm from the plate's top left corner",
+    (
+        Field("sign", "sign", "the sign's number, from 1", required=True),
+        Field("x", "offset", "its left edge", required=True),
+        Field("y", "offset", "its top", required=True),
+        Field("width", "size", "its width", required=True),
+        Field("height", "size", "its height", required=True),
+    ),
+    model.SignBox,
+)
+SOURCE = Table(
+    "source",
+    "the text that was copied: give text, or file, or id",
+    (
+        Field("text", "text", "its words; each line is a line of the source"),
+        Field("id", "line", "its id in the library of source texts"),
+        Field("file", "line", "a text file, its path relative to the record's folder"),
+        NOTATION,
+        Field("title", "line", "its title"),
+        Field("author", "line", "its author"),
+        Field("work", "line", "the work or anthology it stands in"),
+        Field("number", "line", "its number or place in the work"),
+        REMARKS,
+    ),
+    model.SourceText,
+)
+READING = Table(
+    "reading",
+    "what one reader made of the inscription, and when",
+    (
+        Field("by", "line", "the reader", required=True),
+        Field("on", "date", "the day of the reading"),
+        Field("text", "text", "the reader's own transcription, where it differs"),
+        Field("kana", "text", "the reading in kana"),
+        Field("romaji", "text", "the reading in Latin letters"),
+        REMARKS,
+    ),
+    model.Reader,
+)
+OVERRIDE = Table(
+    "override",
+    "how signs are to be read, whatever the program proposes",
+    (
+        Field("signs", "signs", "the first and last sign, counted from 1", required=True),
+        Field("kana", "line", "how they are read", required=True),
+        Field("of", "line", "the signs' text when the override was made"),
+        Field("kind", "line", "a word, or a name", choices=("word", "name")),
+        Field("by", "line", "who says so"),
+        Field("reason", "line", "why"),
+    ),
+    model.Override,
+)
+INSCRIPTION = Table(
+    "inscription",
+    "one inscription on the object",
+    (
+        Field("place", "line", "where on the object", required=True, vocabulary="place"),
+        Field("hand", "line", "the script", vocabulary="hand"),
+        Field("execution", "line", "how it was cut", vocabulary="execution"),
+        NOTATION,
+        Field("text", "text", "the inscription as carved; each line is a column", required=True),
+        Field(
+            "register",
+            "line",
+            "what kind of text it is",
+            choices=("auto", "verse", "signature", "prose"),
+        ),
+        Field("translation", "text", "the cataloguer's own translation"),
+        REMARKS,
+        Field("plate", "table", PLATE.about, table=PLATE),
+        Field("column", "tables", COLUMN.about, table=COLUMN, attribute="columns"),
+        Field("box", "tables", BOX.about, table=BOX, attribute="boxes"),
+        Field("source", "table", SOURCE.about, table=SOURCE),
+        Field("reading", "tables", READING.about, table=READING, attribute="readers"),
+        Field("override", "tables", OVERRIDE.about, table=OVERRIDE, attribute="overrides"),
+    ),
+    model.Inscription,
+)
+RECORD = Table(
+    "record",
+    "one object of a collection",
+    (
+        Field("id", "line", "the object's number in the collection", required=True),
+        Field("kind", "line", "the kind of fitting", required=True, vocabulary="kind"),
+        Field("title", "line", "a short name of the object"),
+        REMARKS,
+        Field("measurements", "table", MEASUREMENTS.about, table=MEASUREMENTS),
+        Field("maker", "table", MAKER.about, table=MAKER),
+        Field(
+            "inscription",
+            "tables",
+            INSCRIPTION.about,
+            required=True,
+            table=INSCRIPTION,
+            attribute="inscriptions",
+        ),
+    ),
+    model.Record,
+)

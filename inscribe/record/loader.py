@@ -1,0 +1,193 @@
+"""A record file to a Record, or all its problems at once."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from pathlib import Path, PureWindowsPath
+from typing import Any
+
+from inscribe import files
+from inscribe.errors import InputError, InscribeError, Place, RecordError
+from inscribe.record import checks, model
+from inscribe.record.fields import RECORD, Field, Table
+from inscribe.record.locate import KeyPath
+from inscribe.record.problems import Problems
+from inscribe.record.values import Refused, checked
+
+MAX_RECORD = 2 * 1024 * 1024  # characters; a record of a thousand inscriptions has less
+
+_SYNTAX_PLACE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
+
+
+def load(path: Path | str) -> model.Record:
+    """Return the record in the file ``path``.
+
+    Raises:
+        InputError: the file is missing or not UTF-8.
+        RecordError: it is not TOML; line and column are named.
+        ProblemsError: keys or values are wrong; every problem is named with its line.
+    """
+    path = Path(path)
+    return loads(files.read_text(path), str(path), path.parent)
+
+
+def loads(text: str, file: str | None = None, folder: Path | None = None) -> model.Record:
+    """Return the record written in ``text``; source files are looked for in ``folder``.
+
+    Raises:
+        RecordError: it is not TOML; line and column are named.
+        ProblemsError: keys or values are wrong; every problem is named with its line.
+    """
+    data = _toml(text, file)
+    problems = Problems(file, text)
+    record = _Builder(problems, folder).record(data)
+    problems.raise_any()
+    assert isinstance(record, model.Record)
+    return record
+
+
+def _toml(text: str, file: str | None) -> dict[str, Any]:
+    if len(text) > MAX_RECORD:
+        limit = f"the record is longer than the limit of {MAX_RECORD:,} characters"
+        raise RecordError(limit, Place(file), "keep long texts in files of their own")
+    try:
+        return tomllib.loads(text)
+    except RecursionError:
+        raise RecordError("the record is nested too deeply", Place(file), "flatten it") from None
+    except ValueError as error:
+        message = str(error)
+        found = _SYNTAX_PLACE.search(message)
+        line = column = None
+        if found:
+            message = message[: found.start()]
+            line = int(found[1]) if found[1] else text.count("\n") + 1
+            column = int(found[2]) if found[2] else None
+        message = f"the file is not TOML: {message[:1].lower()}{message[1:]}"
+        raise RecordError(message, Place(file, line, column), "correct the line") from None
+
+
+class _Builder:
+    """Turns the tables of one file into the types of the model."""
+
+    def __init__(self, problems: Problems, folder: Path | None) -> None:
+        self.problems = problems
+        self.folder = folder
+
+    def record(self, data: dict[str, Any]) -> model.Record | None:
+        """Return the record, or None where something required is missing."""
+        record = self._table(RECORD, data, ())
+        if isinstance(record, model.Record):
+            for index, inscription in enumerate(record.inscriptions):
+                path = ("inscription", index)
+                checks.plate_on_object(inscription, record.measurements, path, self.problems)
+            return record
+        return None
+
+    def _table(self, table: Table, data: Any, path: KeyPath) -> Any:
+        if not isinstance(data, dict):
+            self.problems.add(path, f"{table.name} is not a table", f"expected {table.about}")
+            return None
+        fields = {field.key: field for field in table.fields}
+        for key in data.keys() - fields.keys():
+            self._unknown(key, table, path)
+        values: dict[str, Any] = {}
+        missing = False
+        for field in table.fields:
+            here = (*path, field.key)
+            if field.key not in data:
+                missing |= field.required
+                if field.required:
+                    self.problems.add(path, f"{field.key} is missing", f"expected {field.about}")
+                continue
+            value = self._value(field, data[field.key], here)
+            if value is None:
+                missing |= field.required
+            elif field.holds == "signs":
+                values["first"], values["last"] = value
+            else:
+                values[field.name] = value
+        return None if missing else self._made(table, values, path)
+
+    def _value(self, field: Field, value: Any, path: KeyPath) -> Any:
+        if field.table is None:
+            return self._checked(field, value, path)
+        if field.holds == "table":
+            return self._table(field.table, value, path)
+        if not isinstance(value, list):
+            hint = f"write [[{'.'.join(str(p) for p in path if isinstance(p, str))}]]"
+            self.problems.add(path, f"{field.key} is not a list of tables", hint)
+            return None
+        if not value and field.required:
+            self.problems.add(path, f"there is no {field.key}", f"expected {field.about}")
+        items = [self._table(field.table, item, (*path, i)) for i, item in enumerate(value)]
+        return None if None in items else tuple(items)
+
+    def _checked(self, field: Field, value: Any, path: KeyPath) -> Any:
+        try:
+            return checked(field, value)
+        except Refused as refused:
+            self.problems.add(path, refused.message, refused.hint)
+            return None
+
+    def _made(self, table: Table, values: dict[str, Any], path: KeyPath) -> Any:
+        if table.make is model.SourceText and values.get("file"):
+            if values.get("text"):
+                self.problems.add(path, "the source has both text and file", "keep one of them")
+            values["text"] = self._source_file(values["file"], (*path, "file"))
+            if values["text"] is None:
+                return None
+        made = table.make(**values)
+        if isinstance(made, model.Inscription):
+            checks.inscription(made, path, self.problems)
+            for index, reader in enumerate(made.readers):
+                here = (*path, "reading", index)
+                checks.reader_text(reader.text, made.notation, here, self.problems)
+        elif isinstance(made, model.SourceText):
+            checks.source(made, path, self.problems)
+        elif isinstance(made, model.Maker):
+            checks.maker(made, path, self.problems)
+        return made
+
+    def _unknown(self, key: str, table: Table, path: KeyPath) -> None:
+        from difflib import get_close_matches
+
+        known = [field.key for field in table.fields]
+        near = get_close_matches(key, known, 1)
+        hint = f"did you mean {near[0]}?" if near else f"known keys: {', '.join(known)}"
+        shown = key if key.isprintable() and len(key) <= 40 else ascii(key[:40])
+        self.problems.add((*path, key), f"{table.name} has no key {shown}", hint)
+
+    def _source_file(self, name: str, path: KeyPath) -> str | None:
+        """Return the words of a source file, comment lines left out."""
+        try:
+            lines = files.read_text(_inside(name, self.folder)).split("\n")
+        except InscribeError as error:
+            self.problems.add(path, f"the source file {name}: {error.message}", error.hint)
+            return None
+        return "\n".join(line for line in lines if not line.startswith("#")).strip("\n")
+
+
+def _inside(name: str, folder: Path | None) -> Path:
+    """Return the path of a file in ``folder``, wherever links may lead.
+
+    Raises:
+        InputError: the name is absolute, or leads out of the folder.
+    """
+    if folder is None:
+        raise InputError("the record has no folder to look in", hint="give the source's text")
+    parts = PureWindowsPath(name)
+    if parts.drive or parts.root or ".." in parts.parts or "\\" in name:
+        raise InputError(
+            "the path leads out of the record's folder",
+            hint="give a path relative to it, with / between its parts",
+        )
+    try:
+        path = (folder / name).resolve()
+        if not path.is_relative_to(folder.resolve()):
+            raise InputError(
+                "a link leads out of the record's folder", hint="copy the file into the folder"
+            )
+    except (OSError, RuntimeError) as error:
+        raise InputError("the path cannot be followed", hint="check its links") from error
+    return path

@@ -1,0 +1,196 @@
+"""The record: one object, its inscriptions, and who read them when. Measurements are in mm.
+
+The types hold what the file says; ``inscribe.record.fields`` describes the file. Signs and columns
+are counted from 1 in the file, as one counts them on the metal, and from 0 here.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from functools import cached_property
+from typing import Literal
+
+from inscribe import notation
+from inscribe.signs import Box, Transcription, boxed
+
+Register = Literal["auto", "verse", "signature", "prose"]
+Notation = Literal["japanese", "leiden"]
+
+
+@dataclass(frozen=True, slots=True)
+class Measurements:
+    """The object's own measurements in mm, as far as they were taken."""
+
+    length: float | None = None
+    width: float | None = None
+    height: float | None = None
+    thickness: float | None = None
+    diameter: float | None = None
+
+    @property
+    def largest(self) -> float | None:
+        """The object's greatest extent, where any was measured."""
+        sizes = (self.length, self.width, self.height, self.thickness, self.diameter)
+        return max((size for size in sizes if size is not None), default=None)
+
+
+@dataclass(frozen=True, slots=True)
+class Maker:
+    """Whom the signature names and when that person lived; not an attribution.
+
+    The years narrow a sexagenary year that stands without an era.
+    """
+
+    name: str = ""
+    born: int | None = None
+    died: int | None = None
+    active_from: int | None = None
+    active_to: int | None = None
+    remarks: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Plate:
+    """The surface that bears the inscription, upright as it is read, in mm."""
+
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class ColumnMeasure:
+    """Where one column stands, in mm from the plate's top left corner.
+
+    ``top`` and ``bottom`` are the ends of the writing; ``x`` is the column's left edge.
+    """
+
+    top: float
+    bottom: float
+    x: float | None = None
+    width: float | None = None
+
+    @property
+    def length(self) -> float:
+        """The length of the writing in mm."""
+        return self.bottom - self.top
+
+
+@dataclass(frozen=True, slots=True)
+class SignBox:
+    """The measured place of one sign; ``sign`` is its index from 0."""
+
+    sign: int
+    x: float
+    y: float
+    width: float
+    height: float
+
+
+@dataclass(frozen=True)
+class SourceText:
+    """The text an inscription copies: its words, a file beside the record, or a library entry.
+
+    ``text`` is empty where only ``id`` is given: the library has the words.
+    """
+
+    text: str = ""
+    id: str = ""
+    file: str = ""
+    notation: Notation = "japanese"
+    title: str = ""
+    author: str = ""
+    work: str = ""
+    number: str = ""
+    remarks: str = ""
+
+    @cached_property
+    def transcription(self) -> Transcription:
+        """The source's words sign by sign; empty where only the library has them."""
+        return notation.parse(self.text, self.notation, self.file or None)
+
+
+@dataclass(frozen=True, slots=True)
+class Reader:
+    """What one reader made of the inscription, and when."""
+
+    by: str
+    on: date | None = None
+    text: str = ""  # that reader's own transcription, where it differs from the record's
+    kana: str = ""
+    romaji: str = ""
+    remarks: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Override:
+    """Signs ``first`` to ``last`` (from 0) are to be read ``kana``, whatever the engine proposes.
+
+    ``of`` is the text the override was made for, so that one that no longer applies is noticed.
+    """
+
+    first: int
+    last: int
+    kana: str
+    of: str = ""
+    kind: Literal["word", "name"] = "word"
+    by: str = ""
+    reason: str = ""
+
+
+@dataclass(frozen=True)
+class Inscription:
+    """One inscription on the object."""
+
+    place: str
+    text: str
+    notation: Notation = "japanese"
+    hand: str = ""
+    execution: str = ""
+    register: Register = "auto"
+    plate: Plate | None = None
+    columns: tuple[ColumnMeasure, ...] = ()
+    boxes: tuple[SignBox, ...] = ()
+    source: SourceText | None = None
+    readers: tuple[Reader, ...] = ()
+    overrides: tuple[Override, ...] = ()
+    translation: str = ""
+    remarks: str = ""
+
+    @cached_property
+    def transcription(self) -> Transcription:
+        """The inscription sign by sign, with the boxes that were measured."""
+        t = notation.parse(self.text, self.notation)
+        places = {box.sign: Box(box.x, box.y, box.width, box.height) for box in self.boxes}
+        return boxed(t, places) if places else t
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """One object of a collection."""
+
+    id: str
+    kind: str
+    inscriptions: tuple[Inscription, ...]
+    title: str = ""
+    measurements: Measurements = Measurements()
+    maker: Maker | None = None
+    remarks: str = ""
+
+    @property
+    def between(self) -> tuple[int, int] | None:
+        """The first and last year in which the named maker may have worked, where known.
+
+        >>> Record("X", "tsuba", (), maker=Maker(born=1800)).between
+        (1810, 1890)
+        """
+        maker = self.maker
+        if maker is None:
+            return None
+        first = maker.active_from
+        if first is None and maker.born is not None:
+            first = maker.born + 10
+        last = maker.active_to if maker.active_to is not None else maker.died
+        if last is None and maker.born is not None:
+            last = maker.born + 90
+        return (first, last) if first is not None and last is not None else None
