@@ -56,6 +56,59 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[R
     raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
 
 
+def dictionary_folder(
+    name: str, sources: Sequence[Path], write_parts: Callable[[Path], None]
+) -> Path:
+    """Return the folder of a whole dictionary of its own, with its own connection costs.
+
+    ``write_parts`` is called only to build it: it writes ``entries.csv`` and what MeCab needs
+    beside it (``dicrc``, ``matrix.bin``, ``unk.dic``, ``char.bin``) into the folder given.
+
+    Raises:
+        InputError: MeCab could not compile the entries, or no folder can be written to.
+    """
+    folder_name, reason = f"{name}-{_key(sources)}", ""
+    for place in (cache_folder, _temporary_folder):
+        path = place() / folder_name
+        if _is_sound(path / "sys.dic"):
+            return path
+        try:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            _build_folder(path, write_parts)
+        except OSError as error:
+            reason = error.strerror or str(error)
+            continue
+        _remove_older_folders(path, name)
+        return path
+    raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
+
+
+def _build_folder(path: Path, write_parts: Callable[[Path], None]) -> None:
+    import shutil
+    import tempfile
+
+    with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.name}-") as work:
+        made = Path(work, "made")
+        made.mkdir()
+        write_parts(made)
+        _compile("x -d . -o . -s -f utf8 -t utf8 entries.csv", made, "sys.dic", path)
+        (made / "entries.csv").unlink()
+        try:
+            made.replace(path)
+        except OSError:
+            if not _is_sound(path / "sys.dic"):  # damaged, or another process was quicker
+                shutil.rmtree(path, ignore_errors=True)
+                made.replace(path)
+
+
+def _remove_older_folders(path: Path, name: str) -> None:
+    import shutil
+
+    for other in path.parent.glob(f"{name}-*"):
+        if other != path and len(other.name) == len(path.name) and other.is_dir():
+            shutil.rmtree(other, ignore_errors=True)
+
+
 def cache_folder() -> Path:
     """Return the folder compiled dictionaries lie in: ``INSCRIBE_CACHE``, or the system's place.
 
@@ -108,8 +161,6 @@ def _is_sound(path: Path) -> bool:
 
 
 def _build(path: Path, rows: Iterable[Row]) -> None:
-    """Compile in a process of its own: MeCab prints to standard output and may end its process."""
-    import subprocess
     import tempfile
 
     from inscribe.reading.unidic import folder as unidic_folder
@@ -117,18 +168,25 @@ def _build(path: Path, rows: Iterable[Row]) -> None:
     with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.stem}-") as work:
         _write_rows(Path(work, "entries.csv"), rows)
         arguments = f'x -d "{unidic_folder()}" -u made.dic -f utf8 -t utf8 entries.csv'
-        done = subprocess.run(
-            [sys.executable, "-c", _COMPILE, arguments],
-            cwd=work,
-            capture_output=True,
-            stdin=subprocess.DEVNULL,
-            check=False,
-        )
-        made = Path(work, "made.dic")
-        if done.returncode != 0 or not _is_sound(made):
-            last = done.stderr.decode("utf-8", "replace").strip().rpartition("\n")[2]
-            raise InputError(f"the dictionary could not be compiled: {last}", Place(str(path)))
-        made.replace(path)
+        _compile(arguments, Path(work), "made.dic", path).replace(path)
+
+
+def _compile(arguments: str, work: Path, made_name: str, path: Path) -> Path:
+    """Compile in a process of its own: MeCab prints to standard output and may end its process."""
+    import subprocess
+
+    done = subprocess.run(
+        [sys.executable, "-c", _COMPILE, arguments],
+        cwd=work,
+        capture_output=True,
+        stdin=subprocess.DEVNULL,
+        check=False,
+    )
+    made = work / made_name
+    if done.returncode != 0 or not _is_sound(made):
+        last = done.stderr.decode("utf-8", "replace").strip().rpartition("\n")[2]
+        raise InputError(f"the dictionary could not be compiled: {last}", Place(str(path)))
+    return made
 
 
 def _write_rows(path: Path, rows: Iterable[Row]) -> None:

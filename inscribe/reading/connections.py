@@ -1,0 +1,90 @@
+"""The costs of one word after another, with the grammar of classical verse laid over UniDic's.
+
+UniDic's matrix was learned from modern texts: what may follow the forms of a classical verb it
+knows only dimly. Classical grammar says it outright (む follows the imperfective form, けり the
+conjunctive), so the rules of ``glossary/verse_connections.tsv`` cap the cost where they are kept
+and add to it where they are broken. Only the classes in use are kept, which makes the matrix
+small enough for every processor's cache.
+"""
+
+from __future__ import annotations
+
+import struct
+from array import array
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from operator import itemgetter
+
+from inscribe import tables
+from inscribe.errors import TableError
+from inscribe.reading.unidic import Classes
+
+_LIMIT = 32000
+_INFLECTED = ("動詞", "形容詞", "助動詞")
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """What a word may follow, the cap of the cost when it does, and the fine when it does not."""
+
+    word: tuple[str, ...]
+    after: tuple[str, ...]
+    likely: int
+    unlikely: int
+
+    def concerns(self, row: tuple[str, ...]) -> bool:
+        """Whether the rule speaks of words of this class."""
+        if row[0] != self.word[0]:
+            return False
+        return len(self.word) == 1 or self.word[1] in (row[4], row[6])
+
+    def kept_by(self, row: tuple[str, ...]) -> bool:
+        """Whether words of this class may stand before the rule's words."""
+        return any(_fits(wanted, row) for wanted in self.after)
+
+
+def _fits(wanted: str, row: tuple[str, ...]) -> bool:
+    conjugation, slash, form = wanted.partition("/")
+    if slash:
+        return conjugation in f"{row[0]}-{row[4]}-{row[5]}" and row[5].startswith(form)
+    if row[0] == wanted:
+        return True
+    return row[0] in _INFLECTED and row[5].startswith(wanted)
+
+
+@tables.compiled
+def rules() -> tuple[Rule, ...]:
+    """Return the rules of the table."""
+    found = []
+    columns = ("word", "after", "likely", "unlikely")
+    for (word, after, likely, unlikely), place in tables.rows("verse_connections", columns):
+        try:
+            found.append(
+                Rule(tuple(word.split()), tuple(after.split()), int(likely), int(unlikely))
+            )
+        except ValueError as error:
+            raise TableError("a cost is not a whole number", place) from error
+    return tuple(found)
+
+
+def small_matrix(
+    classes: Classes, used: Sequence[int], side: int, cells: array[int]
+) -> Iterator[bytes]:
+    """Yield the bytes of a matrix of the classes ``used`` (the first is the text's edge, 0)."""
+    yield struct.pack("<HH", len(used), len(used))
+    pick = itemgetter(*used)
+    rows = classes.rows
+    for right in used:
+        line = list(pick(cells[right * side : (right + 1) * side]))
+        for rule in rules():
+            if rule.concerns(rows[right]):
+                _lay_over(rule, line, [rows[left] for left in used])
+        yield array("h", (max(-_LIMIT, min(_LIMIT, cost)) for cost in line)).tobytes()
+
+
+def _lay_over(rule: Rule, line: list[int], lefts: list[tuple[str, ...]]) -> None:
+    for position, row in enumerate(lefts):
+        if rule.kept_by(row):
+            line[position] = min(line[position], rule.likely)
+        else:
+            line[position] += rule.unlikely

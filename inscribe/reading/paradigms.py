@@ -1,0 +1,103 @@
+"""Classical conjugation: every form of a verb or adjective from its stem.
+
+The endings are in ``glossary/paradigms.tsv``; this module lays them on the verb's row of kana.
+
+>>> [(i.form, i.written, i.modern) for i in inflections("四段-ハ行")][:3]
+[('未然形-一般', 'は', 'わ'), ('連用形-一般', 'ひ', 'い'), ('終止形-一般', 'ふ', 'う')]
+>>> classical("下一段-カ行", "ウケル"), classical("五段-ワア行", "オモウ")
+(('下二段-カ行',), ('四段-ハ行',))
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import NamedTuple
+
+from inscribe import tables
+from inscribe.errors import TableError
+
+_VOWELS = "AIUEO"
+_ROWS = {
+    "ア": "あいうえお",
+    "カ": "かきくけこ",
+    "ガ": "がぎぐげご",
+    "サ": "さしすせそ",
+    "ザ": "ざじずぜぞ",
+    "タ": "たちつてと",
+    "ダ": "だぢづでど",
+    "ナ": "なにぬねの",
+    "ハ": "はひふへほ",
+    "バ": "ばびぶべぼ",
+    "マ": "まみむめも",
+    "ヤ": "やいゆえよ",
+    "ラ": "らりるれろ",
+    "ワ": "わゐうゑを",
+}
+_SPOKEN = str.maketrans("はひふへほゐゑをぢづ", "わいうえおいえおじず")
+_WHOLE_CLASSES = {"カ行変格": "カ", "サ行変格": "サ", "ナ行変格": "ナ", "ラ行変格": "ラ"}
+
+
+class Inflection(NamedTuple):
+    """One form: its name, its ending as written and in current kana, its cost beside the others."""
+
+    form: str
+    written: str
+    modern: str
+    cost: int
+
+
+@tables.compiled
+def _endings() -> dict[str, list[tuple[str, str, int]]]:
+    endings: dict[str, list[tuple[str, str, int]]] = {}
+    columns = ("conjugation", "form", "ending", "cost")
+    for (conjugation, form, ending, cost), place in tables.rows("paradigms", columns):
+        if not cost.lstrip("-").isdigit():
+            raise TableError("the cost is not a whole number", place)
+        endings.setdefault(conjugation, []).append((form, ending, int(cost)))
+    return endings
+
+
+def inflections(conjugation: str) -> tuple[Inflection, ...]:
+    """Return the forms of a class such as 四段-ハ行 or シク; empty for an unknown class."""
+    name, _, row = conjugation.removeprefix("文語").partition("-")
+    if name == "形容詞":
+        name, row = row, ""
+    kana = _ROWS.get(_WHOLE_CLASSES.get(name, row[:1]), "")
+    found = []
+    for form, ending, cost in _endings().get(name, ()):
+        written = "".join(kana[_VOWELS.index(sign)] if sign in _VOWELS else sign for sign in ending)
+        first = written[:1].translate(_SPOKEN) if kana else written[:1]
+        found.append(Inflection(form, written, first + written[1:], cost))
+    return tuple(found)
+
+
+@cache
+def classical(conjugation: str, base: str) -> tuple[str, ...]:
+    """Return the classical classes a verb of a modern class may have had.
+
+    ``base`` is the dictionary form in katakana. Several are returned where the modern form no
+    longer tells (絶える was a verb of the ヤ row, 与える of the ハ row); spelling will tell.
+    """
+    name, _, row = conjugation.partition("-")
+    if name == "五段":
+        if row.startswith("ナ"):
+            return ("ナ行変格",)
+        return ("四段-ハ行",) if row.startswith("ワ") else (f"四段-{row}",)
+    if name == "下一段":
+        if row.startswith("ア"):
+            return ("下二段-ヤ行", "下二段-ハ行", "下二段-ワ行")
+        return (f"下二段-{row}",)
+    if name == "上一段":
+        return _upper_classes(row, base)
+    return (name,) if name in _WHOLE_CLASSES else ()
+
+
+def _upper_classes(row: str, base: str) -> tuple[str, ...]:
+    single = len(base) == 2 or base.endswith(("ミル", "ニル"))
+    if row.startswith("ア"):
+        return (
+            ("上一段-ワ行", "上一段-ヤ行", "上一段-ハ行")
+            if single
+            else ("上二段-ヤ行", "上二段-ハ行")
+        )
+    return (f"上一段-{row}",) if single else (f"上二段-{row}",)
