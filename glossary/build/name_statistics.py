@@ -1,0 +1,226 @@
+"""Build name_elements.tsv and surnames.tsv from the names in UniDic and the readings of KANJIDIC2.
+
+Run from the root of the checkout, with unidic-lite installed (BSD licence) and the Debian package
+kanjidic-xml (KANJIDIC2, CC BY-SA 4.0): ``python glossary/build/name_statistics.py``.
+
+Every given name of two characters is divided between them by the readings of each; what is
+counted is how often a character is read so in that place. Names of three characters and more
+tell how their characters are read before an ending (五郎, 兵衛, 斎).
+"""
+
+from __future__ import annotations
+
+import gzip
+import math
+import struct
+import xml.etree.ElementTree as ET
+from collections import Counter, defaultdict
+from collections.abc import Iterator
+from pathlib import Path
+
+import unidic_lite
+
+GLOSSARY = Path(__file__).parent.parent
+KANJIDIC = Path("/usr/share/edict/kanjidic2.xml.gz")
+VOICED = str.maketrans(
+    "かきくけこさしすせそたちつてとはひふへほ", "がぎぐげござじずぜぞだぢづでどばびぶべぼ"
+)
+HALF_VOICED = str.maketrans("はひふへほ", "ぱぴぷぺぽ")
+# Second characters of women's names, which would drown the readings of craftsmen's names.
+FEMALE_SECOND = frozenset("子美江枝代恵奈香乃")
+READINGS_KEPT = 6
+SURNAMES_LONGEST = 4
+SURNAMES_COST = 9800  # UniDic gives rarer ones no cost of their own
+
+Readings = dict[str, dict[str, bool]]  # character: {reading in hiragana: whether it is an on}
+
+
+def hiragana(text: str) -> str:
+    """Return katakana as hiragana."""
+    return "".join(chr(ord(c) - 0x60) if "ァ" <= c <= "ヶ" else c for c in text)
+
+
+def katakana(text: str) -> str:
+    """Return hiragana as katakana."""
+    return "".join(chr(ord(c) + 0x60) if "ぁ" <= c <= "ゖ" else c for c in text)
+
+
+def unidic_names() -> Iterator[tuple[str, str, str, int]]:
+    """Yield (kind, written, kana, cost) of every personal name in UniDic's compiled lexicon."""
+    data = (Path(unidic_lite.DICDIR) / "sys.dic").read_bytes()
+    sizes = struct.unpack("<10I", data[:40])
+    start = 72 + sizes[6]
+    tokens, features = data[start : start + sizes[7]], data[start + sizes[7] :]
+    wanted = "名詞,固有名詞,人名,".encode()
+    for _, _, _, cost, offset, _ in struct.iter_unpack("<HHHhII", tokens):
+        if features.startswith(wanted, offset):
+            cells = features[offset : features.index(b"\0", offset)].decode().split(",")
+            if len(cells) > 17 and cells[3] in ("名", "姓"):
+                yield cells[3], cells[8], hiragana(cells[17]), cost
+
+
+def kanjidic_readings() -> tuple[Readings, set[str]]:
+    """Return the readings of every kanji, and the kanji in use (Joyo and name characters)."""
+    readings: Readings = defaultdict(dict)
+    in_use = set()
+    for entry in ET.parse(gzip.open(KANJIDIC)).getroot().iter("character"):
+        character = entry.findtext("literal", "")
+        if entry.findtext("misc/grade"):
+            in_use.add(character)
+        for reading in entry.iter("reading"):
+            text = hiragana(reading.text or "").strip("-")
+            if reading.get("r_type") == "ja_on":
+                readings[character].setdefault(text, True)
+            elif reading.get("r_type") == "ja_kun":
+                for kun in (text.split(".")[0], text.replace(".", "")):
+                    if not kun.endswith("っ"):  # いっ is a sound of いち, not a reading
+                        readings[character].setdefault(kun, False)
+        for nanori in entry.iter("nanori"):
+            if not (nanori.text or "っ").endswith("っ"):
+                readings[character].setdefault(hiragana(nanori.text or "").strip("-"), False)
+    return readings, in_use
+
+
+def spoken_forms(reading: str, is_on: bool, *, first: bool) -> set[str]:
+    """Return the ways a reading may sound at this place of a name (voiced, doubled)."""
+    forms = {reading}
+    if not first:
+        forms.add(reading[0].translate(VOICED) + reading[1:])
+        if is_on:
+            forms.add(reading[0].translate(HALF_VOICED) + reading[1:])
+    elif is_on and len(reading) > 1 and reading[-1] in "つちくき":
+        forms.add(reading[:-1] + "っ")
+    return forms
+
+
+def divisions(
+    written: str, kana: str, readings: Readings, *, first: bool = True
+) -> Iterator[tuple[int, tuple[tuple[str, bool], ...]]]:
+    """Yield every way of dividing ``kana``, with the number of readings changed in sound."""
+    if not written:
+        if not kana:
+            yield 0, ()
+        return
+    for reading, is_on in readings.get(written[0], {}).items():
+        for form in spoken_forms(reading, is_on, first=first) if reading else ():
+            if kana.startswith(form):
+                rest = divisions(written[1:], kana[len(form) :], readings, first=False)
+                for changed, division in rest:
+                    yield changed + (form != reading), ((reading, is_on), *division)
+
+
+def likeliest_divisions(
+    written: str, kana: str, readings: Readings
+) -> list[tuple[tuple[str, bool], ...]]:
+    """Return the divisions that change fewest readings in sound."""
+    found = set(divisions(written, kana, readings))
+    fewest = min((changed for changed, _ in found), default=0)
+    return [division for changed, division in found if changed == fewest]
+
+
+def element_counts(
+    names: set[tuple[str, str]], readings: Readings
+) -> dict[str, tuple[Counter[tuple[str, bool]], ...]]:
+    """Return for each character its readings as first, last, and before an ending."""
+    counts: dict[str, tuple[Counter[tuple[str, bool]], ...]] = defaultdict(
+        lambda: (Counter(), Counter(), Counter())
+    )
+    for written, kana in names:
+        found = likeliest_divisions(written, kana, readings)
+        if not found or (len(written) == 2 and written[1] in FEMALE_SECOND):
+            continue
+        for division in found:
+            for place, (character, reading) in enumerate(zip(written, division, strict=True)):
+                column = place if len(written) == 2 else 2
+                if len(written) == 2 or place < len(written) - 1:
+                    counts[character][column][reading] += 1 / len(found)
+    return counts
+
+
+def alone_cell(names: dict[str, int], readings: dict[str, bool]) -> str:
+    """Return the readings of a character that is a whole name, weighed by UniDic's costs."""
+    lowest = min(names.values(), default=0)
+    shown = sorted(names.items(), key=lambda item: item[1])[:READINGS_KEPT]
+    return " ".join(
+        f"{katakana(k) if readings.get(k) else k}:{math.exp((lowest - cost) / 500):.2g}"
+        for k, cost in shown
+    )
+
+
+def cell(counts: Counter[tuple[str, bool]], readings: dict[str, bool]) -> str:
+    """Return one cell: readings by weight, on-readings in katakana."""
+    total = sum(counts.values())
+    kept = [
+        (katakana(kana) if is_on else kana, count)
+        for (kana, is_on), count in counts.most_common(READINGS_KEPT)
+        if count >= 0.02 * total
+    ]
+    shown = {hiragana(kana) for kana, _ in kept}
+    kept += [(katakana(k), 0.2) for k, on in readings.items() if on and k and k not in shown]
+    return " ".join(f"{kana}:{count:.3g}" for kana, count in kept)
+
+
+def write_elements(
+    names: set[tuple[str, str]],
+    alone: dict[str, dict[str, int]],
+    readings: Readings,
+    in_use: set[str],
+) -> None:
+    """Write name_elements.tsv."""
+    counts = element_counts(names, readings)
+    with (GLOSSARY / "name_elements.tsv").open("w", encoding="utf-8") as file:
+        file.write(
+            "# The characters of given names and how they are read, by place in the name.\n"
+            "# first, last: in names of two characters; stem: before the end of a longer name.\n"
+            "# alone: as a whole name, weighed by frequency (1 = the most frequent).\n"
+            "# Each cell: READING:WEIGHT, most frequent first; on-readings in katakana, name and\n"
+            "# kun readings in hiragana. A weight is the number of names read so in UniDic (0.2: an\n"
+            "# on-reading of KANJIDIC2 that occurs in none).\n"
+            "# Sources: given names of unidic-lite 1.0.8 (UniDic 2.1.2, BSD licence); readings of\n"
+            "# KANJIDIC2 (EDRDG, CC BY-SA 4.0).\n"
+            "# Rebuild: python glossary/build/name_statistics.py\n"
+            "char\tfirst\tlast\tstem\talone\n"
+        )
+        for character in sorted(set(counts) | in_use):
+            cells = (cell(column, readings[character]) for column in counts[character])
+            single = alone_cell(alone[character], readings[character])
+            file.write("\t".join((character, *cells, single)) + "\n")
+
+
+def write_surnames(names: dict[tuple[str, str], int]) -> None:
+    """Write surnames.tsv, the likelier reading first."""
+    with (GLOSSARY / "surnames.tsv").open("w", encoding="utf-8") as file:
+        file.write(
+            "# Surnames and their readings, the more usual reading first; no reading says which\n"
+            "# family is meant. cost: UniDic's word cost (lower is more frequent).\n"
+            "# Source: surnames of unidic-lite 1.0.8 (UniDic 2.1.2, BSD licence), those written\n"
+            "# with one to four kanji.\n"
+            "# Rebuild: python glossary/build/name_statistics.py\n"
+            "written\tkana\tcost\n"
+        )
+        for (written, kana), cost in sorted(names.items(), key=lambda n: (n[0][0], n[1])):
+            file.write(f"{written}\t{kana}\t{cost}\n")
+
+
+def main() -> None:
+    """Build both tables."""
+    readings, in_use = kanjidic_readings()
+    given: set[tuple[str, str]] = set()
+    surnames: dict[tuple[str, str], int] = {}
+    alone: dict[str, dict[str, int]] = defaultdict(dict)
+    for kind, written, kana, cost in unidic_names():
+        if not all("\u4e00" <= c <= "\u9fff" or c == "々" for c in written):
+            continue
+        if kind == "名" and len(written) > 1:
+            given.add((written, kana))
+        elif kind == "名":
+            alone[written][kana] = min(cost, alone[written].get(kana, cost))
+        elif kind == "姓" and len(written) <= SURNAMES_LONGEST and cost <= SURNAMES_COST:
+            known = surnames.get((written, kana), cost)
+            surnames[written, kana] = min(cost, known)
+    write_elements(given, alone, readings, in_use)
+    write_surnames(surnames)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,160 @@
+"""The characters of names: how each is read, by its place in the name, and how usual that is.
+
+A made name of two characters (政広, 宗山) is read either with name readings or with on-readings,
+and each character prefers some readings at the head and others at the end. The figures come from
+``glossary/name_elements.tsv`` (counted) and ``glossary/name_preferences.tsv`` (kept by hand, and
+stronger).
+
+>>> [choice.kana for choice in choices("広", "last")][:2]
+['ひろ', 'こう']
+>>> choices("広", "last")[0].is_on, usualness("広", "last") > usualness("銘", "last")
+(False, True)
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Literal
+
+from inscribe import tables
+from inscribe.errors import Place, TableError
+
+Position = Literal["first", "last", "stem", "alone"]
+
+_COLUMNS: tuple[Position, ...] = ("first", "last", "stem", "alone")
+_TO_HIRAGANA = {code: code - 0x60 for code in range(0x30A1, 0x30F7)}
+# What a reading seen only elsewhere in names, or only in a dictionary, weighs against one counted.
+_BORROWED = 0.15
+_DICTIONARY = 0.3
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One reading of a character in a name, with its share of the readings in that place."""
+
+    kana: str
+    is_on: bool
+    share: float  # 0 to 1
+    source: str  # which table or dictionary gives it
+
+
+@tables.compiled
+def _counted() -> dict[str, tuple[tuple[str, ...], Place]]:
+    rows = tables.rows("name_elements", ("char", *_COLUMNS))
+    found: dict[str, tuple[tuple[str, ...], Place]] = {}
+    for cells, place in rows:
+        found.setdefault(cells[0], (cells[1:], place))
+    return found
+
+
+@tables.compiled
+def _preferred() -> dict[tuple[str, str], tuple[str, Place]]:
+    found: dict[tuple[str, str], tuple[str, Place]] = {}
+    for (char, where, cell), place in tables.rows(
+        "name_preferences", ("char", "place", "readings")
+    ):
+        if where not in ("first", "last", "both"):
+            raise TableError("the place is not known", place, "use first, last or both")
+        for position in ("first", "last") if where == "both" else (where,):
+            found.setdefault((char, position), (cell, place))
+    return found
+
+
+def _weights(cell: str, place: Place) -> list[tuple[str, bool, float]]:
+    weights = []
+    for item in cell.split():
+        kana, _, weight = item.partition(":")
+        try:
+            weights.append((kana.translate(_TO_HIRAGANA), kana[0] >= "ァ", float(weight)))
+        except ValueError:
+            raise TableError(f"“{item}” has no weight", place, "write READING:WEIGHT") from None
+    return weights
+
+
+@tables.compiled
+def _known_choices() -> dict[tuple[str, Position], tuple[Choice, ...]]:
+    return {}
+
+
+@tables.compiled
+def _known_usualness() -> dict[tuple[str, Position], float]:
+    return {}
+
+
+def choices(char: str, position: Position) -> tuple[Choice, ...]:
+    """Return the readings of a character at a place in a name, the most usual first.
+
+    Readings counted in other places of names follow those of the place asked for; a character
+    that occurs in no name is read as in KANJIDIC2. Empty for what is no kanji.
+
+    Raises:
+        TableError: a cell of the tables cannot be used.
+    """
+    known = _known_choices()
+    if (char, position) not in known:
+        known[char, position] = _ranked_choices(char, position)
+    return known[char, position]
+
+
+def _ranked_choices(char: str, position: Position) -> tuple[Choice, ...]:
+    weights: dict[tuple[str, bool], float] = {}
+    preferred = _preferred().get((char, position))
+    counted = _counted().get(char)
+    if preferred:
+        _gather(weights, _weights(*preferred), 1.0)
+    elif counted:
+        _gather(weights, _weights(counted[0][_COLUMNS.index(position)], counted[1]), 1.0)
+    if counted and not preferred:
+        for column, cell in zip(_COLUMNS, counted[0], strict=True):
+            if column not in (position, "alone"):
+                factor = _BORROWED if position != "alone" else _BORROWED / 100
+                _gather(weights, _weights(cell, counted[1]), factor)
+    source = "preferred in art names" if preferred else "counted in given names"
+    if not weights:
+        source = "of the dictionary"
+        _gather(weights, _dictionary_weights(char), _DICTIONARY)
+    total = sum(weights.values()) or 1.0
+    found = [Choice(k, on, weight / total, source) for (k, on), weight in weights.items() if weight]
+    return tuple(sorted(found, key=lambda choice: -choice.share))
+
+
+def _gather(
+    weights: dict[tuple[str, bool], float], given: list[tuple[str, bool, float]], factor: float
+) -> None:
+    for kana, is_on, weight in given:
+        key = (kana, is_on)
+        if factor == 1.0 or key not in weights:
+            weights[key] = max(weights.get(key, 0.0), weight * factor)
+
+
+def _dictionary_weights(char: str) -> list[tuple[str, bool, float]]:
+    from inscribe import forms
+
+    found = forms.readings(char)
+    weights = [(kana, False, 1.0) for kana in found.names]
+    weights += [(kana.partition(".")[0].strip("-"), False, 0.5) for kana in found.kun]
+    weights += [(kana.strip("-"), True, 1.5) for kana in found.on]
+    return [(kana.translate(_TO_HIRAGANA), on, weight) for kana, on, weight in weights if kana]
+
+
+def usualness(char: str, position: Position) -> float:
+    """Return how usual a character is at a place of a name: 0 (never seen) to about 5.
+
+    It is the natural logarithm of one more than the number of names it was counted in.
+    """
+    known = _known_usualness()
+    if (char, position) not in known:
+        known[char, position] = _log_of_count(char, position)
+    return known[char, position]
+
+
+def _log_of_count(char: str, position: Position) -> float:
+    preferred = _preferred().get((char, position))
+    counted = _counted().get(char)
+    sums = [0.0]
+    if preferred:
+        sums.append(sum(weight for _, _, weight in _weights(*preferred)))
+    if counted and (cell := counted[0][_COLUMNS.index(position)]):
+        sums.append(sum(weight for _, _, weight in _weights(cell, counted[1])))
+    return math.log1p(max(sums))
