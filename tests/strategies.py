@@ -8,9 +8,11 @@ from inscribe.notation.segments import is_one_sign
 from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription, transcription
 
 _ORDINARY = st.sampled_from(list("花の色はうつりにけりなナニ々ゝ〱國𠮷𛂥"))
-_ODD = st.sampled_from(
-    ["葛\U000e0100", "か\u3099", "ﾊﾞ", "⿰木黑", "⿱⿰日月皿", "〳〵", "〳", "〵"]
-    + list("□■［］[]（）()〔〕〈〉<>{}⟦⟧／/」「|‖.-\\!?カ印")
+_ODD = st.one_of(
+    st.sampled_from(
+        ["葛\U000e0100", "か\u3099", "ﾊﾞ", "か゛", "⿰木黑", "⿱⿰日月皿", "〳〵", "／＼"]
+    ),
+    st.sampled_from("□■［］[]（）()〔〕〈〉<>{}⟦⟧／/」「|‖.-\\!?カ印〳〵＼゛″"),
 )
 sign_texts = st.one_of(_ORDINARY, _ODD, st.characters().filter(is_one_sign))
 legends = st.text(

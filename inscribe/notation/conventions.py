@@ -70,6 +70,8 @@ _SPACE = r"[ \t\u3000]"
 _LEGEND_JAPANESE = r"[「『｢](?P<legend>(?:\\.|[^」』｣\\\n])+)[」』｣]"
 _GAP = rf"[\[［](?:{_SPACE}*|{_SPACE}*(?:[-‐–—―]{_SPACE}*)+|{_SPACE}*…+{_SPACE}*)[\]］]"
 
+_TALL_REPEAT = re.compile("／[″゛]?＼")
+
 _RESTORED = Bracket("restored", "［", "］", "]］", certainty=Certainty.RESTORED)
 _SUPPLIED = Bracket("supplied", "〔", "〕", "〕", intervention=Intervention.SUPPLIED)
 _EXPANDED = Bracket("expanded", "〈", "〉", "〉>＞", intervention=Intervention.EXPANDED)
@@ -104,6 +106,7 @@ JAPANESE = Convention(
         ("gap", re.compile(_GAP)),
         ("kao", re.compile(r"[(（]花押[)）]")),
         ("seal", re.compile(rf"[(（]印(?:{_LEGEND_JAPANESE})?[)）]")),
+        ("repeat", _TALL_REPEAT),
         ("note", re.compile(r"[(（](?P<note>[^()（）\n]{1,20})[)）]")),
     ),
     kao="（花押）",
@@ -118,8 +121,8 @@ JAPANESE = Convention(
         "expected (カ) doubtful, (ママ) sic, (損) damaged, (抹) struck out or (衍) superfluous "
         "after a sign, a kana's parent kanji after a kana, or （花押）, （印）, （印「…」）"
     ),
-    triggers=frozenset("[［(（"),
-    special=frozenset("()（）[]［］〔〕〈〉<>＜＞／/「」｢｣□▢◻■\\〵"),
+    triggers=frozenset("[［(（／"),
+    special=frozenset("()（）[]［］〔〕〈〉<>＜＞／/「」｢｣□▢◻■\\〵＼゛゜"),
 )
 
 LEIDEN = Convention(
@@ -153,6 +156,7 @@ LEIDEN = Convention(
         ("kao", re.compile(r"\(\((?:kao|花押)\)\)|（（花押））")),
         ("seal", re.compile(r"\(\((?:seal|印)(?:[:：] ?(?P<legend>(?:\\.|[^()\\\n])+))?\)\)")),
         ("note", re.compile(r"[(（](?P<note>[?？!！]|sic)[)）]")),
+        ("repeat", _TALL_REPEAT),
         ("face", re.compile(r"\|\||｜｜")),
     ),
     kao="((kao))",
@@ -164,8 +168,8 @@ LEIDEN = Convention(
     face_end="||",
     parents=False,
     expected="expected (?) doubtful or (!) sic after a sign, (abc), ((kao)), ((seal: legend))",
-    triggers=frozenset("[［(（|｜"),
-    special=frozenset("()（）[]［］<>＜＞⟨⟩〈〉{}｛｝⟦⟧〚〛|｜‖/／.□▢◻■-‐–—―\\〵"),
+    triggers=frozenset("[［(（|｜／"),
+    special=frozenset("()（）[]［］<>＜＞⟨⟩〈〉{}｛｝⟦⟧〚〛|｜‖/／.□▢◻■-‐–—―\\〵＼゛゜"),
 )
 
 CONVENTIONS = {convention.name: convention for convention in (JAPANESE, LEIDEN)}

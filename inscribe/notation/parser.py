@@ -3,12 +3,19 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from inscribe.errors import NotationError, Place
-from inscribe.notation import hentaigana
 from inscribe.notation.conventions import Bracket, Convention, Note
-from inscribe.notation.segments import DOT_BELOW, end_of_sign, is_mark, is_one_sign, refusal
+from inscribe.notation.notes import Refused, certainty_within, contradiction, named, noted
+from inscribe.notation.segments import (
+    DOT_BELOW,
+    continues,
+    end_of_sign,
+    is_mark,
+    is_one_sign,
+    refusal,
+)
 from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription, transcription
 
 MAX_CHARACTERS = 200_000
@@ -19,6 +26,7 @@ _PLAIN = re.compile(
     "\U0001b000-\U0001b11f\U00020000-\U0003fffd]+"
 )
 _SPACES = frozenset(" \t\u3000\u00a0")
+_DASHES = "-‐–—―"
 _SEPARATORS = re.compile("[・、,，]")
 
 
@@ -54,17 +62,17 @@ class Parser:
         """
         if len(self.text) > MAX_CHARACTERS:
             limit = f"one inscription may have at most {MAX_CHARACTERS:,} characters"
-            raise NotationError(limit, Place(self.file), "divide it into several inscriptions")
+            raise self._error(Refused(limit, "divide it into several inscriptions"), 0)
         position = 0
-        while position < len(self.text):
-            position = self._plain(position) or self._item(position)
+        try:
+            while position < len(self.text):
+                position = self._plain(position) or self._item(position)
+        except Refused as refused:
+            raise self._error(refused, position) from None
         if self.open:
             last = self.open[-1]
-            raise self._error(
-                f"the bracket {self.text[last.offset]} is opened and never closed",
-                last.offset,
-                f"expected {last.bracket.closing}",
-            )
+            message = f"the bracket {self.text[last.offset]} is opened and never closed"
+            raise self._error(Refused(message, f"expected {last.bracket.closing}"), last.offset)
         return transcription(self.faces)
 
     def _plain(self, position: int) -> int:
@@ -73,7 +81,7 @@ class Parser:
         if run is None:
             return 0
         end = run.end()
-        if end < len(self.text) and is_mark(self.text[end]):
+        if end < len(self.text) and continues(self.text, end):
             end -= 1
         certainty, intervention = self.certainty, self.intervention
         self.column += [
@@ -92,7 +100,7 @@ class Parser:
         if char in _SPACES:
             return position + 1
         if char == "\n" or char in convention.column_ends:
-            return self._end_column(position)
+            return self._end_column(position + 1)
         if char in convention.face_ends:
             return self._end_face(position + 1)
         if char in convention.brackets:
@@ -100,146 +108,98 @@ class Parser:
         if char in convention.closings:
             return self._close_bracket(position)
         if char in convention.marks:
-            return self._add("", convention.marks[char], position, position + 1)
+            return self._add("", convention.marks[char], position + 1)
         if char == DOT_BELOW:
-            return self._note([Note(char, Certainty.DAMAGED)], position, position + 1)
-        if self._is_dash_in_bracket(char):
+            return self._note(Note(char, Certainty.DAMAGED), position, position + 1)
+        if char in _DASHES and self.certainty is Certainty.RESTORED:
             return self._dashes(position)
         return self._sign(position)
 
+    def _pattern(self, position: int) -> int:
+        """Read what one of the convention's patterns finds here; return its end, or 0."""
+        for name, pattern in self.convention.patterns:
+            found = pattern.match(self.text, position)
+            if found is None:
+                continue
+            end = found.end()
+            match name:
+                case "gap":
+                    return self._add("", Certainty.CLEAR, end, Kind.GAP)
+                case "kao":
+                    return self._add("", Certainty.CLEAR, end, Kind.KAO)
+                case "seal":
+                    return self._seal(found["legend"] or "", end)
+                case "repeat":
+                    return self._add(found[0], Certainty.CLEAR, end)
+                case "face":
+                    return self._end_face(end)
+                case _:
+                    return self._notes(found["note"], position, end)
+        return 0
+
     def _sign(self, position: int) -> int:
-        start = position
-        if self.text[position] == "\\":
-            start += 1
-            if start == len(self.text):
-                raise self._error("the text ends with \\", position, "expected the sign it marks")
-        elif self.text[position] in self.convention.special:
+        char = self.text[position]
+        start = position + 1 if char == "\\" else position
+        if start == len(self.text):
+            raise Refused("the text ends with \\", "expected the sign it marks as carved")
+        if start == position and char in self.convention.special:
             raise self._misplaced(position)
         end = end_of_sign(self.text, start)
         text = self.text[start:end]
         if not is_one_sign(text):
-            raise self._no_sign(text, start)
-        return self._add(text, Certainty.CLEAR, position, end)
+            raise _no_sign(text, start - position)
+        return self._add(text, Certainty.CLEAR, end)
 
-    def _add(
-        self, text: str, own: Certainty, start: int, end: int, kind: Kind = Kind.CHARACTER
-    ) -> int:
-        certainty = self._combined(own, kind, start)
+    def _add(self, text: str, own: Certainty, end: int, kind: Kind = Kind.CHARACTER) -> int:
+        certainty = certainty_within(self.certainty, own, kind)
         self.column.append(Sign(text, kind, certainty, self.intervention))
         self.count += 1
         self.item_end = end
         return end
 
-    def _combined(self, own: Certainty, kind: Kind, start: int) -> Certainty:
-        """Return what a sign's own mark and the brackets around it say together."""
-        outer = self.certainty
-        if own is outer or outer is Certainty.CLEAR:
-            return own
-        if kind is Kind.GAP and outer is Certainty.RESTORED:
-            return Certainty.CLEAR
-        if own is Certainty.CLEAR:
-            return outer
-        if own is Certainty.UNREADABLE:
-            return Certainty.STRUCK if outer is Certainty.STRUCK else own
-        raise self._two_degrees(outer, own, start)
-
-    def _pattern(self, position: int) -> int:
-        for name, pattern in self.convention.patterns:
-            found = pattern.match(self.text, position)
-            if found is None:
-                continue
-            if name == "gap":
-                return self._add("", Certainty.CLEAR, position, found.end(), Kind.GAP)
-            if name == "kao":
-                return self._add("", Certainty.CLEAR, position, found.end(), Kind.KAO)
-            if name == "face":
-                return self._end_face(found.end())
-            if name == "seal":
-                return self._seal(found["legend"], position, found.end())
-            return self._notes(found["note"], position, found.end())
-        return 0
-
-    def _seal(self, legend: str | None, start: int, end: int) -> int:
-        text = re.sub(r"\\(.)", r"\1", legend or "")
-        if why := next(filter(None, map(refusal, text)), ""):
-            raise self._error(f"the seal's legend contains {why}", start, "remove it")
-        own = Certainty.CLEAR if text else Certainty.UNREADABLE
-        return self._add(text, own, start, end, Kind.SEAL)
+    def _seal(self, written: str, end: int) -> int:
+        legend = re.sub(r"\\(.)", r"\1", written)
+        if why := next(filter(None, map(refusal, legend)), ""):
+            raise Refused(f"the seal's legend contains {why}", "expected characters of the legend")
+        own = Certainty.CLEAR if legend else Certainty.UNREADABLE
+        return self._add(legend, own, end, Kind.SEAL)
 
     def _notes(self, content: str, start: int, end: int) -> int:
-        self._require_item(start)
-        notes: list[Note] = []
-        for part in _SEPARATORS.split(content.strip()):
-            known = self.convention.notes.get(part.strip())
-            if known is not None:
-                notes.append(known)
-            elif self.convention.parents:
-                notes += self._reading_or_parent(part.strip(), start)
+        for part in map(str.strip, _SEPARATORS.split(content.strip())):
+            note = self.convention.notes.get(part)
+            if note is None and part and self.convention.parents:
+                self._require_item(start)
+                self.column[-1] = named(self.column[-1], part, self.convention)
+                self.item_end = end
+            elif note is None:
+                raise Refused(f"the note ({part}) is unknown", self.convention.expected)
             else:
-                raise self._error(f"the note ({part}) is unknown", start, self.convention.expected)
-        return self._note(notes, start, end)
+                self._note(note, start, end)
+            start = end
+        return end
 
-    def _reading_or_parent(self, part: str, start: int) -> list[Note]:
-        """Apply a note that names a character; return the doubt it expresses, if any."""
-        doubtful = next(
-            (
-                note
-                for key, note in self.convention.notes.items()
-                if part[1:] == key and note.certainty is Certainty.DOUBTFUL
-            ),
-            None,
-        )
-        named = part[:1] if doubtful else part
-        sign = self.column[-1]
-        if sign.kind is Kind.CHARACTER and not sign.text and is_one_sign(named):
-            certainty = (
-                Certainty.RESTORED if sign.certainty is Certainty.UNREADABLE else sign.certainty
-            )
-            if doubtful and certainty is Certainty.RESTORED:
-                certainty, doubtful = Certainty.DOUBTFUL, None
-            self.column[-1] = replace(sign, text=named, certainty=certainty)
-        else:
-            letter = hentaigana.letter(sign.text, named)
-            if letter is None:
-                raise self._unknown_note(sign, part, start)
-            self.column[-1] = replace(sign, text=letter)
-        return [doubtful] if doubtful else []
-
-    def _note(self, notes: list[Note], start: int, end: int) -> int:
+    def _note(self, note: Note, start: int, end: int) -> int:
         self._require_item(start)
-        for note in notes:
-            self.column[-1] = self._noted(self.column[-1], note, start)
+        self.column[-1] = noted(self.column[-1], note)
         self.item_end = end
         return end
 
-    def _noted(self, sign: Sign, note: Note, start: int) -> Sign:
-        if note.certainty and sign.certainty is not note.certainty:
-            free = sign.certainty is Certainty.CLEAR
-            struck = note.certainty is Certainty.STRUCK and sign.certainty is Certainty.UNREADABLE
-            if not free and not struck:
-                raise self._two_degrees(sign.certainty, note.certainty, start)
-            if sign.kind is Kind.GAP and note.certainty is not Certainty.STRUCK:
-                raise self._error(
-                    f"a gap cannot be {note.certainty.value}", start, "remove the note"
-                )
-            sign = replace(sign, certainty=note.certainty)
-        if note.intervention and sign.intervention is not note.intervention:
-            if sign.intervention is not Intervention.NONE:
-                raise self._two_interventions(sign.intervention, note.intervention, start)
-            sign = replace(sign, intervention=note.intervention)
-        return replace(sign, sic=True) if note.sic else sign
+    def _require_item(self, position: int) -> None:
+        if position != self.item_end:
+            raise Refused("the note follows no sign", self.convention.expected)
 
     def _open_bracket(self, position: int) -> int:
-        if self.text[position] in "(（" and self.convention.parents:
-            raise self._error("the round bracket does not fit", position, self.convention.expected)
         bracket = self.convention.brackets[self.text[position]]
+        if any(waiting.bracket is bracket for waiting in self.open):
+            message = f"{bracket.opening} is opened again before it is closed"
+            raise Refused(message, f"expected {bracket.closing} first")
         if bracket.certainty:
             if self.certainty is not Certainty.CLEAR:
-                raise self._two_degrees(self.certainty, bracket.certainty, position)
+                raise contradiction(self.certainty, bracket.certainty)
             self.certainty = bracket.certainty
         if bracket.intervention:
             if self.intervention is not Intervention.NONE:
-                raise self._two_interventions(self.intervention, bracket.intervention, position)
+                raise contradiction(self.intervention, bracket.intervention)
             self.intervention = bracket.intervention
         self.open.append(_Open(bracket, position, self.count))
         return position + 1
@@ -247,109 +207,63 @@ class Parser:
     def _close_bracket(self, position: int) -> int:
         char = self.text[position]
         if not self.open:
-            raise self._error(
-                f"the bracket {char} was never opened",
-                position,
-                f"remove it, or write \\{char} for a carved one",
-            )
+            message = f"the bracket {char} was never opened"
+            raise Refused(message, f"expected a sign; write \\{char} if the mark is carved")
         last = self.open.pop()
+        opening = self.text[last.offset]
         if char not in last.bracket.closings:
-            raise self._error(
-                f"the bracket {char} does not fit {self.text[last.offset]}",
-                position,
-                f"expected {last.bracket.closing}",
-            )
+            message = f"the bracket {char} does not close {opening}"
+            raise Refused(message, f"expected {last.bracket.closing}")
         if self.count == last.signs_before:
-            raise self._error(
-                "the brackets hold no sign",
-                last.offset,
-                f"expected the {last.bracket.name} signs between them",
-            )
+            message = f"the brackets {opening}{char} hold no sign"
+            raise Refused(message, f"expected the {last.bracket.name} signs between them")
         if last.bracket.certainty:
             self.certainty = Certainty.CLEAR
         if last.bracket.intervention:
             self.intervention = Intervention.NONE
         return position + 1
 
-    def _is_dash_in_bracket(self, char: str) -> bool:
-        return char in "-‐–—―" and self.certainty is Certainty.RESTORED
-
     def _dashes(self, position: int) -> int:
         end = position
-        while end < len(self.text) and self.text[end] in "-‐–—― ":
+        while end < len(self.text) and self.text[end] in _DASHES + " ":
             end += 1
-        return self._add("", Certainty.CLEAR, position, end, Kind.GAP)
+        return self._add("", Certainty.CLEAR, end, Kind.GAP)
 
-    def _end_column(self, position: int) -> int:
+    def _end_column(self, end: int) -> int:
         self.column = []
         self.faces[-1].append(self.column)
         self.item_end = -1
-        return position + 1
+        return end
 
     def _end_face(self, end: int) -> int:
         self.faces.append([])
-        self._end_column(end)
-        return end
+        return self._end_column(end)
 
-    def _require_item(self, position: int) -> None:
-        if position != self.item_end:
-            raise self._error(
-                "a note must follow its sign at once", position, self.convention.expected
-            )
-
-    def _error(self, message: str, offset: int, hint: str) -> NotationError:
-        line = self.text.count("\n", 0, offset) + 1
-        column = offset - (self.text.rfind("\n", 0, offset) + 1) + 1
-        return NotationError(message, Place(self.file, line, column), hint)
-
-    def _two_degrees(self, one: Certainty, other: Certainty, offset: int) -> NotationError:
-        return self._error(
-            f"the sign is marked {one.value} and {other.value} at once",
-            offset,
-            "expected one of them",
-        )
-
-    def _two_interventions(
-        self, one: Intervention, other: Intervention, offset: int
-    ) -> NotationError:
-        return self._error(
-            f"the sign is marked {one.value} and {other.value} at once",
-            offset,
-            "expected one of them",
-        )
-
-    def _misplaced(self, position: int) -> NotationError:
+    def _misplaced(self, position: int) -> Refused:
         char = self.text[position]
-        return self._error(f"{char} does not fit here", position, f"write \\{char} if it is carved")
-
-    def _unknown_note(self, sign: Sign, part: str, start: int) -> NotationError:
-        parents = hentaigana.parents(sign.text)
-        if parents:
-            return self._error(
-                f"no kana {sign.text} written from {part} is known",
-                start,
-                f"its parents are {'、'.join(parents)}",
-            )
-        return self._error(f"the note ({part}) is unknown", start, self.convention.expected)
-
-    def _no_sign(self, text: str, offset: int) -> NotationError:
-        for step, char in enumerate(text):
-            if why := refusal(char):
-                return self._error(
-                    f"the text contains {why}",
-                    offset + step,
-                    "remove it; write □ for a sign that cannot be read",
-                )
-        if is_mark(text[0]):
-            return self._error(
-                "a combining mark stands without a sign before it",
-                offset,
-                "expected its sign first",
-            )
-        if text.isspace():
-            return self._error("\\ stands before a space", offset, "expected the sign it marks")
-        return self._error(
-            "the description of a character breaks off",
-            offset,
-            "expected two parts after ⿰ or ⿱, three after ⿲ or ⿳",
+        if char in "(（" and not re.compile(r"[^\n]*?[)）]").match(self.text, position):
+            return Refused(f"the bracket {char} is opened and never closed", "expected ) or ）")
+        if char in "()（）":
+            return Refused(f"the bracket {char} does not fit here", self.convention.expected)
+        return Refused(
+            f"{char} does not fit here", f"expected a sign; write \\{char} if it is carved"
         )
+
+    def _error(self, refused: Refused, position: int) -> NotationError:
+        offset = position + refused.further
+        line = self.text.count("\n", 0, offset) + 1
+        column = offset - self.text.rfind("\n", 0, offset)
+        return NotationError(refused.message, Place(self.file, line, column), refused.expected)
+
+
+def _no_sign(text: str, further: int) -> Refused:
+    for step, char in enumerate(text):
+        if why := refusal(char):
+            expected = "expected a sign; write □ for one that cannot be read"
+            return Refused(f"the text contains {why}", expected, further + step)
+    if is_mark(text[0]):
+        return Refused("a combining mark stands alone", "expected its sign before it", further)
+    if text.isspace():
+        return Refused("\\ stands before a space", "expected the sign it marks as carved", further)
+    parts = "expected two parts after ⿰ or ⿱, three after ⿲ or ⿳"
+    return Refused("the description of a character breaks off", parts, further)

@@ -2,8 +2,8 @@
 
 A sign is one base character with the marks that belong to it (combining marks such as a separate
 voicing mark, variation selectors), an ideographic description sequence standing for a character
-that Unicode lacks (⿰木黑), or the two halves of a tall repeat mark (〳〵). The rule follows the
-grapheme clusters of UAX #29 as far as East Asian text needs them.
+that Unicode lacks (⿰木黑), or the two halves of a tall repeat mark (〳〵, or ／＼ where type lacks
+it). The rule follows the grapheme clusters of UAX #29 as far as East Asian text needs them.
 
 >>> segments("葛\U000e0100か゚⿰木黑")
 ('葛\U000e0100', 'か゚', '⿰木黑')
@@ -14,8 +14,9 @@ from __future__ import annotations
 import unicodedata
 
 DOT_BELOW = "\u0323"  # Leiden's mark of a damaged sign: a note on the sign, not part of it
+SPACING_VOICING = "゛゜"
 _HALF_WIDTH_VOICING = "\uff9e\uff9f"
-_REPEAT_HALVES = ("〳〵", "〴〵")
+_REPEAT_HALVES = ("〳〵", "〴〵", "／＼", "／″＼", "／゛＼")
 _THREE_PARTS = "⿲⿳"
 _ONE_PART = "\u2ffe\u2fff"
 MAX_DESCRIPTION = 32  # characters in one description sequence; Unicode once allowed 16
@@ -32,6 +33,17 @@ def is_mark(char: str) -> bool:
     return unicodedata.category(char)[0] == "M" or char in _HALF_WIDTH_VOICING
 
 
+def continues(text: str, offset: int) -> bool:
+    """Whether the character at ``offset`` belongs to the sign before it.
+
+    Besides combining marks, a spacing voicing mark does after a kana: か゛ is one carved sign.
+    """
+    char = text[offset]
+    if char in SPACING_VOICING:
+        return "ぁ" <= text[offset - 1] <= "ヿ" or text[offset - 1] >= "\U0001b000"
+    return is_mark(char)
+
+
 def end_of_sign(text: str, start: int) -> int:
     """Return the offset at which the sign that begins at ``start`` ends.
 
@@ -39,8 +51,9 @@ def end_of_sign(text: str, start: int) -> int:
     """
     if _is_description(text[start]):
         return _end_of_description(text, start)
-    if text.startswith(_REPEAT_HALVES, start):
-        return start + 2
+    for halves in _REPEAT_HALVES:
+        if text.startswith(halves, start):
+            return start + len(halves)
     return _end_of_character(text, start)
 
 
@@ -109,7 +122,7 @@ def _parts_of(operator: str) -> int:
 
 def _end_of_character(text: str, start: int) -> int:
     end = start + 1
-    while end < len(text) and is_mark(text[end]):
+    while end < len(text) and continues(text, end):
         end += 1
     return end
 

@@ -26,6 +26,7 @@ from inscribe.record.model import (
     SignBox,
     SourceText,
 )
+from inscribe.record.writer import dump
 
 __all__ = [
     "ColumnMeasure",
@@ -38,6 +39,7 @@ __all__ = [
     "Record",
     "SignBox",
     "SourceText",
+    "dump",
     "load",
     "loads",
 ]

@@ -1,0 +1,88 @@
+"""A Record to the text of its file: ``loads(dump(record)) == record``."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from datetime import date
+from typing import Any
+
+from inscribe.record.fields import RECORD, Field, Table
+from inscribe.record.model import Record, SourceText
+
+_ESCAPED = re.compile(r'[\x00-\x1f"\\\x7f]')
+_SHORT = {"\n": r"\n", '"': r"\"", "\\": r"\\"}
+
+
+def dump(record: Record) -> str:
+    r"""Return the TOML text of ``record``; keys that say nothing are left out.
+
+    >>> from inscribe.record.model import Inscription
+    >>> found = Inscription("tenjo-gane", "花の\n色は")
+    >>> print(dump(Record("DEMO-000", "fuchi", (found,))), end="")
+    id = "DEMO-000"
+    kind = "fuchi"
+    <BLANKLINE>
+    [[inscription]]
+    place = "tenjo-gane"
+    text = '''
+    花の
+    色は
+    '''
+    """
+    return "\n".join(_table_lines(RECORD, record, "")) + "\n"
+
+
+def _table_lines(table: Table, value: Any, header: str) -> Iterator[str]:
+    own = [field for field in table.fields if field.table is None]
+    for field in own:
+        held = _held(field, value)
+        if held is not None:
+            yield f"{field.key} = {held}"
+    for field in table.fields:
+        if field.table is None:
+            continue
+        path = f"{header}.{field.key}" if header else field.key
+        inner = getattr(value, field.name)
+        if field.holds == "tables":
+            for item in inner:
+                yield from ("", f"[[{path}]]")
+                yield from _table_lines(field.table, item, path)
+        elif inner is not None and inner != _nothing(field.table):
+            yield from ("", f"[{path}]")
+            yield from _table_lines(field.table, inner, path)
+
+
+def _nothing(table: Table) -> Any:
+    """Return what the table says when it says nothing; None where it must say something."""
+    if any(field.required for field in table.fields):
+        return None
+    return table.make()
+
+
+def _held(field: Field, value: Any) -> str | None:
+    if field.holds == "signs":
+        return f"[{value.first + 1}, {value.last + 1}]"
+    if isinstance(value, SourceText) and value.file and field.key == "text":
+        return None
+    held = getattr(value, field.name)
+    if held is None or held == "" or (field.choices and held == field.choices[0]):
+        return None
+    if isinstance(held, str):
+        return _quoted(held)
+    if isinstance(held, date):
+        return held.isoformat()
+    return str(held + 1 if field.holds == "sign" else held)
+
+
+def _quoted(text: str) -> str:
+    if "\n" not in text:
+        return f'"{_ESCAPED.sub(_escape, text)}"'
+    if "'''" in text:
+        lines = "\n".join(_ESCAPED.sub(_escape, line) for line in text.split("\n"))
+        return f'"""\n{lines}\n"""'
+    return f"'''\n{text}\n'''"
+
+
+def _escape(match: re.Match[str]) -> str:
+    return _SHORT.get(match[0]) or f"\\u{ord(match[0]):04x}"
