@@ -46,7 +46,9 @@ def _related(one: str, other: str) -> Match | None:
     from inscribe import forms
 
     relation = forms.relation(one, other)
-    return Match("form", f"{one} and {other}: {relation.kind}") if relation else None
+    if not relation.is_same_character:
+        return None
+    return Match("form", f"{one} and {other}: {relation.kind}")
 
 
 def _kana(copy: Side, i: int, source: Side, j: int) -> Match | None:

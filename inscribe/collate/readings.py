@@ -47,17 +47,14 @@ def _spoken(char: str) -> list[tuple[str, str, str]]:
     from inscribe import forms
 
     known = forms.readings(char)
-    own = [(reading, "kun", TABLE) for reading in _own_readings().get(char, ())]
-    kun = [reading.strip("-") for reading in known.kun]
-    found = own + [(prefix, "kun", "KANJIDIC") for k in kun for prefix in _written(k)]
-    found += [(form, "inflected", "KANJIDIC") for k in kun for form in inflected(k)]
-    found += [(on.strip("-"), "on", "KANJIDIC") for on in map(sounds.hiragana, known.on)]
-    found += [
-        ("く" + on[0:0] + "わ" + on[1:], "on", "KANJIDIC")
-        for on in map(sounds.hiragana, known.on)
-        if on[0] in "かが"
-    ]
-    found += [(cut, "cut", "KANJIDIC") for k in kun for cut in _cut(k)]
+    kun = [(reading, TABLE) for reading in _own_readings().get(char, ())]
+    kun += [(reading.strip("-"), "KANJIDIC") for reading in known.kun]
+    on = [sounds.hiragana(reading).strip("-") for reading in known.on]
+    found = [(prefix, "kun", source) for k, source in kun for prefix in written(k)]
+    found += [(form, "inflected", source) for k, source in kun for form in inflected(k)]
+    found += [(reading, "on", "KANJIDIC") for reading in on]
+    found += [("くわ" + reading[1:], "on", "KANJIDIC") for reading in on if reading[:1] in "かが"]
+    found += [(cut, "cut", source) for k, source in kun for cut in _cut(k)]
     found += [(name, "name", "KANJIDIC") for name in known.names]
     return [(spoken, plausibility, source) for spoken, plausibility, source in found if spoken]
 
@@ -70,7 +67,7 @@ def _own_readings() -> dict[str, tuple[str, ...]]:
     return {char: tuple(readings) for char, readings in found.items()}
 
 
-def _written(kun: str) -> list[str]:
+def written(kun: str) -> list[str]:
     """Return the stem and every longer part up to the whole word: わす.れる -> わす, わすれ, わすれる."""
     stem, _, tail = kun.partition(".")
     return [stem + tail[:length] for length in range(len(tail) + 1)]
@@ -86,7 +83,7 @@ def inflected(kun: str) -> list[str]:
     """Return the forms of a verb or adjective that one character may stand for without its ending.
 
     >>> inflected("き.える"), inflected("うつく.しい")[:4]
-    (['きえら', 'きえり', 'きえれ', 'きえろ', 'きゆ', 'きゆる', 'きゆれ'], ['うつくし', 'うつくしし', 'うつくしき', 'うつくしく'])
+    (['きえら', 'きえり', 'きえれ', 'きえろ', 'きえるる', 'きえるれ', 'きゆ', 'きゆる', 'きゆれ', 'きう', 'きうる', 'きうれ', 'きふ', 'きふる', 'きふれ'], ['うつくし', 'うつくしし', 'うつくしき', 'うつくしく'])
     """
     stem, _, tail = kun.partition(".")
     if not tail:
@@ -94,7 +91,11 @@ def inflected(kun: str) -> list[str]:
     base, end = (stem + tail)[:-1], tail[-1]
     if end == "い":
         return [base, *(base + ending for ending in ADJECTIVE_ENDINGS)]
+    if end == "し":
+        stems = (base, base + "し")
+        return [stem + ending for stem in stems for ending in ADJECTIVE_ENDINGS]
     forms = [base + kana for kana in _row(end) if kana != end]
+    forms += [base + end + rest for rest in "るれ"]
     if end == "る":
         forms += _two_grade(base)
     return forms

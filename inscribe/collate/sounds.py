@@ -142,6 +142,8 @@ def _joined(letters: str, ways: list[tuple[tuple[int, str], ...]]) -> list[str]:
 def _ways_at(letters: str, at: int) -> tuple[tuple[int, str], ...]:
     """Return (letters used, how they may be written) for the sound that begins at ``at``."""
     plain = (1, letters[at])
+    if not at and letters[0] == "う" and letters[1:2] in tuple("まみむめも"):
+        return (plain, (1, "む"))  # うめ is written むめ
     if at and letters[at] in "やゆよ" and letters[at - 1] in ROWS[1]:
         return (plain,)
     return (plain, *long_spellings(letters[at : at + 3]))
@@ -167,6 +169,8 @@ def long_spellings(letters: str) -> tuple[tuple[int, str], ...]:
         found.append((3, first + "ウ"))
     elif first in ("ゆ", "い") and rest[:1] in ("う", "ウ", "ふ"):
         found.append((2, ("い" if first == "ゆ" else "ゆ") + "ウ"))
+    elif rest[:1] in ("お", "オ") and first in ROWS[0]:
+        found.append((2, first + "ウ"))  # あふひ is now あおい
     elif rest[:1] in ("う", "ウ", "ふ", "お", "オ", "ほ") and (at := ROWS[4].find(first)) >= 0:
         found += [(2, first + "ヲ"), (2, ROWS[0][at] + "ウ")]
     return tuple(found)

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe import tables
 from inscribe.collate import sounds
+from inscribe.collate.readings import TABLE, inflected, written
 
 if TYPE_CHECKING:
     from fugashi import GenericTagger
@@ -49,12 +50,11 @@ def _from_tables(text: str) -> list[Word]:
 
 @tables.compiled
 def _table_words() -> dict[str, tuple[tuple[str, str], ...]]:
-    from inscribe.collate.readings import TABLE
-
     found: dict[str, list[tuple[str, str]]] = {}
     for (text, reading, _), _place in tables.rows(TABLE, ("text", "reading", "note")):
         if len(text) > 1:
-            found.setdefault(text, []).append((reading, TABLE))
+            known = found.setdefault(text, [])
+            known += [(form, TABLE) for form in (*written(reading), *inflected(reading))]
     return {text: tuple(readings) for text, readings in found.items()}
 
 
