@@ -9,25 +9,21 @@ the phrase so far. The score of a reading is minus the sum of path cost and metr
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from inscribe.reading.metre import ACROSS, Metre, phrase_cost
+from inscribe.reading.pieces import Piece
 
 BEAM = 9000  # partial readings that cost this much more than the best at their place are dropped
 
 
 class Node(NamedTuple):
-    """A word of the lattice: where it stands, its class and cost, its morae, MeCab's feature."""
+    """A word of the lattice and the offsets between which it stands."""
 
     start: int
     end: int
-    connection: int
-    cost: int
-    morae: int
-    bare_vowel: bool  # one of its morae (but a first one) is a bare vowel
-    starts_with_vowel: bool
-    feature: str
+    piece: Piece
 
 
 class Path(NamedTuple):
@@ -48,12 +44,13 @@ def best_path(
     nodes: Sequence[Node],
     length: int,
     metre: Metre,
-    connection_cost: Callable[[int, int], int],
+    connections: tuple[int, memoryview],
     breaks: frozenset[int] = frozenset(),
 ) -> Path | None:
     """Return the reading of least cost in ``metre``, or None if no reading fits it.
 
-    ``connection_cost(left, right)`` is MeCab's; ``breaks`` are offsets where a phrase must end.
+    ``connections`` are the side and cells of MeCab's matrix; ``breaks`` are offsets where a
+    phrase must end.
     """
     starting: dict[int, list[Node]] = {}
     for node in nodes:
@@ -65,8 +62,8 @@ def best_path(
             continue
         kept = _within_beam(states)
         for node in starting[position]:
-            _extend(kept, node, metre, connection_cost, columns, node.end in breaks)
-    return _finished(columns.get(length, {}), metre, connection_cost)
+            _extend(kept, node, metre, connections, columns, node.end in breaks)
+    return _finished(columns.get(length, {}), metre, connections)
 
 
 def _within_beam(
@@ -85,21 +82,22 @@ def _extend(
     kept: list[tuple[_State, list[_Partial]]],
     node: Node,
     metre: Metre,
-    connection_cost: Callable[[int, int], int],
+    connections: tuple[int, memoryview],
     columns: dict[int, dict[_State, dict[int, _Partial]]],
     at_break: bool,
 ) -> None:
-    connection = node.connection
+    connection = node.piece.connection
+    side, cells = connections
+    row = side * connection
     target_column = columns.setdefault(node.end, {})
     for state, partials in kept:
         after = _states_after(state, node, metre, at_break)
         if not after:
             continue
         cost, trail = min(
-            (partial[0] + connection_cost(partial[1], connection), index)
-            for index, partial in enumerate(partials)
+            (partial[0] + cells[partial[1] + row], index) for index, partial in enumerate(partials)
         )
-        cost += node.cost
+        cost += node.piece.cost
         new_trail = (partials[trail][2], node)
         for new_state, more in after:
             bucket = target_column.setdefault(new_state, {})
@@ -115,8 +113,9 @@ def _states_after(
     if phrase >= len(metre.phrases):
         return []
     target = metre.phrases[phrase]
-    vowel = vowel or node.bare_vowel or (count > 0 and node.starts_with_vowel)
-    count += node.morae
+    piece = node.piece
+    vowel = vowel or piece.bare_vowel or (count > 0 and piece.starts_with_vowel)
+    count += piece.morae
     after: list[tuple[_State, int]] = []
     if count < target + 2 and not at_break:
         after.append(((phrase, count, vowel), 0))
@@ -131,13 +130,13 @@ def _states_after(
 def _finished(
     states: dict[_State, dict[int, _Partial]],
     metre: Metre,
-    connection_cost: Callable[[int, int], int],
+    connections: tuple[int, memoryview],
 ) -> Path | None:
     ended = states.get((len(metre.phrases), 0, False))
     if not ended:
         return None
     cost, last = min(
-        (partial[0] + connection_cost(partial[1], 0), connection)
+        (partial[0] + connections[1][partial[1]], connection)
         for connection, partial in ended.items()
     )
     words: list[Node] = []

@@ -1,7 +1,7 @@
 """Counting morae, and how well a reading keeps a metre.
 
 A mora is one kana; a small ゃ ゅ ょ ァ ... belongs to the one before it. Tanka have 5-7-5-7-7,
-haiku 5-7-5 morae, each phrase ending with a word; a phrase with one mora too many is common and goes
+haiku 5-7-5 morae, each phrase ending with a word; a phrase of one mora too many is common and goes
 by almost unheard where the phrase holds a bare vowel (the rule of hypermetre observed by scholars
 of verse since the 18th century; common knowledge, no single source).
 

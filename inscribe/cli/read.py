@@ -1,0 +1,164 @@
+"""``inscribe read``: what an inscription says."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from inscribe.cli.common import (
+    STANDARD_INPUT,
+    example,
+    output_options,
+    read_standard_input,
+    write_result,
+)
+from inscribe.errors import InputError, InscribeError, Place
+
+if TYPE_CHECKING:
+    from inscribe.reading import Choice, Interpretation
+
+_FORMATS = ("text", "json", "jsonl")
+
+
+@click.command(
+    epilog=example(
+        "inscribe read examples/DEMO-001.toml",
+        "inscribe read --text 於東都應需造之",
+        "inscribe read --lines --format jsonl < transcriptions.txt",
+    )
+)
+@click.argument("path", required=False, metavar="[RECORD|FILE|-]")
+@click.option("--text", "literal", metavar="TEXT", help="Read TEXT itself.")
+@click.option("--lines", is_flag=True, help="Read one transcription a line, one result a line.")
+@click.option(
+    "--register",
+    type=click.Choice(["auto", "verse", "signature", "prose"]),
+    default="auto",
+    show_default=True,
+    help="What kind of text it is.",
+)
+@click.option("--why", is_flag=True, help="Show every word, every change of form, and the reasons.")
+@click.option("--format", "shape", type=click.Choice(_FORMATS), default="text", show_default=True)
+@output_options
+def command(
+    path: str | None,
+    literal: str | None,
+    lines: bool,
+    register: Choice,
+    why: bool,
+    shape: str,
+    output: str | None,
+    force: bool,
+    quiet: bool,
+) -> None:
+    """Say what an inscription says: forms, words, kana, Latin letters, signature, dates, doubts."""
+    if (path is None) == (literal is None) and not (lines and path is None and literal is None):
+        raise InputError("give one text to read", hint="a record, a file, - or --text TEXT")
+    if lines:
+        _read_lines(path, literal, register, why, shape, output, force)
+        return
+    found = list(_interpretations(path, literal, register))
+    write_result(_shown(found, shape, why), output, force=force)
+
+
+def _interpretations(
+    path: str | None, literal: str | None, register: Choice
+) -> Iterator[Interpretation]:
+    from inscribe import reading
+
+    if literal is not None:
+        yield reading.read_text(literal, register)
+    elif path == STANDARD_INPUT:
+        yield reading.read_text(read_standard_input().strip("\n"), register)
+    elif str(path).endswith(".toml"):
+        yield from _of_record(Path(str(path)), register)
+    else:
+        from inscribe import files
+
+        text = files.read_text(Path(str(path))).strip("\n")
+        try:
+            yield reading.read_text(text, register)
+        except InscribeError as error:
+            raise error.in_file(str(path)) from error
+
+
+def _of_record(path: Path, register: Choice) -> Iterator[Interpretation]:
+    from inscribe import reading, record
+
+    for inscription in record.load(path).inscriptions:
+        chosen = inscription.register if register == "auto" else register
+        yield reading.read(inscription.transcription, chosen, inscription.overrides)
+
+
+def _shown(found: list[Interpretation], shape: str, why: bool) -> str:
+    if shape == "text":
+        from inscribe.report.terminal.reading import reading_as_text
+
+        return "\n".join(reading_as_text(each, why=why) for each in found)
+    import json
+
+    from inscribe.report.as_json.reading import reading_as_json
+
+    objects = [reading_as_json(each) for each in found]
+    if shape == "jsonl":
+        return "".join(json.dumps(each, ensure_ascii=False) + "\n" for each in objects)
+    result: Any = objects[0] if len(objects) == 1 else objects
+    return json.dumps(result, ensure_ascii=False, indent=2)
+
+
+def _read_lines(
+    path: str | None,
+    literal: str | None,
+    register: Choice,
+    why: bool,
+    shape: str,
+    output: str | None,
+    force: bool,
+) -> None:
+    results = _line_results(_lines_of(path, literal), register, why, shape)
+    if output is not None:
+        write_result("".join(results), output, force=force)
+        return
+    out = sys.stdout.buffer
+    for result in results:
+        out.write(result.encode("utf-8", "backslashreplace"))
+    out.flush()
+
+
+def _lines_of(path: str | None, literal: str | None) -> Iterator[bytes]:
+    if literal is not None:
+        yield from literal.encode("utf-8", "surrogateescape").split(b"\n")
+    elif path is None or path == STANDARD_INPUT:
+        yield from sys.stdin.buffer
+    else:
+        try:
+            with Path(path).open("rb") as file:
+                yield from file
+        except OSError as error:
+            reason = error.strerror or "it cannot be read"
+            raise InputError(reason, Place(path), "check the path and its permissions") from error
+
+
+def _line_results(lines: Iterator[bytes], register: Choice, why: bool, shape: str) -> Iterator[str]:
+    import json
+
+    from inscribe import files, reading
+    from inscribe.report.as_json.reading import reading_as_json
+    from inscribe.report.terminal.reading import reading_as_text
+
+    for number, line in enumerate(lines, start=1):
+        try:
+            text = files.decode(line, f"line {number}").rstrip("\n")
+            interpretation = reading.read_text(text, register)
+        except InscribeError as error:
+            problem = {"line": number, "error": str(error)}
+            yield json.dumps(problem, ensure_ascii=False) + "\n"
+            continue
+        if shape == "text":
+            yield reading_as_text(interpretation, why=why) + "\n"
+        else:
+            yield json.dumps(reading_as_json(interpretation), ensure_ascii=False) + "\n"

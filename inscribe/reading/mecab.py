@@ -1,0 +1,129 @@
+"""MeCab, set up for each register, handing back words that are worked out once.
+
+``verse`` uses the dictionary of verse (``inscribe.reading.verse_dictionary``), ``prose`` the
+installed UniDic as it is. The best path comes from :func:`verse_words` and :func:`prose_words`;
+:func:`verse_lattice` hands back every word MeCab found, for the search that hears the metre.
+"""
+
+from __future__ import annotations
+
+import os
+import struct
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from inscribe.reading.lattice import Node
+from inscribe.reading.pieces import Piece, unidic_piece, unknown_piece, verse_piece
+
+if TYPE_CHECKING:
+    from fugashi import GenericTagger
+
+_MAX_KEPT = 200_000
+_LINE = r"-F '%m\t%H\n' -U '%m\t?%phl,%pw\n' -E ''"
+_LATTICE_LINE = r"-a -F '%ps\t%pe\t%m\t%H\n' -U '%ps\t%pe\t%m\t?%phl,%pw\n' -E ''"
+_UNKNOWN_MORE = 3000  # an unknown word costs this much more than MeCab says
+
+_verse_lines: dict[str, Piece] = {}
+_prose_lines: dict[str, Piece] = {}
+
+
+def _tagger(folder: Path, options: str) -> GenericTagger:
+    from fugashi import GenericTagger
+
+    return GenericTagger(f"-r '{os.devnull}' -O '' -d '{folder}' {options}")
+
+
+@cache
+def _verse_folder() -> Path:
+    from inscribe.reading.verse_dictionary import verse_dictionary
+
+    return verse_dictionary()
+
+
+@cache
+def _verse_tagger() -> GenericTagger:
+    return _tagger(_verse_folder(), _LINE)
+
+
+@cache
+def _lattice_tagger() -> GenericTagger:
+    return _tagger(_verse_folder(), _LATTICE_LINE)
+
+
+@cache
+def _prose_tagger() -> GenericTagger:
+    from inscribe.reading import unidic
+
+    return _tagger(unidic.folder(), _LINE)
+
+
+def verse_words(text: str) -> list[Piece]:
+    """Return the words of MeCab's best path through ``text`` as verse."""
+    return _words(text, _verse_tagger(), _verse_lines, verse_piece)
+
+
+def prose_words(text: str) -> list[Piece]:
+    """Return the words of MeCab's best path through ``text`` with UniDic as it is."""
+    return _words(text, _prose_tagger(), _prose_lines, unidic_piece)
+
+
+def _words(
+    text: str,
+    tagger: GenericTagger,
+    known: dict[str, Piece],
+    make: Callable[[str, str], Piece],
+) -> list[Piece]:
+    lines = tagger.parse(text).split("\n")
+    try:
+        return [known[line] for line in lines if line]
+    except KeyError:
+        return [_piece(line, known, make) for line in lines if line]
+
+
+def _piece(line: str, known: dict[str, Piece], make: Callable[[str, str], Piece]) -> Piece:
+    found = known.get(line)
+    if found is None:
+        if len(known) > _MAX_KEPT:
+            known.clear()
+        written, _, feature = line.partition("\t")
+        if feature.startswith("?"):
+            connection, cost = feature[1:].split(",")
+            found = unknown_piece(
+                written, connection=int(connection), cost=int(cost) + _UNKNOWN_MORE
+            )
+        else:
+            found = make(written, feature)
+        known[line] = found
+    return found
+
+
+def verse_lattice(text: str) -> list[Node]:
+    """Return every word MeCab found in ``text`` as verse, with its offsets in characters."""
+    offsets = _character_offsets(text)
+    nodes = []
+    for line in _lattice_tagger().parse(text).split("\n"):
+        if line:
+            start, end, word = line.split("\t", 2)
+            piece = _verse_lines.get(word) or _piece(word, _verse_lines, verse_piece)
+            nodes.append(Node(offsets[int(start)], offsets[int(end)], piece))
+    return nodes
+
+
+def _character_offsets(text: str) -> dict[int, int]:
+    offsets, byte = {0: 0}, 0
+    for index, character in enumerate(text, start=1):
+        byte += len(character.encode("utf-8", "surrogatepass"))
+        offsets[byte] = index
+    return offsets
+
+
+@cache
+def verse_connections() -> tuple[int, memoryview]:
+    """Return the side and the cells of the matrix of connection costs of verse.
+
+    A word of class ``right`` after one of class ``left`` costs ``cells[left + side * right]``.
+    """
+    data = (_verse_folder() / "matrix.bin").read_bytes()
+    return struct.unpack_from("<H", data)[0], memoryview(data)[4:].cast("h")

@@ -1,0 +1,175 @@
+"""Words as MeCab hands them back, worked out once for each entry and then reused.
+
+MeCab names the same entries over and over; what follows from an entry alone (its Latin letters,
+its morae, how it joins the word before) is kept by the very line MeCab prints for it, so that
+reading a text is mostly looking up.
+"""
+
+from __future__ import annotations
+
+import csv
+
+from inscribe.reading.metre import holds_inner_vowel, morae
+from inscribe.reading.romanise import hiragana, spoken
+from inscribe.reading.word_division import Word, romanise_word, separator
+
+_PARTS_MEET = "|"
+_MAX_KEPT = 200_000
+_VOWELS = frozenset("あいうえおゐゑを")
+_UNKNOWN_COST = 12000
+
+
+class Piece:
+    """One word as read; equal only to itself."""
+
+    __slots__ = (
+        "bare_vowel",
+        "conjugation",
+        "connection",
+        "cost",
+        "form",
+        "gloss",
+        "kana",
+        "known",
+        "lemma",
+        "length",
+        "modern",
+        "morae",
+        "note",
+        "origin",
+        "part_of_speech",
+        "romaji",
+        "starts_with_vowel",
+        "word",
+        "written",
+    )
+
+    def __init__(
+        self,
+        written: str,
+        spoken_kana: str,
+        part_of_speech: str,
+        *,
+        conjugation: str = "",
+        form: str = "",
+        lemma: str = "",
+        origin: str = "",
+        gloss: str = "",
+        note: str = "",
+        connection: int = 0,
+        cost: int = _UNKNOWN_COST,
+        known: bool = True,
+        kana: str = "",
+    ) -> None:
+        self.written = written
+        self.length = len(written)
+        self.kana = kana or spoken_kana.replace(_PARTS_MEET, "")
+        self.part_of_speech = part_of_speech
+        self.conjugation = conjugation
+        self.form = form
+        self.lemma = lemma
+        self.origin = origin
+        self.gloss = gloss
+        self.note = note
+        self.connection = connection
+        self.cost = cost
+        self.known = known
+        self.word = Word(spoken_kana, part_of_speech)
+        self.romaji = romanise_word(spoken_kana, part_of_speech)
+        self.morae = morae(self.kana)
+        self.bare_vowel = holds_inner_vowel(self.kana)
+        self.starts_with_vowel = self.kana[:1] in _VOWELS
+        self.modern = _modern(written, self.kana)
+
+    def __repr__(self) -> str:
+        return f"<{self.written} {self.kana}>"
+
+
+def _modern(written: str, kana: str) -> str:
+    """Return the word in current kana spelling, its kanji kept: 思ふ, おもう -> 思う."""
+    end = len(written)
+    while end and "\u3041" <= written[end - 1] <= "\u3096":
+        end -= 1
+    tail = len(written) - end
+    if not tail or tail > len(kana):
+        return written
+    return written[:end] + kana[len(kana) - tail :] if end else kana
+
+
+def verse_piece(written: str, feature: str) -> Piece:
+    """Return a word from the dictionary of verse (see :class:`inscribe.reading.entries.Entry`)."""
+    connection, cost, kana, pos, conjugation, form, lemma, origin, gloss, note = feature.split(",")
+    return Piece(
+        written,
+        kana,
+        pos,
+        conjugation=conjugation,
+        form=form,
+        lemma=lemma,
+        origin=origin,
+        gloss=gloss,
+        note=note,
+        connection=int(connection),
+        cost=int(cost),
+    )
+
+
+def unidic_piece(written: str, feature: str) -> Piece:
+    """Return a word from UniDic itself, or one it does not know."""
+    fields = feature.split(",") if '"' not in feature else next(csv.reader([feature]))
+    pos = "-".join(part for part in fields[:4] if part != "*")
+    if len(fields) < 18:
+        return unknown_piece(written, part_of_speech=pos)
+    said = spoken(fields[19], fields[9]) if not pos.startswith("助詞") else hiragana(fields[17])
+    return Piece(
+        written,
+        said,
+        pos,
+        conjugation=fields[4],
+        form=fields[5],
+        lemma=fields[7],
+        origin=fields[12],
+        kana=hiragana(fields[17] if pos.startswith("助詞") else fields[19]),
+    )
+
+
+def unknown_piece(
+    written: str, *, connection: int = 0, cost: int = _UNKNOWN_COST, part_of_speech: str = "未知語"
+) -> Piece:
+    """Return a word no dictionary has; it stands for itself."""
+    return Piece(
+        written,
+        hiragana(written),
+        part_of_speech,
+        connection=connection,
+        cost=cost,
+        known=False,
+    )
+
+
+_separators: dict[tuple[Piece, Piece], str] = {}
+
+
+def between(before: Piece, after: Piece) -> str:
+    """Return what stands between two words in Latin letters."""
+    found = _separators.get((before, after))
+    if found is None:
+        if len(_separators) > _MAX_KEPT:
+            _separators.clear()
+        found = _separators[before, after] = separator(before.word, after.word)
+    return found
+
+
+def romaji_of(pieces: list[Piece]) -> str:
+    """Return a line of words in Latin letters, divided as the ALA-LC table divides them."""
+    if not pieces:
+        return ""
+    out = [pieces[0].romaji]
+    before = pieces[0]
+    for piece in pieces[1:]:
+        if piece.romaji:
+            separator_found = _separators.get((before, piece))
+            out.append(between(before, piece) if separator_found is None else separator_found)
+            out.append(piece.romaji)
+            before = piece
+    return "".join(out)

@@ -1,0 +1,121 @@
+"""An interpretation as plain lines for a terminal, a pipe or a file.
+
+Written without a layout library: it is the first thing seen at the bench and must come at once.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Token
+
+_LABEL = 14
+
+
+def reading_as_text(interpretation: Interpretation, *, why: bool = False) -> str:
+    """Return what an inscription says, a fact a line; with ``why``, every word and its reason."""
+    return "\n".join(printable(line) for line in _lines(interpretation, why)) + "\n"
+
+
+def _lines(interpretation: Interpretation, why: bool) -> Iterator[str]:
+    best, *others = interpretation.proposals
+    yield _fact("as carved", interpretation.text)
+    if interpretation.normalised != interpretation.text:
+        yield _fact("current forms", interpretation.normalised)
+    if interpretation.modern not in (interpretation.normalised, interpretation.text):
+        yield _fact("modern", interpretation.modern)
+    yield _fact("kana", phrased(best, "kana"))
+    yield _fact("reading", phrased(best, "romaji"))
+    yield _fact("register", "; ".join((interpretation.register, *best.reasons)))
+    for key, part in (interpretation.signature or {}).items():
+        yield _fact(key, f"{part.text}  {part.romaji}")
+    for date in interpretation.dates:
+        yield _fact("date", f"{date.text}  {date.why}")
+    for doubt in interpretation.doubts:
+        yield _fact("doubt", f"{_where(doubt)}: {doubt.why}")
+    for proposal in others:
+        yield _fact("or", f"{proposal.romaji}  ({'; '.join(proposal.reasons)})")
+    if why:
+        yield from _reasons(interpretation, best)
+
+
+def _reasons(interpretation: Interpretation, best: Proposal) -> Iterator[str]:
+    yield ""
+    yield from _table(_word_row(token) for token in best.tokens)
+    if interpretation.changes:
+        yield ""
+    for change in interpretation.changes:
+        note = f" ({change.note})" if change.note else ""
+        step = f"{change.before} -> {change.after}"
+        yield _fact(f"sign {change.sign + 1}", f"{step}  {change.kind}, {change.table}{note}")
+
+
+def _word_row(token: Token) -> tuple[str, ...]:
+    remarks = "; ".join(part for part in (token.gloss, token.reason) if part)
+    return (token.surface, token.kana, token.romaji, token.part_of_speech, remarks)
+
+
+def _table(rows: Iterable[tuple[str, ...]]) -> Iterator[str]:
+    cells = list(rows)
+    widths = [max(map(width, column)) for column in zip(*cells, strict=True)]
+    for row in cells:
+        yield "  ".join(map(_padded, row, widths)).rstrip()
+
+
+def phrased(proposal: Proposal, what: str) -> str:
+    """Return the reading with `` / `` where a phrase of verse ends."""
+    if not proposal.phrases:
+        return str(getattr(proposal, what))
+    from inscribe.reading.word_division import Word, separator
+
+    firsts = {first for _, first in proposal.phrases if first}
+    out = ""
+    before: Word | None = None
+    for index, token in enumerate(proposal.tokens):
+        word = Word(token.kana, token.part_of_speech)
+        if index in firsts:
+            out += " / "
+        elif before is not None:
+            out += separator(before, word) if what == "romaji" else " "
+        out += getattr(token, what)
+        before = word
+    return out
+
+
+def _where(doubt: Doubt) -> str:
+    if doubt.first == doubt.last:
+        return f"sign {doubt.first + 1}"
+    return f"signs {doubt.first + 1}-{doubt.last + 1}"
+
+
+def _fact(label: str, text: str) -> str:
+    return _padded(label, _LABEL) + text
+
+
+def _padded(text: str, columns: int) -> str:
+    return text + " " * (columns - width(text))
+
+
+def width(text: str) -> int:
+    """Return the columns a text takes on a terminal: two for each wide character."""
+    return sum(
+        0 if unicodedata.combining(sign) else 2 if unicodedata.east_asian_width(sign) in "WF" else 1
+        for sign in text
+    )
+
+
+def printable(text: str) -> str:
+    r"""Return ``text`` with control characters shown as their code points.
+
+    >>> printable("a\x1b[31m")
+    'a<U+001B>[31m'
+    """
+    if text.isprintable():
+        return text
+    return "".join(
+        sign if unicodedata.category(sign) not in ("Cc", "Cf", "Cs") else f"<U+{ord(sign):04X}>"
+        for sign in text
+    )
