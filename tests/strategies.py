@@ -12,7 +12,7 @@ _ODD = st.one_of(
     st.sampled_from(
         ["葛\U000e0100", "か\u3099", "ﾊﾞ", "か゛", "⿰木黑", "⿱⿰日月皿", "〳〵", "／＼"]
     ),
-    st.sampled_from("□■［］[]（）()〔〕〈〉<>{}⟦⟧／/」「|‖.-\\!?カ印〳〵＼゛″"),
+    st.sampled_from("□■［］…？！[]（）()〔〕〈〉<>{}⟦⟧／/」「|‖.-\\!?カ印〳〵＼゛″"),
 )
 sign_texts = st.one_of(_ORDINARY, _ODD, st.characters().filter(is_one_sign))
 legends = st.text(

@@ -122,7 +122,7 @@ JAPANESE = Convention(
         "after a sign, a kana's parent kanji after a kana, or （花押）, （印）, （印「…」）"
     ),
     triggers=frozenset("[［(（／"),
-    special=frozenset("()（）[]［］〔〕〈〉<>＜＞／/「」｢｣□▢◻■\\〵＼゛゜"),
+    special=frozenset("()（）[]［］〔〕〈〉<>＜＞／/「」｢｣□▢◻■-‐–—―…\\〵＼゛゜"),
 )
 
 LEIDEN = Convention(
@@ -143,7 +143,7 @@ LEIDEN = Convention(
     },
     notes={
         **dict.fromkeys("?？", Note("(?)", certainty=Certainty.DOUBTFUL)),
-        **dict.fromkeys(("!", "！", "sic"), Note("(!)", sic=True)),
+        **dict.fromkeys("!！", Note("(!)", sic=True)),
     },
     marks={
         **dict.fromkeys(".□▢◻", Certainty.UNREADABLE),
@@ -155,7 +155,7 @@ LEIDEN = Convention(
         ("gap", re.compile(_GAP)),
         ("kao", re.compile(r"\(\((?:kao|花押)\)\)|（（花押））")),
         ("seal", re.compile(r"\(\((?:seal|印)(?:[:：] ?(?P<legend>(?:\\.|[^()\\\n])+))?\)\)")),
-        ("note", re.compile(r"[(（](?P<note>[?？!！]|sic)[)）]")),
+        ("note", re.compile(r"[(（](?P<note>[?？!！])[)）]")),
         ("repeat", _TALL_REPEAT),
         ("face", re.compile(r"\|\||｜｜")),
     ),
@@ -169,7 +169,7 @@ LEIDEN = Convention(
     parents=False,
     expected="expected (?) doubtful or (!) sic after a sign, (abc), ((kao)), ((seal: legend))",
     triggers=frozenset("[［(（|｜／"),
-    special=frozenset("()（）[]［］<>＜＞⟨⟩〈〉{}｛｝⟦⟧〚〛|｜‖/／.□▢◻■-‐–—―\\〵＼゛゜"),
+    special=frozenset("()（）!！?？[]［］<>＜＞⟨⟩〈〉{}｛｝⟦⟧〚〛|｜‖/／.□▢◻■-‐–—―…\\〵＼゛゜"),
 )
 
 CONVENTIONS = {convention.name: convention for convention in (JAPANESE, LEIDEN)}

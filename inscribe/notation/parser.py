@@ -25,7 +25,8 @@ _PLAIN = re.compile(
     "[々〆〇〱〲〻ぁ-ゖゝ-ヺー-ヿ\u3400-\u4dbf\u4e00-\u9fff\uf900-\ufaff"
     "\U0001b000-\U0001b11f\U00020000-\U0003fffd]+"
 )
-_SPACES = frozenset(" \t\u3000\u00a0")
+_SPACES = frozenset("\t \u00a0\u1680\u202f\u205f\u3000").union(map(chr, range(0x2000, 0x200B)))
+_UNFIT = "()（）「｢"  # never bare signs where they are marks and no pattern fits
 _DASHES = "-‐–—―"
 _SEPARATORS = re.compile("[・、,，]")
 
@@ -140,9 +141,9 @@ class Parser:
     def _sign(self, position: int) -> int:
         char = self.text[position]
         start = position + 1 if char == "\\" else position
-        if start == len(self.text):
-            raise Refused("the text ends with \\", "expected the sign it marks as carved")
-        if start == position and char in self.convention.special:
+        if start > position and not self.text[start : start + 1].strip():
+            raise Refused("\\ marks no sign", "expected the sign that is carved as it stands")
+        if char in _UNFIT and char in self.convention.special:
             raise self._misplaced(position)
         end = end_of_sign(self.text, start)
         text = self.text[start:end]
@@ -263,7 +264,5 @@ def _no_sign(text: str, further: int) -> Refused:
             return Refused(f"the text contains {why}", expected, further + step)
     if is_mark(text[0]):
         return Refused("a combining mark stands alone", "expected its sign before it", further)
-    if text.isspace():
-        return Refused("\\ stands before a space", "expected the sign it marks as carved", further)
     parts = "expected two parts after ⿰ or ⿱, three after ⿲ or ⿳"
     return Refused("the description of a character breaks off", parts, further)
