@@ -1,0 +1,137 @@
+"""The lunisolar calendar 1600-1872, day by day, from glossary/months.tsv.
+
+>>> days_of(1854, 12)
+(datetime.date(1855, 1, 18), datetime.date(1855, 2, 16))
+>>> of_day(date(1853, 7, 8))
+LunarDay(year=1853, month=6, leap=False, day=3)
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from inscribe import tables
+from inscribe.errors import InputError, TableError
+
+FIRST_YEAR, LAST_YEAR = 1600, 1872
+_COLUMNS = ("year", "new_year", "leap", "lengths", "doubtful")
+_LENGTHS = {"大": 30, "小": 29, "二": 2}
+
+
+@dataclass(frozen=True, slots=True)
+class LunarDay:
+    """A day of the lunisolar calendar."""
+
+    year: int
+    month: int
+    leap: bool
+    day: int
+
+
+@dataclass(frozen=True, slots=True)
+class Month:
+    """One month: its first day, its length, and whether that first day may be a day off."""
+
+    year: int
+    number: int
+    leap: bool
+    first_day: date
+    length: int
+    doubtful: bool
+
+    @property
+    def last_day(self) -> date:
+        """Its last day."""
+        return self.first_day + timedelta(self.length - 1)
+
+
+@tables.compiled
+def years() -> dict[int, tuple[Month, ...]]:
+    """Return the months of every tabulated year, in order."""
+    found: dict[int, tuple[Month, ...]] = {}
+    for cells, place in tables.rows("months", _COLUMNS):
+        try:
+            found.setdefault(int(cells[0]), _months(*cells))
+        except (KeyError, ValueError) as error:
+            raise TableError("the year, a date or a length is malformed", place) from error
+    return found
+
+
+def _months(year: str, new_year: str, leap: str, lengths: str, doubtful: str) -> tuple[Month, ...]:
+    names = [(number, False) for number in range(1, 13)]
+    if leap:
+        names.insert(int(leap), (int(leap), True))
+    first, unsure = date.fromisoformat(new_year), doubtful.split()
+    months = []
+    for (number, is_leap), sign in zip(names, lengths, strict=True):
+        length = _LENGTHS[sign]
+        doubt = f"閏{number}" if is_leap else str(number)
+        months.append(Month(int(year), number, is_leap, first, length, doubt in unsure))
+        first += timedelta(length)
+    return tuple(months)
+
+
+@tables.compiled
+def _in_order() -> tuple[tuple[Month, ...], tuple[date, ...]]:
+    months = tuple(month for year in sorted(years()) for month in years()[year])
+    return months, tuple(month.first_day for month in months)
+
+
+def month_of(year: int, number: int, leap: bool = False) -> Month | None:
+    """Return the month, or None where there is none of that name or it is not tabulated."""
+    wanted = (number, leap)
+    return next((m for m in years().get(year, ()) if (m.number, m.leap) == wanted), None)
+
+
+def leap_month(year: int) -> int | None:
+    """Return the number of the leap month of ``year``, or None if it has none."""
+    return next((month.number for month in years().get(year, ()) if month.leap), None)
+
+
+def is_tabulated(year: int) -> bool:
+    """Return whether the months of the lunisolar ``year`` are known."""
+    return FIRST_YEAR <= year <= LAST_YEAR
+
+
+def days_of(
+    year: int, first: int | None = None, last: int | None = None, leap: bool = False
+) -> tuple[date, date] | None:
+    """Return the Gregorian days that enclose the year, or its months ``first`` to ``last``.
+
+    A run of several months includes the leap months between them.
+    """
+    if not is_tabulated(year):
+        return None
+    months = years()[year]
+    if first is not None:
+        last = first if last is None else last
+        if first == last:
+            months = tuple(m for m in months if m.number == first and m.leap == leap)
+        else:
+            months = tuple(m for m in months if first <= m.number <= last)
+    return (months[0].first_day, months[-1].last_day) if months else None
+
+
+def to_gregorian(day: LunarDay) -> date | None:
+    """Return the Gregorian date of a lunisolar day, or None if there is no such day."""
+    month = month_of(day.year, day.month, day.leap)
+    if month is None or not 1 <= day.day <= month.length:
+        return None
+    return month.first_day + timedelta(day.day - 1)
+
+
+def of_day(day: date) -> LunarDay:
+    """Return the lunisolar day of a Gregorian date from 1600-02-15 to 1872-12-31.
+
+    Raises:
+        InputError: the date lies outside the tabulated years.
+    """
+    months, starts = _in_order()
+    index = bisect_right(starts, day) - 1
+    if index < 0 or day > months[-1].last_day:
+        span = f"{months[0].first_day} to {months[-1].last_day}"
+        raise InputError(f"{day} lies outside the tabulated calendar", hint=f"it covers {span}")
+    month = months[index]
+    return LunarDay(month.year, month.number, month.leap, (day - month.first_day).days + 1)

@@ -1,0 +1,104 @@
+"""The sexagenary cycle: ten stems, twelve branches, sixty pairs, of years and of days.
+
+>>> pair(year_index(1853)), pair(day_index(date(2000, 1, 1)))
+('癸丑', '戊午')
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from inscribe import tables
+
+STEMS = "甲乙丙丁戊己庚辛壬癸"
+BRANCHES = "子丑寅卯辰巳午未申酉戌亥"
+_COLUMNS = (
+    "kind",
+    "index",
+    "sign",
+    "kun",
+    "kun_romaji",
+    "on",
+    "on_romaji",
+    "forms",
+    "literary",
+    "other",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class CycleSign:
+    """A stem or a branch: its place, its readings, and the other ways it is written."""
+
+    kind: str
+    index: int
+    sign: str
+    kun: str
+    kun_romaji: str
+    on: str
+    on_romaji: str
+    forms: tuple[str, ...]
+    literary: tuple[str, ...]
+    other: tuple[str, ...]
+
+
+@tables.compiled
+def signs() -> dict[str, CycleSign]:
+    """Return the 22 signs of the cycle, each by its usual form."""
+    found: dict[str, CycleSign] = {}
+    for cells, _ in tables.rows("cycle", _COLUMNS):
+        kind, index, sign, kun, kun_romaji, on, on_romaji, forms, literary, other = cells
+        found.setdefault(
+            sign,
+            CycleSign(
+                kind,
+                int(index),
+                sign,
+                kun,
+                kun_romaji,
+                on,
+                on_romaji,
+                tuple(forms.split()),
+                tuple(literary.split()),
+                tuple(other.split()),
+            ),
+        )
+    return found
+
+
+def pair(index: int) -> str:
+    """Return the pair of signs with that place in the cycle (甲子 is 0; counted modulo 60)."""
+    return STEMS[index % 10] + BRANCHES[index % 12]
+
+
+def index_of(stem: str, branch: str) -> int | None:
+    """Return the place of a pair in the cycle, or None for a pair that does not exist.
+
+    >>> index_of("癸", "丑"), index_of("甲", "丑")
+    (49, None)
+    """
+    first, second = STEMS.index(stem), BRANCHES.index(branch)
+    if (first - second) % 2:
+        return None
+    return (6 * first - 5 * second) % 60
+
+
+def year_index(year: int) -> int:
+    """Return the place in the cycle of the lunisolar year that began in western ``year``."""
+    return (year - 4) % 60
+
+
+def day_index(day: date) -> int:
+    """Return the place in the cycle of a day of the Gregorian calendar."""
+    return (day.toordinal() + 14) % 60
+
+
+def years_of(stem: str | None, branch: str, first: int, last: int) -> list[int]:
+    """Return the years from ``first`` to ``last`` that carry the pair, or the branch alone."""
+    years = range(first, last + 1)
+    if stem is None:
+        place = BRANCHES.index(branch)
+        return [year for year in years if (year - 4) % 12 == place]
+    index = index_of(stem, branch)
+    return [year for year in years if (year - 4) % 60 == index]

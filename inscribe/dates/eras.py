@@ -1,0 +1,83 @@
+"""The eras since 645: their names, their first days, and the years counted in them.
+
+>>> by_name()["嘉永"].romaji, by_name()["嘉永"].western(6)
+('Kaei', 1853)
+>>> [(era.romaji, number) for era, number in of_year(1854)]
+[('Kaei', 7), ('Ansei', 1)]
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from inscribe import tables
+from inscribe.errors import TableError
+
+_COLUMNS = ("era", "kana", "romaji", "also", "court", "year", "month", "day", "last", "note")
+_OPEN_END = 9999
+
+
+@dataclass(frozen=True, slots=True)
+class Era:
+    """One era; ``start`` is its first (year, month, day), lunisolar up to 1872."""
+
+    name: str
+    kana: str
+    romaji: str
+    also: tuple[str, ...]
+    court: str
+    start: tuple[int, int, int]
+    last: int  # the last western year counted in it
+    note: str
+
+    @property
+    def first(self) -> int:
+        """The western year in which its first year began."""
+        return self.start[0]
+
+    @property
+    def years(self) -> int:
+        """How many years were counted in it."""
+        return self.last - self.first + 1
+
+    def western(self, number: int) -> int:
+        """Return the western year of its year ``number``, whether or not it reached that far."""
+        return self.first + number - 1
+
+    def has(self, year: int) -> bool:
+        """Return whether the western ``year`` was counted in it, wholly or in part."""
+        return self.first <= year <= self.last
+
+
+@tables.compiled
+def by_name() -> dict[str, Era]:
+    """Return all eras by name, in the order of their first days."""
+    found: dict[str, Era] = {}
+    for cells, place in tables.rows("eras", _COLUMNS):
+        name, kana, romaji, also, court, year, month, day, last, note = cells
+        try:
+            start = (int(year), int(month), int(day))
+            end = int(last) if last else _OPEN_END
+        except ValueError as error:
+            raise TableError("a year, month or day is not a number", place) from error
+        others = tuple(also.split("; ")) if also else ()
+        found.setdefault(name, Era(name, kana, romaji, others, court, start, end, note))
+    return found
+
+
+def of_year(year: int) -> list[tuple[Era, int]]:
+    """Return the eras that the western ``year`` was counted in, each with its year number.
+
+    The private era name 白鳳 counts too; its note says what it is.
+    """
+    return [(era, year - era.first + 1) for era in by_name().values() if era.has(year)]
+
+
+def after(era: Era) -> Era | None:
+    """Return the era that followed ``era`` in the same court."""
+    later = (
+        other
+        for other in by_name().values()
+        if other.start > era.start and other.court in (era.court, "")
+    )
+    return next(later, None)

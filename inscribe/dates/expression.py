@@ -1,0 +1,81 @@
+"""A date expression as written, before anything is made of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from inscribe.dates.model import Age, Piece
+
+
+@dataclass(frozen=True, slots=True)
+class Expression:
+    """What is written: each place of a date, filled or empty, and the pieces it is made of."""
+
+    era: str | None = None
+    number: int | None = None  # the year's number, in its era or since an epoch
+    number_text: str = ""
+    epoch: int | None = None  # what to add to ``number`` for the western year
+    era_part: str | None = None
+    stem: str | None = None
+    branch: str | None = None  # with a stem: the sexagenary year; alone: the zodiac year
+    months: tuple[int, int] | None = None  # one month, or the first and last of a season
+    month_word: str | None = None
+    season: str | None = None
+    leap: bool = False
+    day: int | None = None
+    days: tuple[int, int] | None = None  # a part of the month
+    day_word: str | None = None
+    day_stem: str | None = None
+    day_branch: str | None = None
+    term: tuple[str, str] | None = None  # Gregorian month-days of a solar term
+    same: tuple[tuple[str, int], ...] = ()
+    age: Age | None = None
+    sure: bool = False
+    pieces: tuple[Piece, ...] = ()
+
+    @property
+    def first(self) -> int:
+        """Offset of its first character."""
+        return self.pieces[0].first
+
+    @property
+    def last(self) -> int:
+        """Offset of its last character."""
+        return self.pieces[-1].last
+
+
+@dataclass(slots=True)
+class Draft:
+    """An expression while it is being filled; kept inside the parser."""
+
+    places: dict[str, object] = field(default_factory=dict)
+    pieces: list[Piece] = field(default_factory=list)
+    strength: int = 0  # 2 and more: a date by itself
+
+    def is_empty(self) -> bool:
+        """Return whether nothing is filled yet."""
+        return not self.pieces
+
+    def has(self, *names: str) -> bool:
+        """Return whether any of the places is filled."""
+        return any(name in self.places for name in names)
+
+    def fill(self, strength: int, pieces: list[Piece], **places: object) -> None:
+        """Fill places that were empty."""
+        self.places.update(places)
+        self.pieces += pieces
+        self.strength += strength
+
+    def last_kind(self) -> str:
+        """Return the kind of the last piece, or nothing."""
+        return self.pieces[-1].kind if self.pieces else ""
+
+    def finished(self) -> list[Expression]:
+        """Return the expression, without introductions and links nothing follows, or nothing."""
+        pieces = list(self.pieces)
+        while pieces and pieces[-1].kind in ("intro", "link"):
+            pieces.pop()
+        if not self.places or not pieces:
+            return []
+        places: dict[str, object] = dict(self.places)
+        return [Expression(**places, sure=self.strength >= 2, pieces=tuple(pieces))]  # type: ignore[arg-type]

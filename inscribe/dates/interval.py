@@ -1,0 +1,192 @@
+"""The Gregorian days that enclose a date, as narrowly as what is written allows."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from inscribe.dates import calendar, cycle, eras
+from inscribe.dates.calendar import Month
+from inscribe.dates.expression import Expression
+from inscribe.dates.model import DateReading, Precision
+
+FIRST_GREGORIAN_YEAR = 1873
+LONGEST = 30
+
+
+@dataclass(frozen=True, slots=True)
+class Interval:
+    """The first and last day, what they are the days of, and what to beware of."""
+
+    first: date | None = None
+    last: date | None = None
+    precision: Precision = "none"
+    day: int | None = None
+    impossible: bool = False
+    cautions: tuple[str, ...] = ()
+
+
+def interval_of(reading: DateReading, expression: Expression) -> Interval:
+    """Return the days of ``reading``; none where its year is not known or not tabulated."""
+    year = reading.year
+    if year is None:
+        return _without_year(reading, expression)
+    if expression.term and reading.day is None:
+        return _of_term(year, expression.term, reading.month)
+    if year >= FIRST_GREGORIAN_YEAR:
+        return _gregorian(reading, expression, year)
+    if not calendar.is_tabulated(year):
+        caution = "months before 1600 are not tabulated: only the year is given"
+        return Interval(precision="year", cautions=(caution,))
+    if reading.month is not None:
+        return _of_month(reading, expression, year)
+    return _of_year(reading, expression, year)
+
+
+def _without_year(reading: DateReading, expression: Expression) -> Interval:
+    if reading.era is None or expression.number:
+        return Interval()
+    era = eras.by_name()[reading.era]
+    if expression.stem or expression.branch:
+        return Interval()
+    first, last = first_day_of(era), last_day_of(era)
+    return Interval(first, last, "era")
+
+
+def first_day_of(era: eras.Era) -> date | None:
+    """Return the Gregorian first day of an era, or None before 1600."""
+    year, month, day = era.start
+    if year >= FIRST_GREGORIAN_YEAR:
+        return date(year, month, day)
+    return calendar.to_gregorian(calendar.LunarDay(year, month, False, day))
+
+
+def last_day_of(era: eras.Era) -> date | None:
+    """Return the day before the next era began, or None before 1600 and for the present era."""
+    following = eras.after(era)
+    start = first_day_of(following) if following else None
+    return start - timedelta(1) if start else None
+
+
+def _of_term(year: int, term: tuple[str, str], month: int | None) -> Interval:
+    """Return the days on which a solar term can fall in the lunisolar year."""
+    spans = []
+    for western in (year, year + 1):
+        first, last = (date.fromisoformat(f"{western:04}-{day}") for day in term)
+        spans.append((first, last))
+    if year >= FIRST_GREGORIAN_YEAR or not calendar.is_tabulated(year):
+        return Interval(*spans[0], "part of month") if year >= 1600 else Interval(precision="year")
+    whole = calendar.days_of(year, month)
+    assert whole is not None or month is not None
+    if whole is None:
+        return Interval(impossible=True)
+    for first, last in spans:
+        low, high = max(first, whole[0]), min(last, whole[1])
+        if low <= high:
+            return Interval(low, high, "part of month")
+    return Interval(*whole, "month", impossible=month is not None)
+
+
+def _gregorian(reading: DateReading, expression: Expression, year: int) -> Interval:
+    month, day = reading.month, reading.day
+    months = (month, month) if month else expression.months
+    if reading.leap:
+        caution = "from 1873 on the calendar is the Gregorian one and has no leap months"
+        return Interval(date(year, 1, 1), date(year, 12, 31), "year", None, True, (caution,))
+    if months is None:
+        first, last = _clamped(reading, date(year, 1, 1), date(year, 12, 31))
+        return Interval(first, last, "year")
+    first, last = date(year, months[0], 1), _month_end(year, months[1])
+    if month is None:
+        return Interval(first, last, "season")
+    pseudo = Month(year, month, False, first, last.day, False)
+    return _within(pseudo, day, expression.days)
+
+
+def _month_end(year: int, month: int) -> date:
+    following = date(year + month // 12, month % 12 + 1, 1)
+    return following - timedelta(1)
+
+
+def _of_month(reading: DateReading, expression: Expression, year: int) -> Interval:
+    assert reading.month is not None
+    month = calendar.month_of(year, reading.month, reading.leap)
+    if month is None:
+        month = calendar.month_of(year, reading.month)
+        plain = _within(month, reading.day, expression.days) if month else Interval()
+        name = f"閏{reading.month}"
+        there = calendar.leap_month(year)
+        had = f"its leap month was leap month {there}" if there else "it had no leap month"
+        caution = f"the year {year} had no leap month {reading.month} ({name}): {had}"
+        return replace(plain, impossible=True, cautions=(caution, *plain.cautions))
+    return _within(month, reading.day, expression.days)
+
+
+def _within(month: Month, day: int | None, days: tuple[int, int] | None) -> Interval:
+    cautions = []
+    if month.doubtful:
+        cautions.append(
+            "the month's first day is computed and may be a day off: the new moon fell close to "
+            "the change of day"
+        )
+    if day is not None:
+        impossible = day > month.length
+        if impossible:
+            cautions.append(f"the month had only {month.length} days by computation")
+            day_in_month = month.length
+        else:
+            day_in_month = day
+        found = month.first_day + timedelta(day_in_month - 1)
+        return Interval(found, found, "day", day, impossible, tuple(cautions))
+    if days is not None and days[0] == days[1]:
+        return Interval(month.last_day, month.last_day, "day", month.length, False, tuple(cautions))
+    if days is not None:
+        first = month.first_day + timedelta(days[0] - 1)
+        last = month.first_day + timedelta(min(days[1], month.length) - 1)
+        return Interval(first, last, "part of month", cautions=tuple(cautions))
+    return Interval(month.first_day, month.last_day, "month", cautions=tuple(cautions))
+
+
+def _of_year(reading: DateReading, expression: Expression, year: int) -> Interval:
+    months = expression.months
+    days = calendar.days_of(year, *(months or (None, None)))
+    assert days is not None
+    first, last = _clamped(reading, *days)
+    return Interval(first, last, "season" if months else "year")
+
+
+def _clamped(reading: DateReading, first: date, last: date) -> tuple[date, date]:
+    """Return the part of a year in which its era was in force, or all of it where none was."""
+    era = eras.by_name().get(reading.era or "")
+    if era is None:
+        return first, last
+    start, end = first_day_of(era), last_day_of(era)
+    low = max(first, start) if start else first
+    high = min(last, end) if end else last
+    return (low, high) if low <= high else (first, last)
+
+
+def day_of_pair(reading: DateReading, expression: Expression) -> DateReading:
+    """Set the day that a sexagenary day names within its month, or check the day written."""
+    branch, year = expression.day_branch, reading.year
+    if branch is None or year is None or reading.month is None or expression.day_stem is None:
+        return reading
+    month = calendar.month_of(year, reading.month, reading.leap)
+    index = cycle.index_of(expression.day_stem, branch)
+    if month is None or index is None:
+        return reading if index is not None else replace(reading, agreement="conflict")
+    found = [
+        number
+        for number in range(1, month.length + 1)
+        if cycle.day_index(month.first_day + timedelta(number - 1)) == index
+    ]
+    if reading.day is None and found:
+        return replace(reading, day=found[0])
+    if reading.day in found:
+        return reading
+    there = f"it was day {found[0]}" if found else "the month had no such day"
+    if reading.day is not None:
+        actual = cycle.pair(cycle.day_index(month.first_day + timedelta(reading.day - 1)))
+        there = f"that day was {actual}"
+    caution = f"the day is called {expression.day_stem}{branch}, but {there} by computation"
+    return replace(reading, agreement="conflict", cautions=(*reading.cautions, caution))

@@ -1,0 +1,78 @@
+"""Numbers as carvers write them, and how they are read in dates.
+
+>>> value_of("廿三"), value_of("七十有三"), value_of("壱百弐拾"), value_of("一八五三")
+(23, 73, 120, 1853)
+>>> as_kanji(23)
+'二十三'
+"""
+
+from __future__ import annotations
+
+import re
+
+DIGITS = {sign: index for index, sign in enumerate("〇一二三四五六七八九")}
+DIGITS |= dict(zip("零壱弐参肆伍陸漆捌玖", range(10), strict=True))
+DIGITS |= dict(zip("０１２３４５６７８９", range(10), strict=True))
+DIGITS |= dict(zip("0123456789", range(10), strict=True))
+DIGITS |= {"壹": 1, "弌": 1, "貳": 2, "貮": 2, "弍": 2, "參": 3, "弎": 3, "䦉": 4, "亖": 4}
+DIGITS |= {"柒": 7, "質": 7, "㭍": 7, "○": 0}
+UNITS = {"十": 10, "拾": 10, "百": 100, "陌": 100, "佰": 100, "千": 1000, "阡": 1000, "仟": 1000}
+TENS = {"廿": 20, "廾": 20, "卄": 20, "念": 20, "卅": 30, "丗": 30, "卌": 40}
+del DIGITS["質"]
+JOINTS = "有又ト余"
+STARTS = "".join(DIGITS) + "".join(UNITS) + "".join(TENS)
+_RUN = re.compile(f"[{STARTS}](?:[{STARTS}]|[有又](?=[{''.join(DIGITS)}]))*")
+_COMPOUND = re.compile(
+    f"(?:(?P<thousands>[{''.join(DIGITS)}]?)[千阡仟])?(?:(?P<hundreds>[{''.join(DIGITS)}]?)[百陌佰])?"
+    f"(?:(?P<score>[{''.join(TENS)}])|(?P<tens>[{''.join(DIGITS)}]?)[十拾])?"
+    f"[有又]?(?P<ones>[{''.join(DIGITS)}]?)"
+)
+
+
+def run_at(text: str, start: int) -> str:
+    """Return the longest run of numeral signs of ``text`` from ``start`` on, or nothing."""
+    found = _RUN.match(text, start)
+    return found.group() if found else ""
+
+
+def value_of(text: str) -> int | None:
+    """Return the number ``text`` writes, or None if it is not a well-formed number."""
+    if not text:
+        return None
+    if all(sign in DIGITS for sign in text):
+        return int("".join(str(DIGITS[sign]) for sign in text))
+    found = _COMPOUND.fullmatch(text)
+    if not found:
+        return None
+    total = TENS.get(found["score"] or "", 0)
+    for group, unit in (("thousands", 1000), ("hundreds", 100), ("tens", 10)):
+        if found[group] is not None:
+            total += unit * (DIGITS[found[group]] if found[group] else 1)
+    return total + (DIGITS[found["ones"]] if found["ones"] else 0)
+
+
+def split_off_last(text: str, largest: int) -> tuple[str, str] | None:
+    """Split a run of numerals in two numbers, the second as long as it can be up to ``largest``.
+
+    >>> split_off_last("六十二", 12)
+    ('六', '十二')
+    """
+    for cut in range(1, len(text)):
+        head, tail = text[:cut], text[cut:]
+        number = value_of(tail)
+        if value_of(head) and number is not None and 1 <= number <= largest:
+            return head, tail
+    return None
+
+
+def as_kanji(number: int) -> str:
+    """Return ``number`` (0-9999) in plain kanji numerals."""
+    digits = "〇一二三四五六七八九"
+    if number == 0:
+        return digits[0]
+    result = ""
+    for unit, sign in ((1000, "千"), (100, "百"), (10, "十"), (1, "")):
+        digit = number // unit % 10
+        if digit:
+            result += (digits[digit] if digit > 1 or not sign else "") + sign
+    return result

@@ -1,0 +1,92 @@
+"""From text to the words and numbers a date can be made of.
+
+>>> [(token.text, sorted(token.kinds)[0]) for token in scan("嘉永六年仲秋")]
+[('嘉永', 'era'), ('六', 'number'), ('年', 'age_after'), ('仲秋', 'month')]
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from inscribe.dates import numerals
+from inscribe.dates.vocabulary import Meaning, words
+
+_SEPARATORS = re.compile(r"[\s　、，,・･.．。／/」「|｜]+")
+
+# A date that stands by itself holds at least one of these; anything else is not worth a scan.
+_NUMERAL = f"[{numerals.STARTS}元]"
+_BRANCH = "[子丑寅卯辰巳已午未申酉戌戍亥]"
+_TRACE = re.compile(
+    f"{_NUMERAL}[年秊季稔載歳歲才翁叟老月日暦歴祀童媼嫗余有]"
+    f"|[甲乙丙丁戊己庚辛壬癸][のノ之]?{_BRANCH}"
+    f"|{_BRANCH}[のノ之]?[年秊歳]|吉[日辰旦祥月良]|[良佳嘉令穀][日辰旦]"
+    "|[行享時]年|行歳|齢|[同翌明前去昨当今本是此][年月歳]"
+    "|[上中下初末][旬浣澣]|年[間中]|改元|皇紀|西暦"
+    "|[古傘米白卒喜][希稀寿]|[閼旃柔強著屠上重玄昭][逢蒙兆圉雍維章光黓陽]"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """A word or number and all it can mean; ``first`` and ``last`` are offsets in the text."""
+
+    text: str
+    first: int
+    last: int
+    meanings: dict[str, Meaning] = field(default_factory=dict)
+    number: int | None = None
+
+    @property
+    def kinds(self) -> frozenset[str]:
+        """Everything the token can be."""
+        return frozenset(self.meanings) | (frozenset({"number"}) if self.number else frozenset())
+
+    def can_be(self, kind: str) -> bool:
+        """Return whether the token can mean that."""
+        return kind in self.meanings
+
+
+def may_hold_date(text: str) -> bool:
+    """Return whether ``text`` is worth searching for a date that stands by itself (fast)."""
+    return _TRACE.search(text) is not None
+
+
+def scan(text: str) -> tuple[Token, ...]:
+    """Return the tokens of ``text`` in order; characters that mean nothing in a date are skipped.
+
+    Words win over numbers where they are longer; a separator becomes a ``space`` token.
+    """
+    found: list[Token] = []
+    position = 0
+    while position < len(text):
+        token = _token_at(text, position)
+        if token is not None:
+            found.append(token)
+        position = token.last + 1 if token else position + 1
+    return tuple(found)
+
+
+def _token_at(text: str, position: int) -> Token | None:
+    if separator := _SEPARATORS.match(text, position):
+        meanings = {"space": Meaning("space", "", "", "")}
+        return Token(separator.group(), position, separator.end() - 1, meanings)
+    run = numerals.run_at(text, position)
+    for word in words().get(text[position], ()):
+        if len(word.text) <= len(run):
+            break
+        if text.startswith(word.text, position):
+            last = position + len(word.text) - 1
+            return Token(word.text, position, last, {m.kind: m for m in word.meanings})
+    if run:
+        return _number(run, position)
+    return None
+
+
+def _number(run: str, position: int) -> Token:
+    """Return the longest well-formed number at the start of a run of numeral signs."""
+    for length in range(len(run), 0, -1):
+        value = numerals.value_of(run[:length])
+        if value is not None:
+            return Token(run[:length], position, position + length - 1, number=value)
+    return Token(run[0], position, position)

@@ -1,0 +1,103 @@
+"""Every word a date can be made of, from the glossary tables, by its first character."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from inscribe import tables
+from inscribe.dates import cycle, eras
+
+
+@dataclass(frozen=True, slots=True)
+class Meaning:
+    """One thing a word can mean in a date; ``value`` depends on ``kind`` (see the tables)."""
+
+    kind: str
+    value: str
+    kana: str
+    romaji: str
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A written word and all its meanings in dates."""
+
+    text: str
+    meanings: tuple[Meaning, ...]
+
+
+Vocabulary = dict[str, tuple[Word, ...]]
+
+
+@tables.compiled
+def words() -> Vocabulary:
+    """Return the words by their first character, the longest first."""
+    found: dict[str, list[Meaning]] = {}
+    for text, meaning in _entries():
+        meanings = found.setdefault(text, [])
+        if all(known.kind != meaning.kind for known in meanings):
+            meanings.append(meaning)
+    by_first: dict[str, list[Word]] = {}
+    for text, meanings in found.items():
+        by_first.setdefault(text[0], []).append(Word(text, tuple(meanings)))
+    for group in by_first.values():
+        group.sort(key=lambda word: -len(word.text))
+    return {first: tuple(group) for first, group in by_first.items()}
+
+
+def _entries() -> list[tuple[str, Meaning]]:
+    return [*_eras(), *_cycle(), *_months(), *_days(), *_others()]
+
+
+def _eras() -> list[tuple[str, Meaning]]:
+    known = eras.by_name()
+    return [(name, Meaning("era", name, era.kana, era.romaji)) for name, era in known.items()]
+
+
+def _cycle() -> list[tuple[str, Meaning]]:
+    found = []
+    for sign in cycle.signs().values():
+        main = Meaning(sign.kind, sign.sign, sign.kun, sign.kun_romaji)
+        found += [(text, main) for text in (sign.sign, *sign.forms)]
+        found += [(text, _other_writing(sign, main)) for text in sign.other]
+        literary = Meaning(f"literary_{sign.kind}", sign.sign, sign.kun, sign.kun_romaji)
+        found += [(text, literary) for text in sign.literary]
+        if len(sign.kun) > 1 and sign.kind == "stem":
+            found.append((sign.kun, main))
+    return found
+
+
+def _other_writing(sign: cycle.CycleSign, main: Meaning) -> Meaning:
+    if sign.kind == "stem":
+        return main
+    return Meaning("animal", sign.sign, sign.kun, sign.kun_romaji)
+
+
+def _months() -> list[tuple[str, Meaning]]:
+    columns = ("name", "month", "kana", "romaji")
+    return [
+        (name, Meaning("month", month, kana, romaji))
+        for (name, month, kana, romaji), _ in tables.rows("month_names", columns)
+    ]
+
+
+def _days() -> list[tuple[str, Meaning]]:
+    found = []
+    for cells, _ in tables.rows("day_words", ("word", "kind", "days", "kana", "romaji")):
+        word, kind, days, kana, romaji = cells
+        found.append((word, Meaning(kind, days, kana, romaji)))
+    for cells, _ in tables.rows("festivals", ("name", "month", "day", "kana", "romaji")):
+        name, month, day, kana, romaji = cells
+        found.append((name, Meaning("festival", f"{month}-{day}", kana, romaji)))
+    for cells, _ in tables.rows("solar_terms", ("term", "first", "last", "kana", "romaji")):
+        term, first, last, kana, romaji = cells
+        found.append((term, Meaning("term", f"{first} {last}", kana, romaji)))
+    return found
+
+
+def _others() -> list[tuple[str, Meaning]]:
+    columns = ("word", "kind", "value", "kana", "romaji")
+    return [
+        (word, Meaning(kind, value, kana, romaji))
+        for (word, kind, value, kana, romaji), _ in tables.rows("date_words", columns)
+    ]
