@@ -24,6 +24,7 @@ COMPATIBILITY = "compatibility form"
 WIDTH = "width"
 VOICING_MARK = "voicing mark"
 VARIATION = "variation sequence"
+SIMPLIFIED = "simplified form"
 
 UNICODE = "Unicode"
 
@@ -61,29 +62,32 @@ def steps() -> dict[str, Step]:
         TableError: a table is missing or a row does not fit.
     """
     found: dict[str, Step] = {}
-    for source in (_old_forms, _variants, _hentaigana, _ligatures, _repeat_marks, _compatible):
+    for source in (_old_forms, _variants, _hentaigana, _ligatures, _repeat_marks, _simplified):
         for step in source():
             found.setdefault(step.before, step)
+    for step in _compatible():
+        after = "".join(found[c].after if c in found else c for c in step.after)
+        found.setdefault(step.before, step._replace(after=after))
     for mark in "\u309b\u309c\uff9e\uff9f":
         found[mark] = Step(mark, mark, VOICING_MARK, UNICODE)
     return found
 
 
 def _old_forms() -> Iterator[Step]:
-    for (form, current, _, note), _place in tables.rows(
-        "old_forms", ("form", "current", "list", "note")
-    ):
-        yield Step(form, current, OLD_FORM, "old_forms", note)
+    columns = ("form", "current", "list", "note")
+    for (form, current, list_, note), _ in tables.rows("old_forms", columns):
+        yield Step(form, current, OLD_FORM, "old_forms", note or list_)
 
 
 def _variants() -> Iterator[Step]:
-    for (form, current, note), _place in tables.rows("variants", ("form", "current", "note")):
-        yield Step(form, current, VARIANT, "variants", note)
+    columns = ("form", "current", "source", "note")
+    for (form, current, source, note), _ in tables.rows("variants", columns):
+        yield Step(form, current, VARIANT, "variants", note or source)
 
 
 def _hentaigana() -> Iterator[Step]:
     columns = ("sign", "kana", "parent", "name")
-    for (sign, kana, parent, name), _place in tables.rows("hentaigana", columns):
+    for (sign, kana, parent, name), _ in tables.rows("hentaigana", columns):
         usual, *others = kana.split(" ")
         kind = HENTAIGANA if parent else ARCHAIC_KANA
         note = f"from {parent}" if parent else name.lower()
@@ -94,14 +98,21 @@ def _hentaigana() -> Iterator[Step]:
 
 def _ligatures() -> Iterator[Step]:
     columns = ("sign", "hiragana", "katakana", "usual")
-    for (sign, hiragana, katakana, usual), _place in tables.rows("kana_ligatures", columns):
+    for (sign, hiragana, katakana, usual), _ in tables.rows("kana_ligatures", columns):
         after = hiragana if usual == "hiragana" else katakana
         yield Step(sign, after, LIGATURE, "kana_ligatures")
 
 
+def _simplified() -> Iterator[Step]:
+    for (sign, meant), _ in tables.rows("simplified", ("sign", "meant")):
+        likely = " or ".join(meant.split(" "))
+        note = f"a Chinese simplified character; {likely} may be meant"
+        yield Step(sign, sign, SIMPLIFIED, "simplified", note, True)
+
+
 def _repeat_marks() -> Iterator[Step]:
     columns = ("mark", "repeats", "voiced", "note")
-    for (mark, _, _, note), _place in tables.rows("repeat_marks", columns):
+    for (mark, _, _, note), _ in tables.rows("repeat_marks", columns):
         yield Step(mark, mark, REPEAT_MARK, "repeat_marks", note)
 
 

@@ -1,0 +1,136 @@
+"""Build glossary/parts.tsv: the parts of characters and where they stand, from KanjiVG.
+
+Run after the tables of forms: python glossary/build/parts.py
+"""
+
+from __future__ import annotations
+
+import unicodedata
+import xml.etree.ElementTree as ET
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from sources import GLOSSARY, KANJIVG, table, write
+
+HEADER = """\
+# Parts of characters and where they stand.
+# Columns: char; parts (POSITION:PART, the parts of a part in brackets behind it; PART=WHOLE where
+#   the part is a reduced shape of a character of its own: 氵=水); source.
+# Positions: left, right, top, bottom, around (kamae), tare (top and left), nyo (left and bottom),
+#   inside (what one of these encloses), middle, part (not stated).
+# Sources: KanjiVG 20260714 by Ulrich Apel (PyPI package kanjivg, CC BY-SA 3.0);
+#   "hand": glossary/build/parts_by_hand.tsv; "like X": a compatibility ideograph, as X.
+# Licence: CC BY-SA 3.0.
+# Rebuild: python glossary/build/parts.py (after the tables of forms)
+char\tparts\tsource
+"""
+
+KVG = "{https://kanjivg.tagaini.net/}"
+KVG_OLD = "{http://kanjivg.tagaini.net}"
+POSITIONS = {
+    "kamae": "around", "kamaec": "inside", "tarec": "inside", "nyoc": "inside",
+    "⿵A": "around", "⿵B": "inside", "⿶1": "around", "⿶2": "inside",
+}  # fmt: skip
+OPERATORS = {
+    "⿰": ("left", "right"), "⿱": ("top", "bottom"), "⿲": ("left", "middle", "right"),
+    "⿳": ("top", "middle", "bottom"), "⿴": ("around", "inside"), "⿵": ("around", "inside"),
+    "⿶": ("around", "inside"), "⿷": ("around", "inside"), "⿸": ("tare", "inside"),
+    "⿹": ("around", "inside"), "⿺": ("nyo", "inside"), "⿻": ("part", "part"),
+}  # fmt: skip
+
+
+@dataclass
+class Part:
+    """One part: its character (empty where it has none), position, whole form and own parts."""
+
+    char: str
+    position: str
+    whole: str = ""
+    parts: list[Part] = field(default_factory=list)
+
+    def written(self) -> str:
+        """Return the part as the table writes it."""
+        inner = f"({listed(self.parts)})" if self.parts else ""
+        whole = f"={self.whole}" if self.whole and self.whole != self.char else ""
+        return f"{self.position}:{self.char}{whole}{inner}"
+
+
+def listed(parts: list[Part]) -> str:
+    """Return parts as one cell of the table."""
+    return " ".join(part.written() for part in parts)
+
+
+def attribute(group: ET.Element, name: str) -> str:
+    """Return an attribute of KanjiVG, or an empty string."""
+    return group.get(KVG + name) or group.get(KVG_OLD + name) or ""
+
+
+def parts_in(group: ET.Element, position: str, seen: set[str]) -> list[Part]:
+    """Return the named parts directly inside a group; unnamed groups are looked through."""
+    found: list[Part] = []
+    for child in group.findall("{http://www.w3.org/2000/svg}g"):
+        stated = attribute(child, "position")
+        where = POSITIONS.get(stated, stated) or position
+        char = attribute(child, "element")
+        if not char:
+            found += parts_in(child, where, seen)
+            continue
+        if attribute(child, "part"):
+            key = char + attribute(child, "number")
+            if key in seen:
+                continue
+            seen.add(key)
+        inner = parts_in(child, "part", set())
+        found.append(Part(char, where, attribute(child, "original"), inner))
+    return found
+
+
+def from_kanjivg(file: Path) -> tuple[str, list[Part]]:
+    """Return the character a drawing shows, and its parts."""
+    char = chr(int(file.stem, 16))
+    outer = ET.parse(file).getroot().find("{http://www.w3.org/2000/svg}g")
+    root = outer[0] if outer is not None and len(outer) else None
+    return char, parts_in(root, "part", set()) if root is not None else []
+
+
+def from_description(text: str) -> list[Part]:
+    """Return the parts of an ideographic description sequence such as ⿰糸⿱刀口."""
+    parts, rest = _described(text, "part")
+    if rest:
+        raise ValueError(f"{rest} is left over in {text}")
+    return parts
+
+
+def _described(text: str, position: str) -> tuple[list[Part], str]:
+    head, rest = text[0], text[1:]
+    if head not in OPERATORS:
+        return [Part(head, position)], rest
+    found: list[Part] = []
+    for where in OPERATORS[head]:
+        parts, rest = _described(rest, where)
+        found += parts
+    return found, rest
+
+
+def main() -> None:
+    """Write the table."""
+    known: dict[str, tuple[str, str]] = {}
+    for file in sorted(KANJIVG.glob("?????.svg")):
+        char, parts = from_kanjivg(file)
+        if char >= "\u3400" and parts:
+            known[char] = (listed(parts), "KanjiVG")
+    for line in (GLOSSARY / "build" / "parts_by_hand.tsv").read_text("utf-8").splitlines():
+        if line and not line.startswith("#"):
+            char, description = line.split("\t")
+            known.setdefault(char, (listed(from_description(description)), "hand"))
+    forms = {row[0] for name in ("old_forms", "variants") for row in table(name)}
+    for form in forms:
+        plain = unicodedata.normalize("NFC", form)
+        if form not in known and plain != form and plain in known:
+            known[form] = (known[plain][0], f"like {plain}")
+    write("parts", HEADER, [(char, *row) for char, row in sorted(known.items())])
+    print("no parts known:", "".join(sorted(forms - set(known))))
+
+
+if __name__ == "__main__":
+    main()

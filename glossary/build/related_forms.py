@@ -1,0 +1,157 @@
+"""Build glossary/related_forms.tsv and simplified.tsv from Unihan, KANJIDIC2 and a hand list.
+
+Run after old_forms, variants and merged are up to date: python glossary/build/related_forms.py
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections import defaultdict
+
+from sources import GLOSSARY, character, kanjidic, table, unihan, write
+
+RELATED_HEADER = """\
+# Pairs of characters that are one character in two forms, beyond the forms that are changed.
+# Normalisation leaves these as carved (both forms are printed today, or the one form is rare);
+# the relation of two signs knows them. A relation runs between the two of a pair, no further.
+# Columns: form; other; kind; source.
+# Sources: kSemanticVariant and kZVariant of Unihan 15.0 (Unicode licence v3); the variants of
+#   KANJIDIC2 (CC BY-SA 4.0); the forms of kJinmeiyoKanji in Unihan ("Jinmeiyo 2010"), less the
+#   pairs of glossary/build/not_variants.tsv; a few pairs from memory ("common practice").
+# Licence: CC BY-SA 4.0. Rebuild: python glossary/build/related_forms.py
+form\tother\tkind\tsource
+"""
+SIMPLIFIED_HEADER = """\
+# Chinese simplified characters that Japanese does not use, likely typed by mistake: a warning.
+# Columns: sign; meant (the character in its Japanese form, several separated by spaces).
+# Source: kTraditionalVariant of Unihan 15.0 (Unicode licence v3), for characters that are in none
+#   of JIS X 0208, 0212 and 0213 and whose traditional form, or its current form, is in JIS X 0208.
+# Rebuild: python glossary/build/related_forms.py
+sign\tmeant
+"""
+BY_HAND = ("麁麤", "裡裏", "附付", "畫畵", "嘆歎", "襃裒", "著着", "刋刊", "壜罎")
+
+Pair = tuple[str, str]
+
+
+def current_forms() -> dict[str, str]:
+    """Return the current form of every form that normalisation changes."""
+    return {row[0]: row[1] for name in ("variants", "old_forms") for row in table(name)}
+
+
+def merged_words() -> dict[str, set[str]]:
+    """Return the words of the characters that the reforms merged."""
+    words: dict[str, set[str]] = defaultdict(set)
+    for form, current, word, _ in table("merged"):
+        words[form].add(word)
+        words[current].add(word)
+    return words
+
+
+def pair_of(first: str, second: str) -> Pair:
+    """Return two characters as one pair, whichever comes first."""
+    return (first, second) if first < second else (second, first)
+
+
+def kanjidic_pairs() -> dict[Pair, str]:
+    """Return the pairs that KANJIDIC2 calls variants."""
+    by_code: dict[Pair, str] = {}
+    for entry in kanjidic():
+        for code in entry.iter("cp_value"):
+            by_code[code.get("cp_type") or "", code.text or ""] = entry.findtext("literal", "")
+    found: dict[Pair, str] = {}
+    for entry in kanjidic():
+        for variant in entry.iter("variant"):
+            kind, text = variant.get("var_type") or "", variant.text or ""
+            other = chr(int(text, 16)) if kind == "ucs" else by_code.get((kind, text))
+            if other:
+                found[pair_of(entry.findtext("literal", ""), other)] = "KANJIDIC2"
+    return found
+
+
+def unihan_pairs() -> dict[Pair, str]:
+    """Return the pairs that Unihan calls variants of one meaning or one shape."""
+    found: dict[Pair, str] = {}
+    for first, _, value in unihan("Variants", "kSemanticVariant", "kZVariant"):
+        for code in value.split():
+            found[pair_of(first, character(code))] = "Unihan"
+    return found
+
+
+def jinmeiyo_pairs() -> dict[Pair, str]:
+    """Return the pairs of old and current form among the kanji for names."""
+    return {
+        pair_of(form, character(value.partition(":")[2])): "Jinmeiyo 2010"
+        for form, _, value in unihan("OtherMappings", "kJinmeiyoKanji")
+        if ":" in value
+    }
+
+
+def numerals() -> set[str]:
+    """Return the characters that write a number: their relation is that of numbers."""
+    return {row[0] for row in table("numbers")}
+
+
+def related_rows() -> list[tuple[str, ...]]:
+    """Return the rows of related_forms.tsv."""
+    pairs = unihan_pairs() | kanjidic_pairs() | jinmeiyo_pairs()
+    pairs |= {pair_of(*pair): "common practice" for pair in BY_HAND}
+    current, words, numbers = current_forms(), merged_words(), numerals()
+    lines = (GLOSSARY / "build" / "not_variants.tsv").read_text("utf-8").splitlines()
+    refused = {pair_of(*line[:2]) for line in lines if not line.startswith("#")}
+    rows: list[tuple[str, ...]] = []
+    for (form, other), source in sorted(pairs.items()):
+        ends = {current.get(form, form), current.get(other, other)}
+        if (form, other) in refused or tuple(sorted(ends)) in refused:
+            continue
+        if form == other or len(ends) == 1 or {form, other} <= numbers:
+            continue
+        if form in words and other in words:
+            continue
+        if unicodedata.normalize("NFC", form) == unicodedata.normalize("NFC", other):
+            continue
+        kind = "old form" if source == "Jinmeiyo 2010" else "variant"
+        rows.append((form, other, kind, source))
+    return rows
+
+
+def in_japanese_use(char: str) -> bool:
+    """Whether a JIS character set holds the character."""
+    for encoding in ("euc_jisx0213", "euc_jp"):
+        try:
+            char.encode(encoding)
+        except UnicodeEncodeError:
+            continue
+        return True
+    return False
+
+
+def in_common_use(char: str) -> bool:
+    """Whether JIS X 0208 holds the character."""
+    try:
+        return len(char.encode("euc_jp")) == 2
+    except UnicodeEncodeError:
+        return False
+
+
+def simplified_rows() -> list[tuple[str, ...]]:
+    """Return the rows of simplified.tsv."""
+    current = current_forms()
+    rows: list[tuple[str, ...]] = []
+    for sign, _, value in unihan("Variants", "kTraditionalVariant"):
+        if in_japanese_use(sign) or sign in current:
+            continue
+        meant = [current.get(c, c) for c in map(character, value.split()) if c != sign]
+        if meant := [char for char in dict.fromkeys(meant) if in_common_use(char)]:
+            rows.append((sign, " ".join(meant)))
+    return rows
+
+
+def main() -> None:
+    """Write both tables."""
+    write("related_forms", RELATED_HEADER, related_rows())
+    write("simplified", SIMPLIFIED_HEADER, sorted(simplified_rows()))
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,53 @@
+"""Where the published data lies that the build scripts read, and how each file is read.
+
+Everything here is needed only to rebuild tables: Debian's packages unicode-data and kanjidic-xml,
+and the PyPI package kanjivg (installed without a module of its own, as a folder ``kanji``).
+"""
+
+from __future__ import annotations
+
+import bz2
+import gzip
+import sysconfig
+import xml.etree.ElementTree as ET
+from collections.abc import Iterator
+from pathlib import Path
+
+UNICODE = Path("/usr/share/unicode")
+KANJIDIC = Path("/usr/share/edict/kanjidic2.xml.gz")
+KANJIVG = Path(sysconfig.get_path("purelib")) / "kanji"
+GLOSSARY = Path(__file__).parent.parent
+
+
+def unihan(file: str, *properties: str) -> Iterator[tuple[str, str, str]]:
+    """Yield (character, property, value) of the named properties of one Unihan file."""
+    with bz2.open(UNICODE / f"Unihan_{file}.txt.bz2", "rt", encoding="utf-8") as lines:
+        for line in lines:
+            cells = line.rstrip("\n").split("\t")
+            if len(cells) == 3 and cells[1] in properties:
+                yield character(cells[0]), cells[1], cells[2]
+
+
+def character(code: str) -> str:
+    """Return the character of a code point written as U+XXXX (anything after ``<`` is dropped)."""
+    return chr(int(code.split("<")[0][2:], 16))
+
+
+def kanjidic() -> list[ET.Element]:
+    """Return the entries of KANJIDIC2."""
+    with gzip.open(KANJIDIC) as file:
+        return list(ET.parse(file).getroot().iter("character"))
+
+
+def table(name: str) -> Iterator[list[str]]:
+    """Yield the rows of a glossary table, without its comments and its header."""
+    lines = (GLOSSARY / f"{name}.tsv").read_text(encoding="utf-8").splitlines()
+    rows = [line.split("\t") for line in lines if line and not line.startswith("#")]
+    yield from rows[1:]
+
+
+def write(name: str, header: str, rows: list[tuple[str, ...]]) -> None:
+    """Write a table, its header lines first, and say how long it is."""
+    body = "".join("\t".join(row) + "\n" for row in rows)
+    (GLOSSARY / f"{name}.tsv").write_text(header + body, encoding="utf-8")
+    print(f"{name}.tsv: {len(rows)} rows")
