@@ -117,7 +117,7 @@ def romaji(kana: str) -> str:
 
 
 def ending_of(name: str) -> Ending | None:
-    """Return the studio or everyday ending of a name, the longest that leaves something before it."""
+    """Return the studio or everyday ending of a name, the longest that leaves a stem."""
     endings = _endings()
     for length in (3, 2, 1):
         if len(name) > length and (found := endings.get(name[-length:])):
@@ -158,7 +158,7 @@ def _made_readings(name: str) -> list[NameReading]:
     if len(name) == 1:
         return _single_readings(name)
     ending = ending_of(name)
-    if ending and (len(name) > 2 or ending.kind == "art" and ending.weight >= 1):
+    if ending and (len(name) > 2 or (ending.kind == "art" and ending.weight >= 1)):
         return _ending_readings(name, ending)
     if len(name) == 2:
         return _pair_readings(name)

@@ -20,7 +20,6 @@ from inscribe.errors import TableError
 # What a lexicon word costs by its length: long words are seldom there by chance.
 _COST_BY_LENGTH = {1: 1.5, 2: 0.7}
 _COST_OF_LONG = 0.4
-_USUAL = 3.0  # an order of classes that is not listed
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,7 +132,7 @@ def order() -> dict[str, dict[str, float]]:
     return found
 
 
-def order_cost(before: str, after: str) -> float:
-    """Return what it costs that a word of class ``after`` follows one of class ``before``."""
+def order_cost(before: str, after: str) -> float | None:
+    """Return what it costs that class ``after`` follows ``before``; None where nothing is said."""
     row = order().get(before)
-    return _USUAL if row is None else row.get(after, _USUAL)
+    return None if row is None else row.get(after)

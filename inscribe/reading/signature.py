@@ -1,0 +1,202 @@
+"""Read a signature: its parts, and its readings ranked, in Japanese word order.
+
+    >>> from inscribe.forms import normalise_text
+    >>> reading = read_signature(normalise_text("於東都政広造之"))
+    >>> reading.proposals[0].romaji
+    'Tōto ni oite Masahiro kore o tsukuru'
+    >>> reading.parts["place"].romaji, reading.parts["name"].romaji
+    ('Tōto', 'Masahiro')
+
+A reading of a name is a proposal, and a signature, however read, is no attribution.
+"""
+
+from __future__ import annotations
+
+import heapq
+import math
+from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass, field
+
+from inscribe.forms.normal import NormalText
+from inscribe.reading.signature_dates import dated_pieces
+from inscribe.reading.signature_formulas import Arrangement, Span, arranged
+from inscribe.reading.signature_likelihood import signature_likelihood
+from inscribe.reading.signature_options import Option, Unit
+from inscribe.reading.signature_split import MARK, Division, divisions
+from inscribe.reading.tokens import Doubt, Part, Proposal, Token
+
+__all__ = ["SignatureReading", "read_signature", "signature_likelihood"]
+
+MOST_PROPOSALS = 8
+_LONGEST = 160  # a longer text is prose; its divisions are not worth the search
+_DEAR_DIVISION = 6.0  # a division this much dearer than the best is no proposal
+_DOUBTFUL = 0.5  # a second reading of a name with this share of the first is a doubt
+
+
+@dataclass(frozen=True, slots=True)
+class SignatureReading:
+    """The parts of a signature by key, its readings best first, and what to look at again."""
+
+    parts: dict[str, Part]
+    proposals: tuple[Proposal, ...]
+    doubts: tuple[Doubt, ...] = field(default=())
+
+
+@dataclass(frozen=True, slots=True)
+class _Candidate:
+    cost: float
+    units: tuple[Unit, ...]
+    chosen: tuple[Option, ...]
+    spans: tuple[Span, ...]
+    divided_otherwise: bool
+
+
+def read_signature(normal: NormalText, breaks: Collection[int] = ()) -> SignatureReading:
+    """Return the parts and the ranked readings of a signature.
+
+    Args:
+        normal: the normalised text; a sign that cannot be read stands as □.
+        breaks: offsets in its text at which a column begins, where known; words seldom run
+            over a column's end.
+    """
+    text = normal.text
+    if not text or len(text) > _LONGEST:
+        return SignatureReading({}, ())
+    dates = dated_pieces(text)
+    found = divisions(text, breaks, [piece for piece, _ in dates])
+    by_offset = {piece.first: options for piece, options in dates}
+    candidates = _candidates(found, by_offset)
+    best = candidates[0]
+    proposals = tuple(_proposal(c, candidates[0], normal.origin) for c in candidates)
+    return SignatureReading(_parts(best, normal), proposals, _doubts(best, normal.origin))
+
+
+def _candidates(
+    found: Sequence[Division], dated: dict[int, tuple[Option, ...]]
+) -> list[_Candidate]:
+    """Return the cheapest readings over all divisions, each romanised text once."""
+    pool: list[_Candidate] = []
+    for rank, division in enumerate(found):
+        dearer = division.cost - found[0].cost
+        if dearer <= _DEAR_DIVISION:
+            pool += _readings_of(arranged(division.pieces, dated), dearer, rank > 0)
+    distinct: dict[str, _Candidate] = {}
+    for candidate in sorted(pool, key=lambda c: c.cost):
+        distinct.setdefault(_romaji(candidate), candidate)
+    return list(distinct.values())[:MOST_PROPOSALS]
+
+
+def _readings_of(made: Arrangement, base: float, otherwise: bool) -> Iterator[_Candidate]:
+    """Yield the combinations of options with the least cost, best first."""
+    units = tuple(made.units)
+    spans = tuple(made.spans)
+    start = (0,) * len(units)
+    queue = [(base, start)]
+    seen = {start}
+    for _ in range(MOST_PROPOSALS):
+        if not queue:
+            return
+        cost, choice = heapq.heappop(queue)
+        chosen = tuple(unit.options[i] for unit, i in zip(units, choice, strict=True))
+        yield _Candidate(cost, units, chosen, spans, otherwise)
+        for at, unit in enumerate(units):
+            following = choice[at] + 1
+            if following < len(unit.options):
+                options = unit.options
+                grown = cost + options[following].cost - options[choice[at]].cost
+                changed = (*choice[:at], following, *choice[at + 1 :])
+                if changed not in seen:
+                    seen.add(changed)
+                    heapq.heappush(queue, (grown, changed))
+
+
+def _romaji(candidate: _Candidate) -> str:
+    return _joined(candidate.units, candidate.chosen)
+
+
+def _joined(units: Sequence[Unit], chosen: Sequence[Option]) -> str:
+    text = ""
+    for unit, option in zip(units, chosen, strict=True):
+        if option.romaji:
+            text += ("-" if unit.hyphen and text else " ") + option.romaji
+    return text.strip()
+
+
+def _kana(chosen: Sequence[Option]) -> str:
+    return " ".join(option.kana for option in chosen if option.kana)
+
+
+def _proposal(candidate: _Candidate, best: _Candidate, origin: Sequence[int]) -> Proposal:
+    tokens = tuple(
+        Token(
+            unit.text,
+            unit.text,
+            option.kana,
+            option.romaji,
+            origin[unit.first],
+            origin[unit.last],
+            part_of_speech=unit.kind,
+            gloss=unit.gloss,
+            reason=option.reason,
+        )
+        for unit, option in zip(candidate.units, candidate.chosen, strict=True)
+    )
+    score = math.exp(best.cost - candidate.cost)
+    romaji = _romaji(candidate)
+    return Proposal(tokens, _kana(candidate.chosen), romaji, score, _reasons(candidate, best))
+
+
+def _reasons(candidate: _Candidate, best: _Candidate) -> tuple[str, ...]:
+    reasons = []
+    if candidate.divided_otherwise:
+        pieces = " ".join(unit.text for unit in candidate.units)
+        reasons.append(f"divided otherwise: {pieces}")
+    for unit, option in zip(candidate.units, candidate.chosen, strict=True):
+        if option.reason and unit.kind not in ("unread", "mark"):
+            reasons.append(f"{unit.text} {option.romaji}: {option.reason}")
+    if candidate is best and not reasons:
+        reasons.append("every word is a usual one of signatures")
+    return tuple(reasons)
+
+
+def _parts(best: _Candidate, normal: NormalText) -> dict[str, Part]:
+    parts: dict[str, Part] = {}
+    for span in sorted(best.spans, key=lambda s: (s.first, -s.last)):
+        key = span.key
+        count = 1
+        while key in parts:
+            count += 1
+            key = f"{span.key}_{count}"
+        parts[key] = _part(span, best, normal)
+    return parts
+
+
+def _part(span: Span, best: _Candidate, normal: NormalText) -> Part:
+    inside = [
+        (unit, option)
+        for unit, option in zip(best.units, best.chosen, strict=True)
+        if span.first <= unit.first and unit.last <= span.last
+    ]
+    units = [unit for unit, _ in inside]
+    chosen = [option for _, option in inside]
+    others: tuple[str, ...] = ()
+    if len(units) == 1:
+        others = tuple(o.romaji for o in units[0].options if o is not chosen[0])
+    text = normal.text[span.first : span.last + 1]
+    if mark := MARK.fullmatch(text):
+        text = mark.group().removeprefix("（印「").removesuffix("」）") or text
+    first, last = normal.origin[span.first], normal.origin[span.last]
+    return Part(text, _kana(chosen), _joined(units, chosen), first, last, others)
+
+
+def _doubts(best: _Candidate, origin: Sequence[int]) -> tuple[Doubt, ...]:
+    """Return the names whose second reading weighs nearly as much, and what found no place."""
+    doubts = []
+    for unit in best.units:
+        first, last = origin[unit.first], origin[unit.last]
+        if unit.kind == "other":
+            doubts.append(Doubt(first, last, f"{unit.text} has no place in the formula"))
+        elif len(unit.options) > 1 and unit.options[1].cost < -math.log(_DOUBTFUL):
+            one, two = unit.options[0].romaji, unit.options[1].romaji
+            doubts.append(Doubt(first, last, f"{unit.text} may be read {one} or {two}"))
+    return tuple(doubts)

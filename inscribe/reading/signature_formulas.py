@@ -1,0 +1,348 @@
+"""Turn the pieces of a signature into the order in which it is read aloud.
+
+Signatures are written partly in Chinese word order: the opener 於 stands before its place and is
+read after it (ni oite), 応 waits for 需 (motome ni ōjite), 造 is read after its object 之 (kore o
+tsukuru). Each function takes the pieces from a position on and returns the units in reading
+order, with how many pieces they used.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from inscribe.reading.signature_options import (
+    Option,
+    Unit,
+    option,
+    piece_options,
+    word_options,
+)
+from inscribe.reading.signature_split import Piece
+from inscribe.reading.signature_words import Word, words_from
+
+_PLACES = frozenset({"place", "city", "place_suffix", "direction", "unlisted_place", "unread"})
+_NAMES = frozenset({"name", "art_name", "common_name"})
+_PEOPLE = _NAMES | {"surname", "clan", "title", "office", "place", "patron", "unread", "generation"}
+_AFTER_PEOPLE = frozenset({"honorific", "relation", "school"})
+_SUBJECTS: dict[str, frozenset[str]] = {
+    "place": _PLACES | {"residence", "opening"},
+    "patron": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
+    "purpose": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
+    "model": _PEOPLE | _AFTER_PEOPLE | {"model_subject", "heading", "city", "place_suffix"},
+    "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
+}
+_PART_OF_FAMILY = {"means": "material", "purpose": "patron"}
+_LIVING = frozenset({"住", "居", "寓"})
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A part of the signature: its key, and its first and last offset in the text."""
+
+    key: str
+    first: int
+    last: int
+
+
+@dataclass(slots=True)
+class Arrangement:
+    """The units in reading order, and the parts they belong to."""
+
+    units: list[Unit] = field(default_factory=list)
+    spans: list[Span] = field(default_factory=list)
+
+
+def arranged(pieces: Sequence[Piece], dated: dict[int, tuple[Option, ...]]) -> Arrangement:
+    """Return the units of a divided signature in reading order, with its parts.
+
+    ``dated`` holds the readings of dates and ages by their first offset.
+    """
+    made = Arrangement()
+    position = 0
+    while position < len(pieces):
+        used = _arrange_next(pieces, position, dated, made)
+        position += used
+    _span_residence(pieces, made)
+    _span_names(pieces, made)
+    return made
+
+
+def _arrange_next(
+    pieces: Sequence[Piece], at: int, dated: dict[int, tuple[Option, ...]], made: Arrangement
+) -> int:
+    piece = pieces[at]
+    following = pieces[at + 1] if at + 1 < len(pieces) else None
+    if piece.kind == "opener" and piece.word and following:
+        return _formula(pieces, at, piece.word, made)
+    if piece.kind == "verb" and following and following.kind == "object":
+        return _verb_and_object(piece, following, made)
+    if piece.kind == "object" and following:
+        return _object_before(pieces, at, made)
+    if piece.kind == "office" and at and made.units and made.units[-1].kind == "place":
+        return _office(piece, made)
+    if piece.kind == "residence" and piece.text in _LIVING and _places_follow(pieces, at):
+        return _residence_before(pieces, at, made)
+    if piece.kind in ("date", "age"):
+        made.units.append(_unit(piece, dated[piece.first]))
+    else:
+        made.units.append(_plain(piece))
+    if key := _KEYS.get(piece.kind):
+        made.spans.append(Span(key, piece.first, piece.last))
+    if piece.kind == "mark":
+        key = "seal" if piece.text.startswith("（印") else "kao"
+        made.spans.append(Span(key, piece.first, piece.last))
+    return 1
+
+
+_KEYS = {
+    "title": "title",
+    "verb": "verb",
+    "object": "object",
+    "date": "date",
+    "age": "age",
+    "generation": "generation",
+    "school": "school",
+    "heading": "heading",
+    "material": "material",
+    "remark": "remark",
+    "patron": "patron",
+    "closer": "patron",
+}
+
+
+def _unit(piece: Piece, options: tuple[Option, ...], *, hyphen: bool = False) -> Unit:
+    gloss = piece.word.gloss if piece.word else ""
+    return Unit(piece.text, piece.kind, piece.first, piece.last, options, hyphen, gloss)
+
+
+def _plain(piece: Piece) -> Unit:
+    options = piece_options(piece)
+    if piece.kind == "closer" and piece.word and piece.first:
+        options = (option(f"の {piece.word.kana}"),)
+    return _unit(piece, options, hyphen=piece.kind == "honorific")
+
+
+def _verb_and_object(verb: Piece, thing: Piece, made: Arrangement) -> int:
+    made.units += _object_then_verb(verb, thing)
+    made.spans += [
+        Span("verb", verb.first, verb.last),
+        Span("object", thing.first, thing.last),
+    ]
+    return 2
+
+
+def _object_then_verb(verb: Piece, thing: Piece) -> list[Unit]:
+    """Return これを and the verb; an adverb within the verb's reading goes before both."""
+    word = verb.word or Word(verb.text, "verb", verb.text)
+    finite = word.with_object.split("/") if word.with_object else [word.kana]
+    adverb = finite[0].rpartition(" ")[0]
+    plain = tuple(kana.rpartition(" ")[2] for kana in finite)
+    spoken = Word(word.text, word.kind, plain[0], alternatives=plain[1:])
+    units = [_unit(thing, (option("これ を"),)), _unit(verb, word_options(spoken))]
+    if adverb:
+        units.insert(0, _unit(verb, (option(adverb),)))
+    return units
+
+
+def _object_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> int:
+    """之 that does not follow a verb: the object of the next one, or の between two names."""
+    thing, following = pieces[at], pieces[at + 1]
+    if following.kind == "verb" and (at == 0 or following.text != "作"):
+        made.units += _object_then_verb(following, thing)
+        made.spans += [
+            Span("object", thing.first, thing.last),
+            Span("verb", following.first, following.last),
+        ]
+        return 2
+    if at and thing.text == "之":
+        made.units.append(_unit(thing, (option("の"), option("これ を", 1.5, "之 as the object"))))
+        return 1
+    made.units.append(_unit(thing, piece_options(thing)))
+    made.spans.append(Span("object", thing.first, thing.last))
+    return 1
+
+
+def _office(piece: Piece, made: Arrangement) -> int:
+    """A province and an office are one title: 武蔵守 Musashi no kami."""
+    province = made.units[-1]
+    made.spans = [span for span in made.spans if span.first != province.first]
+    made.units.append(_plain(piece))
+    made.spans.append(Span("title", province.first, piece.last))
+    return 1
+
+
+def _places_follow(pieces: Sequence[Piece], at: int) -> bool:
+    before_is_place = at > 0 and pieces[at - 1].kind in _PLACES
+    follows = at + 1 < len(pieces) and pieces[at + 1].kind in ("place", "city", "unlisted_place")
+    return follows and not before_is_place
+
+
+def _residence_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> int:
+    end = at + 1
+    while end < len(pieces) and pieces[end].kind in _PLACES:
+        made.units.append(_plain(pieces[end]))
+        end += 1
+    made.spans.append(Span("place", pieces[at + 1].first, pieces[end - 1].last))
+    made.spans.append(Span("residence", pieces[at].first, pieces[end - 1].last))
+    living = pieces[at]
+    options = (
+        option("に じゅうす"),
+        option("に すむ", 1.2, f"{living.text} may be read so too"),
+        option("じゅう", 1.6, f"{living.text} may be read so too"),
+    )
+    made.units.append(_unit(living, options))
+    return end - at
+
+
+def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) -> int:
+    """An opener, what it governs, and its closer: read from behind."""
+    subject, closers, end = _scope(pieces, at + 1, opener.family)
+    if not subject and not closers:
+        made.units.append(_unit(pieces[at], word_options(opener, _template(opener.kana))))
+        return 1
+    units = [_plain(piece) for piece in subject]
+    for closer in closers:
+        word = _as_closer(closer, opener.family)
+        kana = word.kana if word else closer.text
+        units.append(_unit(closer, (option(f"の {kana}" if units else kana),)))
+    joined = _verb_follows(pieces, end, opener.family)
+    main = opener.with_object if joined else opener.kana
+    other = opener.kana if joined else opener.with_object
+    units.append(_unit(pieces[at], _opener_options(opener, main, other)))
+    made.units += units
+    first, last = pieces[at].first, pieces[end - 1].last
+    if opener.family == "place":
+        first = subject[0].first if subject else first
+    made.spans.append(Span(_PART_OF_FAMILY.get(opener.family, opener.family), first, last))
+    return end - at
+
+
+def _template(pattern: str) -> str:
+    return pattern.replace("{}", "").strip()
+
+
+def _opener_options(opener: Word, main: str, other: str) -> tuple[Option, ...]:
+    patterns = dict.fromkeys(_template(p) for p in (main, *opener.alternatives, other))
+    return tuple(
+        option(p, 2.0 + 0.5 * rank if rank else 0.0, f"{opener.text} may be read so too")
+        for rank, p in enumerate(patterns)
+    )
+
+
+def _scope(
+    pieces: Sequence[Piece], start: int, family: str
+) -> tuple[list[Piece], list[Piece], int]:
+    """Return what an opener governs, its closers, and the position after them."""
+    allowed = _SUBJECTS[family]
+    end = start
+    while end < len(pieces) and not _as_closer(pieces[end], family):
+        if pieces[end].kind not in allowed or (_complete(pieces, start, end, family)):
+            break
+        end += 1
+    subject = list(pieces[start:end])
+    if _is_linking(pieces, end, family):
+        end += 1
+    first_closer = end
+    while end < len(pieces) and _as_closer(pieces[end], family) and end - first_closer < 2:
+        end += 1
+    return subject, list(pieces[first_closer:end]), end
+
+
+def _is_linking(pieces: Sequence[Piece], at: int, family: str) -> bool:
+    """Return whether a 之 stands at a place and links the subject with its closer (政広之意)."""
+    return (
+        at + 1 < len(pieces)
+        and pieces[at].text == "之"
+        and _as_closer(pieces[at + 1], family) is not None
+    )
+
+
+def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> bool:
+    """Return whether what an opener governs is complete before ``end``: a name, then no closer."""
+    if end == start:
+        return False
+    before, piece = pieces[end - 1], pieces[end]
+    if piece.kind in _AFTER_PEOPLE or any(
+        _as_closer(p, family) for p in pieces[end : end + 4] if family in ("patron", "model")
+    ):
+        return False
+    if before.kind in ("honorific", "relation", "model_subject", "material"):
+        return piece.kind not in ("honorific", "material")
+    if before.kind in _NAMES:
+        return piece.kind in ("surname", "clan", "title", "heading", "place", "city") or (
+            before.kind == "name" and piece.kind in _NAMES
+        )
+    return before.kind == "patron"
+
+
+def _as_closer(piece: Piece, family: str) -> Word | None:
+    """Return the closer a piece is, or could be, in a formula of this family."""
+    wanted = "model" if family == "means" else family
+    if piece.kind not in ("closer", "verb", "model_subject"):
+        return None
+    for word in words_from(piece.text[0]).get(piece.text, ()):
+        if word.kind == "closer" and word.family == wanted:
+            return word
+    return None
+
+
+def _verb_follows(pieces: Sequence[Piece], at: int, family: str) -> bool:
+    if family == "purpose":
+        return any(piece.kind == "verb" for piece in pieces[at:])
+    return at < len(pieces) and pieces[at].kind in ("verb", "adverb", "object")
+
+
+def _span_residence(pieces: Sequence[Piece], made: Arrangement) -> None:
+    """Give the runs of places that no formula holds: place, and residence where 住 follows."""
+    position = 0
+    while position < len(pieces):
+        if pieces[position].kind not in ("place", "city", "unlisted_place"):
+            position += 1
+            continue
+        end = position
+        while end < len(pieces) and pieces[end].kind in _PLACES:
+            end += 1
+        first, last = pieces[position].first, pieces[end - 1].last
+        after = pieces[end] if end < len(pieces) else None
+        if not _held(made, first) and not (after and after.kind == "office"):
+            made.spans.append(Span("place", first, last))
+            if after and after.kind == "residence":
+                made.spans.append(Span("residence", first, after.last))
+        position = end
+
+
+def _held(made: Arrangement, offset: int) -> bool:
+    return any(span.first <= offset <= span.last for span in made.spans)
+
+
+def _span_names(pieces: Sequence[Piece], made: Arrangement) -> None:
+    """Give the makers' names, and those that a relation (門人, 男) refers to."""
+    free: list[Piece] = []
+    for at, piece in enumerate(pieces):
+        if piece.kind not in _NAMES | {"surname", "clan"} or _held(made, piece.first):
+            continue
+        if related := _relation_after(pieces, at):
+            made.spans.append(Span("relation", piece.first, related.last))
+        else:
+            free.append(piece)
+    has_name = any(piece.kind == "name" for piece in free)
+    has_surname = any(piece.kind == "surname" for piece in free)
+    for piece in free:
+        key = piece.kind
+        if key in ("art_name", "common_name") and not has_name:
+            key, has_name = "name", True
+        elif key == "clan" and not has_surname:
+            key = "surname"
+        made.spans.append(Span(key, piece.first, piece.last))
+
+
+def _relation_after(pieces: Sequence[Piece], at: int) -> Piece | None:
+    for piece in pieces[at + 1 :]:
+        if piece.kind == "relation":
+            return piece
+        if piece.kind not in _NAMES | {"honorific", "generation"}:
+            return None
+        if piece.kind in _NAMES and pieces[at].kind in _NAMES:
+            return None
+    return None

@@ -1,0 +1,66 @@
+"""How much a text looks like a signature, rather than verse, a motto or prose.
+
+The more of it the formula explains, and the less it costs a sign, the likelier; kana other than the
+particles of a signature speak against it.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+
+from inscribe.dates.scan import may_hold_date
+from inscribe.reading.signature_split import MARK, Division, divisions
+
+_KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa\u309d-\u309f\u30fc-\u30ff]")
+# Words that hardly occur outside signatures.
+_SURE = re.compile(
+    "[作造彫刻鐫鎸鏤製写鍛模]之|（花押）|応.{0,8}[需求]|依.{0,6}好|行年|[州国府都京阪坂戸]住|門人"
+    "|法[橋眼印]|[倣傚]|於.{1,8}[作造彫刻製之]"
+)
+_LAST_VERB = re.compile("[作造彫刻鐫鎸鏤製写鍛]([（□［]|$)")
+_LONGEST = 80
+_LENGTHS_OF_VERSE = frozenset({5, 7, 10, 14, 20, 28})  # lines of Chinese verse, and couplets
+# The price of a division, a sign, at which a text is as likely a signature as not.
+_EVEN_PRICE = 2.1
+_STEEPNESS = 2.6
+_FORMULA = frozenset({"verb", "residence", "title", "office", "date", "age", "object", "heading"})
+
+
+def signature_likelihood(text: str) -> float:
+    """Return how likely it is, from 0 to 1, that a normalised text is a signature.
+
+    The figure is a judgement for choosing a register, not a measured probability.
+
+    >>> signature_likelihood("武州住政広作") > 0.9
+    True
+    >>> signature_likelihood("春すぎて夏来にけらし白妙の") < 0.1
+    True
+    """
+    plain = MARK.sub("", text)
+    if not plain:
+        return 0.5 if text else 0.0
+    kana = len(_KANA.findall(plain)) / len(plain)
+    if kana > 0.5 or len(text) > _LONGEST:
+        return 0.02
+    evidence = 2.5 * bool(_SURE.search(text)) + 1.2 * bool(_LAST_VERB.search(text))
+    if kana > 0.2 and not evidence:
+        return 0.05
+    if not evidence and len(plain) in _LENGTHS_OF_VERSE:
+        evidence = -1.0
+    evidence += 0.8 * may_hold_date(text) - 8.0 * kana
+    return _logistic(evidence + _from_division(text))
+
+
+def _from_division(text: str) -> float:
+    from inscribe.reading.signature_dates import dated_pieces
+
+    found = divisions(text, (), [piece for piece, _ in dated_pieces(text)])
+    best: Division = found[0]
+    price = best.cost / len(text)
+    formula = sum(piece.kind in _FORMULA for piece in best.pieces)
+    return _STEEPNESS * (_EVEN_PRICE - price) + (0.4 if formula else -0.8)
+
+
+def _logistic(value: float) -> float:
+    return 1.0 / (1.0 + math.exp(-value))
