@@ -28,12 +28,8 @@ def span(side: Side, start: int, end: int) -> Span:
     return Span(start, end, "".join(side.raw[start:end]))
 
 
-def groups(path: Path, copy: Side, source: Side) -> tuple[Group, ...]:
-    """Return the groups of an alignment, runs of equal signs joined, tiling both texts."""
-    return joined(_single_groups(path, copy, source), copy, source)
-
-
-def _single_groups(path: Path, copy: Side, source: Side) -> Iterator[Group]:
+def groups(path: Path, copy: Side, source: Side) -> Iterator[Group]:
+    """Yield the smallest groups of an alignment, in order; they tile both texts."""
     start, steps = path.start, list[Step]()
     for step in path.steps:
         steps.append(step)

@@ -43,6 +43,14 @@ class Side:
     def __len__(self) -> int:
         return len(self.raw)
 
+    def part(self, start: int, end: int) -> Side:
+        """Return the signs ``start`` to ``end`` as a text of their own."""
+        cut = slice(start, end)
+        edges = tuple(
+            tuple(e._replace(end=e.end - start) for e in at if e.end <= end) for at in self.edges[cut]
+        )
+        return Side(self.raw[cut], self.norm[cut], self.sort[cut], self.letters[cut], edges)
+
 
 def side(text: Transcription, normal: NormalText) -> Side:
     """Return ``text`` prepared for alignment; ``normal`` is its normalisation."""

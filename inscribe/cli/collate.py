@@ -1,0 +1,119 @@
+"""``inscribe collate``: a copy held against its source."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from inscribe.cli.common import example, output_options, write_result
+from inscribe.errors import InputError, InscribeError
+
+if TYPE_CHECKING:
+    from inscribe.cli.collate_inputs import Task
+    from inscribe.collate.model import Collation
+
+FORMATS = ("text", "md", "json", "jsonl")
+
+
+@click.command(
+    epilog=example(
+        "inscribe collate examples/DEMO-001.toml",
+        "inscribe collate --text ゆめかうつゝか 夢か現か",
+    )
+)
+@click.argument("texts", nargs=-1, metavar="[RECORD | COPY SOURCE...]")
+@click.option("--text", "literal", is_flag=True, help="The arguments are the texts themselves.")
+@click.option("--pairs", metavar="FILE|-", help='Collate each line {"id", "copy", "source"} of a JSON Lines file.')
+@click.option("--format", "shape", type=click.Choice(FORMATS), default=None, help="text (default), md, json or jsonl.")
+@click.option("--excerpt", is_flag=True, help="The copy is a part of the source.")
+@click.option("--notation", "convention", default="japanese", show_default=True, help="japanese or leiden.")
+@click.option("--strict", is_flag=True, help="Exit with status 1 if the wording differs.")
+@output_options
+@click.pass_context
+def command(
+    context: click.Context,
+    texts: tuple[str, ...],
+    literal: bool,
+    pairs: str | None,
+    shape: str | None,
+    excerpt: bool,
+    convention: str,
+    strict: bool,
+    output: str | None,
+    force: bool,
+    quiet: bool,
+) -> None:
+    """Hold a copy against its source, and say what differs and why.
+
+    A record is held against the source it names. With several sources, the copy is held against
+    each, and the one it follows is named.
+    """
+    if pairs is not None:
+        if texts:
+            raise InputError("give either --pairs or texts, not both")
+        lines, differs, failed = _collated_lines(pairs, excerpt=excerpt)
+        write_result("\n".join(lines), output, force=force)
+        context.exit(1 if failed or (strict and differs) else 0)
+    from inscribe.cli import collate_inputs
+
+    found = collate_inputs.tasks(texts, literal=literal, convention=convention)
+    results = [_collated(task, excerpt=excerpt) for task in found]
+    write_result(_shown(found, results, shape or "text", to_file=bool(output)), output, force=force)
+    differs = not all(results[0].is_faithful_in_wording for results in results)
+    context.exit(1 if strict and differs else 0)
+
+
+def _collated(task: Task, *, excerpt: bool) -> list[Collation]:
+    from inscribe.collate import collate
+
+    return [
+        collate(
+            task.copy.transcription, source.transcription, task.copy.inscription, excerpt=excerpt
+        )
+        for source in task.sources
+    ]
+
+
+def _collated_lines(file: str, *, excerpt: bool) -> tuple[list[str], bool, bool]:
+    """Return the JSON lines, whether any wording differs, and whether any line was bad."""
+    lines, differs, failed = [], False, False
+    for answer, faithful in _answers(file, excerpt=excerpt):
+        failed |= "error" in answer
+        differs |= not faithful
+        lines.append(json.dumps(answer, ensure_ascii=False))
+    return lines, differs, failed
+
+
+def _answers(file: str, *, excerpt: bool) -> Iterator[tuple[dict[str, Any], bool]]:
+    from inscribe.cli import collate_inputs
+    from inscribe.report.as_json import collation as as_json
+
+    for number, identifier, task in collate_inputs.pairs(file):
+        answer: dict[str, Any] = {} if identifier is None else {"id": identifier}
+        if isinstance(task, str):
+            yield {"line": number, **answer, "error": task}, True
+            continue
+        try:
+            result = _collated(task, excerpt=excerpt)[0]
+        except InscribeError as error:
+            yield {"line": number, **answer, "error": str(error)}, True
+            continue
+        yield {**answer, **as_json.collation(result)}, result.is_faithful_in_wording
+
+
+def _shown(tasks: list[Task], results: list[list[Collation]], shape: str, *, to_file: bool) -> str:
+    if shape in ("json", "jsonl"):
+        return _as_json(results, shape)
+    raise InputError("this format is not built yet")
+
+
+def _as_json(results: list[list[Collation]], shape: str) -> str:
+    from inscribe.report.as_json import collation as as_json
+
+    answers = [as_json.collation(result) for group in results for result in group]
+    if shape == "jsonl":
+        return "\n".join(json.dumps(answer, ensure_ascii=False) for answer in answers)
+    return json.dumps(answers[0] if len(answers) == 1 else answers, ensure_ascii=False, indent=2)

@@ -1,0 +1,146 @@
+"""What is to be collated: records, files, literal texts, or pairs on standard input."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from inscribe import files, notation
+from inscribe.cli.common import STANDARD_INPUT, read_standard_input
+from inscribe.errors import InputError, InscribeError, Place
+
+if TYPE_CHECKING:
+    from inscribe.record import Inscription, Record
+    from inscribe.record import SourceText as RecordSource
+    from inscribe.signs import Transcription
+
+
+@dataclass(frozen=True)
+class Text:
+    """One text to be collated, what to call it, and the inscription it is, where it is one."""
+
+    title: str
+    transcription: Transcription
+    inscription: Inscription | None = None
+
+
+@dataclass(frozen=True)
+class Task:
+    """A copy and the sources it is to be held against."""
+
+    copy: Text
+    sources: tuple[Text, ...]
+
+
+def tasks(texts: tuple[str, ...], *, literal: bool, convention: str) -> list[Task]:
+    """Return what the arguments ask for: a copy and its sources, or a record with its own source.
+
+    Raises:
+        InputError: there is nothing to collate with, or an argument is no file.
+    """
+    if len(texts) == 1 and not literal:
+        found = _own_sources(texts[0])
+        if not found:
+            raise InputError(
+                "there is nothing to collate it with",
+                Place(texts[0]),
+                "name a source text after it, or give the record a source",
+            )
+        return found
+    if len(texts) < 2:
+        raise InputError("a copy and a source are needed", hint="see inscribe collate --help")
+    if texts.count(STANDARD_INPUT) > 1:
+        raise InputError("only one text can come from standard input")
+    copy, *sources = (_text(text, literal=literal, convention=convention) for text in texts)
+    return [Task(copy, tuple(sources))]
+
+
+def _text(argument: str, *, literal: bool, convention: str) -> Text:
+    if literal:
+        return Text(argument, notation.parse(argument, convention))
+    if argument == STANDARD_INPUT:
+        piped = read_standard_input().rstrip("\n")
+        return Text("standard input", notation.parse(piped, convention, "standard input"))
+    path = Path(argument)
+    if path.suffix == ".toml":
+        record = _record(path)
+        inscription = record.inscriptions[0]
+        return Text(record.id, inscription.transcription, inscription)
+    if not path.exists():
+        raise InputError("there is no such file", Place(argument), "for a literal text, use --text")
+    return Text(path.stem, notation.parse(files.read_text(path).strip("\n"), convention, argument))
+
+
+def _record(path: Path) -> Record:
+    from inscribe.record import load
+
+    return load(path)
+
+
+def _own_sources(argument: str) -> list[Task]:
+    path = Path(argument)
+    if path.suffix != ".toml":
+        return []
+    record = _record(path)
+    found = []
+    for inscription in record.inscriptions:
+        if inscription.source is not None:
+            title = f"{record.id}, {inscription.place}"
+            copy = Text(title, inscription.transcription, inscription)
+            found.append(Task(copy, (_source(inscription.source, path),)))
+    return found
+
+
+def _source(source: RecordSource, record: Path) -> Text:
+    title = source.title or " ".join(filter(None, (source.work, source.number))) or source.id
+    if source.text or not source.id:
+        return Text(title or "source", source.transcription)
+    return Text(title, notation.parse(_from_library(source.id, record), source.notation))
+
+
+def _from_library(wanted: str, record: Path) -> str:
+    from inscribe.cli.source import library_path
+    from inscribe.sources.library import Library
+
+    path = library_path(None)
+    if path.exists():
+        with Library(path) as library:
+            for text in library.texts([wanted]):
+                return text.text
+    raise InputError(
+        f"the library has no text with the id {wanted!r}",
+        Place(str(record)),
+        "add it with inscribe source add, or write the text into the record",
+    )
+
+
+def pairs(file: str) -> Iterator[tuple[int, Any, Task | str]]:
+    """Yield line number, id and task of each line of a JSON Lines file; a bad line yields its error."""
+    text = read_standard_input() if file == STANDARD_INPUT else files.read_text(Path(file))
+    for number, line in enumerate(text.split("\n"), start=1):
+        if line.strip():
+            identifier: Any = None
+            try:
+                values = _pair(line)
+                identifier = values.get("id")
+                copy = Text("copy", notation.parse(values["copy"]))
+                source = Text("source", notation.parse(values["source"]))
+                yield number, identifier, Task(copy, (source,))
+            except InscribeError as error:
+                yield number, identifier, str(error)
+
+
+def _pair(line: str) -> dict[str, Any]:
+    try:
+        values = json.loads(line)
+    except (ValueError, RecursionError) as error:
+        raise InputError(f"the line is not JSON ({error})") from error
+    if not isinstance(values, dict):
+        raise InputError("the line is not a JSON object", hint='expected {"id", "copy", "source"}')
+    for key in ("copy", "source"):
+        if not isinstance(values.get(key), str):
+            raise InputError(f"the key {key!r} is missing or not a text")
+    return values
