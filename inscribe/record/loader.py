@@ -159,13 +159,13 @@ class _Builder:
         self.problems.add((*path, key), f"{table.name} has no key {shown}", hint)
 
     def _source_file(self, name: str, path: KeyPath) -> str | None:
-        """Return the words of a source file, comment lines left out."""
+        """Return the words of a source file."""
         try:
-            lines = files.read_text(_inside(name, self.folder)).split("\n")
+            text = files.read_text(_inside(name, self.folder))
         except InscribeError as error:
             self.problems.add(path, f"the source file {name}: {error.message}", error.hint)
             return None
-        return "\n".join(line for line in lines if not line.startswith("#")).strip("\n")
+        return text.strip("\n")
 
 
 def _inside(name: str, folder: Path | None) -> Path:

@@ -1,0 +1,95 @@
+"""The JSON Schema of records, made from the same description the loader reads."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from inscribe.record.fields import (
+    FIRST_YEAR,
+    LAST_YEAR,
+    MAX_LINE,
+    MAX_MM,
+    MAX_TEXT,
+    RECORD,
+    Field,
+    Table,
+)
+from inscribe.record.vocabulary import suggested
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+_NO_CONTROLS = (
+    "\\u0000-\\u0008\\u000b-\\u001f\\u007f-\\u009f\\u2028\\u2029\\u202a-\\u202e\\u2066-\\u2069"
+    "\\ufdd0-\\ufdef\\ufffe\\uffff\\ud800-\\udfff"
+)
+
+Schema = dict[str, Any]
+
+
+def record_schema() -> Schema:
+    """Return the JSON Schema (draft 2020-12) that a record, read from TOML, keeps.
+
+    The schema says what single values may be; what they must say together (a column inside its
+    plate, an override within the text) only the loader knows.
+    """
+    return {"$schema": DIALECT, "title": "inscribe record", **_table(RECORD)}
+
+
+def _table(table: Table) -> Schema:
+    schema: Schema = {
+        "type": "object",
+        "description": table.about,
+        "properties": {field.key: _field(field) for field in table.fields},
+        "additionalProperties": False,
+    }
+    if required := [field.key for field in table.fields if field.required]:
+        schema["required"] = required
+    return schema
+
+
+def _field(field: Field) -> Schema:
+    if field.table is None:
+        return {"description": field.about, **_value(field)}
+    inner = _table(field.table)
+    if field.holds == "table":
+        return inner
+    schema: Schema = {"type": "array", "items": inner}
+    return schema | ({"minItems": 1} if field.required else {})
+
+
+def _value(field: Field) -> Schema:
+    match field.holds:
+        case "line" | "text":
+            return _text(field)
+        case "size":
+            return {"type": "number", "exclusiveMinimum": 0, "maximum": MAX_MM}
+        case "offset":
+            return {"type": "number", "minimum": 0, "maximum": MAX_MM}
+        case "sign":
+            return _sign()
+        case "signs":
+            return {"type": "array", "items": _sign(), "minItems": 2, "maxItems": 2}
+        case "year":
+            return {"type": "integer", "minimum": FIRST_YEAR, "maximum": LAST_YEAR}
+        case _:
+            return {"type": "string", "format": "date"}
+
+
+def _sign() -> Schema:
+    return {"type": "integer", "minimum": 1, "maximum": MAX_TEXT}
+
+
+def _text(field: Field) -> Schema:
+    if field.choices:
+        return {"enum": list(field.choices), "default": field.choices[0]}
+    line = field.holds == "line"
+    breaks = "\\u000a" if line else ""
+    schema: Schema = {
+        "type": "string",
+        "maxLength": MAX_LINE if line else MAX_TEXT,
+        "pattern": f"^[^{_NO_CONTROLS}{breaks}]*$",
+    }
+    if field.required:
+        schema["pattern"] = f"^(?=[\\s\\S]*\\S)[^{_NO_CONTROLS}{breaks}]*$"
+    if words := suggested(field.vocabulary):
+        schema["examples"] = [word.word for word in words]
+    return schema

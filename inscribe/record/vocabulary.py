@@ -1,0 +1,34 @@
+"""The words a record may choose from, as suggestions: kinds of fitting, places, hands, executions."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from inscribe import tables
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """One suggested word and what it is called in Japanese."""
+
+    word: str
+    japanese: str
+    note: str = ""
+
+
+def suggested(field: str) -> tuple[Word, ...]:
+    """Return the words suggested for the key ``field`` (kind, place, hand, execution).
+
+    >>> [w.word for w in suggested("hand")][:3]
+    ['regular', 'running', 'cursive']
+    """
+    return _words().get(field, ())
+
+
+@tables.compiled
+def _words() -> dict[str, tuple[Word, ...]]:
+    words: dict[str, tuple[Word, ...]] = {}
+    for cells, _ in tables.rows("fittings", ("field", "word", "japanese", "note")):
+        field, word, japanese, note = cells
+        words[field] = (*words.get(field, ()), Word(word, japanese, note))
+    return words
