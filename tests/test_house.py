@@ -35,6 +35,7 @@ ORDER = [
     "record",
     "collate",
     "sources",
+    "entry",
     "report",
     "cli",
 ]

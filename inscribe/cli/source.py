@@ -18,7 +18,7 @@ from inscribe.cli.common import (
     read_standard_input,
     write_result,
 )
-from inscribe.errors import InputError
+from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
     from inscribe.sources.texts import SourceText
@@ -170,3 +170,59 @@ def export(
     if ids and len(lines) < len(set(ids)):
         raise InputError("not every id is in the library", hint="see: inscribe source list")
     write_result("\n".join(lines), output, force=force)
+
+
+@command.command(
+    epilog=example("inscribe source find --text 春過て夏来に", "inscribe source find worn.toml")
+)
+@click.argument("path", required=False, metavar="[RECORD|FILE|-]")
+@click.option(
+    "--text", "literal", metavar="TEXT", help="Look for TEXT: signs, kana or Latin letters."
+)
+@click.option("--lines", is_flag=True, help="One query a line, one answer a line, in order.")
+@click.option(
+    "--most", type=click.IntRange(1, 100), default=5, show_default=True, help="Hits shown."
+)
+@_library
+@click.option("--format", "form", type=click.Choice(["text", "json", "jsonl"]), default="text")
+@output_options
+def find(
+    path: str | None,
+    literal: str | None,
+    lines: bool,
+    most: int,
+    library_file: str | None,
+    form: str,
+    output: str | None,
+    force: bool,
+    quiet: bool,
+) -> None:
+    """Find which text of the library an inscription is from, by its sounds and signs.
+
+    Old forms, missing voicing marks, unreadable signs (□), gaps and missing ends do no harm. The
+    score is the probability that the text is the source; a search can also end with none.
+    """
+    from inscribe.cli.source_queries import line_queries, queries
+    from inscribe.report.as_json.source import error_as_json, hits_as_json
+    from inscribe.report.terminal.source import hits_as_text
+    from inscribe.sources.find import find as find_text
+    from inscribe.sources.library import Library
+
+    asked = line_queries(path, literal) if lines else queries(path, literal)
+    answers: list[str] = []
+    with Library(library_path(library_file)) as library:
+        for number, text, transcription in asked:
+            try:
+                hits = find_text(library, transcription(), most)
+            except InscribeError as error:
+                if not lines:
+                    raise
+                answers.append(json.dumps(error_as_json(number, error), ensure_ascii=False))
+                continue
+            if form == "text":
+                answers.append(hits_as_text(text, transcription(), hits))
+            else:
+                indent = 2 if form == "json" and not lines else None
+                found = hits_as_json(text, hits)
+                answers.append(json.dumps(found, ensure_ascii=False, indent=indent))
+    write_result("\n".join(answers), output, force=force)

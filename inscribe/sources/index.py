@@ -13,8 +13,10 @@ from array import array
 from collections import Counter, defaultdict
 from collections.abc import Iterable
 
+from inscribe.collate.sounds import is_kanji
+from inscribe.sources.keys import UNKNOWN, run_together
+
 SKIP = "·"
-UNKNOWN = "□"
 MAX_SEGMENTS = 12
 FULL_SEGMENT = 50_000  # passages; a segment this large is not merged again
 
@@ -40,13 +42,23 @@ def grams_of(sounds: str) -> set[str]:
     return known | {gram for gram in skips if UNKNOWN not in gram}
 
 
-def write_segment(db: sqlite3.Connection, passages: Iterable[tuple[int, str]]) -> None:
-    """Add the passages (number, sounds) as one segment; the caller holds the transaction."""
+def sign_grams(signs: str) -> set[str]:
+    """Return the neighbouring pairs of signs that hold a Chinese character.
+
+    >>> sorted(sign_grams("春の夜"))
+    ['の夜', '春の']
+    """
+    pairs = {signs[i : i + 2] for i in range(len(signs) - 1)}
+    return {pair for pair in pairs if is_kanji(pair[0]) or is_kanji(pair[1])}
+
+
+def write_segment(db: sqlite3.Connection, passages: Iterable[tuple[int, str, str]]) -> None:
+    """Add the passages (number, sounds, signs) as one segment; the caller holds the transaction."""
     postings: defaultdict[str, array[int]] = defaultdict(lambda: array("I"))
     count = 0
-    for number, sounds in passages:
+    for number, sounds, signs in passages:
         count += 1
-        for gram in grams_of(sounds):
+        for gram in grams_of(run_together(sounds)) | sign_grams(signs):
             postings[gram].append(number)
     if not count:
         return

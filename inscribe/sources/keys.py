@@ -1,52 +1,66 @@
-"""The sound key of a text: what the index compares, blind to every habit of spelling.
+"""Sound keys: what the index compares, blind to every habit of spelling.
 
-Kana are folded as the collator folds them, then further: は わ, ひ い, ふ う, へ え and ほ お fall
-together wherever they stand, and so do the spellings of one long vowel (けふ, きょう, きやう).
-The key of a text is a string of plain hiragana; what cannot be read is ``□``.
+The *letters* of a text are its kana folded as the collator folds them, and further: は わ, ひ い,
+ふ う, へ え and ほ お fall together wherever they stand. What cannot be read is ``□``. For the
+index the spellings of one long vowel fall together as well (けふ, きょう, きやう), without regard
+to word limits, for both sides are treated alike.
 
->>> key("けふ") == key("きょう") == key("きやう")
-True
->>> key("こひしかるらむ"), key("恋ひ")
+>>> letters("こひしかるらむ"), letters("恋ひ")
 ('こいしかるらむ', '□い')
+>>> run_together(letters("けふ")) == run_together(letters("きやう")) == "きよう"
+True
 
 Rules: correspondences of historical and current kana spelling (Cabinet order on current kana usage,
-1986, appendix), applied without regard to word limits.
+1986, appendix).
 """
 
 from __future__ import annotations
 
 import re
+from functools import lru_cache
+from itertools import product
 
 from inscribe.collate import sounds
 
 UNKNOWN = "□"
 
-_MERGED = str.maketrans("はひふへほジズ", "わいうえおしす")
-_ROW_A, _ROW_I, _ROW_U, _ROW_E, _ROW_O = (
-    "".join(dict.fromkeys(row.translate(_MERGED))) for row in sounds.ROWS
-)
+_MERGED = str.maketrans("はひふへほワイウエオ", "わいうえおわいうえお")
+_OPEN = {"ヲ": "おう", "ジ": "しち", "ズ": "すつ"}  # a reading leaves these spellings open
+_PLAIN = str.maketrans("ヲジズ", "おしす")
 _A_TO_O = dict(zip(sounds.ROWS[0], sounds.ROWS[4], strict=True)) | {"わ": "お"}
-_E_TO_I = dict(zip(sounds.ROWS[3], sounds.ROWS[1], strict=True))
-_LONG = re.compile(f"[{_ROW_A}]う|[{_ROW_E}]う|[{_ROW_I}]う")
+_E_TO_I = dict(zip(sounds.ROWS[3], sounds.ROWS[1], strict=True)) | {"え": ""}
+_I_TO_IYU = {letter: letter + "ゆ" for letter in sounds.ROWS[1].translate(_MERGED)} | {"い": "ゆ"}
+_BEFORE_U = (
+    {a: o.translate(_MERGED) for a, o in _A_TO_O.items()}
+    | {e: i + "よ" for e, i in _E_TO_I.items()}
+    | _I_TO_IYU
+)
+_LONG = re.compile("([" + "".join(_BEFORE_U) + "])う")
 
 
-def key(kana: str) -> str:
-    """Return the sound key of a stretch of kana; anything but kana becomes ``□``, runs as one."""
-    letters = "".join(_folded(char) for char in kana if not char.isspace())
-    letters = re.sub("□+", UNKNOWN, letters).translate(_MERGED)
-    return _LONG.sub(_run_together, letters)
+def letters(kana: str) -> str:
+    """Return the letters of a stretch of kana; each stretch of anything else becomes one ``□``."""
+    folded = "".join(_folded(char) for char in kana if not char.isspace())
+    return re.sub("□+", UNKNOWN, folded.translate(_MERGED).translate(_PLAIN))
+
+
+def run_together(key: str) -> str:
+    """Return letters with every long vowel in one spelling."""
+    return _LONG.sub(lambda match: _BEFORE_U[match[1]] + "う", key)
+
+
+@lru_cache(maxsize=8192)
+def spellings(pattern: str) -> tuple[str, ...]:
+    """Return the letters a reading's pattern (see ``collate.sounds``) may stand for.
+
+    >>> spellings("ふジ")
+    ('うし', 'うち')
+    """
+    choices = [_OPEN.get(letter, letter) for letter in pattern.translate(_MERGED)]
+    return tuple("".join(choice) for choice in product(*choices))
 
 
 def _folded(char: str) -> str:
     if char == "ー":
         return ""
     return sounds.letter(char) if sounds.is_kana(char) else UNKNOWN
-
-
-def _run_together(match: re.Match[str]) -> str:
-    first = match.group()[0]
-    if first in _A_TO_O:
-        return _A_TO_O[first].translate(_MERGED) + "う"
-    if first in _E_TO_I and first not in "えい":
-        return _E_TO_I[first] + "よう"
-    return {"え": "よう", "い": "ゆう"}.get(first, first + "ゆう")

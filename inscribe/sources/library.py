@@ -30,7 +30,7 @@ CREATE TABLE IF NOT EXISTS texts(
 );
 CREATE TABLE IF NOT EXISTS passages(
     number INTEGER PRIMARY KEY AUTOINCREMENT, text INTEGER NOT NULL, first_line INTEGER NOT NULL,
-    last_line INTEGER NOT NULL, sounds TEXT NOT NULL
+    last_line INTEGER NOT NULL, sounds TEXT NOT NULL, signs TEXT NOT NULL
 );
 CREATE INDEX IF NOT EXISTS passages_of_text ON passages(text);
 """
@@ -112,6 +112,12 @@ class Library:
     def __len__(self) -> int:
         return int(self.db.execute("SELECT COUNT(*) FROM texts").fetchone()[0])
 
+    @property
+    def size(self) -> int:
+        """The number of passages the index holds."""
+        count = self.db.execute("SELECT COALESCE(SUM(passages), 0) FROM segments").fetchone()[0]
+        return int(count)
+
     def add(self, batch: Sequence[tuple[SourceText, Sequence[Passage]]]) -> Added:
         """Add texts with their passages in one transaction; return what that changed.
 
@@ -151,7 +157,7 @@ class Library:
             self.db.execute("DELETE FROM texts WHERE id = ?", (identity,))
 
     def _insert(self, pairs: Iterable[tuple[SourceText, Sequence[Passage]]]) -> None:
-        indexed: list[tuple[int, str]] = []
+        indexed: list[tuple[int, str, str]] = []
         for text, passages in pairs:
             row = (text.id, text.text, text.title, text.provenance, text.licence)
             extra = json.dumps(dict(text.extra), ensure_ascii=False) if text.extra else ""
@@ -162,10 +168,11 @@ class Library:
             ).lastrowid
             for passage in passages:
                 inserted = self.db.execute(
-                    "INSERT INTO passages(text, first_line, last_line, sounds) VALUES (?, ?, ?, ?)",
-                    (number, passage.first_line, passage.last_line, passage.sounds),
+                    "INSERT INTO passages(text, first_line, last_line, sounds, signs)"
+                    " VALUES (?, ?, ?, ?, ?)",
+                    (number, *passage.row),
                 ).lastrowid
-                indexed.append((inserted or 0, passage.sounds))
+                indexed.append((inserted or 0, passage.sounds, passage.signs))
         index.write_segment(self.db, indexed)
 
     def remove(self, ids: Sequence[str]) -> None:
@@ -204,12 +211,12 @@ class Library:
         for start in range(0, len(numbers), 500):
             part = numbers[start : start + 500]
             marks = ",".join("?" * len(part))
-            for number, text, first, last, sounds in self.db.execute(
-                "SELECT number, text, first_line, last_line, sounds FROM passages"
+            for number, text, first, last, sounds, signs in self.db.execute(
+                "SELECT number, text, first_line, last_line, sounds, signs FROM passages"
                 f" WHERE number IN ({marks})",
                 part,
             ):
-                yield number, text, Passage(sounds, first, last)
+                yield number, text, Passage(sounds, first, last, signs)
 
     def is_sound(self) -> bool:
         """Return whether SQLite finds the file whole (PRAGMA integrity_check)."""

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from inscribe.collate.sounds import is_kana, is_kanji
-from inscribe.sources.keys import key
+from inscribe.sources.keys import letters
 from inscribe.sources.texts import SourceText
 
 PASSAGE_SOUNDS = 64  # a text of at most twice this many sounds is one passage
@@ -27,6 +27,11 @@ class Passage:
     first_line: int = 0
     last_line: int = 0
     signs: str = ""
+
+    @property
+    def row(self) -> tuple[int, int, str, str]:
+        """The passage as the library keeps it."""
+        return self.first_line, self.last_line, self.sounds, self.signs
 
 
 def passages_of(text: SourceText) -> tuple[Passage, ...]:
@@ -70,11 +75,11 @@ def _spans(lengths: Sequence[int]) -> Iterator[tuple[int, int]]:
 def _heard(line: str) -> tuple[str, str]:
     """Return the sound key of a line, and its signs if any is a Chinese character."""
     if all(is_kana(char) for char in line):
-        return key(line), ""
+        return letters(line), ""
     from inscribe import forms, reading
 
     normal = forms.normalise_text(line).text
     if not any(map(is_kanji, normal)):
-        return key(normal), ""
+        return letters(normal), ""
     said = "".join(token.kana for token in reading.read_text(line).proposals[0].tokens)
-    return key(said), "".join(char for char in normal if is_kana(char) or is_kanji(char))
+    return letters(said), "".join(char for char in normal if is_kana(char) or is_kanji(char))

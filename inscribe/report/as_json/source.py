@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from inscribe.sources.find import Hit
     from inscribe.sources.texts import SourceText
 
 
@@ -13,3 +15,25 @@ def text_as_json(text: SourceText) -> dict[str, Any]:
     known = {"id": text.id, "text": text.text, "title": text.title}
     known |= {"provenance": text.provenance, "licence": text.licence, **dict(text.extra)}
     return {key: value for key, value in known.items() if value}
+
+
+def hits_as_json(query: str, hits: Sequence[Hit]) -> dict[str, Any]:
+    """Return the answer to one query; an empty list of hits means that no source was found."""
+    return {"query": query, "hits": [_hit_as_json(hit) for hit in hits]}
+
+
+def error_as_json(line: int, error: Exception) -> dict[str, Any]:
+    """Return what stands in place of the answer to a line that cannot be used."""
+    return {"line": line, "error": str(error)}
+
+
+def _hit_as_json(hit: Hit) -> dict[str, Any]:
+    return {
+        "rank": hit.rank,
+        "id": hit.text.id,
+        "title": hit.text.title,
+        "score": round(hit.score, 4),
+        "text": hit.text.text,
+        "why": hit.why,
+        "lines": [hit.first_line + 1, hit.last_line + 1],
+    }

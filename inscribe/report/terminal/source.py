@@ -2,13 +2,47 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from inscribe.signs import Transcription
+    from inscribe.sources.find import Hit
     from inscribe.sources.texts import SourceText
 
 
 def listing(texts: Iterable[SourceText]) -> str:
     """Return one line a text: id, title, first line."""
     return "\n".join("\t".join((text.id, text.title, text.lines[0])) for text in texts)
+
+
+def hits_as_text(query: str, transcription: Transcription, hits: Sequence[Hit]) -> str:
+    """Return the answer to one query, with the best hit's signs held against the query's."""
+    from inscribe.sources.find import NO_SOURCE
+
+    found = [hit for hit in hits if hit.score >= NO_SOURCE]
+    lines = [f"looked for: {' '.join(query.split())}"]
+    if not found:
+        lines.append("no source found")
+        lines += [f"  nearest: {_one_line(hit)}" for hit in hits[:2]]
+        return "\n".join(lines) + "\n"
+    for hit in hits:
+        lines += [f"{hit.rank}. {_one_line(hit)}", f"   {hit.why}"]
+    lines += _evidence(transcription, found[0])
+    return "\n".join(lines) + "\n"
+
+
+def _one_line(hit: Hit) -> str:
+    words = "／".join(hit.text.lines[hit.first_line : hit.last_line + 1])
+    title = f" {hit.text.title}" if hit.text.title else ""
+    return f"{hit.text.id}{title} (probability {hit.score:.2f})  {words[:60]}"
+
+
+def _evidence(transcription: Transcription, hit: Hit) -> list[str]:
+    from inscribe.collate import collate
+    from inscribe.notation import parse
+
+    passage = parse("\n".join(hit.text.lines[hit.first_line : hit.last_line + 1]))
+    found = collate(transcription, passage)
+    pairs = [(g.copy.text or "–", g.source.text or "–") for g in found.groups]
+    return ["   " + "  ".join(one if one == other else f"{one}={other}" for one, other in pairs)]

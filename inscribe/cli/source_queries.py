@@ -1,0 +1,60 @@
+"""What ``inscribe source find`` looks for: a record, a file, a literal text, or lines of them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from inscribe import files
+from inscribe.cli.common import STANDARD_INPUT, read_standard_input
+from inscribe.errors import InputError
+
+if TYPE_CHECKING:
+    from inscribe.signs import Transcription
+
+Asked = tuple[int, str, "Callable[[], Transcription]"]
+
+
+def queries(path: str | None, literal: str | None) -> Iterator[Asked]:
+    """Yield number, text and transcription of each query: one, or a record's inscriptions.
+
+    Raises:
+        InputError: neither or both of a path and a literal text are given.
+    """
+    if (path is None) == (literal is None):
+        raise InputError("give one text to look for", hint="a record, a file, - or --text TEXT")
+    if literal is not None:
+        yield _asked(1, literal)
+    elif path == STANDARD_INPUT:
+        yield _asked(1, read_standard_input().strip("\n"))
+    elif str(path).endswith(".toml"):
+        from inscribe.record import load
+
+        for number, inscription in enumerate(load(Path(str(path))).inscriptions, start=1):
+            yield number, inscription.text.strip(), partial(getattr, inscription, "transcription")
+    else:
+        yield _asked(1, files.read_text(Path(str(path))).strip("\n"))
+
+
+def line_queries(path: str | None, literal: str | None) -> Iterator[Asked]:
+    """Yield one query a line."""
+    if literal is not None:
+        lines: Iterator[str] = iter(literal.split("\n"))
+    elif path is None or path == STANDARD_INPUT:
+        lines = iter(read_standard_input().rstrip("\n").split("\n"))
+    else:
+        lines = files.read_lines(Path(path))
+    for number, line in enumerate(lines, start=1):
+        yield _asked(number, line.strip())
+
+
+def _asked(number: int, text: str) -> Asked:
+    def transcription() -> Transcription:
+        from inscribe import notation
+        from inscribe.sources.query import is_romanised, kana_of_romanised
+
+        return notation.parse(kana_of_romanised(text) if is_romanised(text) else text)
+
+    return number, text, transcription

@@ -1,0 +1,9 @@
+"""The catalogue entry: everything the stages found about one object, gathered once.
+
+Formats (``inscribe.report``) only lay out what stands here.
+"""
+
+from inscribe.entry.assemble import entry_of
+from inscribe.entry.model import Entry, InscriptionEntry
+
+__all__ = ["Entry", "InscriptionEntry", "entry_of"]

@@ -1,0 +1,63 @@
+"""From a record to an entry: each inscription read, dated and collated."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from inscribe import reading
+from inscribe.collate import Collation, collate
+from inscribe.entry.model import Entry, InscriptionEntry
+from inscribe.errors import InscribeError
+from inscribe.notation import parse
+from inscribe.signs import Certainty, Intervention, Transcription
+
+if TYPE_CHECKING:
+    from inscribe.record import Inscription, Record
+    from inscribe.sources.library import Library
+
+
+def entry_of(record: Record, library: Library | None = None) -> Entry:
+    """Return the entry for a record; ``library`` has the sources that are named by id only."""
+    made = tuple(_inscription_entry(each, library) for each in record.inscriptions)
+    return Entry(record, made, tuple(_cautions(made)))
+
+
+def _inscription_entry(inscription: Inscription, library: Library | None) -> InscriptionEntry:
+    interpretation = reading.read(
+        inscription.transcription, inscription.register, inscription.overrides
+    )
+    collation, problem = _collation(inscription, library)
+    return InscriptionEntry(inscription, interpretation, collation, problem)
+
+
+def _collation(inscription: Inscription, library: Library | None) -> tuple[Collation | None, str]:
+    if inscription.source is None:
+        return None, ""
+    try:
+        source = _words(inscription, library)
+    except InscribeError as error:
+        return None, str(error)
+    if source is None:
+        return None, f"the library has no text {inscription.source.id}"
+    return collate(inscription.transcription, source), ""
+
+
+def _words(inscription: Inscription, library: Library | None) -> Transcription | None:
+    source = inscription.source
+    if source is None or source.text or not source.id:
+        return source.transcription if source else None
+    found = next(iter(library.texts([source.id])), None) if library else None
+    return parse(found.text) if found else None
+
+
+def _cautions(inscriptions: tuple[InscriptionEntry, ...]) -> Iterator[str]:
+    signs = [s for each in inscriptions for s in each.inscription.transcription.signs]
+    if any(each.interpretation.signature for each in inscriptions):
+        yield "attribution"
+    if any(
+        s.certainty is Certainty.RESTORED or s.intervention is Intervention.SUPPLIED for s in signs
+    ):
+        yield "restored"
+    if any(s.certainty in (Certainty.UNREADABLE, Certainty.DOUBTFUL) for s in signs):
+        yield "handling"

@@ -1,0 +1,33 @@
+"""What an entry holds: the record and, for each inscription, what the stages made of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from inscribe.collate import Collation
+from inscribe.reading.tokens import Interpretation, Proposal
+from inscribe.record import Inscription, Record
+
+
+@dataclass(frozen=True)
+class InscriptionEntry:
+    """One inscription, read and held against its source where it has one."""
+
+    inscription: Inscription
+    interpretation: Interpretation
+    collation: Collation | None = None
+    missing_source: str = ""  # why there is no collation although a source is named
+
+    @property
+    def reading(self) -> Proposal:
+        """The first-ranked reading, after the overrides of the record."""
+        return self.interpretation.proposals[0]
+
+
+@dataclass(frozen=True)
+class Entry:
+    """The entry for one object; ``cautions`` are keys of ``glossary/cautions.tsv``, each once."""
+
+    record: Record
+    inscriptions: tuple[InscriptionEntry, ...]
+    cautions: tuple[str, ...] = ()

@@ -1,0 +1,143 @@
+"""Which text an inscription is from: candidates from the index, the best few compared in full.
+
+The probability of a hit weighs the letters that fit against the size of the library (a match of
+few letters means little among many texts), the share of the query that fits, and how far the next
+different text lies behind; its weights are fitted on queries whose answer is known (see
+``tests/benchmarks/find.py``), some of which have no source in the library.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from inscribe.signs import Transcription
+from inscribe.sources import index
+from inscribe.sources.keys import UNKNOWN
+from inscribe.sources.library import Library
+from inscribe.sources.matching import fit, sign_gain
+from inscribe.sources.passages import Passage
+from inscribe.sources.query import Query, grams_of, query_of
+from inscribe.sources.texts import SourceText
+
+CANDIDATES = 300  # passages taken from the index
+COMPARED = 40  # of these, how many are compared in full
+BUDGET = 400_000  # passage numbers counted in the index
+NO_SOURCE = 0.5  # below this probability the answer is: no source found
+BITS_A_LETTER = 3.6  # what one fitting letter tells, in verse; from memory
+TWIN = 0.8  # share of letters in common above which two passages are near twins
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """One text that may be the source, and how probable that is."""
+
+    rank: int
+    text: SourceText
+    score: float  # probability from 0 to 1 that this is the source
+    first_line: int  # of the text, from 0
+    last_line: int
+    gain: float  # letters that fit, less the price of what does not
+    weight: int  # letters the query has
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class _Candidate:
+    text: int
+    passage: Passage
+    gain: float
+
+
+def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...]:
+    """Return up to ``most`` texts that ``text`` may be from, the most probable first.
+
+    An empty result, or a first score below one half, means that no source was found.
+
+    Raises:
+        InputError: there is no legible sign to look for.
+    """
+    query = query_of(text)
+    ranked = _by_text(sorted(_compared(library, query), key=lambda c: -c.gain))
+    hits = []
+    for rank, candidate in enumerate(ranked[:most], start=1):
+        behind = next((c.gain for c in ranked if not _are_twins(c, candidate)), 0.0)
+        score = probability(query, candidate.gain, behind, library.size)
+        hits.append(
+            Hit(
+                rank,
+                library.text_of_number(candidate.text),
+                score,
+                candidate.passage.first_line,
+                candidate.passage.last_line,
+                candidate.gain,
+                query.weight,
+            )
+        )
+    return tuple(replace(hit, why=_why(hit)) for hit in hits)
+
+
+def _compared(library: Library, query: Query) -> Iterator[_Candidate]:
+    shared = dict(
+        index.passages_sharing(library.db, grams_of(query), most=CANDIDATES, budget=BUDGET)
+    )
+    found = list(library.passages(list(shared)))
+    likely = _likely_letters(query)
+    found.sort(key=lambda item: -_promise(likely, item[2].sounds, shared[item[0]]))
+    for _, text, passage in found[:COMPARED]:
+        gain = max(fit(query, passage.sounds).gain, sign_gain(query, passage.signs))
+        yield _Candidate(text, passage, gain)
+
+
+def _promise(likely: str, sounds: str, shared: int) -> float:
+    from rapidfuzz.distance import LCSseq
+
+    return shared + float(LCSseq.similarity(likely, sounds))
+
+
+def _likely_letters(query: Query) -> str:
+    """Return the letters of the first way through the lattice, without what cannot be read."""
+    at, found = 0, ""
+    while at < len(query):
+        end, letters = query.arcs[at][0] if query.arcs[at] else (at + 1, "")
+        found += letters
+        at = end
+    return found.replace(UNKNOWN, "")
+
+
+def _by_text(candidates: Sequence[_Candidate]) -> list[_Candidate]:
+    best: dict[int, _Candidate] = {}
+    for candidate in candidates:
+        best.setdefault(candidate.text, candidate)
+    return list(best.values())
+
+
+def _are_twins(one: _Candidate, other: _Candidate) -> bool:
+    from rapidfuzz.distance import LCSseq
+
+    return one is other or bool(
+        LCSseq.normalized_similarity(one.passage.sounds, other.passage.sounds) > TWIN
+    )
+
+
+def probability(query: Query, gain: float, behind: float, size: int) -> float:
+    """Return the probability that a text with this gain is the source.
+
+    ``behind`` is the gain of the next different text, ``size`` the number of passages.
+    """
+    told = BITS_A_LETTER * gain - math.log2(max(size, 1) + 1)
+    share = gain / query.weight
+    margin = gain - behind
+    logit = -6.0 + 0.15 * told + 6.0 * share + 0.5 * margin
+    return 1 / (1 + math.exp(-max(-30.0, min(30.0, logit))))
+
+
+def _why(hit: Hit) -> str:
+    lines = (
+        f"line {hit.first_line + 1}"
+        if hit.first_line == hit.last_line
+        else f"lines {hit.first_line + 1}–{hit.last_line + 1}"
+    )
+    share = max(0.0, min(1.0, hit.gain / hit.weight))
+    return f"{share:.0%} of about {hit.weight} sounds fit {lines}"
