@@ -1,28 +1,87 @@
-"""The years that a sexagenary or zodiac year without a number may mean."""
+"""The years that a sexagenary or zodiac year, or a damaged date, may mean."""
 
 from __future__ import annotations
 
 from inscribe.dates import calendar, cycle, eras
 from inscribe.dates.expression import Expression
+from inscribe.dates.lookalikes import pairs_meant
 from inscribe.dates.model import Candidate
 
+UNREAD = "□"
+DEFAULT_RANGE = (1600, 1912)
 
-def candidates_of(expression: Expression, between: tuple[int, int]) -> tuple[Candidate, ...]:
+
+def candidates_of(expression: Expression, between: tuple[int, int] | None) -> tuple[Candidate, ...]:
     """Return the candidates in order: of the era where one is named, else between two years.
 
-    A leap month named beside it leaves only the years that had that leap month.
+    Whatever else is written narrows them: the number of the year, a leap month that only some of
+    the years had.
     """
-    first, last = between
+    if not says_something_of_the_year(expression):
+        return ()
+    first, last = _range(expression, between)
+    found = (year for year in range(first, last + 1) if _fits(year, expression))
+    return tuple(candidate(year, expression) for year in found)
+
+
+def says_something_of_the_year(expression: Expression) -> bool:
+    """Return whether the expression narrows the year without naming it."""
+    return any(
+        (
+            expression.stem,
+            expression.branch,
+            expression.odd_pair,
+            expression.numbers,
+            expression.damaged_era and expression.number,
+        )
+    )
+
+
+def _range(expression: Expression, between: tuple[int, int] | None) -> tuple[int, int]:
     era = eras.by_name().get(expression.era or "")
     if era:
-        first, last = era.first, era.last
-    if expression.branch is None:
-        return ()
-    years = cycle.years_of(expression.stem, expression.branch, first, last)
-    return tuple(candidate(year, expression) for year in years if _fits(year, expression))
+        return era.first, min(era.last, era.first + 99)
+    return between or DEFAULT_RANGE
 
 
 def _fits(year: int, expression: Expression) -> bool:
+    return (
+        _era_fits(year, expression)
+        and pair_fits(year, expression)
+        and _leap_month_fits(year, expression)
+    )
+
+
+def _era_fits(year: int, expression: Expression) -> bool:
+    numbers = expression.numbers or ((expression.number,) if expression.number else ())
+    if not numbers and not expression.era and not expression.damaged_era:
+        return True
+    return any(
+        _name_fits(era.name, expression) and (not numbers or number in numbers)
+        for era, number in eras.of_year(year)
+    )
+
+
+def _name_fits(name: str, expression: Expression) -> bool:
+    if expression.era:
+        return name == expression.era
+    if expression.damaged_era is None:
+        return True
+    damaged = expression.damaged_era
+    same_length = len(name) == len(damaged)
+    return same_length and all(b in (UNREAD, a) for a, b in zip(name, damaged, strict=True))
+
+
+def pair_fits(year: int, expression: Expression) -> bool:
+    """Return whether the sexagenary year as written is that of ``year``."""
+    right = cycle.pair(cycle.year_index(year))
+    if expression.odd_pair:
+        return right in pairs_meant(expression.odd_pair)
+    stem_fits = expression.stem is None or right[0] == expression.stem
+    return stem_fits and (expression.branch is None or right[1] == expression.branch)
+
+
+def _leap_month_fits(year: int, expression: Expression) -> bool:
     if not expression.leap or not calendar.is_tabulated(year):
         return True
     there = calendar.leap_month(year)
@@ -31,7 +90,12 @@ def _fits(year: int, expression: Expression) -> bool:
 
 def candidate(year: int, expression: Expression) -> Candidate:
     """Return one candidate with its eras and the days its months took up in that year."""
-    named = tuple((era.name, era.romaji, number) for era, number in eras.of_year(year))
+    numbers = expression.numbers or ((expression.number,) if expression.number else ())
+    named = tuple(
+        (era.name, era.romaji, number)
+        for era, number in eras.of_year(year)
+        if _name_fits(era.name, expression) and (not numbers or number in numbers)
+    )
     months = expression.months or (None, None)
     days = calendar.days_of(year, months[0], months[1], expression.leap)
     first, last = days if days else (None, None)

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from inscribe import tables
 from inscribe.dates import calendar, cycle, eras
+from inscribe.dates.candidates import DEFAULT_RANGE, pair_fits
 from inscribe.dates.expression import Expression
+from inscribe.dates.lookalikes import are_alike
 from inscribe.dates.model import DateReading, Explanation
 from inscribe.dates.numerals import as_kanji
 
@@ -18,74 +19,59 @@ MOST = 8
 
 
 def explanations_of(
-    reading: DateReading, expression: Expression, between: tuple[int, int]
+    reading: DateReading, expression: Expression, between: tuple[int, int] | None
 ) -> tuple[Explanation, ...]:
     """Return the explanations of a conflict, the likeliest first, no two with the same reading."""
-    found = [
-        *_of_the_pair(reading, expression, between),
-        *_of_the_number(reading, expression),
-        *_of_the_era(reading, expression),
-        *_of_the_cycle(reading, expression),
-        *_of_the_leap_month(reading),
-        *_of_the_day(reading),
-    ]
+    found: list[Explanation] = []
+    if "year" in reading.conflicts:
+        found += _of_the_pair(reading, expression, between or DEFAULT_RANGE)
+        found += _of_the_number(reading, expression)
+        found += _of_the_era(reading, expression)
+        found += _of_the_cycle(reading, expression)
+    if "month" in reading.conflicts:
+        found += _of_the_leap_month(reading)
+    if "day" in reading.conflicts:
+        found += _of_the_day(reading, expression)
     ranked = sorted(found, key=lambda each: -each.weight)
     unique = {(each.written, each.read): each for each in reversed(ranked)}
     return tuple(sorted(unique.values(), key=lambda each: -each.weight)[:MOST])
-
-
-@tables.compiled
-def lookalikes() -> frozenset[frozenset[str]]:
-    """Return the pairs of signs taken for one another."""
-    found = tables.rows("date_lookalikes", ("one", "other"))
-    return frozenset(frozenset(cells) for cells, _ in found)
-
-
-def are_alike(one: str, other: str) -> bool:
-    """Return whether two signs are taken for one another in worn or running writing."""
-    return frozenset((one, other)) in lookalikes()
 
 
 def _year_name(era: eras.Era, number: int) -> str:
     return f"{era.name}{'元' if number == 1 else as_kanji(number)}年"
 
 
-def _fits(expression: Expression, year: int) -> bool:
-    return expression.branch is not None and bool(
-        cycle.years_of(expression.stem, expression.branch, year, year)
-    )
+def _has_pair(expression: Expression) -> bool:
+    return bool(expression.stem or expression.branch or expression.odd_pair)
 
 
 def _of_the_pair(
     reading: DateReading, expression: Expression, between: tuple[int, int]
 ) -> Iterator[Explanation]:
     """One or both signs of the sexagenary year are read wrongly."""
-    if expression.branch is None:
+    written = expression.odd_pair or (expression.stem or "") + (expression.branch or "")
+    if not written:
         return
-    written = (expression.stem or "") + expression.branch
     for year in _years_meant(reading, expression, between):
         right = cycle.pair(cycle.year_index(year))
-        right = right if expression.stem else right[1]
-        wrong_signs = [(a, b) for a, b in zip(written, right, strict=True) if a != b]
-        if not wrong_signs:
+        right = right if len(written) == 2 else right[expression.stem is None]
+        wrong = [(a, b) for a, b in zip(written, right, strict=True) if a != b]
+        if not wrong:
             continue
-        alike = all(are_alike(a, b) for a, b in wrong_signs)
-        if alike:
-            signs = " and ".join(f"{b} misread as {a}" for a, b in wrong_signs)
-            weight, why = 0.9, f"{signs}: the signs look alike"
-        elif len(wrong_signs) == 1 and expression.stem:
-            a, b = wrong_signs[0]
-            weight, why = 0.5, f"one of its two signs is wrong ({a} for {b})"
-        else:
-            weight, why = 0.3, "the sexagenary year is wrong and the era year right"
-        yield Explanation(
-            "sexagenary year",
-            written,
-            right,
-            year,
-            weight,
-            f"read {right} ({year}) for {written}: {why}",
-        )
+        weight, why = _pair_weight(wrong, len(written))
+        text = f"read {right} ({year}) for {written}: {why}"
+        yield Explanation("sexagenary year", written, right, year, weight, text)
+
+
+def _pair_weight(wrong: list[tuple[str, str]], length: int) -> tuple[float, str]:
+    """Return how likely signs were mistaken, given pairs of (written, right), and why."""
+    if all(are_alike(a, b) for a, b in wrong):
+        signs = " and ".join(f"{b} misread as {a}" for a, b in wrong)
+        return 0.9, f"{signs}: the signs look alike"
+    if len(wrong) == 1 and length == 2:
+        a, b = wrong[0]
+        return 0.5, f"one of its two signs is wrong ({a} for {b})"
+    return 0.3, "the sexagenary year is wrong and the era year right"
 
 
 def _years_meant(
@@ -94,24 +80,19 @@ def _years_meant(
     """Return the years the rest of the date names, against which the pair is held."""
     if reading.year is not None:
         return [reading.year]
+    if reading.candidates:
+        return [each.year for each in reading.candidates]
     era = eras.by_name().get(expression.era or "")
-    first, last = (era.first, era.last) if era else between
-    if expression.stem is None or expression.branch is None:
-        return []
-    years = range(first, min(last, first + 80) + 1) if era else range(first, last + 1)
-    one_right = (
-        year
-        for year in years
-        if (pair := cycle.pair(cycle.year_index(year)))[0] == expression.stem
-        or pair[1] == expression.branch
-    )
-    return [y for y in one_right if era or _alike_somewhere(expression, y)]
+    first, last = (era.first, min(era.last, era.first + 99)) if era else between
+    written = expression.odd_pair or f"{expression.stem}{expression.branch}"
+    return [year for year in range(first, last + 1) if _one_sign_fits(written, year, bool(era))]
 
 
-def _alike_somewhere(expression: Expression, year: int) -> bool:
-    written = (expression.stem or "") + (expression.branch or "")
+def _one_sign_fits(written: str, year: int, in_era: bool) -> bool:
+    """Return whether one sign is the year's and the other (outside a named era) looks alike."""
     right = cycle.pair(cycle.year_index(year))
-    return all(a == b or are_alike(a, b) for a, b in zip(written, right, strict=True))
+    wrong = [(a, b) for a, b in zip(written, right, strict=True) if a != b]
+    return len(wrong) == 1 and (in_era or are_alike(*wrong[0]))
 
 
 def _of_the_number(reading: DateReading, expression: Expression) -> Iterator[Explanation]:
@@ -122,10 +103,10 @@ def _of_the_number(reading: DateReading, expression: Expression) -> Iterator[Exp
     written = expression.number
     for number in range(1, min(era.years, 99) + 1):
         year = era.western(number)
-        if number == written or (expression.branch and not _fits(expression, year)):
+        if number == written or not pair_fits(year, expression):
             continue
         weight, why = _number_weight(expression, number)
-        if not expression.branch and weight < 0.5:
+        if not _has_pair(expression) and weight < 0.5:
             continue
         read = _year_name(era, number)
         text = f"read {read} ({year}) for {era.name}{expression.number_text}年: {why}"
@@ -157,18 +138,18 @@ def _of_the_era(reading: DateReading, expression: Expression) -> Iterator[Explan
         year = era.western(expression.number)
         if era.name == expression.era or not era.has(year):
             continue
-        if expression.branch and not _fits(expression, year):
+        if not pair_fits(year, expression):
             continue
         shared = _shared(era.name, expression.era)
         if shared is None or abs(year - (reading.year or year)) > 300:
             continue
         weight, why = shared
-        if not expression.branch:
+        if not _has_pair(expression):
             weight -= 0.1
         read = _year_name(era, expression.number)
         text = f"read {read} ({era.romaji} {expression.number}, {year}): {why}"
         yield Explanation("era", expression.era, era.name, year, weight, text)
-    if not expression.branch:
+    if not _has_pair(expression):
         yield from _continued(reading, expression)
 
 
@@ -239,15 +220,36 @@ def _of_the_leap_month(reading: DateReading) -> Iterator[Explanation]:
             yield Explanation("leap month", str(year), name, near, weight, text)
 
 
-def _of_the_day(reading: DateReading) -> Iterator[Explanation]:
-    """The month had only 29 days."""
-    if reading.day is None or reading.month is None or reading.year is None:
+def _of_the_day(reading: DateReading, expression: Expression) -> Iterator[Explanation]:
+    """The month had only 29 days, or the day had another sexagenary name."""
+    if reading.month is None or reading.year is None:
         return
     month = calendar.month_of(reading.year, reading.month, reading.leap)
-    if month is None or reading.day <= month.length:
+    if month is None:
         return
-    text = (
-        f"read day {month.length} for day {reading.day}: the month had {month.length} days by "
-        "computation"
-    )
-    yield Explanation("day", str(reading.day), str(month.length), reading.year, 0.5, text)
+    day, written = reading.day, reading.day_sexagenary
+    if day is not None and day > month.length:
+        text = f"read day {month.length} for day {day}: the month had {month.length} days"
+        yield Explanation("day", str(day), str(month.length), reading.year, 0.5, text)
+    elif day is not None and written:
+        right = cycle.pair(cycle.day_index(month.first_day) + day - 1)
+        wrong = [(a, b) for a, b in zip(written, right, strict=True) if a != b]
+        weight, _ = _pair_weight(wrong, 2)
+        text = f"read {right} for {written}: day {day} of that month was {right}"
+        yield Explanation("sexagenary day", written, right, reading.year, weight, text)
+    if written:
+        yield from _months_with_day(reading, written)
+
+
+def _months_with_day(reading: DateReading, written: str) -> Iterator[Explanation]:
+    """Another month of the year had a day of that name (and number)."""
+    assert reading.year is not None
+    for month in calendar.years().get(reading.year, ()):
+        index = cycle.day_index(month.first_day)
+        days = [day for day in range(1, month.length + 1) if cycle.pair(index + day - 1) == written]
+        if not days or reading.day not in (None, days[0]):
+            continue
+        name = f"{'閏' if month.leap else ''}{as_kanji(month.number)}月"
+        weight = 0.4 - abs(month.number - (reading.month or 0)) / 50
+        text = f"{written} was day {days[0]} of {name} in that year"
+        yield Explanation("month", str(reading.month), name, reading.year, weight, text)

@@ -12,12 +12,16 @@ class Expression:
     """What is written: each place of a date, filled or empty, and the pieces it is made of."""
 
     era: str | None = None
+    damaged_era: str | None = None  # with □ for the sign that cannot be read
     number: int | None = None  # the year's number, in its era or since an epoch
     number_text: str = ""
+    numbers: tuple[int, ...] = ()  # what a number with an unreadable sign may be
     epoch: int | None = None  # what to add to ``number`` for the western year
     era_part: str | None = None
     stem: str | None = None
-    branch: str | None = None  # with a stem: the sexagenary year; alone: the zodiac year
+    branch: str | None = None  # with a stem: the sexagenary year; alone: the zodiac year; a stem
+    # alone stands where the branch cannot be read
+    odd_pair: str | None = None  # two signs in a sexagenary year's place that are no such pair
     months: tuple[int, int] | None = None  # one month, or the first and last of a season
     month_word: str | None = None
     season: str | None = None

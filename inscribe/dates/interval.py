@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from inscribe.dates import calendar, cycle, eras
 from inscribe.dates.calendar import Month
 from inscribe.dates.expression import Expression
-from inscribe.dates.model import DateReading, Precision
+from inscribe.dates.model import DateReading, Part, Precision
 
 FIRST_GREGORIAN_YEAR = 1873
 LONGEST = 30
@@ -166,27 +166,28 @@ def _clamped(reading: DateReading, first: date, last: date) -> tuple[date, date]
     return (low, high) if low <= high else (first, last)
 
 
-def day_of_pair(reading: DateReading, expression: Expression) -> DateReading:
+def with_day_of_pair(reading: DateReading, expression: Expression) -> DateReading:
     """Set the day that a sexagenary day names within its month, or check the day written."""
     branch, year = expression.day_branch, reading.year
-    if branch is None or year is None or reading.month is None or expression.day_stem is None:
+    if branch is None or year is None or reading.month is None:
         return reading
     month = calendar.month_of(year, reading.month, reading.leap)
-    index = cycle.index_of(expression.day_stem, branch)
-    if month is None or index is None:
-        return reading if index is not None else replace(reading, agreement="conflict")
-    found = [
-        number
-        for number in range(1, month.length + 1)
-        if cycle.day_index(month.first_day + timedelta(number - 1)) == index
-    ]
-    if reading.day is None and found:
-        return replace(reading, day=found[0])
-    if reading.day in found:
+    if month is None:
         return reading
+    names = [cycle.pair(cycle.day_index(month.first_day) + day) for day in range(month.length)]
+    found = [day for day, name in enumerate(names, 1) if name.endswith(branch)]
+    if expression.day_stem is None:
+        listed = ", ".join(str(day) for day in found)
+        caution = f"the days of {branch} in that month were {listed}, by computation"
+        return replace(reading, cautions=(*reading.cautions, caution))
+    written = expression.day_stem + branch
+    found = [day for day in found if names[day - 1] == written]
+    if reading.day in found or (reading.day is None and found):
+        return replace(reading, day=found[0])
     there = f"it was day {found[0]}" if found else "the month had no such day"
-    if reading.day is not None:
-        actual = cycle.pair(cycle.day_index(month.first_day + timedelta(reading.day - 1)))
-        there = f"that day was {actual}"
-    caution = f"the day is called {expression.day_stem}{branch}, but {there} by computation"
-    return replace(reading, agreement="conflict", cautions=(*reading.cautions, caution))
+    if reading.day is not None and reading.day <= month.length:
+        there = f"that day was {names[reading.day - 1]}"
+    caution = f"the day is called {written}, but {there}, by computation"
+    conflicts: tuple[Part, ...] = (*reading.conflicts, "day")
+    cautions = (*reading.cautions, caution)
+    return replace(reading, agreement="conflict", conflicts=conflicts, cautions=cautions)

@@ -10,6 +10,9 @@ Agreement = Literal["agrees", "conflict", "unchecked"]
 Precision = Literal["day", "part of month", "month", "season", "year", "era", "none"]
 
 
+Part = Literal["year", "month", "day"]
+
+
 @dataclass(frozen=True, slots=True)
 class Piece:
     """One word of a date: what it says, where it stands, and how it is read.
@@ -106,6 +109,7 @@ class DateReading:
     age: Age | None = None
     birth_year: int | None = None
     candidates: tuple[Candidate, ...] = ()
+    conflicts: tuple[Part, ...] = ()  # which parts disagree
     explanations: tuple[Explanation, ...] = ()
     cautions: tuple[str, ...] = ()
     sure: bool = True  # False: only by itself doubtful as a date, e.g. a lone 仲秋 in a poem

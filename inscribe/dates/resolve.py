@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date, timedelta
 
 from inscribe.dates import calendar, cycle, eras
-from inscribe.dates.candidates import candidates_of
+from inscribe.dates.account import account_of, suggestions_of
+from inscribe.dates.candidates import (
+    candidates_of,
+    pair_fits,
+    says_something_of_the_year,
+)
 from inscribe.dates.conflict import explanations_of
 from inscribe.dates.expression import Expression
-from inscribe.dates.interval import day_of_pair, interval_of
-from inscribe.dates.model import DateReading, Precision
+from inscribe.dates.interval import interval_of, with_day_of_pair
+from inscribe.dates.model import Agreement, DateReading, Part
 
 Between = tuple[int, int]
-DEFAULT_RANGE: Between = (1600, 1912)
-FIRST_GREGORIAN_YEAR = 1873
 
 
 def resolved(
@@ -28,26 +30,29 @@ def resolved(
     reading = _as_written(expression, text)
     if expression.same:
         reading = _with_reference(reading, expression, before)
-    reading = _with_year(reading, expression, between or DEFAULT_RANGE)
-    reading = _with_month(reading, expression)
+    reading = _with_year(reading, expression, between)
+    reading = _with_leap_month(reading)
     reading = _with_days(reading, expression)
-    reading = _with_birth(reading)
-    reading = _with_explanations(reading, expression, between)
-    return _with_words(reading, expression, between)
+    reading = with_birth(reading)
+    return _with_account(reading, expression, between)
+
+
+def in_conflict(reading: DateReading, part: Part) -> DateReading:
+    """Return the reading with one more part that disagrees."""
+    return replace(reading, agreement="conflict", conflicts=(*reading.conflicts, part))
 
 
 def _as_written(expression: Expression, text: str) -> DateReading:
     era = eras.by_name().get(expression.era or "")
     first, last = expression.first, expression.last
     months = expression.months
-    single = months[0] if months and months[0] == months[1] else None
     return DateReading(
         text=text[first : last + 1],
         era=era.name if era else None,
         era_romaji=era.romaji if era else None,
         year_of_era=expression.number if era else None,
-        sexagenary=_pair_as_written(expression.stem, expression.branch),
-        month=single,
+        sexagenary=expression.odd_pair or _pair(expression.stem, expression.branch),
+        month=months[0] if months and months[0] == months[1] else None,
         leap=expression.leap,
         day=expression.day,
         day_word=expression.day_word,
@@ -56,126 +61,140 @@ def _as_written(expression: Expression, text: str) -> DateReading:
         zodiac=expression.branch if expression.stem is None else None,
         season=expression.season,
         month_name=expression.month_word,
-        day_sexagenary=_pair_as_written(expression.day_stem, expression.day_branch),
+        day_sexagenary=_pair(expression.day_stem, expression.day_branch),
         age=expression.age,
         sure=expression.sure,
         pieces=expression.pieces,
     )
 
 
-def _pair_as_written(stem: str | None, branch: str | None) -> str | None:
+def _pair(stem: str | None, branch: str | None) -> str | None:
     return stem + branch if stem and branch else None
 
 
 def _with_reference(
     reading: DateReading, expression: Expression, before: DateReading | None
 ) -> DateReading:
-    """Take over the year (and month) that 同年, 同月, 翌年 refer to."""
+    """Take over the year, month and day that 同年, 同月, 翌年 refer to."""
     if before is None or before.year is None:
         caution = "it refers to a date named before it, and none is known"
         return replace(reading, cautions=(*reading.cautions, caution))
-    year, month, day, leap = before.year, reading.month, reading.day, reading.leap
-    for unit, offset in expression.same:
-        if unit == "year":
-            year += offset
-        else:
-            month, leap = month or before.month, leap or (before.leap and offset == 0)
-            if unit == "month" and offset and before.month:
-                year, month = (
-                    year + (before.month + offset - 1) // 12,
-                    (before.month + offset - 1) % 12 + 1,
-                )
-            if unit == "day":
-                day = (before.day or 0) + offset if before.day else None
-    named = next(((e, n) for e, n in eras.of_year(year) if e.name == before.era), None)
-    named = named or next(reversed(eras.of_year(year)), None)
-    reading = replace(reading, year=year, month=month, day=day, leap=leap)
-    if named and reading.era is None:
-        era, number = named
-        reading = replace(reading, era=era.name, era_romaji=era.romaji, year_of_era=number)
-    return reading
+    offsets = dict(expression.same)
+    year = before.year + offsets.get("year", 0)
+    if "year" not in offsets:
+        year, month = _month_on(before, offsets.get("month", 0))
+        same_month = not offsets.get("month")
+        reading = replace(reading, month=reading.month or month, leap=before.leap and same_month)
+    elif "month" in offsets:
+        reading = replace(reading, month=before.month, leap=before.leap)
+    if "day" in offsets and before.day:
+        reading = replace(reading, day=before.day + offsets["day"])
+    return _with_era_of(replace(reading, year=year), before.era)
 
 
-def _with_year(reading: DateReading, expression: Expression, between: Between) -> DateReading:
+def _month_on(before: DateReading, offset: int) -> tuple[int, int | None]:
+    """Return the year and month so many months on; leap months are not counted."""
+    assert before.year is not None
+    if before.month is None:
+        return before.year, None
+    years, month = divmod(before.month + offset - 1, 12)
+    return before.year + years, month + 1
+
+
+def _with_era_of(reading: DateReading, preferred: str | None) -> DateReading:
+    """Name the era of the reading's year: the preferred one if it has that year, else the last."""
+    if reading.year is None or reading.era is not None:
+        return reading
+    named = {era.name: (era, number) for era, number in eras.of_year(reading.year)}
+    if not named:
+        return reading
+    era, number = named.get(preferred or "") or list(named.values())[-1]
+    return replace(reading, era=era.name, era_romaji=era.romaji, year_of_era=number)
+
+
+def _with_year(
+    reading: DateReading, expression: Expression, between: Between | None
+) -> DateReading:
     """Set the western year and the agreement of era year and sexagenary year."""
     era = eras.by_name().get(expression.era or "")
     if era and expression.number:
         reading = replace(reading, year=era.western(expression.number))
         if not era.has(era.western(expression.number)):
-            return replace(reading, agreement="conflict")
+            reading = in_conflict(reading, "year")
     elif expression.epoch is not None and expression.number:
         reading = replace(reading, year=expression.number + expression.epoch)
-    if expression.branch is None:
+    if reading.year is None:
+        return _with_candidates(reading, expression, between)
+    if not (expression.branch or expression.stem or expression.odd_pair):
         return reading
-    if reading.year is not None:
-        return replace(reading, agreement=_agreement(reading.year, expression))
-    return _with_candidates(reading, expression, between)
+    agrees = pair_fits(reading.year, expression) and not expression.odd_pair
+    if not agrees:
+        return in_conflict(reading, "year") if not reading.conflicts else reading
+    agreement: Agreement = "conflict" if reading.conflicts else "agrees"
+    return replace(reading, agreement=agreement)
 
 
-def _agreement(year: int, expression: Expression) -> str:
-    branch = expression.branch
-    assert branch is not None
-    agrees = year in cycle.years_of(expression.stem, branch, year, year)
-    return "agrees" if agrees else "conflict"
-
-
-def _with_candidates(reading: DateReading, expression: Expression, between: Between) -> DateReading:
-    """Set the years a sexagenary or zodiac year without a number may mean."""
+def _with_candidates(
+    reading: DateReading, expression: Expression, between: Between | None
+) -> DateReading:
+    """Set the years that a date without a certain year may mean; the year where only one is left."""
+    if not says_something_of_the_year(expression):
+        return reading
     found = candidates_of(expression, between)
-    impossible = expression.stem is not None and not _pair_exists(expression)
-    if expression.era and not expression.number:
-        agreement = "agrees" if found else "conflict"
-    else:
-        agreement = "conflict" if impossible else "unchecked"
-    reading = replace(reading, candidates=found, agreement=agreement)
+    reading = replace(reading, candidates=found)
+    if expression.odd_pair or not _exists(expression) or (expression.era and not found):
+        reading = in_conflict(reading, "year")
+    elif expression.era and (expression.stem or expression.branch):
+        reading = replace(reading, agreement="agrees")
     if len(found) != 1:
         return reading
-    only = found[0]
-    reading = replace(reading, year=only.year)
-    named = next((each for each in only.eras if each[0] == expression.era), None)
-    if named is None and len(only.eras) == 1:
-        named = only.eras[0]
-    if named is None:
+    reading = replace(reading, year=found[0].year)
+    names = [name for name, _, _ in found[0].eras]
+    if reading.era is None and len(names) != 1:
         return reading
-    era, romaji, number = named
-    return replace(reading, era=era, era_romaji=romaji, year_of_era=number)
+    number = next((number for name, _, number in found[0].eras if name == reading.era), None)
+    if reading.era is not None:
+        return replace(reading, year_of_era=number)
+    return _with_era_of(reading, names[0])
 
 
-def _pair_exists(expression: Expression) -> bool:
+def _exists(expression: Expression) -> bool:
+    """Return whether the sexagenary pair as written is one of the sixty (or not wholly written)."""
     if expression.stem is None or expression.branch is None:
-        return False
+        return True
     return cycle.index_of(expression.stem, expression.branch) is not None
 
 
-def _with_month(reading: DateReading, expression: Expression) -> DateReading:
-    """Set the number of a bare leap month, and say where a leap month does not exist."""
+def _with_leap_month(reading: DateReading) -> DateReading:
+    """Set the number of a bare leap month; a leap month the year did not have is a conflict."""
     year = reading.year
-    if not expression.leap or year is None or not calendar.is_tabulated(year):
+    if not reading.leap or year is None or not calendar.is_tabulated(year):
         return reading
     there = calendar.leap_month(year)
     if reading.month is None and there is not None:
         return replace(reading, month=there)
-    if reading.month == there:
-        return reading
-    return replace(reading, agreement="conflict")
+    return reading if reading.month == there else in_conflict(reading, "month")
 
 
 def _with_days(reading: DateReading, expression: Expression) -> DateReading:
     """Set the Gregorian days and how precise they are."""
-    reading = day_of_pair(reading, expression)
+    reading = with_day_of_pair(reading, expression)
     interval = interval_of(reading, expression)
-    return replace(
+    reading = replace(
         reading,
         day=interval.day if interval.day is not None else reading.day,
         first_day=interval.first,
         last_day=interval.last,
         precision=interval.precision,
-        agreement="conflict" if interval.impossible else reading.agreement,
         cautions=(*reading.cautions, *interval.cautions),
     )
+    if interval.impossible and "month" not in reading.conflicts:
+        return in_conflict(reading, "day")
+    return reading
 
 
-def _with_birth(reading: DateReading) -> DateReading:
+def with_birth(reading: DateReading) -> DateReading:
+    """Return the reading with the year of birth that its age gives, for every candidate too."""
     age = reading.age
     if age is None:
         return reading
@@ -186,22 +205,10 @@ def _with_birth(reading: DateReading) -> DateReading:
     return replace(reading, birth_year=birth, candidates=candidates)
 
 
-def _with_explanations(
+def _with_account(
     reading: DateReading, expression: Expression, between: Between | None
 ) -> DateReading:
-    if reading.agreement != "conflict":
-        return reading
-    found = explanations_of(reading, expression, between or DEFAULT_RANGE)
-    return replace(reading, explanations=found, suggestions=tuple(each.text for each in found))
-
-
-def _with_words(
-    reading: DateReading, expression: Expression, between: Between | None
-) -> DateReading:
-    from inscribe.dates.account import account_of, suggestions_of
-
+    if reading.conflicts:
+        reading = replace(reading, explanations=explanations_of(reading, expression, between))
     reading = replace(reading, suggestions=suggestions_of(reading))
     return replace(reading, why=account_of(reading, expression, between))
-
-
-_ = (date, timedelta, Precision)

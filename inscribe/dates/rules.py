@@ -312,16 +312,15 @@ def _same_month_again(draft: Draft, tokens: Tokens, position: int) -> int:
 
 def season(draft: Draft, tokens: Tokens, position: int) -> int:
     """壬辰春, 春日, 秋之日, 春三月."""
-    if not kind_at(tokens, position, "season") or draft.has("months", "day"):
+    kind = next((k for k in ("season_day", "season") if kind_at(tokens, position, k)), None)
+    if kind is None or draft.has("months", "day"):
         return 0
     token = tokens[position]
-    first, last = token.meanings["season"].value.split("-")
-    draft.fill(
-        1 if draft.has(*YEAR_PLACES, "era") else 0,
-        [piece(token, "season")],
-        months=(int(first), int(last)),
-        season=token.text,
-    )
+    first, last = (int(part) for part in token.meanings[kind].value.split("-"))
+    places: dict[str, object] = {"months": (first, last), "season": token.text}
+    if kind == "season_day":
+        places |= {"season": token.text.removesuffix("日"), "day_word": "日"}
+    draft.fill(1 if draft.has(*YEAR_PLACES, "era") else 0, [piece(token, kind)], **places)
     return 1
 
 
