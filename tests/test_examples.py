@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -43,7 +44,7 @@ def test_signs_stand_as_close_as_carvers_set_them(path: Path) -> None:
         for measure, column in zip(inscription.columns, columns, strict=False):
             assert 3.0 <= measure.length / len(column.signs) <= 6.2
         edges = [(m.x, m.x + m.width) for m in inscription.columns if m.x and m.width]
-        for (left, _), (_, right) in zip(edges, edges[1:], strict=False):
+        for (left, _), (_, right) in pairwise(edges):
             assert right <= left
 
 

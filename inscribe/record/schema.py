@@ -17,9 +17,10 @@ from inscribe.record.fields import (
 from inscribe.record.vocabulary import suggested
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
-_NO_CONTROLS = (
+# As in values.py, without lone surrogates, which JSON cannot hold.
+_CONTROLS = (
     "\\u0000-\\u0008\\u000b-\\u001f\\u007f-\\u009f\\u2028\\u2029\\u202a-\\u202e\\u2066-\\u2069"
-    "\\ufdd0-\\ufdef\\ufffe\\uffff\\ud800-\\udfff"
+    "\\ufdd0-\\ufdef\\ufffe\\uffff"
 )
 
 Schema = dict[str, Any]
@@ -31,7 +32,12 @@ def record_schema() -> Schema:
     The schema says what single values may be; what they must say together (a column inside its
     plate, an override within the text) only the loader knows.
     """
-    return {"$schema": DIALECT, "title": "inscribe record", **_table(RECORD)}
+    return {
+        "$schema": DIALECT,
+        "title": "inscribe record",
+        **_table(RECORD),
+        "$defs": {"line": _string(MAX_LINE, "\\n"), "text": _string(MAX_TEXT)},
+    }
 
 
 def _table(table: Table) -> Schema:
@@ -81,15 +87,14 @@ def _sign() -> Schema:
 def _text(field: Field) -> Schema:
     if field.choices:
         return {"enum": list(field.choices), "default": field.choices[0]}
-    line = field.holds == "line"
-    breaks = "\\u000a" if line else ""
-    schema: Schema = {
-        "type": "string",
-        "maxLength": MAX_LINE if line else MAX_TEXT,
-        "pattern": f"^[^{_NO_CONTROLS}{breaks}]*$",
-    }
+    schema: Schema = {"$ref": f"#/$defs/{field.holds}"}
     if field.required:
-        schema["pattern"] = f"^(?=[\\s\\S]*\\S)[^{_NO_CONTROLS}{breaks}]*$"
+        schema["pattern"] = "\\S"
     if words := suggested(field.vocabulary):
         schema["examples"] = [word.word for word in words]
     return schema
+
+
+def _string(limit: int, excluded: str = "") -> Schema:
+    pattern = f"^(?![\\s\\S]*[{_CONTROLS}{excluded}])"
+    return {"type": "string", "maxLength": limit, "pattern": pattern}

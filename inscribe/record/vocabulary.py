@@ -1,4 +1,4 @@
-"""The words a record may choose from, as suggestions: kinds of fitting, places, hands, executions."""
+"""The words suggested to a record: kinds of fitting, places, hands, executions."""
 
 from __future__ import annotations
 
