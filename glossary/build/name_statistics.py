@@ -30,7 +30,6 @@ HALF_VOICED = str.maketrans("はひふへほ", "ぱぴぷぺぽ")
 FEMALE_SECOND = frozenset("子美江枝代恵奈香乃")
 READINGS_KEPT = 6
 SURNAMES_LONGEST = 4
-SURNAMES_COST = 9800  # UniDic gives rarer ones no cost of their own
 
 Readings = dict[str, dict[str, bool]]  # character: {reading in hiragana: whether it is an on}
 
@@ -63,7 +62,9 @@ def kanjidic_readings() -> tuple[Readings, set[str]]:
     """Return the readings of every kanji, and the kanji in use (Joyo and name characters)."""
     readings: Readings = defaultdict(dict)
     in_use = set()
-    for entry in ET.parse(gzip.open(KANJIDIC)).getroot().iter("character"):
+    with gzip.open(KANJIDIC) as file:
+        entries = ET.parse(file).getroot()
+    for entry in entries.iter("character"):
         character = entry.findtext("literal", "")
         if entry.findtext("misc/grade"):
             in_use.add(character)
@@ -174,8 +175,8 @@ def write_elements(
             "# first, last: in names of two characters; stem: before the end of a longer name.\n"
             "# alone: as a whole name, weighed by frequency (1 = the most frequent).\n"
             "# Each cell: READING:WEIGHT, most frequent first; on-readings in katakana, name and\n"
-            "# kun readings in hiragana. A weight is the number of names read so in UniDic (0.2: an\n"
-            "# on-reading of KANJIDIC2 that occurs in none).\n"
+            "# kun readings in hiragana. A weight is the number of names read so in UniDic (0.2:\n"
+            "# an on-reading of KANJIDIC2 that occurs in none).\n"
             "# Sources: given names of unidic-lite 1.0.8 (UniDic 2.1.2, BSD licence); readings of\n"
             "# KANJIDIC2 (EDRDG, CC BY-SA 4.0).\n"
             "# Rebuild: python glossary/build/name_statistics.py\n"
@@ -187,26 +188,46 @@ def write_elements(
             file.write("\t".join((character, *cells, single)) + "\n")
 
 
-def write_surnames(names: dict[tuple[str, str], int]) -> None:
-    """Write surnames.tsv, the likelier reading first."""
+def surname_item(written: str, readings: dict[str, int]) -> str:
+    """Return WRITTEN=KANA:COST/KANA:COST, the likelier reading first.
+
+    みわの beside みわ is the name with the particle of old clans, no reading of its own.
+    """
+    ranked = sorted(readings.items(), key=lambda item: item[1])
+    shown = [
+        f"{kana}:{cost}"
+        for kana, cost in ranked
+        if not (kana.endswith("の") and kana[:-1] in readings)
+    ]
+    return f"{written}={'/'.join(shown)}"
+
+
+def write_surnames(names: dict[str, dict[str, int]]) -> None:
+    """Write surnames.tsv, a row for each first character."""
+    by_first: dict[str, list[str]] = defaultdict(list)
+    for written, readings in sorted(names.items()):
+        by_first[written[0]].append(surname_item(written, readings))
     with (GLOSSARY / "surnames.tsv").open("w", encoding="utf-8") as file:
         file.write(
-            "# Surnames and their readings, the more usual reading first; no reading says which\n"
-            "# family is meant. cost: UniDic's word cost (lower is more frequent).\n"
+            "# Surnames and their readings; no reading says which family is meant.\n"
+            "# first: the first character. surnames: those that begin with it (a row for each\n"
+            "# character, so that the table loads quickly), each WRITTEN=KANA:COST/KANA:COST, the\n"
+            "# more usual reading first; the cost is that of UniDic (lower is more frequent, or\n"
+            "# less like other words).\n"
             "# Source: surnames of unidic-lite 1.0.8 (UniDic 2.1.2, BSD licence), those written\n"
-            "# with one to four kanji.\n"
+            "# with one to four kanji in use.\n"
             "# Rebuild: python glossary/build/name_statistics.py\n"
-            "written\tkana\tcost\n"
+            "first\tsurnames\n"
         )
-        for (written, kana), cost in sorted(names.items(), key=lambda n: (n[0][0], n[1])):
-            file.write(f"{written}\t{kana}\t{cost}\n")
+        for first, items in by_first.items():
+            file.write(f"{first}\t{' '.join(items)}\n")
 
 
 def main() -> None:
     """Build both tables."""
     readings, in_use = kanjidic_readings()
     given: set[tuple[str, str]] = set()
-    surnames: dict[tuple[str, str], int] = {}
+    surnames: dict[str, dict[str, int]] = defaultdict(dict)
     alone: dict[str, dict[str, int]] = defaultdict(dict)
     for kind, written, kana, cost in unidic_names():
         if not all("\u4e00" <= c <= "\u9fff" or c == "々" for c in written):
@@ -215,9 +236,9 @@ def main() -> None:
             given.add((written, kana))
         elif kind == "名":
             alone[written][kana] = min(cost, alone[written].get(kana, cost))
-        elif kind == "姓" and len(written) <= SURNAMES_LONGEST and cost <= SURNAMES_COST:
-            known = surnames.get((written, kana), cost)
-            surnames[written, kana] = min(cost, known)
+        elif kind == "姓" and len(written) <= SURNAMES_LONGEST and in_use.issuperset(written):
+            known = surnames[written].get(kana, cost)
+            surnames[written][kana] = min(cost, known)
     write_elements(given, alone, readings, in_use)
     write_surnames(surnames)
 

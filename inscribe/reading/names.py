@@ -21,7 +21,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from inscribe import tables
-from inscribe.errors import TableError
+from inscribe.errors import Place, TableError
 from inscribe.reading.name_elements import Choice, choices
 from inscribe.reading.romanise import hepburn
 
@@ -81,12 +81,39 @@ def _endings() -> dict[str, Ending]:
 
 
 @tables.compiled
-def surnames() -> dict[str, tuple[tuple[str, int], ...]]:
-    """Return every known surname with its readings and their costs, the likelier first."""
-    found: dict[str, list[tuple[str, int]]] = {}
-    for (written, kana, cost), _ in tables.rows("surnames", ("written", "kana", "cost")):
-        found.setdefault(written, []).append((kana, int(cost)))
-    return {written: tuple(readings_) for written, readings_ in found.items()}
+def _surname_rows() -> dict[str, str]:
+    found: dict[str, str] = {}
+    for (first, cell), _ in tables.rows("surnames", ("first", "surnames")):
+        found[first] = f"{found[first]} {cell}" if first in found else cell
+    return found
+
+
+@tables.compiled
+def _surnames_by_first() -> dict[str, dict[str, tuple[tuple[str, int], ...]]]:
+    return {}
+
+
+def surnames_from(first: str) -> dict[str, tuple[tuple[str, int], ...]]:
+    """Return the surnames that begin with a character: (reading, cost), the likelier first."""
+    known = _surnames_by_first()
+    if first not in known:
+        known[first] = dict(map(_surname, _surname_rows().get(first, "").split()))
+    return known[first]
+
+
+def _surname(item: str) -> tuple[str, tuple[tuple[str, int], ...]]:
+    written, _, cell = item.partition("=")
+    readings_ = (reading.partition(":") for reading in cell.split("/"))
+    try:
+        return written, tuple((kana, int(cost)) for kana, _, cost in readings_)
+    except ValueError:
+        message, hint = f"“{item}” is no surname", "write WRITTEN=KANA:COST"
+        raise TableError(message, Place("surnames.tsv"), hint) from None
+
+
+def surnames(written: str) -> tuple[tuple[str, int], ...]:
+    """Return the readings of a surname with their costs, the likelier first; empty if unknown."""
+    return surnames_from(written[0]).get(written, ())
 
 
 @tables.compiled
@@ -283,7 +310,7 @@ def _long_readings(name: str) -> list[NameReading]:
 
 def _surname_readings(name: str, *, composed: bool = True) -> list[NameReading]:
     found = []
-    known = surnames().get(name, ())
+    known = surnames(name)
     for kana, cost in known:
         weight = math.exp((known[0][1] - cost) / 1000)
         reason = f"surname as in UniDic{'' if cost == known[0][1] else ', less usual'}"

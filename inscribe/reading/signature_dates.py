@@ -1,11 +1,43 @@
-"""The dates and ages of a signature as pieces with their readings."""
+"""The dates and ages of a signature as pieces with their readings.
+
+>>> [(piece.text, piece.kind, options[0].romaji) for piece, options in dated_pieces("行年六十八歳")]
+[('行年六十八歳', 'age', 'gyōnen rokujūhassai')]
+"""
 
 from __future__ import annotations
 
+from inscribe.dates import DateReading, find
+from inscribe.dates.pronounce import words
 from inscribe.reading.signature_options import Option
-from inscribe.reading.signature_split import Piece
+from inscribe.reading.signature_split import Piece, date_piece
+
+DatedPiece = tuple[Piece, tuple[Option, ...]]
+
+_ALTERNATIVE = 1.2
+_MOST = 4
 
 
-def dated_pieces(text: str) -> list[tuple[Piece, tuple[Option, ...]]]:
-    """Return every date and age in a text, with its readings."""
-    return []
+def dated_pieces(text: str) -> list[DatedPiece]:
+    """Return every date and age in a normalised text, with its readings, the best first.
+
+    A date and an age in one expression (嘉永六年 行年七十) come apart.
+    """
+    found: list[DatedPiece] = []
+    for reading in find(text):
+        kind = "age" if reading.age is not None and reading.year is None else "date"
+        piece = date_piece(text, reading.first, reading.last, kind)
+        found.append((piece, _options(reading)))
+    return found
+
+
+def _options(reading: DateReading) -> tuple[Option, ...]:
+    spoken = words(reading)
+    kana = " ".join(word.kana for word in spoken)
+    main = [word.romaji for word in spoken]
+    options = [Option(kana, " ".join(main))]
+    for at, word in enumerate(spoken):
+        for other in word.also:
+            changed = " ".join((*main[:at], other, *main[at + 1 :]))
+            reason = f"{word.text} may be read so too"
+            options.append(Option(kana, changed, _ALTERNATIVE * len(options), reason))
+    return tuple(options[:_MOST])

@@ -29,6 +29,7 @@ _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in it
 _USUAL_CHARACTER = 3.6  # from this usualness on a character costs nothing
 _SINGLE_NAME = 5.2
 _ENDED_NAME = 2.0  # with a studio or everyday ending
+_LONG_STEM = 1.5  # for each character more than one before an ending
 _DOUBTFUL_ENDING = 4.0
 _LONG_NAME = 8.0  # three characters without a known pattern
 _LONGEST_NAME = 6
@@ -190,7 +191,7 @@ def _name_pieces(text: str, position: int) -> Iterator[Piece]:
         and is_name_character(text[position + longest])
     ):
         longest += 1
-    known = names.surnames()
+    listed = names.surnames_from(text[position])
     own = names.own_names()
     for length in range(1, longest + 1):
         name = text[position : position + length]
@@ -198,10 +199,10 @@ def _name_pieces(text: str, position: int) -> Iterator[Piece]:
             kind = own[name][0].kind
             yield _piece(name, _PIECE_KINDS.get(kind, "name"), position, _OWN_NAME)
         yield from _given_pieces(name, position)
-        if listed := known.get(name):
-            yield _piece(name, "surname", position, _surname_cost(name, listed[0][1]))
+        if name in listed:
+            yield _piece(name, "surname", position, _surname_cost(name))
         if 1 < length < 4 and "□" not in name:
-            yield from _unlisted_pieces(name, position, listed=bool(listed))
+            yield from _unlisted_pieces(name, position, listed=name in listed)
 
 
 def _unlisted_pieces(name: str, position: int, *, listed: bool) -> Iterator[Piece]:
@@ -233,8 +234,8 @@ _PIECE_KINDS = {
 }
 
 
-def _surname_cost(name: str, cost: int) -> float:
-    usual = _SURNAME + max(0.0, (cost - 6500) / 2500)
+def _surname_cost(name: str) -> float:
+    usual = _SURNAME + min(1.4, max(0.0, (names.surnames(name)[0][1] - 6500) / 2500))
     return usual + (1.8 if len(name) == 1 else 0.0)
 
 
@@ -251,7 +252,11 @@ def _given_pieces(name: str, position: int) -> Iterator[Piece]:
         yield _piece(name, "art_name" if sort else "name", position, cost)
     elif ending and "□" not in name:
         stem = name[: -len(ending.text)]
-        cost = _ENDED_NAME + _DOUBTFUL_ENDING * (1 - ending.weight) + 0.6 * (len(stem) - 1)
+        cost = (
+            _ENDED_NAME
+            + _DOUBTFUL_ENDING * (1 - ending.weight)
+            + _LONG_STEM * (len(stem) - 1) * (0.4 if ending.kind == "art" else 1.0)
+        )
         cost += sum(_rarity(char, "first") for char in stem) / 2
         cost += _FORMULA_SIGN * sum(map(_is_formula_sign, stem))
         yield _piece(name, f"{ending.kind}_name", position, cost)
