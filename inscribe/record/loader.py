@@ -89,8 +89,9 @@ class _Builder:
             self.problems.add(path, f"{table.name} is not a table", f"expected {table.about}")
             return None
         fields = {field.key: field for field in table.fields}
-        for key in data.keys() - fields.keys():
-            self._unknown(key, table, path)
+        for key in data:
+            if key not in fields:
+                self._unknown(key, table, path)
         values: dict[str, Any] = {}
         missing = False
         for field in table.fields:

@@ -77,6 +77,8 @@ class Locator:
                 self.arrays[path] = self.arrays.get(path, -1) + 1
             if path in self.arrays:
                 path = (*path, self.arrays[path])
+            if path not in self.positions:
+                self._note(path, start, end)
         self._note(path, start, end)
         if is_array:
             self.positions.setdefault(path[:-1], self.positions[path])

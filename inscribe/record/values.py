@@ -15,6 +15,7 @@ FORBIDDEN = (
     "\ufffe\uffff\ud800-\udfff]"
 )
 _FORBIDDEN = re.compile(FORBIDDEN)
+_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _TYPE_NAMES = {
     bool: "true or false",
     int: "a whole number",
@@ -85,7 +86,7 @@ def _text(field: Field, value: Any) -> str:
 def _size(field: Field, value: Any) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise _wrong_type(field, value, "a number of mm")
-    if not math.isfinite(value):
+    if isinstance(value, float) and not math.isfinite(value):
         raise Refused(f"{field.key} is not a finite number", "expected mm")
     if value < 0 or (value == 0 and field.holds == "size"):
         least = "0 or more" if field.holds == "offset" else "more than 0"
@@ -127,10 +128,10 @@ def _date(field: Field, value: Any) -> date:
         return value.date()
     if isinstance(value, date):
         return value
-    if isinstance(value, str):
+    if isinstance(value, str) and _DAY.fullmatch(value):
         try:
             return date.fromisoformat(value)
         except ValueError:
-            expected = "expected a day, as in 2026-01-31"
-            raise Refused(f"{field.key} is {value[:20]!r}", expected) from None
+            expected = "expected a day that exists"
+            raise Refused(f"there is no {value}", expected) from None
     raise _wrong_type(field, value, "a day, as in 2026-01-31")
