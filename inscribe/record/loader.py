@@ -55,16 +55,21 @@ def _toml(text: str, file: str | None) -> dict[str, Any]:
         return tomllib.loads(text)
     except RecursionError:
         raise RecordError("the record is nested too deeply", Place(file), "flatten it") from None
-    except ValueError as error:
-        message = str(error)
-        found = _SYNTAX_PLACE.search(message)
-        line = column = None
-        if found:
-            message = message[: found.start()]
-            line = int(found[1]) if found[1] else text.count("\n") + 1
-            column = int(found[2]) if found[2] else None
-        message = f"the file is not TOML: {message[:1].lower()}{message[1:]}"
-        raise RecordError(message, Place(file, line, column), "correct the line") from None
+    except tomllib.TOMLDecodeError as error:
+        raise _not_toml(str(error), text, file) from None
+    except ValueError:
+        raise RecordError("a number has too many digits", Place(file), "shorten it") from None
+
+
+def _not_toml(message: str, text: str, file: str | None) -> RecordError:
+    found = _SYNTAX_PLACE.search(message)
+    line = column = None
+    if found:
+        message = message[: found.start()]
+        line = int(found[1]) if found[1] else text.rstrip("\n").count("\n") + 1
+        column = int(found[2]) if found[2] else None
+    message = f"the file is not TOML: {message[:1].lower()}{message[1:]}"
+    return RecordError(message, Place(file, line, column), "correct the line")
 
 
 class _Builder:
