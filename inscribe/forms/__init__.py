@@ -1,5 +1,6 @@
 """From what is carved to current characters, in traced steps that can be undone."""
 
+from inscribe.forms.characters import Character, Readings, character, readings
 from inscribe.forms.normal import Change, NormalText, carved
 from inscribe.forms.normalising import GAP, KAO, UNREAD, normalise, normalise_text
 from inscribe.forms.relation import Relation, relation, same_character
@@ -9,11 +10,15 @@ __all__ = [
     "KAO",
     "UNREAD",
     "Change",
+    "Character",
     "NormalText",
+    "Readings",
     "Relation",
     "carved",
+    "character",
     "normalise",
     "normalise_text",
+    "readings",
     "relation",
     "same_character",
 ]
