@@ -146,7 +146,7 @@ def romaji(kana: str) -> str:
 def ending_of(name: str) -> Ending | None:
     """Return the studio or everyday ending of a name, the longest that leaves a stem."""
     endings = _endings()
-    for length in (3, 2, 1):
+    for length in (4, 3, 2, 1):
         if len(name) > length and (found := endings.get(name[-length:])):
             return found
     return None

@@ -120,7 +120,12 @@ def _plain(piece: Piece) -> Unit:
     options = piece_options(piece)
     if piece.kind == "closer" and piece.word and piece.first:
         options = (option(f"の {piece.word.kana}"),)
-    return _unit(piece, options, hyphen=piece.kind == "honorific")
+    return _unit(piece, options, hyphen=_is_suffix(piece))
+
+
+def _is_suffix(piece: Piece) -> bool:
+    """Return whether a word is joined to the name before it with a hyphen: Tanaka-shi."""
+    return piece.kind == "honorific" and piece.word is not None and " " not in piece.word.kana
 
 
 def _verb_and_object(verb: Piece, thing: Piece, made: Arrangement) -> int:

@@ -37,7 +37,7 @@ _SURNAME = 1.3
 _UNLISTED_SURNAME = 4.3
 _UNLISTED_PLACE = 4.0
 _OWN_NAME = 0.3
-_FORMULA_SIGN = 1.7  # a sign of the formulas (作 住 於) within a name
+_FORMULA_SIGN = 2.0  # a sign of the formulas (作 住 於) within a name
 _FORMULA_KINDS = frozenset({"verb", "opener", "residence"})
 _OTHER = 6.0
 _DATE = 0.3
@@ -235,7 +235,7 @@ _PIECE_KINDS = {
 
 
 def _surname_cost(name: str) -> float:
-    usual = _SURNAME + min(1.4, max(0.0, (names.surnames(name)[0][1] - 6500) / 2500))
+    usual = _SURNAME + min(1.1, max(0.0, (names.surnames(name)[0][1] - 6500) / 2500))
     return usual + (1.8 if len(name) == 1 else 0.0)
 
 
