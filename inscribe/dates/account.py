@@ -54,21 +54,25 @@ def _of_the_year(
         yield f"counted from 660 BC, year {expression.number} is {year}"
     elif expression.same and year is not None:
         yield f"the year ({year}) is taken from the date before it"
+    where = f"in {era.romaji}" if expression.era and era else _range_text(between)
     if len(reading.candidates) == 1 and year is not None:
-        pair = reading.sexagenary or f"a year of {reading.zodiac}"
-        where = f"in {era.romaji}" if expression.era and era else _range_text(between)
-        yield f"{year} is the only {pair} {where}"
+        yield f"{year} is the only year {where} that fits {_written_year(expression)}"
     elif len(reading.candidates) > 1:
-        pair = reading.sexagenary or f"a year of {reading.zodiac}"
-        span = 60 if reading.sexagenary else 12
-        yield (
-            f"{pair} comes round every {span} years: {len(reading.candidates)} candidates "
-            f"{_range_text(between)}, narrow them with --between"
-        )
+        number = len(reading.candidates)
+        narrow = "" if expression.era or between else ", narrow them with --between"
+        yield f"{_written_year(expression)} fits {number} years {where}{narrow}"
     if between and year is not None and not between[0] <= year <= between[1]:
         yield f"{year} lies outside {between[0]}-{between[1]}"
     if era and era.note:
         yield f"{era.romaji}: {era.note}"
+
+
+def _written_year(expression: Expression) -> str:
+    """Return what is written of the year, in so far as it narrows it."""
+    kinds = ("era", "damaged_era", "year_number", "damaged_number", "unread", "year")
+    pair = ("stem", "branch", "animal", "cycle_like", "literary_stem", "literary_branch")
+    named = "".join(piece.text for piece in expression.pieces if piece.kind in kinds + pair)
+    return named or "what is written"
 
 
 def _range_text(between: tuple[int, int] | None) -> str:
@@ -130,7 +134,8 @@ def _of_the_era_change(reading: DateReading) -> list[str]:
         return []
     if start and reading.last_day and reading.last_day < start:
         return [
-            f"{era.romaji} was proclaimed only on {_days(start)}: written later than it says, or {_other(reading, era)}"
+            f"{era.romaji} was proclaimed only on {_days(start)}: written later than it says, "
+            f"or {_other(reading, era)}"
         ]
     if (
         following
@@ -140,7 +145,8 @@ def _of_the_era_change(reading: DateReading) -> list[str]:
         and era.has(reading.year)
     ):
         return [
-            f"{following.romaji} had been proclaimed on {_days(end)}: the news had not arrived, or the era is wrong"
+            f"{following.romaji} had been proclaimed on {_days(end)}: the news had not arrived, "
+            "or the era is wrong"
         ]
     return []
 

@@ -59,8 +59,10 @@ def _of_the_pair(
         if not wrong:
             continue
         weight, why = _pair_weight(wrong, len(written))
-        text = f"read {right} ({year}) for {written}: {why}"
-        yield Explanation("sexagenary year", written, right, year, weight, text)
+        known = None if len(reading.candidates) > 1 else year
+        in_year = f" ({known})" if known else ""
+        text = f"read {right}{in_year} for {written}: {why}"
+        yield Explanation("sexagenary year", written, right, known, weight, text)
 
 
 def _pair_weight(wrong: list[tuple[str, str]], length: int) -> tuple[float, str]:
@@ -131,26 +133,32 @@ def _number_weight(expression: Expression, number: int) -> tuple[float, str]:
 
 
 def _of_the_era(reading: DateReading, expression: Expression) -> Iterator[Explanation]:
-    """Another era is meant, most likely one that shares a sign."""
-    if expression.era is None or expression.number is None:
+    """Another era is meant, one that shares a sign with the era written."""
+    if expression.era is None:
         return
+    near = reading.year or eras.by_name()[expression.era].first
     for era in eras.by_name().values():
-        year = era.western(expression.number)
-        if era.name == expression.era or not era.has(year):
-            continue
-        if not pair_fits(year, expression):
-            continue
         shared = _shared(era.name, expression.era)
-        if shared is None or abs(year - (reading.year or year)) > 300:
+        if era.name == expression.era or shared is None or abs(era.first - near) > 300:
             continue
-        weight, why = shared
-        if not _has_pair(expression):
-            weight -= 0.1
-        read = _year_name(era, expression.number)
-        text = f"read {read} ({era.romaji} {expression.number}, {year}): {why}"
-        yield Explanation("era", expression.era, era.name, year, weight, text)
+        for number in _numbers_meant(era, expression):
+            year = era.western(number)
+            weight, why = shared
+            weight -= abs(year - near) / 5000 + (0 if _has_pair(expression) else 0.1)
+            read = _year_name(era, number)
+            text = f"read {read} ({era.romaji} {number}, {year}): {why}"
+            yield Explanation("era", expression.era, era.name, year, weight, text)
     if not _has_pair(expression):
         yield from _continued(reading, expression)
+
+
+def _numbers_meant(era: eras.Era, expression: Expression) -> list[int]:
+    """Return the years of another era that the rest of the date fits."""
+    if expression.number:
+        numbers = [expression.number] if expression.number <= era.years else []
+    else:
+        numbers = list(range(1, min(era.years, 99) + 1))
+    return [number for number in numbers if pair_fits(era.western(number), expression)]
 
 
 def _continued(reading: DateReading, expression: Expression) -> Iterator[Explanation]:
@@ -168,7 +176,7 @@ def _continued(reading: DateReading, expression: Expression) -> Iterator[Explana
 
 
 def _shared(name: str, written: str) -> tuple[float, str] | None:
-    """Return the weight of reading one era name for another, and why; None if they share nothing."""
+    """Return the weight of reading one era name for another, and why; None if no sign is shared."""
     if name[0] == written[0]:
         return 0.6, f"the era name begins with the same sign as {written}"
     if name[-1] == written[-1]:

@@ -8,7 +8,7 @@ from inscribe.dates.model import DateReading, Piece
 from inscribe.dates.parse import expressions
 from inscribe.dates.resolve import Between, resolved
 from inscribe.dates.scan import may_hold_date
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError
 from inscribe.forms import normalise_text
 
 _PARTS = (
@@ -58,7 +58,7 @@ def resolve(text: str, between: Between | None = None) -> DateReading:
     normal = normalise_text(text.translate(_CYCLE_FORMS))
     found = find(normal.text, between, weak=True)
     if not found:
-        raise InputError("no date or age is found", Place("date"), f"expected {_PARTS}")
+        raise InputError("no date or age is found in the text", hint=f"expected {_PARTS}")
     origin = normal.origin
     placed = tuple(_placed(reading, origin, text) for reading in found)
     return placed[0]

@@ -36,7 +36,7 @@ def cycle_lookalikes() -> frozenset[str]:
 
 def pairs_meant(written: str) -> tuple[str, ...]:
     """Return the pairs of the cycle that two signs may stand for, each sign itself or alike."""
-    first, second = written
+    first, second = written[0], written[1]
     stems = [sign for sign in cycle.STEMS if sign == first or are_alike(sign, first)]
     branches = [sign for sign in cycle.BRANCHES if sign == second or are_alike(sign, second)]
     pairs = ((s, b) for s in stems for b in branches)

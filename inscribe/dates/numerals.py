@@ -19,7 +19,6 @@ DIGITS |= {"柒": 7, "質": 7, "㭍": 7, "○": 0}
 UNITS = {"十": 10, "拾": 10, "百": 100, "陌": 100, "佰": 100, "千": 1000, "阡": 1000, "仟": 1000}
 TENS = {"廿": 20, "廾": 20, "卄": 20, "念": 20, "卅": 30, "丗": 30, "卌": 40}
 del DIGITS["質"]
-JOINTS = "有又ト余"
 STARTS = "".join(DIGITS) + "".join(UNITS) + "".join(TENS)
 _RUN = re.compile(f"[{STARTS}](?:[{STARTS}]|[有又](?=[{''.join(DIGITS)}]))*")
 _COMPOUND = re.compile(
@@ -76,3 +75,20 @@ def as_kanji(number: int) -> str:
         if digit:
             result += (digits[digit] if digit > 1 or not sign else "") + sign
     return result
+
+
+def possible_values(damaged: str, largest: int = 99) -> tuple[int, ...]:
+    """Return the numbers that a number with unreadable signs (□ or ■) may be.
+
+    >>> possible_values("十□")
+    (11, 12, 13, 14, 15, 16, 17, 18, 19)
+    """
+    pattern = re.compile("".join("." if sign in "□■" else sign for sign in damaged))
+    readable = (number for number in range(1, largest + 1) if _matches(pattern, number))
+    return tuple(readable)
+
+
+def _matches(pattern: re.Pattern[str], number: int) -> bool:
+    plain = as_kanji(number)
+    written = {plain, plain.replace("二十", "廿"), plain.replace("三十", "卅")}
+    return any(pattern.fullmatch(text) for text in written)

@@ -1,10 +1,10 @@
 """How a date is said: each of its words in kana and in modified Hepburn.
 
 The convention is that of most catalogues (common practice, no source): Sino-Japanese numbers with
-the counters of the calendar (四年 yonen, 七年 shichinen, 九年 kunen; 四月 shigatsu, 七月 shichigatsu),
-days of the month in their native reading (五日 itsuka, 廿日 hatsuka), ages in the everyday one
-(七十三 nanajūsan, 六十八歳 rokujūhassai, 七十三翁 nanajūsan-ō), sexagenary years by their native names
-(癸丑 mizunoto-ushi; the Sino-Japanese reading, kichū, is given beside it), era names capitalised.
+the counters of the calendar (yonen, shichinen, kunen; shigatsu, shichigatsu), days of the month in
+their native reading (itsuka, hatsuka), ages in the everyday one (nanajūsan, rokujūhassai,
+nanajūsan-ō), sexagenary years by their native names (癸丑 mizunoto-ushi; the Sino-Japanese reading,
+kichū, is given beside it), era names capitalised. A sign that cannot be read stays □.
 
 >>> from inscribe.dates import resolve
 >>> " ".join(word.romaji for word in words(resolve("嘉永六年癸丑仲秋")))

@@ -137,7 +137,7 @@ def _with_year(
 def _with_candidates(
     reading: DateReading, expression: Expression, between: Between | None
 ) -> DateReading:
-    """Set the years that a date without a certain year may mean; the year where only one is left."""
+    """Set the years a date without a certain year may mean; the year where only one is left."""
     if not says_something_of_the_year(expression):
         return reading
     found = candidates_of(expression, between)

@@ -10,15 +10,17 @@ import re
 from dataclasses import dataclass, field
 
 from inscribe.dates import numerals
+from inscribe.dates.eras import by_name
 from inscribe.dates.vocabulary import Meaning, words
 
+UNREAD = "□■"
 _SEPARATORS = re.compile(r"[\s　、，,・･.．。／/」「|｜]+")
 
 # A date that stands by itself holds at least one of these; anything else is not worth a scan.
-_NUMERAL = f"[{numerals.STARTS}元]"
+_STARTS = numerals.STARTS
 _BRANCH = "[子丑寅卯辰巳已午未申酉戌戍亥]"
 _TRACE = re.compile(
-    f"{_NUMERAL}[年秊季稔載歳歲才翁叟老月日暦歴祀童媼嫗余有]"
+    f"[{_STARTS}元□■][年秊季稔載歳歲才翁叟老月日暦歴祀童媼嫗余有]"
     f"|[甲乙丙丁戊己庚辛壬癸][のノ之]?{_BRANCH}"
     f"|{_BRANCH}[のノ之]?[年秊歳]|吉[日辰旦祥月良]|[良佳嘉令穀][日辰旦]"
     "|[行享時]年|行歳|齢|[同翌明前去昨当今本是此][年月歳]"
@@ -71,6 +73,8 @@ def _token_at(text: str, position: int) -> Token | None:
     if separator := _SEPARATORS.match(text, position):
         meanings = {"space": Meaning("space", "", "", "")}
         return Token(separator.group(), position, separator.end() - 1, meanings)
+    if damaged := _damaged_at(text, position):
+        return damaged
     run = numerals.run_at(text, position)
     for word in words().get(text[position], ()):
         if len(word.text) <= len(run):
@@ -81,6 +85,37 @@ def _token_at(text: str, position: int) -> Token | None:
     if run:
         return _number(run, position)
     return None
+
+
+_DAMAGED_NUMBER = re.compile(f"[{numerals.STARTS}{UNREAD}]+(?=[年秊季稔歳甲乙丙丁戊己庚辛壬癸])")
+_YEAR_FOLLOWS = re.compile(f"[{numerals.STARTS}{UNREAD}元甲乙丙丁戊己庚辛壬癸]")
+
+
+def _damaged_at(text: str, position: int) -> Token | None:
+    """Return an era, a number or a single sign that cannot (wholly) be read."""
+    if not any(sign in text[position : position + 4] for sign in UNREAD):
+        return None
+    number = _DAMAGED_NUMBER.match(text, position)
+    if number and any(s in UNREAD for s in number.group()) and number.group().strip(UNREAD):
+        return _unread("damaged_number", number.group(), position)
+    name = text[position : position + 2]
+    if len(name) == 2 and _YEAR_FOLLOWS.match(text, position + 2) and _may_be_era(name):
+        return _unread("damaged_era", name, position)
+    return _unread("unread", text[position], position) if text[position] in UNREAD else None
+
+
+def _unread(kind: str, text: str, position: int) -> Token:
+    last = position + len(text) - 1
+    return Token(text, position, last, {kind: Meaning(kind, text, "", text)})
+
+
+def _may_be_era(name: str) -> bool:
+    if sum(sign in UNREAD for sign in name) != 1:
+        return False
+    return any(
+        len(era) == 2 and all(b in UNREAD or a == b for a, b in zip(era, name, strict=True))
+        for era in by_name()
+    )
 
 
 def _number(run: str, position: int) -> Token:

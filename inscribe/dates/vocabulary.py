@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from inscribe import tables
 from inscribe.dates import cycle, eras
+from inscribe.dates.lookalikes import cycle_lookalikes
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +65,8 @@ def _cycle() -> list[tuple[str, Meaning]]:
         found += [(text, literary) for text in sign.literary]
         if len(sign.kun) > 1 and sign.kind == "stem":
             found.append((sign.kun, main))
-    return found
+    alike = Meaning("cycle_like", "", "", "")
+    return found + [(sign, alike) for sign in sorted(cycle_lookalikes())]
 
 
 def _other_writing(sign: cycle.CycleSign, main: Meaning) -> Meaning:

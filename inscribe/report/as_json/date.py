@@ -6,6 +6,7 @@ from datetime import date
 from typing import Any
 
 from inscribe.dates.model import Age, Candidate, DateReading, Explanation
+from inscribe.dates.several import Comparison
 
 
 def date_as_json(reading: DateReading) -> dict[str, Any]:
@@ -45,6 +46,7 @@ def _more(reading: DateReading) -> dict[str, Any]:
         "kana": " ".join(word.kana for word in spoken),
         "romaji": " ".join(word.romaji for word in spoken),
         "candidates": [_candidate(each) for each in reading.candidates],
+        "conflicts": list(reading.conflicts),
         "explanations": [_explanation(each) for each in reading.explanations],
         "cautions": list(reading.cautions),
         "signs": [reading.first, reading.last],
@@ -82,4 +84,15 @@ def _explanation(explanation: Explanation) -> dict[str, Any]:
         "year": explanation.year,
         "weight": round(explanation.weight, 3),
         "text": explanation.text,
+    }
+
+
+def comparison_as_json(comparison: Comparison) -> dict[str, Any]:
+    """Return several dates of one object and what they say together."""
+    return {
+        "dates": [date_as_json(reading) for reading in comparison.readings],
+        "not_after": _day(comparison.not_after),
+        "birth_years": list(comparison.birth_years),
+        "agreement": comparison.agreement,
+        "statements": list(comparison.statements),
     }

@@ -1,0 +1,183 @@
+"""``inscribe date``: a date expression resolved and checked."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from inscribe.cli.common import (
+    STANDARD_INPUT,
+    example,
+    output_options,
+    read_standard_input,
+    write_result,
+)
+from inscribe.errors import InputError, InscribeError, Place
+
+if TYPE_CHECKING:
+    from inscribe.dates import DateReading
+    from inscribe.record.model import Maker
+
+Between = tuple[int, int]
+EARLIEST, LATEST = 645, 2100
+
+
+@click.command(
+    epilog=example(
+        "inscribe date 嘉永六年癸丑仲秋",
+        "inscribe date 癸丑 --between 1750 1870",
+        "inscribe date --record examples/DEMO-001.toml",
+    )
+)
+@click.argument("texts", nargs=-1, metavar="[TEXT|-]...")
+@click.option(
+    "--between",
+    nargs=2,
+    type=int,
+    metavar="YEAR YEAR",
+    help="Years a date without an era may mean, both included.",
+)
+@click.option(
+    "--record", "record", metavar="FILE", help="Take the dates of a record's inscriptions."
+)
+@click.option("--lines", is_flag=True, help="Read one date a line, write one result a line.")
+@click.option(
+    "--format",
+    "shape",
+    type=click.Choice(["text", "json", "jsonl"]),
+    default="text",
+    show_default=True,
+)
+@output_options
+def command(
+    texts: tuple[str, ...],
+    between: Between | None,
+    record: str | None,
+    lines: bool,
+    shape: str,
+    output: str | None,
+    force: bool,
+    quiet: bool,
+) -> None:
+    """Resolve a date or an age as carved, and check whether it agrees with itself.
+
+    Several TEXTs are the inscriptions of one object: they are held against each other.
+    """
+    _check_range(between)
+    if lines:
+        _answer_lines(texts, record, between, shape, output, force)
+        return
+    if bool(texts) == (record is not None):
+        raise InputError("give a date to resolve", hint="a text, - or --record FILE")
+    found = _of_record(Path(record), between) if record else _of_texts(texts, between)
+    write_result(_shown(found, shape), output, force=force)
+
+
+def _check_range(between: Between | None) -> None:
+    if between is not None and not EARLIEST <= between[0] <= between[1] <= LATEST:
+        raise InputError(
+            f"--between {between[0]} {between[1]} is no range of years",
+            hint=f"the earlier year first, both from {EARLIEST} to {LATEST}",
+        )
+
+
+def _of_texts(texts: tuple[str, ...], between: Between | None) -> list[DateReading]:
+    from inscribe.dates import resolve
+
+    given = (
+        read_standard_input().strip("\n") if text == STANDARD_INPUT else text for text in texts
+    )
+    return [resolve(text, between) for text in given]
+
+
+def _of_record(path: Path, between: Between | None) -> list[DateReading]:
+    """Return every date of a record's inscriptions, its maker's years narrowing them."""
+    from inscribe import dates, forms, notation
+    from inscribe.record import load
+
+    record = load(path)
+    between = between or (_years_of(record.maker) if record.maker else None)
+    found: list[DateReading] = []
+    for inscription in record.inscriptions:
+        carved = notation.parse(inscription.text, inscription.notation)
+        found += dates.find(forms.normalise(carved).text, between)
+    if not found:
+        raise InputError("no inscription of the record bears a date or an age", Place(str(path)))
+    return found
+
+
+def _years_of(maker: Maker) -> Between | None:
+    """Return the years a maker worked in, or lived, as far as the record says."""
+    first = maker.active_from or maker.born
+    last = maker.active_to or maker.died
+    if first is None and last is None:
+        return None
+    return first or EARLIEST, last or LATEST
+
+
+def _shown(found: list[DateReading], shape: str) -> str:
+    if shape == "jsonl":
+        return "".join(_as_line(_plain(reading)) for reading in found)
+    if len(found) == 1:
+        if shape == "json":
+            return json.dumps(_plain(found[0]), ensure_ascii=False, indent=2) + "\n"
+        from inscribe.report.terminal.date import date_as_text
+
+        return date_as_text(found[0])
+    from inscribe.dates.several import compared
+
+    comparison = compared(found)
+    if shape == "json":
+        from inscribe.report.as_json.date import comparison_as_json
+
+        return json.dumps(comparison_as_json(comparison), ensure_ascii=False, indent=2) + "\n"
+    from inscribe.report.terminal.date import comparison_as_text
+
+    return comparison_as_text(comparison)
+
+
+def _plain(reading: DateReading) -> dict[str, Any]:
+    from inscribe.report.as_json.date import date_as_json
+
+    return date_as_json(reading)
+
+
+def _as_line(result: dict[str, Any]) -> str:
+    return json.dumps(result, ensure_ascii=False) + "\n"
+
+
+def _answer_lines(
+    texts: tuple[str, ...],
+    record: str | None,
+    between: Between | None,
+    shape: str,
+    output: str | None,
+    force: bool,
+) -> None:
+    """Resolve one date a line; a line that is none gives an error object, and the rest go on."""
+    if shape != "jsonl" or record or texts not in ((), (STANDARD_INPUT,)):
+        raise InputError(
+            "--lines reads dates from standard input and writes JSON Lines",
+            hint="use --lines --format jsonl < dates.txt",
+        )
+    answers = _answers(read_standard_input().rstrip("\n"), between)
+    if output:
+        write_result("".join(answers), output, force=force)
+        return
+    for answer in answers:
+        sys.stdout.buffer.write(answer.encode())
+
+
+def _answers(text: str, between: Between | None) -> Iterator[str]:
+    from inscribe.dates import resolve
+
+    for number, line in enumerate(text.split("\n") if text else [], start=1):
+        try:
+            yield _as_line(_plain(resolve(line, between)))
+        except InscribeError as error:
+            yield _as_line({"line": number, "error": str(error)})
