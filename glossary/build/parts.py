@@ -38,6 +38,10 @@ OPERATORS = {
     "⿹": ("around", "inside"), "⿺": ("nyo", "inside"), "⿻": ("part", "part"),
 }  # fmt: skip
 
+WHOLES = dict(
+    zip("亻氵扌忄礻衤艹⻌⻏⻖灬刂犭⺮飠牜罒", "人水手心示衣艸辶邑阜火刀犬竹食牛网", strict=True)
+)
+
 
 @dataclass
 class Part:
@@ -93,42 +97,54 @@ def from_kanjivg(file: Path) -> tuple[str, list[Part]]:
     return char, parts_in(root, "part", set()) if root is not None else []
 
 
-def from_description(text: str) -> list[Part]:
-    """Return the parts of an ideographic description sequence such as ⿰糸⿱刀口."""
-    parts, rest = _described(text, "part")
+def from_description(text: str, known: dict[str, list[Part]]) -> list[Part]:
+    """Return the parts of an ideographic description sequence such as ⿰糸⿱刀口.
+
+    The parts of its parts are those they have as characters.
+    """
+    parts, rest = _described(text, "part", known)
     if rest:
         raise ValueError(f"{rest} is left over in {text}")
     return parts
 
 
-def _described(text: str, position: str) -> tuple[list[Part], str]:
+def _described(text: str, position: str, known: dict[str, list[Part]]) -> tuple[list[Part], str]:
     head, rest = text[0], text[1:]
     if head not in OPERATORS:
-        return [Part(head, position)], rest
+        return [Part(head, position, WHOLES.get(head, ""), known.get(head, []))], rest
     found: list[Part] = []
     for where in OPERATORS[head]:
-        parts, rest = _described(rest, where)
+        parts, rest = _described(rest, where, known)
         found += parts
     return found, rest
 
 
+def drawn() -> dict[str, list[Part]]:
+    """Return the parts of every kanji that KanjiVG draws and divides."""
+    found = dict(from_kanjivg(file) for file in sorted(KANJIVG.glob("?????.svg")))
+    return {char: parts for char, parts in found.items() if char >= "\u3400" and parts}
+
+
+def by_hand() -> list[tuple[str, str]]:
+    """Return the forms described by hand, each with its description sequence."""
+    lines = (GLOSSARY / "build" / "parts_by_hand.tsv").read_text("utf-8").splitlines()
+    rows = [line.split("\t") for line in lines if line and not line.startswith("#")]
+    return [(char, description) for char, description in rows]
+
+
 def main() -> None:
     """Write the table."""
-    known: dict[str, tuple[str, str]] = {}
-    for file in sorted(KANJIVG.glob("?????.svg")):
-        char, parts = from_kanjivg(file)
-        if char >= "\u3400" and parts:
-            known[char] = (listed(parts), "KanjiVG")
-    for line in (GLOSSARY / "build" / "parts_by_hand.tsv").read_text("utf-8").splitlines():
-        if line and not line.startswith("#"):
-            char, description = line.split("\t")
-            known.setdefault(char, (listed(from_description(description)), "hand"))
+    known = drawn()
+    source = dict.fromkeys(known, "KanjiVG")
+    for char, description in by_hand():
+        if char not in known:
+            known[char], source[char] = from_description(description, known), "hand"
     forms = {row[0] for name in ("old_forms", "variants") for row in table(name)}
-    for form in forms:
+    for form in forms - set(known):
         plain = unicodedata.normalize("NFC", form)
-        if form not in known and plain != form and plain in known:
-            known[form] = (known[plain][0], f"like {plain}")
-    write("parts", HEADER, [(char, *row) for char, row in sorted(known.items())])
+        if plain in known:
+            known[form], source[form] = known[plain], f"like {plain}"
+    write("parts", HEADER, [(char, listed(known[char]), source[char]) for char in sorted(known)])
     print("no parts known:", "".join(sorted(forms - set(known))))
 
 

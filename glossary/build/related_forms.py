@@ -94,6 +94,7 @@ def numerals() -> set[str]:
 
 def related_rows() -> list[tuple[str, ...]]:
     """Return the rows of related_forms.tsv."""
+    chinese = {row[0] for row in simplified_rows()}
     pairs = unihan_pairs() | kanjidic_pairs() | jinmeiyo_pairs()
     pairs |= {pair_of(*pair): "common practice" for pair in BY_HAND}
     current, words, numbers = current_forms(), merged_words(), numerals()
@@ -106,7 +107,7 @@ def related_rows() -> list[tuple[str, ...]]:
             continue
         if form == other or len(ends) == 1 or {form, other} <= numbers:
             continue
-        if form in words and other in words:
+        if (form in words and other in words) or not chinese.isdisjoint((form, other)):
             continue
         if unicodedata.normalize("NFC", form) == unicodedata.normalize("NFC", other):
             continue

@@ -1,72 +1,176 @@
-"""What the dictionary of characters says: strokes, readings, readings in names, senses.
+"""What a character is, apart from how it is written: strokes, readings, senses, name.
 
->>> sorted(readings("山").on), readings("山").kun
-(['サン', 'セン'], ('やま',))
+The readings are those of KANJIDIC2; the table is large and loaded only when asked for.
+
+>>> readings("舩").on, readings("船").kun
+(('セン',), ('ふね', 'ふな-'))
+>>> kana_of("𛂞"), parent_of("𛂞"), kana_of("花")
+('は', '八', None)
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from inscribe import tables
-from inscribe.errors import Place, TableError
+from inscribe.errors import InputError, Place, TableError
+from inscribe.forms.steps import HENTAIGANA_COLUMNS, kana_values, steps
 
-Cells = tuple[str, str, str, str, str, str, Place]
-COLUMNS = ("char", "strokes", "on", "kun", "names", "senses", "rank")
+_COLUMNS = ("char", "strokes", "on", "kun", "names", "senses", "rank")
+_LEAST_COMMON = 9999
 
 
 @dataclass(frozen=True, slots=True)
 class Readings:
-    """Sino-Japanese readings (katakana), native readings and readings in names (hiragana).
+    """The readings of a kanji, the usual ones first.
 
-    In a native reading ``.`` stands before what is usually written in kana, ``-`` where something
-    else is joined on.
+    In ``kun`` a full stop parts off what is usually written in kana after the kanji, and a hyphen
+    stands where something else is joined on.
     """
 
-    on: tuple[str, ...] = ()
-    kun: tuple[str, ...] = ()
-    names: tuple[str, ...] = ()
+    on: tuple[str, ...] = ()  # katakana
+    kun: tuple[str, ...] = ()  # hiragana
+    names: tuple[str, ...] = ()  # hiragana; in names of people and places
 
 
 @dataclass(frozen=True, slots=True)
 class Character:
-    """One character as the dictionary has it; ``strokes`` begins with the usual count."""
+    """One character as the table has it; ``strokes`` begins with the usual count."""
 
     char: str
     strokes: tuple[int, ...] = ()
     readings: Readings = Readings()
-    senses: tuple[str, ...] = ()
-    rank: int | None = None
+    senses: tuple[str, ...] = ()  # English
+    rank: int | None = None  # by frequency in newspapers
 
 
 def readings(char: str) -> Readings:
-    """Return the readings of ``char``; all empty if the dictionary does not know it."""
-    return character(char).readings
+    """Return the readings of a kanji, or those of its current form where it has none of its own.
+
+    A character that the table lacks has no readings.
+
+    Raises:
+        TableError: the row of the character cannot be used.
+    """
+    own = character(char).readings
+    step = steps().get(char)
+    if own == Readings() and step and step.after != char:
+        return character(step.after).readings
+    return own
 
 
 def character(char: str) -> Character:
-    """Return what the dictionary says of ``char``; only the character itself if nothing.
+    """Return what the table says about a kanji; only the character itself if nothing.
 
     Raises:
-        TableError: its row has a number that is none.
+        TableError: the row of the character cannot be used.
     """
-    cells = _cells().get(char)
-    if cells is None:
-        return Character(char)
-    strokes, on, kun, names, senses, rank, place = cells
+    row = _rows().get(char)
+    return _read(*row) if row else Character(char)
+
+
+def kana_of(sign: str) -> str | None:
+    """Return the ordinary kana of a hentaigana or archaic kana, or None for any other sign."""
+    values = kana_values().get(sign)
+    return values[0] if values else None
+
+
+def parent_of(sign: str) -> str | None:
+    """Return the kanji a hentaigana was written from, or None."""
+    return _parents().get(sign) or None
+
+
+def hentaigana_from(kanji: str) -> tuple[str, ...]:
+    """Return the hentaigana that were written from a kanji."""
+    return tuple(sign for sign, parent in _parents().items() if parent == kanji)
+
+
+def with_strokes(fewest: int, most: int) -> tuple[str, ...]:
+    """Return the kanji of so many strokes by the usual count, the common ones first."""
+    found = [
+        (int(cells[6] or _LEAST_COMMON), char)
+        for char, (cells, _) in _rows().items()
+        if fewest <= int(cells[1].split(" ")[0] or 0) <= most
+    ]
+    return tuple(char for _, char in sorted(found))
+
+
+def with_reading(kana: str) -> tuple[str, ...]:
+    """Return the kanji of a reading, given in either kana, the common ones first.
+
+    On, kun (with or without what is written in kana after the kanji) and name readings count, in
+    that order of weight.
+    """
+    sought = _hiragana(kana)
+    found: list[tuple[int, int, str]] = []
+    for char, (cells, _) in _rows().items():
+        if kana in cells[2] + cells[3] + cells[4] or _is_near(sought, cells):
+            weights = [weight for weight, reading in _spoken(cells) if reading == sought]
+            if weights:
+                found.append((min(weights), int(cells[6] or _LEAST_COMMON), char))
+    return tuple(char for _, _, char in sorted(found))
+
+
+def code_point(text: str) -> str:
+    """Return the character that a code point such as U+8229 names.
+
+    Raises:
+        InputError: there is no such character.
+    """
     try:
-        counts = tuple(map(int, strokes.split()))
-        known_rank = int(rank) if rank else None
-    except ValueError as error:
-        raise TableError("strokes and rank must be numbers", place) from error
-    said = Readings(tuple(on.split()), tuple(kun.split()), tuple(names.split()))
-    meant = tuple(sense.strip() for sense in senses.split(";") if sense.strip())
-    return Character(char, counts, said, meant, known_rank)
+        code = int(text[2:], 16)
+        if not 0xD800 <= code <= 0xDFFF:
+            return chr(code)
+    except (ValueError, OverflowError):
+        pass
+    raise InputError(f"{text} is no code point", Place(), "write it as U+8229, up to U+10FFFF")
+
+
+def _is_near(sought: str, cells: tuple[str, ...]) -> bool:
+    """Whether a reading can be among the cells, before they are taken apart."""
+    return sought[:1] in _hiragana(cells[2] + cells[3] + cells[4])
+
+
+def _spoken(cells: tuple[str, ...]) -> Iterator[tuple[int, str]]:
+    """Yield each reading in hiragana with its weight: 0 whole, 1 without its kana, 2 in names."""
+    for reading in f"{cells[2]} {cells[3]}".split():
+        bare = _hiragana(reading.replace("-", ""))
+        yield 0, bare.replace(".", "")
+        yield 1, bare.partition(".")[0]
+    for reading in cells[4].split():
+        yield 2, _hiragana(reading)
+
+
+def _hiragana(text: str) -> str:
+    return "".join(chr(ord(char) - 0x60) if "ァ" <= char <= "ヶ" else char for char in text)
 
 
 @tables.compiled
-def _cells() -> dict[str, Cells]:
-    found: dict[str, Cells] = {}
-    for (char, strokes, on, kun, names, senses, rank), place in tables.rows("characters", COLUMNS):
-        found.setdefault(char, (strokes, on, kun, names, senses, rank, place))
+def _rows() -> dict[str, tuple[tuple[str, ...], Place]]:
+    found: dict[str, tuple[tuple[str, ...], Place]] = {}
+    for cells, place in tables.rows("characters", _COLUMNS):
+        found.setdefault(cells[0], (cells, place))
     return found
+
+
+@tables.compiled
+def _parents() -> dict[str, str]:
+    found: dict[str, str] = {}
+    for (sign, _, parent, _), _place in tables.rows("hentaigana", HENTAIGANA_COLUMNS):
+        found.setdefault(sign, parent)
+    return found
+
+
+def _read(cells: tuple[str, ...], place: Place) -> Character:
+    char, strokes, on, kun, names, senses, rank = cells
+    try:
+        return Character(
+            char,
+            tuple(int(count) for count in strokes.split()),
+            Readings(tuple(on.split()), tuple(kun.split()), tuple(names.split())),
+            tuple(sense for sense in senses.split("; ") if sense),
+            int(rank) if rank else None,
+        )
+    except ValueError as error:
+        raise TableError("strokes and rank must be numbers", place, "use digits") from error

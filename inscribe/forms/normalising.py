@@ -9,11 +9,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 
-from inscribe.forms import repeats, sequences
+from inscribe.forms import neighbours, sequences
 from inscribe.forms.normal import Change, NormalText
-from inscribe.forms.steps import LIGATURE, REPEAT_MARK, VOICING_MARK, Step, steps
+from inscribe.forms.steps import Step, steps
 from inscribe.signs import Certainty, Kind, Sign, Transcription
 
 UNREAD = "□"
@@ -24,15 +25,18 @@ KAO = "（花押）"
 def normalise_text(text: str) -> NormalText:
     """Return a plain text in current forms, every change traced.
 
-    Signs are counted as :func:`inscribe.forms.sequences.signs_of` counts them: a character with
-    its combining or variation marks is one sign. Nothing is known of a transcriber's notation.
+    A character with its combining or variation marks is one sign, as is a repeat mark in two
+    halves; every other character is one, line breaks included. Nothing is known of a
+    transcriber's notation.
+
+    Raises:
+        TableError: a glossary table cannot be used.
     """
-    table = steps()
-    if text.isascii() or (table.keys().isdisjoint(text) and sequences.JOINING.isdisjoint(text)):
+    if not sequences.JOINING.isdisjoint(text):
+        return _from_signs(sequences.signs_of(text))
+    if steps().keys().isdisjoint(text):
         return NormalText(text, _identity(len(text)))
-    if sequences.JOINING.isdisjoint(text):
-        return _normalised(text, [], {})
-    return _from_signs(sequences.signs_of(text))
+    return _normalised(text, [], [])
 
 
 def normalise(t: Transcription) -> NormalText:
@@ -41,6 +45,9 @@ def normalise(t: Transcription) -> NormalText:
     A sign that cannot be read stands as ``□``, a gap as ``［　　］``, a kao as ``（花押）`` and a
     seal as ``（印「…」）`` with its legend in current forms; each character of such a mark has the
     sign's index as its origin.
+
+    Raises:
+        TableError: a glossary table cannot be used.
     """
     return _from_signs([_shown(sign) for sign in t.signs])
 
@@ -51,7 +58,7 @@ def _shown(sign: Sign) -> str:
     if sign.kind is Kind.KAO:
         return KAO
     if sign.kind is Kind.SEAL:
-        return f"（印「{sign.text}」）"
+        return f"（印「{sign.text or UNREAD}」）"
     if sign.certainty is Certainty.UNREADABLE or not sign.text:
         return UNREAD
     return sign.text
@@ -62,47 +69,49 @@ def _identity(length: int) -> tuple[int, ...]:
     return tuple(range(length))
 
 
-def _from_signs(signs: list[str]) -> NormalText:
+def _from_signs(signs: Sequence[str]) -> NormalText:
     """Return the normal text of signs that may be sequences or marks of several characters."""
-    text = "".join(signs)
-    if len(text) == len(signs):
-        return _normalised(text, [], {})
-    single: list[str] = []
-    changes: list[Change] = []
-    kept: dict[int, str] = {}
+    joined: list[Change] = []
+    brought = list(signs)
     for index, sign in enumerate(signs):
-        if len(sign) == 1:
-            single.append(sign)
-            continue
-        for step in sequences.joined(sign):
-            changes.append(Change(index, *step))
-            sign = step.after
-        if len(sign) != 1:
-            kept[index] = sign
-        single.append(sign if len(sign) == 1 else UNREAD)
-    return _normalised("".join(single), changes, kept)
+        if len(sign) > 1:
+            for step in _steps_of(sign):
+                joined.append(Change(index, *step))
+                brought[index] = step.after
+    return _normalised(brought, joined, [sign for sign in brought if len(sign) > 1])
 
 
-def _normalised(text: str, joined: list[Change], kept: dict[int, str]) -> NormalText:
-    """Return the normal text of one character a sign.
+def _steps_of(sign: str) -> list[Step]:
+    if sign in (GAP, KAO):
+        return []
+    if not sign.startswith("（印「"):
+        return sequences.joined(sign)
+    normal = normalise_text(sign)
+    kinds = [change for change in normal.changes if change.before != change.after]
+    return [Step(sign, normal.text, *kinds[0][3:])] if kinds else []
 
-    ``joined`` are changes made before, ``kept`` the signs that stay as they are.
+
+def _normalised(signs: Sequence[str], joined: list[Change], several: Sequence[str]) -> NormalText:
+    """Return the normal text of signs, after the changes ``joined``.
+
+    ``several`` are those of the signs that are of more than one character.
     """
     table = steps()
-    hits = [(index, sign) for index, sign in enumerate(text) if sign in table]
-    if not hits and not kept:
-        return NormalText(text, _identity(len(text)), tuple(joined))
-    stands = list(text)
-    for index, mark in kept.items():
-        stands[index] = mark
-    changes = _stepped(hits, stands)
-    if joined:
-        changes = sorted(joined + changes, key=lambda change: change.sign)
-    result = "".join(stands)
-    if len(result) == len(stands) and "" not in stands:
-        return NormalText(result, _identity(len(result)), tuple(changes))
-    origin = tuple(index for index, shown in enumerate(stands) for _ in shown)
-    return NormalText(result, origin, tuple(changes))
+    hits = [(index, sign) for index, sign in enumerate(signs) if sign in table]
+    stands = list(signs)
+    changes = joined + _stepped(hits, stands) if hits else joined
+    if joined and hits:
+        changes.sort(key=_sign_of)
+    text = "".join(stands)
+    if not several and len(text) == len(stands) and "" not in stands:
+        origin = _identity(len(text)) if len(text) < 4096 else tuple(range(len(text)))
+    else:
+        origin = tuple([index for index, shown in enumerate(stands) for _ in shown])
+    return NormalText(text, origin, tuple(changes))
+
+
+def _sign_of(change: Change) -> int:
+    return change.sign
 
 
 def _stepped(hits: list[tuple[int, str]], stands: list[str]) -> list[Change]:
@@ -111,32 +120,9 @@ def _stepped(hits: list[tuple[int, str]], stands: list[str]) -> list[Change]:
     changes: list[Change] = []
     for index, sign in hits:
         step = table[sign]
-        if step.kind in _BY_NEIGHBOURS:
-            changes += _by_neighbours(index, step, stands)
+        if step.kind in neighbours.KINDS:
+            changes += neighbours.changes(index, step, stands)
         else:
             stands[index] = step.after
             changes.append(Change._make((index, *step)))
-    return changes
-
-
-_BY_NEIGHBOURS = frozenset((REPEAT_MARK, LIGATURE, VOICING_MARK))
-
-
-def _by_neighbours(index: int, step: Step, stands: list[str]) -> list[Change]:
-    """Change one sign whose meaning hangs on what stands around it."""
-    if step.kind == LIGATURE:
-        stands[index] = step.after
-        return [Change(index, *step)]
-    if step.kind == VOICING_MARK or stands[index] != step.before:
-        return []
-    marks = repeats.marks()
-    end = index
-    while end < len(stands) and stands[end] in marks:
-        end += 1
-    before = "".join(stands[max(0, index - repeats.REACH) : index])
-    changes: list[Change] = []
-    found = repeats.expansions("".join(stands[index:end]), before)
-    for at, (after, note, doubtful) in enumerate(found, start=index):
-        changes.append(Change(at, stands[at], after, step.kind, step.table, note, doubtful))
-        stands[at] = after
     return changes

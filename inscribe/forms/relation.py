@@ -7,35 +7,39 @@ each of them related to 弁 and none to another.
 ('old form', 'variant', 'unrelated')
 >>> same_character("𛂞", "ハ"), same_character("餘", "余"), same_character("余", "予")
 (True, True, False)
+>>> relation("未", "末")
+Relation(kind='look-alike', table='look_alikes', note='which cross stroke is longer')
 """
 
 from __future__ import annotations
 
-import unicodedata
+from collections import defaultdict
 from dataclasses import dataclass
 
 from inscribe import tables
 from inscribe.forms import sequences
+from inscribe.forms.numbers import numbers, value_of
 from inscribe.forms.steps import (
     ARCHAIC_KANA,
     COMPATIBILITY,
     HENTAIGANA,
-    LIGATURE,
     OLD_FORM,
-    REPEAT_MARK,
+    UNICODE,
     VARIANT,
-    VOICING_MARK,
     WIDTH,
+    kana_values,
     steps,
 )
 
 SAME = "same"
 KANA_FORM = "kana form"
+NUMBER_FORM = "number form"
 LOOK_ALIKE = "look-alike"
 UNRELATED = "unrelated"
 
-_NOT_FORMS = frozenset((REPEAT_MARK, LIGATURE, VOICING_MARK))
-_KIND_OF_STEP = {
+SIMPLIFIED_TABLE = "simplified"
+
+_KINDS = {
     OLD_FORM: OLD_FORM,
     VARIANT: VARIANT,
     COMPATIBILITY: COMPATIBILITY,
@@ -49,7 +53,7 @@ _KIND_OF_STEP = {
 class Relation:
     """How two signs are related, and the table that says so (empty where none does)."""
 
-    kind: str  # "same", "old form", "variant", "compatibility form", "kana form", ...
+    kind: str  # one of the kinds named above, or "old form", "variant", "compatibility form"
     table: str = ""
     note: str = ""
 
@@ -59,75 +63,140 @@ class Relation:
         return self.kind not in (LOOK_ALIKE, UNRELATED)
 
 
-def same_character(a: str, b: str) -> bool:
-    """Return whether two signs are one character in the same or another form; cheap.
+@dataclass(frozen=True, slots=True)
+class Merged:
+    """One of the forms that are written ``current`` today: the word it stands for."""
 
-    Kana of one sound are one character in whichever script; voicing marks count.
+    current: str
+    word: str
+    meaning: str
+
+
+def same_character(a: str, b: str) -> bool:
+    """Return whether two signs are one character in the same or another form.
+
+    True for old forms, variants, compatibility forms, kana of one sound in any script, and two
+    signs for one number (一, 壱); voicing marks count. Says what ``relation(a, b)`` says, and is
+    cheap enough to ask for every pair of an alignment.
     """
     if a == b:
         return True
-    words = _words()
-    of_a = words.get(a) or _plain_words(a)
-    of_b = words.get(b) or _plain_words(b)
-    return not of_a.isdisjoint(of_b)
+    families = _families()
+    family = families.get(a)
+    if family is None:
+        family = families[a] = frozenset(_family(a))
+    return b in family or (len(b) > 1 and _plain(b) in family)
 
 
 def relation(a: str, b: str) -> Relation:
-    """Return how two signs are related, and which table says so."""
+    """Return how two signs are related, and which table says so.
+
+    The relation is the same in both directions. Raises:
+        TableError: a glossary table cannot be used.
+    """
     if a == b:
         return Relation(SAME)
     a, b = _plain(a), _plain(b)
     if a == b:
-        return Relation(SAME, "Unicode", "another shape or coding of one character")
-    if same_character(a, b):
-        return _same_in_another_form(a, b)
+        return Relation(SAME, UNICODE, "another shape or coding of one character")
+    if shared := _words_of(a) & _words_of(b):
+        return _in_another_form(a, b, min(shared))
+    if stated := _stated(a, b):
+        return stated
     merged = _merged()
-    if a in merged and b in merged and merged[a][0] == merged[b][0]:
-        note = f"both are written {merged[a][0]} today, but they are different words"
+    if a in merged and b in merged and merged[a].current == merged[b].current:
+        note = f"both are written {merged[a].current} today, but they are different words"
         return Relation(UNRELATED, "merged", note)
-    for signs, why in _look_alikes():
-        if a in signs and b in signs:
-            return Relation(LOOK_ALIKE, "look_alikes", why)
+    if why := look_alikes(a).get(b):
+        return Relation(LOOK_ALIKE, "look_alikes", why)
     return Relation(UNRELATED)
 
 
-def _same_in_another_form(a: str, b: str) -> Relation:
+def related(sign: str) -> dict[str, Relation]:
+    """Return every single sign that is related to ``sign``, its other forms before look-alikes."""
+    others = sorted(_family(sign) - {sign}) + sorted(look_alikes(_plain(sign)))
+    return {other: relation(sign, other) for other in dict.fromkeys(others)}
+
+
+def look_alikes(sign: str) -> dict[str, str]:
+    """Return the signs that ``sign`` may be taken for, each with the reason."""
+    return _alike().get(sign, {})
+
+
+def merged_word(sign: str) -> Merged | None:
+    """Return the word a sign stands for, if the reforms merged it with another."""
+    return _merged().get(sign)
+
+
+def _family(sign: str) -> set[str]:
+    """Return the single signs that are one character with ``sign``, itself included."""
+    plain = _plain(sign)
+    near = {plain, _current(plain)}
+    near |= {other for form in tuple(near) for other in _relatives().get(form, ())}
+    words = {word for other in near for word in _words_of(other)}
+    near |= {other for word in words for other in _by_word().get(word, ())}
+    value = value_of(plain)
+    if value is not None:
+        near |= {other for other, number in numbers().items() if number == value}
+    return {other for other in near if relation(plain, other).is_same_character}
+
+
+@tables.compiled
+def _families() -> dict[str, frozenset[str]]:
+    """Return the families asked for so far, to be filled as they are needed."""
+    return {}
+
+
+def _in_another_form(a: str, b: str, word: str) -> Relation:
     known = steps()
-    note = _merged_note(a, b)
     for form, other in ((a, b), (b, a)):
         step = known.get(form)
         if step and step.after == other:
-            return Relation(_KIND_OF_STEP.get(step.kind, step.kind), step.table, note or step.note)
-    if _hiragana(a) is not None or _hiragana(b) is not None:
-        return Relation(KANA_FORM, "hentaigana" if a in known or b in known else "Unicode")
-    shared = sorted(_words_of(a) & _words_of(b))
-    table = next((known[sign].table for sign in (a, b) if sign in known), "merged")
-    return Relation(VARIANT, table, note or f"both are forms of {shared[0]}")
+            return Relation(_KINDS[step.kind], step.table, _merger(form, other) or step.note)
+    if _hiragana(word) is not None:
+        return Relation(KANA_FORM, "hentaigana" if a in known or b in known else UNICODE)
+    both = {step.kind for step in (known.get(a), known.get(b)) if step}
+    kind = OLD_FORM if both == {OLD_FORM} else VARIANT
+    table = next((known[sign].table for sign in (b, a) if sign in known), "merged")
+    return Relation(kind, table, f"both are forms of {word}")
 
 
-def _merged_note(a: str, b: str) -> str:
+def _merger(form: str, current: str) -> str:
+    """Return what a form means that was merged with another word, or nothing."""
     merged = _merged()
-    for form, current in ((a, b), (b, a)):
-        if form in merged and current in merged and merged[form][0] == current:
-            own = merged[current][2]
-            return f"{form}: {merged[form][2]}; {current} was also {own}"
-    return ""
+    if form not in merged or current not in merged:
+        return ""
+    return f"{form}: {merged[form].meaning}; {current} was also {merged[current].meaning}"
+
+
+def _stated(a: str, b: str) -> Relation | None:
+    """Return the relation that a table of pairs states for two signs or their current forms."""
+    number = value_of(a)
+    if number is not None and number == value_of(b):
+        return Relation(NUMBER_FORM, "numbers", f"both are {number}")
+    pairs = _relatives()
+    for form in (a, _current(a)):
+        for other in (b, _current(b)):
+            if other in pairs.get(form, {}):
+                return pairs[form][other]
+    return None
+
+
+def _current(sign: str) -> str:
+    step = steps().get(sign)
+    return step.after if step else sign
 
 
 def _words_of(sign: str) -> frozenset[str]:
-    return _words().get(sign) or _plain_words(sign)
-
-
-def _plain_words(sign: str) -> frozenset[str]:
+    """Return the words a sign may stand for: itself, its current form or its sound."""
     plain = _plain(sign)
-    known = _words().get(plain)
-    return known or frozenset((_hiragana(plain) or plain,))
+    return _words().get(plain) or frozenset((_hiragana(plain) or plain,))
 
 
 def _plain(sign: str) -> str:
-    """Return a sign without variation selectors, composed."""
-    if len(sign) == 1:
-        return unicodedata.normalize("NFC", sign) if sign not in steps() else sign
+    """Return a sign composed and without variation selectors."""
+    if len(sign) < 2:
+        return sign
     for step in sequences.joined(sign):
         sign = step.after
     return sign
@@ -146,33 +215,61 @@ def _hiragana(sign: str) -> str | None:
 def _words() -> dict[str, frozenset[str]]:
     """Return the words a sign may stand for, for every sign that has other forms."""
     found: dict[str, frozenset[str]] = {}
-    for form, (_, word, _) in _merged().items():
-        found[form] = frozenset((word,))
-    for form, (current, word, _) in _merged().items():
-        found[current] = found.get(current, frozenset()) | {word}
-        del form
+    for form, merged in _merged().items():
+        found[form] = frozenset((merged.word,))
+        found[merged.current] = found.get(merged.current, frozenset()) | {merged.word}
+    values = kana_values()
     for sign, step in steps().items():
-        if step.kind not in _NOT_FORMS and sign not in found:
-            found[sign] = found.get(step.after) or _values(step.after, step.note)
+        if step.kind in _KINDS and sign not in found:
+            word = frozenset(_hiragana(kana) or kana for kana in values.get(sign, (step.after,)))
+            found[sign] = found.get(step.after) or word
     return found
 
 
-def _values(after: str, note: str) -> frozenset[str]:
-    others = note.partition("it may also be ")[2].split(" or ")
-    return frozenset(_hiragana(kana) or kana for kana in (after, *others) if kana)
+@tables.compiled
+def _by_word() -> dict[str, set[str]]:
+    """Return the signs that may stand for each word, the word's own sign included."""
+    found: dict[str, set[str]] = defaultdict(set)
+    for sign, words in _words().items():
+        for word in words:
+            found[word] |= {sign, word}
+    for code in range(0x3041, 0x3097):
+        found[chr(code)] |= {chr(code), chr(code + 0x60)}
+    return dict(found)
 
 
 @tables.compiled
-def _merged() -> dict[str, tuple[str, str, str]]:
-    """Return (current form, word, meaning) of each merged form."""
+def _merged() -> dict[str, Merged]:
+    """Return the words of the forms that the reforms merged."""
     columns = ("form", "current", "word", "meaning")
-    found: dict[str, tuple[str, str, str]] = {}
+    found: dict[str, Merged] = {}
     for (form, current, word, meaning), _ in tables.rows("merged", columns):
-        found.setdefault(form, (current, word, meaning))
+        found.setdefault(form, Merged(current, word, meaning))
     return found
 
 
 @tables.compiled
-def _look_alikes() -> tuple[tuple[str, str], ...]:
-    """Return the groups of signs taken for each other, with the reason."""
-    return tuple((row[0], row[1]) for row, _ in tables.rows("look_alikes", ("signs", "why")))
+def _relatives() -> dict[str, dict[str, Relation]]:
+    """Return the pairs of related_forms.tsv and the simplified forms, in both directions."""
+    found: dict[str, dict[str, Relation]] = defaultdict(dict)
+    columns = ("form", "other", "kind", "source")
+    for (form, other, kind, source), _ in tables.rows("related_forms", columns):
+        stated = Relation(kind, "related_forms", source)
+        found[form].setdefault(other, stated)
+        found[other].setdefault(form, stated)
+    for (sign, meant), _ in tables.rows("simplified", ("sign", "meant")):
+        stated = Relation(VARIANT, SIMPLIFIED_TABLE, "a Chinese simplified form")
+        for other in meant.split(" "):
+            found[sign][other] = found[other][sign] = stated
+    return dict(found)
+
+
+@tables.compiled
+def _alike() -> dict[str, dict[str, str]]:
+    """Return, for every sign, the signs it may be taken for, with the reason."""
+    found: dict[str, dict[str, str]] = defaultdict(dict)
+    for (signs, why, _), _place in tables.rows("look_alikes", ("signs", "why", "source")):
+        for sign in signs:
+            for other in signs.replace(sign, ""):
+                found[sign].setdefault(other, why)
+    return dict(found)

@@ -24,9 +24,12 @@ COMPATIBILITY = "compatibility form"
 WIDTH = "width"
 VOICING_MARK = "voicing mark"
 VARIATION = "variation sequence"
+COMPOSED = "composed form"
 SIMPLIFIED = "simplified form"
 
 UNICODE = "Unicode"
+
+HENTAIGANA_COLUMNS = ("sign", "kana", "parent", "name")
 
 _COMPATIBLE = (
     (0xF900, 0xFAD9, COMPATIBILITY),  # CJK compatibility ideographs
@@ -68,9 +71,25 @@ def steps() -> dict[str, Step]:
     for step in _compatible():
         after = "".join(found[c].after if c in found else c for c in step.after)
         found.setdefault(step.before, step._replace(after=after))
-    for mark in "\u309b\u309c\uff9e\uff9f":
+    for mark in "゛゜":
         found[mark] = Step(mark, mark, VOICING_MARK, UNICODE)
     return found
+
+
+@tables.compiled
+def kana_values() -> dict[str, tuple[str, ...]]:
+    """Return the kana a hentaigana or archaic kana may be read as, the usual one first."""
+    found: dict[str, tuple[str, ...]] = {}
+    for (sign, kana, _, _), _place in tables.rows("hentaigana", HENTAIGANA_COLUMNS):
+        found.setdefault(sign, tuple(kana.split(" ")))
+    return found
+
+
+@tables.compiled
+def ligatures() -> dict[str, tuple[str, str]]:
+    """Return what each kana ligature stands for, in hiragana and in katakana."""
+    columns = ("sign", "hiragana", "katakana", "usual")
+    return {row[0]: (row[1], row[2]) for row, _ in tables.rows("kana_ligatures", columns)}
 
 
 def _old_forms() -> Iterator[Step]:
@@ -86,8 +105,7 @@ def _variants() -> Iterator[Step]:
 
 
 def _hentaigana() -> Iterator[Step]:
-    columns = ("sign", "kana", "parent", "name")
-    for (sign, kana, parent, name), _ in tables.rows("hentaigana", columns):
+    for (sign, kana, parent, name), _ in tables.rows("hentaigana", HENTAIGANA_COLUMNS):
         usual, *others = kana.split(" ")
         kind = HENTAIGANA if parent else ARCHAIC_KANA
         note = f"from {parent}" if parent else name.lower()

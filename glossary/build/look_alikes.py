@@ -1,0 +1,88 @@
+"""Build glossary/look_alikes.tsv: a hand list, what follows from it for whole characters, Unihan.
+
+Two characters are derived as alike when they are built of the same parts in the same places but
+for one, and the two parts that differ are alike themselves (侍 and 待: 亻 and 彳).
+Run after parts.tsv is up to date: python glossary/build/look_alikes.py
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from itertools import combinations
+
+from sources import GLOSSARY, character, table, unihan, write
+
+from inscribe.forms.parts import parts
+
+HEADER = """\
+# Signs that carvers and readers take for each other.
+# Columns: signs (all of one row are alike); why; source.
+# Sources: common practice, from memory ("hand": glossary/build/look_alikes_by_hand.tsv); derived
+#   from the parts of KanjiVG (CC BY-SA 3.0) that the hand list calls alike ("parts");
+#   kSpoofingVariant of Unihan 15.0 (Unicode licence v3), of characters in JIS X 0208 ("Unihan").
+# Licence: CC BY-SA 3.0. Rebuild: python glossary/build/look_alikes.py
+signs\twhy\tsource
+"""
+
+
+def in_common_use(char: str) -> bool:
+    """Whether JIS X 0208 holds the character."""
+    try:
+        return len(char.encode("euc_jp")) == 2
+    except UnicodeEncodeError:
+        return False
+
+
+def by_hand() -> list[tuple[str, str, bool]]:
+    """Return the hand list: signs, why, and whether it holds for parts."""
+    lines = (GLOSSARY / "build" / "look_alikes_by_hand.tsv").read_text("utf-8").splitlines()
+    rows = [line.split("\t") for line in lines if line and not line.startswith("#")]
+    return [(signs, why, parts == "yes") for signs, why, parts in rows]
+
+
+def direct_parts() -> dict[str, list[tuple[str, str]]]:
+    """Return the (position, part) pairs a character is directly built of."""
+    return {
+        row[0]: [(part.position, part.char) for part in parts(row[0])]
+        for row in table("parts")
+        if in_common_use(row[0])
+    }
+
+
+def derived() -> list[tuple[str, str, str]]:
+    """Return the pairs of characters that differ in one part, by a part like it."""
+    why_parts: dict[frozenset[str], str] = {}
+    for signs, _, holds in by_hand():
+        if holds:
+            why_parts |= {frozenset(pair): "".join(pair) for pair in combinations(signs, 2)}
+    others: dict[tuple[object, ...], list[tuple[str, str]]] = defaultdict(list)
+    for char, built in direct_parts().items():
+        for index, (position, part) in enumerate(built if len(built) > 1 else []):
+            rest = (*built[:index], position, *built[index + 1 :])
+            others[rest].append((char, part))
+    found: dict[tuple[str, str], str] = {}
+    for alike in others.values():
+        for (first, part), (second, other) in combinations(sorted(alike), 2):
+            if shared := why_parts.get(frozenset((part, other))):
+                found[first, second] = f"{shared[0]} and {shared[1]}, the rest the same"
+    return [(first + second, why, "parts") for (first, second), why in sorted(found.items())]
+
+
+def from_unihan() -> list[tuple[str, str, str]]:
+    """Return the pairs that Unihan says may be taken for each other."""
+    found = set()
+    for first, _, value in unihan("Variants", "kSpoofingVariant"):
+        for second in map(character, value.split()):
+            if in_common_use(first) and in_common_use(second):
+                found.add("".join(sorted((first, second))))
+    return [(pair, "nearly the same shape", "Unihan") for pair in sorted(found)]
+
+
+def main() -> None:
+    """Write the table."""
+    rows = [(signs, why, "hand") for signs, why, _ in by_hand()]
+    write("look_alikes", HEADER, [*rows, *derived(), *from_unihan()])
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,119 @@
+"""The parts a character is built of and where they stand, and characters found by their parts.
+
+>>> [(part.char, part.position) for part in parts("舩")]
+[('舟', 'left'), ('公', 'right')]
+>>> all_parts("舩")
+('舟', '公', '八', '厶')
+>>> built_of(["舟", "公"])[:1]
+('舩',)
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from inscribe import tables
+from inscribe.errors import Place, TableError
+
+_TOKEN = re.compile(r"(\w+):([^\s=()]+)(?:=([^\s()]+))?|([()])")
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One part of a character.
+
+    ``whole`` is the character of which the part is a reduced shape (氵: 水), or empty;
+    ``position`` is left, right, top, bottom, around, tare (top and left), nyo (left and bottom),
+    inside, middle, or part where the source does not say.
+    """
+
+    char: str
+    position: str
+    whole: str = ""
+    parts: tuple[Part, ...] = ()
+
+
+def parts(char: str) -> tuple[Part, ...]:
+    """Return the direct parts of a character, or none where they are not known.
+
+    Raises:
+        TableError: the row of the character cannot be used.
+    """
+    if char not in _cells():
+        return ()
+    cell, place = _cells()[char]
+    return _parsed(cell, place)
+
+
+def all_parts(char: str) -> tuple[str, ...]:
+    """Return every part of a character, at any depth, each once, the larger ones first."""
+    level, found = list(parts(char)), dict[str, None]()
+    while level:
+        found |= dict.fromkeys(part.char for part in level)
+        level = [inner for part in level for inner in part.parts]
+    return tuple(found)
+
+
+def built_of(wanted: Sequence[str]) -> tuple[str, ...]:
+    """Return the characters that have all the wanted parts, at any depth.
+
+    A part may be given as the whole character it is a shape of (水 finds 氵); one given twice must
+    be there twice. Characters built of nothing else come first, then those of fewer parts.
+
+    Raises:
+        TableError: a row of the table cannot be used.
+    """
+    need = Counter(wanted)
+    found: list[tuple[int, int, str]] = []
+    for char, (cell, place) in _cells().items():
+        if all(part in cell for part in need):
+            tree = _parsed(cell, place)
+            there = Counter(name for part in _walk(tree) for name in {part.char, part.whole})
+            if need <= there:
+                found.append((_distance(tree, need), there.total(), char))
+    return tuple(char for _, _, char in sorted(found))
+
+
+def _distance(tree: tuple[Part, ...], need: Counter[str]) -> int:
+    """Return how many direct parts were not asked for, plus how many asked for are not direct."""
+    direct = Counter(part.whole if part.whole in need else part.char for part in tree)
+    return ((direct - need) + (need - direct)).total()
+
+
+def _walk(tree: tuple[Part, ...]) -> Iterator[Part]:
+    for part in tree:
+        yield part
+        yield from _walk(part.parts)
+
+
+@tables.compiled
+def _cells() -> dict[str, tuple[str, Place]]:
+    found: dict[str, tuple[str, Place]] = {}
+    for (char, cell, _), place in tables.rows("parts", ("char", "parts", "source")):
+        found.setdefault(char, (cell, place))
+    return found
+
+
+def _parsed(cell: str, place: Place) -> tuple[Part, ...]:
+    open_levels: list[list[Part]] = [[]]
+    read = 0
+    for match in _TOKEN.finditer(cell):
+        if cell[read : match.start()].strip():
+            break
+        read = match.end()
+        if match[4] == "(":
+            open_levels.append([])
+        elif match[4] is None:
+            open_levels[-1].append(Part(match[2], match[1], match[3] or ""))
+        elif len(open_levels) > 1 and open_levels[-2]:
+            inner = tuple(open_levels.pop())
+            open_levels[-1].append(replace(open_levels[-1].pop(), parts=inner))
+        else:
+            break
+    if len(open_levels) != 1 or read != len(cell):
+        hint = "expected POSITION:PART, the parts of a part in brackets behind it"
+        raise TableError("the parts cannot be read", place, hint)
+    return tuple(open_levels[0])
