@@ -129,12 +129,9 @@ def _gather(
 
 
 def _dictionary_weights(char: str) -> list[tuple[str, bool, float]]:
-    from inscribe import forms
+    from inscribe.forms.characters import readings  # a large table, for rare characters only
 
-    look_up = getattr(forms, "readings", None)
-    if look_up is None:
-        return []
-    found = look_up(char)
+    found = readings(char)
     weights = [(kana, False, 1.0) for kana in found.names]
     weights += [(kana.partition(".")[0].strip("-"), False, 0.5) for kana in found.kun]
     weights += [(kana.strip("-"), True, 1.5) for kana in found.on]

@@ -9,8 +9,8 @@ from __future__ import annotations
 import math
 import re
 
-from inscribe.dates.scan import may_hold_date
-from inscribe.reading.signature_split import MARK, Division, divisions
+from inscribe.reading.signature_dates import dated_pieces
+from inscribe.reading.signature_split import MARK, Division, Piece, divisions
 
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa\u309d-\u309f\u30fc-\u30ff]")
 # Words that hardly occur outside signatures.
@@ -48,14 +48,13 @@ def signature_likelihood(text: str) -> float:
         return 0.05
     if not evidence and len(plain) in _LENGTHS_OF_VERSE:
         evidence = -1.0
-    evidence += 0.8 * may_hold_date(text) - 8.0 * kana
-    return _logistic(evidence + _from_division(text))
+    dated = [piece for piece, _ in dated_pieces(text)]
+    evidence += 0.8 * bool(dated) - 8.0 * kana
+    return _logistic(evidence + _from_division(text, dated))
 
 
-def _from_division(text: str) -> float:
-    from inscribe.reading.signature_dates import dated_pieces
-
-    found = divisions(text, (), [piece for piece, _ in dated_pieces(text)])
+def _from_division(text: str, dated: list[Piece]) -> float:
+    found = divisions(text, (), dated)
     best: Division = found[0]
     price = best.cost / len(text)
     formula = sum(piece.kind in _FORMULA for piece in best.pieces)

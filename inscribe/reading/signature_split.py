@@ -13,7 +13,6 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
-from functools import cache
 
 from inscribe import tables
 from inscribe.reading import names
@@ -23,7 +22,9 @@ from inscribe.reading.signature_words import Word, order_cost, words_from
 # A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
 MARK = re.compile(r"（花押）|（印「[^」]*」）|（印）|［[^］]*］|□")
 
-_KEPT = 2  # divisions kept at each place and class
+_KEPT = 2  # divisions kept at each place and class (_extend relies on there being two)
+_HOPELESS = 9.0
+_UNLISTED_ORDER = 3.0  # what it costs that classes meet of which the table says nothing
 _NAME = 2.2  # an art name of two usual characters
 _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in its place
 _USUAL_CHARACTER = 3.6  # from this usualness on a character costs nothing
@@ -54,12 +55,7 @@ class Piece:
     last: int
     cost: float
     word: Word | None = None
-
-    @property
-    def order_kind(self) -> str:
-        """The class by which the order of pieces is priced."""
-        family = self.word.family if self.word else ""
-        return f"{self.kind}:{family}" if family else self.kind
+    order_kind: str = ""  # the class by which the order of pieces is priced, with its family
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +66,7 @@ class Division:
     cost: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)  # not frozen: thousands are made for one signature
 class _Path:
     cost: float
     piece: Piece | None
@@ -91,11 +87,11 @@ def divisions(
     ends: list[dict[str, list[_Path]]] = [{} for _ in range(len(text) + 1)]
     ends[0]["start"] = [_Path(0.0, None, None)]
     for position in range(len(text)):
-        if not ends[position]:
-            continue
-        for piece in pieces[position]:
-            across = sum(piece.first < edge <= piece.last for edge in breaks)
-            _extend(ends, piece, piece.cost + across * _ACROSS_COLUMNS)
+        arrived = _within_reach(ends[position])
+        for piece in pieces[position] if arrived else ():
+            across = sum(piece.first < edge <= piece.last for edge in breaks) if breaks else 0
+            price = piece.cost + across * _ACROSS_COLUMNS
+            _extend(arrived, ends[piece.last + 1], piece, price)
     final = [
         (path.cost + _order(kind, "end"), path)
         for kind, paths in ends[len(text)].items()
@@ -105,28 +101,65 @@ def divisions(
     return tuple(Division(_pieces_of(path), cost) for cost, path in best)
 
 
-def _extend(ends: list[dict[str, list[_Path]]], piece: Piece, price: float) -> None:
+def _within_reach(paths: dict[str, list[_Path]]) -> list[tuple[str, list[_Path]]]:
+    """Return the paths to a place that are not so much dearer than the best as to be hopeless."""
+    if not paths:
+        return []
+    limit = min(kept[0].cost for kept in paths.values()) + _HOPELESS
+    return [(kind, kept) for kind, kept in paths.items() if kept[0].cost <= limit]
+
+
+def _extend(
+    arrived: list[tuple[str, list[_Path]]],
+    ends: dict[str, list[_Path]],
+    piece: Piece,
+    price: float,
+) -> None:
+    """Lengthen the paths by a piece, and keep the cheapest that end with its class."""
     kind = piece.order_kind
-    after = ends[piece.last + 1].setdefault(kind, [])
-    for before, paths in ends[piece.first].items():
-        step = _order(before, kind) + price
-        after.extend(_Path(path.cost + step, piece, path) for path in paths)
-    if len(after) > _KEPT:
-        after.sort(key=lambda path: path.cost)
-        del after[_KEPT:]
+    steps = _steps_to(kind)
+    grown: list[_Path] = ends.get(kind, [])
+    for before, paths in arrived:
+        step = (steps[before] if before in steps else _order(before, kind)) + price
+        for path in paths:
+            cost = path.cost + step
+            if len(grown) < _KEPT:
+                grown.append(_Path(cost, piece, path))
+            elif cost < grown[-1].cost:
+                grown[-1] = _Path(cost, piece, path)
+            else:
+                break
+            if len(grown) == _KEPT and grown[0].cost > grown[1].cost:
+                grown.reverse()
+    ends[kind] = grown
+
+
+@tables.compiled
+def _known_steps() -> dict[str, dict[str, float]]:
+    return {}
+
+
+def _steps_to(after: str) -> dict[str, float]:
+    return _known_steps().setdefault(after, {})
 
 
 def _order(before: str, after: str) -> float:
     """Return the price of an order, by family (opener:place) or else by class (opener)."""
+    steps = _steps_to(after)
+    if before not in steps:
+        steps[before] = _looked_up_order(before, after)
+    return steps[before]
+
+
+def _looked_up_order(before: str, after: str) -> float:
     for left in _general(before):
         for right in _general(after):
             found = order_cost(left, right)
             if found is not None:
                 return found
-    return order_cost("*", "*") or 3.0
+    return _UNLISTED_ORDER
 
 
-@cache
 def _general(kind: str) -> tuple[str, ...]:
     plain = kind.partition(":")[0]
     return (kind, plain) if plain != kind else (kind,)
@@ -163,12 +196,13 @@ def _pieces(text: str, dated: Collection[Piece]) -> list[list[Piece]]:
 
 
 def _piece(text: str, kind: str, first: int, cost: float, word: Word | None = None) -> Piece:
-    return Piece(text, kind, first, first + len(text) - 1, cost, word)
+    order_kind = f"{kind}:{word.family}" if word is not None and word.family else kind
+    return Piece(text, kind, first, first + len(text) - 1, cost, word, order_kind)
 
 
 def date_piece(text: str, first: int, last: int, kind: str) -> Piece:
     """Return a date or an age as a piece."""
-    return Piece(text[first : last + 1], kind, first, last, _DATE)
+    return Piece(text[first : last + 1], kind, first, last, _DATE, None, kind)
 
 
 def _word_pieces(text: str, position: int) -> Iterator[Piece]:

@@ -1,0 +1,70 @@
+"""``inscribe name``: ranked readings of a name."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import click
+
+from inscribe.cli.common import example, output_options, write_result
+from inscribe.errors import InputError
+
+if TYPE_CHECKING:
+    from inscribe.reading.names import NameKind
+    from inscribe.report.as_json.name import Found
+
+_KINDS = ("auto", "given", "surname", "art", "common")
+_LONGEST = 20  # characters of one name
+
+
+@click.command(
+    epilog=example(
+        "inscribe name 政広", "inscribe name --kind art 東雲斎", "inscribe name 三輪澄國"
+    )
+)
+@click.argument("names", nargs=-1, required=True, metavar="NAME...")
+@click.option(
+    "--kind",
+    type=click.Choice(_KINDS),
+    default="auto",
+    show_default=True,
+    help="given (a made name as 政広), art (a studio name as 東雲斎), common (an everyday name as "
+    "清兵衛), surname; auto divides what holds several.",
+)
+@click.option("--format", "shape", type=click.Choice(("text", "json")), default="text")
+@output_options
+def command(
+    names: tuple[str, ...],
+    kind: NameKind,
+    shape: str,
+    output: str | None,
+    force: bool,
+    quiet: bool,
+) -> None:
+    """Rank the readings of a name, each with its reason.
+
+    Which reading a maker used is known only for known makers. Readings you have confirmed, in a
+    table names.tsv (written, kana, kind, note) of a glossary folder, come first.
+    """
+    from inscribe.forms import normalise_text
+    from inscribe.reading.full_names import full_readings
+
+    found = []
+    for name in names:
+        normal = normalise_text(name.strip())
+        if not normal.text or len(normal.text) > _LONGEST:
+            raise InputError(f"a name has 1 to {_LONGEST} characters", hint="give one name a word")
+        found.append((name, normal.text, full_readings(normal.text, kind)))
+    write_result(_shown(found, shape), output, force=force)
+
+
+def _shown(found: list[Found], shape: str) -> str:
+    if shape == "json":
+        import json
+
+        from inscribe.report.as_json.name import names_as_json
+
+        return json.dumps(names_as_json(found), ensure_ascii=False, indent=2)
+    from inscribe.report.terminal.name import names_as_text
+
+    return names_as_text(found)
