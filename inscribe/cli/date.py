@@ -74,8 +74,11 @@ def command(
         return
     if bool(texts) == (record is not None):
         raise InputError("give a date to resolve", hint="a text, - or --record FILE")
+    if len(texts) == 1:
+        write_result(_one_shown(_given(texts[0]), between, shape), output, force=force)
+        return
     found = _of_record(Path(record), between) if record else _of_texts(texts, between)
-    write_result(_shown(found, shape), output, force=force)
+    write_result(_several_shown(found, shape), output, force=force)
 
 
 def _check_range(between: Between | None) -> None:
@@ -86,13 +89,14 @@ def _check_range(between: Between | None) -> None:
         )
 
 
+def _given(text: str) -> str:
+    return read_standard_input().strip("\n") if text == STANDARD_INPUT else text
+
+
 def _of_texts(texts: tuple[str, ...], between: Between | None) -> list[DateReading]:
     from inscribe.dates import resolve
 
-    given = (
-        read_standard_input().strip("\n") if text == STANDARD_INPUT else text for text in texts
-    )
-    return [resolve(text, between) for text in given]
+    return [resolve(_given(text), between) for text in texts]
 
 
 def _of_record(path: Path, between: Between | None) -> list[DateReading]:
@@ -120,25 +124,37 @@ def _years_of(maker: Maker) -> Between | None:
     return first or EARLIEST, last or LATEST
 
 
-def _shown(found: list[DateReading], shape: str) -> str:
-    if shape == "jsonl":
-        return "".join(_as_line(_plain(reading)) for reading in found)
-    if len(found) == 1:
-        if shape == "json":
-            return json.dumps(_plain(found[0]), ensure_ascii=False, indent=2) + "\n"
+def _one_shown(text: str, between: Between | None, shape: str) -> str:
+    """Show the date of one text; further dates in it follow (in JSON under "others")."""
+    from inscribe.dates import resolve_all
+
+    first, *others = resolve_all(text, between)
+    if shape == "text":
         from inscribe.report.terminal.date import date_as_text
 
-        return date_as_text(found[0])
-    from inscribe.dates.several import compared
+        return "\n".join(date_as_text(reading) for reading in (first, *others))
+    result = _plain(first) | {"others": [_plain(each) for each in others]}
+    return _as_line(result) if shape == "jsonl" else _as_document(result)
+
+
+def _several_shown(found: list[DateReading], shape: str) -> str:
+    """Show the dates of one object's inscriptions, each and together."""
+    if shape == "jsonl":
+        return "".join(_as_line(_plain(reading)) for reading in found)
+    from inscribe.dates import compared
 
     comparison = compared(found)
     if shape == "json":
         from inscribe.report.as_json.date import comparison_as_json
 
-        return json.dumps(comparison_as_json(comparison), ensure_ascii=False, indent=2) + "\n"
+        return _as_document(comparison_as_json(comparison))
     from inscribe.report.terminal.date import comparison_as_text
 
     return comparison_as_text(comparison)
+
+
+def _as_document(result: dict[str, Any]) -> str:
+    return json.dumps(result, ensure_ascii=False, indent=2) + "\n"
 
 
 def _plain(reading: DateReading) -> dict[str, Any]:

@@ -121,7 +121,7 @@ def _of_the_age(reading: DateReading) -> Iterator[str]:
         births = ", ".join(str(each.birth_year) for each in reading.candidates[:MOST_CANDIDATES])
         yield f"aged {about}{age.years}: born {births} respectively"
     else:
-        yield f"aged {about}{age.years} by calendar years; without a year no year of birth follows"
+        yield f"aged {about}{age.years}, counted by calendar years; no year of birth without a date"
 
 
 def _of_the_era_change(reading: DateReading) -> list[str]:

@@ -6,6 +6,8 @@ from dataclasses import dataclass, field
 
 from inscribe.dates.model import Age, Piece
 
+_AGE_ONLY = frozenset(("age", "age_before", "age_number", "age_after", "intro", "link"))
+
 
 @dataclass(frozen=True, slots=True)
 class Expression:
@@ -36,6 +38,11 @@ class Expression:
     age: Age | None = None
     sure: bool = False
     pieces: tuple[Piece, ...] = ()
+
+    @property
+    def says_when(self) -> bool:
+        """Whether it says anything of a year, a month or a day, and is not only an age."""
+        return any(piece.kind not in _AGE_ONLY for piece in self.pieces)
 
     @property
     def first(self) -> int:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from inscribe.dates.model import DateReading, Piece
-from inscribe.dates.parse import expressions
-from inscribe.dates.resolve import Between, resolved
-from inscribe.dates.scan import may_hold_date
+from inscribe.dates.trace import may_hold_date
 from inscribe.errors import InputError
-from inscribe.forms import normalise_text
 
+if TYPE_CHECKING:
+    from inscribe.dates.expression import Expression
+    from inscribe.dates.model import DateReading, Piece
+
+Between = tuple[int, int]
 _PARTS = (
     "an era and year (嘉永六年), a sexagenary year (癸丑), a month, a day or an age (行年七十三)"
 )
@@ -34,38 +36,84 @@ def find(
     """
     if not weak and not may_hold_date(text):
         return ()
-    found: list[DateReading] = []
+    from inscribe.dates.parse import expressions
+
+    kept = [each for each in expressions(text) if each.sure or weak]
+    return _resolved(kept, text, between)
+
+
+def _resolved(
+    found: Sequence[Expression], text: str, between: Between | None
+) -> tuple[DateReading, ...]:
+    """Return the readings of expressions in order; 同年 refers back, an age to the date given."""
+    from inscribe.dates.meaning import resolved, with_age_at
+
+    readings: list[DateReading] = []
     before: DateReading | None = None
-    for expression in expressions(text):
-        if expression.sure or weak:
-            reading = resolved(expression, text, between, before)
-            found.append(reading)
-            before = reading if reading.year is not None else before
-    return tuple(found)
+    for expression in found:
+        reading = resolved(expression, text, between, before)
+        readings.append(reading)
+        before = reading if reading.year is not None else before
+    dated = [reading for reading in readings if reading.year is not None or reading.candidates]
+    if len(dated) != 1:
+        return tuple(readings)
+    return tuple(with_age_at(reading, dated[0]) for reading in readings)
 
 
 def resolve(text: str, between: Between | None = None) -> DateReading:
     """Return the date (or age) that ``text`` as carved names; offsets are those of ``text``.
 
-    Several expressions that belong together (a date here, an age there) become one reading.
+    A date here and an age there become one reading; of several dates, the one that says most is
+    returned (:func:`resolve_all` returns them all).
 
     Raises:
         InputError: nothing in ``text`` is a date or an age.
 
-    >>> resolve("行年七十三翁 安政二年").birth_year
+    >>> resolve("行年七十三翁 某作 安政二年").birth_year
     1783
     """
+    return resolve_all(text, between)[0]
+
+
+def resolve_all(text: str, between: Between | None = None) -> tuple[DateReading, ...]:
+    """Return all dates of ``text`` as carved, the one that says most first.
+
+    Raises:
+        InputError: nothing in ``text`` is a date or an age.
+    """
+    from inscribe.dates.parse import expressions
+    from inscribe.forms import normalise_text
+
     normal = normalise_text(text.translate(_CYCLE_FORMS))
-    found = find(normal.text, between, weak=True)
+    found = _joined(expressions(normal.text))
+    if any(each.sure for each in found):
+        found = [each for each in found if each.sure]
     if not found:
         raise InputError("no date or age is found in the text", hint=f"expected {_PARTS}")
-    origin = normal.origin
-    placed = tuple(_placed(reading, origin, text) for reading in found)
-    return placed[0]
+    readings = _resolved(found, normal.text, between)
+    placed = [_placed(reading, normal.origin, text) for reading in readings]
+    return tuple(sorted(placed, key=_says_most))
+
+
+def _joined(found: Sequence[Expression]) -> list[Expression]:
+    """Join an age that stands by itself to the one date of the text that has none."""
+    from dataclasses import replace
+
+    ages = [each for each in found if each.age and not each.says_when]
+    dates = [each for each in found if each.says_when and each.sure]
+    if len(ages) != 1 or len(dates) != 1 or dates[0].age:
+        return list(found)
+    pieces = tuple(sorted(ages[0].pieces + dates[0].pieces, key=lambda piece: piece.first))
+    return [replace(dates[0], age=ages[0].age, pieces=pieces)]
+
+
+def _says_most(reading: DateReading) -> tuple[bool, bool, int]:
+    return (reading.year is None, not reading.candidates, reading.first)
 
 
 def _placed(reading: DateReading, origin: tuple[int, ...], text: str) -> DateReading:
     """Return the reading with offsets and text as in the input before normalisation."""
+    from dataclasses import replace
 
     def moved(piece: Piece) -> Piece:
         first, last = origin[piece.first], origin[piece.last]

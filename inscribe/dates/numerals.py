@@ -9,28 +9,33 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 DIGITS = {sign: index for index, sign in enumerate("〇一二三四五六七八九")}
 DIGITS |= dict(zip("零壱弐参肆伍陸漆捌玖", range(10), strict=True))
 DIGITS |= dict(zip("０１２３４５６７８９", range(10), strict=True))
 DIGITS |= dict(zip("0123456789", range(10), strict=True))
 DIGITS |= {"壹": 1, "弌": 1, "貳": 2, "貮": 2, "弍": 2, "參": 3, "弎": 3, "䦉": 4, "亖": 4}
-DIGITS |= {"柒": 7, "質": 7, "㭍": 7, "○": 0}
+DIGITS |= {"柒": 7, "㭍": 7, "○": 0}
 UNITS = {"十": 10, "拾": 10, "百": 100, "陌": 100, "佰": 100, "千": 1000, "阡": 1000, "仟": 1000}
 TENS = {"廿": 20, "廾": 20, "卄": 20, "念": 20, "卅": 30, "丗": 30, "卌": 40}
-del DIGITS["質"]
 STARTS = "".join(DIGITS) + "".join(UNITS) + "".join(TENS)
-_RUN = re.compile(f"[{STARTS}](?:[{STARTS}]|[有又](?=[{''.join(DIGITS)}]))*")
-_COMPOUND = re.compile(
-    f"(?:(?P<thousands>[{''.join(DIGITS)}]?)[千阡仟])?(?:(?P<hundreds>[{''.join(DIGITS)}]?)[百陌佰])?"
-    f"(?:(?P<score>[{''.join(TENS)}])|(?P<tens>[{''.join(DIGITS)}]?)[十拾])?"
-    f"[有又]?(?P<ones>[{''.join(DIGITS)}]?)"
+_ONES, _SCORES = "".join(DIGITS), "".join(TENS)
+_RUN = f"[{STARTS}](?:[{STARTS}]|[有又](?=[{_ONES}]))*"
+_COMPOUND = (
+    f"(?:(?P<thousands>[{_ONES}]?)[千阡仟])?(?:(?P<hundreds>[{_ONES}]?)[百陌佰])?"
+    f"(?:(?P<score>[{_SCORES}])|(?P<tens>[{_ONES}]?)[十拾])?[有又]?(?P<ones>[{_ONES}]?)"
 )
+
+
+@cache
+def _compiled(pattern: str) -> re.Pattern[str]:
+    return re.compile(pattern)
 
 
 def run_at(text: str, start: int) -> str:
     """Return the longest run of numeral signs of ``text`` from ``start`` on, or nothing."""
-    found = _RUN.match(text, start)
+    found = _compiled(_RUN).match(text, start)
     return found.group() if found else ""
 
 
@@ -40,7 +45,7 @@ def value_of(text: str) -> int | None:
         return None
     if all(sign in DIGITS for sign in text):
         return int("".join(str(DIGITS[sign]) for sign in text))
-    found = _COMPOUND.fullmatch(text)
+    found = _compiled(_COMPOUND).fullmatch(text)
     if not found:
         return None
     total = TENS.get(found["score"] or "", 0)

@@ -16,18 +16,6 @@ from inscribe.dates.vocabulary import Meaning, words
 UNREAD = "□■"
 _SEPARATORS = re.compile(r"[\s　、，,・･.．。／/」「|｜]+")
 
-# A date that stands by itself holds at least one of these; anything else is not worth a scan.
-_STARTS = numerals.STARTS
-_BRANCH = "[子丑寅卯辰巳已午未申酉戌戍亥]"
-_TRACE = re.compile(
-    f"[{_STARTS}元□■][年秊季稔載歳歲才翁叟老月日暦歴祀童媼嫗余有]"
-    f"|[甲乙丙丁戊己庚辛壬癸][のノ之]?{_BRANCH}"
-    f"|{_BRANCH}[のノ之]?[年秊歳]|吉[日辰旦祥月良]|[良佳嘉令穀][日辰旦]"
-    "|[行享時]年|行歳|齢|[同翌明前去昨当今本是此][年月歳]"
-    "|[上中下初末][旬浣澣]|年[間中]|改元|皇紀|西暦"
-    "|[古傘米白卒喜][希稀寿]|[閼旃柔強著屠上重玄昭][逢蒙兆圉雍維章光黓陽]"
-)
-
 
 @dataclass(frozen=True, slots=True)
 class Token:
@@ -47,11 +35,6 @@ class Token:
     def can_be(self, kind: str) -> bool:
         """Return whether the token can mean that."""
         return kind in self.meanings
-
-
-def may_hold_date(text: str) -> bool:
-    """Return whether ``text`` is worth searching for a date that stands by itself (fast)."""
-    return _TRACE.search(text) is not None
 
 
 def scan(text: str) -> tuple[Token, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from inscribe.dates import calendar, cycle, eras
-from inscribe.dates.account import account_of, suggestions_of
+from inscribe.dates.account import MOST_CANDIDATES, account_of, suggestions_of
 from inscribe.dates.candidates import (
     candidates_of,
     pair_fits,
@@ -203,6 +203,18 @@ def with_birth(reading: DateReading) -> DateReading:
     )
     birth = age.birth_year(reading.year) if reading.year is not None else None
     return replace(reading, birth_year=birth, candidates=candidates)
+
+
+def with_age_at(reading: DateReading, dated: DateReading) -> DateReading:
+    """Return an age that stands by itself with the year of birth a date in its text gives."""
+    if reading is dated or reading.age is None or reading.year is not None or reading.candidates:
+        return reading
+    births = [reading.age.birth_year(each.year) for each in dated.candidates]
+    if dated.year is not None:
+        births = [reading.age.birth_year(dated.year)]
+    listed = ", ".join(str(year) for year in births[:MOST_CANDIDATES])
+    why = f"{reading.why.partition(';')[0]}; with {dated.text} in the same text: born {listed}"
+    return replace(reading, birth_year=births[0] if len(births) == 1 else None, why=why)
 
 
 def _with_account(
