@@ -3,7 +3,8 @@
 A letter of the query that finds its place in the passage counts 1; a legible sign without a place,
 and a letter of the passage passed over between two that were found, cost something; a sign that
 cannot be read may take up to three letters. The ends of the passage are free, so that a fragment
-fits wherever it stands. Prices are from memory of what copies look like, tuned on nothing.
+fits wherever it stands; a fit at an end is worth a little more. The prices are from memory of what
+copies look like.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from inscribe.sources.query import Query
 NO_PLACE = 0.7  # a legible sign that has no place in the passage
 PASSED_OVER = 0.35  # a letter of the passage between two found ones
 WIDTHS = ((1, 0.0), (2, 0.1), (3, 0.3), (0, 0.4))  # letters an unreadable sign takes, and the price
+AT_AN_END = 0.2  # a fit that begins or ends where the passage does: copies mostly do
 IN_GAP = 0.02  # a letter of the passage in a gap of unknown length
 NEVER = float("-inf")
 
@@ -34,7 +36,7 @@ def fit(query: Query, passage: str) -> Fit:
     size = len(passage) + 1
     gains = [[NEVER] * size for _ in range(len(query) + 1)]
     starts = [[0] * size for _ in range(len(query) + 1)]
-    gains[0], starts[0] = [0.0] * size, list(range(size))
+    gains[0], starts[0] = [AT_AN_END, *[0.0] * (size - 1)], list(range(size))
     for at, kind in enumerate(query.kinds):
         here, origin = gains[at], starts[at]
         if at > 0:
@@ -49,6 +51,7 @@ def fit(query: Query, passage: str) -> Fit:
             for width, price in WIDTHS:
                 _take(here, origin, gains[at + 1], starts[at + 1], width, price)
     last = gains[-1]
+    last[-1] += AT_AN_END
     end = max(range(size), key=last.__getitem__)
     return Fit(last[end], starts[-1][end], end)
 

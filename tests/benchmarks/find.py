@@ -4,7 +4,7 @@
 
 The library: real public-domain verse (tests/data/verse_dev.tsv and, where ../shared is there, the
 Hyakunin Isshu) spelled in kana without voicing marks, filled up to ``--texts`` with verse made by
-a chain of order four over the kana of that verse, so that real texts hide among likely ones.
+a chain of order one to three over the kana of that verse, so that real texts hide among likely ones.
 The queries: the same poems in mixed kanji and kana without voicing marks, whole and damaged. A hit
 is right if it is the poem or a near twin (nine tenths of its letters). Peers: a linear scan by
 rapidfuzz over fugashi's readings, and SQLite FTS5 with its trigram tokenizer on the kana.
@@ -27,7 +27,7 @@ from pathlib import Path
 ROOT = Path(__file__).parent.parent.parent
 VERSE = ROOT / "tests" / "data" / "verse_dev.tsv"
 HYAKUNIN = ROOT.parent / "shared" / "data" / "hyakunin.tsv"
-ORDER = 4
+ORDER = 3
 Poem = tuple[str, str, str]  # id, text as a manuscript has it, kana without voicing marks
 Ask = Callable[[str], str | None]
 
@@ -66,7 +66,7 @@ def likely_verse(real: list[Poem], rng: random.Random) -> Iterator[str]:
     while True:
         verse = ""
         while len(verse) < 31:
-            order = rng.choice((2, 3, ORDER))
+            order = rng.choice((1, 2, ORDER))
             known = verse[-order:] if order else ""
             while known not in follows:
                 known = known[1:]
