@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import itertools
 import os
-import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -103,6 +102,8 @@ def write_bytes(path: Path, data: bytes, *, force: bool = False) -> None:
         raise InputError(
             "the file exists already", Place(str(path)), "choose another name or use --force"
         )
+    import tempfile  # of no use to the many commands that only read
+
     temporary: str | None = None
     try:
         handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")

@@ -43,14 +43,18 @@ not signs; a sign may be an ideographic description sequence (⿰木黑).
 from __future__ import annotations
 
 from functools import cache
+from typing import TYPE_CHECKING
 
-from inscribe.errors import InputError
-from inscribe.notation.conventions import CONVENTIONS, Convention
+from inscribe.notation.conventions import convention as _convention
 from inscribe.notation.parser import MAX_CHARACTERS, Parser
-from inscribe.notation.renderer import Renderer
 from inscribe.signs import Transcription
 
+if TYPE_CHECKING:
+    from inscribe.notation.renderer import Renderer
+
 __all__ = ["CONVENTIONS", "MAX_CHARACTERS", "parse", "render"]
+
+CONVENTIONS = ("japanese", "leiden")
 
 
 def parse(text: str, convention: str = "japanese", file: str | None = None) -> Transcription:
@@ -76,17 +80,11 @@ def render(t: Transcription, convention: str = "japanese", column_end: str | Non
         NotationError: a sign's text is not one sign, or holds a control character.
         InputError: there is no such convention.
     """
-    _convention(convention)
     return _renderer(convention, column_end).transcription(t)
 
 
 @cache
-def _renderer(convention: str, column_end: str | None) -> Renderer:
-    return Renderer(CONVENTIONS[convention], column_end)
+def _renderer(name: str, column_end: str | None) -> Renderer:
+    from inscribe.notation.renderer import Renderer
 
-
-def _convention(name: str) -> Convention:
-    if name not in CONVENTIONS:
-        known = " or ".join(CONVENTIONS)
-        raise InputError(f"there is no convention {name!r}", hint=f"expected {known}")
-    return CONVENTIONS[name]
+    return Renderer(_convention(name), column_end)

@@ -1,4 +1,4 @@
-"""The two conventions as data: which mark says what.
+"""What a convention consists of; the two are in ``japanese.py`` and ``leiden.py``, as data.
 
 Sources: the Leiden conventions as published (B. A. van Groningen, "Projet d'unification des
 systèmes de signes critiques", Chronique d'Égypte 7, 1932; the extensions ``(?)``, ``(!)``,
@@ -9,9 +9,9 @@ the choice made here is listed in ``inscribe.notation``.
 
 from __future__ import annotations
 
-import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
+from inscribe.errors import InputError
 from inscribe.signs import Certainty, Intervention
 
 
@@ -47,7 +47,7 @@ class Convention:
     marks: dict[str, Certainty]  # characters that stand for a sign without text
     column_ends: str
     face_ends: str
-    patterns: tuple[tuple[str, re.Pattern[str]], ...]  # what a trigger may begin, tried in order
+    patterns: tuple[tuple[str, str], ...]  # what a trigger may begin, tried in order
     kao: str
     seal: tuple[str, str, str]  # before the legend, after it, and a seal without legend
     legend_ends: str  # characters a legend must escape
@@ -57,8 +57,8 @@ class Convention:
     face_end: str
     parents: bool  # whether a kana may be followed by its parent kanji
     expected: str  # what may stand in round brackets, for messages
-    triggers: frozenset[str] = field(default=frozenset())
-    special: frozenset[str] = field(default=frozenset())  # signs that need an escape
+    triggers: frozenset[str]
+    special: frozenset[str]  # signs that need an escape
 
     @property
     def closings(self) -> str:
@@ -66,110 +66,23 @@ class Convention:
         return "".join(bracket.closings for bracket in self.brackets.values())
 
 
-_SPACE = r"[ \t\u3000]"
-_LEGEND_JAPANESE = r"[「『｢](?P<legend>(?:\\.|[^」』｣\\\n])+)[」』｣]"
-_GAP = rf"[\[［](?:{_SPACE}*|{_SPACE}*(?:[-‐–—―]{_SPACE}*)+|{_SPACE}*…+{_SPACE}*)[\]］]"
+SPACE = r"[ \t\u3000]"
+GAP = rf"[\[［](?:{SPACE}*|{SPACE}*(?:[-‐–—―]{SPACE}*)+|{SPACE}*…+{SPACE}*)[\]］]"
+TALL_REPEAT = "／[″゛]?＼"
 
-_TALL_REPEAT = re.compile("／[″゛]?＼")
 
-_RESTORED = Bracket("restored", "［", "］", "]］", certainty=Certainty.RESTORED)
-_SUPPLIED = Bracket("supplied", "〔", "〕", "〕", intervention=Intervention.SUPPLIED)
-_EXPANDED = Bracket("expanded", "〈", "〉", "〉>＞", intervention=Intervention.EXPANDED)
+def convention(name: str) -> Convention:
+    """Return the convention ``name``; the one that is not asked for is not loaded.
 
-_DOUBTFUL = Note("(カ)", certainty=Certainty.DOUBTFUL)
-_DAMAGED = Note("(損)", certainty=Certainty.DAMAGED)
-_STRUCK = Note("(抹)", certainty=Certainty.STRUCK)
-_SUPERFLUOUS = Note("(衍)", intervention=Intervention.SUPERFLUOUS)
-_SIC = Note("(ママ)", sic=True)
+    Raises:
+        InputError: there is no such convention.
+    """
+    if name == "japanese":
+        from inscribe.notation.japanese import JAPANESE
 
-JAPANESE = Convention(
-    name="japanese",
-    brackets={
-        **dict.fromkeys("[［", _RESTORED),
-        "〔": _SUPPLIED,
-        **dict.fromkeys("〈<＜", _EXPANDED),
-    },
-    notes={
-        **dict.fromkeys(("カ", "ヵ", "ｶ", "か", "?", "？"), _DOUBTFUL),
-        **dict.fromkeys(("損", "破損"), _DAMAGED),
-        **dict.fromkeys(("抹", "抹消"), _STRUCK),
-        **dict.fromkeys(("衍", "衍字"), _SUPERFLUOUS),
-        **dict.fromkeys(("ママ", "ﾏﾏ", "まま"), _SIC),
-    },
-    marks={
-        **dict.fromkeys("□▢◻", Certainty.UNREADABLE),
-        "■": Certainty.STRUCK,
-    },
-    column_ends="／/",
-    face_ends="」｣",
-    patterns=(
-        ("gap", re.compile(_GAP)),
-        ("kao", re.compile(r"[(（]花押[)）]")),
-        ("seal", re.compile(rf"[(（]印(?:{_LEGEND_JAPANESE})?[)）]")),
-        ("repeat", _TALL_REPEAT),
-        ("note", re.compile(r"[(（](?P<note>[^()（）\n]{1,20})[)）]")),
-    ),
-    kao="（花押）",
-    seal=("（印「", "」）", "（印）"),
-    legend_ends="」』｣\\",
-    gap="［　　］",
-    unreadable="□",
-    column_end="／",
-    face_end="」",
-    parents=True,
-    expected=(
-        "expected (カ) doubtful, (ママ) sic, (損) damaged, (抹) struck out or (衍) superfluous "
-        "after a sign, a kana's parent kanji after a kana, or （花押）, （印）, （印「…」）"
-    ),
-    triggers=frozenset("[［(（／"),
-    special=frozenset("()（）[]［］〔〕〈〉<>＜＞／/「」｢｣□▢◻■-‐–—―…\\〵＼゛゜"),
-)
+        return JAPANESE
+    if name == "leiden":
+        from inscribe.notation.leiden import LEIDEN
 
-LEIDEN = Convention(
-    name="leiden",
-    brackets={
-        **dict.fromkeys("[［", Bracket("restored", "[", "]", "]］", Certainty.RESTORED)),
-        **dict.fromkeys("⟦〚", Bracket("struck out", "⟦", "⟧", "⟧〛", Certainty.STRUCK)),
-        **dict.fromkeys(
-            "<＜⟨〈",
-            Bracket("supplied", "<", ">", ">＞⟩〉", intervention=Intervention.SUPPLIED),
-        ),
-        **dict.fromkeys(
-            "{｛", Bracket("superfluous", "{", "}", "}｝", intervention=Intervention.SUPERFLUOUS)
-        ),
-        **dict.fromkeys(
-            "(（", Bracket("expanded", "(", ")", ")）", intervention=Intervention.EXPANDED)
-        ),
-    },
-    notes={
-        **dict.fromkeys("?？", Note("(?)", certainty=Certainty.DOUBTFUL)),
-        **dict.fromkeys("!！", Note("(!)", sic=True)),
-    },
-    marks={
-        **dict.fromkeys(".□▢◻", Certainty.UNREADABLE),
-        "■": Certainty.STRUCK,
-    },
-    column_ends="|｜/／",
-    face_ends="‖",
-    patterns=(
-        ("gap", re.compile(_GAP)),
-        ("kao", re.compile(r"\(\((?:kao|花押)\)\)|（（花押））")),
-        ("seal", re.compile(r"\(\((?:seal|印)(?:[:：] ?(?P<legend>(?:\\.|[^()\\\n])+))?\)\)")),
-        ("note", re.compile(r"[(（](?P<note>[?？!！])[)）]")),
-        ("repeat", _TALL_REPEAT),
-        ("face", re.compile(r"\|\||｜｜")),
-    ),
-    kao="((kao))",
-    seal=("((seal: ", "))", "((seal))"),
-    legend_ends="()\\",
-    gap="[---]",
-    unreadable=".",
-    column_end="|",
-    face_end="||",
-    parents=False,
-    expected="expected (?) doubtful or (!) sic after a sign, (abc), ((kao)), ((seal: legend))",
-    triggers=frozenset("[［(（|｜／"),
-    special=frozenset("()（）!！?？[]［］<>＜＞⟨⟩〈〉{}｛｝⟦⟧〚〛|｜‖/／.□▢◻■-‐–—―…\\〵＼゛゜"),
-)
-
-CONVENTIONS = {convention.name: convention for convention in (JAPANESE, LEIDEN)}
+        return LEIDEN
+    raise InputError(f"there is no convention {name!r}", hint="expected japanese or leiden")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from inscribe.notation import hentaigana
 from inscribe.notation.conventions import Convention, Note
 from inscribe.notation.segments import is_one_sign
 from inscribe.signs import Certainty, Intervention, Kind, Sign
@@ -78,6 +77,8 @@ def named(sign: Sign, part: str, convention: Convention) -> Sign:
     character = part[0] if is_doubtful else part
     if sign.kind is Kind.CHARACTER and not sign.text and is_one_sign(character):
         return _made_out(sign, character, is_doubtful=is_doubtful)
+    from inscribe.notation import hentaigana
+
     letter = hentaigana.letter(sign.text, character) if sign.is_legible else None
     if letter is None:
         raise _unknown(sign, part, convention)
@@ -95,6 +96,8 @@ def _made_out(sign: Sign, character: str, *, is_doubtful: bool) -> Sign:
 
 
 def _unknown(sign: Sign, part: str, convention: Convention) -> Refused:
+    from inscribe.notation import hentaigana
+
     parents = hentaigana.parents(sign.text) if sign.is_legible else ()
     if parents:
         listed = "、".join(dict.fromkeys(parents))

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from functools import cache
+from typing import NamedTuple
 
 from inscribe.errors import NotationError, Place
 from inscribe.notation.conventions import Bracket, Convention, Note
@@ -20,19 +21,16 @@ from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription, t
 
 MAX_CHARACTERS = 200_000
 
-# Kana, repeat marks and kanji that are no mark of either convention, one character each.
-_PLAIN = re.compile(
-    "[々〆〇〱〲〻ぁ-ゖゝ-ヺー-ヿ\u3400-\u4dbf\u4e00-\u9fff\uf900-\ufaff"
-    "\U0001b000-\U0001b11f\U00020000-\U0003fffd]+"
-)
+# Letters and figures of any script: no mark of either convention is among them. The halves of a
+# tall repeat mark and the half-width voicing marks may belong to their neighbours.
+_PLAIN = re.compile(r"[^\W_〳〴〵ﾞﾟ]+")
 _SPACES = frozenset("\t \u00a0\u1680\u202f\u205f\u3000").union(map(chr, range(0x2000, 0x200B)))
 _UNFIT = "()（）「｢"  # never bare signs where they are marks and no pattern fits
 _DASHES = "-‐–—―"
-_SEPARATORS = re.compile("[・、,，]")
+_SEPARATORS = "[・、,，]"
 
 
-@dataclass(frozen=True, slots=True)
-class _Open:
+class _Open(NamedTuple):
     """A bracket that waits for its end."""
 
     bracket: Bracket
@@ -118,7 +116,7 @@ class Parser:
 
     def _pattern(self, position: int) -> int:
         """Read what one of the convention's patterns finds here; return its end, or 0."""
-        for name, pattern in self.convention.patterns:
+        for name, pattern in _compiled(self.convention.patterns):
             found = pattern.match(self.text, position)
             if found is None:
                 continue
@@ -166,7 +164,7 @@ class Parser:
         return self._add(legend, own, end, Kind.SEAL)
 
     def _notes(self, content: str, start: int, end: int) -> int:
-        for part in map(str.strip, _SEPARATORS.split(content.strip())):
+        for part in map(str.strip, re.split(_SEPARATORS, content.strip())):
             note = self.convention.notes.get(part)
             if note is None and part and self.convention.parents:
                 self._require_item(start)
@@ -242,7 +240,7 @@ class Parser:
 
     def _misplaced(self, position: int) -> Refused:
         char = self.text[position]
-        if char in "(（" and not re.compile(r"[^\n]*?[)）]").match(self.text, position):
+        if char in "(（" and not re.match(r"[^\n]*?[)）]", self.text[position : position + 100]):
             return Refused(f"the bracket {char} is opened and never closed", "expected ) or ）")
         if char in "()（）":
             return Refused(f"the bracket {char} does not fit here", self.convention.expected)
@@ -255,6 +253,11 @@ class Parser:
         line = self.text.count("\n", 0, offset) + 1
         column = offset - self.text.rfind("\n", 0, offset)
         return NotationError(refused.message, Place(self.file, line, column), refused.expected)
+
+
+@cache
+def _compiled(patterns: tuple[tuple[str, str], ...]) -> tuple[tuple[str, re.Pattern[str]], ...]:
+    return tuple((name, re.compile(pattern)) for name, pattern in patterns)
 
 
 def _no_sign(text: str, further: int) -> Refused:

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from inscribe.errors import NotationError
-from inscribe.record.locate import KeyPath
 from inscribe.record.model import Inscription, Maker, Measurements, Override, SourceText
 from inscribe.record.problems import Problems
+
+if TYPE_CHECKING:
+    from inscribe.record.locate import KeyPath
 
 _SLACK = 0.05  # mm: two figures rounded to a tenth may differ by so much
 

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from inscribe.record import model
 
@@ -14,8 +13,7 @@ MAX_LINE = 1000  # characters in a text of one line
 MAX_TEXT = 200_000  # characters in a text of several lines
 
 
-@dataclass(frozen=True, slots=True)
-class Field:
+class Field(NamedTuple):
     """One key: its name in the file, what it holds, and what may stand there.
 
     ``holds`` is one of: ``line`` (text of one line), ``text`` (text of several lines), ``size``
@@ -38,8 +36,7 @@ class Field:
         return self.attribute or self.key
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(NamedTuple):
     """A table of the file and the type it becomes."""
 
     name: str

@@ -5,19 +5,21 @@ from __future__ import annotations
 import re
 import tomllib
 from pathlib import Path, PureWindowsPath
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from inscribe import files
 from inscribe.errors import InputError, InscribeError, Place, RecordError
 from inscribe.record import checks, model
 from inscribe.record.fields import RECORD, Field, Table
-from inscribe.record.locate import KeyPath
 from inscribe.record.problems import Problems
 from inscribe.record.values import Refused, checked
 
+if TYPE_CHECKING:
+    from inscribe.record.locate import KeyPath
+
 MAX_RECORD = 2 * 1024 * 1024  # characters; a record of a thousand inscriptions has less
 
-_SYNTAX_PLACE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
+_SYNTAX_PLACE = r" \(at (?:line (\d+), column (\d+)|end of document)\)$"
 
 
 def load(path: Path | str) -> model.Record:
@@ -62,7 +64,7 @@ def _toml(text: str, file: str | None) -> dict[str, Any]:
 
 
 def _not_toml(message: str, text: str, file: str | None) -> RecordError:
-    found = _SYNTAX_PLACE.search(message)
+    found = re.search(_SYNTAX_PLACE, message)
     line = column = None
     if found:
         message = message[: found.start()]

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.errors import InscribeError, NotationError, Place, ProblemsError, RecordError
-from inscribe.record.locate import KeyPath, Locator
+
+if TYPE_CHECKING:
+    from inscribe.record.locate import KeyPath, Locator
 
 
-@dataclass(frozen=True, slots=True)
-class _Problem:
+class _Problem(NamedTuple):
     path: KeyPath
     message: str
     hint: str
@@ -40,6 +42,8 @@ class Problems:
         """
         if not self.found:
             return
+        from inscribe.record.locate import Locator
+
         try:
             locator: Locator | None = Locator(self.text)
         except RecursionError:

@@ -14,8 +14,7 @@ FORBIDDEN = (
     "[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufdd0-\ufdef"
     "\ufffe\uffff\ud800-\udfff]"
 )
-_FORBIDDEN = re.compile(FORBIDDEN)
-_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_DAY = r"[0-9]{4}-[0-9]{2}-[0-9]{2}"
 _TYPE_NAMES = {
     bool: "true or false",
     int: "a whole number",
@@ -70,7 +69,7 @@ def _text(field: Field, value: Any) -> str:
     limit = MAX_TEXT if several_lines else MAX_LINE
     if len(text) > limit:
         raise Refused(f"{field.key} has more than {limit:,} characters", "shorten it")
-    if found := _FORBIDDEN.search(text):
+    if not text.isprintable() and (found := re.search(FORBIDDEN, text)):
         code = f"U+{ord(found[0]):04X}"
         raise Refused(f"{field.key} contains a control character ({code})", "remove it")
     if "\n" in text and not several_lines:
@@ -128,7 +127,7 @@ def _date(field: Field, value: Any) -> date:
         return value.date()
     if isinstance(value, date):
         return value
-    if isinstance(value, str) and _DAY.fullmatch(value):
+    if isinstance(value, str) and re.fullmatch(_DAY, value):
         try:
             return date.fromisoformat(value)
         except ValueError:

@@ -10,7 +10,7 @@ from typing import Any
 from inscribe.record.fields import RECORD, Field, Table
 from inscribe.record.model import Record, SourceText
 
-_ESCAPED = re.compile(r'[\x00-\x1f"\\\x7f]')
+_ESCAPED = r'[\x00-\x1f"\\\x7f]'
 _SHORT = {"\n": r"\n", '"': r"\"", "\\": r"\\"}
 
 
@@ -77,9 +77,9 @@ def _held(field: Field, value: Any) -> str | None:
 
 def _quoted(text: str) -> str:
     if "\n" not in text:
-        return f'"{_ESCAPED.sub(_escape, text)}"'
+        return f'"{re.sub(_ESCAPED, _escape, text)}"'
     if "'''" in text:
-        lines = "\n".join(_ESCAPED.sub(_escape, line) for line in text.split("\n"))
+        lines = "\n".join(re.sub(_ESCAPED, _escape, line) for line in text.split("\n"))
         return f'"""\n{lines}\n"""'
     return f"'''\n{text}\n'''"
 
