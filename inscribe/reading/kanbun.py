@@ -3,8 +3,8 @@
 The marks are the Kanbun block of Unicode, U+3190 to U+319F; they stand after the sign they belong
 to. ``㆑`` holds its sign back until the next one is read. The rows ``㆒㆓㆔㆕``, ``㆖㆗㆘``,
 ``㆙㆚㆛㆜`` and ``㆝㆞㆟`` hold back every sign but the first of the row, which calls the second,
-which calls the third. ``㆒㆑`` and ``㆖㆑`` do both. ``㆐`` ties two signs into one word. Kana after
-a kanji go with it.
+which calls the third. ``㆒㆑`` and ``㆖㆑`` do both. ``㆐`` ties two signs into one word. Kana
+after a kanji go with it.
 
 Source: common rules of kundoku as taught in schools, from memory; code points from Unicode.
 

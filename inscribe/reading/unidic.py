@@ -67,8 +67,12 @@ def classes(dictionary: Path) -> Classes:
     return Classes(tuple(tuple(next(csv.reader([line.split(" ", 1)[1]]))) for line in lines))
 
 
-def words(dictionary: Path, connections: frozenset[int]) -> Iterator[Word]:
-    """Yield the entries whose class is in ``connections`` and that are written in kanji and kana.
+def words(
+    dictionary: Path, connections: frozenset[int], without: re.Pattern[str] = _OTHER_SCRIPTS
+) -> Iterator[Word]:
+    """Yield the entries whose class is in ``connections`` and whose writing ``without`` is not in.
+
+    By default these are the words written in kanji and hiragana only.
 
     Raises:
         InputError: the dictionary is not in MeCab's format of version 102.
@@ -85,7 +89,7 @@ def words(dictionary: Path, connections: frozenset[int]) -> Iterator[Word]:
         start = first_feature + offset
         feature = data[start : data.index(b"\0", start)].decode()
         fields = feature.split(",") if '"' not in feature else next(csv.reader([feature]))
-        if len(fields) > 17 and fields[8] and not _OTHER_SCRIPTS.search(fields[8]):
+        if len(fields) > 17 and fields[8] and not without.search(fields[8]):
             yield Word(fields[8], left, cost, fields)
 
 

@@ -1,0 +1,100 @@
+"""A text in current character forms and current kana spelling, whatever its age.
+
+The characters are the normaliser's work; the spelling is decided word by word: MeCab runs over
+the text with UniDic and, beside it, the old spellings of UniDic's own words (``modern_words``),
+so that the words around decide what かは is: 川, 皮, or か and は.
+
+>>> modern_text("さう言つて、彼は笑つてゐた。")
+'そう言って、彼は笑っていた。'
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from inscribe import tables
+from inscribe.forms import NormalText, normalise_text
+from inscribe.reading.modern_words import MARK
+
+_ALWAYS = str.maketrans("ゐゑヰヱ", "いえイエ")
+
+
+@dataclass(frozen=True, slots=True)
+class ModernWord:
+    """A word of a normalised text, from character ``first`` to ``last``, as spelt today."""
+
+    first: int
+    last: int
+    written: str
+    modern: str
+
+
+def modern_text(text: str) -> str:
+    """Return ``text`` as it would be printed today.
+
+    Kanji words, okurigana and 々 stay as they are; so do the signs of ``kept_in_print.tsv``.
+    """
+    return modern_normal(normalise_text(text), text)
+
+
+def modern_normal(normal: NormalText, carved: Sequence[str]) -> str:
+    """Return a normalised text as it would be printed today.
+
+    ``carved`` has what is carved, one string a sign, so that a 々 can be set back.
+    """
+    kept = _kept()
+    if kept.isdisjoint(carved):
+        return modern_spelling(normal.text)
+    signs = (carved[sign] for sign in normal.origin)
+    printed = (sign if sign in kept else now for sign, now in zip(signs, normal.text, strict=True))
+    return modern_spelling("".join(printed))
+
+
+@tables.compiled
+def _kept() -> frozenset[str]:
+    return frozenset(row[0] for row, _ in tables.rows("kept_in_print", ("sign", "example")))
+
+
+def modern_spelling(normalised: str) -> str:
+    """Return a text in current character forms in current kana spelling."""
+    return "".join(
+        line if not line.strip() else "".join(word.modern for word in modern_words(line))
+        for line in normalised.splitlines(keepends=True)
+    )
+
+
+def modern_words(normalised: str) -> list[ModernWord]:
+    """Return the words of a normalised text with their current spelling; they tile the text."""
+    words: list[ModernWord] = []
+    for written, feature in _decoded(normalised):
+        first = words[-1].last + 1 if words else 0
+        modern = feature[len(MARK) :] if feature.startswith(MARK) else written.translate(_ALWAYS)
+        words.append(ModernWord(first, first + len(written) - 1, written, modern))
+    return words
+
+
+def _decoded(text: str) -> Iterator[tuple[str, str]]:
+    position = 0
+    for node in _tagger()(text):
+        start = text.index(node.surface, position)
+        if start > position:
+            yield text[position:start], ""
+        yield node.surface, node.feature_raw
+        position = start + len(node.surface)
+    if position < len(text):
+        yield text[position:], ""
+
+
+@cache
+def _tagger() -> Any:
+    import fugashi
+
+    from inscribe.reading import unidic
+    from inscribe.reading.modern_words import modern_dictionary
+
+    path = modern_dictionary()
+    return fugashi.GenericTagger(f'-d "{unidic.folder()}" -u "{path}" -r "{os.devnull}"')
