@@ -1,4 +1,4 @@
-"""Build name_elements.tsv and surnames.tsv from the names in UniDic and the readings of KANJIDIC2.
+"""Build name_elements.tsv from the given names in UniDic and the readings of KANJIDIC2.
 
 Run from the root of the checkout, with unidic-lite installed (BSD licence) and the Debian package
 kanjidic-xml (KANJIDIC2, CC BY-SA 4.0): ``python glossary/build/name_statistics.py``.
@@ -20,6 +20,8 @@ from pathlib import Path
 
 import unidic_lite
 
+from inscribe.forms import normalise_text
+
 GLOSSARY = Path(__file__).parent.parent
 KANJIDIC = Path("/usr/share/edict/kanjidic2.xml.gz")
 VOICED = str.maketrans(
@@ -29,7 +31,6 @@ HALF_VOICED = str.maketrans("はひふへほ", "ぱぴぷぺぽ")
 # Second characters of women's names, which would drown the readings of craftsmen's names.
 FEMALE_SECOND = frozenset("子美江枝代恵奈香乃")
 READINGS_KEPT = 6
-SURNAMES_LONGEST = 4
 
 Readings = dict[str, dict[str, bool]]  # character: {reading in hiragana: whether it is an on}
 
@@ -44,18 +45,36 @@ def katakana(text: str) -> str:
     return "".join(chr(ord(c) + 0x60) if "ぁ" <= c <= "ゖ" else c for c in text)
 
 
-def unidic_names() -> Iterator[tuple[str, str, str, int]]:
-    """Yield (kind, written, kana, cost) of every personal name in UniDic's compiled lexicon."""
+def unidic_entries(sort: str) -> Iterator[tuple[str, str, str, int]]:
+    """Yield (kind, written, kana, cost) of the names of one sort in UniDic's compiled lexicon.
+
+    ``sort`` is the part of speech after 名詞,固有名詞: "人名,名", "人名,姓", "地名". Only names in
+    kanji are given, old forms (which normalisation never leaves) left out.
+    """
     data = (Path(unidic_lite.DICDIR) / "sys.dic").read_bytes()
     sizes = struct.unpack("<10I", data[:40])
     start = 72 + sizes[6]
     tokens, features = data[start : start + sizes[7]], data[start + sizes[7] :]
-    wanted = "名詞,固有名詞,人名,".encode()
+    wanted = f"名詞,固有名詞,{sort},".encode()
     for _, _, _, cost, offset, _ in struct.iter_unpack("<HHHhII", tokens):
         if features.startswith(wanted, offset):
             cells = features[offset : features.index(b"\0", offset)].decode().split(",")
-            if len(cells) > 17 and cells[3] in ("名", "姓"):
-                yield cells[3], cells[8], hiragana(cells[17]), cost
+            if len(cells) > 17 and is_current_kanji(cells[8]):
+                yield cells[3], repeats_expanded(cells[8]), hiragana(cells[17]), cost
+
+
+def repeats_expanded(written: str) -> str:
+    """Return a name with 々 as what it repeats, as normalisation leaves it: 佐佐木."""
+    for at, character in enumerate(written):
+        if character == "々" and at:
+            written = f"{written[:at]}{written[at - 1]}{written[at + 1 :]}"
+    return written
+
+
+def is_current_kanji(written: str) -> bool:
+    """Return whether a name is written in kanji, each in its current form."""
+    kanji = all("\u4e00" <= c <= "\u9fff" or c == "々" for c in written)
+    return kanji and normalise_text(written.replace("々", "")).text == written.replace("々", "")
 
 
 def kanjidic_readings() -> tuple[Readings, set[str]]:
@@ -188,59 +207,17 @@ def write_elements(
             file.write("\t".join((character, *cells, single)) + "\n")
 
 
-def surname_item(written: str, readings: dict[str, int]) -> str:
-    """Return WRITTEN=KANA:COST/KANA:COST, the likelier reading first.
-
-    みわの beside みわ is the name with the particle of old clans, no reading of its own.
-    """
-    ranked = sorted(readings.items(), key=lambda item: item[1])
-    shown = [
-        f"{kana}:{cost}"
-        for kana, cost in ranked
-        if not (kana.endswith("の") and kana[:-1] in readings)
-    ]
-    return f"{written}={'/'.join(shown)}"
-
-
-def write_surnames(names: dict[str, dict[str, int]]) -> None:
-    """Write surnames.tsv, a row for each first character."""
-    by_first: dict[str, list[str]] = defaultdict(list)
-    for written, readings in sorted(names.items()):
-        by_first[written[0]].append(surname_item(written, readings))
-    with (GLOSSARY / "surnames.tsv").open("w", encoding="utf-8") as file:
-        file.write(
-            "# Surnames and their readings; no reading says which family is meant.\n"
-            "# first: the first character. surnames: those that begin with it (a row for each\n"
-            "# character, so that the table loads quickly), each WRITTEN=KANA:COST/KANA:COST, the\n"
-            "# more usual reading first; the cost is that of UniDic (lower is more frequent, or\n"
-            "# less like other words).\n"
-            "# Source: surnames of unidic-lite 1.0.8 (UniDic 2.1.2, BSD licence), those written\n"
-            "# with one to four kanji in use.\n"
-            "# Rebuild: python glossary/build/name_statistics.py\n"
-            "first\tsurnames\n"
-        )
-        for first, items in by_first.items():
-            file.write(f"{first}\t{' '.join(items)}\n")
-
-
 def main() -> None:
-    """Build both tables."""
+    """Build the table."""
     readings, in_use = kanjidic_readings()
     given: set[tuple[str, str]] = set()
-    surnames: dict[str, dict[str, int]] = defaultdict(dict)
     alone: dict[str, dict[str, int]] = defaultdict(dict)
-    for kind, written, kana, cost in unidic_names():
-        if not all("\u4e00" <= c <= "\u9fff" or c == "々" for c in written):
-            continue
-        if kind == "名" and len(written) > 1:
+    for _, written, kana, cost in unidic_entries("人名,名"):
+        if len(written) > 1:
             given.add((written, kana))
-        elif kind == "名":
+        else:
             alone[written][kana] = min(cost, alone[written].get(kana, cost))
-        elif kind == "姓" and len(written) <= SURNAMES_LONGEST and in_use.issuperset(written):
-            known = surnames[written].get(kana, cost)
-            surnames[written][kana] = min(cost, known)
     write_elements(given, alone, readings, in_use)
-    write_surnames(surnames)
 
 
 if __name__ == "__main__":

@@ -16,17 +16,18 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from inscribe import tables
-from inscribe.errors import Place, TableError
+from inscribe.errors import TableError
 from inscribe.reading.name_elements import Choice, choices
+from inscribe.reading.name_lists import place_names, surnames
 from inscribe.reading.romanise import hepburn
 
-NameKind = Literal["auto", "given", "surname", "art", "common"]
-KINDS: tuple[NameKind, ...] = ("auto", "given", "surname", "art", "common")
+NameKind = Literal["auto", "given", "surname", "art", "common", "place"]
+KINDS: tuple[NameKind, ...] = ("auto", "given", "surname", "art", "common", "place")
 
 MOST = 8  # readings given of one name
 UNREAD = "□"
@@ -81,42 +82,6 @@ def _endings() -> dict[str, Ending]:
 
 
 @tables.compiled
-def _surname_rows() -> dict[str, str]:
-    found: dict[str, str] = {}
-    for (first, cell), _ in tables.rows("surnames", ("first", "surnames")):
-        found[first] = f"{found[first]} {cell}" if first in found else cell
-    return found
-
-
-@tables.compiled
-def _surnames_by_first() -> dict[str, dict[str, tuple[tuple[str, int], ...]]]:
-    return {}
-
-
-def surnames_from(first: str) -> dict[str, tuple[tuple[str, int], ...]]:
-    """Return the surnames that begin with a character: (reading, cost), the likelier first."""
-    known = _surnames_by_first()
-    if first not in known:
-        known[first] = dict(map(_surname, _surname_rows().get(first, "").split()))
-    return known[first]
-
-
-def _surname(item: str) -> tuple[str, tuple[tuple[str, int], ...]]:
-    written, _, cell = item.partition("=")
-    readings_ = (reading.partition(":") for reading in cell.split("/"))
-    try:
-        return written, tuple((kana, int(cost)) for kana, _, cost in readings_)
-    except ValueError:
-        message, hint = f"“{item}” is no surname", "write WRITTEN=KANA:COST"
-        raise TableError(message, Place("surnames.tsv"), hint) from None
-
-
-def surnames(written: str) -> tuple[tuple[str, int], ...]:
-    """Return the readings of a surname with their costs, the likelier first; empty if unknown."""
-    return surnames_from(written[0]).get(written, ())
-
-
-@tables.compiled
 def own_names() -> dict[str, tuple[NameReading, ...]]:
     """Return the names of the user's own lists (``names.tsv``) with their readings."""
     found: dict[str, tuple[NameReading, ...]] = {}
@@ -163,6 +128,8 @@ def readings(name: str, kind: NameKind = "auto") -> tuple[NameReading, ...]:
     own = own_names().get(name, ())
     if kind == "surname":
         found = _surname_readings(name)
+    elif kind == "place":
+        found = _place_readings(name)
     elif kind == "auto":
         found = _merged(_made_readings(name), _surname_readings(name, composed=False))
     else:
@@ -309,15 +276,24 @@ def _long_readings(name: str) -> list[NameReading]:
 
 
 def _surname_readings(name: str, *, composed: bool = True) -> list[NameReading]:
+    found = _listed_readings(name, surnames(name), "surname")
+    if not found and composed:
+        found = _composed_readings(name, "surname")
+    return found
+
+
+def _place_readings(name: str) -> list[NameReading]:
+    found = _listed_readings(name, place_names(name), "place")
+    return found or _surname_readings(name, composed=False) or _composed_readings(name, "place")
+
+
+def _listed_readings(name: str, known: Sequence[tuple[str, int]], kind: str) -> list[NameReading]:
     found = []
-    known = surnames(name)
     for kana, cost in known:
         weight = math.exp((known[0][1] - cost) / 1000)
-        reason = f"surname as in UniDic{'' if cost == known[0][1] else ', less usual'}"
+        reason = f"{kind} as in UniDic{'' if cost == known[0][1] else ', less usual'}"
         marked = _divided_surname(name, kana)
-        found.append(NameReading(marked, romaji(marked), 0.9 * weight, reason, "surname"))
-    if not found and composed:
-        found = _composed_surname(name)
+        found.append(NameReading(marked, romaji(marked), 0.9 * weight, reason, kind))
     return found
 
 
@@ -331,7 +307,7 @@ def _divided_surname(name: str, kana: str) -> str:
     return kana
 
 
-def _composed_surname(name: str) -> list[NameReading]:
+def _composed_readings(name: str, kind: str) -> list[NameReading]:
     options = [
         [c for c in _element(char, "first" if i == 0 else "last") if not c.is_on][:2]
         or list(_element(char, "first"))[:2]
@@ -341,6 +317,6 @@ def _composed_surname(name: str) -> list[NameReading]:
     for combination in itertools.product(*options):
         kana = "|".join(c.kana for c in combination)
         share = math.prod(c.share for c in combination)
-        reason = f"{name} is in no list of surnames; read by its characters"
-        found.append(NameReading(kana, romaji(kana), 0.2 * share, reason, "surname"))
+        reason = f"{name} is in no list of {kind}s; read by its characters"
+        found.append(NameReading(kana, romaji(kana), 0.2 * share, reason, kind))
     return sorted(found, key=lambda reading: -reading.score)[:MOST]

@@ -105,7 +105,7 @@ _NAME_KINDS: dict[str, names.NameKind] = {
     "art_name": "art",
     "common_name": "common",
     "surname": "surname",
-    "unlisted_place": "surname",
+    "unlisted_place": "place",
 }
 
 
@@ -115,12 +115,9 @@ def _name_options(piece: Piece) -> tuple[Option, ...]:
     made = []
     for rank, reading in enumerate(found):
         share = max(reading.score / best, _LEAST_SHARE)
-        reason = reading.reason
-        if piece.kind == "unlisted_place":
-            reason = f"{piece.text} is in no list of places; read by its characters"
         romaji = reading.romaji.replace(UNREAD_KANA, UNREAD_ROMAJI)
         cost = -math.log(share) if rank else 0.0
-        made.append(Option(reading.plain_kana, romaji, cost, reason))
+        made.append(Option(reading.plain_kana, romaji, cost, reading.reason))
     return tuple(made)
 
 

@@ -17,6 +17,7 @@ from dataclasses import dataclass
 from inscribe import tables
 from inscribe.reading import names
 from inscribe.reading.name_elements import usualness
+from inscribe.reading.name_lists import place_names, surnames, surnames_from
 from inscribe.reading.signature_words import Word, order_cost, words_from
 
 # A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
@@ -36,7 +37,9 @@ _LONG_NAME = 8.0  # three characters without a known pattern
 _LONGEST_NAME = 6
 _SURNAME = 1.3
 _UNLISTED_SURNAME = 4.3
+_LISTED_PLACE = 2.2  # in place_names.tsv
 _UNLISTED_PLACE = 4.0
+_CALLS_FOR_PLACE = frozenset("於于在住")
 _OWN_NAME = 0.3
 _FORMULA_SIGN = 2.0  # a sign of the formulas (作 住 於) within a name
 _FORMULA_KINDS = frozenset({"verb", "opener", "residence"})
@@ -225,7 +228,7 @@ def _name_pieces(text: str, position: int) -> Iterator[Piece]:
         and is_name_character(text[position + longest])
     ):
         longest += 1
-    listed = names.surnames_from(text[position])
+    listed = surnames_from(text[position])
     own = names.own_names()
     for length in range(1, longest + 1):
         name = text[position : position + length]
@@ -235,16 +238,35 @@ def _name_pieces(text: str, position: int) -> Iterator[Piece]:
         yield from _given_pieces(name, position)
         if name in listed:
             yield _piece(name, "surname", position, _surname_cost(name))
-        if 1 < length < 4 and "□" not in name:
-            yield from _unlisted_pieces(name, position, listed=name in listed)
+        elif 1 < length < 4 and "□" not in name:
+            yield _unlisted_surname(name, position)
+    yield from _place_pieces(text, position, longest)
 
 
-def _unlisted_pieces(name: str, position: int, *, listed: bool) -> Iterator[Piece]:
-    signs = 2 * _FORMULA_SIGN * sum(map(_is_formula_sign, name))
-    if not listed:
-        cost = _UNLISTED_SURNAME + 2.0 * (len(name) - 2)
-        yield _piece(name, "surname", position, cost + signs)
-    yield _piece(name, "unlisted_place", position, _UNLISTED_PLACE + len(name) - 2 + signs)
+def _unlisted_surname(name: str, position: int) -> Piece:
+    cost = _UNLISTED_SURNAME + 2.0 * (len(name) - 2)
+    return _piece(name, "surname", position, cost + _formula_signs_cost(name))
+
+
+def _place_pieces(text: str, position: int, longest: int) -> Iterator[Piece]:
+    """Yield the places that cities.tsv lacks, where the formula calls for one."""
+    after_opener = position > 0 and text[position - 1] in _CALLS_FOR_PLACE
+    for length in range(2, min(longest, 3) + 1):
+        name = text[position : position + length]
+        following = text[position + length : position + length + 1]
+        if "□" in name or not (after_opener or (following and _follows_place(following))):
+            continue
+        cost = _LISTED_PLACE if place_names(name) else _UNLISTED_PLACE + length - 2
+        yield _piece(name, "unlisted_place", position, cost + _formula_signs_cost(name))
+
+
+def _follows_place(char: str) -> bool:
+    words = words_from(char).get(char, ())
+    return any(word.kind in ("residence", "place_suffix") for word in words)
+
+
+def _formula_signs_cost(name: str) -> float:
+    return 2 * _FORMULA_SIGN * sum(map(_is_formula_sign, name))
 
 
 def _is_formula_sign(char: str) -> bool:
@@ -269,7 +291,7 @@ _PIECE_KINDS = {
 
 
 def _surname_cost(name: str) -> float:
-    usual = _SURNAME + min(1.1, max(0.0, (names.surnames(name)[0][1] - 6500) / 2500))
+    usual = _SURNAME + min(1.1, max(0.0, (surnames(name)[0][1] - 6500) / 2500))
     return usual + (1.8 if len(name) == 1 else 0.0)
 
 

@@ -1,0 +1,73 @@
+"""The listed names of families and places, a row of the tables for each first character.
+
+>>> surnames("石黒")[0][0], place_names("岡崎")[0][0], surnames("政広")
+('いしぐろ', 'おかざき', ())
+"""
+
+from __future__ import annotations
+
+from inscribe import tables
+from inscribe.errors import Place, TableError
+
+# Readings of a name in kana with their costs, the likelier first.
+Listed = tuple[tuple[str, int], ...]
+_Rows = dict[str, list[tuple[str, Place]]]
+
+
+@tables.compiled
+def _surname_rows() -> _Rows:
+    return _rows("surnames")
+
+
+@tables.compiled
+def _place_rows() -> _Rows:
+    return _rows("place_names")
+
+
+@tables.compiled
+def _known() -> dict[tuple[str, str], dict[str, Listed]]:
+    return {}
+
+
+def _rows(table: str) -> _Rows:
+    found: _Rows = {}
+    for (first, cell), place in tables.rows(table, ("first", "names")):
+        found.setdefault(first, []).append((cell, place))
+    return found
+
+
+def surnames_from(first: str) -> dict[str, Listed]:
+    """Return the surnames that begin with a character, with their readings."""
+    return _names_from("surname", first, _surname_rows())
+
+
+def surnames(written: str) -> Listed:
+    """Return the readings of a surname; empty where it is not listed."""
+    return surnames_from(written[0]).get(written, ())
+
+
+def place_names(written: str) -> Listed:
+    """Return the readings of a place; empty where it is not listed."""
+    return _names_from("place", written[0], _place_rows()).get(written, ())
+
+
+def _names_from(sort: str, first: str, rows: _Rows) -> dict[str, Listed]:
+    known = _known()
+    if (sort, first) not in known:
+        names: dict[str, Listed] = {}
+        for cell, place in rows.get(first, ()):
+            for item in cell.split():
+                written, readings = _name(item, place)
+                names.setdefault(written, readings)
+        known[sort, first] = names
+    return known[sort, first]
+
+
+def _name(item: str, place: Place) -> tuple[str, Listed]:
+    written, _, cell = item.partition("=")
+    readings = (reading.partition(":") for reading in cell.split("/"))
+    try:
+        return written, tuple((kana, int(cost)) for kana, _, cost in readings)
+    except ValueError:
+        message = f"“{item}” is no name with its readings"
+        raise TableError(message, place, "write WRITTEN=KANA:COST/KANA:COST") from None
