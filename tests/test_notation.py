@@ -175,6 +175,7 @@ ERRORS = [
     ("(カ)", 1, 1, "follows no sign"),
     ("花\n(カ)", 2, 1, "follows no sign"),
     ("花(カ", 1, 2, "never closed"),
+    ("（表）武州住（裏）造之", 1, 1, "names a side"),
     ("花)", 1, 2, "does not fit"),
     ("「花", 1, 1, "does not fit"),
     ("花(カ)(損)", 1, 5, "at once"),

@@ -239,3 +239,17 @@ def test_a_source_file_outside_the_folder_is_refused(file: str, tmp_path: Path) 
 def test_a_missing_record_is_refused(tmp_path: Path) -> None:
     with pytest.raises(InputError):
         record.load(tmp_path / "none.toml")
+
+
+def test_the_records_of_a_folder_are_found_in_order(tmp_path: Path) -> None:
+    for name in ("b.toml", "a/c.toml", ".hidden/x.toml", "a/.x.toml", "a.txt"):
+        (tmp_path / name).parent.mkdir(exist_ok=True)
+        (tmp_path / name).write_text("", encoding="utf-8")
+    (tmp_path / "a" / "up").symlink_to(tmp_path)
+    found = record.paths_in(tmp_path)
+    assert [str(path.relative_to(tmp_path)) for path in found] == ["b.toml", "a/c.toml"]
+
+
+def test_a_missing_folder_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(InputError, match="no such folder"):
+        record.paths_in(tmp_path / "none")

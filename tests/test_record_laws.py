@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from strategies import records
 
 from inscribe import record
-from inscribe.errors import InscribeError
+from inscribe.errors import InscribeError, ProblemsError
 from inscribe.record.locate import KeyPath, Locator
 
 EXAMPLES = sorted((Path(__file__).parent.parent / "examples").glob("*.toml"))
@@ -57,6 +57,28 @@ def test_what_is_dumped_is_loaded_back(found: record.Record) -> None:
 def test_any_text_loads_or_is_refused(text: str) -> None:
     with pytest.raises(InscribeError):
         record.loads(text)
+
+
+@settings(max_examples=200)
+@given(
+    st.sampled_from(EXAMPLES).map(lambda path: path.read_text(encoding="utf-8")),
+    st.lists(st.tuples(st.floats(0, 1), st.integers(0, 40), st.text(max_size=4)), max_size=3),
+)
+def test_a_mangled_record_loads_or_is_refused(
+    text: str, cuts: list[tuple[float, int, str]]
+) -> None:
+    for where, length, inserted in cuts:
+        start = int(where * len(text))
+        text = text[:start] + inserted + text[start + length :]
+    try:
+        found = record.loads(text, folder=EXAMPLES[0].parent)
+    except ProblemsError as refused:
+        lines = [error.place.line for error in refused.errors]
+        assert all(line is not None and line <= text.count("\n") + 1 for line in lines)
+    except InscribeError:
+        pass
+    else:
+        assert record.loads(record.dump(found), folder=EXAMPLES[0].parent) == found
 
 
 def _paths(data: Any, path: KeyPath = ()) -> Iterator[KeyPath]:

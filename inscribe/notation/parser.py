@@ -26,6 +26,7 @@ MAX_CHARACTERS = 200_000
 _PLAIN = re.compile(r"[^\W_〳〴〵ﾞﾟ]+")
 _SPACES = frozenset("\t \u00a0\u1680\u202f\u205f\u3000").union(map(chr, range(0x2000, 0x200B)))
 _UNFIT = "()（）「｢"  # never bare signs where they are marks and no pattern fits
+_SIDES = ("表", "裏")  # which some write before the text of each face
 _DASHES = "-‐–—―"
 _SEPARATORS = "[・、,，]"
 
@@ -164,6 +165,10 @@ class Parser:
         return self._add(legend, own, end, Kind.SEAL)
 
     def _notes(self, content: str, start: int, end: int) -> int:
+        if content.strip() in _SIDES and self.convention.parents:
+            raise Refused(
+                f"({content}) names a side", "expected 」 where a face ends, and no names"
+            )
         for part in map(str.strip, re.split(_SEPARATORS, content.strip())):
             note = self.convention.notes.get(part)
             if note is None and part and self.convention.parents:

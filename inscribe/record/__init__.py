@@ -13,7 +13,7 @@
 
 from __future__ import annotations
 
-from inscribe.record.loader import load, loads
+from inscribe.record.loader import load, loads, paths_in
 from inscribe.record.model import (
     ColumnMeasure,
     Inscription,
@@ -42,4 +42,5 @@ __all__ = [
     "dump",
     "load",
     "loads",
+    "paths_in",
 ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 import tomllib
 from pathlib import Path, PureWindowsPath
@@ -47,6 +48,28 @@ def loads(text: str, file: str | None = None, folder: Path | None = None) -> mod
     problems.raise_any()
     assert isinstance(record, model.Record)
     return record
+
+
+def paths_in(folder: Path) -> list[Path]:
+    """Return the record files in ``folder`` and the folders in it, in the order of their names.
+
+    Hidden files and folders are left out, and links to folders are not followed, so that no loop
+    of links has no end.
+
+    Raises:
+        InputError: there is no such folder.
+    """
+    if not folder.is_dir():
+        raise InputError("there is no such folder", Place(str(folder)), "check the path")
+    found: list[Path] = []
+    for root, folders, names in os.walk(folder):
+        folders[:] = sorted(name for name in folders if not name.startswith("."))
+        found += [
+            Path(root, name)
+            for name in sorted(names)
+            if name.endswith(".toml") and not name.startswith(".")
+        ]
+    return found
 
 
 def _toml(text: str, file: str | None) -> dict[str, Any]:
