@@ -12,6 +12,7 @@ from inscribe.dates.model import Candidate, DateReading
 
 MOST_CANDIDATES = 12
 _LUNISOLAR_UNTIL = 1872
+_OPEN_END = 9999
 
 
 def account_of(
@@ -63,6 +64,9 @@ def _of_the_year(
         yield f"{_written_year(expression)} fits {number} years {where}{narrow}"
     if between and year is not None and not between[0] <= year <= between[1]:
         yield f"{year} lies outside {between[0]}-{between[1]}"
+    if expression.era_part and era:
+        end = f"to {era.last}" if era.last < _OPEN_END else "on"
+        yield f"{era.romaji} was counted from {era.first} {end}"
     if era and era.note:
         yield f"{era.romaji}: {era.note}"
 
@@ -70,8 +74,12 @@ def _of_the_year(
 def _written_year(expression: Expression) -> str:
     """Return what is written of the year, in so far as it narrows it."""
     kinds = ("era", "damaged_era", "year_number", "damaged_number", "unread", "year")
-    pair = ("stem", "branch", "animal", "cycle_like", "literary_stem", "literary_branch")
-    named = "".join(piece.text for piece in expression.pieces if piece.kind in kinds + pair)
+    pair = ("stem", "branch", "animal", "cycle_like")
+    named = "".join(
+        piece.text
+        for piece in expression.pieces
+        if piece.kind.endswith(pair) or piece.kind in kinds
+    )
     return named or "what is written"
 
 

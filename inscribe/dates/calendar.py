@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from inscribe import tables
-from inscribe.errors import InputError, TableError
+from inscribe.errors import InputError, Place, TableError
 
 FIRST_YEAR, LAST_YEAR = 1600, 1872
 _COLUMNS = ("year", "new_year", "leap", "lengths", "doubtful")
@@ -48,15 +48,34 @@ class Month:
 
 
 @tables.compiled
-def years() -> dict[int, tuple[Month, ...]]:
-    """Return the months of every tabulated year, in order."""
-    found: dict[int, tuple[Month, ...]] = {}
+def _rows() -> dict[int, tuple[tuple[str, ...], Place]]:
+    found: dict[int, tuple[tuple[str, ...], Place]] = {}
     for cells, place in tables.rows("months", _COLUMNS):
-        try:
-            found.setdefault(int(cells[0]), _months(*cells))
-        except (KeyError, ValueError) as error:
-            raise TableError("the year, a date or a length is malformed", place) from error
+        if not cells[0].isdecimal():
+            raise TableError("the year is not a number", place)
+        found.setdefault(int(cells[0]), (cells, place))
     return found
+
+
+@tables.compiled
+def _built() -> dict[int, tuple[Month, ...]]:
+    return {}
+
+
+def months_of(year: int) -> tuple[Month, ...]:
+    """Return the months of a lunisolar year in order; none if it is not tabulated.
+
+    Raises:
+        TableError: the year's row of the table cannot be used.
+    """
+    if year in _built() or year not in _rows():
+        return _built().get(year, ())
+    cells, place = _rows()[year]
+    try:
+        months = _months(*cells)
+    except (KeyError, ValueError) as error:
+        raise TableError("a date, a leap month or a length is malformed", place) from error
+    return _built().setdefault(year, months)
 
 
 def _months(year: str, new_year: str, leap: str, lengths: str, doubtful: str) -> tuple[Month, ...]:
@@ -75,24 +94,24 @@ def _months(year: str, new_year: str, leap: str, lengths: str, doubtful: str) ->
 
 @tables.compiled
 def _in_order() -> tuple[tuple[Month, ...], tuple[date, ...]]:
-    months = tuple(month for year in sorted(years()) for month in years()[year])
+    months = tuple(month for year in sorted(_rows()) for month in months_of(year))
     return months, tuple(month.first_day for month in months)
 
 
 def month_of(year: int, number: int, leap: bool = False) -> Month | None:
     """Return the month, or None where there is none of that name or it is not tabulated."""
     wanted = (number, leap)
-    return next((m for m in years().get(year, ()) if (m.number, m.leap) == wanted), None)
+    return next((m for m in months_of(year) if (m.number, m.leap) == wanted), None)
 
 
 def leap_month(year: int) -> int | None:
     """Return the number of the leap month of ``year``, or None if it has none."""
-    return next((month.number for month in years().get(year, ()) if month.leap), None)
+    return next((month.number for month in months_of(year) if month.leap), None)
 
 
 def is_tabulated(year: int) -> bool:
     """Return whether the months of the lunisolar ``year`` are known."""
-    return FIRST_YEAR <= year <= LAST_YEAR
+    return FIRST_YEAR <= year <= LAST_YEAR and year in _rows()
 
 
 def days_of(
@@ -104,7 +123,7 @@ def days_of(
     """
     if not is_tabulated(year):
         return None
-    months = years()[year]
+    months = months_of(year)
     if first is not None:
         last = first if last is None else last
         if first == last:

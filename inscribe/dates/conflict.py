@@ -252,7 +252,7 @@ def _of_the_day(reading: DateReading, expression: Expression) -> Iterator[Explan
 def _months_with_day(reading: DateReading, written: str) -> Iterator[Explanation]:
     """Another month of the year had a day of that name (and number)."""
     assert reading.year is not None
-    for month in calendar.years().get(reading.year, ()):
+    for month in calendar.months_of(reading.year):
         index = cycle.day_index(month.first_day)
         days = [day for day in range(1, month.length + 1) if cycle.pair(index + day - 1) == written]
         if not days or reading.day not in (None, days[0]):

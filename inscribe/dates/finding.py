@@ -81,11 +81,11 @@ def resolve_all(text: str, between: Between | None = None) -> tuple[DateReading,
     Raises:
         InputError: nothing in ``text`` is a date or an age.
     """
-    from inscribe.dates.parse import expressions
+    from inscribe.dates.parse import bare_age, expressions
     from inscribe.forms import normalise_text
 
     normal = normalise_text(text.translate(_CYCLE_FORMS))
-    found = _joined(expressions(normal.text))
+    found = _joined(expressions(normal.text)) or bare_age(normal.text)
     if any(each.sure for each in found):
         found = [each for each in found if each.sure]
     if not found:

@@ -38,6 +38,9 @@ def interval_of(reading: DateReading, expression: Expression) -> Interval:
     if not calendar.is_tabulated(year):
         caution = "months before 1600 are not tabulated: only the year is given"
         return Interval(precision="year", cautions=(caution,))
+    if reading.leap and reading.month is None:
+        caution = f"the year {year} had no leap month"
+        return replace(_of_year(reading, expression, year), impossible=True, cautions=(caution,))
     if reading.month is not None:
         return _of_month(reading, expression, year)
     return _of_year(reading, expression, year)

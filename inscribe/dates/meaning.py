@@ -172,8 +172,10 @@ def _with_leap_month(reading: DateReading) -> DateReading:
         return reading
     there = calendar.leap_month(year)
     if reading.month is None and there is not None:
+        # a bare 閏月
         return replace(reading, month=there)
-    return reading if reading.month == there else in_conflict(reading, "month")
+    fits = there is not None and reading.month == there
+    return reading if fits else in_conflict(reading, "month")
 
 
 def _with_days(reading: DateReading, expression: Expression) -> DateReading:

@@ -16,6 +16,13 @@ from inscribe.dates.look import (
 from inscribe.dates.model import Piece
 from inscribe.dates.scan import Token
 
+# The kinds of signs a pair may be made of; kana readings make one only together.
+_HALVES = (
+    ("stem", ("branch", "animal")),
+    ("kana_stem", ("branch", "animal", "kana_branch")),
+    ("literary_stem", ("literary_branch",)),
+)
+
 
 def sexagenary(draft: Draft, tokens: Tokens, position: int) -> int:
     """癸丑, 癸の丑, 癸丑年, 癸丑之歳; of the day in 庚申日 or after a month."""
@@ -45,13 +52,12 @@ def sexagenary(draft: Draft, tokens: Tokens, position: int) -> int:
 
 def _cycle_kinds(tokens: Tokens, position: int) -> tuple[str | None, str | None]:
     """Return the kinds of a stem and a branch that follow each other from ``position`` on."""
-    for stem, branches in (("stem", ("branch", "animal")), ("literary_stem", ("literary_branch",))):
+    for stem, branches in _HALVES:
         if not kind_at(tokens, position, stem):
             continue
         second = skip_links(tokens, position + 1)
-        for branch in branches:
-            if kind_at(tokens, second, branch):
-                return stem, branch
+        if branch := first_kind(tokens, second, *branches):
+            return stem, branch
     return None, None
 
 

@@ -10,9 +10,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from inscribe.dates.age_rules import OLDEST
 from inscribe.dates.expression import Draft, Expression
+from inscribe.dates.model import Age, Piece
 from inscribe.dates.rules import RULES
 from inscribe.dates.scan import Token, scan
+
+YOUNGEST = 10  # of those who sign with nothing but a number
 
 
 def expressions(text: str) -> tuple[Expression, ...]:
@@ -58,3 +62,19 @@ def _apply(draft: Draft, tokens: list[Token], position: int) -> int:
         if used:
             return used
     return 0
+
+
+def bare_age(text: str) -> list[Expression]:
+    """Return the age that a text is which is nothing but a number (七十有三), or nothing.
+
+    >>> [each.age.years for each in bare_age("七十有三")]
+    [73]
+    """
+    tokens = [token for token in scan(text) if not token.can_be("space")]
+    if len(tokens) != 1 or not tokens[0].number or tokens[0].text != text.strip():
+        return []
+    token, years = tokens[0], tokens[0].number
+    if not YOUNGEST <= years <= OLDEST:
+        return []
+    piece = Piece("age_number", token.text, token.first, token.last, value=str(years))
+    return [Expression(age=Age(token.text, years), pieces=(piece,))]

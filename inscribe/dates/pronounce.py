@@ -38,6 +38,7 @@ class SpokenWord:
     also: tuple[str, ...] = ()
 
 
+_BRANCHES = ("branch", "animal", "kana_branch", "literary_branch")
 Pieces = Sequence[Piece]
 _Taken = tuple[int, Spoken]
 
@@ -97,7 +98,7 @@ def _pair(pieces: Pieces, position: int) -> _Taken:
     end = position + 1
     while _kind(pieces, end) == "link":
         end += 1
-    if _kind(pieces, end) not in ("branch", "animal", "literary_branch"):
+    if _kind(pieces, end) not in _BRANCHES:
         return 1, _plain(pieces[position])
     stem, branch = pieces[position], pieces[end]
     signs = cycle.signs()
@@ -112,7 +113,7 @@ def _year_word(pieces: Pieces, position: int) -> _Taken:
     before = _kind(pieces, position - 1)
     if before == "link":
         return 1, Spoken("とし", "toshi")
-    if before in ("branch", "animal", "literary_branch"):
+    if before in _BRANCHES:
         return 1, Spoken("のとし", "no toshi", (pieces[position].romaji,))
     return 1, _plain(pieces[position])
 
@@ -160,6 +161,7 @@ _WAYS: dict[str, Callable[[Pieces, int], _Taken]] = {
     "year_number": _year_number,
     "first": _first_year,
     "stem": _pair,
+    "kana_stem": _pair,
     "literary_stem": _pair,
     "year": _year_word,
     "branch": _branch,

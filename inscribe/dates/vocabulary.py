@@ -60,19 +60,17 @@ def _cycle() -> list[tuple[str, Meaning]]:
     for sign in cycle.signs().values():
         main = Meaning(sign.kind, sign.sign, sign.kun, sign.kun_romaji)
         found += [(text, main) for text in (sign.sign, *sign.forms)]
-        found += [(text, _other_writing(sign, main)) for text in sign.other]
+        found += [(text, _other_writing(sign)) for text in sign.other]
         literary = Meaning(f"literary_{sign.kind}", sign.sign, sign.kun, sign.kun_romaji)
         found += [(text, literary) for text in sign.literary]
-        if len(sign.kun) > 1 and sign.kind == "stem":
-            found.append((sign.kun, main))
+        found.append((sign.kun, Meaning(f"kana_{sign.kind}", sign.sign, sign.kun, sign.kun_romaji)))
     alike = Meaning("cycle_like", "", "", "")
     return found + [(sign, alike) for sign in sorted(cycle_lookalikes())]
 
 
-def _other_writing(sign: cycle.CycleSign, main: Meaning) -> Meaning:
-    if sign.kind == "stem":
-        return main
-    return Meaning("animal", sign.sign, sign.kun, sign.kun_romaji)
+def _other_writing(sign: cycle.CycleSign) -> Meaning:
+    kind = "kana_stem" if sign.kind == "stem" else "animal"
+    return Meaning(kind, sign.sign, sign.kun, sign.kun_romaji)
 
 
 def _months() -> list[tuple[str, Meaning]]:

@@ -31,15 +31,22 @@ def era(draft: Draft, tokens: Tokens, position: int) -> int:
 
 
 def era_part(draft: Draft, tokens: Tokens, position: int) -> int:
-    """年間, 初年, 末 after an era without a year."""
-    if not kind_at(tokens, position, "era_part") or draft.last_kind() not in ("era", "link"):
+    """年間, 年中, 初年, 末 after an era without a year."""
+    if not draft.has("era") or draft.last_kind() not in ("era", "link"):
         return 0
-    if draft.has("number", "stem", "branch", "months") or not draft.has("era"):
+    if draft.has("number", "stem", "branch", "months"):
         return 0
-    if tokens[position].can_be("initial") and number_at(tokens, position + 1):
+    at = position + (
+        kind_at(tokens, position, "year") and kind_at(tokens, position + 1, "era_part")
+    )
+    if not kind_at(tokens, at, "era_part"):
         return 0
-    draft.fill(1, [piece(tokens[position], "era_part")], era_part=tokens[position].text)
-    return 1
+    if kind_at(tokens, at, "initial") and number_at(tokens, at + 1):
+        return 0
+    pieces = [piece(tokens[position], "year")] if at > position else []
+    pieces.append(piece(tokens[at], "era_part"))
+    draft.fill(1, pieces, era_part="".join(each.text for each in pieces))
+    return len(pieces)
 
 
 def first_year(draft: Draft, tokens: Tokens, position: int) -> int:
