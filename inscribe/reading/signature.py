@@ -19,10 +19,12 @@ from dataclasses import dataclass, field
 
 from inscribe.forms.normal import NormalText
 from inscribe.reading.signature_dates import dated_pieces
-from inscribe.reading.signature_formulas import Arrangement, Span, arranged
+from inscribe.reading.signature_formulas import Arrangement, arranged
 from inscribe.reading.signature_likelihood import signature_likelihood
 from inscribe.reading.signature_options import Option, Unit
-from inscribe.reading.signature_split import MARK, Division, divisions
+from inscribe.reading.signature_pieces import MARK
+from inscribe.reading.signature_spans import Span
+from inscribe.reading.signature_split import Division, divisions
 from inscribe.reading.tokens import Doubt, Part, Proposal, Token
 
 __all__ = ["SignatureReading", "read_signature", "signature_likelihood"]

@@ -9,7 +9,7 @@ from __future__ import annotations
 from inscribe.dates import DateReading, find
 from inscribe.dates.pronounce import words
 from inscribe.reading.signature_options import Option
-from inscribe.reading.signature_split import Piece, date_piece
+from inscribe.reading.signature_pieces import Piece, date_piece
 
 DatedPiece = tuple[Piece, tuple[Option, ...]]
 

@@ -18,15 +18,14 @@ from inscribe.reading.signature_options import (
     piece_options,
     word_options,
 )
-from inscribe.reading.signature_split import Piece
+from inscribe.reading.signature_pieces import Piece
+from inscribe.reading.signature_spans import NAMES, PLACES, Span, add_names, add_places
 from inscribe.reading.signature_words import Word, words_from
 
-_PLACES = frozenset({"place", "city", "place_suffix", "direction", "unlisted_place", "unread"})
-_NAMES = frozenset({"name", "art_name", "common_name"})
-_PEOPLE = _NAMES | {"surname", "clan", "title", "office", "place", "patron", "unread", "generation"}
+_PEOPLE = NAMES | {"surname", "clan", "title", "office", "place", "patron", "unread", "generation"}
 _AFTER_PEOPLE = frozenset({"honorific", "relation", "school"})
 _SUBJECTS: dict[str, frozenset[str]] = {
-    "place": _PLACES | {"residence", "opening"},
+    "place": PLACES | {"residence", "opening"},
     "patron": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
     "purpose": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
     "model": _PEOPLE | _AFTER_PEOPLE | {"model_subject", "heading", "city", "place_suffix"},
@@ -34,15 +33,6 @@ _SUBJECTS: dict[str, frozenset[str]] = {
 }
 _PART_OF_FAMILY = {"means": "material", "purpose": "patron"}
 _LIVING = frozenset({"住", "居", "寓"})
-
-
-@dataclass(frozen=True, slots=True)
-class Span:
-    """A part of the signature: its key, and its first and last offset in the text."""
-
-    key: str
-    first: int
-    last: int
 
 
 @dataclass(slots=True)
@@ -63,8 +53,8 @@ def arranged(pieces: Sequence[Piece], dated: dict[int, tuple[Option, ...]]) -> A
     while position < len(pieces):
         used = _arrange_next(pieces, position, dated, made)
         position += used
-    _span_residence(pieces, made)
-    _span_names(pieces, made)
+    add_places(pieces, made.spans)
+    add_names(pieces, made.spans)
     return made
 
 
@@ -178,14 +168,14 @@ def _office(piece: Piece, made: Arrangement) -> int:
 
 
 def _places_follow(pieces: Sequence[Piece], at: int) -> bool:
-    before_is_place = at > 0 and pieces[at - 1].kind in _PLACES
+    before_is_place = at > 0 and pieces[at - 1].kind in PLACES
     follows = at + 1 < len(pieces) and pieces[at + 1].kind in ("place", "city", "unlisted_place")
     return follows and not before_is_place
 
 
 def _residence_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> int:
     end = at + 1
-    while end < len(pieces) and pieces[end].kind in _PLACES:
+    while end < len(pieces) and pieces[end].kind in PLACES:
         made.units.append(_plain(pieces[end]))
         end += 1
     made.spans.append(Span("place", pieces[at + 1].first, pieces[end - 1].last))
@@ -274,9 +264,9 @@ def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> boo
         return False
     if before.kind in ("honorific", "relation", "model_subject", "material"):
         return piece.kind not in ("honorific", "material")
-    if before.kind in _NAMES:
+    if before.kind in NAMES:
         return piece.kind in ("surname", "clan", "title", "heading", "place", "city") or (
-            before.kind == "name" and piece.kind in _NAMES
+            before.kind == "name" and piece.kind in NAMES
         )
     return before.kind == "patron"
 
@@ -296,58 +286,3 @@ def _verb_follows(pieces: Sequence[Piece], at: int, family: str) -> bool:
     if family == "purpose":
         return any(piece.kind == "verb" for piece in pieces[at:])
     return at < len(pieces) and pieces[at].kind in ("verb", "adverb", "object")
-
-
-def _span_residence(pieces: Sequence[Piece], made: Arrangement) -> None:
-    """Give the runs of places that no formula holds: place, and residence where 住 follows."""
-    position = 0
-    while position < len(pieces):
-        if pieces[position].kind not in ("place", "city", "unlisted_place"):
-            position += 1
-            continue
-        end = position
-        while end < len(pieces) and pieces[end].kind in _PLACES:
-            end += 1
-        first, last = pieces[position].first, pieces[end - 1].last
-        after = pieces[end] if end < len(pieces) else None
-        if not _held(made, first) and not (after and after.kind == "office"):
-            made.spans.append(Span("place", first, last))
-            if after and after.kind == "residence":
-                made.spans.append(Span("residence", first, after.last))
-        position = end
-
-
-def _held(made: Arrangement, offset: int) -> bool:
-    return any(span.first <= offset <= span.last for span in made.spans)
-
-
-def _span_names(pieces: Sequence[Piece], made: Arrangement) -> None:
-    """Give the makers' names, and those that a relation (門人, 男) refers to."""
-    free: list[Piece] = []
-    for at, piece in enumerate(pieces):
-        if piece.kind not in _NAMES | {"surname", "clan"} or _held(made, piece.first):
-            continue
-        if related := _relation_after(pieces, at):
-            made.spans.append(Span("relation", piece.first, related.last))
-        else:
-            free.append(piece)
-    has_name = any(piece.kind == "name" for piece in free)
-    has_surname = any(piece.kind == "surname" for piece in free)
-    for piece in free:
-        key = piece.kind
-        if key in ("art_name", "common_name") and not has_name:
-            key, has_name = "name", True
-        elif key == "clan" and not has_surname:
-            key = "surname"
-        made.spans.append(Span(key, piece.first, piece.last))
-
-
-def _relation_after(pieces: Sequence[Piece], at: int) -> Piece | None:
-    for piece in pieces[at + 1 :]:
-        if piece.kind == "relation":
-            return piece
-        if piece.kind not in _NAMES | {"honorific", "generation"}:
-            return None
-        if piece.kind in _NAMES and pieces[at].kind in _NAMES:
-            return None
-    return None

@@ -10,7 +10,8 @@ import math
 import re
 
 from inscribe.reading.signature_dates import dated_pieces
-from inscribe.reading.signature_split import MARK, Division, Piece, divisions
+from inscribe.reading.signature_pieces import MARK, Piece
+from inscribe.reading.signature_split import Division, divisions
 
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa\u309d-\u309f\u30fc-\u30ff]")
 # Words that hardly occur outside signatures.

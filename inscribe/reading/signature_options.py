@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from inscribe.reading import names
 from inscribe.reading.name_elements import choices
 from inscribe.reading.romanise import hepburn, hiragana
-from inscribe.reading.signature_split import Piece
+from inscribe.reading.signature_pieces import Piece
 from inscribe.reading.signature_words import Word
 
 CAPITALISED = frozenset(

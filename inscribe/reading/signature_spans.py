@@ -1,0 +1,75 @@
+"""The parts of a signature that no single formula gives: places, residence, names, relations."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from inscribe.reading.signature_pieces import Piece
+
+PLACES = frozenset({"place", "city", "place_suffix", "direction", "unlisted_place", "unread"})
+NAMES = frozenset({"name", "art_name", "common_name"})
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A part of the signature: its key, and its first and last offset in the text."""
+
+    key: str
+    first: int
+    last: int
+
+
+def add_places(pieces: Sequence[Piece], spans: list[Span]) -> None:
+    """Give the runs of places that no formula holds: place, and residence where 住 follows."""
+    position = 0
+    while position < len(pieces):
+        if pieces[position].kind not in ("place", "city", "unlisted_place"):
+            position += 1
+            continue
+        end = position
+        while end < len(pieces) and pieces[end].kind in PLACES:
+            end += 1
+        first, last = pieces[position].first, pieces[end - 1].last
+        after = pieces[end] if end < len(pieces) else None
+        if not _held(spans, first) and not (after and after.kind == "office"):
+            spans.append(Span("place", first, last))
+            if after and after.kind == "residence":
+                spans.append(Span("residence", first, after.last))
+        position = end
+
+
+def _held(spans: list[Span], offset: int) -> bool:
+    return any(span.first <= offset <= span.last for span in spans)
+
+
+def add_names(pieces: Sequence[Piece], spans: list[Span]) -> None:
+    """Give the makers' names, and those that a relation (門人, 男) refers to."""
+    free: list[Piece] = []
+    for at, piece in enumerate(pieces):
+        if piece.kind not in NAMES | {"surname", "clan"} or _held(spans, piece.first):
+            continue
+        if related := _relation_after(pieces, at):
+            spans.append(Span("relation", piece.first, related.last))
+        else:
+            free.append(piece)
+    has_name = any(piece.kind == "name" for piece in free)
+    has_surname = any(piece.kind == "surname" for piece in free)
+    for piece in free:
+        key = piece.kind
+        if key in ("art_name", "common_name") and not has_name:
+            key, has_name = "name", True
+        elif key == "clan" and not has_surname:
+            key = "surname"
+        spans.append(Span(key, piece.first, piece.last))
+
+
+def _relation_after(pieces: Sequence[Piece], at: int) -> Piece | None:
+    for piece in pieces[at + 1 :]:
+        if piece.kind == "relation":
+            return piece
+        if piece.kind not in NAMES | {"honorific", "generation"}:
+            return None
+        if piece.kind in NAMES and pieces[at].kind in NAMES:
+            return None
+    return None

@@ -1,0 +1,187 @@
+"""Signatures: their division into parts, their reading in Japanese word order, their doubts."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from inscribe.forms import normalise_text
+from inscribe.forms.normal import NormalText
+from inscribe.reading.signature import SignatureReading, read_signature, signature_likelihood
+
+FACE_END = re.compile("(?<!（印「.)」(?!）)")
+DATA = Path(__file__).parent / "data" / "signatures.tsv"
+
+
+def read(text: str) -> SignatureReading:
+    return read_signature(normalise_text(text))
+
+
+def best(text: str) -> str:
+    return read(text).proposals[0].romaji
+
+
+def letters(text: str) -> str:
+    plain = unicodedata.normalize("NFD", text.lower())
+    return "".join(c for c in plain if ("a" <= c <= "z") or c == "…")
+
+
+def invented(which: str) -> list[tuple[str, set[str], dict[str, str]]]:
+    """Return the invented signatures of one half: text, right readings, parts."""
+    found = []
+    for line in DATA.read_text(encoding="utf-8").splitlines():
+        cells = line.split("\t")
+        if not line.startswith("#") and cells[0] == which:
+            _, text, romaji, also, parts = cells
+            right = {letters(romaji), *(letters(other) for other in also.split("/") if other)}
+            pairs = dict(part.split("=", 1) for part in parts.split(";") if part)
+            found.append((FACE_END.sub("", text.replace("／", "")), right, pairs))
+    return found
+
+
+# The formulas named in the project's own account of the trade (shared/domain.md), and their like.
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        ("澄國造之", "Sumikuni kore o tsukuru"),
+        ("於東都造之", "Tōto ni oite kore o tsukuru"),
+        ("於東都應需造之", "Tōto ni oite motome ni ōjite kore o tsukuru"),
+        ("應需彫之", "motome ni ōjite kore o horu"),
+        ("依好澄國作", "konomi ni yorite Sumikuni saku"),
+        ("行年六十八歳晴親", "gyōnen rokujūhassai Haruchika"),
+        ("武州住晴親", "Bushū jū Haruchika"),
+        ("倣古圖", "kozu ni narau"),
+        ("為何某造之", "nanigashi no tame ni kore o tsukuru"),
+        ("以南蠻鐵晴親作", "nanbantetsu o motte Haruchika saku"),
+        ("武藏守藤原晴親", "Musashi no kami Fujiwara Haruchika"),
+        ("近江大掾晴親", "Ōmi no daijō Haruchika"),
+        ("住武州晴親", "Bushū ni jūsu Haruchika"),
+        ("晴親謹作之", "Haruchika tsutsushinde kore o tsukuru"),
+        ("江戸之住晴親", "Edo no jū Haruchika"),
+        ("應三輪君之需晴親彫之", "Miwa-kun no motome ni ōjite Haruchika kore o horu"),
+    ],
+)
+def test_formulas_are_read_in_japanese_word_order(text: str, romaji: str) -> None:
+    assert best(text) == romaji
+
+
+def test_parts_point_to_their_signs() -> None:
+    parts = read("武州住晴親作之").parts
+    assert {key: (part.text, part.first, part.last) for key, part in parts.items()} == {
+        "residence": ("武州住", 0, 2),
+        "place": ("武州", 0, 1),
+        "name": ("晴親", 3, 4),
+        "verb": ("作", 5, 5),
+        "object": ("之", 6, 6),
+    }
+
+
+def test_kao_and_seal_are_parts_without_a_reading() -> None:
+    parts = read("晴親（花押）（印「静山」）").parts
+    assert (parts["kao"].text, parts["kao"].romaji) == ("（花押）", "")
+    assert (parts["seal"].text, parts["seal"].romaji) == ("静山", "")
+    assert best("晴親（花押）") == "Haruchika"
+
+
+def test_unreadable_signs_stay_in_their_place() -> None:
+    reading = read("武州住□親作")
+    assert reading.parts["name"].text == "□親"
+    assert reading.proposals[0].romaji == "Bushū jū …chika saku"
+
+
+def test_a_second_name_is_kept_apart() -> None:
+    parts = read("晴親義晴合作").parts
+    assert (parts["name"].romaji, parts["name_2"].romaji) == ("Haruchika", "Yoshiharu")
+
+
+def test_columns_divide_words() -> None:
+    normal = NormalText("三輪澄国作", tuple(range(5)))
+    assert read_signature(normal, breaks=(2,)).parts["surname"].text == "三輪"
+
+
+def test_every_proposal_has_a_reason_and_a_falling_score() -> None:
+    for text in ("英一作", "武州住晴親", "応需造之"):
+        proposals = read(text).proposals
+        scores = [proposal.score for proposal in proposals]
+        assert scores == sorted(scores, reverse=True)
+        assert scores[0] == pytest.approx(1.0)
+        assert all(proposal.reasons for proposal in proposals)
+        assert len({proposal.romaji for proposal in proposals}) == len(proposals)
+
+
+def test_an_open_reading_of_a_name_is_a_doubt() -> None:
+    assert any("may be read" in doubt.why for doubt in read("成之作").doubts)
+
+
+def test_nothing_is_read_from_nothing_or_from_prose() -> None:
+    assert read("").proposals == ()
+    assert read("花" * 200).proposals == ()
+
+
+# Chance would be far lower; the figures are measured by tests/benchmarks/signatures.py.
+@pytest.mark.parametrize("which", ["look", "measure"])
+def test_invented_signatures(which: str) -> None:
+    rows = invented(which)
+    first = three = 0
+    for text, right, _ in rows:
+        found = [letters(proposal.romaji) for proposal in read(text).proposals]
+        first += found[0] in right
+        three += any(romaji in right for romaji in found[:3])
+    assert len(rows) >= 60
+    assert first >= 0.9 * len(rows)
+    assert three >= 0.95 * len(rows)
+
+
+def test_parts_of_invented_signatures() -> None:
+    wrong = []
+    for text, _, expected in invented("look"):
+        parts = read(text).parts
+        wrong += [(text, k) for k, v in expected.items() if k not in parts or parts[k].text != v]
+    assert wrong == []
+
+
+@pytest.mark.parametrize(
+    "text", ["武州住晴親", "於東都造之", "晴親作", "三輪澄国（花押）", "応需彫之", "鶴雲斎晴親造"]
+)
+def test_signatures_are_likely(text: str) -> None:
+    assert signature_likelihood(text) > 0.7
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "春すぎて夏来にけらし白妙の衣ほすてふ天の香具山",  # Shin kokinshu 175
+        "国破山河在",  # Du Fu, 8th century
+        "南無妙法蓮華経",
+        "月落烏啼霜満天",  # Zhang Ji, 8th century
+        "ひさかたのひかりのどけき",  # Kokinshu 84
+    ],
+)
+def test_verse_and_prayers_are_unlikely_signatures(text: str) -> None:
+    assert signature_likelihood(text) < 0.35
+
+
+SIGNS = st.text(
+    alphabet="武州住江戸晴親澄国作造彫之於応需依好為倣図以行年六十歳□々のノ嘉永三年（花押）",
+    max_size=24,
+)
+
+
+@given(SIGNS)
+@settings(max_examples=150, deadline=None)
+def test_any_text_is_divided_and_read(text: str) -> None:
+    normal = normalise_text(text)
+    reading = read_signature(normal)
+    assert bool(reading.proposals) == bool(normal.text)
+    signs = set(normal.origin)
+    for proposal in reading.proposals:
+        spoken = {s for t in proposal.tokens for s in range(t.first, t.last + 1)}
+        assert spoken == signs
+    for part in reading.parts.values():
+        assert 0 <= part.first <= part.last < len(text)
+    assert 0.0 <= signature_likelihood(normal.text) <= 1.0
