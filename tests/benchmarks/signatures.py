@@ -1,0 +1,164 @@
+"""Reading signatures: exact readings and letter errors against general-purpose peers, in one run.
+
+    python tests/benchmarks/signatures.py [--set measure|look|all]
+
+The signatures are those of tests/data/signatures.tsv, all invented. A reading counts by its
+letters alone (spaces, capitals, hyphens and macrons folded); the readings listed as right too are
+right for the peers as well, and the letter errors are those against the nearest right reading.
+Peers: pykakasi, cutlet, and the pronunciation of unidic-lite through fugashi. They are given the
+text in current forms, which favours them.
+"""
+
+from __future__ import annotations
+
+import argparse
+import re
+import time
+import unicodedata
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+DATA = Path(__file__).parent.parent / "data" / "signatures.tsv"
+FACE_END = re.compile("(?<!（印「.)」(?!）)")
+MARKS = re.compile("（花押）|（印「[^」]*」）")
+Reader = Callable[[str], list[str]]
+
+
+@dataclass(frozen=True)
+class Signature:
+    """A signature and its right readings, the ordinary one first."""
+
+    text: str
+    right: tuple[str, ...]
+
+
+def letters(text: str) -> str:
+    """Return the letters of a romanised text, without macrons, spaces or capitals."""
+    plain = unicodedata.normalize("NFD", text.lower())
+    return "".join(c for c in plain if "a" <= c <= "z")
+
+
+def signatures(which: str) -> list[Signature]:
+    """Return the invented signatures of one half, or of both."""
+    found = []
+    for line in DATA.read_text(encoding="utf-8").splitlines():
+        cells = line.split("\t")
+        if line.startswith("#") or cells[0] not in ("look", "measure"):
+            continue
+        if which in (cells[0], "all"):
+            text = FACE_END.sub("", cells[1].replace("／", ""))
+            right = tuple(letters(r) for r in (cells[2], *cells[3].split("/")) if r)
+            found.append(Signature(text, right))
+    return found
+
+
+def inscribe_reader() -> Reader:
+    """Return this program's reader, register given."""
+    from inscribe.forms import normalise_text
+    from inscribe.reading.signature import read_signature
+
+    return lambda text: [p.romaji for p in read_signature(normalise_text(text)).proposals]
+
+
+def automatic_reader() -> Reader:
+    """Return this program's reader as a user calls it: register found by itself."""
+    from inscribe.reading import read_text
+
+    return lambda text: [p.romaji for p in read_text(text).proposals]
+
+
+def _current(text: str) -> str:
+    from inscribe.forms import normalise_text
+
+    return MARKS.sub("", normalise_text(text).text)
+
+
+def pykakasi_reader() -> Reader:
+    """Return pykakasi's Hepburn."""
+    import pykakasi
+
+    kakasi = pykakasi.kakasi()
+    return lambda text: [" ".join(w["hepburn"] for w in kakasi.convert(_current(text)))]
+
+
+def cutlet_reader() -> Reader:
+    """Return cutlet's Hepburn, foreign spelling off."""
+    import cutlet
+
+    katsu = cutlet.Cutlet()
+    katsu.use_foreign_spelling = False
+    return lambda text: [katsu.romaji(_current(text))]
+
+
+def unidic_reader() -> Reader:
+    """Return unidic-lite's pronunciation in Hepburn."""
+    import fugashi
+    import jaconv
+
+    from inscribe.reading.romanise import hepburn
+
+    tagger = fugashi.Tagger()
+
+    def read(text: str) -> list[str]:
+        kana = [w.feature.pron or w.surface for w in tagger(_current(text))]
+        return [" ".join(hepburn(jaconv.kata2hira(k)) for k in kana)]
+
+    return read
+
+
+READERS: dict[str, Callable[[], Reader]] = {
+    "inscribe, as a signature": inscribe_reader,
+    "inscribe, by itself": automatic_reader,
+    "pykakasi": pykakasi_reader,
+    "cutlet": cutlet_reader,
+    "unidic-lite": unidic_reader,
+}
+
+
+def measured(reader: Reader, texts: list[Signature]) -> tuple[float, float, float, float]:
+    """Return shares of exact readings (first, first three), letter errors, texts a second."""
+    from rapidfuzz.distance import Levenshtein
+
+    reader(texts[0].text)
+    exact = three = errors = total = 0
+    elapsed = 0.0
+    for signature in texts:
+        start = time.perf_counter()
+        found = reader(signature.text)
+        elapsed += time.perf_counter() - start
+        readings = [letters(r) for r in found] or [""]
+        exact += readings[0] in signature.right
+        three += any(r in signature.right for r in readings[:3])
+        errors += min(Levenshtein.distance(readings[0], right) for right in signature.right)
+        total += len(signature.right[0])
+    count = len(texts)
+    return exact / count, three / count, errors / total, count / elapsed
+
+
+def table(which: str) -> list[tuple[str, float, float, float, float]]:
+    """Return a row for each reader that is installed."""
+    rows = []
+    for name, make in READERS.items():
+        try:
+            reader = make()
+        except ImportError as missing:
+            print(f"{name}: skipped, {missing}")
+            continue
+        rows.append((name, *measured(reader, signatures(which))))
+    return rows
+
+
+def main() -> None:
+    """Print the table."""
+    parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
+    parser.add_argument("--set", default="measure", choices=("measure", "look", "all"))
+    which = parser.parse_args().set
+    print(f"{len(signatures(which))} invented signatures ({which})")
+    print(f"{'':26}{'exact':>8}{'first 3':>9}{'letter errors':>15}{'texts/s':>9}")
+    for name, exact, three, errors, speed in table(which):
+        print(f"{name:26}{exact:8.1%}{three:9.1%}{errors:15.2%}{speed:9.0f}")
+
+
+if __name__ == "__main__":
+    main()
