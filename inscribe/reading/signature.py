@@ -29,7 +29,8 @@ from inscribe.reading.tokens import Doubt, Part, Proposal, Token
 
 __all__ = ["SignatureReading", "read_signature", "signature_likelihood"]
 
-MOST_PROPOSALS = 8
+MOST_PROPOSALS = 6
+_MOST_OTHERWISE = 2  # proposals from each division but the best
 _LONGEST = 160  # a longer text is prose; its divisions are not worth the search
 _DEAR_DIVISION = 4.5  # a division this much dearer than the best is no proposal
 _DOUBTFUL = 0.5  # a second reading of a name with this share of the first is a doubt
@@ -50,6 +51,7 @@ class _Candidate:
     units: tuple[Unit, ...]
     chosen: tuple[Option, ...]
     spans: tuple[Span, ...]
+    romaji: str
     divided_otherwise: bool
 
 
@@ -69,7 +71,8 @@ def read_signature(normal: NormalText, breaks: Collection[int] = ()) -> Signatur
     by_offset = {piece.first: options for piece, options in dates}
     candidates = _candidates(found, by_offset)
     best = candidates[0]
-    proposals = tuple(_proposal(c, candidates[0], normal.origin) for c in candidates)
+    tokens: dict[tuple[int, int], Token] = {}
+    proposals = tuple(_proposal(c, best, normal.origin, tokens) for c in candidates)
     return SignatureReading(_parts(best, normal), proposals, _doubts(best, normal.origin))
 
 
@@ -81,26 +84,29 @@ def _candidates(
     for rank, division in enumerate(found):
         dearer = division.cost - found[0].cost
         if dearer <= _DEAR_DIVISION:
-            pool += _readings_of(arranged(division.pieces, dated), dearer, rank > 0)
+            most = _MOST_OTHERWISE if rank else MOST_PROPOSALS
+            pool += _readings_of(arranged(division.pieces, dated), dearer, most, rank > 0)
     distinct: dict[str, _Candidate] = {}
     for candidate in sorted(pool, key=lambda c: c.cost):
-        distinct.setdefault(_romaji(candidate), candidate)
+        distinct.setdefault(candidate.romaji, candidate)
     return list(distinct.values())[:MOST_PROPOSALS]
 
 
-def _readings_of(made: Arrangement, base: float, otherwise: bool) -> Iterator[_Candidate]:
+def _readings_of(
+    made: Arrangement, base: float, most: int, otherwise: bool
+) -> Iterator[_Candidate]:
     """Yield the combinations of options with the least cost, best first."""
     units = tuple(made.units)
     spans = tuple(made.spans)
     start = (0,) * len(units)
     queue = [(base, start)]
     seen = {start}
-    for _ in range(MOST_PROPOSALS):
+    for _ in range(most):
         if not queue:
             return
         cost, choice = heapq.heappop(queue)
-        chosen = tuple(unit.options[i] for unit, i in zip(units, choice, strict=True))
-        yield _Candidate(cost, units, chosen, spans, otherwise)
+        chosen = tuple([unit.options[i] for unit, i in zip(units, choice, strict=True)])
+        yield _Candidate(cost, units, chosen, spans, _joined(units, chosen), otherwise)
         for at, unit in enumerate(units):
             following = choice[at] + 1
             if following < len(unit.options):
@@ -110,10 +116,6 @@ def _readings_of(made: Arrangement, base: float, otherwise: bool) -> Iterator[_C
                 if changed not in seen:
                     seen.add(changed)
                     heapq.heappush(queue, (grown, changed))
-
-
-def _romaji(candidate: _Candidate) -> str:
-    return _joined(candidate.units, candidate.chosen)
 
 
 def _joined(units: Sequence[Unit], chosen: Sequence[Option]) -> str:
@@ -128,24 +130,35 @@ def _kana(chosen: Sequence[Option]) -> str:
     return " ".join(option.kana for option in chosen if option.kana)
 
 
-def _proposal(candidate: _Candidate, best: _Candidate, origin: Sequence[int]) -> Proposal:
-    tokens = tuple(
-        Token(
-            unit.text,
-            unit.text,
-            option.kana,
-            option.romaji,
-            origin[unit.first],
-            origin[unit.last],
-            part_of_speech=unit.kind,
-            gloss=unit.gloss,
-            reason=option.reason,
-        )
-        for unit, option in zip(candidate.units, candidate.chosen, strict=True)
-    )
+def _proposal(
+    candidate: _Candidate,
+    best: _Candidate,
+    origin: Sequence[int],
+    known: dict[tuple[int, int], Token],
+) -> Proposal:
+    tokens = []
+    for unit, option in zip(candidate.units, candidate.chosen, strict=True):
+        key = (id(unit), id(option))
+        if key not in known:
+            known[key] = _token(unit, option, origin)
+        tokens.append(known[key])
     score = math.exp(best.cost - candidate.cost)
-    romaji = _romaji(candidate)
-    return Proposal(tokens, _kana(candidate.chosen), romaji, score, _reasons(candidate, best))
+    kana, reasons = _kana(candidate.chosen), _reasons(candidate, best)
+    return Proposal(tuple(tokens), kana, candidate.romaji, score, reasons)
+
+
+def _token(unit: Unit, option: Option, origin: Sequence[int]) -> Token:
+    return Token(
+        unit.text,
+        unit.text,
+        option.kana,
+        option.romaji,
+        origin[unit.first],
+        origin[unit.last],
+        part_of_speech=unit.kind,
+        gloss=unit.gloss,
+        reason=option.reason,
+    )
 
 
 def _reasons(candidate: _Candidate, best: _Candidate) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from inscribe import tables
 from inscribe.reading import names
 from inscribe.reading.name_elements import choices
 from inscribe.reading.romanise import hepburn, hiragana
@@ -31,6 +32,7 @@ UNREAD_ROMAJI = "…"
 _ALTERNATIVE = 1.1
 _LEAST_SHARE = 1e-4
 _NAME_OPTIONS = 6
+_MOST_KNOWN = 10_000  # pieces whose readings are kept
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,8 +89,23 @@ def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:
     return tuple(found)
 
 
+@tables.compiled
+def _known_options() -> dict[tuple[str, str], tuple[Option, ...]]:
+    return {}
+
+
 def piece_options(piece: Piece) -> tuple[Option, ...]:
     """Return the readings of a piece that stands for itself."""
+    known = _known_options()
+    key = (piece.text, piece.order_kind)
+    if key not in known:
+        if len(known) > _MOST_KNOWN:
+            known.clear()
+        known[key] = _options_of(piece)
+    return known[key]
+
+
+def _options_of(piece: Piece) -> tuple[Option, ...]:
     if piece.word is not None:
         return word_options(piece.word)
     if piece.kind in ("name", "art_name", "common_name", "surname", "unlisted_place"):

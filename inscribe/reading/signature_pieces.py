@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading import names
@@ -30,6 +30,8 @@ _LONG_STEM = 1.5  # for each character more than one before an ending
 _DOUBTFUL_ENDING = 4.0
 _LONG_NAME = 8.0  # three characters without a known pattern
 _LONGEST_NAME = 6
+_LONGEST_WORD = 8
+_MOST_KNOWN = 50_000  # stretches whose prices are kept
 _SURNAME = 1.3
 _UNLISTED_SURNAME = 4.3
 _LIKE_A_NAME = 1.5
@@ -43,9 +45,11 @@ _OTHER = 6.0
 _DATE = 0.3
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
-    """A stretch of the text (``first`` to ``last``, offsets, both counted) and what it is."""
+class Piece(NamedTuple):
+    """A stretch of the text (``first`` to ``last``, offsets, both counted) and what it is.
+
+    A named tuple, as a signature of ten signs has some fifty of them.
+    """
 
     text: str
     kind: str
@@ -88,10 +92,11 @@ def date_piece(text: str, first: int, last: int, kind: str) -> Piece:
 
 
 def _word_pieces(text: str, position: int) -> Iterator[Piece]:
-    for written, words in words_from(text[position]).items():
-        if text.startswith(written, position):
-            for word in words:
-                yield _piece(written, word.kind, position, word.cost, word)
+    known = words_from(text[position])
+    for length in range(1, min(_LONGEST_WORD, len(text) - position) + 1) if known else ():
+        written = text[position : position + length]
+        for word in known.get(written, ()):
+            yield _piece(written, word.kind, position, word.cost, word)
 
 
 def is_name_character(char: str) -> bool:
@@ -107,26 +112,39 @@ def _name_pieces(text: str, position: int) -> Iterator[Piece]:
         and is_name_character(text[position + longest])
     ):
         longest += 1
-    listed = surnames_from(text[position])
-    own = names.own_names()
+    known = _known_names()
     for length in range(1, longest + 1):
         name = text[position : position + length]
-        if name in own:
-            kind = own[name][0].kind
-            yield _piece(name, _PIECE_KINDS.get(kind, "name"), position, _OWN_NAME)
-        yield from _given_pieces(name, position)
-        if name in listed:
-            yield _piece(name, "surname", position, _surname_cost(name))
-        elif 1 < length < 4 and "□" not in name:
-            yield _unlisted_surname(name, position)
+        if name not in known:
+            if len(known) > _MOST_KNOWN:
+                known.clear()
+            known[name] = tuple(_names_it_could_be(name))
+        for kind, cost in known[name]:
+            yield Piece(name, kind, position, position + length - 1, cost, None, kind)
     yield from _place_pieces(text, position, longest)
 
 
-def _unlisted_surname(name: str, position: int) -> Piece:
+@tables.compiled
+def _known_names() -> dict[str, tuple[tuple[str, float], ...]]:
+    return {}
+
+
+def _names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
+    """Yield the kinds of name a stretch could be, with their prices."""
+    if own := names.own_names().get(name):
+        yield _PIECE_KINDS.get(own[0].kind, "name"), _OWN_NAME
+    yield from _given_names(name)
+    if name in surnames_from(name[0]):
+        yield "surname", _surname_cost(name)
+    elif 1 < len(name) < 4 and "□" not in name:
+        yield "surname", _unlisted_surname_cost(name)
+
+
+def _unlisted_surname_cost(name: str) -> float:
     cost = _UNLISTED_SURNAME + 2.0 * (len(name) - 2)
     if len(name) == 2:  # what would make a good art name is the less likely a surname
         cost += max(0.0, _LIKE_A_NAME - _rarity(name[0], "first") - _rarity(name[1], "last"))
-    return _piece(name, "surname", position, cost + _formula_signs_cost(name))
+    return cost + _formula_signs_cost(name)
 
 
 def _place_pieces(text: str, position: int, longest: int) -> Iterator[Piece]:
@@ -176,17 +194,17 @@ def _surname_cost(name: str) -> float:
     return usual + (1.8 if len(name) == 1 else 0.0)
 
 
-def _given_pieces(name: str, position: int) -> Iterator[Piece]:
+def _given_names(name: str) -> Iterator[tuple[str, float]]:
     if len(name) == 1:
         if name != "□":
-            yield _piece(name, "name", position, _SINGLE_NAME)
+            yield "name", _SINGLE_NAME
         return
     ending = names.ending_of(name)
     if len(name) == 2:
         cost = _NAME + _rarity(name[0], "first") + _rarity(name[1], "last")
         cost += _FORMULA_SIGN * sum(map(_is_formula_sign, name))
         sort = ending and ending.kind == "art" and ending.weight >= 1
-        yield _piece(name, "art_name" if sort else "name", position, cost)
+        yield "art_name" if sort else "name", cost
     elif ending and "□" not in name:
         stem = name[: -len(ending.text)]
         cost = (
@@ -196,9 +214,9 @@ def _given_pieces(name: str, position: int) -> Iterator[Piece]:
         )
         cost += sum(_rarity(char, "first") for char in stem) / 2
         cost += _FORMULA_SIGN * sum(map(_is_formula_sign, stem))
-        yield _piece(name, f"{ending.kind}_name", position, cost)
+        yield f"{ending.kind}_name", cost
     if len(name) == 3:
-        yield _piece(name, "name", position, _LONG_NAME)
+        yield "name", _LONG_NAME
 
 
 def _rarity(char: str, place: str) -> float:
