@@ -1,0 +1,43 @@
+"""Several dated inscriptions of one object."""
+
+from inscribe.dates import compared, resolve
+
+
+def test_the_earliest_inscription_bounds_the_object() -> None:
+    found = compared([resolve("安政二年八月"), resolve("嘉永六年八月")])
+    assert str(found.not_after) == "1853-10-02"
+    assert any("inscription 2 is earlier" in each for each in found.statements)
+
+
+def test_two_ages_narrow_a_bare_sexagenary_year() -> None:
+    found = compared([resolve("嘉永六年行年七十"), resolve("乙卯行年七十二")])
+    assert [reading.year for reading in found.readings] == [1853, 1855]
+    assert (found.agreement, found.birth_years) == ("agrees", (1784,))
+    assert found.readings[1].suggestions == ()
+
+
+def test_ages_that_cannot_be_one_carvers_are_a_conflict() -> None:
+    found = compared([resolve("嘉永六年行年七十"), resolve("安政二年行年七十")])
+    assert found.agreement == "conflict"
+    assert any("cannot be one carver's" in each for each in found.statements)
+
+
+def test_dates_that_overlap_may_be_of_one_time() -> None:
+    found = compared([resolve("嘉永六年"), resolve("嘉永六年八月")])
+    assert found.statements == ("inscriptions 1 and 2 may be of the same time",)
+
+
+def test_a_bare_sexagenary_year_is_set_against_a_certain_one() -> None:
+    (statement,) = compared([resolve("癸丑"), resolve("文政八年")]).statements
+    assert "1793" in statement
+    assert "1853" in statement
+
+
+def test_an_age_without_a_date_is_set_against_each_date() -> None:
+    found = compared([resolve("行年七十三翁"), resolve("安政二年")])
+    assert "born in 1783" in found.statements[0]
+
+
+def test_nothing_follows_from_one_age_alone() -> None:
+    found = compared([resolve("行年七十三翁")])
+    assert (found.statements, found.not_after, found.agreement) == ((), None, "unchecked")
