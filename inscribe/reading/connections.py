@@ -40,6 +40,9 @@ class Rule:
 
     def kept_by(self, row: tuple[str, ...]) -> bool:
         """Whether words of this class may stand before the rule's words."""
+        refused = [wanted[1:] for wanted in self.after if wanted.startswith("!")]
+        if any(_fits(wanted, row) for wanted in refused):
+            return False
         return any(_fits(wanted, row) for wanted in self.after)
 
 

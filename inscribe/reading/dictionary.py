@@ -62,7 +62,8 @@ def dictionary_folder(
     """Return the folder of a whole dictionary of its own, with its own connection costs.
 
     ``write_parts`` is called only to build it: it writes ``entries.csv`` and what MeCab needs
-    beside it (``dicrc``, ``matrix.bin``, ``unk.dic``, ``char.bin``) into the folder given.
+    beside it (``dicrc``, ``matrix.bin``, ``unk.dic``, ``char.bin``) into the folder given, and
+    ``NAME.more`` for each further dictionary to be laid over it, which becomes ``NAME.dic``.
 
     Raises:
         InputError: MeCab could not compile the entries, or no folder can be written to.
@@ -92,6 +93,10 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None]) -> None:
         made.mkdir()
         write_parts(made)
         _compile("x -d . -o . -s -f utf8 -t utf8 entries.csv", made, "sys.dic", path)
+        for more in made.glob("*.more"):
+            name = more.name.removesuffix(".more") + ".dic"
+            _compile(f"x -d . -u {name} -f utf8 -t utf8 {more.name}", made, name, path)
+            more.unlink()
         (made / "entries.csv").unlink()
         try:
             made.replace(path)

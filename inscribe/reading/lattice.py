@@ -89,6 +89,7 @@ def _extend(
     connection = node.piece.connection
     side, cells = connections
     row = side * connection
+    right = node.piece.right_connection
     target_column = columns.setdefault(node.end, {})
     for state, partials in kept:
         after = _states_after(state, node, metre, at_break)
@@ -101,9 +102,9 @@ def _extend(
         new_trail = (partials[trail][2], node)
         for new_state, more in after:
             bucket = target_column.setdefault(new_state, {})
-            there = bucket.get(connection)
+            there = bucket.get(right)
             if there is None or cost + more < there[0]:
-                bucket[connection] = (cost + more, connection, new_trail)
+                bucket[right] = (cost + more, right, new_trail)
 
 
 def _states_after(
@@ -114,7 +115,7 @@ def _states_after(
         return []
     target = metre.phrases[phrase]
     piece = node.piece
-    vowel = vowel or piece.bare_vowel or (count > 0 and piece.starts_with_vowel)
+    vowel = vowel or (count > 0 and piece.starts_with_vowel)
     count += piece.morae
     after: list[tuple[_State, int]] = []
     if count < target + 2 and not at_break:

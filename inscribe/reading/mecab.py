@@ -43,13 +43,17 @@ def _verse_folder() -> Path:
 
 
 @cache
-def _verse_tagger() -> GenericTagger:
-    return _tagger(_verse_folder(), _LINE)
+def _verse_tagger(voiced: bool) -> GenericTagger:
+    return _tagger(_verse_folder(), _LINE + _laid_over(voiced))
 
 
 @cache
-def _lattice_tagger() -> GenericTagger:
-    return _tagger(_verse_folder(), _LATTICE_LINE)
+def _lattice_tagger(voiced: bool) -> GenericTagger:
+    return _tagger(_verse_folder(), _LATTICE_LINE + _laid_over(voiced))
+
+
+def _laid_over(voiced: bool) -> str:
+    return "" if voiced else f" -u '{_verse_folder() / 'unvoiced.dic'}'"
 
 
 @cache
@@ -59,9 +63,12 @@ def _prose_tagger() -> GenericTagger:
     return _tagger(unidic.folder(), _LINE)
 
 
-def verse_words(text: str) -> list[Piece]:
-    """Return the words of MeCab's best path through ``text`` as verse."""
-    return _words(text, _verse_tagger(), _verse_lines, verse_piece)
+def verse_words(text: str, *, voiced: bool = True) -> list[Piece]:
+    """Return the words of MeCab's best path through ``text`` as verse.
+
+    With ``voiced`` false, a kana without a voicing mark may stand for the voiced one.
+    """
+    return _words(text, _verse_tagger(voiced), _verse_lines, verse_piece)
 
 
 def prose_words(text: str) -> list[Piece]:
@@ -99,11 +106,11 @@ def _piece(line: str, known: dict[str, Piece], make: Callable[[str, str], Piece]
     return found
 
 
-def verse_lattice(text: str) -> list[Node]:
+def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
     """Return every word MeCab found in ``text`` as verse, with its offsets in characters."""
     offsets = _character_offsets(text)
     nodes = []
-    for line in _lattice_tagger().parse(text).split("\n"):
+    for line in _lattice_tagger(voiced).parse(text).split("\n"):
         if line:
             start, end, word = line.split("\t", 2)
             piece = _verse_lines.get(word) or _piece(word, _verse_lines, verse_piece)

@@ -16,14 +16,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 _SMALL = "ゃゅょぁぃぅぇぉゎャュョァィゥェォヮ|・、。 　"
-_BARE_VOWELS = frozenset("あいうえおゐゑを")
+_BARE_VOWELS = frozenset("あいうえお")
 
 # Costs in MeCab's units, set by hand on the development poems (see tests/benchmarks/reading.py).
-LONG_WITH_VOWEL = 900  # one mora too many in a phrase that holds a bare vowel
-LONG = 3000  # one mora too many
-TWO_LONG = 5500
-SHORT = 5000  # one mora too few
-ACROSS = 6000  # a word that runs over the end of a phrase
+LONG_WITH_VOWEL = 1500  # one mora too many in a phrase that holds a bare vowel
+LONG = 5000  # one mora too many
+TWO_LONG = 8000
+SHORT = 7000  # one mora too few
+ACROSS = 7000  # a word that runs over the end of a phrase
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,9 +49,12 @@ def morae(kana: str) -> int:
     return len(kana) - sum(kana.count(small) for small in _SMALL if small in kana)
 
 
-def holds_inner_vowel(kana: str) -> bool:
-    """Whether a mora after the first is a bare vowel."""
-    return any(sign in _BARE_VOWELS for sign in kana[1:])
+def begins_with_vowel(kana: str) -> bool:
+    """Whether a word begins with a bare vowel.
+
+    Inside a word, the vowels of current spelling were mostly は-row or わ-row kana, and not bare.
+    """
+    return kana[:1] in _BARE_VOWELS
 
 
 def pattern_of(count: int) -> Metre | None:

@@ -34,6 +34,7 @@ _ROWS = {
     "ワ": "わゐうゑを",
 }
 _SPOKEN = str.maketrans("はひふへほゐゑをぢづ", "わいうえおいえおじず")
+AT_START = str.maketrans("ゐゑをぢづ", "いえおじず")  # は ひ ふ へ ほ keep their sound there
 _WHOLE_CLASSES = {"カ行変格": "カ", "サ行変格": "サ", "ナ行変格": "ナ", "ラ行変格": "ラ"}
 
 

@@ -9,13 +9,12 @@ from __future__ import annotations
 
 import csv
 
-from inscribe.reading.metre import holds_inner_vowel, morae
+from inscribe.reading.metre import begins_with_vowel, morae
 from inscribe.reading.romanise import hiragana, spoken
 from inscribe.reading.word_division import Word, romanise_word, separator
 
 _PARTS_MEET = "|"
 _MAX_KEPT = 200_000
-_VOWELS = frozenset("あいうえおゐゑを")
 _UNKNOWN_COST = 12000
 
 
@@ -23,7 +22,6 @@ class Piece:
     """One word as read; equal only to itself."""
 
     __slots__ = (
-        "bare_vowel",
         "conjugation",
         "connection",
         "cost",
@@ -38,6 +36,7 @@ class Piece:
         "note",
         "origin",
         "part_of_speech",
+        "right_connection",
         "romaji",
         "starts_with_vowel",
         "word",
@@ -57,6 +56,7 @@ class Piece:
         gloss: str = "",
         note: str = "",
         connection: int = 0,
+        right_connection: int = -1,
         cost: int = _UNKNOWN_COST,
         known: bool = True,
         kana: str = "",
@@ -72,13 +72,13 @@ class Piece:
         self.gloss = gloss
         self.note = note
         self.connection = connection
+        self.right_connection = connection if right_connection < 0 else right_connection
         self.cost = cost
         self.known = known
         self.word = Word(spoken_kana, part_of_speech)
         self.romaji = romanise_word(spoken_kana, part_of_speech)
         self.morae = morae(self.kana)
-        self.bare_vowel = holds_inner_vowel(self.kana)
-        self.starts_with_vowel = self.kana[:1] in _VOWELS
+        self.starts_with_vowel = begins_with_vowel(self.kana)
         self.modern = _modern(written, self.kana)
 
     def __repr__(self) -> str:
@@ -98,18 +98,24 @@ def _modern(written: str, kana: str) -> str:
 
 def verse_piece(written: str, feature: str) -> Piece:
     """Return a word from the dictionary of verse (see :class:`inscribe.reading.entries.Entry`)."""
-    connection, cost, kana, pos, conjugation, form, lemma, origin, gloss, note = feature.split(",")
+    fields = feature.split(",")
+    left, right, cost, kana, pos, conjugation, form, lemma, origin, gloss, note = fields
+    said = kana
+    if lemma.endswith("は") and kana.endswith("は") and len(kana) > 1:
+        said = kana[:-1] + "わ"  # 今は, ものかは: the particle closes the word
     return Piece(
         written,
-        kana,
+        said,
         pos,
+        kana=kana.replace(_PARTS_MEET, ""),
         conjugation=conjugation,
         form=form,
         lemma=lemma,
         origin=origin,
         gloss=gloss,
         note=note,
-        connection=int(connection),
+        connection=int(left),
+        right_connection=int(right),
         cost=int(cost),
     )
 

@@ -7,12 +7,17 @@ metre in view (``inscribe.reading.lattice``).
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from inscribe.reading import mecab
 from inscribe.reading.lattice import best_path
 from inscribe.reading.metre import Metre, morae, pattern_of
 from inscribe.reading.pieces import Piece
+
+_VOICED = re.compile("[がぎぐげござじずぜぞだぢづでどばびぶべぼ]")
+_KANA = re.compile("[\u3041-\u3096]")
+_ENOUGH_KANA = 14
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,14 +36,24 @@ def read_verse(text: str, breaks: frozenset[int] = frozenset()) -> VerseReading:
     ``breaks`` are the offsets where columns end; they count as ends of phrases only if every
     phrase has its own column.
     """
-    words = mecab.verse_words(text)
+    voiced = marks_voicing(text)
+    words = mecab.verse_words(text, voiced=voiced)
     metre = pattern_of(sum(word.morae for word in words))
     if metre is None:
         return VerseReading(words, None)
     phrases = regular_phrases(words, metre)
     if phrases:
         return VerseReading(words, metre, phrases, True)
-    return _searched(text, words, metre, breaks)
+    return _searched(text, words, metre, breaks, voiced)
+
+
+def marks_voicing(text: str) -> bool:
+    """Whether a text with enough kana to tell marks voicing at all.
+
+    >>> marks_voicing("はなのいろはうつりにけりないたつらに"), marks_voicing("ひとしれず")
+    (False, True)
+    """
+    return bool(_VOICED.search(text)) or len(_KANA.findall(text)) < _ENOUGH_KANA
 
 
 def regular_phrases(words: list[Piece], metre: Metre) -> tuple[tuple[int, int], ...]:
@@ -56,8 +71,10 @@ def regular_phrases(words: list[Piece], metre: Metre) -> tuple[tuple[int, int], 
     return tuple(phrases) if len(phrases) == len(targets) and not count else ()
 
 
-def _searched(text: str, words: list[Piece], metre: Metre, breaks: frozenset[int]) -> VerseReading:
-    nodes = mecab.verse_lattice(text)
+def _searched(
+    text: str, words: list[Piece], metre: Metre, breaks: frozenset[int], voiced: bool
+) -> VerseReading:
+    nodes = mecab.verse_lattice(text, voiced=voiced)
     connections = mecab.verse_connections()
     ends = breaks if len(breaks) == len(metre.phrases) - 1 else frozenset()
     path = best_path(nodes, len(text), metre, connections, ends)

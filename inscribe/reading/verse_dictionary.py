@@ -15,12 +15,36 @@ from pathlib import Path
 from inscribe import tables
 from inscribe.reading import connections, dictionary, unidic
 from inscribe.reading.entries import Entry
-from inscribe.reading.verse_tables import TABLES, particle_entries
+from inscribe.reading.verse_tables import (
+    TABLES,
+    curated_readings,
+    noun_entries,
+    particle_entries,
+    ranked_stems,
+    settled_costs,
+)
+from inscribe.reading.verse_verbs import stem_readings, verb_entries, verb_rows
 from inscribe.reading.verse_words import ClassIndex, unidic_entries, wanted_class
 
 _DICRC = "cost-factor = 700\nbos-feature = BOS/EOS\n"
-_CODE = ("connections", "entries", "paradigms", "unidic", "verse_words", "verse_tables")
+_CODE = (
+    "connections",
+    "entries",
+    "paradigms",
+    "old_spellings",
+    "unidic",
+    "verse_verbs",
+    "verse_words",
+    "historical",
+    "verse_tables",
+)
 _HEADER_SIZE = 72
+UNVOICED = "unvoiced.dic"  # laid over the dictionary where a text marks no voicing
+UNVOICE = str.maketrans(
+    "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
+)
+_UNVOICED_MORE = 200
+_NOT_IN_TABLES = 3000  # a reading the tables do not give for a form they have
 
 
 def verse_dictionary() -> Path:
@@ -45,7 +69,7 @@ def _write_parts(folder: Path) -> None:
     classes = unidic.classes(source)
     entries = _cheapest(verse_entries(source, classes))
     unknown = (source / "unk.dic").read_bytes()
-    used = sorted({0, *(entry.connection for entry in entries), *_classes_of(unknown)})
+    used = sorted({0, *_classes_of(unknown), *_connections(entries)})
     numbers = {old: new for new, old in enumerate(used)}
     side, cells = unidic.connection_costs(source)
     with (folder / "matrix.bin").open("wb") as file:
@@ -55,18 +79,58 @@ def _write_parts(folder: Path) -> None:
     (folder / "dicrc").write_text(_DICRC, encoding="utf-8")
     with (folder / "entries.csv").open("w", encoding="utf-8", newline="\n") as file:
         file.writelines(_lines(entries, numbers))
+    with (folder / UNVOICED.replace(".dic", ".more")).open("w", encoding="utf-8") as file:
+        file.writelines(_lines(_unvoiced(entries), numbers))
 
 
 def verse_entries(source: Path, classes: unidic.Classes) -> Iterator[Entry]:
     """Yield every entry of the dictionary of verse; the same entry may come more than once."""
-    index = ClassIndex(classes)
-    yield from unidic_entries(unidic.words(source, classes.numbers(wanted_class)), index)
+    verbs = verb_rows()
+    index = ClassIndex(classes, stem_readings(verbs), ranked_stems())
+    readings = curated_readings()
+    held: list[Entry] = []
+    for entry in unidic_entries(unidic.words(source, classes.numbers(wanted_class)), index):
+        if entry.written not in readings or entry.conjugation != "*":
+            yield entry
+        else:
+            held.append(entry)
+    costs: dict[tuple[str, str], int] = {}
+    for entry in held:
+        if entry.kana in readings[entry.written]:
+            key = (entry.written, entry.kana)
+            costs[key] = min(entry.cost, costs.get(key, entry.cost))
+    settled = settled_costs(costs, readings)
+    for entry in held:
+        cost = settled.get((entry.written, entry.kana), entry.cost + _NOT_IN_TABLES)
+        yield entry._replace(cost=max(cost, entry.cost) if entry.origin == "漢" else cost)
+    yield from noun_entries(index, settled, readings)
+    yield from verb_entries(verbs, index)
     function_words = classes.numbers(lambda row: row[0] in ("助詞", "助動詞"))
-    costs: dict[tuple[str, int], int] = {}
+    particle_costs: dict[tuple[str, int], int] = {}
     for word in unidic.words(source, function_words):
-        key = (word.surface, word.connection)
-        costs[key] = min(word.cost, costs.get(key, word.cost))
-    yield from particle_entries(index, costs)
+        spelling = (word.surface, word.connection)
+        particle_costs[spelling] = min(word.cost, particle_costs.get(spelling, word.cost))
+    yield from particle_entries(index, particle_costs)
+
+
+def _unvoiced(entries: list[Entry]) -> Iterator[Entry]:
+    """Yield the entries as they are written where voicing is left unmarked."""
+    there = {(entry.written, entry.connection, entry.kana) for entry in entries}
+    for entry in entries:
+        written = entry.written.translate(UNVOICE)
+        key = (written, entry.connection, entry.kana)
+        if key not in there:
+            there.add(key)
+            yield entry._replace(
+                written=written, cost=entry.cost + _UNVOICED_MORE, note="voicing not marked"
+            )
+
+
+def _connections(entries: Iterable[Entry]) -> Iterator[int]:
+    for entry in entries:
+        yield entry.connection
+        if entry.right_connection >= 0:
+            yield entry.right_connection
 
 
 def _cheapest(entries: Iterable[Entry]) -> list[Entry]:
@@ -81,8 +145,9 @@ def _cheapest(entries: Iterable[Entry]) -> list[Entry]:
 
 def _lines(entries: Iterable[Entry], numbers: dict[int, int]) -> Iterator[str]:
     for entry in entries:
-        number, cost = numbers[entry.connection], max(-30000, min(30000, entry.cost))
-        yield f"{entry.written},{number},{number},{cost},{number},{cost},{entry.feature()}\n"
+        left, cost = numbers[entry.connection], max(-30000, min(30000, entry.cost))
+        right = left if entry.right_connection < 0 else numbers[entry.right_connection]
+        yield f"{entry.written},{left},{right},{cost},{left},{right},{cost},{entry.feature()}\n"
 
 
 def _tokens(unknown: bytes) -> Iterator[tuple[int, int]]:

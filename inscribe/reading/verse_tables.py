@@ -1,25 +1,22 @@
 """The glossary's tables of classical words as dictionary entries.
 
-Every table is optional but the particles: a table that is not there adds nothing.
+A word is entered in every spelling it is likely to have: as the table writes it, in historical
+and in current kana, and in the spellings that writers of kana confused with them.
 """
 
 from __future__ import annotations
 
+import math
+import re
 from collections.abc import Iterator
 
 from inscribe import tables
+from inscribe.errors import TableError
 from inscribe.reading.entries import Entry
+from inscribe.reading.metre import morae
+from inscribe.reading.old_spellings import old_spellings
 from inscribe.reading.verse_words import ClassIndex
 
-PARTICLES = (
-    "written",
-    "kana_historical",
-    "kana_modern",
-    "part_of_speech",
-    "conjugation",
-    "form",
-    "gloss",
-)
 TABLES = (
     "paradigms",
     "verse_particles",
@@ -28,25 +25,131 @@ TABLES = (
     "verse_adjectives",
     "verse_phrases",
     "verse_places",
+    "verse_frequencies",
+    "verse_readings",
 )
 
+_VERB_INSIDE = re.compile("[\u4e00-\u9fff]ふ")  # 思ふ人: a verb ends inside the word
+_COST_FACTOR = 700  # MeCab's, from UniDic's dicrc
+_CONSTANT = 1700
+_PARTICLES = (
+    "written",
+    "kana_historical",
+    "kana_modern",
+    "part_of_speech",
+    "conjugation",
+    "form",
+    "gloss",
+)
+_NOUNS = ("written", "kana_historical", "kana_modern", "part_of_speech", "gloss")
 _PARTICLE_COST = {"格助詞": 6500, "係助詞": 6500, "接続助詞": 7000, "副助詞": 7500, "終助詞": 8500}
+_LONG_FINAL_COST = 5500  # a final particle of two kana or more
+_BORROWED_COST = 10000  # a particle written with a borrowed character
+_WORD_COST = 7500  # a word of the tables in kanji, where UniDic has no lower cost
+_KANA_COST = {1: 12000, 2: 9500, 3: 8500}  # a word in kana, by its morae
+_KANA_COST_LONG = 7500
+_OTHER_SPELLING = 600  # a kana spelling that the table does not give costs this much more
+_SHARE = 0.2  # of UniDic's difference between two readings of a written form that is kept
+_RANK = 1800  # each further reading of a written form costs this much more
+_POS_COST = {"接尾辞": 4500, "接頭辞": 1000, "感動詞": 1500, "接続詞": 1000}
 
 
 def particle_entries(index: ClassIndex, costs: dict[tuple[str, int], int]) -> Iterator[Entry]:
     """Yield the particles and auxiliaries; ``costs`` are UniDic's, by spelling and class."""
-    for (written, _, kana, pos, conjugation, form, gloss), _place in tables.rows(
-        "verse_particles", PARTICLES
-    ):
+    frequent = _frequency_costs()
+    strings: list[tuple[str, ...]] = []
+    single: dict[str, list[Entry]] = {}
+    for cells, _place in tables.rows("verse_particles", _PARTICLES):
+        written, _, kana, pos, conjugation, form, gloss = cells
         if "連語" in pos:
+            strings.append(cells)
             continue
         pos = pos.replace(",", "-")
         number = _function_class(index, pos, conjugation, form, written)
         if number is None:
             continue
         default = _PARTICLE_COST.get(pos.partition("-")[2], 8500)
-        cost = costs.get((written, number), default)
-        yield Entry(written, number, cost, kana, pos, conjugation, form, written, "和", gloss)
+        if written != kana and len(written) == 1:
+            default = _BORROWED_COST
+        if pos.endswith("終助詞") and len(written) > 1:
+            default = _LONG_FINAL_COST
+        shape = form if conjugation == "*" else f"{conjugation}/{form.partition('-')[0]}"
+        cost = frequent.get((written, pos, shape), costs.get((written, number), default))
+        entry = Entry(written, number, cost, kana, pos, conjugation, form, written, "和", gloss)
+        single.setdefault(written, []).append(entry)
+        yield entry
+    for cells in strings:
+        yield from _string_entries(cells, single, index)
+
+
+def _frequency_costs() -> dict[tuple[str, str, str], int]:
+    """Return the costs of function words from how often verse has them.
+
+    MeCab's cost is 700 times the negative logarithm of the probability, but for a constant; the
+    constant is set so that the particle の costs what UniDic says.
+    """
+    costs: dict[tuple[str, str, str], int] = {}
+    columns = ("written", "part_of_speech", "form", "per_mille")
+    for (written, pos, form, share), place in tables.rows("verse_frequencies", columns):
+        try:
+            frequency = float(share) / 1000
+        except ValueError as error:
+            raise TableError("the frequency is not a number", place) from error
+        costs[written, pos, form] = int(_CONSTANT - _COST_FACTOR * math.log(frequency))
+    return costs
+
+
+def _string_entries(
+    cells: tuple[str, ...], single: dict[str, list[Entry]], index: ClassIndex
+) -> Iterator[Entry]:
+    """Yield a frozen string of function words: にけり meets words as に does, then as けり.
+
+    It costs as much as its dearer part, so that it is a little likelier than its parts.
+    """
+    written, _, kana, pos, conjugation, form, gloss = cells
+    pos = pos.partition(",")[0] + "-連語"
+    if written in _CONTRACTED:
+        ending = index.number("動詞-一般", "文語四段-ハ行", "連体形-一般")
+        head = single["と"][0]._replace(written=written, cost=_CONTRACTED_COST, kana=kana)
+        assert ending is not None
+        yield head._replace(part_of_speech=pos, right_connection=ending, gloss=gloss)
+        return
+    heads = [
+        part for part in _parts(written, single, first=True) if part.part_of_speech[:2] == pos[:2]
+    ]
+    heads = [part for part in heads if part.conjugation != "文語助動詞-ズ"] or heads
+    tails = _parts(written, single, first=False)
+    if not heads or not tails:
+        return
+    wanted = [tail for tail in tails if tail.form == form] or tails
+    for head in {entry.connection: entry for entry in heads}.values():
+        cost = max(head.cost, wanted[0].cost) + _STRING_MORE
+        yield Entry(
+            written,
+            head.connection,
+            cost,
+            kana,
+            pos,
+            conjugation,
+            form,
+            written,
+            "和",
+            gloss,
+            right_connection=wanted[0].connection,
+        )
+
+
+def _parts(written: str, single: dict[str, list[Entry]], *, first: bool) -> list[Entry]:
+    for length in range(len(written) - 1, 0, -1):
+        part = written[:length] if first else written[-length:]
+        if part in single:
+            return single[part]
+    return []
+
+
+_CONTRACTED = ("てふ", "ちふ", "とふ")  # to + iu run together
+_CONTRACTED_COST = 7000
+_STRING_MORE = 2500
 
 
 # Auxiliaries UniDic has under another name, or not at all: the class that stands where they stand.
@@ -75,3 +178,108 @@ def _function_class(
             if (number := index.number(pos, name, shape, written)) is not None:
                 return number
     return index.number(pos, "文語助動詞-ム", "終止形-一般")
+
+
+def noun_rows() -> Iterator[tuple[str, str, str, str, str]]:
+    """Yield the rows of the tables of uninflected words."""
+    for table in ("verse_nouns", "verse_places", "verse_phrases"):
+        if tables.files(table):
+            for cells, _place in tables.rows(table, _NOUNS):
+                written, historical, modern, pos, gloss = cells
+                yield written, historical, modern, pos.replace(",", "-"), gloss
+
+
+def curated_readings() -> dict[str, list[str]]:
+    """Return the readings the tables give for each written form, the likeliest first."""
+    readings: dict[str, list[str]] = {}
+    for (written, kana), _place in tables.rows("verse_readings", ("written", "readings")):
+        if not written.endswith("-"):
+            readings.setdefault(written, []).extend(kana.split())
+    for written, _, modern, _, _ in noun_rows():
+        there = readings.setdefault(written, [])
+        if modern not in there:
+            there.append(modern)
+    return readings
+
+
+def ranked_stems() -> dict[str, list[str]]:
+    """Return the readings of the stems of verbs and adjectives whose order the tables know."""
+    ranked: dict[str, list[str]] = {}
+    for (written, kana), _place in tables.rows("verse_readings", ("written", "readings")):
+        if written.endswith("-"):
+            ranked.setdefault(written[:-1], []).extend(kana.split())
+    return ranked
+
+
+def settled_costs(
+    costs: dict[tuple[str, str], int], readings: dict[str, list[str]]
+) -> dict[tuple[str, str], int]:
+    """Return the cost of every reading the tables give, from UniDic's ``costs`` where it has any.
+
+    What UniDic knows of how often a written form occurs holds for each reading the tables give
+    it; of how often it is read so, modern texts tell only in part.
+    """
+    least: dict[str, int] = {}
+    for (written, _), cost in costs.items():
+        least[written] = min(cost, least.get(written, cost))
+    settled: dict[tuple[str, str], int] = {}
+    for written, kana in readings.items():
+        base = least.get(written, _WORD_COST)
+        for rank, reading in enumerate(kana):
+            own = costs.get((written, reading), base)
+            settled[written, reading] = base + int((own - base) * _SHARE) + _RANK * rank
+    return settled
+
+
+def noun_entries(
+    index: ClassIndex, settled: dict[tuple[str, str], int], readings: dict[str, list[str]]
+) -> Iterator[Entry]:
+    """Yield the uninflected words; ``settled`` are the costs of their written forms."""
+    for written, historical, modern, pos, gloss in noun_rows():
+        number = index.number(pos, "*", "*", written)
+        if number is None:
+            number = index.number("名詞-普通名詞-一般", "*", "*")
+        assert number is not None
+        affix = _POS_COST.get(pos.partition("-")[0], 0)
+        kana = spoken_kana(historical, modern)
+        if _VERB_INSIDE.search(written):
+            kana = kana.replace("う", "|う")
+        for spelling, cost in _spellings(written, historical, modern):
+            if spelling == written and not affix and spelling not in (historical, modern):
+                cost = settled[written, modern]
+            yield Entry(spelling, number, cost + affix, kana, pos, "*", "*", written, "和", gloss)
+
+
+def spoken_kana(historical: str, modern: str) -> str:
+    """Return a word's kana with ``|`` where a part begins with a vowel.
+
+    Within a part, historical spelling had no bare お; を seldom followed の, よ or も.
+
+    >>> spoken_kana("たまのを", "たまのお"), spoken_kana("とを", "とお")
+    ('たまの|お', 'とお')
+    """
+    if len(historical) != len(modern):
+        return modern
+    out = modern[:1]
+    for old, new, before in zip(historical[1:], modern[1:], modern, strict=False):
+        meets = (
+            old in "あお"
+            or (old == "う" and before == "の")
+            or (old == "を" and before in "のよも" and len(modern) > 2)
+        )
+        meets = meets or (old == "ほ" and before == "も")
+        out += "|" * meets + new
+    return out
+
+
+def _spellings(written: str, historical: str, modern: str) -> Iterator[tuple[str, int]]:
+    in_kana = _KANA_COST.get(morae(modern), _KANA_COST_LONG)
+    given = {written, historical, modern}
+    if written not in (historical, modern):
+        yield written, _WORD_COST
+    yield historical, in_kana
+    if modern != historical:
+        yield modern, in_kana + _OTHER_SPELLING
+    for spelling, cost in old_spellings(modern, wo=True):
+        if spelling not in given:
+            yield spelling, in_kana + _OTHER_SPELLING + cost

@@ -10,16 +10,32 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from functools import cache
+from typing import NamedTuple
 
 from inscribe.reading import unidic
 from inscribe.reading.entries import Entry
-from inscribe.reading.paradigms import classical, inflections
+from inscribe.reading.old_spellings import old_spellings
+from inscribe.reading.paradigms import AT_START, classical, inflections
 from inscribe.reading.romanise import hiragana
 
 _LEFT_OUT_FORMS = re.compile("意志推量形|融合|撥音便|促音便|ザンス|ザマス|ンス")
 _MODERN = re.compile("五段|下一段|上一段|サ行変格|カ行変格|形容詞|無変化型|助動詞")
 _NOT_IN_VERSE = re.compile("[ッーパピプペポァィゥェォ]")
-_ORIGIN_COST = {"和": 0, "混": 1500, "漢": 3500, "固": 2500}
+_KANA = re.compile("[\u3041-\u3096]")
+_KANA_RUN = re.compile("[\u3041-\u3096]+")
+_MAY_BE_RESPELT = re.compile("[わいうえおじずゃゅょ]")
+_MOST_SPELLINGS = 6
+_ONLY_KANA = re.compile("[\u3041-\u3096]+$")
+_SECOND_PART_ONLY = 4000
+_NUMERAL = 2500
+_ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
+_RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
+_RARE_VERB = 1000  # a verb whose stem is written in kana, and that the tables do not have
+_RANK = 1500  # each further reading of a stem costs this much more
+_OTHER_READING = 3000  # a reading of a stem that the tables do not give
+OTHER_SPELLING = 900  # a spelling UniDic does not give costs this much more
+_ORIGIN_COST = {"和": 0, "混": 1500, "漢": 5500, "固": 1500}
 _POS_COST = {"感動詞": 2500, "接尾辞": 1500, "接頭辞": 1000, "接続詞": 1500, "連体詞": 500}
 
 
@@ -37,14 +53,82 @@ def wanted_class(row: tuple[str, ...]) -> bool:
     return not _MODERN.match(conjugation)
 
 
-class ClassIndex:
-    """Finds the connection class for a part of speech, conjugation and form."""
+class Stem(NamedTuple):
+    """What a verb or adjective is conjugated from."""
 
-    def __init__(self, classes: unidic.Classes) -> None:
+    written: str
+    kana: str
+    conjugation: str
+    cost: int  # of the conjunctive form
+    kind: str  # UniDic's second part of speech: 一般 or 非自立可能
+    lemma: str
+    origin: str = "和"
+    gloss: str = ""
+    ending_begins: bool = False  # the ending begins a part of the word: 年を経, としを|へ
+
+
+class ClassIndex:
+    """Finds the connection class of a word, and weighs the stems of UniDic against the tables'.
+
+    ``stems`` are the readings the tables give for each written stem, ``ranks`` those whose order
+    is known; ``costs`` collects what
+    UniDic's stems cost.
+    """
+
+    def __init__(
+        self,
+        classes: unidic.Classes,
+        stems: dict[str, set[str]] | None = None,
+        ranks: dict[str, list[str]] | None = None,
+    ) -> None:
+        self._stems = stems or {}
+        self._ranks = ranks or {}
+        self.costs: dict[tuple[str, str], int] = {}
         self._found: dict[tuple[str, ...], int] = {}
         for number, row in enumerate(classes.rows):
             if row[8] in ("和", "固"):
                 self._found.setdefault((*row[:6], row[6]), number)
+
+    def weighed(self, stem: Stem) -> Stem:
+        """Return a stem of UniDic's with the cost it has in verse."""
+        readings = self._stems.get(stem.written)
+        if readings is None:
+            return stem._replace(cost=stem.cost + (_RARE_VERB if _KANA.search(stem.written) else 0))
+        if stem.kana not in readings:
+            return stem._replace(cost=stem.cost + _OTHER_READING)
+        key = (stem.written, stem.kana)
+        self.costs[key] = min(stem.cost, self.costs.get(key, stem.cost))
+        if stem.written in self._ranks:
+            return stem._replace(cost=stem.cost + self.rank_cost(stem.written, stem.kana))
+        return stem
+
+    def ranked_cost(self, written: str, kana: str) -> int | None:
+        """Return the cost of a stem whose readings are ranked: all share the likeliest one's."""
+        if written not in self._ranks:
+            return None
+        known = [
+            self.costs[key]
+            for kana in self._stems[written]
+            if (key := (written, kana)) in self.costs
+        ]
+        return min(known) + self.rank_cost(written, kana) if known else None
+
+    def rank_cost(self, written: str, kana: str) -> int:
+        """Return what a reading of a stem costs more for not being its likeliest."""
+        ranked = self._ranks.get(written, ())
+        if not ranked or kana in ranked:
+            return _RANK * (ranked.index(kana) if kana in ranked else 0)
+        return _RANK * (len(ranked) + 1)
+
+    def has_other_readings(self, written: str, kana: str) -> bool:
+        """Whether the tables give readings for the stem, and not this one."""
+        return written in self._stems and kana not in self._stems[written]
+
+    def knows_another(self, written: str, kana: str) -> bool:
+        """Whether UniDic has the stem with another of the readings of the tables, but not this."""
+        if (written, kana) in self.costs:
+            return False
+        return any((written, other) in self.costs for other in self._stems.get(written, ()))
 
     def number(self, pos: str, conjugation: str, form: str, written: str = "*") -> int | None:
         """Return the class of a word, the class of its very spelling where UniDic has one."""
@@ -67,10 +151,13 @@ def unidic_entries(words: Iterable[unidic.Word], index: ClassIndex) -> Iterator[
         if pos in ("動詞", "形容詞") and not conjugation.startswith("文語"):
             yield from _conjugated(word, index)
             continue
-        extra = _ORIGIN_COST[fields[12]] + _POS_COST.get(pos, 0)
-        yield Entry(
+        if "促音形" in (fields[14], fields[16]):
+            continue
+        extra = _ORIGIN_COST[fields[12]] + _POS_COST.get(pos, 0) + _unlikeliness(word)
+        place = index.number("名詞-普通名詞-一般", "*", "*") if fields[12] == "固" else None
+        entry = Entry(
             word.surface,
-            word.connection,
+            word.connection if place is None else place,
             word.cost + extra,
             hiragana(fields[19]),
             "-".join(part for part in fields[:4] if part != "*"),
@@ -79,6 +166,24 @@ def unidic_entries(words: Iterable[unidic.Word], index: ClassIndex) -> Iterator[
             fields[7],
             fields[12],
         )
+        yield entry
+        if fields[12] != "漢" and _MAY_BE_RESPELT.search(entry.written):
+            classical_form = conjugation.startswith("文語")
+            more = 0 if classical_form else _RESPELT_NOUN
+            for other in respelt(entry, 1 if classical_form else 0):
+                yield other._replace(cost=other.cost + more)
+
+
+def _unlikeliness(word: unidic.Word) -> int:
+    """Return what a word costs more because verse seldom has it where it stands alone."""
+    more = 0
+    if word.fields[14] == "濁音形":  # びと, ごころ: only the second part of a compound
+        more += _SECOND_PART_ONLY
+    if word.fields[1] == "数詞":
+        more += _NUMERAL
+    if _ONLY_KANA.match(word.surface) and not word.conjugation.startswith("文語"):
+        more += _ONLY_IN_KANA
+    return more
 
 
 def _conjugated(word: unidic.Word, index: ClassIndex) -> Iterator[Entry]:
@@ -94,19 +199,27 @@ def _conjugated(word: unidic.Word, index: ClassIndex) -> Iterator[Entry]:
         if base[-1:] != base_kana[-1:]:
             continue
         swallowed = base[-cut:] != base_kana[-cut:]  # 寝る: the kanji holds the ending's first kana
-        stem = base[: len(base) - (1 if swallowed else cut)]
+        written = base[: len(base) - (1 if swallowed else cut)]
         kana = base_kana[: len(base_kana) - cut]
-        for entry in conjugate(
-            "" if swallowed else stem,
-            kana,
-            conjugation,
-            word.cost,
-            fields[1],
-            fields[7],
-            fields[12],
-            index,
-        ):
-            yield entry._replace(written=stem + entry.written[1:]) if swallowed else entry
+        stem = Stem(written, kana, conjugation, word.cost, fields[1], fields[7], fields[12])
+        if swallowed and index.has_other_readings(written, kana):
+            continue
+        stem = index.weighed(stem)
+        if swallowed:
+            for entry in conjugate(stem._replace(written=""), index):
+                yield entry._replace(written=written + entry.written[1:])
+        else:
+            yield from _with_spellings(stem, index)
+
+
+def _with_spellings(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
+    """Yield the forms of a verb, its stem also in the other spellings its kana may have."""
+    yield from conjugate(stem, index)
+    if _MAY_BE_RESPELT.search(stem.written):
+        whole = Entry(stem.written, 0, stem.cost, stem.kana, "", "", "", "", "")
+        for other in respelt(whole, 0):
+            for entry in conjugate(stem._replace(written=other.written, cost=other.cost), index):
+                yield entry._replace(note=other.note)
 
 
 def _adjective(word: unidic.Word, base: str, base_kana: str, index: ClassIndex) -> Iterator[Entry]:
@@ -119,42 +232,72 @@ def _adjective(word: unidic.Word, base: str, base_kana: str, index: ClassIndex) 
         if not stem.endswith("し"):
             return
         conjugation, stem, kana = "文語形容詞-シク", stem[:-1], kana[:-1]
-    yield from conjugate(
-        stem, kana, conjugation, word.cost, fields[1], fields[7], fields[12], index
-    )
+    found = Stem(stem, kana, conjugation, word.cost, fields[1], fields[7], fields[12])
+    yield from _with_spellings(index.weighed(found), index)
 
 
-def conjugate(
-    stem: str,
-    kana: str,
-    conjugation: str,
-    cost: int,
-    kind: str,
-    lemma: str,
-    origin: str,
-    index: ClassIndex,
-    gloss: str = "",
-) -> Iterator[Entry]:
-    """Yield every form of a verb or adjective from its written stem and the stem's kana."""
-    adjective = "形容詞" in conjugation
-    pos = f"形容詞-{kind}" if adjective else f"動詞-{kind}"
-    full = conjugation if conjugation.startswith("文語") else f"文語{conjugation}"
-    for form, written, modern, more in inflections(conjugation):
+def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
+    """Yield every form of a verb or adjective, and those whose okurigana were left out."""
+    pos = f"{'形容詞' if '形容詞' in stem.conjugation else '動詞'}-{stem.kind}"
+    full = stem.conjugation.removeprefix("文語")
+    full = f"文語{full}"
+    in_kanji = bool(stem.written) and not _KANA.search(stem.written)
+    for form, written, modern, more in inflections(stem.conjugation):
         number, said_pos = _class_of(index, pos, full, form)
-        if number is None or not stem + written:
+        if number is None or not stem.written + written:
             continue
-        yield Entry(
-            stem + written,
+        cost = stem.cost + more + _ORIGIN_COST.get(stem.origin, 0)
+        begins = stem.ending_begins or not stem.kana
+        kana = stem.kana + (written.translate(AT_START) if begins else modern)
+        entry = Entry(
+            stem.written + written,
             number,
-            cost + more + _ORIGIN_COST.get(origin, 0),
-            kana + modern,
+            cost,
+            kana,
             said_pos,
             full,
             form,
-            lemma,
-            origin,
-            gloss,
+            stem.lemma,
+            stem.origin,
+            stem.gloss,
         )
+        yield entry
+        if in_kanji and written and form in _SHORTENED:
+            yield from _shortened(entry, stem.written, written)
+
+
+_SHORTENED = ("連用形-一般", "終止形-一般", "連体形-一般", "未然形-一般", "已然形-一般")
+_WITHOUT_OKURIGANA = 3500
+_WITHOUT_INNER_KANA = 1800
+
+
+def _shortened(entry: Entry, stem: str, ending: str) -> Iterator[Entry]:
+    """Yield a form as carved where okurigana were left out: 思 for 思ひ, 過る for 過ぐる."""
+    more = 0 if entry.form.startswith("連") else 1000
+    if len(ending) == 1:
+        cost = entry.cost + _WITHOUT_OKURIGANA + more
+        yield entry._replace(written=stem, cost=cost, note="okurigana left out")
+    elif len(ending) == 2 and ending[1] in "るれ":
+        cost = entry.cost + _WITHOUT_INNER_KANA + more
+        yield entry._replace(written=stem + ending[1], cost=cost, note="okurigana left out")
+
+
+def respelt(entry: Entry, ending: int) -> Iterator[Entry]:
+    """Yield the entry in the other spellings of its kana, but for the last ``ending`` kana."""
+    body = entry.written[: len(entry.written) - ending]
+    rest = entry.written[len(body) :]
+    for match in _KANA_RUN.finditer(body):
+        inside = match.start() > 0
+        for spelling, cost in _old(match[0], inside):
+            written = f"{body[: match.start()]}{spelling}{body[match.end() :]}{rest}"
+            yield entry._replace(
+                written=written, cost=entry.cost + OTHER_SPELLING + cost, note="historical spelling"
+            )
+
+
+@cache
+def _old(run: str, inside: bool) -> tuple[tuple[str, int], ...]:
+    return old_spellings(run, inside=inside, wo=not inside)[:_MOST_SPELLINGS]
 
 
 _STANDS_FOR = {"ミ語法": "名詞-普通名詞-副詞可能", "サ語法": "名詞-普通名詞-一般"}

@@ -1,0 +1,207 @@
+"""The glossary's tables of classical verbs and adjectives as dictionary entries.
+
+A table gives a stem as it is written, its historical kana and its class; every form follows.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from inscribe import tables
+from inscribe.errors import TableError
+from inscribe.reading.entries import Entry
+from inscribe.reading.historical import modern_kana
+from inscribe.reading.metre import morae
+from inscribe.reading.old_spellings import old_spellings
+from inscribe.reading.verse_tables import noun_rows, spoken_kana
+from inscribe.reading.verse_words import ClassIndex, Stem, conjugate
+
+_COLUMNS = ("written_stem", "kana_stem_historical", "class", "gloss")
+_CLASSES = {
+    "四段": "四段",
+    "上一": "上一段",
+    "上二": "上二段",
+    "下一": "下一段",
+    "下二": "下二段",
+    "カ変": "カ行変格",
+    "サ変": "サ行変格",
+    "ナ変": "ナ行変格",
+    "ラ変": "ラ行変格",
+    "シク": "形容詞-シク",
+    "ク": "形容詞-ク",
+}
+_COVERS_ENDING = {
+    "カ行変格": "来",
+    "サ行変格": "為",
+    "下二段-ア行": "得",
+    "下二段-ハ行": "経歴",
+    "下二段-ナ行": "寝宿",
+}
+_KANA_RUN = re.compile("[\u3041-\u3096]+")
+_MOST_COST = 9000  # a stem of the tables in kanji costs no more than this
+_LEAST_COST = 5500
+_UNKNOWN_READING = 2000  # a reading UniDic lacks for a stem it has
+_KANA_COST = {1: 11000, 2: 9500, 3: 8700}  # a stem in kana, by the morae of its conjunctive form
+_KANA_COST_LONG = 8000
+_OTHER_SPELLING = 600
+
+
+class Row(NamedTuple):
+    """One verb or adjective of the tables, its kana also in current spelling."""
+
+    written: str
+    historical: str
+    modern: str
+    conjugation: str
+    gloss: str
+    covers: bool  # the last sign covers the first kana of the ending: 来, 見
+
+    @property
+    def kind(self) -> str:
+        """UniDic's second part of speech."""
+        return "一般"
+
+
+def verb_rows() -> list[Row]:
+    """Return the rows of both tables.
+
+    Raises:
+        TableError: a class that classical grammar does not have.
+    """
+    raw = []
+    for table in ("verse_verbs", "verse_adjectives"):
+        if tables.files(table):
+            for (written, kana, name, gloss), place in tables.rows(table, _COLUMNS):
+                conjugation = _CLASSES.get(name, "") or _with_row(name)
+                if not conjugation:
+                    raise TableError(f"there is no class {name}", place, "as 四段カ, 下二ダ, ク")
+                raw.append((written, kana, conjugation, gloss))
+    cuts: dict[str, set[int]] = {}
+    parts = _part_readings(raw)
+    for written, kana, _, _ in raw:
+        found = _boundaries(written, kana) or _kanji_boundaries(written, kana, parts)
+        cuts.setdefault(kana, set()).update(found if len(written) > 1 else ())
+    return [
+        Row(
+            written,
+            kana,
+            modern_kana(kana, "", tuple(sorted(cuts[kana]) if len(written) > 1 else ()))
+            if kana
+            else "",
+            conjugation,
+            gloss,
+            _covers(written, conjugation),
+        )
+        for written, kana, conjugation, gloss in raw
+    ]
+
+
+def _with_row(name: str) -> str:
+    kind = _CLASSES.get(name[:2])
+    return f"{kind}-{name[2:]}行" if kind and len(name) == 3 else ""
+
+
+def _covers(written: str, conjugation: str) -> bool:
+    if conjugation.startswith("上一段"):
+        return True
+    return written[-1:] in _COVERS_ENDING.get(conjugation, "") and bool(written)
+
+
+def _boundaries(written: str, kana: str) -> tuple[int, ...]:
+    """Return where the later parts of a compound begin, as far as its okurigana show it."""
+    found, position = [], 0
+    for match in _KANA_RUN.finditer(written):
+        at = kana.find(match[0], position + (1 if match.start() else 0))
+        if at < 0:
+            return tuple(found)
+        position = at + len(match[0])
+        if match.end() < len(written) and position < len(kana):
+            found.append(position)
+    return tuple(found)
+
+
+def _part_readings(raw: list[tuple[str, str, str, str]]) -> dict[str, set[str]]:
+    """Return the historical kana of single characters, as stems of verbs or as nouns."""
+    readings: dict[str, set[str]] = {}
+    for written, kana, _, _ in raw:
+        if len(written) == 1 and kana:
+            readings.setdefault(written, set()).add(kana)
+    for written, historical, _, _, _ in noun_rows():
+        if len(written) == 1:
+            readings.setdefault(written, set()).add(historical)
+    return readings
+
+
+def _kanji_boundaries(written: str, kana: str, readings: dict[str, set[str]]) -> tuple[int, ...]:
+    """Return where the last, or the second, part of a compound in kanji alone begins."""
+    if len(written) < 2 or _KANA_RUN.search(written) or written[-1] in "来為得経歴寝宿":
+        return ()
+    for last in sorted(readings.get(written[-1], ()), key=len, reverse=True):
+        if kana.endswith(last) and len(last) < len(kana):
+            return (len(kana) - len(last),)
+    for first in sorted(readings.get(written[0], ()), key=len, reverse=True):
+        if kana.startswith(first) and len(first) < len(kana):
+            return (len(first),)
+    return ()
+
+
+def stem_readings(rows: list[Row]) -> dict[str, set[str]]:
+    """Return the readings the tables give for each written stem."""
+    readings: dict[str, set[str]] = {}
+    for row in rows:
+        for written in (row.written, row.historical, row.modern):
+            readings.setdefault(written, set()).add(_stem_kana(row))
+    return readings
+
+
+def _stem_kana(row: Row) -> str:
+    return row.modern[:-1] if row.conjugation.startswith("上一段") else row.modern
+
+
+def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
+    """Yield every form of every row, in kanji and in the kana spellings it may have."""
+    for row in rows:
+        kana = spoken_kana(row.historical, row.modern)
+        kana = kana[:-1] if row.conjugation.startswith("上一段") else kana
+        for written, cost in _spellings(row, index):
+            stem = Stem(
+                written,
+                kana,
+                row.conjugation,
+                cost,
+                row.kind,
+                row.written,
+                gloss=row.gloss,
+                ending_begins=row.covers,
+            )
+            in_kanji = written == row.written and written != row.historical
+            if not row.covers:
+                yield from conjugate(stem, index)
+            elif in_kanji:
+                for entry in conjugate(stem._replace(written=""), index):
+                    yield entry._replace(written=written + entry.written[1:])
+            else:
+                bare = written[:-1] if row.conjugation.startswith("上一段") else written
+                yield from conjugate(stem._replace(written=bare), index)
+
+
+def _spellings(row: Row, index: ClassIndex) -> Iterator[tuple[str, int]]:
+    kana = _stem_kana(row)
+    length = morae(kana) + 1
+    in_kana = _KANA_COST.get(length, _KANA_COST_LONG)
+    if row.written not in (row.historical, row.modern):
+        rare = _UNKNOWN_READING if index.knows_another(row.written, kana) else 0
+        cost = index.ranked_cost(row.written, kana)
+        if cost is None:
+            cost = min(index.costs.get((row.written, kana), _MOST_COST + rare), _MOST_COST + rare)
+        yield row.written, max(_LEAST_COST, cost)
+    own = index.costs.get((row.modern, kana), in_kana)
+    yield row.historical, max(_LEAST_COST, min(own, in_kana))
+    given = {row.written, row.historical}
+    others = [(row.modern, 0), *old_spellings(row.modern, wo=True)]
+    for spelling, more in others:
+        if spelling and spelling not in given:
+            given.add(spelling)
+            yield spelling, in_kana + _OTHER_SPELLING + more
