@@ -27,6 +27,13 @@ KANJIDIC = Path("/usr/share/edict/kanjidic2.xml.gz")
 VOICED = str.maketrans(
     "かきくけこさしすせそたちつてとはひふへほ", "がぎぐげござじずぜぞだぢづでどばびぶべぼ"
 )
+VOWELS = {
+    "a": "あかがさざただなはばぱまやゃらわ",
+    "u": "うくぐすずつづぬふぶぷむゆゅる",
+    "e": "えけげせぜてでねへべぺめれ",
+    "o": "おこごそぞとどのほぼぽもよょろ",
+}
+LENGTHENING = {"a": "あ", "u": "う", "e": "え", "o": "うお"}
 HALF_VOICED = str.maketrans("はひふへほ", "ぱぴぷぺぽ")
 # Second characters of women's names, which would drown the readings of craftsmen's names.
 FEMALE_SECOND = frozenset("子美江枝代恵奈香乃")
@@ -60,7 +67,20 @@ def unidic_entries(sort: str) -> Iterator[tuple[str, str, str, int]]:
         if features.startswith(wanted, offset):
             cells = features[offset : features.index(b"\0", offset)].decode().split(",")
             if len(cells) > 17 and is_current_kanji(cells[8]):
-                yield cells[3], repeats_expanded(cells[8]), hiragana(cells[17]), cost
+                kana = divided(hiragana(cells[17]), hiragana(cells[9]))
+                yield cells[3], repeats_expanded(cells[8]), kana, cost
+
+
+def divided(kana: str, said: str) -> str:
+    """Return a name with | before a vowel that looks long and is not: いの|うえ, but おおもり."""
+    if len(kana) != len(said):
+        return kana
+    marked = ""
+    for before, character, sound in zip(" " + kana, kana, said, strict=False):
+        row = next((vowel for vowel, signs in VOWELS.items() if before in signs), "")
+        meets = character == sound and character in LENGTHENING.get(row, "")
+        marked += f"|{character}" if meets else character
+    return marked
 
 
 def repeats_expanded(written: str) -> str:
@@ -213,6 +233,7 @@ def main() -> None:
     given: set[tuple[str, str]] = set()
     alone: dict[str, dict[str, int]] = defaultdict(dict)
     for _, written, kana, cost in unidic_entries("人名,名"):
+        kana = kana.replace("|", "")
         if len(written) > 1:
             given.add((written, kana))
         else:

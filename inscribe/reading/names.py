@@ -16,14 +16,14 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from inscribe import tables
 from inscribe.errors import TableError
 from inscribe.reading.name_elements import Choice, choices
-from inscribe.reading.name_lists import place_names, surnames
+from inscribe.reading.name_lists import Listed, place_names, surnames
 from inscribe.reading.romanise import hepburn
 
 NameKind = Literal["auto", "given", "surname", "art", "common", "place"]
@@ -35,6 +35,10 @@ UNREAD = "□"
 # seldom says the same twice (利寿 is not Toshitoshi).
 _MIXED = 0.03
 _TWICE = 0.05
+# An everyday name of two characters (又七) against a made name of the same characters.
+_SHORT = 0.3
+# A studio name is read by on-readings the more likely.
+_STUDIO_ON = 6.0
 _OWN_LIST = 100.0
 
 
@@ -133,7 +137,7 @@ def readings(name: str, kind: NameKind = "auto") -> tuple[NameReading, ...]:
     elif kind == "auto":
         found = _merged(_made_readings(name), _surname_readings(name, composed=False))
     else:
-        found = _made_readings(name)
+        found = _made_readings(name, _STUDIO_ON if kind == "art" else 1.0)
     return _distinct((*own, *found))[:MOST]
 
 
@@ -148,14 +152,14 @@ def _distinct(found: Iterable[NameReading]) -> tuple[NameReading, ...]:
     return tuple(seen.values())
 
 
-def _made_readings(name: str) -> list[NameReading]:
+def _made_readings(name: str, on_factor: float = 1.0) -> list[NameReading]:
     if len(name) == 1:
         return _single_readings(name)
     ending = ending_of(name)
     if ending and (len(name) > 2 or (ending.kind == "art" and ending.weight >= 1)):
         return _ending_readings(name, ending)
     if len(name) == 2:
-        return _pair_readings(name)
+        return _pair_readings(name, on_factor)
     return _long_readings(name)
 
 
@@ -172,19 +176,23 @@ def _element(char: str, position: Literal["first", "last", "stem", "alone"]) -> 
     return choices(char, position) or (Choice(char, False, 1.0, "not a kanji"),)
 
 
-def _pair_readings(name: str) -> list[NameReading]:
+def _pair_readings(name: str, on_factor: float = 1.0) -> list[NameReading]:
     found = []
     open_sign = UNREAD in name
     for head in _element(name[0], "first"):
         for tail in _element(name[1], "last"):
             mixed = head.is_on != tail.is_on and not open_sign
             score = head.share * tail.share * (_MIXED if mixed else 1.0)
+            if head.is_on and tail.is_on:
+                score *= on_factor
             if head.kana == tail.kana and name[0] != name[1]:
                 score *= _TWICE
             kana = joined_on(head.kana, tail.kana) if head.is_on else f"{head.kana}|{tail.kana}"
             found.append(
                 NameReading(kana, romaji(kana), score, _pair_reason(name, head, tail, mixed))
             )
+    if (ending := _endings().get(name[1])) and ending.kind == "common":
+        found += (replace(r, score=_SHORT * r.score) for r in _ending_readings(name, ending))
     return sorted(found, key=lambda reading: -reading.score)[:MOST]
 
 
@@ -276,35 +284,24 @@ def _long_readings(name: str) -> list[NameReading]:
 
 
 def _surname_readings(name: str, *, composed: bool = True) -> list[NameReading]:
-    found = _listed_readings(name, surnames(name), "surname")
+    found = _listed_readings(surnames(name), "surname")
     if not found and composed:
         found = _composed_readings(name, "surname")
     return found
 
 
 def _place_readings(name: str) -> list[NameReading]:
-    found = _listed_readings(name, place_names(name), "place")
+    found = _listed_readings(place_names(name), "place")
     return found or _surname_readings(name, composed=False) or _composed_readings(name, "place")
 
 
-def _listed_readings(name: str, known: Sequence[tuple[str, int]], kind: str) -> list[NameReading]:
+def _listed_readings(known: Listed, kind: str) -> list[NameReading]:
     found = []
     for kana, cost in known:
         weight = math.exp((known[0][1] - cost) / 1000)
         reason = f"{kind} as in UniDic{'' if cost == known[0][1] else ', less usual'}"
-        marked = _divided_surname(name, kana)
-        found.append(NameReading(marked, romaji(marked), 0.9 * weight, reason, kind))
+        found.append(NameReading(kana, romaji(kana), 0.9 * weight, reason, kind))
     return found
-
-
-def _divided_surname(name: str, kana: str) -> str:
-    """Mark where two characters' readings meet if a vowel could be mistaken for a long one."""
-    for index in range(1, len(kana)):
-        if kana[index] in "あいうえお" and len(name) == 2:
-            head = any(c.kana == kana[:index] for c in _element(name[0], "first"))
-            if head and kana[index:] not in ("う", "お"):
-                return f"{kana[:index]}|{kana[index:]}"
-    return kana
 
 
 def _composed_readings(name: str, kind: str) -> list[NameReading]:

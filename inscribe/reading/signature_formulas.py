@@ -75,6 +75,8 @@ def _arrange_next(
         return _residence_before(pieces, at, made)
     if piece.kind in ("date", "age"):
         made.units.append(_unit(piece, dated[piece.first]))
+    elif piece.kind == "name" and following and following.kind == "name":
+        made.units.append(_plain(piece._replace(kind="art_name", order_kind="art_name")))
     else:
         made.units.append(_plain(piece))
     if key := _KEYS.get(piece.kind):
@@ -254,10 +256,15 @@ def _is_linking(pieces: Sequence[Piece], at: int, family: str) -> bool:
 
 
 def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> bool:
-    """Return whether what an opener governs is complete before ``end``: a name, then no closer."""
+    """Return whether what an opener governs is complete before ``end``: a name, then no closer.
+
+    A province after a town (於武州江戸越前…) is where the maker comes from.
+    """
     if end == start:
         return False
     before, piece = pieces[end - 1], pieces[end]
+    if family == "place":
+        return piece.kind == "place" and before.kind != "opening"
     if piece.kind in _AFTER_PEOPLE or any(
         _as_closer(p, family) for p in pieces[end : end + 4] if family in ("patron", "model")
     ):

@@ -83,12 +83,16 @@ def _plain_words() -> Iterator[Word]:
 
 def _formula_words() -> Iterator[Word]:
     columns = ("written", "role", "family", "final", "joined", "alternatives", "gloss")
-    for (text, role, family, final, joined, others, gloss), place in tables.rows(
-        "signature_formulas", columns
+    for (text, role, family, final, joined, others, gloss, rarity), place in tables.rows(
+        "signature_formulas", (*columns, "cost")
     ):
         if role not in ("opener", "closer"):
             raise TableError(f"“{role}” is no part of a formula", place, "use opener or closer")
-        yield Word(text, role, final, joined, _split(others), gloss, family, _cost(text))
+        try:
+            cost = _cost(text) + float(rarity)
+        except ValueError:
+            raise TableError("the cost is not a number", place, "give a number") from None
+        yield Word(text, role, final, joined, _split(others), gloss, family, cost)
 
 
 def _places() -> Iterator[Word]:
