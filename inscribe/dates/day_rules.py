@@ -7,6 +7,7 @@ from inscribe.dates.expression import Draft
 from inscribe.dates.look import (
     Tokens,
     kind_at,
+    links,
     number_at,
     number_piece,
     piece,
@@ -81,21 +82,50 @@ def season(draft: Draft, tokens: Tokens, position: int) -> int:
 
 
 def day_number(draft: Draft, tokens: Tokens, position: int) -> int:
-    """五日, 初八日, 念三日, 十五 after a month."""
-    at = position + (kind_at(tokens, position, "initial") and bool(number_at(tokens, position + 1)))
+    """五日, 初八日, 念三日, 十五 after a month, 中の五日 (the fifteenth)."""
+    if draft.has("day", "days"):
+        return 0
+    before, add = _before_day(tokens, position)
+    at = position + len(before)
     number = number_at(tokens, at)
-    if not number or number > 31 or draft.has("day", "days"):
+    if not number or number + add > 31:
         return 0
     with_unit = kind_at(tokens, at + 1, "day_unit")
-    if not with_unit and not (draft.last_kind() in ("month_unit", "month") or at > position):
+    if not with_unit and not (before or draft.last_kind() in ("month_unit", "month")):
         return 0
     if not with_unit and number_as_age(draft, tokens, at, test=True):
         return 0
-    pieces = [piece(tokens[position], "initial")] if at > position else []
-    pieces.append(number_piece(tokens[at], "day_number"))
+    pieces = [*before, number_piece(tokens[at], "day_number")]
     if with_unit:
         pieces.append(piece(tokens[at + 1], "day_unit"))
-    draft.fill(1 if draft.has("months", "same") else 0, pieces, day=number)
+    draft.fill(1 if draft.has("months", "same") else 0, pieces, day=number + add)
+    return len(pieces)
+
+
+def _before_day(tokens: Tokens, position: int) -> tuple[list[Piece], int]:
+    """Return the pieces of 初 or 中の before the number of a day, and what they add to it."""
+    if kind_at(tokens, position, "initial") and number_at(tokens, position + 1):
+        return [piece(tokens[position], "initial")], 0
+    end = skip_links(tokens, position + 1)
+    if kind_at(tokens, position, "third") and number_at(tokens, end) and end > position + 1:
+        add = int(tokens[position].meanings["third"].value)
+        return [piece(tokens[position], "third"), *links(tokens, position + 1, end)], add
+    return [], 0
+
+
+def first_of_branch(draft: Draft, tokens: Tokens, position: int) -> int:
+    """初午, 初卯日: the month's first day of that branch."""
+    at = position + 1
+    if not kind_at(tokens, position, "initial") or not kind_at(tokens, at, "branch"):
+        return 0
+    if draft.has("day", "days", "day_branch"):
+        return 0
+    pieces = [piece(tokens[position], "initial"), piece(tokens[at], "branch")]
+    if kind_at(tokens, at + 1, "day_unit"):
+        pieces.append(piece(tokens[at + 1], "day_unit"))
+    strength = 1 if draft.has("months") else 0
+    branch = tokens[at].meanings["branch"].value
+    draft.fill(strength, pieces, day_branch=branch, day_turn=1)
     return len(pieces)
 
 

@@ -33,6 +33,7 @@ class Expression:
     day_word: str | None = None
     day_stem: str | None = None
     day_branch: str | None = None
+    day_turn: int = 0  # which of the month's days of that branch: 1 in 初午
     term: tuple[str, str] | None = None  # Gregorian month-days of a solar term
     same: tuple[tuple[str, int], ...] = ()
     age: Age | None = None

@@ -179,6 +179,8 @@ def with_day_of_pair(reading: DateReading, expression: Expression) -> DateReadin
         return reading
     names = [cycle.pair(cycle.day_index(month.first_day) + day) for day in range(month.length)]
     found = [day for day, name in enumerate(names, 1) if name.endswith(branch)]
+    if expression.day_turn and found:
+        return replace(reading, day=found[expression.day_turn - 1])
     if expression.day_stem is None:
         listed = ", ".join(str(day) for day in found)
         caution = f"the days of {branch} in that month were {listed}, by computation"

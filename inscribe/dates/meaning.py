@@ -17,6 +17,7 @@ from inscribe.dates.interval import interval_of, with_day_of_pair
 from inscribe.dates.model import Agreement, DateReading, Part
 
 Between = tuple[int, int]
+SEASONS = "春夏秋冬"
 
 
 def resolved(
@@ -32,6 +33,7 @@ def resolved(
         reading = _with_reference(reading, expression, before)
     reading = _with_year(reading, expression, between)
     reading = _with_leap_month(reading)
+    reading = _with_season(reading)
     reading = _with_days(reading, expression)
     reading = with_birth(reading)
     return _with_account(reading, expression, between)
@@ -80,6 +82,8 @@ def _with_reference(
         caution = "it refers to a date named before it, and none is known"
         return replace(reading, cautions=(*reading.cautions, caution))
     offsets = dict(expression.same)
+    if "era" in offsets:
+        return _with_era_before(reading, expression, before)
     year = before.year + offsets.get("year", 0)
     if "year" not in offsets:
         year, month = _month_on(before, offsets.get("month", 0))
@@ -90,6 +94,17 @@ def _with_reference(
     if "day" in offsets and before.day:
         reading = replace(reading, day=before.day + offsets["day"])
     return _with_era_of(replace(reading, year=year), before.era)
+
+
+def _with_era_before(
+    reading: DateReading, expression: Expression, before: DateReading
+) -> DateReading:
+    """Take over the era that 同五年 refers to."""
+    era = eras.by_name().get(before.era or "")
+    if era is None or expression.number is None:
+        return reading
+    named = replace(reading, era=era.name, era_romaji=era.romaji, year_of_era=expression.number)
+    return replace(named, year=era.western(expression.number))
 
 
 def _month_on(before: DateReading, offset: int) -> tuple[int, int | None]:
@@ -176,6 +191,18 @@ def _with_leap_month(reading: DateReading) -> DateReading:
         return replace(reading, month=there)
     fits = there is not None and reading.month == there
     return reading if fits else in_conflict(reading, "month")
+
+
+def _with_season(reading: DateReading) -> DateReading:
+    """A month that does not lie in the season written beside it is a conflict."""
+    season, month = reading.season, reading.month
+    if season is None or month is None or season[-1] not in SEASONS:
+        return reading
+    right = SEASONS[(month - 1) // 3]
+    if right == season[-1]:
+        return reading
+    caution = f"month {month} is {right}, not {season}"
+    return in_conflict(replace(reading, cautions=(*reading.cautions, caution)), "month")
 
 
 def _with_days(reading: DateReading, expression: Expression) -> DateReading:

@@ -73,7 +73,9 @@ def _year_unit(tokens: Tokens, position: int) -> list[Piece]:
     unit = skip_links(tokens, position)
     if not kind_at(tokens, unit, "year") or number_at(tokens, unit + 1):
         # 癸丑 歳七十三: the word belongs to the age that follows
-        follows_age = number_at(tokens, unit + 1) and not is_month_or_day(tokens, unit + 2)
+        follows_age = number_at(tokens, unit + 1) and not (
+            is_month_or_day(tokens, unit + 2) or kind_at(tokens, unit + 2, "age_after")
+        )
         if follows_age or not kind_at(tokens, unit, "year"):
             return []
     return [*links(tokens, position, unit), piece(tokens[unit], "year")]
@@ -145,10 +147,11 @@ def zodiac(draft: Draft, tokens: Tokens, position: int) -> int:
         return 0
     closing = _year_unit(tokens, position + 1)
     after_year = draft.last_kind() in ("year_number", "year", "first", "era", "intro")
-    before_month = _starts_month(tokens, unit) and draft.has("number", "era")
+    before_month = _starts_month(tokens, unit) and (draft.has("number", "era") or draft.is_empty())
     if not closing and not (after_year and draft.has("number", "era")) and not before_month:
         return 0
-    draft.fill(2 if closing else 1, [piece(token, kind), *closing], branch=sign)
+    strength = 2 if closing else int(draft.has("number", "era"))
+    draft.fill(strength, [piece(token, kind), *closing], branch=sign)
     return 1 + len(closing)
 
 

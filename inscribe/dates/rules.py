@@ -7,11 +7,26 @@ tokens it used (0: it does not fit).
 from __future__ import annotations
 
 from inscribe.dates.age_rules import age_word, number_as_age, preceded_age
-from inscribe.dates.day_rules import YEAR_PLACES, day_number, day_word, festival, month, season
+from inscribe.dates.day_rules import (
+    YEAR_PLACES,
+    day_number,
+    day_word,
+    festival,
+    first_of_branch,
+    month,
+    season,
+)
 from inscribe.dates.expression import Draft
-from inscribe.dates.look import Rule, Tokens, kind_at, piece
+from inscribe.dates.look import Rule, Tokens, kind_at, number_at, piece
 from inscribe.dates.pair_rules import damaged_pair, sexagenary, zodiac
 from inscribe.dates.year_rules import epoch, era, era_part, first_year, year_number
+
+_BLOCKED = {
+    "era": ("era", "damaged_era", *YEAR_PLACES),
+    "year": YEAR_PLACES,
+    "month": ("months", "day"),
+    "day": ("day", "days"),
+}
 
 
 def same(draft: Draft, tokens: Tokens, position: int) -> int:
@@ -19,13 +34,20 @@ def same(draft: Draft, tokens: Tokens, position: int) -> int:
     if not kind_at(tokens, position, "same"):
         return 0
     unit, _, offset = tokens[position].meanings["same"].value.partition(":")
-    blocked = {"year": YEAR_PLACES, "month": ("months", "day"), "day": ("day", "days")}[unit]
+    if unit == "era" and not _year_follows(tokens, position + 1):
+        return 0
+    blocked = _BLOCKED[unit]
     known = draft.places.get("same", ())
     others = tuple(place for place in blocked if place != "same")
     if draft.has(*others) or not isinstance(known, tuple):
         return 0
     draft.fill(1, [piece(tokens[position], "same")], same=(*known, (unit, int(offset))))
     return 1
+
+
+def _year_follows(tokens: Tokens, position: int) -> bool:
+    """Return whether 五年 follows, as in 同五年."""
+    return bool(number_at(tokens, position)) and kind_at(tokens, position + 1, "year")
 
 
 def nothing_said(draft: Draft, tokens: Tokens, position: int) -> int:
@@ -55,6 +77,7 @@ RULES: tuple[Rule, ...] = (
     festival,
     month,
     season,
+    first_of_branch,
     day_number,
     day_word,
     same,

@@ -81,13 +81,15 @@ def epoch(draft: Draft, tokens: Tokens, position: int) -> int:
 
 def year_number(draft: Draft, tokens: Tokens, position: int) -> int:
     """六年 after an era, 六 after an era, 三年 alone, 二千五百十三年 since the first emperor."""
-    if draft.has("number", "numbers", "era_part", "same"):
+    if draft.has("number", "numbers", "era_part"):
+        return 0
+    if draft.has("same") and draft.places["same"] != (("era", 0),):
         return 0
     number = number_at(tokens, position)
     if not number:
         return _damaged_number(draft, tokens, position)
     token, with_year = tokens[position], kind_at(tokens, position + 1, "year")
-    has_era = draft.has("era", "damaged_era")
+    has_era = draft.has("era", "damaged_era", "same")
     after_era = has_era and draft.last_kind() in ("era", "damaged_era", "link")
     if not with_year and not after_era and not _pair_with_year(tokens, position + 1):
         return 0
