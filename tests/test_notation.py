@@ -211,6 +211,13 @@ def test_an_error_says_where_and_what_was_expected(
     assert caught.value.hint
 
 
+@pytest.mark.parametrize("text", ["花(\x1b[2J)", "は(\x9b)", "花(\u202e)", "花\x07"])
+def test_an_error_never_carries_a_control_character(text: str) -> None:
+    with pytest.raises(NotationError) as caught:
+        parse(text)
+    assert all(char.isprintable() or char == "\u3000" for char in str(caught.value))
+
+
 def test_the_parents_of_a_kana_are_named_when_another_is_written() -> None:
     with pytest.raises(NotationError) as caught:
         parse("わ(花)")

@@ -189,9 +189,15 @@ def test_deep_nesting_is_refused() -> None:
         record.loads(f"a = {'[' * 20000}")
 
 
+@pytest.mark.parametrize("part", ["a", "1", "'a'", ' "a" '])
+def test_a_key_without_end_is_refused(part: str) -> None:
+    with pytest.raises(RecordError, match="too many parts"):
+        record.loads(f"{'.'.join([part] * 50_000)} = 1")
+
+
 def test_a_record_beyond_the_limit_is_refused() -> None:
     with pytest.raises(RecordError, match="longer than the limit"):
-        record.loads("#" * (2 * 1024 * 1024 + 1))
+        record.loads("#" * 400_001)
 
 
 def _with_source(file: str) -> str:
@@ -253,3 +259,21 @@ def test_the_records_of_a_folder_are_found_in_order(tmp_path: Path) -> None:
 def test_a_missing_folder_is_refused(tmp_path: Path) -> None:
     with pytest.raises(InputError, match="no such folder"):
         record.paths_in(tmp_path / "none")
+
+
+def test_endless_problems_are_cut_short() -> None:
+    keys = "".join(f"k{number} = 1\n" for number in range(1000))
+    with pytest.raises(ProblemsError) as caught:
+        record.loads(keys + HEAD + INSCRIPTION + 'text = "花"\n')
+    assert len(caught.value.errors) == 201
+    assert caught.value.errors[-1].message == "800 more problems"
+
+
+def test_many_wide_overrides_take_no_time() -> None:
+    overrides = ",".join(['{signs=[1,100000],kana="a",of="花"}'] * 5000)
+    text = f'{HEAD}{INSCRIPTION}text = "{"花" * 100_000}"\noverride = [{overrides}]\n'
+    assert {message for _, message in problems(text)} == {
+        "two overrides cover the same sign",
+        "4,800 more problems",
+        "the override was made for 花, and signs 1 to 100000 are " + "花" * 20 + "…",
+    }

@@ -83,19 +83,18 @@ def _sign_numbers(found: Inscription, path: KeyPath, problems: Problems) -> None
 
 
 def _overrides(found: Inscription, path: KeyPath, problems: Problems) -> None:
-    signs = found.transcription.signs
-    taken: set[int] = set()
-    for index, override in enumerate(found.overrides):
+    count = len(found.transcription.signs)
+    end = -1
+    for index, override in sorted(enumerate(found.overrides), key=lambda pair: pair[1].first):
         here = (*path, "override", index)
-        if override.last >= len(signs):
+        if override.last >= count:
             message = f"there is no sign {override.last + 1}"
-            problems.add((*here, "signs"), message, f"the text has {len(signs)}")
-            continue
-        covered = set(range(override.first, override.last + 1))
-        if covered & taken:
+            problems.add((*here, "signs"), message, f"the text has {count}")
+        elif override.first <= end:
             problems.add((*here, "signs"), "two overrides cover the same sign", "keep one")
-        taken |= covered
-        _override_text(found, override, here, problems)
+        elif override.of:
+            _override_text(found, override, here, problems)
+        end = max(end, override.last)
 
 
 def _override_text(
@@ -103,9 +102,10 @@ def _override_text(
 ) -> None:
     signs = found.transcription.signs[override.first : override.last + 1]
     text = "".join(sign.text for sign in signs if sign.is_legible)
-    if override.of and override.of != text:
+    if override.of != text:
         numbers = f"{override.first + 1} to {override.last + 1}"
-        message = f"the override was made for {override.of}, and signs {numbers} are {text or '□'}"
+        shown = text if len(text) <= 20 else text[:20] + "…"
+        message = f"the override was made for {override.of}, and signs {numbers} are {shown or '□'}"
         problems.add((*path, "of"), message, "it no longer applies: correct its signs or remove it")
 
 

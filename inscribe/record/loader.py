@@ -12,14 +12,15 @@ from inscribe import files
 from inscribe.errors import InputError, InscribeError, Place, RecordError
 from inscribe.record import checks, model
 from inscribe.record.fields import RECORD, Field, Table
-from inscribe.record.problems import Problems
+from inscribe.record.problems import MAX_TOLD, Problems
 from inscribe.record.values import Refused, checked
 
 if TYPE_CHECKING:
     from inscribe.record.locate import KeyPath
 
-MAX_RECORD = 2 * 1024 * 1024  # characters; a record of a thousand inscriptions has less
+MAX_RECORD = 400_000  # characters; a record of a hundred inscriptions has less
 
+_ENDLESS_KEY = r"""(?:\.[ \t]*+(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+){32}"""
 _SYNTAX_PLACE = r" \(at (?:line (\d+), column (\d+)|end of document)\)$"
 
 
@@ -76,6 +77,8 @@ def _toml(text: str, file: str | None) -> dict[str, Any]:
     if len(text) > MAX_RECORD:
         limit = f"the record is longer than the limit of {MAX_RECORD:,} characters"
         raise RecordError(limit, Place(file), "keep long texts in files of their own")
+    if re.search(_ENDLESS_KEY, text):  # the parser's memory grows with the square of the parts
+        raise RecordError("a key has too many parts", Place(file), "use keys of the schema")
     try:
         return tomllib.loads(text)
     except RecursionError:
@@ -184,7 +187,7 @@ class _Builder:
         from difflib import get_close_matches
 
         known = [field.key for field in table.fields]
-        near = get_close_matches(key, known, 1)
+        near = get_close_matches(key, known, 1) if len(self.problems.found) < MAX_TOLD else []
         hint = f"did you mean {near[0]}?" if near else f"known keys: {', '.join(known)}"
         shown = key if key.isprintable() and len(key) <= 40 else ascii(key[:40])
         self.problems.add((*path, key), f"{table.name} has no key {shown}", hint)

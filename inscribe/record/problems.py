@@ -10,6 +10,8 @@ from inscribe.errors import InscribeError, NotationError, Place, ProblemsError, 
 if TYPE_CHECKING:
     from inscribe.record.locate import KeyPath, Locator
 
+MAX_TOLD = 200  # problems of one file that are told; a file with more is no record
+
 
 class _Problem(NamedTuple):
     path: KeyPath
@@ -53,6 +55,9 @@ class Problems:
         errors: list[InscribeError] = [
             RecordError(problem.message, place, problem.hint) for place, problem in placed
         ]
+        if len(errors) > MAX_TOLD:
+            more = f"{len(errors) - MAX_TOLD:,} more problems"
+            errors[MAX_TOLD:] = [RecordError(more, Place(self.file), "correct the first ones")]
         raise ProblemsError(errors)
 
     def _place(self, problem: _Problem, locator: Locator | None) -> Place:
