@@ -37,6 +37,8 @@ def test_a_text_is_resolved_or_refused_with_a_sentence(text: str) -> None:
         assert find(text) == ()
     else:
         assert (found.agreement == "conflict") == bool(found.conflicts)
+        if found.conflicts:
+            assert found.suggestions
 
 
 @given(st.integers(1, 9999))

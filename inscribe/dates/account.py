@@ -33,7 +33,7 @@ def suggestions_of(reading: DateReading) -> tuple[str, ...]:
     """Return what the cataloguer may consider: ways out of a conflict, or the candidates."""
     found = [each.text for each in reading.explanations]
     if len(reading.candidates) > 1:
-        found += [candidate_text(each) for each in reading.candidates[:MOST_CANDIDATES]]
+        found += [candidate_text(each) for each in reading.candidates]
     found += _of_the_era_change(reading)
     return tuple(found)
 

@@ -104,6 +104,13 @@ def month_of(year: int, number: int, leap: bool = False) -> Month | None:
     return next((m for m in months_of(year) if (m.number, m.leap) == wanted), None)
 
 
+def may_be_longer(month: Month) -> bool:
+    """Return whether a month of 29 days may have had 30: a first day at either end is doubtful."""
+    months, starts = _in_order()
+    following = bisect_right(starts, month.first_day)
+    return month.doubtful or (following < len(months) and months[following].doubtful)
+
+
 def leap_month(year: int) -> int | None:
     """Return the number of the leap month of ``year``, or None if it has none."""
     return next((month.number for month in months_of(year) if month.leap), None)

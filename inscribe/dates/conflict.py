@@ -8,10 +8,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from inscribe.dates import calendar, cycle, eras
+from inscribe.dates import cycle, eras
 from inscribe.dates.candidates import DEFAULT_RANGE, pair_fits
+from inscribe.dates.conflict_days import (
+    of_the_day,
+    of_the_leap_month,
+    of_the_odd_month,
+    of_the_season,
+)
 from inscribe.dates.expression import Expression
 from inscribe.dates.lookalikes import are_alike
+from inscribe.dates.mistakes import pair_weight, year_name
 from inscribe.dates.model import DateReading, Explanation
 from inscribe.dates.numerals import as_kanji
 
@@ -29,16 +36,14 @@ def explanations_of(
         found += _of_the_era(reading, expression)
         found += _of_the_cycle(reading, expression)
     if "month" in reading.conflicts:
-        found += _of_the_leap_month(reading)
+        found += of_the_leap_month(reading)
+        found += of_the_season(reading)
+        found += of_the_odd_month(reading, expression)
     if "day" in reading.conflicts:
-        found += _of_the_day(reading, expression)
+        found += of_the_day(reading)
     ranked = sorted(found, key=lambda each: -each.weight)
     unique = {(each.written, each.read): each for each in reversed(ranked)}
     return tuple(sorted(unique.values(), key=lambda each: -each.weight)[:MOST])
-
-
-def _year_name(era: eras.Era, number: int) -> str:
-    return f"{era.name}{'元' if number == 1 else as_kanji(number)}年"
 
 
 def _has_pair(expression: Expression) -> bool:
@@ -52,28 +57,35 @@ def _of_the_pair(
     written = expression.odd_pair or (expression.stem or "") + (expression.branch or "")
     if not written:
         return
-    for year in _years_meant(reading, expression, between):
+    years = _years_meant(reading, expression, between)
+    if not years and len(written) == 2:
+        yield _of_the_partners(written)
+    for year in years:
         right = cycle.pair(cycle.year_index(year))
         right = right if len(written) == 2 else right[expression.stem is None]
         wrong = [(a, b) for a, b in zip(written, right, strict=True) if a != b]
         if not wrong:
             continue
-        weight, why = _pair_weight(wrong, len(written))
+        weight, why = pair_weight(wrong, len(written))
         known = None if len(reading.candidates) > 1 else year
         in_year = f" ({known})" if known else ""
         text = f"read {right}{in_year} for {written}: {why}"
         yield Explanation("sexagenary year", written, right, known, weight, text)
 
 
-def _pair_weight(wrong: list[tuple[str, str]], length: int) -> tuple[float, str]:
-    """Return how likely signs were mistaken, given pairs of (written, right), and why."""
-    if all(are_alike(a, b) for a, b in wrong):
-        signs = " and ".join(f"{b} misread as {a}" for a, b in wrong)
-        return 0.9, f"{signs}: the signs look alike"
-    if len(wrong) == 1 and length == 2:
-        a, b = wrong[0]
-        return 0.5, f"one of its two signs is wrong ({a} for {b})"
-    return 0.3, "the sexagenary year is wrong and the era year right"
+def _of_the_partners(written: str) -> Explanation:
+    """Say what each sign of a pair that does not exist may stand with."""
+    stem, branch = written[0], written[1]
+    stems = "".join(s for s in cycle.STEMS if branch in cycle.BRANCHES and _is_pair(s, branch))
+    branches = "".join(b for b in cycle.BRANCHES if stem in cycle.STEMS and _is_pair(stem, b))
+    parts = [f"{branch} goes only with {stems}"] if stems else []
+    parts += [f"{stem} only with {branches}"] if branches else []
+    text = ", ".join(parts) or f"neither sign of {written} is one of the cycle"
+    return Explanation("sexagenary year", written, "", None, 0.2, text)
+
+
+def _is_pair(stem: str, branch: str) -> bool:
+    return cycle.index_of(stem, branch) is not None
 
 
 def _years_meant(
@@ -110,7 +122,7 @@ def _of_the_number(reading: DateReading, expression: Expression) -> Iterator[Exp
         weight, why = _number_weight(expression, number)
         if not _has_pair(expression) and weight < 0.5:
             continue
-        read = _year_name(era, number)
+        read = year_name(era, number)
         text = f"read {read} ({year}) for {era.name}{expression.number_text}年: {why}"
         yield Explanation("era year", expression.number_text, read, year, weight, text)
 
@@ -145,7 +157,7 @@ def _of_the_era(reading: DateReading, expression: Expression) -> Iterator[Explan
             year = era.western(number)
             weight, why = shared
             weight -= abs(year - near) / 5000 + (0 if _has_pair(expression) else 0.1)
-            read = _year_name(era, number)
+            read = year_name(era, number)
             text = f"read {read} ({era.romaji} {number}, {year}): {why}"
             yield Explanation("era", expression.era, era.name, year, weight, text)
     if not _has_pair(expression):
@@ -168,7 +180,7 @@ def _continued(reading: DateReading, expression: Expression) -> Iterator[Explana
     for era, number in eras.of_year(reading.year):
         if number < 1 or era.name == "白鳳":
             continue
-        read = _year_name(era, number)
+        read = year_name(era, number)
         text = (
             f"{read} ({reading.year}) is the same year: the old era was counted on after it ended"
         )
@@ -196,68 +208,7 @@ def _of_the_cycle(reading: DateReading, expression: Expression) -> Iterator[Expl
         named = [(era, number) for era, number in eras.of_year(year) if number > 0]
         if not named or any(era.name == expression.era for era, _ in named):
             continue
-        names = " or ".join(_year_name(era, number) for era, number in named)
+        names = " or ".join(year_name(era, number) for era, number in named)
         weight = 0.25 - abs(year - near) / 1000
         text = f"{pair} is {names} ({year}): the sexagenary year is right and the era year is not"
         yield Explanation("another cycle", reading.era or "", names, year, weight, text)
-
-
-def _of_the_leap_month(reading: DateReading) -> Iterator[Explanation]:
-    """The year had no such leap month."""
-    year, month = reading.year, reading.month
-    if not reading.leap or year is None or not calendar.is_tabulated(year):
-        return
-    there = calendar.leap_month(year)
-    if month is None or there == month:
-        return
-    written = f"閏{as_kanji(month)}月"
-    if there is not None:
-        read = f"閏{as_kanji(there)}月"
-        text = f"read {read} for {written}: the leap month of {year} stood after month {there}"
-        weight = 0.6 if abs(there - month) == 1 else 0.45
-        yield Explanation("leap month", written, read, year, weight, text)
-    read = f"{as_kanji(month)}月"
-    text = f"read {read} for {written}: {year} had no leap month {month}"
-    yield Explanation("leap month", written, read, year, 0.4, text)
-    for near in range(year - 10, year + 11):
-        if near != year and calendar.leap_month(near) == month:
-            era, number = eras.of_year(near)[-1]
-            name = _year_name(era, number)
-            weight = 0.38 - abs(near - year) / 100
-            text = f"{written} occurred in {name} ({near})"
-            yield Explanation("leap month", str(year), name, near, weight, text)
-
-
-def _of_the_day(reading: DateReading, expression: Expression) -> Iterator[Explanation]:
-    """The month had only 29 days, or the day had another sexagenary name."""
-    if reading.month is None or reading.year is None:
-        return
-    month = calendar.month_of(reading.year, reading.month, reading.leap)
-    if month is None:
-        return
-    day, written = reading.day, reading.day_sexagenary
-    if day is not None and day > month.length:
-        text = f"read day {month.length} for day {day}: the month had {month.length} days"
-        yield Explanation("day", str(day), str(month.length), reading.year, 0.5, text)
-    elif day is not None and written:
-        right = cycle.pair(cycle.day_index(month.first_day) + day - 1)
-        wrong = [(a, b) for a, b in zip(written, right, strict=True) if a != b]
-        weight, _ = _pair_weight(wrong, 2)
-        text = f"read {right} for {written}: day {day} of that month was {right}"
-        yield Explanation("sexagenary day", written, right, reading.year, weight, text)
-    if written:
-        yield from _months_with_day(reading, written)
-
-
-def _months_with_day(reading: DateReading, written: str) -> Iterator[Explanation]:
-    """Another month of the year had a day of that name (and number)."""
-    assert reading.year is not None
-    for month in calendar.months_of(reading.year):
-        index = cycle.day_index(month.first_day)
-        days = [day for day in range(1, month.length + 1) if cycle.pair(index + day - 1) == written]
-        if not days or reading.day not in (None, days[0]):
-            continue
-        name = f"{'閏' if month.leap else ''}{as_kanji(month.number)}月"
-        weight = 0.4 - abs(month.number - (reading.month or 0)) / 50
-        text = f"{written} was day {days[0]} of {name} in that year"
-        yield Explanation("month", str(reading.month), name, reading.year, weight, text)

@@ -16,6 +16,8 @@ from inscribe.dates.look import (
 from inscribe.dates.model import Piece
 from inscribe.dates.scan import Token
 
+MONTHS = 12
+LARGEST_DAY = 99  # as a slip of the carver or the reader; the day is then a conflict
 LAST_DAY = "30"  # in the tables: the last day, of a short month too
 YEAR_PLACES = ("number", "stem", "branch", "same")
 
@@ -32,9 +34,10 @@ def month(draft: Draft, tokens: Tokens, position: int) -> int:
         pieces.append(piece(tokens[at], "leap"))
         at = skip_links(tokens, at + 1)
     number = number_at(tokens, at)
-    if number and number <= 12 and kind_at(tokens, at + 1, "month_unit"):
+    if number and kind_at(tokens, at + 1, "month_unit"):
         pieces += [number_piece(tokens[at], "month_number"), piece(tokens[at + 1], "month_unit")]
-        draft.fill(1, pieces, months=(number, number), leap=leap)
+        odd = {} if number <= MONTHS else {"odd_month": tokens[at].text}
+        draft.fill(1, pieces, months=(number, number), leap=leap, **odd)
         return at + 2 - position
     if kind_at(tokens, at, "month"):
         return _named_month(draft, tokens[at], pieces, leap) and at + 1 - position
@@ -88,7 +91,7 @@ def day_number(draft: Draft, tokens: Tokens, position: int) -> int:
     before, add = _before_day(tokens, position)
     at = position + len(before)
     number = number_at(tokens, at)
-    if not number or number + add > 31:
+    if not number or number + add > (LARGEST_DAY if kind_at(tokens, at + 1, "day_unit") else 31):
         return 0
     with_unit = kind_at(tokens, at + 1, "day_unit")
     if not with_unit and not (before or draft.last_kind() in ("month_unit", "month")):

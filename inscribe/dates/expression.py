@@ -27,6 +27,7 @@ class Expression:
     months: tuple[int, int] | None = None  # one month, or the first and last of a season
     month_word: str | None = None
     season: str | None = None
+    odd_month: str | None = None  # a number no month has, as written
     leap: bool = False
     day: int | None = None
     days: tuple[int, int] | None = None  # a part of the month

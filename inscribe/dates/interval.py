@@ -11,7 +11,8 @@ from inscribe.dates.expression import Expression
 from inscribe.dates.model import DateReading, Part, Precision
 
 FIRST_GREGORIAN_YEAR = 1873
-LONGEST = 30
+LONGEST = 30  # days of a lunisolar month
+LARGEST_DAY = 31  # of the Gregorian calendar
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +30,10 @@ class Interval:
 def interval_of(reading: DateReading, expression: Expression) -> Interval:
     """Return the days of ``reading``; none where its year is not known or not tabulated."""
     year = reading.year
+    if reading.day is not None and reading.day > LARGEST_DAY:
+        caution = f"no month has a day {reading.day}"
+        whole = interval_of(replace(reading, day=None), expression)
+        return replace(whole, impossible=True, cautions=(*whole.cautions, caution))
     if year is None:
         return _without_year(reading, expression)
     if expression.term and reading.day is None:
@@ -41,6 +46,8 @@ def interval_of(reading: DateReading, expression: Expression) -> Interval:
     if reading.leap and reading.month is None:
         caution = f"the year {year} had no leap month"
         return replace(_of_year(reading, expression, year), impossible=True, cautions=(caution,))
+    if expression.odd_month:
+        return _of_year(reading, replace(expression, months=None), year)
     if reading.month is not None:
         return _of_month(reading, expression, year)
     return _of_year(reading, expression, year)
@@ -93,6 +100,8 @@ def _of_term(year: int, term: tuple[str, str], month: int | None) -> Interval:
 def _gregorian(reading: DateReading, expression: Expression, year: int) -> Interval:
     month, day = reading.month, reading.day
     months = (month, month) if month else expression.months
+    if expression.odd_month:
+        months = None
     if reading.leap:
         caution = "from 1873 on the calendar is the Gregorian one and has no leap months"
         return Interval(date(year, 1, 1), date(year, 12, 31), "year", None, True, (caution,))
@@ -126,28 +135,38 @@ def _of_month(reading: DateReading, expression: Expression, year: int) -> Interv
 
 
 def _within(month: Month, day: int | None, days: tuple[int, int] | None) -> Interval:
-    cautions = []
-    if month.doubtful:
-        cautions.append(
-            "the month's first day is computed and may be a day off: the new moon fell close to "
-            "the change of day"
-        )
+    """Return the days of a month, of a part of it, or the one day."""
     if day is not None:
-        impossible = day > month.length
-        if impossible:
-            cautions.append(f"the month had only {month.length} days by computation")
-            day_in_month = month.length
-        else:
-            day_in_month = day
-        found = month.first_day + timedelta(day_in_month - 1)
-        return Interval(found, found, "day", day, impossible, tuple(cautions))
-    if days is not None and days[0] == days[1]:
-        return Interval(month.last_day, month.last_day, "day", month.length, False, tuple(cautions))
-    if days is not None:
-        first = month.first_day + timedelta(days[0] - 1)
-        last = month.first_day + timedelta(min(days[1], month.length) - 1)
-        return Interval(first, last, "part of month", cautions=tuple(cautions))
-    return Interval(month.first_day, month.last_day, "month", cautions=tuple(cautions))
+        return _one_day(month, day)
+    cautions = _doubts_of(month)
+    if days is None:
+        return Interval(month.first_day, month.last_day, "month", cautions=cautions)
+    if days[0] == days[1]:  # the month's last day, whatever its number
+        return Interval(month.last_day, month.last_day, "day", month.length, False, cautions)
+    first = month.first_day + timedelta(days[0] - 1)
+    last = month.first_day + timedelta(min(days[1], month.length) - 1)
+    return Interval(first, last, "part of month", cautions=cautions)
+
+
+def _one_day(month: Month, day: int) -> Interval:
+    cautions = _doubts_of(month)
+    if day <= month.length:
+        found = month.first_day + timedelta(day - 1)
+        return Interval(found, found, "day", day, cautions=cautions)
+    if day == month.length + 1 == LONGEST and calendar.may_be_longer(month):
+        caution = "by computation the month had 29 days; it may have had 30"
+        return Interval(month.last_day, month.last_day, "day", day, cautions=(*cautions, caution))
+    caution = f"the month had only {month.length} days"
+    return Interval(month.first_day, month.last_day, "month", day, True, (*cautions, caution))
+
+
+def _doubts_of(month: Month) -> tuple[str, ...]:
+    if not month.doubtful:
+        return ()
+    return (
+        "the month's first day is computed and may be a day off: the new moon fell close to the "
+        "change of day",
+    )
 
 
 def _of_year(reading: DateReading, expression: Expression, year: int) -> Interval:

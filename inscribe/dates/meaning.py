@@ -12,12 +12,12 @@ from inscribe.dates.candidates import (
     says_something_of_the_year,
 )
 from inscribe.dates.conflict import explanations_of
+from inscribe.dates.conflict_days import SEASONS
 from inscribe.dates.expression import Expression
 from inscribe.dates.interval import interval_of, with_day_of_pair
 from inscribe.dates.model import Agreement, DateReading, Part
 
 Between = tuple[int, int]
-SEASONS = "春夏秋冬"
 
 
 def resolved(
@@ -32,6 +32,8 @@ def resolved(
     if expression.same:
         reading = _with_reference(reading, expression, before)
     reading = _with_year(reading, expression, between)
+    if expression.odd_month:
+        reading = _with_odd_month(reading)
     reading = _with_leap_month(reading)
     reading = _with_season(reading)
     reading = _with_days(reading, expression)
@@ -178,6 +180,13 @@ def _exists(expression: Expression) -> bool:
     if expression.stem is None or expression.branch is None:
         return True
     return cycle.index_of(expression.stem, expression.branch) is not None
+
+
+def _with_odd_month(reading: DateReading) -> DateReading:
+    """A number above 12 names no month: the reading has none."""
+    caution = f"there is no month {reading.month}"
+    cautions = (*reading.cautions, caution)
+    return in_conflict(replace(reading, month=None, leap=False, cautions=cautions), "month")
 
 
 def _with_leap_month(reading: DateReading) -> DateReading:

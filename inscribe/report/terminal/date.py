@@ -11,6 +11,7 @@ from inscribe.dates.pronounce import words
 from inscribe.dates.several import Comparison
 
 _LABEL = 12
+MOST = 12
 _MONTHS = {"春": "spring", "夏": "summer", "秋": "autumn", "冬": "winter"}
 
 
@@ -45,6 +46,8 @@ def _lines(reading: DateReading) -> Iterator[str]:
     yield _fact("agreement", reading.agreement)
     yield _fact("why", reading.why)
     yield from _numbered("consider", reading.suggestions)
+    if len(reading.suggestions) > MOST:
+        yield _fact("", f"and {len(reading.suggestions) - MOST} more")
 
 
 def _fact(label: str, text: str) -> str:
@@ -53,7 +56,7 @@ def _fact(label: str, text: str) -> str:
 
 
 def _numbered(label: str, texts: Sequence[str]) -> Iterator[str]:
-    for number, text in enumerate(texts, 1):
+    for number, text in enumerate(texts[:MOST], 1):
         yield _fact(label if number == 1 else "", f"{number}. {text}")
 
 
