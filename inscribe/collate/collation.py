@@ -1,18 +1,15 @@
-"""The whole collation: alignment, groups, figures, column breaks and space."""
+"""The whole collation: alignment, figures, column breaks and space."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from inscribe import forms
+from inscribe.collate.align import align
+from inscribe.collate.breaks import breaks
 from inscribe.collate.fidelity import fidelity
-from inscribe.collate.groups import groups, joined
-from inscribe.collate.model import Collation, Group
-from inscribe.collate.moved import with_moves
-from inscribe.collate.search import Search
+from inscribe.collate.model import Collation
 from inscribe.collate.sides import Side, side
-from inscribe.collate.whole_words import widened
-from inscribe.collate.word_starts import word_starts
 from inscribe.signs import Transcription
 
 if TYPE_CHECKING:
@@ -31,11 +28,23 @@ def collate(
     ``measurements`` is the inscription whose plate and columns were measured, for the space
     account. An ``excerpt`` is held against the part of the source it answers best.
     """
-    one, other = prepared(copy), prepared(source)
-    path = Search(one, other).cheapest(excerpt=excerpt)
-    found = _with_whole_words(list(groups(path, one, other)), one, other)
-    window = (path.start.j, path.steps[-1].state.j if path.steps else path.start.j)
-    return Collation(copy, source, found, fidelity(found), path.cost, window)
+    found = align(prepared(copy), prepared(source), excerpt=excerpt)
+    differences = [group for group in found.groups if group.kind != "same"]
+    account = None
+    if measurements is not None:
+        from inscribe.collate.space import space_account
+
+        account = space_account(copy, source, differences, measurements)
+    return Collation(
+        copy,
+        source,
+        found.groups,
+        fidelity(found.groups),
+        found.cost,
+        found.window,
+        breaks(copy, source, found.groups),
+        account,
+    )
 
 
 def collate_texts(copy: str, source: str) -> Collation:
@@ -43,13 +52,6 @@ def collate_texts(copy: str, source: str) -> Collation:
     from inscribe import notation
 
     return collate(notation.parse(copy), notation.parse(source))
-
-
-def _with_whole_words(found: list[Group], copy: Side, source: Side) -> tuple[Group, ...]:
-    if any(group.is_substantive for group in found):
-        found = widened(found, copy, source, word_starts(copy), word_starts(source))
-        found = with_moves(found, copy, source)
-    return joined(found, copy, source)
 
 
 def prepared(text: Transcription) -> Side:

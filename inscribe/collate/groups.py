@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from inscribe.collate.model import Group, GroupKind, Span
-from inscribe.collate.search import Path, State, Step
+from inscribe.collate.moves import State, Step
+from inscribe.collate.search import Path
 from inscribe.collate.sides import Side
 
 KIND_OF_STEP: dict[str, GroupKind] = {

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from inscribe.collate import sounds
 from inscribe.collate.groups import span
 from inscribe.collate.model import Group, Span
-from inscribe.collate.search import Search
+from inscribe.collate.search import cheapest
 from inscribe.collate.sides import Side
 
 NEAR = 12  # signs between two places that are still shown as one exchange of words
+REACH = 20  # differences that are looked at for the other half of an exchange
 LEAST = 2  # signs a moved stretch must have; single particles come and go by themselves
 
 
@@ -19,46 +21,60 @@ def with_moves(groups: Sequence[Group], copy: Side, source: Side) -> list[Group]
     はるのはな against はなのはる becomes one moved group over both; a stretch that went far becomes
     one group that answers to its old place.
     """
-    result = list(groups)
-    differing = [group for group in groups if group.is_substantive]
-    for at, first in enumerate(differing):
-        for second in differing[at + 1 :]:
-            if first in result and second in result and _exchanged(first, second, copy, source):
-                _mark(result, first, second, copy, source)
-    return result
+    differing = [at for at, group in enumerate(groups) if group.is_substantive]
+    pairs: dict[int, int] = {}
+    for place, first in enumerate(differing):
+        for second in differing[place + 1 : place + 1 + REACH]:
+            taken = first in pairs or second in pairs.values() or second in pairs
+            if not taken and _exchanged(groups[first], groups[second], copy, source):
+                pairs[first] = second
+    return _marked(groups, pairs, copy, source)
 
 
 def _exchanged(first: Group, second: Group, copy: Side, source: Side) -> bool:
+    if max(len(first.copy), len(first.source)) < LEAST:
+        return False
     there = _sounds_alike(copy, first.copy, source, second.source)
-    back = _sounds_alike(copy, second.copy, source, first.source)
-    longest = max(len(first.copy), len(first.source))
-    return there and back and longest >= LEAST
+    return there and _sounds_alike(copy, second.copy, source, first.source)
 
 
 def _sounds_alike(copy: Side, one: Span, source: Side, other: Span) -> bool:
     if not len(one) or not len(other):
         return len(one) == len(other)
-    search = Search(copy.part(one.start, one.end), source.part(other.start, other.end))
-    return not any(step.step == "wrong" for step in search.cheapest().steps)
+    letters = "".join(copy.letters[one.start : one.end])
+    other_letters = "".join(source.letters[other.start : other.end])
+    if len(letters) == len(one) and len(other_letters) == len(other):
+        return sounds.fits(letters, other_letters)
+    if max(len(one), len(other)) > 3 * min(len(one), len(other)):
+        return False
+    path = cheapest(copy.part(one.start, one.end), source.part(other.start, other.end))
+    return not any(step.step == "wrong" for step in path.steps)
 
 
-def _mark(
-    groups: list[Group], first: Group, second: Group, copy: Side, source: Side
-) -> None:
-    at, to = groups.index(first), groups.index(second)
-    apart = second.copy.start - first.copy.end
-    if apart <= NEAR:
-        one = span(copy, first.copy.start, second.copy.end)
-        other = span(source, first.source.start, second.source.end)
-        groups[at : to + 1] = [Group("moved", one, other, _why(first, second))]
-        return
-    shifted = [
-        Group("moved", one, other, f"{one.text} stands elsewhere in the source")
-        for one, other in ((first.copy, second.source), (second.copy, first.source))
-        if len(one)
-    ]
-    groups[to : to + 1] = shifted[-1:]
-    groups[at : at + 1] = shifted[:-1]
+def _marked(
+    groups: Sequence[Group], pairs: dict[int, int], copy: Side, source: Side
+) -> list[Group]:
+    new: dict[int, list[Group]] = {}
+    covered = -1
+    for at, to in pairs.items():
+        first, second = groups[at], groups[to]
+        near = second.copy.start - first.copy.end <= NEAR
+        if near and at > covered and not any(n in new for n in range(at, to + 1)):
+            one = span(copy, first.copy.start, second.copy.end)
+            other = span(source, first.source.start, second.source.end)
+            new[at] = [Group("moved", one, other, _why(first, second))]
+            new.update((between, []) for between in range(at + 1, to + 1))
+            covered = to
+        elif not near and at not in new and to not in new:
+            new[at] = _shifted(first, second)
+            new[to] = _shifted(second, first)
+    return [group for at, old in enumerate(groups) for group in new.get(at, [old])]
+
+
+def _shifted(here: Group, there: Group) -> list[Group]:
+    if not len(here.copy):
+        return []
+    return [Group("moved", here.copy, there.source, f"{here.copy.text} stands elsewhere")]
 
 
 def _why(first: Group, second: Group) -> str:

@@ -6,8 +6,9 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from inscribe.collate import readings, sounds
-from inscribe.collate.sides import REPEAT_MARKS, Side
+from inscribe.collate.sides import Side
 
+REPEAT_MARKS = frozenset("々〻ゝゞヽヾ〱〲〳〴〵")
 MA_ROW = "まみむめも"
 
 
@@ -23,13 +24,22 @@ SAME = Match("same")
 
 def match(copy: Side, i: int, source: Side, j: int) -> Match | None:
     """Return how sign ``i`` of the copy answers sign ``j`` of the source, or None if it does not."""
-    one, other = copy.norm[i], source.norm[j]
-    if one == other:
-        return _written_otherwise(copy.raw[i], source.raw[j], one) if one else None
-    if copy.sort[i] == source.sort[j] == "kana" and len(one) == len(other) == 1:
-        return _kana(copy, i, source, j)
-    if copy.sort[i] == source.sort[j] == "kanji":
-        return _related(one, other)
+    if copy.sort[i] != source.sort[j]:
+        return None
+    found = _match(copy.sort[i], copy.raw[i], copy.norm[i], source.raw[j], source.norm[j])
+    if found is None and copy.letters[i] + source.letters[j] in ("うむ", "むう"):
+        return _initial_mu(copy, i, source, j)
+    return found
+
+
+@lru_cache(maxsize=65536)
+def _match(sort: str, raw: str, norm: str, other_raw: str, other_norm: str) -> Match | None:
+    if norm == other_norm:
+        return _written_otherwise(raw, other_raw, norm) if norm else None
+    if sort == "kana" and len(norm) == len(other_norm) == 1:
+        return _kana(norm, other_norm)
+    if sort == "kanji":
+        return _related(norm, other_norm)
     return None
 
 
@@ -51,19 +61,23 @@ def _related(one: str, other: str) -> Match | None:
     return Match("form", f"{one} and {other}: {relation.kind}")
 
 
-def _kana(copy: Side, i: int, source: Side, j: int) -> Match | None:
-    one, other = copy.norm[i], source.norm[j]
-    if sounds.voiceless(one) == sounds.voiceless(other):
+def _kana(one: str, other: str) -> Match | None:
+    a, b = sounds.voiceless(one), sounds.voiceless(other)
+    if a == b:
         if sounds.hiragana(one) == sounds.hiragana(other):
             return Match("small", f"{one} is {other} in the other kana")
         return Match("voicing", f"{one} and {other} differ in the voicing mark")
-    a, b = copy.letters[i], source.letters[j]
-    if sounds.voiceless(one).translate(sounds.SMALL) == sounds.voiceless(other).translate(sounds.SMALL):
+    if a.translate(sounds.SMALL) == b.translate(sounds.SMALL):
         return Match("small", f"{one} is {other} in another size")
-    if sounds.exchanged(a, b):
+    if sounds.exchanged(sounds.letter(one), sounds.letter(other)):
         return Match("spelling_pair", f"{one} and {other} are spellings of one sound")
-    if a + b in ("うむ", "むう") and _next(copy, i) in MA_ROW and _next(source, j) in MA_ROW:
-        return Match("initial_mu", f"{one} and {other} sound alike before {source.norm[j + 1]}")
+    return None
+
+
+def _initial_mu(copy: Side, i: int, source: Side, j: int) -> Match | None:
+    if _next(copy, i) in MA_ROW and _next(source, j) in MA_ROW:
+        why = f"{copy.norm[i]} and {source.norm[j]} sound alike before {source.norm[j + 1]}"
+        return Match("initial_mu", why)
     return None
 
 
@@ -74,6 +88,7 @@ def _next(side: Side, at: int) -> str:
 @lru_cache(maxsize=4096)
 def tails(char: str) -> tuple[str, ...]:
     """Return what one writing of ``char`` may spell out that another leaves unwritten: 思 -> ふ, ひ."""
-    ways = [way.pattern for way in readings.ways(char) if way.plausibility in ("kun", "inflected")]
+    known = readings.readings_of(char).get("", ())
+    ways = [reading.pattern for reading in known if reading.step in ("kun", "inflected")]
     longer = {p[len(q) :] for p in ways for q in ways if len(p) > len(q) and p.startswith(q)}
     return tuple(sorted(longer))

@@ -4,12 +4,13 @@ Collation does not ask how a character is best read but whether it can be read a
 spells it; so each dictionary reading is widened to what scribes leave unwritten: the ending of a
 verb or adjective (思 for おもふ, おもひ), in its classical and its modern inflection.
 
->>> sorted(way.spoken for way in ways("咲") if way.spoken.startswith("さ"))
-['さ', 'さか', 'さき', 'さく', 'さけ', 'さこ']
+>>> [reading.spoken for reading in readings_of("咲")["さ"]][:6]
+['さ', 'さく', 'さか', 'さき', 'さけ', 'さこ']
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -22,25 +23,40 @@ ADJECTIVE_ENDINGS = ("し", "き", "く", "け", "さ", "み")
 ROW_OF_U = "はひうへほ"
 
 
-class Way(NamedTuple):
-    """One way to read a stretch: its sound, how plausible that is, and where it comes from."""
+class Reading(NamedTuple):
+    """One way to read the next ``length`` signs: the sound, how plausible, and who says so."""
 
+    length: int
     pattern: str  # letters, see inscribe.collate.sounds
-    plausibility: (
-        str  # "kun", "inflected", "cut", "on", "name", "word", ...: rows of the cost table
-    )
-    spoken: str  # as the source of the reading spells it, hiragana
+    step: str  # "kun", "inflected", "cut", "on", "name", "word", ...: a row of the cost table
+    spoken: str  # as the source spells it, hiragana
     source: str
 
 
+# The readings of a place by the letter they may begin with; all of them under "".
+ByLetter = Mapping[str, tuple[Reading, ...]]
+NO_READINGS: ByLetter = {}
+
+
+def by_letter(readings: Iterable[Reading]) -> ByLetter:
+    """Return ``readings`` by the letters they may begin with, each sound of a length once."""
+    found: dict[str, dict[tuple[int, str], Reading]] = {"": {}}
+    for reading in readings:
+        key = (reading.length, reading.pattern)
+        if key not in found[""]:
+            for letter in ("", *sounds.first_letters(reading.pattern)):
+                found.setdefault(letter, {})[key] = reading
+    return {letter: tuple(once.values()) for letter, once in found.items()}
+
+
 @lru_cache(maxsize=4096)
-def ways(char: str) -> tuple[Way, ...]:
-    """Return the ways to read ``char``, the most plausible first, each pattern once."""
-    found: dict[str, Way] = {}
-    for spoken, plausibility, source in _spoken(char):
-        for pattern in sounds.patterns(spoken):
-            found.setdefault(pattern, Way(pattern, plausibility, spoken, source))
-    return tuple(found.values())
+def readings_of(char: str) -> ByLetter:
+    """Return the readings of one character by their first letter, the most plausible first."""
+    return by_letter(
+        Reading(1, pattern, step, spoken, source)
+        for spoken, step, source in _spoken(char)
+        for pattern in sounds.patterns(spoken)
+    )
 
 
 def _spoken(char: str) -> list[tuple[str, str, str]]:

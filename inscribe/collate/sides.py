@@ -1,8 +1,8 @@
 """One of two texts to be aligned: its signs, their sounds, and every way its stretches are read.
 
-A text is a lattice over the positions between its signs. An :class:`Edge` leads from one position
-to a later one and carries the sound the signs between may have: one kana, one character with one
-of its readings, or a word the dictionary knows.
+A text is a lattice over the positions between its signs. A reading leads from one position to a
+later one and carries the sound the signs between may have: one character with one of its
+readings, a word the dictionary knows, or kana that spell a long vowel.
 """
 
 from __future__ import annotations
@@ -10,25 +10,11 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
 
-from inscribe.collate import readings, sounds, words
+from inscribe.collate import sounds, words
+from inscribe.collate.readings import NO_READINGS, ByLetter, Reading, by_letter, readings_of
 from inscribe.forms.normal import NormalText
-from inscribe.signs import Certainty, Kind, Transcription
-
-REPEAT_MARKS = frozenset("々〻ゝゞヽヾ〱〲〳〴〵")
-UNWRITTEN = ("の", "か", "つ")  # particles that scribes leave out between two characters
-
-
-class Edge(NamedTuple):
-    """A way to read the signs up to position ``end``."""
-
-    end: int
-    pattern: str
-    step: str  # its row in the cost table
-    spoken: str
-    source: str
-
+from inscribe.signs import Certainty, Kind, Sign, Transcription
 
 @dataclass(frozen=True, slots=True)
 class Side:
@@ -38,7 +24,7 @@ class Side:
     norm: tuple[str, ...]  # in current forms; "" for a sign that is not there to read
     sort: tuple[str, ...]  # "kana", "kanji", "unread", "gap", "stop" or "other"
     letters: tuple[str, ...]  # the folded sound of kana, else ""
-    edges: tuple[tuple[Edge, ...], ...]  # readings other than kana for themselves
+    readings: tuple[ByLetter, ...]  # beyond the sound of kana themselves, by first letter
 
     def __len__(self) -> int:
         return len(self.raw)
@@ -46,10 +32,17 @@ class Side:
     def part(self, start: int, end: int) -> Side:
         """Return the signs ``start`` to ``end`` as a text of their own."""
         cut = slice(start, end)
-        edges = tuple(
-            tuple(e._replace(end=e.end - start) for e in at if e.end <= end) for at in self.edges[cut]
+        readings = tuple(
+            _within(known, end - start - place) for place, known in enumerate(self.readings[cut])
         )
-        return Side(self.raw[cut], self.norm[cut], self.sort[cut], self.letters[cut], edges)
+        return Side(self.raw[cut], self.norm[cut], self.sort[cut], self.letters[cut], readings)
+
+
+def _within(known: ByLetter, room: int) -> ByLetter:
+    """Return the readings no longer than ``room`` signs."""
+    if all(reading.length <= room for reading in known.get("", ())):
+        return known
+    return by_letter(reading for reading in known[""] if reading.length <= room)
 
 
 def side(text: Transcription, normal: NormalText) -> Side:
@@ -61,13 +54,10 @@ def side(text: Transcription, normal: NormalText) -> Side:
     raw = tuple(sign.text or norm[sign.index] for sign in text.signs)
     sort = tuple(_sort(sign, norm[sign.index]) for sign in text.signs)
     letters = tuple(sounds.fold(n) if s == "kana" else "" for n, s in zip(norm, sort, strict=True))
-    return Side(raw, norm, sort, letters, _edges(norm, sort, letters))
+    return Side(raw, norm, sort, letters, _readings(norm, sort, letters))
 
 
-def _sort(sign: object, norm: str) -> str:
-    from inscribe.signs import Sign
-
-    assert isinstance(sign, Sign)
+def _sort(sign: Sign, norm: str) -> str:
     if sign.kind is Kind.GAP:
         return "gap"
     if sign.certainty is Certainty.UNREADABLE or norm == "□":
@@ -81,53 +71,52 @@ def _sort(sign: object, norm: str) -> str:
     return "stop" if unicodedata.category(norm[0])[0] in "PZ" else "other"
 
 
-def _edges(
+def _readings(
     norm: Sequence[str], sort: Sequence[str], letters: Sequence[str]
-) -> tuple[tuple[Edge, ...], ...]:
-    found: list[dict[tuple[int, str], Edge]] = [{} for _ in norm]
+) -> tuple[ByLetter, ...]:
+    found: list[ByLetter] = []
+    words_at = _words(norm) if "kanji" in sort else {}
     for at, kind in enumerate(sort):
-        if kind == "kanji" and len(norm[at]) == 1:
-            for way in readings.ways(norm[at]):
-                edge = Edge(at + 1, way.pattern, way.plausibility, way.spoken, way.source)
-                found[at].setdefault((edge.end, edge.pattern), edge)
-        elif kind == "kana":
-            for edge in _long_vowels(letters, at):
-                found[at].setdefault((edge.end, edge.pattern), edge)
-    if "kanji" in sort:
-        for start, edge in _words(norm):
-            found[start].setdefault((edge.end, edge.pattern), edge)
-    return tuple(tuple(edges.values()) for edges in found)
+        if kind == "kana":
+            long_vowels = _long_vowels(letters, at)
+            found.append(by_letter(long_vowels) if long_vowels else NO_READINGS)
+            continue
+        own = readings_of(norm[at]) if kind == "kanji" and len(norm[at]) == 1 else NO_READINGS
+        if at in words_at:
+            own = by_letter([*own.get("", ()), *words_at[at]])
+        found.append(own)
+    return tuple(found)
 
 
-def _words(norm: Sequence[str]) -> list[tuple[int, Edge]]:
-    """Return the dictionary words written with a Chinese character, placed by sign."""
+def _words(norm: Sequence[str]) -> dict[int, list[Reading]]:
+    """Return the dictionary words written with a Chinese character, by the sign they begin with."""
     sign_at: dict[int, int] = {}
     position = 0
     for index, part in enumerate(norm):
         sign_at[position] = index
         position += len(part)
     sign_at[position] = len(norm)
-    found: list[tuple[int, Edge]] = []
+    found: dict[int, list[Reading]] = {}
     for word in words.words("".join(norm)):
         if word.start in sign_at and word.end in sign_at:
-            start, end = sign_at[word.start], sign_at[word.end]
-            found += [
-                (start, Edge(end, pattern, word.plausibility, word.spoken, word.source))
+            start, length = sign_at[word.start], sign_at[word.end] - sign_at[word.start]
+            found.setdefault(start, []).extend(
+                Reading(length, pattern, word.plausibility, word.spoken, word.source)
                 for pattern in sounds.patterns(word.spoken)
-            ]
+            )
     return found
 
 
-def _long_vowels(letters: Sequence[str], at: int) -> list[Edge]:
+def _long_vowels(letters: Sequence[str], at: int) -> list[Reading]:
     run = ""
     for part in letters[at : at + 3]:
         if len(part) != 1:
             break
         run += part
     found = [
-        Edge(at + length, written, "long", written, "historical spelling")
+        Reading(length, written, "long", written, "historical spelling")
         for length, written in sounds.long_spellings(run)
     ]
     if run[:2] == "くわ":
-        found.append(Edge(at + 2, "か", "long", "か", "historical spelling"))
+        found.append(Reading(2, "か", "long", "か", "historical spelling"))
     return found

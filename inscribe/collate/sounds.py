@@ -90,7 +90,10 @@ def fits(pattern: str, letters: str) -> bool:
         return True
     if len(pattern) != len(letters):
         return False
-    return all(a == b or (a, b) in _FITTING for a, b in zip(pattern, letters, strict=True))
+    for pair in zip(pattern, letters, strict=True):
+        if pair[0] != pair[1] and pair not in _FITTING:
+            return False
+    return True
 
 
 def exchanged(one: str, other: str) -> bool:
@@ -100,9 +103,10 @@ def exchanged(one: str, other: str) -> bool:
 
 def starts_alike(one: str, other: str) -> bool:
     """Whether the shorter of two stretches of letters may be the beginning of the longer."""
-    if len(one) > len(other):
-        one, other = other, one
-    return other.startswith(one) or fits(one, other[: len(one)])
+    for pair in zip(one, other, strict=False):
+        if pair[0] != pair[1] and pair not in _FITTING:
+            return False
+    return True
 
 
 def first_letters(pattern: str) -> str:

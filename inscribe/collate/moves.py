@@ -1,0 +1,235 @@
+"""The moves of an alignment: every step that two texts allow from a given place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Literal, NamedTuple
+
+from inscribe.collate import pairs, sounds
+from inscribe.collate.costs import prices
+from inscribe.collate.readings import Reading
+from inscribe.collate.sides import Side
+
+Mode = Literal[
+    "closed", "copy ahead", "source ahead", "wrong", "added", "omitted", "copy gap", "source gap"
+]
+UNWRITTEN = ("の", "か", "つ")  # particles that scribes leave out between two characters
+MOST_UNREAD = 3  # signs that one unreadable sign may stand for
+
+
+class State(NamedTuple):
+    """A place in copy and source, and what is going on there."""
+
+    i: int
+    j: int
+    mode: Mode = "closed"
+    owed: str = ""  # letters the side that is behind has yet to supply
+
+
+class Step(NamedTuple):
+    """One move of the alignment: where it leads, what it costs, and its reason."""
+
+    state: State
+    price: int
+    step: str  # row of the cost table
+    why: str = ""
+
+
+class Moves:
+    """The moves between two given texts."""
+
+    def __init__(self, copy: Side, source: Side) -> None:
+        self.copy = copy
+        self.source = source
+        self.price = prices()
+        self._copy_end = len(copy)
+        self._source_end = len(source)
+
+    def after(self, state: State) -> Iterator[Step]:
+        """Yield every step from ``state``."""
+        if state.mode == "closed":
+            yield from self._wrong(state, self.price["open"])
+            yield from self.answering(state)
+        elif state.mode in ("wrong", "added", "omitted"):
+            yield Step(State(state.i, state.j), 0, "close")
+            yield from self._wrong(state, 0)
+        else:
+            yield from self.answering(state)
+
+    def answering(self, state: State) -> Iterator[Step]:
+        """Yield the steps from ``state`` by which the texts answer each other, in whatever spelling."""
+        if state.mode == "closed":
+            yield from self._matches(state.i, state.j)
+            yield from self._readings(state.i, state.j)
+            yield from self._unread(state.i, state.j)
+        elif state.mode == "copy ahead":
+            yield from self._catch_up(state, self.source, state.j)
+        elif state.mode == "source ahead":
+            yield from self._catch_up(state, self.copy, state.i)
+        elif state.mode in ("copy gap", "source gap"):
+            yield from self._in_gap(state)
+
+    def _matches(self, i: int, j: int) -> Iterator[Step]:
+        copy, source = self.copy, self.source
+        in_copy, in_source = i < self._copy_end, j < self._source_end
+        if in_copy and in_source:
+            found = pairs.match(copy, i, source, j)
+            if found:
+                yield Step(State(i + 1, j + 1), self.price[found.step], found.step, found.why)
+            if len(copy.norm[i]) > 1 or len(source.norm[j]) > 1:
+                yield from self._joined(i, j)
+        if in_copy and copy.sort[i] == "stop":
+            yield Step(State(i + 1, j), self.price["punctuation"], "punctuation", "punctuation")
+        if in_source and source.sort[j] == "stop":
+            yield Step(State(i, j + 1), self.price["punctuation"], "punctuation", "punctuation")
+
+    def _joined(self, i: int, j: int) -> Iterator[Step]:
+        """A sign that stands for several (repeat mark, ligature) against those several."""
+        copy, source = self.copy, self.source
+        if len(copy.norm[i]) > 1 and (end := _spelled_out(source, j, copy.norm[i])):
+            yield self._join_step(copy.raw[i], copy.norm[i], State(i + 1, end))
+        if len(source.norm[j]) > 1 and (end := _spelled_out(copy, i, source.norm[j])):
+            yield self._join_step(source.raw[j], source.norm[j], State(end, j + 1))
+
+    def _join_step(self, raw: str, norm: str, state: State) -> Step:
+        step = "repeat" if raw in pairs.REPEAT_MARKS else "ligature"
+        return Step(state, self.price[step], step, f"{raw} stands for {norm}")
+
+    def _readings(self, i: int, j: int) -> Iterator[Step]:
+        copy, source = self.copy, self.source
+        if i == self._copy_end or j == self._source_end:
+            return
+        if copy.sort[i] == source.sort[j] == "kanji" and copy.norm[i] == source.norm[j]:
+            yield from self._okurigana(i, j)
+        elif source.letters[j]:
+            for reading in copy.readings[i].get(source.letters[j][0], ()):
+                yield from self._read(reading, i, copy, State(i, j, "copy ahead"))
+            if copy.letters[i]:
+                for reading in source.readings[j].get(copy.letters[i][0], ()):
+                    yield from self._read(reading, j, source, State(i, j, "source ahead"))
+        elif copy.letters[i]:
+            for reading in source.readings[j].get(copy.letters[i][0], ()):
+                yield from self._read(reading, j, source, State(i, j, "source ahead"))
+        else:
+            for reading in copy.readings[i].get("", ()):
+                if reading.pattern[0] in source.readings[j]:
+                    yield from self._read(reading, i, copy, State(i, j, "copy ahead"))
+
+    def _read(self, reading: Reading, start: int, side: Side, at: State) -> Iterator[Step]:
+        """The step of reading, and again with a particle that may be left unwritten after it."""
+        end, price = start + reading.length, self.price[reading.step]
+        ahead = at._replace(i=end) if at.mode == "copy ahead" else at._replace(j=end)
+        why = _reason(side, start, reading)
+        yield Step(ahead._replace(owed=reading.pattern), price, reading.step, why)
+        if side.sort[start] == "kanji" and end < len(side.sort) and side.sort[end] == "kanji":
+            price += self.price["link"]
+            for particle in UNWRITTEN:
+                owed = reading.pattern + particle
+                yield Step(ahead._replace(owed=owed), price, "link", f"{why} + {particle}")
+
+    def _okurigana(self, i: int, j: int) -> Iterator[Step]:
+        yield from self._owing(State(i + 1, j + 1, "copy ahead"), self.copy, i, self.source, j)
+        yield from self._owing(State(i + 1, j + 1, "source ahead"), self.source, j, self.copy, i)
+
+    def _owing(self, state: State, ahead: Side, at: int, behind: Side, place: int) -> Iterator[Step]:
+        """The same character on both sides, read longer on the side that is ahead."""
+        if place + 1 >= len(behind.letters) or not behind.letters[place + 1]:
+            return
+        char, letter = ahead.norm[at], behind.letters[place + 1]
+        left = pairs.tails(char)
+        if at + 1 < len(ahead.sort) and ahead.sort[at + 1] == "kanji":
+            left = (*left, *UNWRITTEN)
+        for owed in left:
+            if sounds.starts_alike(owed, letter):
+                why = f"{char} is written with more or fewer kana"
+                yield Step(state._replace(owed=owed), self.price["okurigana"], "okurigana", why)
+
+    def _catch_up(self, state: State, behind: Side, at: int) -> Iterator[Step]:
+        if at == len(behind.letters):
+            return
+        letters = behind.letters[at]
+        if letters and sounds.starts_alike(state.owed, letters):
+            yield self._supplied(state, 1, letters, Step(state, self.price["kana"], "kana"))
+        for reading in behind.readings[at].get(state.owed[0], ()):
+            if sounds.starts_alike(state.owed, reading.pattern):
+                step = Step(state, self.price[reading.step], reading.step, _reason(behind, at, reading))
+                yield self._supplied(state, reading.length, reading.pattern, step)
+                end = at + reading.length
+                if behind.sort[at] == "kanji" and behind.sort[end : end + 1] == ("kanji",):
+                    linked = step._replace(price=step.price + self.price["link"])
+                    for particle in UNWRITTEN:
+                        if sounds.starts_alike(state.owed, reading.pattern + particle):
+                            pattern = reading.pattern + particle
+                            yield self._supplied(state, reading.length, pattern, linked)
+
+    def _supplied(self, state: State, length: int, pattern: str, step: Step) -> Step:
+        """The side that is behind supplies ``pattern``: the debt shrinks, is paid, or changes sides."""
+        owed = state.owed
+        ahead = state.mode
+        i, j = (state.i, state.j + length) if ahead == "copy ahead" else (state.i + length, state.j)
+        if len(owed) > len(pattern):
+            new = State(i, j, ahead, owed[len(pattern) :])
+        elif len(owed) == len(pattern):
+            new = State(i, j)
+        else:
+            other: Mode = "source ahead" if ahead == "copy ahead" else "copy ahead"
+            new = State(i, j, other, pattern[len(owed) :])
+        return step._replace(state=new)
+
+    def _wrong(self, state: State, opening: int) -> Iterator[Step]:
+        i, j, mode = state.i, state.j, state.mode
+        more_copy, more_source = i < self._copy_end, j < self._source_end
+        price = self.price["wrong"] + opening
+        if mode in ("closed", "wrong") and more_copy and more_source:
+            yield Step(State(i + 1, j + 1, "wrong"), price, "wrong")
+        if mode in ("closed", "wrong", "added") and more_copy:
+            yield Step(State(i + 1, j, "added"), price, "wrong")
+        if mode in ("closed", "wrong", "omitted") and more_source:
+            yield Step(State(i, j + 1, "omitted"), price, "wrong")
+
+    def _unread(self, i: int, j: int) -> Iterator[Step]:
+        copy = self.copy.sort[i] if i < self._copy_end else ""
+        source = self.source.sort[j] if j < self._source_end else ""
+        if copy == "unread":
+            for width in range(1, min(MOST_UNREAD, self._source_end - j) + 1):
+                yield self._unread_step(State(i + 1, j + width), width)
+        if source == "unread":
+            for width in range(1, min(MOST_UNREAD, self._copy_end - i) + 1):
+                yield self._unread_step(State(i + width, j + 1), width)
+        if copy == "gap":
+            yield Step(State(i + 1, j, "copy gap"), self.price["gap"], "gap", "a gap in the copy")
+        if source == "gap":
+            yield Step(State(i, j + 1, "source gap"), self.price["gap"], "gap", "a gap in the source")
+
+    def _unread_step(self, state: State, width: int) -> Step:
+        price = self.price["unread"] + self.price["unread_more"] * (width - 1)
+        return Step(state, price, "unread", "the sign cannot be read")
+
+    def _in_gap(self, state: State) -> Iterator[Step]:
+        i, j = state.i, state.j
+        yield Step(State(i, j), 0, "close")
+        if state.mode == "copy gap" and j < self._source_end:
+            yield Step(State(i, j + 1, "copy gap"), self.price["gap_sign"], "gap")
+        if state.mode == "source gap" and i < self._copy_end:
+            yield Step(State(i + 1, j, "source gap"), self.price["gap_sign"], "gap")
+
+
+def _spelled_out(side: Side, at: int, text: str) -> int:
+    """Return where ``text`` ends if several signs from ``at`` spell it out, else 0."""
+    end, written = at, ""
+    while end < len(side.norm) and len(written) < len(text):
+        written += side.norm[end]
+        end += 1
+    alike = written == text or (
+        len(written) == len(text)
+        and all(map(sounds.is_kana, written + text))
+        and sounds.fold(written) == sounds.fold(text)
+    )
+    return end if alike and end - at > 1 else 0
+
+
+def _reason(side: Side, start: int, reading: Reading) -> str:
+    if reading.step == "long":
+        return "historical against modern spelling"
+    written = "".join(side.norm[start : start + reading.length])
+    return f"{written} is read {reading.spoken} ({reading.source})"
