@@ -77,8 +77,24 @@ def test_a_look_alike_sign_leaves_the_years_it_may_mean() -> None:
 
 
 def test_a_day_its_month_did_not_have_is_a_conflict() -> None:
-    found = resolve("文久三年正月三十日")
+    found = resolve("嘉永六年二月三十日")
     assert (found.agreement, found.conflicts, found.day) == ("conflict", ("day",), 30)
+    assert "only 29 days" in found.why
+
+
+def test_a_month_that_may_have_been_longer_is_no_conflict() -> None:
+    found = resolve("文久三年正月三十日")
+    assert found.agreement == "unchecked"
+    assert "may have had 30" in found.why
+
+
+@pytest.mark.parametrize(
+    "text", ["嘉永六年十三月", "嘉永六年三十五日", "昭和五年二月三十日", "嘉永六年春八月", "甲丑"]
+)
+def test_what_no_calendar_has_is_a_conflict_with_a_way_out(text: str) -> None:
+    found = resolve(text)
+    assert found.agreement == "conflict"
+    assert found.suggestions
 
 
 def test_a_sexagenary_day_is_held_against_the_day() -> None:
