@@ -55,7 +55,7 @@ def test_segments_lose_nothing(text: str) -> None:
 
 @given(st.lists(sign_texts, min_size=1))
 def test_a_text_of_whole_signs_is_cut_at_their_borders(texts: list[str]) -> None:
-    if "〳" not in texts:
+    if not {"〵", "゛", "゜", "＼"} & set(texts):  # which may belong to the sign before
         assert list(segments("".join(texts))) == texts
 
 
