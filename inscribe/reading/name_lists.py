@@ -1,7 +1,7 @@
 """The listed names of families and places, a row of the tables for each first character.
 
->>> surnames("石黒")[0][0], place_names("岡崎")[0][0], surnames("政広")
-('いしぐろ', 'おかざき', ())
+>>> surnames("沢井")[0][0], place_names("岡崎")[0][0], surnames("澄国")
+('さわい', 'おかざき', ())
 """
 
 from __future__ import annotations

@@ -198,11 +198,13 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
     if not subject and not closers:
         made.units.append(_unit(pieces[at], word_options(opener, _template(opener.kana))))
         return 1
-    units = [_plain(piece) for piece in subject]
+    units = [_governed(piece) for piece in subject]
+    linked = bool(subject) and subject[-1].text == "之"
     for closer in closers:
         word = _as_closer(closer, opener.family)
         kana = word.kana if word else closer.text
-        units.append(_unit(closer, (option(f"の {kana}" if units else kana),)))
+        units.append(_unit(closer, (option(f"の {kana}" if units and not linked else kana),)))
+        linked = False
     joined = _verb_follows(pieces, end, opener.family)
     main = opener.with_object if joined else opener.kana
     other = opener.kana if joined else opener.with_object
@@ -213,6 +215,11 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
         first = subject[0].first if subject else first
     made.spans.append(Span(_PART_OF_FAMILY.get(opener.family, opener.family), first, last))
     return end - at
+
+
+def _governed(piece: Piece) -> Unit:
+    """Return a piece of what a formula governs; a 之 in it is no object but links (no)."""
+    return _unit(piece, (option("の"),)) if piece.text == "之" else _plain(piece)
 
 
 def _template(pattern: str) -> str:
@@ -239,6 +246,7 @@ def _scope(
         end += 1
     subject = list(pieces[start:end])
     if _is_linking(pieces, end, family):
+        subject.append(pieces[end])
         end += 1
     first_closer = end
     while end < len(pieces) and _as_closer(pieces[end], family) and end - first_closer < 2:
@@ -247,7 +255,7 @@ def _scope(
 
 
 def _is_linking(pieces: Sequence[Piece], at: int, family: str) -> bool:
-    """Return whether a 之 stands at a place and links the subject with its closer (政広之意)."""
+    """Return whether a 之 stands at a place and links the subject with its closer (晴親之意)."""
     return (
         at + 1 < len(pieces)
         and pieces[at].text == "之"

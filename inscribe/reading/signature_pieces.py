@@ -13,9 +13,10 @@ from collections.abc import Collection, Iterator
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.reading import names
+from inscribe.reading.made_names import ending_of
 from inscribe.reading.name_elements import usualness
 from inscribe.reading.name_lists import place_names, surnames, surnames_from
+from inscribe.reading.names import own_names
 from inscribe.reading.signature_words import Word, words_from
 
 # A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
@@ -131,7 +132,7 @@ def _known_names() -> dict[str, tuple[tuple[str, float], ...]]:
 
 def _names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
     """Yield the kinds of name a stretch could be, with their prices."""
-    if own := names.own_names().get(name):
+    if own := own_names().get(name):
         yield _PIECE_KINDS.get(own[0].kind, "name"), _OWN_NAME
     yield from _given_names(name)
     if name in surnames_from(name[0]):
@@ -199,7 +200,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         if name != "□":
             yield "name", _SINGLE_NAME
         return
-    ending = names.ending_of(name)
+    ending = ending_of(name)
     if len(name) == 2:
         cost = _NAME + _rarity(name[0], "first") + _rarity(name[1], "last")
         cost += _FORMULA_SIGN * sum(map(_is_formula_sign, name))

@@ -4,8 +4,8 @@ Every stretch that is a word of the glossary, a date, a mark (□, kao, seal) or
 piece; which class of piece follows which has a price. Dynamic programming finds the cheapest
 divisions.
 
->>> [(piece.text, piece.kind) for piece in divisions("武州住政広作")[0].pieces]
-[('武州', 'place'), ('住', 'residence'), ('政広', 'name'), ('作', 'verb')]
+>>> [(piece.text, piece.kind) for piece in divisions("武州住澄国作")[0].pieces]
+[('武州', 'place'), ('住', 'residence'), ('澄国', 'name'), ('作', 'verb')]
 """
 
 from __future__ import annotations

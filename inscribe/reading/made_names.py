@@ -1,0 +1,172 @@
+"""Readings of made names by their characters: 晴親, 秋珉, 鶴雲斎, 源五郎.
+
+>>> [reading.romaji for reading in made_readings("晴親")][:1]
+['Haruchika']
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from inscribe import tables
+from inscribe.errors import TableError
+from inscribe.reading.name_elements import Choice
+from inscribe.reading.name_readings import MOST, UNREAD, NameReading, element, ranked, romaji
+from inscribe.reading.name_sounds import joined_on, sounded
+
+# Name readings and on-readings are seldom mixed in one name of two characters, and a name
+# seldom says the same twice (俊寿 is not Toshitoshi).
+_MIXED = 0.03
+_TWICE = 0.05
+# An everyday name of two characters (又七) against a made name of the same characters.
+_SHORT = 0.3
+# A studio name is read by on-readings the more likely.
+_STUDIO_ON = 6.0
+
+
+@dataclass(frozen=True, slots=True)
+class Ending:
+    """The end of a studio or everyday name, as 斎 or 兵衛."""
+
+    text: str
+    kind: str
+    kana: tuple[str, ...]
+    weight: float
+
+
+@tables.compiled
+def _endings() -> dict[str, Ending]:
+    found: dict[str, Ending] = {}
+    for (text, kind, kana, others, _, weight), place in tables.rows(
+        "name_endings", ("ending", "kind", "kana", "alternatives", "stem", "weight")
+    ):
+        if kind not in ("art", "common"):
+            raise TableError(f"“{kind}” is no kind of name", place, "use art or common")
+        try:
+            strength = float(weight)
+        except ValueError:
+            raise TableError("the weight is not a number", place, "give 0 to 1") from None
+        readings_ = (kana, *filter(None, others.split("/")))
+        found.setdefault(text, Ending(text, kind, readings_, strength))
+    return found
+
+
+def ending_of(name: str) -> Ending | None:
+    """Return the studio or everyday ending of a name, the longest that leaves a stem."""
+    endings = _endings()
+    for length in (4, 3, 2, 1):
+        if len(name) > length and (found := endings.get(name[-length:])):
+            return found
+    return None
+
+
+def made_readings(name: str, *, studio: bool = False) -> list[NameReading]:
+    """Return the readings of a made name by its characters, best first.
+
+    A ``studio`` name of two characters is read by on-readings the more likely.
+    """
+    if len(name) == 1:
+        return _single_readings(name)
+    ending = ending_of(name)
+    if ending and (len(name) > 2 or (ending.kind == "art" and ending.weight >= 1)):
+        return _ending_readings(name, ending)
+    if len(name) == 2:
+        return _pair_readings(name, _STUDIO_ON if studio else 1.0)
+    return _long_readings(name)
+
+
+def _single_readings(name: str) -> list[NameReading]:
+    return [
+        NameReading(c.kana, romaji(c.kana), c.share, f"{name} alone as a name, {c.source}")
+        for c in element(name, "alone")[:MOST]
+    ]
+
+
+def _pair_readings(name: str, on_factor: float = 1.0) -> list[NameReading]:
+    found = []
+    open_sign = UNREAD in name
+    for head in element(name[0], "first"):
+        for tail in element(name[1], "last"):
+            mixed = head.is_on != tail.is_on and not open_sign
+            score = head.share * tail.share * (_MIXED if mixed else 1.0)
+            if head.is_on and tail.is_on:
+                score *= on_factor
+            if head.kana == tail.kana and name[0] != name[1]:
+                score *= _TWICE
+            reason = _pair_reason(name, head, tail, mixed)
+            for kana, weight in sounded(head, tail):
+                found.append(NameReading(kana, romaji(kana), score * weight, reason))
+    if (ending := _endings().get(name[1])) and ending.kind == "common":
+        found += (replace(r, score=_SHORT * r.score) for r in _ending_readings(name, ending))
+    return ranked(found)
+
+
+def _pair_reason(name: str, head: Choice, tail: Choice, mixed: bool) -> str:
+    if mixed:
+        return f"{name}: a name reading and an on-reading mixed, which is rare"
+    sort = "on-readings" if head.is_on else "name readings"
+    shares = f"{name[0]} at the head {head.kana} {head.share:.0%}, {name[1]} at the end {tail.kana}"
+    return f"{sort}, {shares} {tail.share:.0%} ({head.source})"
+
+
+def _ending_readings(name: str, ending: Ending) -> list[NameReading]:
+    stem = name[: -len(ending.text)]
+    found = []
+    for kana, share, on_only in _stem_readings(stem, ending):
+        for rank, tail in enumerate(ending.kana):
+            whole = _stem_and_ending(kana, tail, ending, on_only)
+            score = share * ending.weight / 4**rank
+            reason = f"{ending.text} ends {_SORTS[ending.kind]} names, {stem} before it as usual"
+            found.append(NameReading(whole, romaji(whole), score, reason, ending.kind))
+    return ranked(found)
+
+
+_SORTS = {"art": "studio", "common": "everyday"}
+
+
+def _stem_readings(stem: str, ending: Ending) -> list[tuple[str, float, bool]]:
+    if ending.kind == "common" and len(stem) == 2 and ending_of(stem) is None:
+        known = [(r.kana, r.score, False) for r in _pair_readings(stem)]
+        return known[:4]
+    options: list[tuple[str, float, bool]] = [("", 1.0, True)]
+    for char in stem:
+        grown = []
+        for kana, share, on_only in options:
+            for choice in _stem_choices(char, ending)[:3]:
+                before = Choice(kana, on_only and choice.is_on and bool(kana), 1.0, "")
+                for text, weight in sounded(before, choice) if kana else [(choice.kana, 1.0)]:
+                    part = share * choice.share * weight
+                    grown.append((text, part, on_only and choice.is_on))
+        options = sorted(grown, key=lambda option: -option[1])[:4]
+    return options
+
+
+def _stem_choices(char: str, ending: Ending) -> list[Choice]:
+    if ending.kind == "common":
+        return list(element(char, "stem"))
+    on_first = [c for c in element(char, "first") if c.is_on or c.kana == UNREAD]
+    known = {c.kana for c in on_first}
+    on_first += [c for c in element(char, "last") if c.is_on and c.kana not in known]
+    total = sum(c.share for c in on_first) or 1.0
+    chosen = [Choice(c.kana, c.is_on, c.share / total, c.source) for c in on_first]
+    return sorted(chosen, key=lambda c: -c.share) or list(element(char, "first"))
+
+
+def _stem_and_ending(stem: str, tail: str, ending: Ending, on_only: bool) -> str:
+    if tail == "べえ" and len(stem) == 1:
+        return f"{stem}へえ"
+    if ending.kind == "art" and on_only and len(ending.text) == 1:
+        return joined_on(stem, tail)
+    return f"{stem}|{tail}" if tail[0] in "あいうえお" else stem + tail
+
+
+def _long_readings(name: str) -> list[NameReading]:
+    """Read a name of three characters or more without a known ending: on-readings, in a row."""
+    kana = ""
+    share = 1.0
+    for char in name:
+        options = [c for c in element(char, "stem") if c.is_on] or element(char, "first")
+        kana = joined_on(kana, options[0].kana) if kana else options[0].kana
+        share *= options[0].share
+    reason = f"no known pattern of name; {name} by on-readings"
+    return [NameReading(kana, romaji(kana), 0.3 * share, reason)]

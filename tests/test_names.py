@@ -1,0 +1,192 @@
+"""Readings of names: their order, their reasons, the user's own lists, the command."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from inscribe import tables
+from inscribe.cli.name import command
+from inscribe.errors import InscribeError, TableError
+from inscribe.reading.full_names import full_readings
+from inscribe.reading.name_elements import choices, usualness
+from inscribe.reading.name_sounds import joined_on
+from inscribe.reading.names import readings
+
+
+@pytest.fixture
+def glossary(tmp_path: Path) -> Iterator[Path]:
+    """Return an empty glossary folder of the user's, read before the packaged tables."""
+    tables.add_folder(tmp_path)
+    yield tmp_path
+    tables._user_folders.remove(tmp_path)
+    for forget in tables._forgetters:
+        forget()
+
+
+def first(name: str, kind: str = "given") -> str:
+    return readings(name, kind)[0].romaji  # type: ignore[arg-type]
+
+
+# Made names: invented, each character read as usual in its place.
+@pytest.mark.parametrize(
+    ("name", "romaji"),
+    [
+        ("晴親", "Haruchika"),
+        ("澄国", "Sumikuni"),
+        ("英次", "Hidetsugu"),
+        ("朝興", "Tomooki"),  # two vowels that meet are no long one
+        ("清氏", "Kiyouji"),
+        ("俊寿", "Toshihisa"),  # not the same reading twice
+        ("秋珉", "Shūmin"),
+        ("雪峰", "Seppō"),
+        ("一硯", "Ikken"),
+        ("玄峰", "Genpō"),
+        ("春庵", "Shun'an"),
+    ],
+)
+def test_made_names(name: str, romaji: str) -> None:
+    assert first(name) == romaji
+
+
+@pytest.mark.parametrize(
+    ("name", "kind", "romaji"),
+    [
+        ("鶴雲斎", "art", "Kakuunsai"),
+        ("一雲斎", "art", "Ichiunsai"),
+        ("一渓斎", "art", "Ikkeisai"),
+        ("竹渓堂", "art", "Chikukeidō"),
+        ("源五郎", "common", "Gengorō"),
+        ("喜兵衛", "common", "Kihē"),
+        ("清左衛門", "common", "Seizaemon"),
+        ("五郎左衛門尉", "common", "Gorōzaemon no jō"),
+        ("又七", "common", "Matashichi"),
+        ("井上", "surname", "Inoue"),
+        ("大森", "surname", "Ōmori"),
+        ("佐佐木", "surname", "Sasaki"),
+    ],
+)
+def test_other_names(name: str, kind: str, romaji: str) -> None:
+    found = readings(name, kind)  # type: ignore[arg-type]
+    assert romaji in [reading.romaji for reading in found[:3]]
+
+
+def test_a_name_is_divided_before_it_is_read() -> None:
+    assert full_readings("三輪澄国")[0].romaji == "Miwa Sumikuni"
+    assert full_readings("東雲斎")[0].romaji == "Tōunsai"
+
+
+def test_every_reading_has_its_reason_and_falls_in_weight() -> None:
+    for name in ("晴親", "鶴雲斎", "清兵衛", "三輪", "清", "渡部"):
+        found = readings(name)
+        scores = [reading.score for reading in found]
+        assert scores == sorted(scores, reverse=True)
+        assert all(reading.reason for reading in found)
+        assert len({reading.romaji for reading in found}) == len(found)
+
+
+def test_an_unreadable_sign_stays() -> None:
+    assert readings("□親")[0].kana.startswith("□")
+
+
+def test_the_users_own_list_comes_first(glossary: Path) -> None:
+    table = "written\tkana\tkind\tnote\n晴親\tはれ|ちか\tgiven\tas he spelled it in kana himself\n"
+    (glossary / "names.tsv").write_text(table, encoding="utf-8")
+    for forget in tables._forgetters:
+        forget()
+    found = readings("晴親")
+    assert (found[0].romaji, found[1].romaji) == ("Harechika", "Haruchika")
+    assert "as he spelled it in kana himself" in found[0].reason
+    assert full_readings("晴親")[0].romaji == "Harechika"
+
+
+@pytest.mark.parametrize(
+    ("table", "content", "call"),
+    [
+        ("names", "written\tkana\tkind\tnote\n晴親\t\tgiven\t\n", lambda: readings("晴親")),
+        (
+            "name_preferences",
+            "char\tplace\treadings\n晴\tmiddle\tはる:1\n",
+            lambda: choices("晴", "first"),
+        ),
+        (
+            "name_preferences",
+            "char\tplace\treadings\n晴\tfirst\tはる\n",
+            lambda: choices("晴", "first"),
+        ),
+        ("surnames", "first\tnames\n三\t三輪=みわ\n", lambda: readings("三輪", "surname")),
+        (
+            "name_endings",
+            "ending\tkind\tkana\talternatives\tstem\tweight\n斎\tart\tさい\t\ton\tmuch\n",
+            lambda: readings("鶴雲斎"),
+        ),
+        (
+            "name_endings",
+            "ending\tkind\tkana\talternatives\tstem\tweight\n斎\tstudio\tさい\t\ton\t1\n",
+            lambda: readings("鶴雲斎"),
+        ),
+    ],
+)
+def test_a_row_that_cannot_be_used_is_named(
+    glossary: Path, table: str, content: str, call: object
+) -> None:
+    (glossary / f"{table}.tsv").write_text(content, encoding="utf-8")
+    for forget in tables._forgetters:
+        forget()
+    with pytest.raises(TableError) as caught:
+        call()  # type: ignore[operator]
+    assert caught.value.place.file == str(glossary / f"{table}.tsv")
+    assert caught.value.place.line == 2
+
+
+def test_shares_of_a_character_make_a_whole() -> None:
+    for char in "正広寿珉鐫":
+        for position in ("first", "last", "stem", "alone"):
+            found = choices(char, position)  # type: ignore[arg-type]
+            assert sum(choice.share for choice in found) == pytest.approx(1.0)
+    assert usualness("正", "first") > usualness("汽", "first")
+
+
+@given(st.text(alphabet="正広次寿珉一斎堂兵衛門三輪□々のア", max_size=8))
+@settings(max_examples=200, deadline=None)
+def test_any_name_has_a_reading(name: str) -> None:
+    for kind in ("auto", "given", "surname", "art", "common", "place"):
+        found = readings(name, kind)  # type: ignore[arg-type]
+        assert bool(found) == bool(name)
+    assert bool(full_readings(name)) == bool(name)
+
+
+@given(
+    st.sampled_from(["いち", "しゅん", "とく", "せき", "こう"]),
+    st.sampled_from(["さい", "ほう", "けん", "あん"]),
+)
+def test_joined_readings_keep_their_length(head: str, tail: str) -> None:
+    joined = joined_on(head, tail).replace("|", "")
+    assert len(joined) == len(head) + len(tail)
+
+
+def test_command_ranks_and_explains() -> None:
+    result = CliRunner().invoke(command, ["三輪澄國"])
+    assert result.exit_code == 0
+    lines = result.output.splitlines()
+    assert lines[0] == "三輪澄國  (三輪澄国)"
+    assert lines[1].split()[:3] == ["1", "Miwa", "Sumikuni"]
+
+
+def test_command_gives_json() -> None:
+    result = CliRunner().invoke(command, ["--format", "json", "--kind", "given", "晴親"])
+    found = json.loads(result.output)
+    assert (found["normalised"], found["readings"][0]["rank"]) == ("晴親", 1)
+    assert set(found["readings"][0]) == {"rank", "kana", "romaji", "kind", "score", "reason"}
+
+
+@pytest.mark.parametrize("name", ["", " ", "花" * 21])
+def test_command_refuses_what_is_no_name(name: str) -> None:
+    result = CliRunner().invoke(command, [name])
+    assert isinstance(result.exception, InscribeError)
