@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from inscribe.dates.eras import by_name
 from inscribe.dates.expression import Draft
 from inscribe.dates.model import Age, Piece
 from inscribe.dates.scan import Token
 
 OLDEST = 120
+YOUNGEST_SURE = 7  # 三才 is rather heaven, earth and man
+LONG_LIFE = 100  # 百歳 is rather a wish
 WESTERN = "満"
 ABOUT = "余"
 YEARISH = frozenset({"年", "秊", "歳", "才"})
@@ -46,18 +49,34 @@ def number_as_age(
     if position + 1 >= len(tokens) or not tokens[position + 1].can_be("age_after"):
         return 0
     after = tokens[position + 1]
-    if after.text in YEARISH - {"才"} and not _can_be_age(draft, after):
+    if after.text in YEARISH - {"才"} and not _can_be_age(draft, number, after):
+        return 0
+    if not _is_said_of(after, number):
         return 0
     if test:
         return 1
-    return _fill(draft, tokens, position, [], strength=1 if after.text in WEAK_AFTER else 2)
+    if draft.last_kind() == "era":  # an era's name without a year is a man's: the age stands alone
+        return 0
+    weak = after.text in WEAK_AFTER or number < YOUNGEST_SURE or number == LONG_LIFE
+    return _fill(draft, tokens, position, [], strength=1 if weak else 2)
 
 
-def _can_be_age(draft: Draft, after: Token) -> bool:
+def _can_be_age(draft: Draft, number: int, after: Token) -> bool:
     """Return whether 六歳 is an age here and not a year: 嘉永六歳 is a year, 六年 always."""
     if after.can_be("year") and after.text in ("年", "秊"):
         return False
-    return not draft.has("era") or draft.has("number", "stem", "branch", "era_part")
+    if not draft.has("era") or draft.has("number", "stem", "branch", "era_part"):
+        return True
+    return number > by_name()[str(draft.places["era"])].years + 1  # a name like an era's
+
+
+def _is_said_of(after: Token, number: int) -> bool:
+    """Return whether the word after a number is said of someone of that age.
+
+    三老人 are three old men, 二童子 two boys.
+    """
+    youngest, _, oldest = after.meanings["age_after"].value.partition("-")
+    return not youngest or int(youngest) <= number <= int(oldest)
 
 
 def age_word(draft: Draft, tokens: Sequence[Token], position: int) -> int:

@@ -16,7 +16,9 @@ from inscribe.dates.look import (
 )
 from inscribe.dates.model import Piece
 
-EARLIEST_KOKI = 2200  # a bare year number from here on counts from 660 BC
+# What a bare year number may be: a western year in plain digits, or one counted from 660 BC.
+WESTERN_YEARS = range(1500, 2101)
+KOKI_YEARS = range(2200, 2701)
 
 
 def era(draft: Draft, tokens: Tokens, position: int) -> int:
@@ -93,7 +95,7 @@ def year_number(draft: Draft, tokens: Tokens, position: int) -> int:
     after_era = has_era and draft.last_kind() in ("era", "damaged_era", "link")
     if not with_year and not after_era and not _pair_with_year(tokens, position + 1):
         return 0
-    if not has_era and (number_as_age(draft, tokens, position, test=True) or draft.pieces):
+    if number_as_age(draft, tokens, position, test=True) or (draft.pieces and not has_era):
         return 0
     if not with_year and kind_at(tokens, position + 1, "month_unit"):
         return _year_and_month(draft, tokens, position)
@@ -103,11 +105,18 @@ def year_number(draft: Draft, tokens: Tokens, position: int) -> int:
     if with_year:
         pieces.append(piece(tokens[position + 1], "year"))
     places: dict[str, object] = {"number": number, "number_text": token.text}
-    if not has_era and number >= 1000:
-        places["epoch"] = -660 if number >= EARLIEST_KOKI else 0
+    if not has_era and (start := _epoch_of(token.text, number)) is not None:
+        places["epoch"] = start
     strength = 1 if has_era or "epoch" in places else 0
     draft.fill(strength + ("epoch" in places), pieces, **places)
     return len(pieces)
+
+
+def _epoch_of(text: str, number: int) -> int | None:
+    """Return what to add to a year number without an era, or None if it stands for no such year."""
+    if number in WESTERN_YEARS and all(sign in numerals.DIGITS for sign in text):
+        return 0
+    return -660 if number in KOKI_YEARS and len(text) >= 4 else None
 
 
 def _pair_with_year(tokens: Tokens, position: int) -> bool:
