@@ -48,6 +48,7 @@ DATES = {
     "嘉永□年癸丑": ("嘉永", 6, "癸丑", 1853, None, False, None),
     "□永六年癸丑": ("嘉永", 6, "癸丑", 1853, None, False, None),
     "天保十□年辰": ("天保", 15, None, 1844, None, False, None),
+    "嘉永六才癸丑": ("嘉永", 6, "癸丑", 1853, None, False, None),
     "嘉永第六癸丑": ("嘉永", 6, "癸丑", 1853, None, False, None),
     "嘉永三庚戌霜月中の五日": ("嘉永", 3, "庚戌", 1850, 11, False, 15),
     "文化二年二月初午": ("文化", 2, None, 1805, 2, False, 4),
@@ -197,6 +198,18 @@ def test_weak_dates_come_only_when_asked_for() -> None:
     assert find("仲秋某作") == ()
     (found,) = find("仲秋某作", weak=True)
     assert (found.month, found.sure) == (8, False)
+
+
+@pytest.mark.parametrize(
+    "text", ["三老人図", "二童子図", "千年", "鶴千年亀万年", "百歳", "五郎三郎", "三才図会"]
+)
+def test_numbers_of_other_things_are_no_ages_and_no_years(text: str) -> None:
+    assert find(text) == ()
+
+
+def test_a_makers_name_may_be_an_eras() -> None:
+    (found,) = find("正平六十八歳作")
+    assert (found.text, found.era) == ("六十八歳", None)
 
 
 def test_the_same_year_refers_back() -> None:

@@ -49,7 +49,7 @@ def number_as_age(
     if position + 1 >= len(tokens) or not tokens[position + 1].can_be("age_after"):
         return 0
     after = tokens[position + 1]
-    if after.text in YEARISH - {"才"} and not _can_be_age(draft, number, after):
+    if after.text in YEARISH and not _can_be_age(draft, number, after):
         return 0
     if not _is_said_of(after, number):
         return 0
