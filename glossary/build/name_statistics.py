@@ -97,16 +97,13 @@ def is_current_kanji(written: str) -> bool:
     return kanji and normalise_text(written.replace("々", "")).text == written.replace("々", "")
 
 
-def kanjidic_readings() -> tuple[Readings, set[str]]:
-    """Return the readings of every kanji, and the kanji in use (Joyo and name characters)."""
+def kanjidic_readings() -> Readings:
+    """Return the readings of every kanji."""
     readings: Readings = defaultdict(dict)
-    in_use = set()
     with gzip.open(KANJIDIC) as file:
         entries = ET.parse(file).getroot()
     for entry in entries.iter("character"):
         character = entry.findtext("literal", "")
-        if entry.findtext("misc/grade"):
-            in_use.add(character)
         for reading in entry.iter("reading"):
             text = hiragana(reading.text or "").strip("-")
             if reading.get("r_type") == "ja_on":
@@ -118,7 +115,7 @@ def kanjidic_readings() -> tuple[Readings, set[str]]:
         for nanori in entry.iter("nanori"):
             if not (nanori.text or "っ").endswith("っ"):
                 readings[character].setdefault(hiragana(nanori.text or "").strip("-"), False)
-    return readings, in_use
+    return readings
 
 
 def spoken_forms(reading: str, is_on: bool, *, first: bool) -> set[str]:
@@ -204,7 +201,6 @@ def write_elements(
     names: set[tuple[str, str]],
     alone: dict[str, dict[str, int]],
     readings: Readings,
-    in_use: set[str],
 ) -> None:
     """Write name_elements.tsv."""
     counts = element_counts(names, readings)
@@ -221,7 +217,7 @@ def write_elements(
             "# Rebuild: python glossary/build/name_statistics.py\n"
             "char\tfirst\tlast\tstem\talone\n"
         )
-        for character in sorted(set(counts) | in_use):
+        for character in sorted({*counts, *alone}):
             cells = (cell(column, readings[character]) for column in counts[character])
             single = alone_cell(alone[character], readings[character])
             file.write("\t".join((character, *cells, single)) + "\n")
@@ -229,7 +225,7 @@ def write_elements(
 
 def main() -> None:
     """Build the table."""
-    readings, in_use = kanjidic_readings()
+    readings = kanjidic_readings()
     given: set[tuple[str, str]] = set()
     alone: dict[str, dict[str, int]] = defaultdict(dict)
     for _, written, kana, cost in unidic_entries("人名,名"):
@@ -238,7 +234,7 @@ def main() -> None:
             given.add((written, kana))
         else:
             alone[written][kana] = min(cost, alone[written].get(kana, cost))
-    write_elements(given, alone, readings, in_use)
+    write_elements(given, alone, readings)
 
 
 if __name__ == "__main__":

@@ -105,8 +105,8 @@ def _pair_reason(name: str, head: Choice, tail: Choice, mixed: bool) -> str:
     if mixed:
         return f"{name}: a name reading and an on-reading mixed, which is rare"
     sort = "on-readings" if head.is_on else "name readings"
-    shares = f"{name[0]} at the head {head.kana} {head.share:.0%}, {name[1]} at the end {tail.kana}"
-    return f"{sort}, {shares} {tail.share:.0%} ({head.source})"
+    shares = f"{name[0]} first is {head.kana} in {head.share:.0%} of names"
+    return f"{sort}: {shares}, {name[1]} last {tail.kana} in {tail.share:.0%}"
 
 
 def _ending_readings(name: str, ending: Ending) -> list[NameReading]:

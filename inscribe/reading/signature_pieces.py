@@ -156,8 +156,15 @@ def _place_pieces(text: str, position: int, longest: int) -> Iterator[Piece]:
         following = text[position + length : position + length + 1]
         if "□" in name or not (after_opener or (following and _follows_place(following))):
             continue
+        if any(_is_known_place(name[start:]) for start in range(length)):
+            continue  # and the table of all places need not be loaded
         cost = _LISTED_PLACE if place_names(name) else _UNLISTED_PLACE + length - 2
         yield _piece(name, "unlisted_place", position, cost + _formula_signs_cost(name))
+
+
+def _is_known_place(name: str) -> bool:
+    words = words_from(name[0]).get(name, ())
+    return any(word.kind in ("place", "city") for word in words)
 
 
 def _follows_place(char: str) -> bool:
