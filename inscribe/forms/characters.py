@@ -81,9 +81,23 @@ def parent_of(sign: str) -> str | None:
     return _parents().get(sign) or None
 
 
+def sounds_of(kanji: str) -> tuple[str, ...]:
+    """Return the kana a kanji is written for where only its sound counts (man'yogana).
+
+    >>> sounds_of("乃"), sounds_of("作")
+    (('の',), ('さ',))
+    """
+    return _sounds().get(kanji, ())
+
+
 def hentaigana_from(kanji: str) -> tuple[str, ...]:
     """Return the hentaigana that were written from a kanji."""
     return tuple(sign for sign, parent in _parents().items() if parent == kanji)
+
+
+def hentaigana_for(kana: str) -> tuple[str, ...]:
+    """Return the hentaigana that may be read as a kana."""
+    return tuple(sign for sign, values in kana_values().items() if kana in values)
 
 
 def with_strokes(fewest: int, most: int) -> tuple[str, ...]:
@@ -159,6 +173,14 @@ def _parents() -> dict[str, str]:
     found: dict[str, str] = {}
     for (sign, _, parent, _), _place in tables.rows("hentaigana", HENTAIGANA_COLUMNS):
         found.setdefault(sign, parent)
+    return found
+
+
+@tables.compiled
+def _sounds() -> dict[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
+    for (char, kana, _, _), _place in tables.rows("manyogana", ("char", "kana", "use", "source")):
+        found[char] = (*found.get(char, ()), kana)
     return found
 
 

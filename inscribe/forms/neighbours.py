@@ -2,65 +2,79 @@
 
 from __future__ import annotations
 
+from itertools import zip_longest
+
 from inscribe.forms import repeats, sequences
 from inscribe.forms.normal import Change
-from inscribe.forms.steps import LIGATURE, REPEAT_MARK, VOICING_MARK, Step, ligatures
+from inscribe.forms.repeats import is_kana
+from inscribe.forms.rewriting import Rewriting
+from inscribe.forms.steps import LIGATURE, REPEAT_MARK, VOICING_MARK, ligatures
 
 KINDS = frozenset((REPEAT_MARK, LIGATURE, VOICING_MARK))
+_FAR = 40  # signs looked at on either side of a ligature
 
 
-def changes(index: int, step: Step, stands: list[str]) -> list[Change]:
-    """Change the sign ``index`` of ``stands`` (all signs before it are changed already).
+def rewrite(rewriting: Rewriting) -> None:
+    """Write the signs of these kinds anew, in order, each after everything before it is settled."""
+    next_at = 0
+    for at, step in enumerate(rewriting.steps):
+        if step.kind not in KINDS or at < next_at:
+            continue
+        if step.kind == REPEAT_MARK:
+            next_at = _repeat(rewriting, at)
+        elif step.kind == LIGATURE:
+            _part(rewriting, at)
+        else:
+            _voice(rewriting, at)
 
-    Returns the changes made, or none where an earlier sign has taken this one along.
-    """
-    if stands[index] != step.before:
-        return []
-    if step.kind == REPEAT_MARK:
-        return _repeated(index, step, stands)
-    if step.kind == LIGATURE:
-        return _parted(index, step, stands)
-    return _voiced(index, step, stands)
 
-
-def _repeated(index: int, step: Step, stands: list[str]) -> list[Change]:
-    marks = repeats.marks()
-    end = index
-    while end < len(stands) and stands[end] in marks:
+def _repeat(rewriting: Rewriting, first: int) -> int:
+    """Expand a run of repeat marks and return the number of the step after it."""
+    steps = rewriting.steps
+    end = first + 1
+    while rewriting.follows_directly(end) and steps[end].kind == REPEAT_MARK:
         end += 1
-    before = "".join(stands[max(0, index - repeats.REACH) : index])
-    found: list[Change] = []
-    for at, expansion in enumerate(repeats.expansions(stands[index:end], before), start=index):
-        after, note, doubtful = expansion
-        found.append(Change(at, stands[at], after, step.kind, step.table, note, doubtful))
-        stands[at] = after
-    return found
+    run = [step.before for step in steps[first:end]]
+    found = repeats.expansions(run, rewriting.before(first, repeats.REACH))
+    for at, (after, note, doubtful) in enumerate(found, start=first):
+        step, index = steps[at], rewriting.starts[at]
+        change = Change(index, step.before, after, step.kind, step.table, note, doubtful)
+        rewriting.replace(at, after, [change])
+    return end
 
 
-def _parted(index: int, step: Step, stands: list[str]) -> list[Change]:
+def _part(rewriting: Rewriting, at: int) -> None:
     """Write a ligature out in the script of the nearest kana, or else in its usual one."""
+    step, index = rewriting.steps[at], rewriting.starts[at]
     hiragana, katakana = ligatures()[step.before]
     after = step.after
-    for distance in range(1, len(stands)):
-        near = stands[max(0, index - distance) : index - distance + 1][:1]
-        near += stands[index + distance : index + distance + 1]
-        scripts = {"ァ" <= sign <= "ヺ" for sign in near if repeats.is_kana(sign)}
+    if script := _nearest_script(rewriting.before(at, _FAR), rewriting.following(at, _FAR)):
+        after = katakana if script == "katakana" else hiragana
+    change = Change(index, step.before, after, LIGATURE, step.table, step.note)
+    rewriting.replace(at, after, [change])
+
+
+def _nearest_script(before: str, after: str) -> str:
+    """Return the script of the nearest kana, hiragana where two are as near, or nothing."""
+    for near in zip_longest(reversed(before), after, fillvalue=""):
+        scripts = {"katakana" if sign >= "ァ" else "hiragana" for sign in near if is_kana(sign)}
         if scripts:
-            after = katakana if scripts == {True} else hiragana
-            break
-    stands[index] = after
-    return [Change(index, step.before, after, step.kind, step.table, step.note)]
+            return min(scripts)
+    return ""
 
 
-def _voiced(index: int, step: Step, stands: list[str]) -> list[Change]:
+def _voice(rewriting: Rewriting, at: int) -> None:
     """Join a voicing mark that stands alone to the kana before it."""
-    kana = stands[index - 1] if index else ""
+    step, index = rewriting.steps[at], rewriting.starts[at]
+    kana = rewriting.before(at, 1)[-1:]
     after = sequences.voiced(kana, step.before)
-    if len(kana) != 1 or len(after) != 1:
-        return []
-    stands[index - 1], stands[index] = after, ""
+    if not is_kana(kana) or len(after) != 1:
+        rewriting.replace(at, step.before, [])
+        return
     note = "written as a sign of its own"
-    return [
+    rewriting.replace_before(at, after)
+    changes = [
         Change(index - 1, kana, after, VOICING_MARK, step.table, note),
         Change(index, step.before, "", VOICING_MARK, step.table, note),
     ]
+    rewriting.replace(at, "", changes)

@@ -9,17 +9,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from functools import lru_cache
-
-from inscribe.forms import neighbours, sequences
-from inscribe.forms.normal import Change, NormalText
-from inscribe.forms.steps import Step, steps
+from inscribe.forms import neighbours
+from inscribe.forms.normal import NormalText
+from inscribe.forms.rewriting import Rewriting, identity, rewritten_evenly
+from inscribe.forms.sequences import joined, signs_of
+from inscribe.forms.steps import EVEN_KINDS, JOINING, Step, changing, steps
 from inscribe.signs import Certainty, Kind, Sign, Transcription
 
 UNREAD = "□"
 GAP = "［　　］"
 KAO = "（花押）"
+
+_SEVERAL = "\ue000"  # stands for a sign of several characters while the rest is rewritten
 
 
 def normalise_text(text: str) -> NormalText:
@@ -32,11 +33,32 @@ def normalise_text(text: str) -> NormalText:
     Raises:
         TableError: a glossary table cannot be used.
     """
-    if not sequences.JOINING.isdisjoint(text):
-        return _from_signs(sequences.signs_of(text))
-    if steps().keys().isdisjoint(text):
-        return NormalText(text, _identity(len(text)))
-    return _normalised(text, [], [])
+    parts = changing().split(text)
+    if len(parts) == 1:
+        return NormalText(text, identity(len(text)))
+    found = list(map(steps().get, parts[1::2]))
+    known = [step for step in found if step]
+    if len(known) != len(found):
+        parts = _divided(parts, [step is not None for step in found])
+    kinds = {step.kind for step in known}
+    if JOINING in kinds:
+        return _of_signs(signs_of(text))
+    if kinds <= EVEN_KINDS:
+        return rewritten_evenly(parts, known)
+    rewriting = Rewriting(parts, known)
+    neighbours.rewrite(rewriting)
+    return rewriting.finished()
+
+
+def _divided(parts: list[str], kept: list[bool]) -> list[str]:
+    """Return a divided text divided only at the signs that are ``kept``."""
+    found = [parts[0]]
+    for sign, stretch, keep in zip(parts[1::2], parts[2::2], kept, strict=True):
+        if keep:
+            found += (sign, stretch)
+        else:
+            found[-1] += sign + stretch
+    return found
 
 
 def normalise(t: Transcription) -> NormalText:
@@ -49,7 +71,7 @@ def normalise(t: Transcription) -> NormalText:
     Raises:
         TableError: a glossary table cannot be used.
     """
-    return _from_signs([_shown(sign) for sign in t.signs])
+    return _of_signs([_shown(sign) for sign in t.signs])
 
 
 def _shown(sign: Sign) -> str:
@@ -64,65 +86,39 @@ def _shown(sign: Sign) -> str:
     return sign.text
 
 
-@lru_cache(maxsize=512)
-def _identity(length: int) -> tuple[int, ...]:
-    return tuple(range(length))
-
-
-def _from_signs(signs: Sequence[str]) -> NormalText:
-    """Return the normal text of signs that may be sequences or marks of several characters."""
-    joined: list[Change] = []
-    brought = list(signs)
-    for index, sign in enumerate(signs):
-        if len(sign) > 1:
-            for step in _steps_of(sign):
-                joined.append(Change(index, *step))
-                brought[index] = step.after
-    return _normalised(brought, joined, [sign for sign in brought if len(sign) > 1])
+def _of_signs(signs: list[str]) -> NormalText:
+    """Return the normal text of signs, some of which may be of several characters."""
+    table = steps()
+    parts = [""]
+    last: list[Step] = []
+    earlier: dict[int, list[Step]] = {}
+    for sign in signs:
+        known = [table[sign]] if sign in table else _steps_of(sign) if len(sign) > 1 else []
+        if not known:
+            parts[-1] += sign
+            continue
+        if len(known) > 1:
+            earlier[len(last)] = known[:-1]
+        last.append(known[-1])
+        parts += (sign if len(sign) == 1 else _SEVERAL, "")
+    rewriting = Rewriting(parts, last)
+    for at, step in enumerate(last):
+        if step.kind == JOINING:
+            rewriting.replace(at, step.after, [])
+    neighbours.rewrite(rewriting)
+    return rewriting.finished(earlier)
 
 
 def _steps_of(sign: str) -> list[Step]:
-    if sign in (GAP, KAO):
-        return []
-    if not sign.startswith("（印「"):
-        return sequences.joined(sign)
-    normal = normalise_text(sign)
-    kinds = [change for change in normal.changes if change.before != change.after]
-    return [Step(sign, normal.text, *kinds[0][3:])] if kinds else []
+    """Return the steps a sign of several characters goes through; the last may change nothing."""
+    if sign.startswith("（印「"):
+        normal = normalise_text(sign)
+        changed = [change for change in normal.changes if change.before != change.after]
+        return [Step(sign, normal.text, *changed[0][3:])] if changed else [_unchanged(sign)]
+    found = [] if sign in (GAP, KAO) else joined(sign)
+    after = found[-1].after if found else sign
+    return [*found, steps().get(after) or _unchanged(after)]
 
 
-def _normalised(signs: Sequence[str], joined: list[Change], several: Sequence[str]) -> NormalText:
-    """Return the normal text of signs, after the changes ``joined``.
-
-    ``several`` are those of the signs that are of more than one character.
-    """
-    table = steps()
-    hits = [(index, sign) for index, sign in enumerate(signs) if sign in table]
-    stands = list(signs)
-    changes = joined + _stepped(hits, stands) if hits else joined
-    if joined and hits:
-        changes.sort(key=_sign_of)
-    text = "".join(stands)
-    if not several and len(text) == len(stands) and "" not in stands:
-        origin = _identity(len(text)) if len(text) < 4096 else tuple(range(len(text)))
-    else:
-        origin = tuple([index for index, shown in enumerate(stands) for _ in shown])
-    return NormalText(text, origin, tuple(changes))
-
-
-def _sign_of(change: Change) -> int:
-    return change.sign
-
-
-def _stepped(hits: list[tuple[int, str]], stands: list[str]) -> list[Change]:
-    """Change the hit signs in ``stands``, in order, and return the changes."""
-    table = steps()
-    changes: list[Change] = []
-    for index, sign in hits:
-        step = table[sign]
-        if step.kind in neighbours.KINDS:
-            changes += neighbours.changes(index, step, stands)
-        else:
-            stands[index] = step.after
-            changes.append(Change._make((index, *step)))
-    return changes
+def _unchanged(sign: str) -> Step:
+    return Step(sign, sign, JOINING, "")

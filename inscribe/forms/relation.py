@@ -153,12 +153,14 @@ def _in_another_form(a: str, b: str, word: str) -> Relation:
         step = known.get(form)
         if step and step.after == other:
             return Relation(_KINDS[step.kind], step.table, _merger(form, other) or step.note)
+    both = {_KINDS[known[sign].kind] for sign in (a, b) if sign in known}
+    table = next((known[sign].table for sign in (b, a) if sign in known), "")
+    if COMPATIBILITY in both:
+        return Relation(COMPATIBILITY, UNICODE, f"both are forms of {word}")
     if _hiragana(word) is not None:
-        return Relation(KANA_FORM, "hentaigana" if a in known or b in known else UNICODE)
-    both = {step.kind for step in (known.get(a), known.get(b)) if step}
+        return Relation(KANA_FORM, table or UNICODE)
     kind = OLD_FORM if both == {OLD_FORM} else VARIANT
-    table = next((known[sign].table for sign in (b, a) if sign in known), "merged")
-    return Relation(kind, table, f"both are forms of {word}")
+    return Relation(kind, table or "merged", f"both are forms of {word}")
 
 
 def _merger(form: str, current: str) -> str:

@@ -18,6 +18,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from inscribe import tables
@@ -99,18 +100,23 @@ def _block(run: Sequence[str], before: str) -> list[Expansion]:
 
 
 def _expansion(mark: str, before: str) -> Expansion:
-    repeats, is_voiced = marks()[mark]
-    last = before[-1:]
-    if not (is_kanji(last) or is_kana(last)):
+    known = marks()[mark]
+    if known.repeats == "several" and (is_kanji(before[-1:]) or is_kana(before[-1:])):
+        return _several(before, known.voiced)
+    return _one(mark, known, before[-1:])
+
+
+@lru_cache(maxsize=4096)
+def _one(mark: str, known: Mark, last: str) -> Expansion:
+    """Return the expansion of a mark that hangs on the one character before it."""
+    if is_kanji(last):
+        return Expansion(last, "" if known.repeats == "kanji" else "a kana mark after a kanji")
+    if not is_kana(last):
         what = last or "nothing"
         return Expansion(mark, f"what it repeats cannot be known: {what} stands before it", True)
-    if repeats == "several":
-        return _several(before, is_voiced)
-    if is_kanji(last):
-        return Expansion(last, "" if repeats == "kanji" else "a kana mark after a kanji")
-    if repeats == "kanji":
+    if known.repeats == "kanji":
         return Expansion(last, "a kanji mark after kana", True)
-    return _one_kana(last, is_voiced)
+    return _one_kana(last, known.voiced)
 
 
 def _one_kana(kana: str, is_voiced: bool) -> Expansion:

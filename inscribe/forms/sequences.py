@@ -24,12 +24,6 @@ from inscribe.notation.segments import segments
 VOICED = "\u3099"
 _COMBINING = {"\uff9e": VOICED, "\uff9f": "\u309a", "゛": VOICED, "゜": "\u309a"}
 _LAST_PIECES = "＼"  # of a mark that segments() takes for several signs
-_JOINING_RANGES = ((0x300, 0x36F), (0x3099, 0x309A), (0xFE00, 0xFE0F), (0xE0100, 0xE01EF))
-
-# A text without any of these has one character a sign.
-JOINING = frozenset("\uff9e\uff9f〵＼⿰⿱⿲⿳⿴⿵⿶⿷⿸⿹⿺⿻⿼⿽⿾⿿\u31ef").union(
-    *(map(chr, range(first, last + 1)) for first, last in _JOINING_RANGES)
-)
 
 
 def signs_of(text: str) -> list[str]:

@@ -8,6 +8,7 @@ tables name goes by the first.
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Iterator
 from typing import NamedTuple
@@ -25,7 +26,11 @@ WIDTH = "width"
 VOICING_MARK = "voicing mark"
 VARIATION = "variation sequence"
 COMPOSED = "composed form"
+JOINING = "part of a sign"
 SIMPLIFIED = "simplified form"
+
+# What these make of a sign is one character, whatever stands around it.
+EVEN_KINDS = frozenset((OLD_FORM, VARIANT, HENTAIGANA, ARCHAIC_KANA, SIMPLIFIED))
 
 UNICODE = "Unicode"
 
@@ -41,6 +46,20 @@ _COMPATIBLE = (
     (0xFF21, 0xFF3A, WIDTH),
     (0xFF41, 0xFF5A, WIDTH),
     (0xFF66, 0xFF9D, WIDTH),  # half-width katakana
+)
+
+# Characters of which no sign consists: marks that belong to the sign before them, the beginnings
+# of ideographic description sequences, and the last pieces of repeat marks.
+_JOINING = (
+    (0x300, 0x36F),
+    (0x3099, 0x309A),
+    (0xFE00, 0xFE0F),
+    (0xE0100, 0xE01EF),
+    (0xFF9E, 0xFF9F),
+    (0x2FF0, 0x2FFF),
+    (0x31EF, 0x31EF),
+    (0x3035, 0x3035),
+    (0xFF3C, 0xFF3C),
 )
 
 
@@ -73,7 +92,28 @@ def steps() -> dict[str, Step]:
         found.setdefault(step.before, step._replace(after=after))
     for mark in "゛゜":
         found[mark] = Step(mark, mark, VOICING_MARK, UNICODE)
+    for first, last in _JOINING:
+        for mark in map(chr, range(first, last + 1)):
+            found.setdefault(mark, Step(mark, mark, JOINING, UNICODE))
     return found
+
+
+@tables.compiled
+def changing() -> re.Pattern[str]:
+    """Return a pattern that finds every sign with a step, and rare characters without one.
+
+    One class of characters of the basic plane, and all others: Python searches for such a class
+    at a few nanoseconds a character. The one group makes ``split`` keep the signs.
+    """
+    codes = sorted(ord(sign) for sign in steps() if len(sign) == 1 and sign <= "\uffff")
+    ranges: list[list[int]] = []
+    for code in codes:
+        if ranges and ranges[-1][1] == code - 1:
+            ranges[-1][1] = code
+        else:
+            ranges.append([code, code])
+    listed = "".join(f"\\u{first:04x}-\\u{last:04x}" for first, last in ranges)
+    return re.compile(f"([{listed}\U00010000-\U0010ffff])")
 
 
 @tables.compiled

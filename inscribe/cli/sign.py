@@ -1,0 +1,141 @@
+"""``inscribe sign``: one character, or the character one cannot type."""
+
+from __future__ import annotations
+
+import json
+import re
+from typing import TYPE_CHECKING
+
+import click
+
+from inscribe.cli.common import (
+    STANDARD_INPUT,
+    example,
+    output_options,
+    read_standard_input,
+    write_result,
+)
+from inscribe.errors import InputError
+
+if TYPE_CHECKING:
+    from inscribe.forms.description import Description
+
+MOST_STROKES = 84
+
+
+@click.command(
+    epilog=example(
+        "inscribe sign 舩",
+        "inscribe sign U+8229 辨",
+        "inscribe sign --parts 舟+公",
+        "inscribe sign --reading ふね --strokes 9-11",
+    )
+)
+@click.argument("signs", nargs=-1, metavar="[SIGN|U+XXXX|-]...")
+@click.option("--parts", metavar="A+B", help="Find characters by their parts.")
+@click.option("--reading", metavar="KANA", help="Find characters by a reading.")
+@click.option("--strokes", metavar="N[-M]", help="Find characters by the number of strokes.")
+@click.option(
+    "--limit",
+    type=click.IntRange(1),
+    default=60,
+    show_default=True,
+    help="The most characters a search shows.",
+)
+@click.option(
+    "--format",
+    "shape",
+    type=click.Choice(["text", "json", "jsonl"]),
+    default="text",
+    show_default=True,
+)
+@output_options
+def command(
+    signs: tuple[str, ...],
+    parts: str | None,
+    reading: str | None,
+    strokes: str | None,
+    limit: int,
+    shape: str,
+    output: str | None,
+    force: bool,
+    quiet: bool,
+) -> None:
+    """Show what is known of a sign: its forms, readings, parts and look-alikes.
+
+    Several signs, also written together, are shown one after the other. With --parts, --reading
+    or --strokes, find the characters that meet all of them; a radical may be given in its full
+    shape (水 finds 氵).
+    """
+    searching = parts is not None or reading is not None or strokes is not None
+    if searching == bool(signs):
+        raise InputError(
+            "give signs to look up, or --parts, --reading or --strokes to search by",
+            hint="as in: inscribe sign 舩",
+        )
+    found = _searched(parts, reading, strokes) if searching else _named(signs)
+    if not found and not quiet:
+        click.echo("no character meets these conditions; try fewer or smaller parts", err=True)
+    shown = _described(found[:limit] if searching else found)
+    write_result(_written(shown, shape, searching, len(found) - len(shown)), output, force=force)
+
+
+def _named(arguments: tuple[str, ...]) -> tuple[str, ...]:
+    """Return the signs that the arguments name, each once."""
+    from inscribe.forms.characters import code_point
+    from inscribe.forms.sequences import signs_of
+
+    found: list[str] = []
+    for argument in arguments:
+        text = read_standard_input() if argument == STANDARD_INPUT else argument
+        for word in text.split():
+            if re.match(r"[Uu]\+", word):
+                found.append(code_point(word))
+            else:
+                found += signs_of(word)
+    if not found:
+        raise InputError("there is no sign to look up", hint="as in: inscribe sign 舩")
+    return tuple(dict.fromkeys(found))
+
+
+def _searched(parts: str | None, reading: str | None, strokes: str | None) -> tuple[str, ...]:
+    """Return the characters that meet the conditions, which may be none."""
+    from inscribe.forms.search import found
+    from inscribe.forms.sequences import signs_of
+
+    wanted = [sign for word in re.split(r"[+＋\s]+", parts or "") for sign in signs_of(word)]
+    if parts is not None and not wanted:
+        raise InputError("--parts names no part", hint="as in: --parts 舟+公")
+    if reading is not None and not re.fullmatch(r"[ぁ-ゖァ-ヺー]+", reading):
+        raise InputError(f"--reading {reading} is not kana", hint="as in: --reading ふね")
+    return found(wanted, reading or "", _range(strokes) if strokes is not None else None)
+
+
+def _range(strokes: str) -> tuple[int, int]:
+    match = re.fullmatch(r"(\d{1,3})(?:-(\d{1,3}))?", strokes, re.ASCII)
+    fewest, most = (int(match[1]), int(match[2] or match[1])) if match else (0, 0)
+    if not 1 <= fewest <= most <= MOST_STROKES:
+        raise InputError(
+            f"--strokes {strokes} is no number of strokes",
+            hint=f"as in: --strokes 11 or --strokes 9-11, from 1 to {MOST_STROKES}",
+        )
+    return fewest, most
+
+
+def _described(signs: tuple[str, ...]) -> list[Description]:
+    from inscribe.forms.description import describe
+
+    return [describe(sign) for sign in signs]
+
+
+def _written(found: list[Description], shape: str, searching: bool, left_out: int) -> str:
+    if shape == "text":
+        from inscribe.report.terminal.sign import list_as_text, signs_as_text
+
+        return list_as_text(found, left_out) if searching else signs_as_text(found)
+    from inscribe.report.as_json.sign import sign_as_json
+
+    plain = [sign_as_json(each) for each in found]
+    if shape == "json":
+        return json.dumps(plain, ensure_ascii=False, indent=2) + "\n"
+    return "".join(json.dumps(each, ensure_ascii=False) + "\n" for each in plain)

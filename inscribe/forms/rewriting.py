@@ -1,0 +1,122 @@
+"""A text divided at the signs that change, written anew with its changes and origins.
+
+The stretches between those signs are copied as they stand, so that a long text costs little more
+than its changes.
+
+>>> rewriting = Rewriting(["花の", "ヿ", ""], [Step("ヿ", "こと", "ligature", "kana_ligatures")])
+>>> rewriting.finished().text, rewriting.finished().origin
+('花のこと', (0, 1, 2, 2))
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import lru_cache
+from itertools import accumulate
+from types import MappingProxyType
+
+from inscribe.forms.normal import Change, NormalText
+from inscribe.forms.steps import Step
+
+_SHARED = 1024  # texts shorter than this share their origins
+
+
+class Rewriting:
+    """A text of one character a sign, as stretches and, between them, signs with their steps.
+
+    ``parts`` are the stretch before the first sign, what stands for that sign, the next stretch
+    and so on; it has one stretch more than there are steps. Every sign is first replaced as its
+    step says; :meth:`replace` and :meth:`replace_before` then serve the signs whose meaning hangs
+    on their neighbours.
+    """
+
+    def __init__(self, parts: list[str], steps: list[Step]) -> None:
+        self.steps = steps
+        ends = list(accumulate(map(len, parts)))
+        self.starts = ends[0:-1:2]
+        self._length = ends[-1]
+        self._parts = parts
+        self._parts[1::2] = [step.after for step in steps]
+        new = tuple.__new__  # a third of the time of Change(...)
+        pairs = zip(self.starts, steps, strict=True)
+        self._changes = [new(Change, (start, *step)) for start, step in pairs]
+        self._others: dict[int, list[Change]] = {}
+
+    def replace(self, at: int, after: str, changes: list[Change]) -> None:
+        """Let ``after`` stand for the sign of the step ``at``, by these changes instead."""
+        self._parts[2 * at + 1] = after
+        self._others[at] = changes
+
+    def replace_before(self, at: int, after: str) -> None:
+        """Let ``after`` stand for the one character before the sign of the step ``at``."""
+        place = 2 * at if self._parts[2 * at] else 2 * at - 1
+        self._parts[place] = self._parts[place][:-1] + after
+
+    def before(self, at: int, reach: int) -> str:
+        """Return what stands before the sign of the step ``at``, some ``reach`` characters."""
+        found = self._parts[2 * at][-reach:]
+        for place in range(2 * at - 1, -1, -1):
+            if len(found) >= reach:
+                break
+            found = self._parts[place][-reach:] + found
+        return found
+
+    def following(self, at: int, reach: int) -> str:
+        """Return what stands after the sign of the step ``at``, some ``reach`` characters."""
+        found = self._parts[2 * at + 2][:reach]
+        for part in self._parts[2 * at + 3 :]:
+            if len(found) >= reach:
+                break
+            found += part[:reach]
+        return found
+
+    def follows_directly(self, at: int) -> bool:
+        """Whether nothing stands between the sign of the step ``at`` and that of the one before."""
+        return at < len(self.steps) and not self._parts[2 * at]
+
+    def finished(self, earlier: Mapping[int, Sequence[Step]] = MappingProxyType({})) -> NormalText:
+        """Return the whole; ``earlier`` gives the steps that went before those of the signs."""
+        changes, done = [], 0
+        for at in sorted(self._others.keys() | earlier.keys()):
+            changes += self._changes[done:at]
+            changes += [Change(self.starts[at], *step) for step in earlier.get(at, ())]
+            changes += self._others.get(at, self._changes[at : at + 1])
+            done = at + 1
+        changes += self._changes[done:]
+        return NormalText("".join(self._parts), self._origin(), tuple(changes))
+
+    def _origin(self) -> tuple[int, ...]:
+        lengths = zip(self.starts, map(len, self._parts[1::2]), strict=True)
+        uneven = [pair for pair in lengths if pair[1] != 1]
+        if not uneven:
+            return identity(self._length)
+        found: list[int] = []
+        start = 0
+        for index, length in uneven:
+            found += range(start, index)
+            found += [index] * length
+            start = index + 1
+        found += range(start, self._length)
+        return tuple(found)
+
+
+def rewritten_evenly(parts: list[str], steps: list[Step]) -> NormalText:
+    """Return a divided text of which each sign becomes the one character its step says.
+
+    What :class:`Rewriting` does, for the many texts that need no more.
+    """
+    ends = list(accumulate(map(len, parts)))
+    new = tuple.__new__
+    changes = [new(Change, (start, *step)) for start, step in zip(ends[::2], steps, strict=False)]
+    parts[1::2] = [step[1] for step in steps]
+    return NormalText("".join(parts), identity(ends[-1]), tuple(changes))
+
+
+@lru_cache(maxsize=_SHARED)
+def _shared_identity(length: int) -> tuple[int, ...]:
+    return tuple(range(length))
+
+
+def identity(length: int) -> tuple[int, ...]:
+    """Return the origin of a text in which every sign is one character."""
+    return _shared_identity(length) if length < _SHARED else tuple(range(length))
