@@ -38,8 +38,9 @@ class Certainty(Enum):
     UNREADABLE = "unreadable"  # one sign is there and cannot be read; text is empty
 
 
-_WITHOUT_TEXT = (Certainty.UNREADABLE, Certainty.STRUCK)
-_OF_A_GAP = (Certainty.CLEAR, Certainty.STRUCK)
+# Members looked up once: a Sign is made for every sign of every text.
+_CHARACTER, _SEAL, _GAP = Kind.CHARACTER, Kind.SEAL, Kind.GAP
+_UNREADABLE = Certainty.UNREADABLE
 
 
 class Intervention(Enum):
@@ -84,16 +85,19 @@ class Sign:
     column: int = 0
 
     def __post_init__(self) -> None:
-        if self.kind is Kind.CHARACTER or self.kind is Kind.SEAL:
-            if self.text:
-                contradiction = self.certainty is Certainty.UNREADABLE
-            else:
-                contradiction = self.certainty not in _WITHOUT_TEXT
+        if self.text and self.kind is _CHARACTER and self.certainty is not _UNREADABLE:
+            return  # all but a few signs
+        if self.kind is _CHARACTER or self.kind is _SEAL:
+            possible = (self.certainty is not _UNREADABLE) if self.text else self._may_lack_text()
+        elif self.kind is _GAP:
+            possible = not self.text and self.certainty in (Certainty.CLEAR, Certainty.STRUCK)
         else:
-            contradiction = bool(self.text) or self.certainty is Certainty.UNREADABLE
-            contradiction |= self.kind is Kind.GAP and self.certainty not in _OF_A_GAP
-        if contradiction:
+            possible = not self.text and self.certainty is not _UNREADABLE
+        if not possible:
             raise ValueError(f"no {self.kind.value} is {self.certainty.value} as {self.text!r}")
+
+    def _may_lack_text(self) -> bool:
+        return self.certainty is _UNREADABLE or self.certainty is Certainty.STRUCK
 
     @property
     def is_carved(self) -> bool:
@@ -157,8 +161,8 @@ def transcription(faces: Iterable[Iterable[Sequence[Sign]]]) -> Transcription:
             if not signs:
                 continue
             numbered = tuple(
-                replace(sign, index=next_sign + offset, column=next_column)
-                for offset, sign in enumerate(signs)
+                Sign(s.text, s.kind, s.certainty, s.intervention, s.sic, s.box, index, next_column)
+                for index, s in enumerate(signs, start=next_sign)
             )
             columns.append(Column(numbered, next_column))
             next_sign += len(numbered)

@@ -83,9 +83,9 @@ class Parser:
         end = run.end()
         if end < len(self.text) and continues(self.text, end):
             end -= 1
-        certainty, intervention = self.certainty, self.intervention
+        kind, certainty, intervention = Kind.CHARACTER, self.certainty, self.intervention
         self.column += [
-            Sign(char, Kind.CHARACTER, certainty, intervention) for char in self.text[position:end]
+            Sign(char, kind, certainty, intervention) for char in self.text[position:end]
         ]
         self.count += end - position
         self.item_end = end
