@@ -23,6 +23,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import TableError
@@ -119,26 +120,36 @@ def pronunciation(
     return (out + "う" * verb).translate({ord("ぢ"): "じ", ord("づ"): "ず", ord("を"): "お"})
 
 
+class _Exception(NamedTuple):
+    """A word, or the beginning of one, with a spelling of its own."""
+
+    modern: str
+    part_of_speech: str
+    why: str
+
+    def is_for(self, part_of_speech: str) -> bool:
+        return not part_of_speech or part_of_speech.startswith(self.part_of_speech)
+
+
 @tables.compiled
-def _words() -> dict[str, tuple[str, str]]:
-    words: dict[str, tuple[str, str]] = {}
-    for (historical, modern, why), place in tables.rows(
-        "historical_words", ("historical", "modern", "why")
-    ):
-        if historical.endswith("-") != modern.endswith("-") or not historical.strip("-"):
+def _words() -> dict[str, _Exception]:
+    words: dict[str, _Exception] = {}
+    columns = ("historical", "modern", "part_of_speech", "why")
+    for (historical, *rest), place in tables.rows("historical_words", columns):
+        exception = _Exception(*rest)
+        if historical.endswith("-") != exception.modern.endswith("-") or not historical.strip("-"):
             raise TableError("the two spellings do not match", place, "end both or none with -")
-        words.setdefault(historical, (modern, why))
+        words.setdefault(historical, exception)
     return words
 
 
 def _respelt(part: str, offset: int, part_of_speech: str) -> tuple[list[_Cell], list[Step]]:
     known = _words().get(part)
-    verb = part_of_speech.startswith("動詞")
-    if known and not (verb and part.endswith("ふ") and known[0][-1:] == "う" != known[0][-2:-1]):
-        return _known(part, offset, part, *known)
+    if known and known.is_for(part_of_speech):
+        return _known(offset, part, known.modern, known.why)
     for length in range(len(part) - 1, 0, -1):
         if found := _words().get(part[:length] + "-"):
-            cells, steps = _known(part, offset, part[:length], found[0][:-1], found[1])
+            cells, steps = _known(offset, part[:length], found.modern[:-1], found.why)
             rest = [_Cell(sign, offset + i, offset + i) for i, sign in enumerate(part)][length:]
             return _by_rule([*cells, *rest], steps, part_of_speech)
     return _by_rule(
@@ -146,9 +157,7 @@ def _respelt(part: str, offset: int, part_of_speech: str) -> tuple[list[_Cell], 
     )
 
 
-def _known(
-    part: str, offset: int, before: str, after: str, why: str
-) -> tuple[list[_Cell], list[Step]]:
+def _known(offset: int, before: str, after: str, why: str) -> tuple[list[_Cell], list[Step]]:
     last = offset + len(before) - 1
     steps = [Step(offset, last, before, after, why)] if before != after else []
     return [_Cell(after, offset, last)], steps

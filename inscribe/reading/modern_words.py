@@ -22,13 +22,24 @@ _CODE = ("modern_words", "old_forms", "old_spellings", "unidic", "dictionary")
 _NOT_JAPANESE = re.compile(r"[^\u3005-\u3007\u3041-\u30ff\u3400-\u9fff\U00020000-\U0003ffff]")
 _HIRAGANA = re.compile(r"[\u3041-\u3096]")
 _KATAKANA = re.compile(r"[\u30a1-\u30fa]")
+_OLD_SIGNS = frozenset("はひふへほゐゑをぢづつやゆよヂヅツヤユヨ")
+_CHANGING = _OLD_SIGNS | frozenset("わいうえおじずっゃゅょかがジズッャュョァィゥェォ")
 _DRAWN_OUT = re.compile(r"[ぁぃぅぇぉー]")
 _PARTS = frozenset(
     ("名詞", "動詞", "形容詞", "副詞", "形状詞", "代名詞", "連体詞", "接続詞", "感動詞", "助動詞")
 ) | {"助詞", "接尾辞"}
-_MERGED = ("融合", "省略")  # forms of speech (書きゃ) that old print does not have
+_MERGED = ("融合", "省略")  # forms of speech, as 書きゃ
+_LONGEST_MERGED = 5  # longer ones are not met in print
 _FIRST = 100  # how much an entry is preferred to UniDic's own of the same writing and class
 _HIGHEST = 32000
+# Classical endings UniDic has for a few verbs only; the costs are about those of its own entries.
+_FU_ENDINGS = {
+    "終止形-一般": ("ふ", 10700),
+    "連体形-一般": ("ふる", 9900),
+    "已然形-一般": ("ふれ", 11500),
+}
+
+_Place = tuple[str, int]  # what is written, and its class
 
 
 def modern_dictionary() -> Path:
@@ -44,44 +55,63 @@ def modern_dictionary() -> Path:
 
 def _rows() -> Iterator[Row]:
     """Yield the entries: for each writing and class the word that costs least."""
-    current: list[unidic.Word] = []
-    own: dict[tuple[str, int], int] = {}  # what UniDic's own entries cost
-    sure: set[tuple[str, int, str]] = set()  # writings in current spelling, with class and lemma
-    found: dict[tuple[str, int], tuple[int, str]] = {}
+    classical = _classical_endings()
+    own: dict[_Place, int] = {}  # what UniDic's own entries cost that are in current spelling
+    old: dict[_Place, int] = {}  # and those that are not
+    sure: set[tuple[_Place, str]] = set()  # writings in current spelling, with their lemma
+    found: dict[_Place, tuple[int, str, str]] = {}
     for word in _words():
         modern = current_spelling(word)
-        key = word.surface, word.connection
-        if modern == word.surface:
-            current.append(word)
-            sure.add((*key, word.fields[7]))
-        else:
-            _keep_cheapest(found, key, word.cost, modern)
-        own[key] = min(word.cost, own.get(key, _HIGHEST))
-    for word in current:
-        for old, cost in old_forms(word):
-            if (old, word.connection, word.fields[7]) not in sure:
-                _keep_cheapest(found, (old, word.connection), word.cost + cost, word.surface)
-    for (written, connection), (cost, modern) in found.items():
-        before_own = own.get((written, connection), _HIGHEST) - _FIRST
-        cost = max(-_HIGHEST, min(cost, before_own))
-        yield Row(written, connection, connection, cost, MARK + modern)
+        place, lemma = (word.surface, word.connection), word.fields[7]
+        if modern != word.surface:
+            _keep_cheapest(found, place, word.cost, modern, "")
+            old[place] = min(word.cost, old.get(place, _HIGHEST))
+            continue
+        if not _OLD_SIGNS.isdisjoint(word.surface):
+            sure.add((place, lemma))
+            own[place] = min(word.cost, own.get(place, _HIGHEST))
+        for written, cost in old_forms(word):
+            _keep_cheapest(found, (written, word.connection), word.cost + cost, modern, lemma)
+        for ending, connection, cost in classical.get((word.conjugation, word.form), ()):
+            stem = word.surface[:-2]
+            _keep_cheapest(
+                found, (stem + ending, connection), cost, stem + "う" + ending[1:], lemma
+            )
+    for place, (cost, modern, lemma) in found.items():
+        if cost < own.get(place, _HIGHEST) and (place, lemma) not in sure:
+            cost = max(-_HIGHEST, min(cost, old.get(place, _HIGHEST) - _FIRST))
+            yield Row(place[0], place[1], place[1], cost, MARK + modern)
+
+
+def _classical_endings() -> dict[tuple[str, str], list[tuple[str, int, int]]]:
+    """Return what the dictionary form of 考える had besides: 考ふ 考ふる 考ふれ, class and cost."""
+    endings = []
+    for number, row in enumerate(unidic.classes(unidic.folder()).rows):
+        if row[:5] == ("動詞", "一般", "*", "*", "文語下二段-ハ行") and row[5] in _FU_ENDINGS:
+            ending, cost = _FU_ENDINGS[row[5]]
+            endings.append((ending, number, cost))
+    return {("下一段-ア行", "終止形-一般"): endings}
 
 
 def _words() -> Iterator[unidic.Word]:
     source = unidic.folder()
-    classes = unidic.classes(source).numbers(lambda row: row[0] in _PARTS)
+    classes = unidic.classes(source).numbers(lambda row: row[0] in _PARTS and row[1] != "固有名詞")
     for word in unidic.words(source, classes, _NOT_JAPANESE):
-        if _KATAKANA.search(word.surface) or (
-            _HIRAGANA.search(word.surface)
-            and not _DRAWN_OUT.search(word.surface)
-            and word.fields[1] != "固有名詞"
-            and not word.form.endswith(_MERGED)
+        written = word.surface
+        if _CHANGING.isdisjoint(written):
+            continue
+        if not _HIRAGANA.search(written):
+            if _KATAKANA.search(written):
+                yield word
+        elif not _DRAWN_OUT.search(written) and (
+            len(written) <= _LONGEST_MERGED or not word.form.endswith(_MERGED)
         ):
             yield word
 
 
 def _keep_cheapest(
-    found: dict[tuple[str, int], tuple[int, str]], key: tuple[str, int], cost: int, modern: str
+    found: dict[_Place, tuple[int, str, str]], place: _Place, cost: int, modern: str, lemma: str
 ) -> None:
-    if key not in found or cost < found[key][0]:
-        found[key] = (cost, modern)
+    there = found.get(place)
+    if there is None or cost < there[0]:
+        found[place] = (cost, modern, lemma)

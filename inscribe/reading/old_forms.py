@@ -16,7 +16,17 @@ from inscribe.reading.old_spellings import Option, old_spellings
 from inscribe.reading.unidic import Word
 
 _KANA = re.compile(r"[\u3041-\u3096]")
-_KANA_AT_END = re.compile(r"[\u3041-\u3096]+$")
+_ALL_KANA = re.compile(r"[\u3041-\u3096]+")
+_RUNS = re.compile(r"[\u3041-\u3096]+|[^\u3041-\u3096]+")
+_EVERY_KANA = "".join(map(chr, range(0x3041, 0x3097)))
+_OLD_SIGNS = frozenset("はひふへほゐゑをぢづつやゆよ")
+_ALIKE = {
+    **{
+        old: f"[{old}{now}]"
+        for old, now in zip("はひふへほゐゑをぢづ", "わいうえおいえおじず", strict=True)
+    },
+    **{old: f"[{old}{now}]" for old, now in zip("つやゆよ", "っゃゅょ", strict=True)},
+}
 _KATAKANA = re.compile(r"[\u30a1-\u30fa]")
 _TO_HIRAGANA = {code: code - 0x60 for code in range(0x30A1, 0x30F7)}
 _CLOSED = frozenset(("助動詞", "感動詞"))  # their vowels are endings, and were spelt as today
@@ -27,45 +37,58 @@ _KATAKANA_HABITS = (
     str.maketrans("ジズ", "ヂヅ"),
 )
 _VOICED = str.maketrans("ヂヅ", "ジズ")
+_SAID_ALIKE = str.maketrans("ぢづ", "じず")
 _WA_ENDINGS: dict[str, tuple[Option, ...]] = {
-    "わ": (("は", 0),),
-    "い": (("ひ", 0),),
-    "う": (("ふ", 0),),
-    "え": (("へ", 0),),
+    "わ": (("は", -500),),
+    "い": (("ひ", -500),),
+    "う": (("ふ", -500),),
+    "え": (("へ", -500),),
     "おう": (("はう", 0), ("ほう", 600)),
 }
 _A_TO_O = str.maketrans("かがさたなはばまやらわ", "こごそとのおぼもよろお")
 _O_TO_A = str.maketrans("こごそとのぼもろよ", "かがさたなばまらや")
-_BEFORE_TA = -2000  # 立つた: only っ can stand before た, so つ is all but sure to be っ
+_BEFORE_TA = -1200  # 立つた: only っ can stand before た, so つ is all but sure to be っ
 
 
 def current_spelling(word: Word) -> str:
     """Return the current spelling of an entry, which UniDic may have in an old or mistaken one.
 
-    UniDic gives every entry its form in current kana; laid on the kana at the end of what is
-    written it respells them. Kana before the last kanji stay as they are.
+    UniDic gives every entry its form in current kana; what is written in kana is respelt after it.
 
-    >>> current_spelling(Word("言ふ", 0, 0, [*"*" * 17, "イフ", "", "イウ"]))
-    '言う'
+    >>> current_spelling(Word("思ひ出す", 0, 0, [*"*" * 17, "オモヒダス", "", "オモイダス"]))
+    '思い出す'
     """
     written, fields = word.surface, word.fields
     said, current = fields[17].translate(_TO_HIRAGANA), fields[19].translate(_TO_HIRAGANA)
     if _KATAKANA.search(written):
         return fields[19] if written.translate(_VOICED) == fields[19] else written
-    tail = _KANA_AT_END.search(written)
-    if tail is None or not current or (current != said and current == said.replace("いう", "ゆう")):
+    if not current or (current != said and current == said.replace("いう", "ゆう")):
         return written
     if word.form == "意志推量形" and written[-1] == "う":
         current = current[:-2] + current[-2:].translate(_A_TO_O)
-    length = len(tail[0])
-    if length == len(written):
-        return current
-    before = len(current) - length
-    if len(said) != len(current):
-        before = len(said) - length
-        if not said.endswith(tail[0]) or said[:before] != current[:before]:
-            return written
-    return written[:-length] + current[before:] if before > 0 else written
+    if _ALL_KANA.fullmatch(written):
+        return current if current.translate(_SAID_ALIKE) != written else written
+    tail = written[len(written.rstrip(_EVERY_KANA)) :]
+    if current.endswith(tail) and _OLD_SIGNS.isdisjoint(written[: len(written) - len(tail)]):
+        return written
+    return _aligned(written, said, current)
+
+
+def _aligned(written: str, said: str, current: str) -> str:
+    """Return what is written with its kana respelt after ``current``, its kanji as they are."""
+    runs = _RUNS.findall(written)
+    pattern = "".join(
+        "(.+?)" if not _ALL_KANA.match(run) else f"({''.join(_ALIKE.get(s, s) for s in run)})"
+        for run in runs
+    )
+    match = re.fullmatch(pattern, current)
+    if match is not None:
+        pairs = zip(runs, match.groups(), strict=True)
+        return "".join(new if _ALL_KANA.match(run) else run for run, new in pairs)
+    before = len(said) - len(runs[-1])  # 美しう, うつくしう, うつくしゅう
+    if said.endswith(runs[-1]) and said[:before] == current[:before]:
+        return written[: -len(runs[-1])] + current[before:]
+    return written
 
 
 def old_forms(word: Word) -> Iterator[Option]:

@@ -30,6 +30,7 @@ _INSIDE = {
     "え": (("へ", 0), ("ゑ", 100)),
     "お": (("ほ", 0), ("を", 200), ("ふ", 500)),
 }
+_CHINESE = {"い": (("ゐ", 0),), "え": (("ゑ", 0),), "お": (("を", 200),)}
 _START = {"い": (("ゐ", 0),), "え": (("ゑ", 0),)}
 _ANYWHERE = {"じ": (("ぢ", 0),), "ず": (("づ", 0),)}
 
@@ -70,7 +71,7 @@ def _units(
         further = inside or position > 0
         for length, options in (
             (3, _glide_and_long(rest[:3], large)),
-            (2, _glide(rest[:2], large) or _long(rest[:2], further, chinese)),
+            (2, _glide(rest[:2], large) or _long(rest, further, chinese)),
             (1, _single(rest[0], further, chinese, wo, large)),
         ):
             if options:
@@ -101,17 +102,19 @@ def _glide(two: str, large: bool) -> tuple[Option, ...]:
     return tuple((first + second, 0) for first in ("じぢ" if two[0] == "じ" else two[0]))
 
 
-def _long(two: str, further: bool, chinese: bool) -> tuple[Option, ...]:
+def _long(rest: str, further: bool, chinese: bool) -> tuple[Option, ...]:
     """こう: かう かふ くわう; ゆう: いう いふ ゆふ."""
+    o, two = rest[:1], rest[:2]
     if len(two) < 2 or two[1] != "う":
         return ()
-    o = two[0]
     if o == "ゆ":
         return ((two, 0), ("いう", 200), ("ゆふ", 0), ("いふ", 400))
     if o not in _O_TO_A:
         return ()
     a = _O_TO_A[o]
-    found = [(a + "う", 0), (two, 0), (a + "ふ", 200 if chinese else 1000), (o + "ふ", 100)]
+    found = [(a + "う", 0), (two, 0), (o + "ふ", 100)]
+    if chinese or len(rest) > 2:
+        found.append((a + "ふ", 200 if chinese else 1000))
     if o == "お":
         found += [("わう", 0), ("をう", 300)]
         found += [("はう", 0)] if further else []
@@ -125,7 +128,8 @@ def _long(two: str, further: bool, chinese: bool) -> tuple[Option, ...]:
 def _single(sign: str, further: bool, chinese: bool, wo: bool, large: bool) -> tuple[Option, ...]:
     if sign in _SMALL:
         return ((_SMALL[sign] if large else sign, 0),)
-    found = [*_ANYWHERE.get(sign, ()), *(_INSIDE if further else _START).get(sign, ())]
+    vowels = _START if not further else _CHINESE if chinese else _INSIDE
+    found = [*_ANYWHERE.get(sign, ()), *vowels.get(sign, ())]
     if wo and not further and sign == "お":
         found.append(("を", 0))
     if chinese and sign in "かが":

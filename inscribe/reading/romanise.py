@@ -122,18 +122,18 @@ def _word(kana: str, verb: bool, scheme: Scheme) -> str:
         kana = f"{kana[:-1]}{BOUNDARY}う"
     lengthened = _MACRON if scheme == "hepburn" else _CIRCUMFLEX
     out: list[str] = []
-    before = ""  # the unit before, to know a ん, a っ and the meeting of two parts
-    after_n = False
+    before = ""
+    after_n = doubled = False
     for unit in _units(kana):
         last = out[-1][-1] if out and before != BOUNDARY else ""
         if last in lengthened and (unit == _LONG or (last, unit) in _LENGTHENING):
             out[-1] = out[-1][:-1] + lengthened[last]
         elif unit not in ("っ", BOUNDARY):
             letters = _letters(unit, scheme)
-            if before == "っ":
-                letters = _doubled(letters)
+            letters = _doubled(letters) if doubled else letters
             out.append(f"'{letters}" if after_n and letters[0] in "aiueoy" else letters)
         after_n = unit == "ん" or (after_n and unit == BOUNDARY)
+        doubled = unit == "っ" or (doubled and unit == BOUNDARY)
         before = unit
     return "".join(out)
 

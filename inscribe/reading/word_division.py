@@ -13,11 +13,13 @@ particles are joined is the choice of this program: the table does not treat the
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
+from os.path import commonprefix
 
-from inscribe.reading.romanise import Scheme, hepburn, iso3602
+from inscribe.reading.romanise import BOUNDARY, Scheme, hepburn, iso3602
 
 _PARTICLES_AS_SAID = {
     "は": "わ",
@@ -55,10 +57,7 @@ def romanise_word(kana: str, part_of_speech: str = "", scheme: Scheme = "hepburn
     >>> romanise_word("おもう", "動詞-一般")
     'omou'
     """
-    if part_of_speech.startswith("助詞"):
-        kana = _PARTICLES_AS_SAID.get(kana, kana) if scheme == "hepburn" else kana
-    verb = part_of_speech.startswith("動詞")
-    letters = hepburn(kana, verb=verb) if scheme == "hepburn" else iso3602(kana, verb=verb)
+    letters = _letters(_apart(Word(kana, part_of_speech), scheme), scheme)
     return capital(letters) if "固有名詞" in part_of_speech else letters
 
 
@@ -67,18 +66,55 @@ def romanise(words: Iterable[Word], *, sentence: bool = False, scheme: Scheme = 
 
     With ``sentence``, the line begins with a capital.
     """
-    out: list[str] = []
-    before: Word | None = None
-    for word in words:
-        letters = romanise_word(word.kana, word.part_of_speech, scheme)
-        if not letters:
-            continue
-        if before is not None:
-            out.append(separator(before, word))
-        out.append(letters)
-        before = word
-    line = "".join(out)
+    words = [word for word in words if word.kana]
+    letters = romanised_words(words, scheme)
+    between = ["", *(separator(*pair) for pair in pairwise(words))]
+    line = "".join(map("".join, zip(between, letters, strict=True)))
     return capital(line) if sentence else line
+
+
+def romanised_words(words: Sequence[Word], scheme: Scheme = "hepburn") -> list[str]:
+    """Return the letters of each word in its line: a last っ is written with the word joined to it.
+
+    >>> romanised_words([Word("いっ", "動詞"), Word("た", "助動詞")])
+    ['i', 'tta']
+    """
+    letters: list[str] = []
+    joined = written = ""  # the kana joined so far, and their letters
+    for number, word in enumerate(words):
+        if number and separator(words[number - 1], word) == "" and joined:
+            boundary = "" if word.kana == "う" else BOUNDARY
+            joined += boundary + _apart(word, scheme)
+            now = _letters(joined, scheme)
+            shared = len(commonprefix([written, now]))  # 行こ and う share a long vowel: yuk, ō
+            letters[-1] = letters[-1][: len(letters[-1]) - (len(written) - shared)]
+            letters.append(now[shared:])
+            if "固有名詞" in word.part_of_speech:
+                letters[-1] = capital(letters[-1])
+        else:
+            joined = _apart(word, scheme)
+            now = _letters(joined, scheme)
+            letters.append(_alone(word, scheme))
+        written = now
+    return letters
+
+
+def _apart(word: Word, scheme: Scheme) -> str:
+    """Return the kana of a word as said, the ending of a verb set apart."""
+    kana = word.kana
+    if word.part_of_speech.startswith("助詞") and scheme == "hepburn":
+        kana = _PARTICLES_AS_SAID.get(kana, kana)
+    if word.part_of_speech.startswith("動詞") and kana.endswith("う"):
+        return f"{kana[:-1]}{BOUNDARY}う"
+    return kana
+
+
+def _letters(kana: str, scheme: Scheme) -> str:
+    return hepburn(kana) if scheme == "hepburn" else iso3602(kana)
+
+
+def _alone(word: Word, scheme: Scheme) -> str:
+    return romanise_word(word.kana, word.part_of_speech, scheme)
 
 
 def separator(before: Word, after: Word) -> str:
