@@ -179,6 +179,17 @@ def test_what_is_not_toml_is_named_with_its_line(text: str, line: int) -> None:
     assert (caught.value.place.file, caught.value.place.line) == ("x.toml", line)
 
 
+def test_a_backslash_between_double_quotation_marks_is_explained() -> None:
+    with pytest.raises(RecordError) as caught:
+        record.loads(HEAD + INSCRIPTION + 'text = "\\□"\n')
+    assert caught.value.place.line == 5
+    assert caught.value.hint == "write ''' around a text with \\"
+    assert (
+        record.loads(HEAD + INSCRIPTION + "text = '\\□'\n").inscriptions[0].transcription.text
+        == "□"
+    )
+
+
 def test_a_number_without_end_is_refused() -> None:
     with pytest.raises(RecordError, match="too many digits"):
         record.loads(f"a = 1{'0' * 5000}")

@@ -109,9 +109,9 @@ def _is_description(char: str) -> bool:
 
 
 def _is_part(char: str) -> bool:
-    return (
-        unicodedata.category(char)[0] == "L" or "\u2e80" <= char <= "\u2fff" or char in "？\u31ef"
-    )
+    """Whether ``char`` may be a part in a description; □ is a part that cannot be read."""
+    radical_or_operator = "\u2e80" <= char <= "\u2fff"
+    return unicodedata.category(char)[0] == "L" or radical_or_operator or char in "□？\u31ef"
 
 
 def _parts_of(operator: str) -> int:

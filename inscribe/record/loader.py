@@ -97,7 +97,8 @@ def _not_toml(message: str, text: str, file: str | None) -> RecordError:
         line = int(found[1]) if found[1] else text.rstrip("\n").count("\n") + 1
         column = int(found[2]) if found[2] else None
     message = f"the file is not TOML: {message[:1].lower()}{message[1:]}"
-    return RecordError(message, Place(file, line, column), "correct the line")
+    hint = "write ''' around a text with \\" if "\\" in message else "correct the line"
+    return RecordError(message, Place(file, line, column), hint)
 
 
 class _Builder:
