@@ -41,6 +41,7 @@ _FORMATS = ("text", "json", "jsonl")
     show_default=True,
     help="What kind of text it is.",
 )
+@click.option("--second-opinion", is_flag=True, help="Ask pykakasi too; slow to load.")
 @click.option("--why", is_flag=True, help="Show every word, every change of form, and the reasons.")
 @click.option("--format", "shape", type=click.Choice(_FORMATS), default="text", show_default=True)
 @output_options
@@ -49,6 +50,7 @@ def command(
     literal: str | None,
     lines: bool,
     register: Choice,
+    second_opinion: bool,
     why: bool,
     shape: str,
     output: str | None,
@@ -62,6 +64,10 @@ def command(
         _read_lines(path, literal, register, why, shape, output, force)
         return
     found = list(_interpretations(path, literal, register))
+    if second_opinion:
+        from inscribe.reading.second_opinion import with_second_opinion
+
+        found = [with_second_opinion(each) for each in found]
     write_result(_shown(found, shape, why), output, force=force)
 
 
@@ -71,9 +77,10 @@ def _interpretations(
     from inscribe import reading
 
     if literal is not None:
-        yield reading.read_text(literal, register)
+        yield reading.read_text(literal, register, alternatives=True)
     elif path == STANDARD_INPUT:
-        yield reading.read_text(read_standard_input().strip("\n"), register)
+        text = read_standard_input().strip("\n")
+        yield reading.read_text(text, register, alternatives=True)
     elif str(path).endswith(".toml"):
         yield from _of_record(Path(str(path)), register)
     else:
@@ -81,7 +88,7 @@ def _interpretations(
 
         text = files.read_text(Path(str(path))).strip("\n")
         try:
-            yield reading.read_text(text, register)
+            yield reading.read_text(text, register, alternatives=True)
         except InscribeError as error:
             raise error.in_file(str(path)) from error
 
@@ -89,9 +96,16 @@ def _interpretations(
 def _of_record(path: Path, register: Choice) -> Iterator[Interpretation]:
     from inscribe import reading, record
 
-    for inscription in record.load(path).inscriptions:
+    loaded = record.load(path)
+    for inscription in loaded.inscriptions:
         chosen = inscription.register if register == "auto" else register
-        yield reading.read(inscription.transcription, chosen, inscription.overrides)
+        yield reading.read(
+            inscription.transcription,
+            chosen,
+            inscription.overrides,
+            between=loaded.between,
+            alternatives=True,
+        )
 
 
 def _shown(found: list[Interpretation], shape: str, why: bool) -> str:

@@ -1,15 +1,14 @@
 """Reading: what an inscription says, word by word, in kana and in Latin letters.
 
->>> interpretation = read_text("はるすぎて／なつきにけらし")
->>> interpretation.proposals[0].romaji
-'haru sugite natsu kinikerashi'
+>>> interpretation = read_text("年の内に／春は来にけり／一年を／去年とや言はむ／今年とや言はむ")
+>>> interpretation.register, interpretation.proposals[0].reasons
+('verse', ('tanka of 6-7-5-7-7 morae',))
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
-from functools import cache
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Literal
 
 from inscribe.reading.tokens import (
@@ -23,7 +22,7 @@ from inscribe.reading.tokens import (
 
 if TYPE_CHECKING:
     from inscribe.forms.normal import NormalText
-    from inscribe.reading.interpretation import Text
+    from inscribe.reading.overrides import Override
     from inscribe.signs import Transcription
 
 __all__ = [
@@ -44,27 +43,46 @@ _NOTATION = re.compile(r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\
 
 
 def read(
-    t: Transcription, register: Choice = "auto", overrides: Sequence[object] = ()
+    t: Transcription,
+    register: Choice = "auto",
+    overrides: Sequence[Override] = (),
+    *,
+    between: tuple[int, int] | None = None,
+    alternatives: bool | None = None,
 ) -> Interpretation:
     """Return what an inscription says, its readings ranked, its doubts named.
 
-    ``register`` chooses verse, signature or prose, or lets the text decide. ``overrides`` are
-    readings a person has settled (see ``inscribe.record.Override``).
+    Args:
+        t: the inscription.
+        register: verse, signature or prose, or "auto" to let the text decide.
+        overrides: readings a person has settled (see ``inscribe.record.Override``).
+        between: western years, both included, that a sexagenary year without an era may mean.
+        alternatives: whether to look for other readings of a poem's words; by default only
+            where its metre is not kept to the mora at once. A signature always has them.
     """
     from inscribe.forms import normalise
-    from inscribe.reading.interpretation import Text
+    from inscribe.reading.assembling import Text, shown
+    from inscribe.reading.interpretation import Wishes, interpreted
 
     normal = normalise(t)
-    carved = tuple(sign.text or "□" for sign in t.signs)
+    carved = tuple([shown(sign) for sign in t.signs])
     columns = [t.signs[index].column for index in normal.origin]
     breaks = frozenset(i for i in range(1, len(columns)) if columns[i] != columns[i - 1])
-    return _interpreted(Text(normal, carved, breaks), register, overrides)
+    wishes = Wishes(register, overrides, between, alternatives)
+    return interpreted(Text(normal, carved, breaks), wishes)
 
 
 def read_text(
-    text: str, register: Choice = "auto", overrides: Sequence[object] = ()
+    text: str,
+    register: Choice = "auto",
+    overrides: Sequence[Override] = (),
+    *,
+    between: tuple[int, int] | None = None,
+    alternatives: bool | None = None,
 ) -> Interpretation:
     """Return what a literal text says; it may use the Japanese transcription conventions.
+
+    The arguments are those of :func:`read`.
 
     Raises:
         NotationError: brackets or marks that cannot be understood.
@@ -72,39 +90,26 @@ def read_text(
     if _NOTATION.search(text):
         from inscribe.notation import parse
 
-        return read(parse(text), register, overrides)
-    from inscribe.reading.interpretation import Text
+        t = parse(text)
+        return read(t, register, overrides, between=between, alternatives=alternatives)
+    from inscribe.forms import normalise_text
+    from inscribe.reading.assembling import Text
+    from inscribe.reading.interpretation import Wishes, interpreted
 
     columns = text.split("／")
     plain = "".join(columns) if len(columns) > 1 else text
-    normal = _normalise_text()(plain)
-    breaks: frozenset[int] = frozenset()
-    if len(columns) > 1:
-        breaks = _breaks(columns, normal)
-    return _interpreted(Text(normal, plain, breaks), register, overrides)
-
-
-@cache
-def _normalise_text() -> Callable[[str], NormalText]:
-    from inscribe.forms import normalise_text
-
-    return normalise_text
+    normal = normalise_text(plain)
+    breaks = _breaks(columns, normal) if len(columns) > 1 else frozenset[int]()
+    wishes = Wishes(register, overrides, between, alternatives)
+    return interpreted(Text(normal, plain, breaks), wishes)
 
 
 def _breaks(columns: list[str], normal: NormalText) -> frozenset[int]:
-    signs, breaks = 0, set()
+    """Return the offsets in the normalised text where the later columns begin."""
+    signs, begins = 0, set()
     for column in columns[:-1]:
         signs += len(column)
-        breaks.add(signs)
-    if len(normal.text) == len(normal.origin) and normal.origin[-1:] == (len(normal.text) - 1,):
-        return frozenset(breaks)
-    return frozenset(normal.origin.index(sign) for sign in breaks if sign in normal.origin)
-
-
-def _interpreted(text: Text, register: Choice, overrides: Sequence[object]) -> Interpretation:
-    from inscribe.reading.interpretation import interpretation_of
-    from inscribe.reading.register import register_of
-
-    if register == "auto":
-        return interpretation_of(text, register_of(text.normal.text), certain=False)
-    return interpretation_of(text, register, certain=True)
+        begins.add(signs)
+    if normal.origin[-1:] == (len(normal.text) - 1,):
+        return frozenset(begins)
+    return frozenset(normal.origin.index(sign) for sign in begins if sign in normal.origin)

@@ -1,151 +1,196 @@
-"""From words to the whole interpretation: tokens that point to their signs, proposals, doubts."""
+"""From a normalised text to the whole interpretation, by the register it is in."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 
 from inscribe.forms.normal import NormalText
-from inscribe.reading import mecab
-from inscribe.reading.pieces import Piece, romaji_of, unknown_piece
-from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register, Token
+from inscribe.reading import assembling, mecab
+from inscribe.reading.assembling import Text
+from inscribe.reading.overrides import Override, applying, settled_proposal
+from inscribe.reading.pieces import Piece, unknown_piece
+from inscribe.reading.register import SIGNATURE, looks_like_verse, may_be_signature
+from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register
 from inscribe.reading.verse import VerseReading, read_verse
 
-_MARK = re.compile("□+|［[^］]*］|（花押）|（印(?:「[^」]*」)?）")
-_WHY_MARKED = {
-    "□": "cannot be read",
-    "［": "a gap of unknown length",
-}
+_MARK = re.compile("［[^］]*］|（花押）|（印(?:「[^」]*」)?）")
+_RETURN_MARKS = re.compile("[\u3190-\u319f]")
+_KANJI_ONLY = re.compile("[\u3400-\u9fff々]+$")
+_LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
+_NO_METRE_OVER_A_GAP = "a gap leaves the metre open; read word by word"
 
 
 @dataclass(frozen=True, slots=True)
-class Text:
-    """A normalised text, the carved signs behind it, and the offsets where columns end."""
+class Wishes:
+    """What the caller wants besides the text."""
 
-    normal: NormalText
-    carved: Sequence[str]  # the signs as carved, by index
-    breaks: frozenset[int] = frozenset()
-
-
-def marks_in(text: str) -> list[tuple[int, int]]:
-    """Return the offsets of signs that cannot be read, gaps, seals and monograms."""
-    return [match.span() for match in _MARK.finditer(text)]
+    register: str = "auto"
+    overrides: Sequence[Override] = ()
+    between: tuple[int, int] | None = None
+    alternatives: bool | None = None  # None: only where the reading is in doubt
 
 
-def words_around_marks(text: str, marks: list[tuple[int, int]]) -> list[Piece]:
-    """Return the words of a prose text, each mark a word of its own without a reading."""
+def interpreted(text: Text, wishes: Wishes) -> Interpretation:
+    """Return what ``text`` says."""
+    if not text.normal.text:
+        return assembling.interpretation(text, "prose", [], (), ())
+    overrides, misfits = applying(wishes.overrides, text.carved) if wishes.overrides else ([], [])
+    wishes = replace(wishes, overrides=overrides) if wishes.overrides else wishes
+    found = _by_register(text, wishes)
+    found = _with_dates(found, text, wishes)
+    return replace(found, doubts=(*found.doubts, *misfits)) if misfits else found
+
+
+def _by_register(text: Text, wishes: Wishes) -> Interpretation:
+    plain = text.normal.text
+    register = wishes.register
+    if register == "auto":
+        if may_be_signature(plain) and _signature_likelihood(plain) >= SIGNATURE:
+            register = "signature"
+        else:
+            register = "verse" if looks_like_verse(plain) else "prose"
+    if register == "signature":
+        return _signature(text, wishes)
+    if register == "verse":
+        reading, reason = _verse(text, wishes)
+        if reading.metre is not None or wishes.register == "verse":
+            return assembling.verse(text, reading, reason, wishes.alternatives)
+    return _prose(text, "prose", wishes)
+
+
+def _signature_likelihood(plain: str) -> float:
+    from inscribe.reading.signature_likelihood import signature_likelihood
+
+    return signature_likelihood(_RETURN_MARKS.sub("", plain))
+
+
+def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
+    """Return the reading of a poem, with marks at its ends put aside while the metre is sought."""
+    plain = text.normal.text
+    marks = [match.span() for match in _MARK.finditer(plain)]
+    if not marks:
+        return read_verse(plain, text.breaks, wishes.overrides, text.normal.origin), ""
+    start, end = 0, len(plain)
+    while marks and marks[0][0] == start:
+        start = marks.pop(0)[1]
+    while marks and marks[-1][1] == end:
+        end = marks.pop()[0]
+    before, after = _marks_as_words(plain[:start]), _marks_as_words(plain[end:])
+    if marks or start == end:
+        words = words_around_marks(plain, mecab.verse_words)
+        return VerseReading(words, None), _NO_METRE_OVER_A_GAP
+    breaks = frozenset(at - start for at in text.breaks if start < at < end)
+    origin = text.normal.origin[start:end]
+    core = read_verse(plain[start:end], breaks, wishes.overrides, origin)
+    phrases = tuple((count, first + len(before)) for count, first in core.phrases)
+    return replace(core, words=[*before, *core.words, *after], phrases=phrases), ""
+
+
+def _marks_as_words(text: str) -> list[Piece]:
+    return [unknown_piece(mark, part_of_speech="補助記号") for mark in _MARK.findall(text)]
+
+
+def words_around_marks(text: str, words_of: assembling.WordsOf = mecab.prose_words) -> list[Piece]:
+    """Return the words of a text, each gap, seal or monogram a word of its own."""
     words: list[Piece] = []
     position = 0
-    for start, end in [*marks, (len(text), len(text))]:
-        if start > position:
-            words += mecab.prose_words(text[position:start])
-        if end > start:
-            words.append(unknown_piece(text[start:end], part_of_speech="補助記号"))
-        position = end
-    return words
+    for match in _MARK.finditer(text):
+        if match.start() > position:
+            words += words_of(text[position : match.start()])
+        words.append(unknown_piece(match[0], part_of_speech="補助記号"))
+        position = match.end()
+    return words + words_of(text[position:]) if position < len(text) else words
 
 
-def tokens_of(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
-    """Return the words as tokens that know their signs."""
-    origin, carved = text.normal.origin, text.carved
-    tokens: list[Token] = []
-    position = 0
-    for word in words:
-        end = position + word.length
-        first, last = origin[position], origin[end - 1]
-        surface = carved[first] if first == last else "".join(carved[first : last + 1])
-        tokens.append(
-            Token(
-                surface,
-                word.written,
-                word.kana,
-                word.romaji,
-                first,
-                last,
-                word.modern,
-                word.part_of_speech,
-                word.lemma,
-                word.origin,
-                word.gloss,
-                word.note,
-            )
-        )
-        position = end
-    return tuple(tokens)
+def _signature(text: Text, wishes: Wishes) -> Interpretation:
+    from inscribe.reading.modern import modern_normal
+    from inscribe.reading.signature import read_signature
 
-
-def interpret_verse(text: Text, reading: VerseReading) -> Interpretation:
-    """Return the interpretation of a poem."""
-    return _interpretation(text, "verse", reading.words, _reasons(reading), reading.phrases)
-
-
-def interpret_prose(text: Text, register: Register, words: list[Piece]) -> Interpretation:
-    """Return the interpretation of a text that has no metre."""
-    return _interpretation(text, register, words, (), ())
-
-
-def _interpretation(
-    text: Text,
-    register: Register,
-    words: list[Piece],
-    reasons: tuple[str, ...],
-    phrases: tuple[tuple[int, int], ...],
-) -> Interpretation:
-    proposal = Proposal(
-        tokens_of(words, text),
-        " ".join(word.kana for word in words),
-        romaji_of(words),
-        0.0,
-        reasons,
-        phrases,
-    )
+    normal = _without_return_marks(text.normal)
+    reading = read_signature(normal, text.breaks)
+    if not reading.proposals:
+        return _prose(text, "signature", wishes)
+    proposals = reading.proposals
+    if wishes.overrides:
+        proposals = _distinct(settled_proposal(each, wishes.overrides) for each in proposals)
     return Interpretation(
-        "".join(text.carved),
+        assembling.carved_text(text),
         text.normal.text,
-        "".join(word.modern for word in words),
-        register,
-        (proposal,),
-        None,
+        modern_normal(text.normal, text.carved),
+        "signature",
+        proposals,
+        dict(reading.parts),
         (),
         text.normal.changes,
-        doubts_of(words, text),
+        (*assembling.doubts_of_forms(text), *reading.doubts),
     )
 
 
-def _reasons(reading: VerseReading) -> tuple[str, ...]:
-    if reading.metre is None:
-        return ("no metre was found; read word by word",)
-    counts = "-".join(str(count) for count, _ in reading.phrases)
-    return (f"{reading.metre.name} of {counts} morae",)
+def _distinct(proposals: Iterable[Proposal]) -> tuple[Proposal, ...]:
+    by_romaji: dict[str, Proposal] = {}
+    for proposal in proposals:
+        by_romaji.setdefault(proposal.romaji, proposal)
+    return tuple(by_romaji.values())
 
 
-def doubts_of(words: Sequence[Piece], text: Text) -> tuple[Doubt, ...]:
-    """Return what a person should look at again: what cannot be read, and unknown words."""
-    doubts: list[Doubt] = []
-    origin = text.normal.origin
-    position = 0
-    for word in words:
-        if not word.known:
-            why = _WHY_MARKED.get(word.written[0])
-            if why is None and not word.written.startswith("（"):
-                why = "no dictionary has this word"
-            if why is not None:
-                last = origin[position + word.length - 1]
-                doubts.append(Doubt(origin[position], last, why))
-        position += word.length
-    return tuple(doubts)
+def _without_return_marks(normal: NormalText) -> NormalText:
+    if not _RETURN_MARKS.search(normal.text):
+        return normal
+    kept = [i for i, sign in enumerate(normal.text) if not _RETURN_MARKS.match(sign)]
+    text = "".join(normal.text[i] for i in kept)
+    return NormalText(text, tuple(normal.origin[i] for i in kept), normal.changes)
 
 
-def interpretation_of(text: Text, register: Register, *, certain: bool) -> Interpretation:
-    """Return the interpretation of ``text`` in ``register``.
+def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
+    from inscribe.reading.modern import modern_normal
 
-    With ``certain`` false, a text held for verse is read as prose where it has no metre.
-    """
+    normal = text.normal
+    reasons: tuple[str, ...] = ()
+    if _RETURN_MARKS.search(normal.text):
+        normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
+    read_as = Text(normal, text.carved, frozenset())
+    words = words_around_marks(normal.text)
+    found = assembling.interpretation(read_as, register, words, reasons, ())
+    proposals = found.proposals
+    if wishes.overrides:
+        proposals = tuple(settled_proposal(each, wishes.overrides) for each in proposals)
+    return replace(
+        found,
+        normalised=text.normal.text,
+        modern=modern_normal(text.normal, text.carved),
+        proposals=proposals,
+        doubts=(*found.doubts, *_chinese_doubts(text)),
+    )
+
+
+def _reordered(normal: NormalText) -> NormalText:
+    from inscribe.reading.kanbun import reading_order
+
+    order = reading_order(normal.text)
+    text = "".join(normal.text[i] for i in order)
+    return NormalText(text, tuple(normal.origin[i] for i in order), normal.changes)
+
+
+def _chinese_doubts(text: Text) -> tuple[Doubt, ...]:
     plain = text.normal.text
-    if register == "verse":
-        reading = read_verse(plain, text.breaks)
-        if reading.metre is not None or certain:
-            return interpret_verse(text, reading)
-        register = "prose"
-    return interpret_prose(text, register, words_around_marks(plain, marks_in(plain)))
+    if len(plain) < 5 or not _KANJI_ONLY.match(plain):
+        return ()
+    kind = "Chinese verse" if len(plain) in _LINES_OF_CHINESE_VERSE else "Chinese"
+    why = f"{kind} without return marks: the words are read in the order written"
+    return (Doubt(0, len(text.carved) - 1, why),)
+
+
+def _with_dates(found: Interpretation, text: Text, wishes: Wishes) -> Interpretation:
+    from inscribe.dates.finding import find
+
+    normal = text.normal
+    dates = find(normal.text, wishes.between)
+    if not dates:
+        return found
+    placed = tuple(
+        replace(date, first=normal.origin[date.first], last=normal.origin[date.last])
+        for date in dates
+    )
+    return replace(found, dates=placed)

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from inscribe.reading.metre import ACROSS, Metre, phrase_cost
+from inscribe.reading.metre import ACROSS, DEPENDENT, Metre, phrase_cost
 from inscribe.reading.pieces import Piece
 
 BEAM = 9000  # partial readings that cost this much more than the best at their place are dropped
@@ -58,7 +58,7 @@ def best_path(
     columns: dict[int, dict[_State, dict[int, _Partial]]] = {0: {(0, 0, False): {0: (0, 0, None)}}}
     for position in range(length):
         states = columns.pop(position, None)
-        if states is None or position not in starting:
+        if not states or position not in starting:
             continue
         kept = _within_beam(states)
         for node in starting[position]:
@@ -90,7 +90,6 @@ def _extend(
     side, cells = connections
     row = side * connection
     right = node.piece.right_connection
-    target_column = columns.setdefault(node.end, {})
     for state, partials in kept:
         after = _states_after(state, node, metre, at_break)
         if not after:
@@ -101,7 +100,7 @@ def _extend(
         cost += node.piece.cost
         new_trail = (partials[trail][2], node)
         for new_state, more in after:
-            bucket = target_column.setdefault(new_state, {})
+            bucket = columns.setdefault(node.end, {}).setdefault(new_state, {})
             there = bucket.get(right)
             if there is None or cost + more < there[0]:
                 bucket[right] = (cost + more, right, new_trail)
@@ -115,14 +114,15 @@ def _states_after(
         return []
     target = metre.phrases[phrase]
     piece = node.piece
-    vowel = vowel or (count > 0 and piece.starts_with_vowel)
+    vowel = vowel or piece.inner_vowel or (count > 0 and piece.starts_with_vowel)
+    leaning = DEPENDENT if count == 0 and phrase and piece.dependent else 0
     count += piece.morae
     after: list[tuple[_State, int]] = []
     if count < target + 2 and not at_break:
-        after.append(((phrase, count, vowel), 0))
+        after.append(((phrase, count, vowel), leaning))
     ending = phrase_cost(count, target, vowel=vowel)
     if ending is not None:
-        after.append(((phrase + 1, 0, False), ending))
+        after.append(((phrase + 1, 0, False), ending + leaning))
     elif count > target and not at_break and phrase + 1 < len(metre.phrases):
         after.append(((phrase + 1, count - target, False), ACROSS))
     return after

@@ -24,6 +24,7 @@ LONG = 5000  # one mora too many
 TWO_LONG = 8000
 SHORT = 7000  # one mora too few
 ACROSS = 7000  # a word that runs over the end of a phrase
+DEPENDENT = 3000  # a phrase that begins with a word that leans on the one before
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +41,14 @@ class Metre:
 
 
 TANKA = Metre("tanka", (5, 7, 5, 7, 7))
+# What may stand alone on a narrow plate; believed only where kept to the mora.
+PARTS = (
+    Metre("half of a tanka", (7, 7)),
+    Metre("two phrases", (5, 7)),
+    Metre("four phrases of a tanka", (5, 7, 5, 7)),
+    Metre("four phrases of a tanka", (7, 5, 7, 7)),
+    Metre("three phrases of a tanka", (7, 5, 7)),
+)
 HAIKU = Metre("haiku", (5, 7, 5))
 SEDOKA = Metre("sedōka", (5, 7, 7, 5, 7, 7))
 

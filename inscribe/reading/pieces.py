@@ -8,12 +8,16 @@ reading a text is mostly looking up.
 from __future__ import annotations
 
 import csv
+import re
 
 from inscribe.reading.metre import begins_with_vowel, morae
 from inscribe.reading.romanise import hiragana, spoken
 from inscribe.reading.word_division import Word, romanise_word, separator
 
 _PARTS_MEET = "|"
+_INNER_VOWEL = re.compile(r"\|[あいうえお]")
+_DEPENDENT = ("助詞", "助動詞", "接尾辞")
+_UNREAD = "…"
 _MAX_KEPT = 200_000
 _UNKNOWN_COST = 12000
 
@@ -25,8 +29,10 @@ class Piece:
         "conjugation",
         "connection",
         "cost",
+        "dependent",
         "form",
         "gloss",
+        "inner_vowel",
         "kana",
         "known",
         "lemma",
@@ -79,6 +85,8 @@ class Piece:
         self.romaji = romanise_word(spoken_kana, part_of_speech)
         self.morae = morae(self.kana)
         self.starts_with_vowel = begins_with_vowel(self.kana)
+        self.inner_vowel = bool(_INNER_VOWEL.search(spoken_kana))
+        self.dependent = part_of_speech.startswith(_DEPENDENT) and self.kana[0:1] not in "とて"
         self.modern = _modern(written, self.kana)
 
     def __repr__(self) -> str:
@@ -142,15 +150,22 @@ def unidic_piece(written: str, feature: str) -> Piece:
 def unknown_piece(
     written: str, *, connection: int = 0, cost: int = _UNKNOWN_COST, part_of_speech: str = "未知語"
 ) -> Piece:
-    """Return a word no dictionary has; it stands for itself."""
+    """Return a word no dictionary has; it stands for itself, but for marks without a reading."""
     return Piece(
         written,
-        hiragana(written),
+        _UNREAD if written[:1] in "□［" else "" if written[:1] == "（" else hiragana(written),
         part_of_speech,
         connection=connection,
         cost=cost,
         known=False,
     )
+
+
+def unread_piece(count: int) -> Piece:
+    """Return a sign that cannot be read, standing for ``count`` morae."""
+    piece = unknown_piece("□", cost=4000 + 800 * count, part_of_speech="補助記号")
+    piece.morae = count
+    return piece
 
 
 _separators: dict[tuple[Piece, Piece], str] = {}

@@ -1,32 +1,41 @@
 """Which register a text is in: verse, signature or prose.
 
-Signatures are nearly all kanji and hold words of making, dwelling or dating. Verse is written in
-kanji and kana and has the morae of a poem. Everything else is prose.
+A signature is told by its formulae (``inscribe.reading.signature_likelihood``). What has kana
+enough and is short enough may be verse; its morae then decide. Everything else is prose.
 """
 
 from __future__ import annotations
 
 import re
 
-from inscribe.reading.tokens import Register
-
+SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
-_SIGNING = re.compile(
-    "[作造彫刻製鐫鋳鑑銘謹写模倣]|（花押）|（印|[住於]|行年|応[需求]|[歳才]|[年月]吉|吉日|為|守|法[橋眼]"
-)
-VERSE_MAX_SIGNS = 45
+_MARKS = re.compile("［[^］]*］|（[^）]*）")
+_VERSE_MOST_SIGNS = 48
+_VERSE_LEAST_SIGNS = 8
 
 
-def register_of(text: str) -> Register:
-    """Return the register a normalised text looks like before it is read.
+def kana_share(text: str) -> float:
+    """Return the share of kana among the signs of a text."""
+    return len(_KANA.findall(text)) / len(text) if text else 0.0
 
-    "verse" only means that it may be verse: its morae decide.
 
-    >>> register_of("於東都応需造之"), register_of("花の色はうつりにけりな")
-    ('signature', 'verse')
+def may_be_signature(text: str) -> bool:
+    """Whether a normalised text has few enough kana to be a signature.
+
+    >>> may_be_signature("於東都応需造之"), may_be_signature("花の色はうつりにけりな")
+    (True, False)
     """
-    signs = len(text)
-    kana = len(_KANA.findall(text)) if signs else 0
-    if kana * 4 <= signs:
-        return "signature" if _SIGNING.search(text) else "prose"
-    return "verse" if signs <= VERSE_MAX_SIGNS else "prose"
+    return kana_share(text) <= 0.4
+
+
+def looks_like_verse(text: str) -> bool:
+    """Whether a normalised text has the length and the kana of a poem.
+
+    >>> looks_like_verse("花の色はうつりにけりないたづらに"), looks_like_verse("於東都応需造之")
+    (True, False)
+    """
+    plain = _MARKS.sub("", text) if "（" in text or "［" in text else text
+    if not _VERSE_LEAST_SIGNS <= len(plain) <= _VERSE_MOST_SIGNS:
+        return False
+    return kana_share(plain) > 0.2

@@ -96,7 +96,7 @@ def verse_entries(source: Path, classes: unidic.Classes) -> Iterator[Entry]:
             held.append(entry)
     costs: dict[tuple[str, str], int] = {}
     for entry in held:
-        if entry.kana in readings[entry.written]:
+        if entry.origin != "漢":
             key = (entry.written, entry.kana)
             costs[key] = min(entry.cost, costs.get(key, entry.cost))
     settled = settled_costs(costs, readings)
@@ -136,11 +136,20 @@ def _connections(entries: Iterable[Entry]) -> Iterator[int]:
 def _cheapest(entries: Iterable[Entry]) -> list[Entry]:
     best: dict[tuple[str, int, str], Entry] = {}
     for entry in entries:
-        key = (entry.written, entry.connection, entry.kana)
+        key = (entry.written, entry.connection, entry.kana.replace("|", ""))
         there = best.get(key)
-        if there is None or entry.cost < there.cost:
-            best[key] = entry
+        best[key] = entry if there is None else _merged(there, entry)
     return list(best.values())
+
+
+def _merged(one: Entry, other: Entry) -> Entry:
+    """Return one entry for two of a word: the lower cost, and what only one of them tells."""
+    cheaper, dearer = (one, other) if one.cost <= other.cost else (other, one)
+    if "|" in dearer.kana:
+        cheaper = cheaper._replace(kana=dearer.kana)
+    if dearer.gloss and not cheaper.gloss:  # the tables' word rather than UniDic's
+        cheaper = cheaper._replace(gloss=dearer.gloss, part_of_speech=dearer.part_of_speech)
+    return cheaper
 
 
 def _lines(entries: Iterable[Entry], numbers: dict[int, int]) -> Iterator[str]:

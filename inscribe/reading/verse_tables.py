@@ -251,22 +251,22 @@ def noun_entries(
 
 
 def spoken_kana(historical: str, modern: str) -> str:
-    """Return a word's kana with ``|`` where a part begins with a vowel.
+    """Return a word's kana with ``|`` where a part begins with a bare vowel.
 
-    Within a part, historical spelling had no bare お; を seldom followed の, よ or も.
+    Within a part, historical spelling had no bare vowel but by contraction (いもうと); を seldom
+    followed の, よ or も.
 
     >>> spoken_kana("たまのを", "たまのお"), spoken_kana("とを", "とお")
     ('たまの|お', 'とお')
+    >>> spoken_kana("はなのいろ", "はなのいろ"), spoken_kana("きのふ", "きのう")
+    ('はなの|いろ', 'きのう')
     """
     if len(historical) != len(modern):
         return modern
     out = modern[:1]
     for old, new, before in zip(historical[1:], modern[1:], modern, strict=False):
-        meets = (
-            old in "あお"
-            or (old == "う" and before == "の")
-            or (old == "を" and before in "のよも" and len(modern) > 2)
-        )
+        meets = old in "あいえお" or (old == "う" and before == "の")
+        meets = meets or (old == "を" and before in "のよも" and len(modern) > 2)
         meets = meets or (old == "ほ" and before == "も")
         out += "|" * meets + new
     return out

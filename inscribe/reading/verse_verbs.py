@@ -58,11 +58,6 @@ class Row(NamedTuple):
     gloss: str
     covers: bool  # the last sign covers the first kana of the ending: 来, 見
 
-    @property
-    def kind(self) -> str:
-        """UniDic's second part of speech."""
-        return "一般"
-
 
 def verb_rows() -> list[Row]:
     """Return the rows of both tables.
@@ -111,7 +106,8 @@ def _covers(written: str, conjugation: str) -> bool:
 
 def _boundaries(written: str, kana: str) -> tuple[int, ...]:
     """Return where the later parts of a compound begin, as far as its okurigana show it."""
-    found, position = [], 0
+    found: list[int] = []
+    position = 0
     for match in _KANA_RUN.finditer(written):
         at = kana.find(match[0], position + (1 if match.start() else 0))
         if at < 0:
@@ -171,7 +167,7 @@ def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
                 kana,
                 row.conjugation,
                 cost,
-                row.kind,
+                index.kinds.get(row.written, "一般"),
                 row.written,
                 gloss=row.gloss,
                 ending_begins=row.covers,

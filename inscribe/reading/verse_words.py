@@ -32,10 +32,10 @@ _NUMERAL = 2500
 _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
 _RARE_VERB = 1000  # a verb whose stem is written in kana, and that the tables do not have
-_RANK = 1500  # each further reading of a stem costs this much more
+_RANK = 3000  # each further reading of a stem costs this much more
 _OTHER_READING = 3000  # a reading of a stem that the tables do not give
 OTHER_SPELLING = 900  # a spelling UniDic does not give costs this much more
-_ORIGIN_COST = {"和": 0, "混": 1500, "漢": 5500, "固": 1500}
+_ORIGIN_COST = {"和": 0, "混": 1500, "漢": 7000, "固": 1500}
 _POS_COST = {"感動詞": 2500, "接尾辞": 1500, "接頭辞": 1000, "接続詞": 1500, "連体詞": 500}
 
 
@@ -71,8 +71,8 @@ class ClassIndex:
     """Finds the connection class of a word, and weighs the stems of UniDic against the tables'.
 
     ``stems`` are the readings the tables give for each written stem, ``ranks`` those whose order
-    is known; ``costs`` collects what
-    UniDic's stems cost.
+    is known; ``costs`` and ``kinds`` collect what UniDic says of
+    the stems: their cost and their second part of speech.
     """
 
     def __init__(
@@ -84,6 +84,7 @@ class ClassIndex:
         self._stems = stems or {}
         self._ranks = ranks or {}
         self.costs: dict[tuple[str, str], int] = {}
+        self.kinds: dict[str, str] = {}
         self._found: dict[tuple[str, ...], int] = {}
         for number, row in enumerate(classes.rows):
             if row[8] in ("和", "固"):
@@ -98,6 +99,7 @@ class ClassIndex:
             return stem._replace(cost=stem.cost + _OTHER_READING)
         key = (stem.written, stem.kana)
         self.costs[key] = min(stem.cost, self.costs.get(key, stem.cost))
+        self.kinds[stem.written] = stem.kind
         if stem.written in self._ranks:
             return stem._replace(cost=stem.cost + self.rank_cost(stem.written, stem.kana))
         return stem

@@ -1,0 +1,211 @@
+"""From words to an interpretation: tokens that point to their signs, alternatives, doubts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from inscribe.forms import GAP, KAO, UNREAD
+from inscribe.forms.normal import NormalText
+from inscribe.reading import mecab
+from inscribe.reading.pieces import Piece, romaji_of
+from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register, Token
+from inscribe.reading.verse import VerseReading, path_cost
+from inscribe.signs import Kind, Sign
+
+WordsOf = Callable[[str], list[Piece]]
+MOST_ALTERNATIVES = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A normalised text, the carved signs behind it, and the offsets where columns begin."""
+
+    normal: NormalText
+    carved: Sequence[str]  # the signs as carved, by index
+    breaks: frozenset[int] = frozenset()
+
+
+def shown(sign: Sign) -> str:
+    """Return a sign as it is carved, or the mark that stands for it."""
+    if sign.kind is Kind.CHARACTER:
+        return sign.text or UNREAD
+    if sign.kind is Kind.GAP:
+        return GAP
+    return KAO if sign.kind is Kind.KAO else f"（印「{sign.text}」）" if sign.text else "（印）"
+
+
+def carved_text(text: Text) -> str:
+    """Return the signs as carved, unread ones as □."""
+    carved = text.carved
+    return carved if isinstance(carved, str) else "".join(carved)
+
+
+def tokens_of(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
+    """Return the words as tokens that know their signs."""
+    origin, carved = text.normal.origin, text.carved
+    tokens: list[Token] = []
+    position = 0
+    for word in words:
+        end = position + word.length
+        first, last = origin[position], origin[end - 1]
+        if first == last:
+            surface = carved[first]
+        elif last - first == end - position - 1:
+            surface = "".join(carved[first : last + 1])
+        else:  # several characters of one sign, or signs put into another order
+            signs = dict.fromkeys(origin[position:end])
+            surface = "".join(carved[sign] for sign in signs)
+            first, last = min(signs), max(signs)
+        tokens.append(
+            Token(
+                surface,
+                word.written,
+                word.kana,
+                word.romaji,
+                first,
+                last,
+                word.modern,
+                word.part_of_speech,
+                word.lemma,
+                word.origin,
+                word.gloss,
+                word.note,
+            )
+        )
+        position = end
+    return tuple(tokens)
+
+
+def interpretation(
+    text: Text,
+    register: Register,
+    words: list[Piece],
+    reasons: tuple[str, ...],
+    phrases: tuple[tuple[int, int], ...],
+    score: float = 0.0,
+) -> Interpretation:
+    """Return the interpretation of words read one way."""
+    best = Proposal(
+        tokens_of(words, text),
+        " ".join([word.kana for word in words if word.kana]),
+        romaji_of(words),
+        score,
+        reasons,
+        phrases,
+    )
+    return Interpretation(
+        carved_text(text),
+        text.normal.text,
+        "".join([word.modern for word in words]),
+        register,
+        (best,),
+        None,
+        (),
+        text.normal.changes,
+        (*doubts_of_forms(text), *doubts_of_words(words, text)),
+    )
+
+
+def verse(
+    text: Text, reading: VerseReading, reason: str, alternatives: bool | None
+) -> Interpretation:
+    """Return the interpretation of a poem.
+
+    ``alternatives`` adds other readings of single words; by default only where the metre was
+    not kept to the mora at once.
+    """
+    words = reading.words
+    reasons = (reason or _metre_reason(reading),)
+    score = -path_cost(words) / 1000
+    found = interpretation(text, "verse", words, reasons, reading.phrases, score)
+    if "々" in text.carved:
+        found = _with_modern(found, text)
+    if alternatives is False or (alternatives is None and reading.regular):
+        return found
+    return _with_alternatives(found, text, reading)
+
+
+def _with_modern(found: Interpretation, text: Text) -> Interpretation:
+    from dataclasses import replace
+
+    from inscribe.reading.modern import modern_normal
+
+    return replace(found, modern=modern_normal(text.normal, text.carved))
+
+
+def _metre_reason(reading: VerseReading) -> str:
+    if reading.metre is None:
+        return "no metre was found; read word by word"
+    counts = "-".join([str(count) for count, _ in reading.phrases])
+    return f"{reading.metre.name} of {counts} morae"
+
+
+def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading) -> Interpretation:
+    from dataclasses import replace
+
+    from inscribe.reading.alternatives import DOUBTFUL, swaps
+
+    plain = text.normal.text
+    if sum(word.length for word in reading.words) != len(plain):
+        return found
+    nodes = reading.lattice or mecab.verse_lattice(plain, voiced=reading.voiced)
+    best = found.proposals[0]
+    others: list[Proposal] = []
+    doubts: list[Doubt] = []
+    for swap in swaps(plain, reading, nodes):
+        token = best.tokens[swap.word]
+        if swap.cost <= DOUBTFUL:
+            why = f"may also be read {swap.piece.romaji}"
+            doubts.append(Doubt(token.first, token.last, why))
+        if len(others) < MOST_ALTERNATIVES:
+            words = list(reading.words)
+            words[swap.word] = swap.piece
+            why = f"{token.surface} read {swap.piece.romaji}, for {token.romaji}"
+            others.append(
+                Proposal(
+                    tokens_of(words, text),
+                    " ".join([word.kana for word in words]),
+                    romaji_of(words),
+                    best.score - swap.cost / 1000,
+                    (why,),
+                    reading.phrases,
+                )
+            )
+    return replace(found, proposals=(best, *others), doubts=(*found.doubts, *doubts))
+
+
+def doubts_of_forms(text: Text) -> tuple[Doubt, ...]:
+    """Return the changes of form a person should look at again."""
+    if not text.normal.changes:
+        return ()
+    return tuple(
+        Doubt(change.sign, change.sign, change.note or f"{change.before} taken for {change.after}")
+        for change in text.normal.changes
+        if change.doubtful
+    )
+
+
+def doubts_of_words(words: Sequence[Piece], text: Text) -> tuple[Doubt, ...]:
+    """Return what cannot be read, and the words no dictionary has."""
+    if all(word.known for word in words):
+        return ()
+    doubts: list[Doubt] = []
+    origin = text.normal.origin
+    position = 0
+    for word in words:
+        if not word.known and (why := _why_unknown(word.written)):
+            last = origin[position + word.length - 1]
+            doubts.append(Doubt(origin[position], last, why))
+        position += word.length
+    return tuple(doubts)
+
+
+def _why_unknown(written: str) -> str:
+    if written.startswith("（"):
+        return ""
+    if written.startswith("［"):
+        return "a gap of unknown length"
+    if "□" in written:
+        return "cannot be read"
+    return "no dictionary has this word"

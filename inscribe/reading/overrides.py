@@ -1,0 +1,147 @@
+"""Readings a person has settled: they stand, whatever the engine proposes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Protocol
+
+from inscribe.reading.lattice import Node
+from inscribe.reading.pieces import Piece
+from inscribe.reading.tokens import Doubt, Proposal, Token
+from inscribe.reading.word_division import Word, romanise, romanise_word
+
+_NOUN = "名詞-普通名詞-一般"
+_NAME = "名詞-固有名詞-人名"
+
+
+class Override(Protocol):
+    """Signs that are read one way, whatever the engine proposes (``inscribe.record.Override``)."""
+
+    @property
+    def first(self) -> int:
+        """The index of the first sign."""
+
+    @property
+    def last(self) -> int:
+        """The index of the last sign."""
+
+    @property
+    def kana(self) -> str:
+        """How the signs are read."""
+
+    @property
+    def of(self) -> str:
+        """The signs the reading was settled for; empty where that was not set down."""
+
+    @property
+    def kind(self) -> str:
+        """Whether it is a "word" or a "name"."""
+
+    @property
+    def reason(self) -> str:
+        """The reader's reason."""
+
+
+def applying(
+    overrides: Sequence[Override], carved: Sequence[str]
+) -> tuple[list[Override], list[Doubt]]:
+    """Return the overrides that fit the text, and a doubt for each that no longer does."""
+    fitting: list[Override] = []
+    doubts: list[Doubt] = []
+    taken: set[int] = set()
+    for override in sorted(overrides, key=lambda each: each.first):
+        first, last = override.first, override.last
+        inside = 0 <= first <= last < len(carved)
+        if inside and override.of and "".join(carved[first : last + 1]) != override.of:
+            inside = False
+        if not inside:
+            end = len(carved) - 1
+            why = f"the settled reading {override.kana} no longer fits what is carved"
+            doubts.append(Doubt(max(0, min(first, end)), max(0, min(last, end)), why))
+        elif taken.isdisjoint(range(first, last + 1)):
+            taken.update(range(first, last + 1))
+            fitting.append(override)
+    return fitting, doubts
+
+
+def part_of_speech(override: Override) -> str:
+    """Return the part of speech the settled word is given."""
+    return _NAME if override.kind == "name" else _NOUN
+
+
+def settled_nodes(
+    nodes: list[Node], overrides: Sequence[Override], origin: Sequence[int], text: str
+) -> list[Node]:
+    """Return MeCab's lattice with each settled word in the place of all that crosses it."""
+    for override in overrides:
+        start, end = span_of(override, origin)
+        like = [node for node in nodes if (node.start, node.end) == (start, end)]
+        model = next((n.piece for n in like if n.piece.kana == override.kana), None)
+        nodes = [node for node in nodes if node.end <= start or node.start >= end]
+        piece = model or Piece(
+            text[start:end],
+            override.kana,
+            like[0].piece.part_of_speech if like else part_of_speech(override),
+            connection=like[0].piece.connection if like else 0,
+            cost=0,
+            note=_why(override),
+        )
+        nodes.append(Node(start, end, piece))
+    return sorted(nodes, key=lambda node: (node.start, node.end))
+
+
+def span_of(override: Override, origin: Sequence[int]) -> tuple[int, int]:
+    """Return the offsets in the normalised text of the signs an override settles."""
+    inside = [i for i, sign in enumerate(origin) if override.first <= sign <= override.last]
+    return (inside[0], inside[-1] + 1) if inside else (0, 0)
+
+
+def settled_proposal(proposal: Proposal, overrides: Sequence[Override]) -> Proposal:
+    """Return a proposal whose words at the settled signs are the settled ones.
+
+    A word that only partly lies at those signs is dropped with the rest of its reading kept out:
+    its other signs are then shown by the settled word.
+    """
+    tokens = list(proposal.tokens)
+    for override in overrides:
+        hit = [
+            n
+            for n, token in enumerate(tokens)
+            if token.first <= override.last and token.last >= override.first
+        ]
+        if not hit:
+            continue
+        covered = [tokens[n] for n in hit]
+        word = _settled_token(covered, override)
+        tokens[hit[0]] = word
+        for n in reversed(hit[1:]):
+            del tokens[n]
+    words = [Word(token.kana, token.part_of_speech) for token in tokens]
+    reasons = tuple(_why(override) for override in overrides)
+    return replace(
+        proposal,
+        tokens=tuple(tokens),
+        kana=" ".join(token.kana for token in tokens),
+        romaji=romanise(words),
+        reasons=(*reasons, *proposal.reasons),
+    )
+
+
+def _settled_token(covered: Sequence[Token], override: Override) -> Token:
+    pos = part_of_speech(override)
+    return Token(
+        "".join(token.surface for token in covered),
+        "".join(token.normalised for token in covered),
+        override.kana,
+        romanise_word(override.kana, pos),
+        min(token.first for token in covered),
+        max(token.last for token in covered),
+        "".join(token.modern for token in covered),
+        pos,
+        reason=_why(override),
+    )
+
+
+def _why(override: Override) -> str:
+    return f"settled: {override.reason}" if override.reason else "settled by a reader"
