@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 from inscribe import tables
 from inscribe.errors import TableError
-from inscribe.reading.name_elements import Choice
+from inscribe.reading.name_elements import Choice, Position
 from inscribe.reading.name_readings import MOST, UNREAD, NameReading, element, ranked, romaji
 from inscribe.reading.name_sounds import joined_on, sounded
 
@@ -129,10 +129,10 @@ def _stem_readings(stem: str, ending: Ending) -> list[tuple[str, float, bool]]:
         known = [(r.kana, r.score, False) for r in _pair_readings(stem)]
         return known[:4]
     options: list[tuple[str, float, bool]] = [("", 1.0, True)]
-    for char in stem:
+    for at, char in enumerate(stem):
         grown = []
         for kana, share, on_only in options:
-            for choice in _stem_choices(char, ending)[:3]:
+            for choice in _stem_choices(char, at, ending)[:3]:
                 before = Choice(kana, on_only and choice.is_on and bool(kana), 1.0, "")
                 for text, weight in sounded(before, choice) if kana else [(choice.kana, 1.0)]:
                     part = share * choice.share * weight
@@ -141,15 +141,16 @@ def _stem_readings(stem: str, ending: Ending) -> list[tuple[str, float, bool]]:
     return options
 
 
-def _stem_choices(char: str, ending: Ending) -> list[Choice]:
+def _stem_choices(char: str, at: int, ending: Ending) -> list[Choice]:
     if ending.kind == "common":
         return list(element(char, "stem"))
-    on_first = [c for c in element(char, "first") if c.is_on or c.kana == UNREAD]
-    known = {c.kana for c in on_first}
-    on_first += [c for c in element(char, "last") if c.is_on and c.kana not in known]
-    total = sum(c.share for c in on_first) or 1.0
-    chosen = [Choice(c.kana, c.is_on, c.share / total, c.source) for c in on_first]
-    return sorted(chosen, key=lambda c: -c.share) or list(element(char, "first"))
+    places: tuple[Position, ...] = ("last", "first") if at else ("first", "last")
+    for place in places:
+        on_only = [c for c in element(char, place) if c.is_on or c.kana == UNREAD]
+        total = sum(c.share for c in on_only)
+        if total:
+            return [Choice(c.kana, c.is_on, c.share / total, c.source) for c in on_only]
+    return list(element(char, "first"))
 
 
 def _stem_and_ending(stem: str, tail: str, ending: Ending, on_only: bool) -> str:

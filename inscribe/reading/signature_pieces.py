@@ -38,7 +38,7 @@ _UNLISTED_SURNAME = 4.3
 _LIKE_A_NAME = 1.5
 _LISTED_PLACE = 2.2  # in place_names.tsv
 _UNLISTED_PLACE = 4.0
-_CALLS_FOR_PLACE = frozenset("於于在住")
+_CALLS_FOR_PLACE = frozenset("於于在")
 _OWN_NAME = 0.3
 _FORMULA_SIGN = 2.0  # a sign of the formulas (作 住 於) within a name
 _FORMULA_KINDS = frozenset({"verb", "opener", "residence"})
@@ -151,6 +151,7 @@ def _unlisted_surname_cost(name: str) -> float:
 def _place_pieces(text: str, position: int, longest: int) -> Iterator[Piece]:
     """Yield the places that cities.tsv lacks, where the formula calls for one."""
     after_opener = position > 0 and text[position - 1] in _CALLS_FOR_PLACE
+    after_opener = after_opener or (position == 1 and text[0] == "住")
     for length in range(2, min(longest, 3) + 1):
         name = text[position : position + length]
         following = text[position + length : position + length + 1]
