@@ -41,6 +41,9 @@ def explanations_of(
         found += of_the_odd_month(reading, expression)
     if "day" in reading.conflicts:
         found += of_the_day(reading)
+    if not found:
+        text = "no year fits all that is written: look at each of its signs again"
+        found.append(Explanation("year", "", "", None, 0.1, text))
     ranked = sorted(found, key=lambda each: -each.weight)
     unique = {(each.written, each.read): each for each in reversed(ranked)}
     return tuple(sorted(unique.values(), key=lambda each: -each.weight)[:MOST])
@@ -54,15 +57,14 @@ def _of_the_pair(
     reading: DateReading, expression: Expression, between: tuple[int, int]
 ) -> Iterator[Explanation]:
     """One or both signs of the sexagenary year are read wrongly."""
-    written = expression.odd_pair or (expression.stem or "") + (expression.branch or "")
+    written = _written_pair(expression)
     if not written:
         return
     years = _years_meant(reading, expression, between)
-    if not years and len(written) == 2:
+    if not years and len(written) == 2 and not _is_pair(written[0], written[1]):
         yield _of_the_partners(written)
     for year in years:
-        right = cycle.pair(cycle.year_index(year))
-        right = right if len(written) == 2 else right[expression.stem is None]
+        right = _right_signs(expression, year)
         wrong = [(a, b) for a, b in zip(written, right, strict=True) if a != b]
         if not wrong:
             continue
@@ -76,8 +78,8 @@ def _of_the_pair(
 def _of_the_partners(written: str) -> Explanation:
     """Say what each sign of a pair that does not exist may stand with."""
     stem, branch = written[0], written[1]
-    stems = "".join(s for s in cycle.STEMS if branch in cycle.BRANCHES and _is_pair(s, branch))
-    branches = "".join(b for b in cycle.BRANCHES if stem in cycle.STEMS and _is_pair(stem, b))
+    stems = "".join(sign for sign in cycle.STEMS if _is_pair(sign, branch))
+    branches = "".join(sign for sign in cycle.BRANCHES if _is_pair(stem, sign))
     parts = [f"{branch} goes only with {stems}"] if stems else []
     parts += [f"{stem} only with {branches}"] if branches else []
     text = ", ".join(parts) or f"neither sign of {written} is one of the cycle"
@@ -85,7 +87,18 @@ def _of_the_partners(written: str) -> Explanation:
 
 
 def _is_pair(stem: str, branch: str) -> bool:
-    return cycle.index_of(stem, branch) is not None
+    known = stem in cycle.STEMS and branch in cycle.BRANCHES
+    return known and cycle.index_of(stem, branch) is not None
+
+
+def _written_pair(expression: Expression) -> str:
+    return expression.odd_pair or (expression.stem or "") + (expression.branch or "")
+
+
+def _right_signs(expression: Expression, year: int) -> str:
+    """Return the sexagenary name of ``year``, or the half of it that is written."""
+    right = cycle.pair(cycle.year_index(year))
+    return right if len(_written_pair(expression)) == 2 else right[expression.stem is None]
 
 
 def _years_meant(
@@ -98,14 +111,14 @@ def _years_meant(
         return [each.year for each in reading.candidates]
     era = eras.by_name().get(expression.era or "")
     first, last = (era.first, min(era.last, era.first + 99)) if era else between
-    written = expression.odd_pair or f"{expression.stem}{expression.branch}"
-    return [year for year in range(first, last + 1) if _one_sign_fits(written, year, bool(era))]
+    years = range(first, last + 1)
+    return [year for year in years if _one_sign_is_wrong(expression, year, bool(era))]
 
 
-def _one_sign_fits(written: str, year: int, in_era: bool) -> bool:
-    """Return whether one sign is the year's and the other (outside a named era) looks alike."""
-    right = cycle.pair(cycle.year_index(year))
-    wrong = [(a, b) for a, b in zip(written, right, strict=True) if a != b]
+def _one_sign_is_wrong(expression: Expression, year: int, in_era: bool) -> bool:
+    """Return whether all but one sign are the year's, and that one (without an era) looks alike."""
+    signs = zip(_written_pair(expression), _right_signs(expression, year), strict=True)
+    wrong = [(a, b) for a, b in signs if a != b]
     return len(wrong) == 1 and (in_era or are_alike(*wrong[0]))
 
 

@@ -73,6 +73,9 @@ def of_the_odd_month(reading: DateReading, expression: Expression) -> Iterator[E
 def of_the_day(reading: DateReading) -> Iterator[Explanation]:
     """The month had no such day, or the day had another sexagenary name."""
     day, written, year = reading.day, reading.day_sexagenary, reading.year
+    if day is None and not written:
+        text = f"{reading.day_word} does not fall in month {reading.month} of that year"
+        yield Explanation("day", reading.day_word or "", "", year, 0.3, text)
     month = None
     if year is not None and reading.month is not None:
         month = calendar.month_of(year, reading.month, reading.leap)

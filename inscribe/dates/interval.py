@@ -80,12 +80,14 @@ def last_day_of(era: eras.Era) -> date | None:
 
 def _of_term(year: int, term: tuple[str, str], month: int | None) -> Interval:
     """Return the days on which a solar term can fall in the lunisolar year."""
+    if year < calendar.FIRST_YEAR:
+        return Interval(precision="year")
     spans = []
     for western in (year, year + 1):
         first, last = (date.fromisoformat(f"{western:04}-{day}") for day in term)
         spans.append((first, last))
     if year >= FIRST_GREGORIAN_YEAR or not calendar.is_tabulated(year):
-        return Interval(*spans[0], "part of month") if year >= 1600 else Interval(precision="year")
+        return Interval(*spans[0], "part of month")
     whole = calendar.days_of(year, month)
     assert whole is not None or month is not None
     if whole is None:

@@ -16,6 +16,7 @@ from inscribe.dates.look import (
 )
 from inscribe.dates.model import Piece
 
+FIRST_YEAR, LAST_YEAR = 1, 2700  # western years a carver may mean
 # What a bare year number may be: a western year in plain digits, or one counted from 660 BC.
 WESTERN_YEARS = range(1500, 2101)
 KOKI_YEARS = range(2200, 2701)
@@ -73,6 +74,8 @@ def epoch(draft: Draft, tokens: Tokens, position: int) -> int:
     if not kind_at(tokens, position, "epoch") or not number or draft.has("epoch", "number"):
         return 0
     start = tokens[position].meanings["epoch"]
+    if not FIRST_YEAR <= number + int(start.value) <= LAST_YEAR:
+        return 0
     pieces = [piece(tokens[position], "epoch"), number_piece(tokens[position + 1], "year_number")]
     if kind_at(tokens, position + 2, "year"):
         pieces.append(piece(tokens[position + 2], "year"))
