@@ -40,6 +40,9 @@ class Columns:
 
     faces: tuple[tuple[tuple[Sign, ...], ...], ...]
     text: str  # the same in the transcriber's notation, a column a line
+    source: tuple[str, ...] = ()  # the source's lines, where it is known
+    words: tuple[tuple[str, str], ...] = ()  # (current forms, kana) of each word as read
+    labels: tuple[str, str] = ("", "")  # of the columns and of the source
 
 
 @dataclass(frozen=True, slots=True)

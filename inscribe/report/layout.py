@@ -167,7 +167,13 @@ def _remark_rows(each: InscriptionEntry, style: Style) -> Rows:
 def _carved_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     t = each.inscription.transcription
     faces = tuple(tuple(column.signs for column in face.columns) for face in t.faces)
-    yield Columns(faces, notation.render(t))
+    yield Columns(
+        faces,
+        notation.render(t).replace("／", "\n"),
+        tuple(_source_lines(each.collation)) if each.collation else (),
+        tuple((token.normalised, token.kana) for token in each.reading.tokens),
+        (style.label("carved"), style.label("source")),
+    )
 
 
 def _signature_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:

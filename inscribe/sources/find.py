@@ -21,9 +21,8 @@ from inscribe.sources.passages import Passage
 from inscribe.sources.query import Query, grams_of, query_of
 from inscribe.sources.texts import SourceText
 
-CANDIDATES = 300  # passages taken from the index
-COMPARED = 40  # of these, how many are compared in full
-BUDGET = 400_000  # passage numbers counted in the index
+CANDIDATES = 800  # passages taken from the index
+COMPARED = 30  # of these, how many are compared in full
 NO_SOURCE = 0.5  # below this probability the answer is: no source found
 BITS_A_LETTER = 3.6  # what one fitting letter tells, in verse; from memory
 TWIN = 0.8  # share of letters in common above which two passages are near twins
@@ -79,9 +78,7 @@ def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...
 
 
 def _compared(library: Library, query: Query) -> Iterator[_Candidate]:
-    shared = dict(
-        index.passages_sharing(library.db, grams_of(query), most=CANDIDATES, budget=BUDGET)
-    )
+    shared = dict(index.passages_sharing(library.db, grams_of(query), most=CANDIDATES))
     found = list(library.passages(list(shared)))
     likely = _likely_letters(query)
     found.sort(key=lambda item: -_promise(likely, item[2].sounds, shared[item[0]]))

@@ -11,7 +11,7 @@ from __future__ import annotations
 import sqlite3
 from array import array
 from collections import Counter, defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from inscribe.collate.sounds import is_kanji
 from inscribe.sources.keys import UNKNOWN, run_together
@@ -19,6 +19,11 @@ from inscribe.sources.keys import UNKNOWN, run_together
 SKIP = "·"
 MAX_SEGMENTS = 12
 FULL_SEGMENT = 50_000  # passages; a segment this large is not merged again
+
+BUDGET = 400_000  # passage numbers counted for one query at the most
+FIRST_LOOK = 10_000  # passage numbers counted before asking whether one passage stands out
+STANDS_OUT = 9  # grams that a passage which stands out must share, twice as many as ...
+ALSO_RAN = 20  # ... the passage of this rank does
 
 SCHEMA = """
 CREATE TABLE IF NOT EXISTS segments(segment INTEGER PRIMARY KEY, passages INTEGER NOT NULL);
@@ -99,27 +104,43 @@ def _merge_small_segments(db: sqlite3.Connection) -> None:
 
 
 def passages_sharing(
-    db: sqlite3.Connection, grams: Iterable[str], *, most: int, budget: int
+    db: sqlite3.Connection, grams: Iterable[str], *, most: int
 ) -> list[tuple[int, int]]:
     """Return up to ``most`` passages (number, grams shared), those that share most first.
 
-    The rarest grams are looked at first, until ``budget`` passage numbers have been counted.
+    The rarest grams are looked at first, until one passage stands out or ``BUDGET`` passage numbers
+    have been counted.
     """
-    postings: list[tuple[int, str]] = []
-    for gram in grams:
-        length = db.execute(
-            "SELECT SUM(LENGTH(numbers)) FROM grams WHERE gram = ?", (gram,)
-        ).fetchone()[0]
-        if length:
-            postings.append((length // 4, gram))
     shared: Counter[int] = Counter()
-    counted = 0
-    for length, gram in sorted(postings):
-        if counted and counted + length > budget:
+    counted, looked_at = 0, FIRST_LOOK
+    for length, gram in sorted(_lengths(db, grams)):
+        if counted and counted + length > BUDGET:
             break
         counted += length
         for (blob,) in db.execute("SELECT numbers FROM grams WHERE gram = ?", (gram,)):
             numbers = array("I")
             numbers.frombytes(blob)
             shared.update(numbers)
+        if counted > looked_at:
+            if _one_stands_out(shared):
+                break
+            looked_at *= 3
     return shared.most_common(most)
+
+
+def _one_stands_out(shared: Counter[int]) -> bool:
+    (_, first), *_, (_, last) = shared.most_common(ALSO_RAN)
+    return first >= STANDS_OUT and first > 2 * last
+
+
+def _lengths(db: sqlite3.Connection, grams: Iterable[str]) -> Iterator[tuple[int, str]]:
+    """Yield how many passages hold each gram that occurs at all."""
+    wanted = list(grams)
+    for start in range(0, len(wanted), 500):
+        part = wanted[start : start + 500]
+        marks = ",".join("?" * len(part))
+        for gram, size in db.execute(
+            f"SELECT gram, SUM(LENGTH(numbers)) FROM grams WHERE gram IN ({marks}) GROUP BY gram",
+            part,
+        ):
+            yield size // 4, gram

@@ -17,7 +17,7 @@ from inscribe.errors import InputError
 from inscribe.signs import Transcription
 from inscribe.sources import index, keys
 
-READINGS = 12  # readings of one character that are looked up in the index
+READINGS = 6  # readings of one character that are looked up in the index
 REACH = 5  # letters of the lattice walked from each sign: a gram, and what its long vowels need
 MAX_SIGNS = 2000
 _ROMAN = re.compile(r"[A-Za-zāīūēōĀĪŪĒŌâîûêôÂÎÛÊÔ'’\s.,;:!?/-]+")
@@ -87,7 +87,7 @@ def kana_of_romanised(text: str) -> str:
 
 def grams_of(query: Query) -> set[str]:
     """Return the grams the index is asked for."""
-    found: set[str] = index.sign_grams(query.signs) if len(query) < MAX_SIGNS else set()
+    found = index.sign_grams(query.signs)
     for start in range(len(query)):
         for walked in set(_walks(query, start, REACH)):
             key = keys.run_together(walked)
@@ -115,8 +115,9 @@ def _arcs(side: Side, at: int) -> Iterator[tuple[int, str]]:
     seen: dict[tuple[int, str], None] = {}
     if side.letters[at]:
         seen.update({(at + 1, s): None for s in keys.spellings(side.letters[at])})
-    for edge in side.edges[at]:
-        seen.update({(edge.end, s): None for s in keys.spellings(edge.pattern)})
+    for reading in side.readings_at(at, ""):
+        end = at + reading.length
+        seen.update({(end, s): None for s in keys.spellings(reading.pattern)})
     yield from seen
 
 

@@ -1,0 +1,1 @@
+"""The signs' places as W3C Web Annotations."""

@@ -1,0 +1,1 @@
+"""The entry as a word-processor document (extra: docx)."""

@@ -1,0 +1,75 @@
+"""Entries as a word-processor document; needs the extra ``docx`` (python-docx)."""
+
+from __future__ import annotations
+
+import io
+from typing import TYPE_CHECKING, Any
+
+from inscribe.errors import InputError
+from inscribe.report.blocks import Block, Bullets, Caution, Columns, Facts, Grid, Heading, Inline
+from inscribe.report.layout import laid_out
+from inscribe.report.xml import safe
+
+if TYPE_CHECKING:
+    from inscribe.entry import Entry
+    from inscribe.report.style import Style
+
+
+def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
+    """Return the document, each entry on a page of its own.
+
+    Raises:
+        InputError: python-docx is not installed.
+    """
+    try:
+        from docx import Document
+    except ImportError as error:
+        raise InputError(
+            "word-processor documents need python-docx", hint="pip install 'inscribe[docx]'"
+        ) from error
+    document = Document()
+    for number, entry in enumerate(entries):
+        if number:
+            document.add_page_break()
+        for block in laid_out(entry, style):
+            _add(document, block)
+    held = io.BytesIO()
+    document.save(held)
+    return held.getvalue()
+
+
+def _add(document: Any, block: Block) -> None:
+    if isinstance(block, Heading):
+        document.add_heading(safe(block.text), level=block.level)
+    elif isinstance(block, Facts):
+        for label, said in block.rows:
+            paragraph = document.add_paragraph()
+            paragraph.add_run(f"{label}: ").bold = True
+            _say(paragraph, said)
+    elif isinstance(block, Columns):
+        for line in block.text.split("\n"):
+            document.add_paragraph(safe(line), style="Intense Quote")
+    elif isinstance(block, Grid):
+        document.add_paragraph(safe(block.title)).runs[0].bold = True
+        _add_table(document, block)
+    elif isinstance(block, Bullets):
+        document.add_paragraph(safe(block.title)).runs[0].bold = True
+        for item in block.items:
+            _say(document.add_paragraph(style="List Bullet"), item)
+    else:
+        assert isinstance(block, Caution)
+        document.add_paragraph(safe(block.text), style="Quote")
+
+
+def _add_table(document: Any, grid: Grid) -> None:
+    table = document.add_table(rows=1, cols=len(grid.header), style="Light Grid")
+    for cell, text in zip(table.rows[0].cells, grid.header, strict=True):
+        cell.text = safe(text)
+    for row in grid.rows:
+        for cell, said in zip(table.add_row().cells, row, strict=True):
+            _say(cell.paragraphs[0], said)
+
+
+def _say(paragraph: Any, inline: Inline) -> None:
+    for run in inline:
+        paragraph.add_run(safe(run.text)).italic = run.italic

@@ -1,0 +1,1 @@
+"""The entry as a page that stands alone."""

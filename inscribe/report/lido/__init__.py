@@ -1,0 +1,1 @@
+"""The entry as LIDO 1.1 inscription elements."""

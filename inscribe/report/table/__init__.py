@@ -1,0 +1,1 @@
+"""The entry as a CSV table, one row an inscription."""

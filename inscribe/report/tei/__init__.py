@@ -1,0 +1,1 @@
+"""The entry as TEI P5, after the EpiDoc conventions."""
