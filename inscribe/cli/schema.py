@@ -1,4 +1,4 @@
-"""``inscribe schema``: the JSON Schema of records."""
+"""``inscribe schema``: the JSON Schemas of records and of what the commands print."""
 
 from __future__ import annotations
 
@@ -8,15 +8,26 @@ import click
 
 from inscribe.cli.common import example, output_options, write_result
 
+RECORD = "record"
+# Named here so that --help loads nothing; a test holds them against the schemas that there are.
+OUTPUTS = ("read", "collate", "source-find", "date", "sign", "name", "entry")
 
-@click.command(epilog=example("inscribe schema -o record.schema.json"))
+
+@click.command(epilog=example("inscribe schema -o record.schema.json", "inscribe schema collate"))
+@click.argument("what", type=click.Choice((RECORD, *OUTPUTS)), default=RECORD, metavar="[WHAT]")
 @output_options
-def command(output: str | None, force: bool, quiet: bool) -> None:
-    """Print the JSON Schema (draft 2020-12) that a record keeps.
+def command(what: str, output: str | None, force: bool, quiet: bool) -> None:
+    """Print a JSON Schema (draft 2020-12): of records, or of what a command prints as JSON.
 
-    Editors that know JSON Schema check records and offer keys and words while you type.
+    WHAT is record (without WHAT), read, collate, source-find, date, sign, name or entry. Editors
+    that know JSON Schema check records and offer keys and words while you type.
     """
-    from inscribe.record.schema import record_schema
+    if what == RECORD:
+        from inscribe.record.schema import record_schema
 
-    text = json.dumps(record_schema(), ensure_ascii=False, indent=2)
-    write_result(text, output, force=force)
+        schema = record_schema()
+    else:
+        from inscribe.report.as_json.schemas import schema_of
+
+        schema = schema_of(what)
+    write_result(json.dumps(schema, ensure_ascii=False, indent=2), output, force=force)
