@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+import math
 import re
 import unicodedata
 from pathlib import Path
@@ -185,3 +187,30 @@ def test_any_text_is_divided_and_read(text: str) -> None:
     for part in reading.parts.values():
         assert 0 <= part.first <= part.last < len(text)
     assert 0.0 <= signature_likelihood(normal.text) <= 1.0
+
+
+RESIDENCES = {
+    "": "",
+    "武州住": "Bushū jū",
+    "於江戸神田": "Edo Kanda ni oite",
+    "備前国住": "Bizen no kuni jū",
+    "長州萩住": "Chōshū Hagi jū",
+}
+OCCASIONS = {"": "", "応需": "motome ni ōjite", "応沢井君需": "Sawai-kun no motome ni ōjite"}
+TITLES = {"": "", "武蔵守": "Musashi no kami", "法橋": "Hokkyō"}
+FAMILIES = {"": "", "三輪": "Miwa", "小松原": "Komatsubara", "鶴雲斎": "Kakuunsai"}
+NAMES = {"晴親": "Haruchika", "澄国": "Sumikuni", "氏頼": "Ujiyori", "友郷": "Tomosato"}
+MAKING = {"": "", "作": "saku", "造之": "kore o tsukuru", "彫之嘉永三年": "kore o horu Kaei sannen"}
+
+
+def test_signatures_are_divided_as_they_were_composed() -> None:
+    parts = (RESIDENCES, OCCASIONS, TITLES, FAMILIES, NAMES, MAKING)
+    wrong = []
+    for choice in itertools.product(*(part.items() for part in parts)):
+        text = "".join(written for written, _ in choice)
+        romaji = " ".join(said for _, said in choice if said)
+        normal = NormalText(text, tuple(range(len(text))))
+        if read_signature(normal).proposals[0].romaji != romaji:
+            wrong.append(text)
+    total = math.prod(len(part) for part in parts)
+    assert len(wrong) <= 0.01 * total, wrong[:20]

@@ -171,7 +171,12 @@ def _office(piece: Piece, made: Arrangement) -> int:
 
 def _places_follow(pieces: Sequence[Piece], at: int) -> bool:
     before_is_place = at > 0 and pieces[at - 1].kind in PLACES
-    follows = at + 1 < len(pieces) and pieces[at + 1].kind in ("place", "city", "unlisted_place")
+    follows = at + 1 < len(pieces) and pieces[at + 1].kind in (
+        "place",
+        "city",
+        "quarter",
+        "unlisted_place",
+    )
     return follows and not before_is_place
 
 

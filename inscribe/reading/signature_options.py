@@ -16,6 +16,7 @@ CAPITALISED = frozenset(
     {
         "place",
         "city",
+        "quarter",
         "title",
         "surname",
         "clan",

@@ -27,7 +27,7 @@ _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in it
 _USUAL_CHARACTER = 3.6  # from this usualness on a character costs nothing
 _SINGLE_NAME = 5.2
 _ENDED_NAME = 2.0  # with a studio or everyday ending
-_LONG_STEM = 1.5  # for each character more than one before an ending
+_LONG_STEM = 1.5  # for each character more before an ending than is usual
 _DOUBTFUL_ENDING = 4.0
 _LONG_NAME = 8.0  # three characters without a known pattern
 _LONGEST_NAME = 6
@@ -165,7 +165,7 @@ def _place_pieces(text: str, position: int, longest: int) -> Iterator[Piece]:
 
 def _is_known_place(name: str) -> bool:
     words = words_from(name[0]).get(name, ())
-    return any(word.kind in ("place", "city") for word in words)
+    return any(word.kind in ("place", "city", "quarter") for word in words)
 
 
 def _follows_place(char: str) -> bool:
@@ -219,7 +219,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         cost = (
             _ENDED_NAME
             + _DOUBTFUL_ENDING * (1 - ending.weight)
-            + _LONG_STEM * (len(stem) - 1) * (0.4 if ending.kind == "art" else 1.0)
+            + _LONG_STEM * max(0, len(stem) - (2 if ending.kind == "art" else 1))
         )
         cost += sum(_rarity(char, "first") for char in stem) / 2
         cost += _FORMULA_SIGN * sum(map(_is_formula_sign, stem))

@@ -7,7 +7,9 @@ from dataclasses import dataclass
 
 from inscribe.reading.signature_pieces import Piece
 
-PLACES = frozenset({"place", "city", "place_suffix", "direction", "unlisted_place", "unread"})
+PLACES = frozenset(
+    {"place", "city", "quarter", "place_suffix", "direction", "unlisted_place", "unread"}
+)
 NAMES = frozenset({"name", "art_name", "common_name"})
 
 
@@ -24,7 +26,7 @@ def add_places(pieces: Sequence[Piece], spans: list[Span]) -> None:
     """Give the runs of places that no formula holds: place, and residence where 住 follows."""
     position = 0
     while position < len(pieces):
-        if pieces[position].kind not in ("place", "city", "unlisted_place"):
+        if pieces[position].kind not in ("place", "city", "quarter", "unlisted_place"):
             position += 1
             continue
         end = position

@@ -18,6 +18,8 @@ from inscribe.reading.signature_pieces import Piece, pieces_of
 from inscribe.reading.signature_words import order_cost
 
 _KEPT = 2  # divisions kept at each place and class (_extend relies on there being two)
+_COMPARED = 6  # divisions compared once more as wholes
+_UNOPENED = 2.0
 _HOPELESS = 9.0
 _UNLISTED_ORDER = 3.0  # what it costs that classes meet of which the table says nothing
 _ACROSS_COLUMNS = 0.4
@@ -62,8 +64,20 @@ def divisions(
         for kind, paths in ends[len(text)].items()
         for path in paths
     ]
-    best = sorted(final, key=lambda item: item[0])[: _KEPT + 1]
-    return tuple(Division(_pieces_of(path), cost) for cost, path in best)
+    nearest = sorted(final, key=lambda item: item[0])[:_COMPARED]
+    found = [_division(_pieces_of(path), cost) for cost, path in nearest]
+    return tuple(sorted(found, key=lambda division: division.cost)[: _KEPT + 1])
+
+
+def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
+    """Return a division, dearer for each closer whose opener is wanting (…氏 頼, not 応…氏頼)."""
+    opened: set[str] = set()
+    for piece in pieces:
+        if piece.kind == "opener" and piece.word:
+            opened.add(piece.word.family)
+        elif piece.kind == "closer" and piece.word and piece.word.family not in opened:
+            cost += _UNOPENED
+    return Division(pieces, cost)
 
 
 def _within_reach(paths: dict[str, list[_Path]]) -> list[tuple[str, list[_Path]]]:

@@ -104,7 +104,8 @@ def _places() -> Iterator[Word]:
     for (text, kana, others, gloss), _ in tables.rows(
         "cities", ("written", "kana", "alternatives", "gloss")
     ):
-        yield Word(text, "city", kana, "", _split(others), gloss, cost=_cost(text))
+        kind = "quarter" if "," in gloss else "city"  # Kanda, Edo: a quarter of a town
+        yield Word(text, kind, kana, "", _split(others), gloss, cost=_cost(text))
 
 
 def _titles() -> Iterator[Word]:
