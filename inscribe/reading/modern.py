@@ -14,12 +14,19 @@ import os
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 from typing import Any
 
 from inscribe import tables
 from inscribe.forms import NormalText, normalise_text
-from inscribe.reading.modern_words import MARK
+from inscribe.reading.modern_words import MARK, MARK_BEFORE_TA
 
+_TA = (
+    "た",
+    "て",
+    "ち",
+    "と",
+)  # what a verb's form in っ stands before: 言って, 言ったら, 言っちゃ, 言っとく
 _ALWAYS = str.maketrans("ゐゑヰヱ", "いえイエ")
 
 
@@ -70,11 +77,23 @@ def modern_spelling(normalised: str) -> str:
 def modern_words(normalised: str) -> list[ModernWord]:
     """Return the words of a normalised text with their current spelling; they tile the text."""
     words: list[ModernWord] = []
-    for written, feature in _decoded(normalised):
-        first = words[-1].last + 1 if words else 0
-        modern = feature[len(MARK) :] if feature.startswith(MARK) else written.translate(_ALWAYS)
-        words.append(ModernWord(first, first + len(written) - 1, written, modern))
+    position = 0
+    decoded = [*_decoded(normalised), ("", "")]
+    for (written, feature), (following, _) in pairwise(decoded):
+        last = position + len(written) - 1
+        words.append(ModernWord(position, last, written, _spelt_today(written, feature, following)))
+        position = last + 1
     return words
+
+
+def _spelt_today(written: str, feature: str, following: str) -> str:
+    if feature.startswith(MARK):
+        return feature[1:]
+    if feature.startswith(MARK_BEFORE_TA):
+        modern = feature[1:]
+        before_ta = following.startswith(_TA)
+        return modern if before_ta or modern[-1] != "っ" else modern[:-1] + written[-1]
+    return written.translate(_ALWAYS)
 
 
 def _decoded(text: str) -> Iterator[tuple[str, str]]:

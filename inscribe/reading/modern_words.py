@@ -17,6 +17,7 @@ from inscribe.reading.dictionary import Row
 from inscribe.reading.old_forms import current_spelling, old_forms
 
 MARK = "="  # begins the feature of an entry, before the word in current spelling
+MARK_BEFORE_TA = ">"  # the same, for a form (立つ for 立っ) that only stands before た and て
 
 _CODE = ("modern_words", "old_forms", "old_spellings", "unidic", "dictionary")
 _NOT_JAPANESE = re.compile(r"[^\u3005-\u3007\u3041-\u30ff\u3400-\u9fff\U00020000-\U0003ffff]")
@@ -55,7 +56,9 @@ def modern_dictionary() -> Path:
 
 def _rows() -> Iterator[Row]:
     """Yield the entries: for each writing and class the word that costs least."""
-    classical = _classical_endings()
+    classes = unidic.classes(unidic.folder())
+    classical = _classical_endings(classes)
+    before_ta = classes.numbers(lambda row: row[5] == "連用形-促音便")
     own: dict[_Place, int] = {}  # what UniDic's own entries cost that are in current spelling
     old: dict[_Place, int] = {}  # and those that are not
     sure: set[tuple[_Place, str]] = set()  # writings in current spelling, with their lemma
@@ -80,13 +83,16 @@ def _rows() -> Iterator[Row]:
     for place, (cost, modern, lemma) in found.items():
         if cost < own.get(place, _HIGHEST) and (place, lemma) not in sure:
             cost = max(-_HIGHEST, min(cost, old.get(place, _HIGHEST) - _FIRST))
-            yield Row(place[0], place[1], place[1], cost, MARK + modern)
+            mark = MARK_BEFORE_TA if place[1] in before_ta else MARK
+            yield Row(place[0], place[1], place[1], cost, mark + modern)
 
 
-def _classical_endings() -> dict[tuple[str, str], list[tuple[str, int, int]]]:
+def _classical_endings(
+    classes: unidic.Classes,
+) -> dict[tuple[str, str], list[tuple[str, int, int]]]:
     """Return what the dictionary form of 考える had besides: 考ふ 考ふる 考ふれ, class and cost."""
     endings = []
-    for number, row in enumerate(unidic.classes(unidic.folder()).rows):
+    for number, row in enumerate(classes.rows):
         if row[:5] == ("動詞", "一般", "*", "*", "文語下二段-ハ行") and row[5] in _FU_ENDINGS:
             ending, cost = _FU_ENDINGS[row[5]]
             endings.append((ending, number, cost))
