@@ -82,7 +82,7 @@ def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:
     found = [option(kana or word.kana, capital=capital)]
     known = {found[0].kana}
     for rank, other in enumerate(word.alternatives, start=1):
-        made = option(other, _ALTERNATIVE * rank + 0.5, f"{word.text} may be read so too")
+        made = option(other, _ALTERNATIVE * rank + 0.9, f"{word.text} may be read so too")
         made = option(other, made.cost, made.reason, capital=capital)
         if made.kana not in known:
             known.add(made.kana)

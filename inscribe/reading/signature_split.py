@@ -71,12 +71,16 @@ def divisions(
 
 def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
     """Return a division, dearer for each closer whose opener is wanting (…氏 頼, not 応…氏頼)."""
-    opened: set[str] = set()
+    waiting = before = ""  # the family of the last opener, until its closer has come
     for piece in pieces:
-        if piece.kind == "opener" and piece.word:
-            opened.add(piece.word.family)
-        elif piece.kind == "closer" and piece.word and piece.word.family not in opened:
+        family = piece.word.family if piece.word else ""
+        if piece.kind == "opener":
+            waiting = family
+        elif piece.kind == "closer" and waiting != family and before != "closer":
             cost += _UNOPENED
+        elif piece.kind == "closer":
+            waiting = ""
+        before = piece.kind
     return Division(pieces, cost)
 
 
