@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from inscribe.dates import calendar, cycle, eras
 from inscribe.dates.expression import Expression
+from inscribe.dates.interval import in_force
 from inscribe.dates.lookalikes import pairs_meant
 from inscribe.dates.model import Candidate
 
@@ -91,12 +92,12 @@ def _leap_month_fits(year: int, expression: Expression) -> bool:
 def candidate(year: int, expression: Expression) -> Candidate:
     """Return one candidate with its eras and the days its months took up in that year."""
     numbers = expression.numbers or ((expression.number,) if expression.number else ())
-    named = tuple(
-        (era.name, era.romaji, number)
-        for era, number in eras.of_year(year)
-        if _name_fits(era.name, expression) and (not numbers or number in numbers)
-    )
     months = expression.months or (None, None)
     days = calendar.days_of(year, months[0], months[1], expression.leap)
+    named = tuple(
+        (era.name, era.romaji, number)
+        for era, number in in_force(year, days)
+        if _name_fits(era.name, expression) and (not numbers or number in numbers)
+    )
     first, last = days if days else (None, None)
     return Candidate(year, named, first, last)

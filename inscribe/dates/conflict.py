@@ -222,6 +222,9 @@ def _of_the_cycle(reading: DateReading, expression: Expression) -> Iterator[Expl
         if not named or any(era.name == expression.era for era, _ in named):
             continue
         names = " or ".join(year_name(era, number) for era, number in named)
-        weight = 0.25 - abs(year - near) / 1000
-        text = f"{pair} is {names} ({year}): the sexagenary year is right and the era year is not"
+        same_number = any(number == expression.number for _, number in named)
+        weight = (0.35 if same_number else 0.25) - abs(year - near) / 1000
+        also = ", the same year of another era" if same_number else ""
+        why = f"the sexagenary year is right and the era year is not{also}"
+        text = f"{pair} is {names} ({year}): {why}"
         yield Explanation("another cycle", reading.era or "", names, year, weight, text)

@@ -7,10 +7,8 @@ from collections.abc import Iterator
 from inscribe.dates import calendar, cycle, eras
 from inscribe.dates.expression import Expression
 from inscribe.dates.mistakes import pair_weight, year_name
-from inscribe.dates.model import DateReading, Explanation
+from inscribe.dates.model import SEASONS, DateReading, Explanation
 from inscribe.dates.numerals import as_kanji, value_of
-
-SEASONS = "春夏秋冬"
 
 
 def of_the_leap_month(reading: DateReading) -> Iterator[Explanation]:

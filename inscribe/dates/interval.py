@@ -78,6 +78,23 @@ def last_day_of(era: eras.Era) -> date | None:
     return start - timedelta(1) if start else None
 
 
+def in_force(year: int, days: tuple[date, date] | None) -> list[tuple[eras.Era, int]]:
+    """Return the eras of a year that were in force on any of ``days``, each with its year number.
+
+    Where the days are not known, or no era fits them, all eras of the year are returned.
+    """
+    named = eras.of_year(year)
+    if days is None:
+        return named
+    found = [(era, number) for era, number in named if _overlaps(era, days)]
+    return found or named
+
+
+def _overlaps(era: eras.Era, days: tuple[date, date]) -> bool:
+    start, end = first_day_of(era), last_day_of(era)
+    return (start is None or start <= days[1]) and (end is None or days[0] <= end)
+
+
 def _of_term(year: int, term: tuple[str, str], month: int | None) -> Interval:
     """Return the days on which a solar term can fall in the lunisolar year."""
     if year < calendar.FIRST_YEAR:

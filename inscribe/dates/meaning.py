@@ -11,11 +11,9 @@ from inscribe.dates.candidates import (
     pair_fits,
     says_something_of_the_year,
 )
-from inscribe.dates.conflict import explanations_of
-from inscribe.dates.conflict_days import SEASONS
 from inscribe.dates.expression import Expression
-from inscribe.dates.interval import interval_of, with_day_of_pair
-from inscribe.dates.model import Agreement, DateReading, Part
+from inscribe.dates.interval import in_force, interval_of, with_day_of_pair
+from inscribe.dates.model import SEASONS, Agreement, DateReading, Part
 
 Between = tuple[int, int]
 
@@ -122,7 +120,8 @@ def _with_era_of(reading: DateReading, preferred: str | None) -> DateReading:
     """Name the era of the reading's year: the preferred one if it has that year, else the last."""
     if reading.year is None or reading.era is not None:
         return reading
-    named = {era.name: (era, number) for era, number in eras.of_year(reading.year)}
+    days = calendar.days_of(reading.year, reading.month, leap=reading.leap)
+    named = {era.name: (era, number) for era, number in in_force(reading.year, days)}
     if not named:
         return reading
     era, number = named.get(preferred or "") or list(named.values())[-1]
@@ -259,6 +258,8 @@ def _with_account(
     reading: DateReading, expression: Expression, between: Between | None
 ) -> DateReading:
     if reading.conflicts:
+        from inscribe.dates.conflict import explanations_of
+
         reading = replace(reading, explanations=explanations_of(reading, expression, between))
     reading = replace(reading, suggestions=suggestions_of(reading))
     return replace(reading, why=account_of(reading, expression, between))

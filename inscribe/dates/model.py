@@ -10,6 +10,7 @@ Agreement = Literal["agrees", "conflict", "unchecked"]
 Precision = Literal["day", "part of month", "month", "season", "year", "era", "none"]
 
 
+SEASONS = "春夏秋冬"
 Part = Literal["year", "month", "day"]
 
 
