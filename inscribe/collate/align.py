@@ -53,7 +53,13 @@ def _aligned(block: Block, copy: Side, source: Side) -> tuple[list[Group], int]:
     one, other = copy.part(block.i, block.i_end), source.part(block.j, block.j_end)
     path = cheapest(one, other)
     found = list(groups(path, one, other))
-    if any(group.is_substantive for group in found):
+    if path.differs_in_wording:
+        differing = [group for group in found if group.is_substantive]
+        one = one.with_dictionary([(g.copy.start, g.copy.end) for g in differing])
+        other = other.with_dictionary([(g.source.start, g.source.end) for g in differing])
+        path = cheapest(one, other)
+        found = list(groups(path, one, other))
+    if path.differs_in_wording:
         is_whole = len(one) == len(copy)
         starts = (word_starts(text, is_whole=is_whole) for text in (one, other))
         found = widened(found, one, other, *starts)

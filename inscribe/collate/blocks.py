@@ -14,8 +14,8 @@ from inscribe.collate.sides import Side
 
 EXACT = 300  # signs up to which a text is aligned in one piece
 SMALL = 100  # signs up to which a block of a longer text is
-BLOCK = 24  # signs a block has at least, where the shared runs allow it
-RUNS = (8, 5, 3, 2, 1)  # signs a shared run must have to be cut, tried in this order
+BLOCK = 16  # signs a block has at least, where the shared runs allow it
+RUNS = (6, 4, 3, 2, 1)  # signs a shared run must have to be cut, tried in this order
 
 
 class Block(NamedTuple):

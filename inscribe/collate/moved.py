@@ -48,7 +48,7 @@ def _sounds_alike(copy: Side, one: Span, source: Side, other: Span) -> bool:
     if max(len(one), len(other)) > 3 * min(len(one), len(other)):
         return False
     path = cheapest(copy.part(one.start, one.end), source.part(other.start, other.end))
-    return not any(step.step == "wrong" for step in path.steps)
+    return not path.differs_in_wording
 
 
 def _marked(

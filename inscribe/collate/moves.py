@@ -102,17 +102,17 @@ class Moves:
         if copy.sort[i] == source.sort[j] == "kanji" and copy.norm[i] == source.norm[j]:
             yield from self._okurigana(i, j)
         elif source.letters[j]:
-            for reading in copy.readings[i].get(source.letters[j][0], ()):
+            for reading in copy.readings_at(i, source.letters[j][0]):
                 yield from self._read(reading, i, copy, State(i, j, "copy ahead"))
             if copy.letters[i]:
-                for reading in source.readings[j].get(copy.letters[i][0], ()):
+                for reading in source.readings_at(j, copy.letters[i][0]):
                     yield from self._read(reading, j, source, State(i, j, "source ahead"))
         elif copy.letters[i]:
-            for reading in source.readings[j].get(copy.letters[i][0], ()):
+            for reading in source.readings_at(j, copy.letters[i][0]):
                 yield from self._read(reading, j, source, State(i, j, "source ahead"))
         else:
-            for reading in copy.readings[i].get("", ()):
-                if reading.pattern[0] in source.readings[j]:
+            for reading in copy.readings_at(i, ""):
+                if any(reading.pattern[0] in known for known in source.readings[j]):
                     yield from self._read(reading, i, copy, State(i, j, "copy ahead"))
 
     def _read(self, reading: Reading, start: int, side: Side, at: State) -> Iterator[Step]:
@@ -150,7 +150,7 @@ class Moves:
         letters = behind.letters[at]
         if letters and sounds.starts_alike(state.owed, letters):
             yield self._supplied(state, 1, letters, Step(state, self.price["kana"], "kana"))
-        for reading in behind.readings[at].get(state.owed[0], ()):
+        for reading in behind.readings_at(at, state.owed[0]):
             if sounds.starts_alike(state.owed, reading.pattern):
                 step = Step(state, self.price[reading.step], reading.step, _reason(behind, at, reading))
                 yield self._supplied(state, reading.length, reading.pattern, step)

@@ -17,7 +17,21 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.collate import sounds
 
-TABLE = "collation_readings"
+TABLES = {
+    "collation_readings": ("text", "reading", "note"),
+    "verse_nouns": ("written", "kana_historical", "kana_modern", "part_of_speech", "gloss"),
+    "verse_verbs": ("written_stem", "kana_stem_historical", "class", "gloss"),
+    "verse_adjectives": ("written_stem", "kana_stem_historical", "class", "gloss"),
+}
+# The ending that makes a dictionary form of a verb's or adjective's stem, by its class.
+_FINALS = dict(zip("カガサザタダナハバマヤラワア", "くぐすずつづぬふぶむゆるうう", strict=True))
+VERB_ENDINGS = {"ク": ".し", "シク": ".し", "サ変": ".す"}
+VERB_ENDINGS |= {
+    kind + row: "." + ("る" if kind == "上一" else final)
+    for row, final in _FINALS.items()
+    for kind in ("四段", "上二", "下二", "上一")
+}
+VERB_ENDINGS |= {"ラ変": ".る", "ナ変": ".ぬ"}
 ADJECTIVE_ENDINGS = ("し", "き", "く", "け", "さ", "み")
 # A verb's ending う stands for classical ふ, so its row is は: かよ.う -> かよは, かよひ, かよふ ...
 ROW_OF_U = "はひうへほ"
@@ -33,9 +47,8 @@ class Reading(NamedTuple):
     source: str
 
 
-# The readings of a place by the letter they may begin with; all of them under "".
+# Readings by the letter they may begin with; all of them under "".
 ByLetter = Mapping[str, tuple[Reading, ...]]
-NO_READINGS: ByLetter = {}
 
 
 def by_letter(readings: Iterable[Reading]) -> ByLetter:
@@ -63,7 +76,7 @@ def _spoken(char: str) -> list[tuple[str, str, str]]:
     from inscribe import forms
 
     known = forms.readings(char)
-    kun = [(reading, TABLE) for reading in _own_readings().get(char, ())]
+    kun = list(table_readings().get(char, ()))
     kun += [(reading.strip("-"), "KANJIDIC") for reading in known.kun]
     on = [sounds.hiragana(reading).strip("-") for reading in known.on]
     found = [(prefix, "kun", source) for k, source in kun for prefix in written(k)]
@@ -76,11 +89,18 @@ def _spoken(char: str) -> list[tuple[str, str, str]]:
 
 
 @tables.compiled
-def _own_readings() -> dict[str, tuple[str, ...]]:
-    found: dict[str, list[str]] = {}
-    for (char, reading, _), _place in tables.rows(TABLE, ("text", "reading", "note")):
-        found.setdefault(char, []).append(reading)
-    return {char: tuple(readings) for char, readings in found.items()}
+def table_readings() -> dict[str, list[tuple[str, str]]]:
+    """Return the readings of the glossary's tables by what is written: (reading, table).
+
+    A dot divides the stem of a verb or adjective from its ending: 消 -> き.ゆ.
+    """
+    found: dict[str, list[tuple[str, str]]] = {}
+    for table, columns in TABLES.items():
+        for (text, reading, *rest), _place in tables.rows(table, columns):
+            if rest[0] in VERB_ENDINGS:
+                reading += VERB_ENDINGS[rest[0]]
+            found.setdefault(text, []).append((reading, table))
+    return found
 
 
 def written(kun: str) -> list[str]:

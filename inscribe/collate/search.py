@@ -26,6 +26,11 @@ class Path(NamedTuple):
     start: State
     steps: tuple[Step, ...]
 
+    @property
+    def differs_in_wording(self) -> bool:
+        """Whether some step finds no answer in the other text."""
+        return any(step.step == "wrong" for step in self.steps)
+
 
 def cheapest(copy: Side, source: Side, *, excerpt: bool = False) -> Path:
     """Return the cheapest path through both texts; of an ``excerpt``, through part of the source."""

@@ -8,13 +8,16 @@ readings, a word the dictionary knows, or kana that spell a long vowel.
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from inscribe.collate import sounds, words
-from inscribe.collate.readings import NO_READINGS, ByLetter, Reading, by_letter, readings_of
+from inscribe.collate.readings import ByLetter, Reading, by_letter, readings_of
 from inscribe.forms.normal import NormalText
 from inscribe.signs import Certainty, Kind, Sign, Transcription
+
+NEAR = 8  # signs around a difference in which the dictionary's words are looked up
+
 
 @dataclass(frozen=True, slots=True)
 class Side:
@@ -24,10 +27,26 @@ class Side:
     norm: tuple[str, ...]  # in current forms; "" for a sign that is not there to read
     sort: tuple[str, ...]  # "kana", "kanji", "unread", "gap", "stop" or "other"
     letters: tuple[str, ...]  # the folded sound of kana, else ""
-    readings: tuple[ByLetter, ...]  # beyond the sound of kana themselves, by first letter
+    readings: tuple[tuple[ByLetter, ...], ...]  # beyond the sound of kana themselves
 
     def __len__(self) -> int:
         return len(self.raw)
+
+    def readings_at(self, at: int, letter: str) -> Iterator[Reading]:
+        """Yield the readings at ``at`` that may begin with ``letter``, all of them for ""."""
+        for known in self.readings[at]:
+            yield from known.get(letter, ())
+
+    def with_dictionary(self, stretches: Sequence[tuple[int, int]]) -> Side:
+        """Return the text with the dictionary's words too, near the given stretches of signs."""
+        readings = list(self.readings)
+        for start, end in _merged(stretches, len(self)):
+            if "kanji" in self.sort[start:end]:
+                norm = self.norm[start:end]
+                readings[start:end] = _with_words(
+                    readings[start:end], norm, words.dictionary_words
+                )
+        return replace(self, readings=tuple(readings))
 
     def part(self, start: int, end: int) -> Side:
         """Return the signs ``start`` to ``end`` as a text of their own."""
@@ -38,11 +57,23 @@ class Side:
         return Side(self.raw[cut], self.norm[cut], self.sort[cut], self.letters[cut], readings)
 
 
-def _within(known: ByLetter, room: int) -> ByLetter:
+def _merged(stretches: Sequence[tuple[int, int]], length: int) -> list[tuple[int, int]]:
+    """Return ``stretches`` widened by the length of a long word, overlapping ones made one."""
+    merged: list[tuple[int, int]] = []
+    for start, end in stretches:
+        start, end = max(0, start - NEAR), min(length, end + NEAR)
+        if merged and start <= merged[-1][1]:
+            start, end = merged[-1][0], max(end, merged[-1][1])
+            merged.pop()
+        merged.append((start, end))
+    return merged
+
+
+def _within(known: tuple[ByLetter, ...], room: int) -> tuple[ByLetter, ...]:
     """Return the readings no longer than ``room`` signs."""
-    if all(reading.length <= room for reading in known.get("", ())):
+    if all(reading.length <= room for part in known for reading in part[""]):
         return known
-    return by_letter(reading for reading in known[""] if reading.length <= room)
+    return (by_letter(r for part in known for r in part[""] if r.length <= room),)
 
 
 def side(text: Transcription, normal: NormalText) -> Side:
@@ -73,38 +104,54 @@ def _sort(sign: Sign, norm: str) -> str:
 
 def _readings(
     norm: Sequence[str], sort: Sequence[str], letters: Sequence[str]
-) -> tuple[ByLetter, ...]:
-    found: list[ByLetter] = []
-    words_at = _words(norm) if "kanji" in sort else {}
+) -> tuple[tuple[ByLetter, ...], ...]:
+    known: list[tuple[ByLetter, ...]] = []
     for at, kind in enumerate(sort):
-        if kind == "kana":
-            long_vowels = _long_vowels(letters, at)
-            found.append(by_letter(long_vowels) if long_vowels else NO_READINGS)
-            continue
-        own = readings_of(norm[at]) if kind == "kanji" and len(norm[at]) == 1 else NO_READINGS
-        if at in words_at:
-            own = by_letter([*own.get("", ()), *words_at[at]])
-        found.append(own)
-    return tuple(found)
+        if kind == "kana" and (long_vowels := _long_vowels(letters, at)):
+            known.append((by_letter(long_vowels),))
+        elif kind == "kanji" and len(norm[at]) == 1:
+            known.append((readings_of(norm[at]),))
+        else:
+            known.append(())
+    return _with_words(known, norm, words.table_words) if "kanji" in sort else tuple(known)
 
 
-def _words(norm: Sequence[str]) -> dict[int, list[Reading]]:
-    """Return the dictionary words written with a Chinese character, by the sign they begin with."""
-    sign_at: dict[int, int] = {}
-    position = 0
-    for index, part in enumerate(norm):
-        sign_at[position] = index
-        position += len(part)
-    sign_at[position] = len(norm)
+def _with_words(
+    known: Sequence[tuple[ByLetter, ...]],
+    norm: Sequence[str],
+    find: Callable[[str], Sequence[words.Word]],
+) -> tuple[tuple[ByLetter, ...], ...]:
+    """Return the readings with the words that ``find`` finds in the text, placed by sign."""
+    sign_at = _sign_at(norm)
     found: dict[int, list[Reading]] = {}
-    for word in words.words("".join(norm)):
+    for word in find("".join(norm)):
         if word.start in sign_at and word.end in sign_at:
             start, length = sign_at[word.start], sign_at[word.end] - sign_at[word.start]
             found.setdefault(start, []).extend(
                 Reading(length, pattern, word.plausibility, word.spoken, word.source)
                 for pattern in sounds.patterns(word.spoken)
             )
-    return found
+    return tuple(
+        (*own, by_letter(_unlike(found[at], own))) if at in found else own
+        for at, own in enumerate(known)
+    )
+
+
+def _sign_at(norm: Sequence[str]) -> dict[int, int]:
+    """Return the sign that begins at each offset of the text, and the end."""
+    places: dict[int, int] = {}
+    position = 0
+    for index, part in enumerate(norm):
+        places[position] = index
+        position += len(part)
+    places[position] = len(norm)
+    return places
+
+
+def _unlike(words: Sequence[Reading], known: Sequence[ByLetter]) -> list[Reading]:
+    """Return the words whose sound is not known already."""
+    sounds_of = {(reading.length, reading.pattern) for part in known for reading in part[""]}
+    return [word for word in words if (word.length, word.pattern) not in sounds_of]
 
 
 def _long_vowels(letters: Sequence[str], at: int) -> list[Reading]:

@@ -6,15 +6,10 @@ where a reader would prefer another word.
 
 from __future__ import annotations
 
-from functools import cache
-from typing import TYPE_CHECKING, NamedTuple
+from typing import NamedTuple
 
-from inscribe import tables
 from inscribe.collate import sounds
-from inscribe.collate.readings import TABLE, inflected, written
-
-if TYPE_CHECKING:
-    from fugashi import GenericTagger
+from inscribe.collate.readings import inflected, table_readings, written
 
 LONGEST = 8  # signs of a word in the glossary tables
 
@@ -29,66 +24,28 @@ class Word(NamedTuple):
     source: str
 
 
-def words(text: str) -> list[Word]:
-    """Return every known word in ``text`` that is written with a Chinese character."""
-    return _from_tables(text) + _from_unidic(text)
-
-
-def _from_tables(text: str) -> list[Word]:
-    known = _table_words()
+def table_words(text: str) -> list[Word]:
+    """Return every word of the glossary in ``text`` that is written with Chinese characters."""
+    known = table_readings()
     found = []
     for start, char in enumerate(text):
-        if not (sounds.is_kanji(char) or char in "々〻"):
+        if not sounds.is_kanji(char):
             continue
-        for end in range(start + 1, min(len(text), start + LONGEST) + 1):
+        for end in range(start + 2, min(len(text), start + LONGEST) + 1):
             found += [
-                Word(start, end, spoken, "word", source)
-                for spoken, source in known.get(text[start:end], ())
+                Word(start, end, spoken, "word", table)
+                for reading, table in known.get(text[start:end], ())
+                for spoken in (*written(reading), *inflected(reading))
             ]
     return found
 
 
-@tables.compiled
-def _table_words() -> dict[str, tuple[tuple[str, str], ...]]:
-    found: dict[str, list[tuple[str, str]]] = {}
-    for (text, reading, _), _place in tables.rows(TABLE, ("text", "reading", "note")):
-        if len(text) > 1:
-            known = found.setdefault(text, [])
-            known += [(form, TABLE) for form in (*written(reading), *inflected(reading))]
-    return {text: tuple(readings) for text, readings in found.items()}
+def dictionary_words(text: str) -> list[Word]:
+    """Return every word of the dictionary of verse in ``text`` that has a Chinese character."""
+    from inscribe.reading.mecab import verse_lattice
 
-
-def _from_unidic(text: str) -> list[Word]:
-    data = text.encode("utf-8")
-    character = _character_at_byte(text)
     found: dict[Word, None] = {}
-    for entry in _all_words_tagger().parse(text).split(";")[:-1]:
-        start, end, kana, kind, detail = entry.split("|")
-        if kana and kind != "記号" and not data[int(start) : int(end)].decode() == kana:
-            first, last = character[int(start)], character[int(end)]
-            if any(map(sounds.is_kanji, text[first:last])):
-                name = "name" if detail == "固有名詞" and last - first == 1 else "word"
-                found[Word(first, last, sounds.hiragana(kana), name, "UniDic")] = None
+    for node in verse_lattice(text):
+        if node.piece.known and any(map(sounds.is_kanji, text[node.start : node.end])):
+            found[Word(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
     return list(found)
-
-
-def _character_at_byte(text: str) -> dict[int, int]:
-    places, at = {}, 0
-    for index, char in enumerate(text):
-        places[at] = index
-        at += len(char.encode("utf-8"))
-    places[at] = len(text)
-    return places
-
-
-@cache
-def _all_words_tagger() -> GenericTagger:
-    """Return a tagger that lists every dictionary word of the lattice, not one path through it."""
-    import fugashi
-    import unidic_lite
-
-    folder = unidic_lite.DICDIR
-    shape = "%ps|%pe|%f[17]|%f[0]|%f[1];"
-    return fugashi.GenericTagger(
-        f'-r "{folder}/mecabrc" -d "{folder}" -a -O "" -F "{shape}" -U "" -E "" -B ""'
-    )
