@@ -46,13 +46,14 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 from inscribe.notation.conventions import convention as _convention
+from inscribe.notation.hentaigana import written_out
 from inscribe.notation.parser import MAX_CHARACTERS, Parser
 from inscribe.signs import Transcription
 
 if TYPE_CHECKING:
     from inscribe.notation.renderer import Renderer
 
-__all__ = ["CONVENTIONS", "MAX_CHARACTERS", "parse", "render"]
+__all__ = ["CONVENTIONS", "MAX_CHARACTERS", "parse", "render", "written_out"]
 
 CONVENTIONS = ("japanese", "leiden")
 

@@ -7,10 +7,12 @@ the ordinary kana.
 
 from __future__ import annotations
 
+import re
 import unicodedata
 
 from inscribe import tables
 
+_SIGNS = re.compile("[\U0001b002-\U0001b11e]")
 Letters = dict[tuple[str, str], list[str]]
 
 
@@ -41,6 +43,19 @@ def parents(kana: str) -> tuple[str, ...]:
     return tuple(parent for sound, parent in _letters() if sound == base)
 
 
+def written_out(text: str) -> str:
+    """Return ``text`` with each hentaigana as its kana and parent kanji, as printed editions do.
+
+    Few fonts have the signs themselves.
+
+    >>> written_out("色𛂥")
+    '色は(者)'
+    """
+    if not _SIGNS.search(text):
+        return text
+    return _SIGNS.sub(lambda match: _with_parent().get(match[0], match[0]), text)
+
+
 def _base_and_marks(kana: str) -> tuple[str, str]:
     parts = unicodedata.normalize("NFD", kana)
     return parts[:1], parts[1:]
@@ -65,3 +80,14 @@ def _forms() -> dict[str, tuple[str, ...]]:
     for (form, parent), _ in tables.rows("parent_forms", ("form", "parent")):
         forms[form] = (*forms.get(form, ()), parent)
     return forms
+
+
+@tables.compiled
+def _with_parent() -> dict[str, str]:
+    shown: dict[str, str] = {}
+    for (sign, kana, parent, _), _place in tables.rows(
+        "hentaigana", ("sign", "kana", "parent", "name")
+    ):
+        if parent and kana:
+            shown[sign] = f"{kana.split()[0]}({parent})"
+    return shown

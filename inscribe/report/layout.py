@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from inscribe import notation
+from inscribe.notation import written_out
 from inscribe.report.blocks import (
     Block,
     Bullets,
@@ -169,7 +170,7 @@ def _carved_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     faces = tuple(tuple(column.signs for column in face.columns) for face in t.faces)
     yield Columns(
         faces,
-        notation.render(t).replace("／", "\n"),
+        written_out(notation.render(t)).replace("／", "\n"),
         tuple(_source_lines(each.collation)) if each.collation else (),
         tuple((token.normalised, token.kana) for token in each.reading.tokens),
         (style.label("carved"), style.label("source")),
@@ -200,13 +201,13 @@ def _difference_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
 def _difference_row(group: Group, each: InscriptionEntry, style: Style) -> tuple[Inline, ...]:
     kind = style.label(KIND_LABELS.get(group.kind, group.kind))
     where = place_of(group.copy.start, each, style)
-    copy, source = group.copy.text or "–", group.source.text or "–"
+    copy, source = written_out(group.copy.text) or "–", written_out(group.source.text) or "–"
     return (
         plain(kind),
         plain(where),
         plain(copy, JAPANESE),
         plain(source, JAPANESE),
-        plain(group.why),
+        plain(written_out(group.why)),
     )
 
 
@@ -261,7 +262,7 @@ def _change_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
         items: Iterable[Inline] = (
             (
                 Run(f"{place_of(c.sign, each, style)}: "),
-                Run(f"{c.before} → {c.after}", lang=JAPANESE),
+                Run(f"{written_out(c.before)} → {c.after}", lang=JAPANESE),
                 Run(f" ({c.kind})"),
             )
             for c in changes

@@ -56,7 +56,7 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
         "place": inscription.place,
         "hand": inscription.hand,
         "execution": inscription.execution,
-        "as_carved": notation.render(inscription.transcription).replace("\n", "／"),
+        "as_carved": notation.written_out(notation.render(inscription.transcription)),
         "current_forms": found.normalised,
         "kana": each.reading.kana,
         "romaji": each.reading.romaji,
