@@ -11,7 +11,7 @@ _DOUBLED = 0.55
 def sounded(head: Choice, tail: Choice) -> list[tuple[str, float]]:
     """Return two readings as they sound together, each way with its weight."""
     plain = f"{head.kana}|{tail.kana}"
-    joined = joined_on(head.kana, tail.kana) if head.is_on else plain
+    joined = joined_on(head.kana, tail.kana) if head.is_on and tail.is_on else plain
     if joined != plain and head.kana[-1] in "くき":
         return [(joined, _DOUBLED), (plain, 1.0 - _DOUBLED)]
     return [(joined, 1.0)]
