@@ -20,6 +20,7 @@ class Entry(NamedTuple):
     gloss: str = ""
     note: str = ""  # why it is read so, where the spelling does not show it
     right_connection: int = -1  # the class as seen from the right, where it differs
+    parts: str = ""  # what it is made of, as written, separated by /; its kana then by spaces
 
     def feature(self) -> str:
         """Return the fields that MeCab hands back with the word."""
@@ -33,5 +34,6 @@ class Entry(NamedTuple):
                 self.origin,
                 self.gloss.replace(",", ";"),
                 self.note,
+                self.parts,
             )
         )

@@ -9,13 +9,14 @@ the phrase so far. The score of a reading is minus the sum of path cost and metr
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from inscribe.reading.metre import ACROSS, DEPENDENT, Metre, phrase_cost
 from inscribe.reading.pieces import Piece
 
-BEAM = 9000  # partial readings that cost this much more than the best at their place are dropped
+BEAM = 8000  # partial readings that cost this much more than the best at their place are dropped
+_FARTHEST = 8000  # so are words that cost this much more than the cheapest for the same signs
 
 
 class Node(NamedTuple):
@@ -33,19 +34,30 @@ class Path(NamedTuple):
     nodes: tuple[Node, ...]
 
 
+class Surroundings(NamedTuple):
+    """What stands around the stretch that is searched: classes, and whether a phrase precedes."""
+
+    before: int = 0
+    after: int = 0
+    first: bool = True  # the stretch begins the poem
+
+
+AT_EDGES = Surroundings()
+
 # phrase, morae in it, whether it holds a bare vowel
 _State = tuple[int, int, bool]
-# cost, class of the last word, trail of words
-_Partial = tuple[int, int, "_Trail"]
 _Trail = tuple["_Trail", Node] | None
+_Partial = tuple[int, int, _Trail]  # cost, class of the last word, trail of words
+_Column = dict[_State, dict[int, _Partial]]
 
 
 def best_path(
-    nodes: Sequence[Node],
+    nodes: Iterable[Node],
     length: int,
     metre: Metre,
     connections: tuple[int, memoryview],
     breaks: frozenset[int] = frozenset(),
+    around: Surroundings = AT_EDGES,
 ) -> Path | None:
     """Return the reading of least cost in ``metre``, or None if no reading fits it.
 
@@ -53,22 +65,48 @@ def best_path(
     phrase must end.
     """
     starting: dict[int, list[Node]] = {}
-    for node in nodes:
+    for node in worth_trying(nodes):
         starting.setdefault(node.start, []).append(node)
-    columns: dict[int, dict[_State, dict[int, _Partial]]] = {0: {(0, 0, False): {0: (0, 0, None)}}}
+    start: _State = (0, 0, False)
+    columns: dict[int, _Column] = {0: {start: {around.before: (0, around.before, None)}}}
+    phrases = metre.phrases
     for position in range(length):
         states = columns.pop(position, None)
         if not states or position not in starting:
             continue
         kept = _within_beam(states)
         for node in starting[position]:
-            _extend(kept, node, metre, connections, columns, node.end in breaks)
-    return _finished(columns.get(length, {}), metre, connections)
+            _extend(kept, node, phrases, connections, columns, node.end in breaks, around.first)
+    ended = columns.get(length, {}).get((len(phrases), 0, False))
+    return _cheapest_path(ended, connections, around.after) if ended else None
 
 
-def _within_beam(
-    states: dict[_State, dict[int, _Partial]],
-) -> list[tuple[_State, list[_Partial]]]:
+def worth_trying(nodes: Iterable[Node]) -> list[Node]:
+    """Return the nodes without those that another beats wherever they could stand.
+
+    Of words for the same signs, of the same class and the same morae, only the cheapest can be
+    on the best path; and those far dearer than the cheapest word for the same signs never are.
+    """
+    best: dict[tuple[int, int, int, int, int, bool], Node] = {}
+    cheapest: dict[tuple[int, int], int] = {}
+    for node in nodes:
+        start, end, piece = node
+        cost = piece.cost
+        key = (start, end, piece.connection, piece.right_connection, piece.morae, piece.inner_vowel)
+        there = best.get(key)
+        if there is None or cost < there.piece.cost:
+            best[key] = node
+            span = (start, end)
+            if cost < cheapest.get(span, cost + 1):
+                cheapest[span] = cost
+    return [
+        node
+        for node in best.values()
+        if node.piece.cost <= cheapest[node.start, node.end] + _FARTHEST
+    ]
+
+
+def _within_beam(states: _Column) -> list[tuple[_State, list[_Partial]]]:
     limit = min(p[0] for partials in states.values() for p in partials.values()) + BEAM
     kept = []
     for state, partials in states.items():
@@ -81,41 +119,51 @@ def _within_beam(
 def _extend(
     kept: list[tuple[_State, list[_Partial]]],
     node: Node,
-    metre: Metre,
+    phrases: Sequence[int],
     connections: tuple[int, memoryview],
-    columns: dict[int, dict[_State, dict[int, _Partial]]],
+    columns: dict[int, _Column],
     at_break: bool,
+    first: bool,
 ) -> None:
-    connection = node.piece.connection
+    piece, end = node.piece, node.end
     side, cells = connections
-    row = side * connection
-    right = node.piece.right_connection
+    row, right, own = side * piece.connection, piece.right_connection, piece.cost
     for state, partials in kept:
-        after = _states_after(state, node, metre, at_break)
+        after = _states_after(state, piece, phrases, at_break, first)
         if not after:
             continue
-        cost, trail = min(
-            (partial[0] + cells[partial[1] + row], index) for index, partial in enumerate(partials)
-        )
-        cost += node.piece.cost
-        new_trail = (partials[trail][2], node)
+        cost, trail = _cheapest(partials, cells, row)
+        cost += own
+        new_trail = (trail, node)
+        column = columns.setdefault(end, {})
         for new_state, more in after:
-            bucket = columns.setdefault(node.end, {}).setdefault(new_state, {})
+            bucket = column.setdefault(new_state, {})
             there = bucket.get(right)
             if there is None or cost + more < there[0]:
                 bucket[right] = (cost + more, right, new_trail)
 
 
+def _cheapest(partials: list[_Partial], cells: memoryview, row: int) -> tuple[int, _Trail]:
+    cost, last, trail = partials[0]
+    least = cost + cells[last + row]
+    for cost, last, other in partials:
+        cost += cells[last + row]
+        if cost < least:
+            least, trail = cost, other
+    return least, trail
+
+
 def _states_after(
-    state: _State, node: Node, metre: Metre, at_break: bool
+    state: _State, piece: Piece, phrases: Sequence[int], at_break: bool, first: bool
 ) -> list[tuple[_State, int]]:
     phrase, count, vowel = state
-    if phrase >= len(metre.phrases):
+    if phrase >= len(phrases):
         return []
-    target = metre.phrases[phrase]
-    piece = node.piece
+    target = phrases[phrase]
     vowel = vowel or piece.inner_vowel or (count > 0 and piece.starts_with_vowel)
-    leaning = DEPENDENT if count == 0 and phrase and piece.dependent else 0
+    leaning = 0
+    if count == 0 and piece.dependent and (phrase or not first):
+        leaning = DEPENDENT
     count += piece.morae
     after: list[tuple[_State, int]] = []
     if count < target + 2 and not at_break:
@@ -123,21 +171,17 @@ def _states_after(
     ending = phrase_cost(count, target, vowel=vowel)
     if ending is not None:
         after.append(((phrase + 1, 0, False), ending + leaning))
-    elif count > target and not at_break and phrase + 1 < len(metre.phrases):
+    elif count > target and not at_break and phrase + 1 < len(phrases):
         after.append(((phrase + 1, count - target, False), ACROSS))
     return after
 
 
-def _finished(
-    states: dict[_State, dict[int, _Partial]],
-    metre: Metre,
-    connections: tuple[int, memoryview],
-) -> Path | None:
-    ended = states.get((len(metre.phrases), 0, False))
-    if not ended:
-        return None
+def _cheapest_path(
+    ended: dict[int, _Partial], connections: tuple[int, memoryview], after: int
+) -> Path:
+    side, cells = connections
     cost, last = min(
-        (partial[0] + connections[1][partial[1]], connection)
+        (partial[0] + cells[partial[1] + side * after], connection)
         for connection, partial in ended.items()
     )
     words: list[Node] = []

@@ -18,6 +18,7 @@ _PARTS_MEET = "|"
 _INNER_VOWEL = re.compile(r"\|[あいうえお]")
 _DEPENDENT = ("助詞", "助動詞", "接尾辞")
 _UNREAD = "…"
+_NOUN = "名詞-普通名詞-一般"
 _MAX_KEPT = 200_000
 _UNKNOWN_COST = 12000
 
@@ -42,6 +43,7 @@ class Piece:
         "note",
         "origin",
         "part_of_speech",
+        "parts",
         "right_connection",
         "romaji",
         "starts_with_vowel",
@@ -88,6 +90,7 @@ class Piece:
         self.inner_vowel = bool(_INNER_VOWEL.search(spoken_kana))
         self.dependent = part_of_speech.startswith(_DEPENDENT) and self.kana[0:1] not in "とて"
         self.modern = _modern(written, self.kana)
+        self.parts: tuple[Piece, ...] = ()  # the words it is made of, where it is a set phrase
 
     def __repr__(self) -> str:
         return f"<{self.written} {self.kana}>"
@@ -107,7 +110,11 @@ def _modern(written: str, kana: str) -> str:
 def verse_piece(written: str, feature: str) -> Piece:
     """Return a word from the dictionary of verse (see :class:`inscribe.reading.entries.Entry`)."""
     fields = feature.split(",")
-    left, right, cost, kana, pos, conjugation, form, lemma, origin, gloss, note = fields
+    left, right, cost, kana, pos, conjugation, form, lemma, origin, gloss, note, parts = fields
+    if parts:
+        return _set_phrase(
+            written, parts.split("/"), kana.split(" "), int(left), int(right), int(cost)
+        )
     said = kana
     if lemma.endswith("は") and kana.endswith("は") and len(kana) > 1:
         said = kana[:-1] + "わ"  # 今は, ものかは: the particle closes the word
@@ -126,6 +133,25 @@ def verse_piece(written: str, feature: str) -> Piece:
         right_connection=int(right),
         cost=int(cost),
     )
+
+
+def _set_phrase(
+    written: str, parts: list[str], kana: list[str], left: int, right: int, cost: int
+) -> Piece:
+    """Return a set phrase (花の色), which is shown as the words it is made of."""
+    whole = Piece(
+        written,
+        "|".join(kana),
+        _NOUN,
+        connection=left,
+        right_connection=right,
+        cost=cost,
+    )
+    whole.parts = tuple(
+        Piece(part, said, "助詞-格助詞" if part == "の" else _NOUN, lemma=part, origin="和")
+        for part, said in zip(parts, kana, strict=True)
+    )
+    return whole
 
 
 def unidic_piece(written: str, feature: str) -> Piece:

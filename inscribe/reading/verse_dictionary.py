@@ -136,7 +136,7 @@ def _connections(entries: Iterable[Entry]) -> Iterator[int]:
 def _cheapest(entries: Iterable[Entry]) -> list[Entry]:
     best: dict[tuple[str, int, str], Entry] = {}
     for entry in entries:
-        key = (entry.written, entry.connection, entry.kana.replace("|", ""))
+        key = (entry.written, entry.connection, entry.kana.replace("|", "").replace(" ", ""))
         there = best.get(key)
         best[key] = entry if there is None else _merged(there, entry)
     return list(best.values())
@@ -147,6 +147,8 @@ def _merged(one: Entry, other: Entry) -> Entry:
     cheaper, dearer = (one, other) if one.cost <= other.cost else (other, one)
     if "|" in dearer.kana:
         cheaper = cheaper._replace(kana=dearer.kana)
+    if dearer.parts and not cheaper.parts:
+        cheaper = cheaper._replace(kana=dearer.kana, parts=dearer.parts)
     if dearer.gloss and not cheaper.gloss:  # the tables' word rather than UniDic's
         cheaper = cheaper._replace(gloss=dearer.gloss, part_of_speech=dearer.part_of_speech)
     return cheaper

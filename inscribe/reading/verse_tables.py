@@ -29,6 +29,7 @@ TABLES = (
     "verse_readings",
 )
 
+_TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
 _VERB_INSIDE = re.compile("[\u4e00-\u9fff]ふ")  # 思ふ人: a verb ends inside the word
 _COST_FACTOR = 700  # MeCab's, from UniDic's dicrc
 _CONSTANT = 1700
@@ -186,7 +187,8 @@ def noun_rows() -> Iterator[tuple[str, str, str, str, str]]:
         if tables.files(table):
             for cells, _place in tables.rows(table, _NOUNS):
                 written, historical, modern, pos, gloss = cells
-                yield written, historical, modern, pos.replace(",", "-"), gloss
+                if "成句" not in pos:  # a line of verse is read from its words, not known by heart
+                    yield written, historical, modern, pos.replace(",", "-"), gloss
 
 
 def curated_readings() -> dict[str, list[str]]:
@@ -240,6 +242,13 @@ def noun_entries(
         if number is None:
             number = index.number("名詞-普通名詞-一般", "*", "*")
         assert number is not None
+        if pos.startswith("連語"):
+            yield from _pillow_word(written, historical, modern, gloss, number, index)
+            continue
+        parts = _phrase_parts(written, historical, modern, readings)
+        if parts:
+            yield from _set_phrase(parts, number, settled[written, modern], gloss)
+            continue
         affix = _POS_COST.get(pos.partition("-")[0], 0)
         kana = spoken_kana(historical, modern)
         if _VERB_INSIDE.search(written):
@@ -248,6 +257,61 @@ def noun_entries(
             if spelling == written and not affix and spelling not in (historical, modern):
                 cost = settled[written, modern]
             yield Entry(spelling, number, cost + affix, kana, pos, "*", "*", written, "和", gloss)
+
+
+def _pillow_word(
+    written: str, historical: str, modern: str, gloss: str, number: int, index: ClassIndex
+) -> Iterator[Entry]:
+    """Yield a pillow word, which meets the word it calls up as its last particle would."""
+    ending = index.number("助詞-格助詞", "*", "*", "の") if modern.endswith("の") else None
+    right = ending or index.number("連体詞", "*", "*") or number
+    kana = spoken_kana(historical, modern)
+    for spelling, cost in _spellings(written, historical, modern):
+        entry = Entry(spelling, number, cost, kana, "連語-枕詞", "*", "*", written, "和", gloss)
+        yield entry._replace(right_connection=right)
+
+
+Part = tuple[str, str, str]  # written, historical kana, spoken kana
+
+
+def _phrase_parts(
+    written: str, historical: str, modern: str, readings: dict[str, list[str]]
+) -> tuple[Part, Part, Part] | None:
+    """Return the words of a phrase like 花の色, where each is read as it is alone."""
+    match = _TWO_NOUNS.fullmatch(written)
+    if match is None or len(historical) != len(modern):
+        return None
+    first, second = match.groups()
+    for at, sign in enumerate(modern):
+        before, after = modern[:at], modern[at + 1 :]
+        known = before in readings.get(first, ()) and after in readings.get(second, ())
+        if sign == "の" and known:
+            particle = ("の", "の", "の")
+            return (first, historical[:at], before), particle, (second, historical[at + 1 :], after)
+    return None
+
+
+def _set_phrase(
+    parts: tuple[Part, Part, Part], number: int, cost: int, gloss: str
+) -> Iterator[Entry]:
+    kana = " ".join(spoken for _, _, spoken in parts)
+    lemma = "".join(written for written, _, _ in parts)
+    in_kana = max(cost, _KANA_COST_LONG)
+    for which, spelling_cost in ((0, cost), (1, in_kana)):
+        pieces = [part[which] for part in parts]
+        yield Entry(
+            "".join(pieces),
+            number,
+            spelling_cost,
+            kana,
+            "名詞-普通名詞-一般",
+            "*",
+            "*",
+            lemma,
+            "和",
+            gloss,
+            parts="/".join(pieces),
+        )
 
 
 def spoken_kana(historical: str, modern: str) -> str:
