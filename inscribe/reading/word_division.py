@@ -13,13 +13,11 @@ particles are joined is the choice of this program: the table does not treat the
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import pairwise
-from os.path import commonprefix
 
-from inscribe.reading.romanise import BOUNDARY, Scheme, hepburn, iso3602
+from inscribe.reading.romanise import Scheme, hepburn, iso3602
 
 _PARTICLES_AS_SAID = {
     "は": "わ",
@@ -33,6 +31,8 @@ _JOINED_PARTICLES = frozenset(["て", "で", "ば", "ど", "ども", "つつ", "
 _HYPHENED = frozenset(
     ["し", "ぐん", "く", "けん", "ふ", "と", "ちょう", "まち", "むら", "そん", "しゅう"]
 )
+_MAY_FOLLOW_N = tuple("aiueoyāīūēōâîûêô")  # after ん, kept apart from it by an apostrophe
+_DOUBLED = tuple("kgsztdnhbpmyrwfjv")
 _AFTER_WHICH_JOINED = ("動詞", "形容詞", "助動詞")
 
 
@@ -57,7 +57,12 @@ def romanise_word(kana: str, part_of_speech: str = "", scheme: Scheme = "hepburn
     >>> romanise_word("おもう", "動詞-一般")
     'omou'
     """
-    letters = _letters(_apart(Word(kana, part_of_speech), scheme), scheme)
+    verb = part_of_speech.startswith("動詞")
+    if scheme == "iso3602":
+        letters = iso3602(kana, verb=verb)
+    else:
+        particle = part_of_speech.startswith("助詞")
+        letters = hepburn(_PARTICLES_AS_SAID.get(kana, kana) if particle else kana, verb=verb)
     return capital(letters) if "固有名詞" in part_of_speech else letters
 
 
@@ -66,65 +71,41 @@ def romanise(words: Iterable[Word], *, sentence: bool = False, scheme: Scheme = 
 
     With ``sentence``, the line begins with a capital.
     """
-    words = [word for word in words if word.kana]
-    letters = romanised_words(words, scheme)
-    between = ["", *(separator(*pair) for pair in pairwise(words))]
-    line = "".join(map("".join, zip(between, letters, strict=True)))
+    out: list[str] = []
+    before: Word | None = None
+    for word in words:
+        letters = romanise_word(word.kana, word.part_of_speech, scheme)
+        if before is not None and letters:
+            out.append(separator(before, word, scheme))
+        if letters:
+            out.append(letters)
+            before = word
+    line = "".join(out)
     return capital(line) if sentence else line
 
 
-def romanised_words(words: Sequence[Word], scheme: Scheme = "hepburn") -> list[str]:
-    """Return the letters of each word in its line: a last っ is written with the word joined to it.
+def separator(before: Word, after: Word, scheme: Scheme = "hepburn") -> str:
+    """Return what stands between two words: a space, a hyphen, or nothing where they are joined.
 
-    >>> romanised_words([Word("いっ", "動詞"), Word("た", "助動詞")])
-    ['i', 'tta']
-    """
-    letters: list[str] = []
-    joined = written = ""  # the kana joined so far, and their letters
-    for number, word in enumerate(words):
-        if number and separator(words[number - 1], word) == "" and joined:
-            boundary = "" if word.kana == "う" else BOUNDARY
-            joined += boundary + _apart(word, scheme)
-            now = _letters(joined, scheme)
-            shared = len(commonprefix([written, now]))  # 行こ and う share a long vowel: yuk, ō
-            letters[-1] = letters[-1][: len(letters[-1]) - (len(written) - shared)]
-            letters.append(now[shared:])
-            if "固有名詞" in word.part_of_speech:
-                letters[-1] = capital(letters[-1])
-        else:
-            joined = _apart(word, scheme)
-            now = _letters(joined, scheme)
-            letters.append(_alone(word, scheme))
-        written = now
-    return letters
-
-
-def _apart(word: Word, scheme: Scheme) -> str:
-    """Return the kana of a word as said, the ending of a verb set apart."""
-    kana = word.kana
-    if word.part_of_speech.startswith("助詞") and scheme == "hepburn":
-        kana = _PARTICLES_AS_SAID.get(kana, kana)
-    if word.part_of_speech.startswith("動詞") and kana.endswith("う"):
-        return f"{kana[:-1]}{BOUNDARY}う"
-    return kana
-
-
-def _letters(kana: str, scheme: Scheme) -> str:
-    return hepburn(kana) if scheme == "hepburn" else iso3602(kana)
-
-
-def _alone(word: Word, scheme: Scheme) -> str:
-    return romanise_word(word.kana, word.part_of_speech, scheme)
-
-
-def separator(before: Word, after: Word) -> str:
-    """Return what stands between two words: nothing, a space or a hyphen.
+    Joined words may need a letter there: a last っ doubles what follows, an apostrophe keeps ん.
 
     >>> separator(Word("みれ", "動詞"), Word("ば", "助詞,接続助詞"))
     ''
     >>> separator(Word("おわり", "名詞,固有名詞,地名"), Word("ぐん", "接尾辞,名詞的"))
     '-'
+    >>> separator(Word("いっ", "動詞"), Word("た", "助動詞"))
+    't'
     """
+    division = _division(before, after)
+    if division or before.kana[-1:] not in ("っ", "ッ", "ん", "ン"):
+        return division
+    letters = romanise_word(after.kana, after.part_of_speech, scheme)
+    if before.kana[-1] in "んン":
+        return "'" if letters[:1] in _MAY_FOLLOW_N else ""
+    return "t" if letters.startswith("ch") else letters[:1] if letters[:1] in _DOUBLED else ""
+
+
+def _division(before: Word, after: Word) -> str:
     this, previous = after.part_of_speech, before.part_of_speech
     if this.startswith(("補助記号", "記号")) or previous.startswith("接頭辞"):
         return ""
