@@ -72,19 +72,52 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
             kind = "unread" if mark.group()[0] in "□［" else "mark"
             found[position].append(_piece(mark.group(), kind, position, 0.0))
             if mark.group() == "□":
-                found[position].extend(_name_pieces(text, position))
+                found[position] += _pieces_at(text, position)
             position = mark.end()
             continue
-        found[position].extend(_word_pieces(text, position))
-        found[position].extend(_name_pieces(text, position))
+        found[position] += _pieces_at(text, position)
+        found[position] += _place_pieces(text, position)
         found[position].append(_piece(text[position], "other", position, _OTHER))
         position += 1
     return found
 
 
-def _piece(text: str, kind: str, first: int, cost: float, word: Word | None = None) -> Piece:
-    order_kind = f"{kind}:{word.family}" if word is not None and word.family else kind
-    return Piece(text, kind, first, first + len(text) - 1, cost, word, order_kind)
+def _pieces_at(text: str, position: int) -> list[Piece]:
+    """Return the words and names that begin at a place."""
+    known = _known_stretches()
+    found: list[Piece] = []
+    for end in range(position + 1, min(position + _LONGEST_WORD, len(text)) + 1):
+        stretch = text[position:end]
+        meanings = known.get(stretch)
+        if meanings is None:
+            if len(known) > _MOST_KNOWN:
+                known.clear()
+            meanings = known[stretch] = tuple(_meanings_of(stretch))
+        for kind, cost, word, order_kind in meanings:
+            found.append(Piece(stretch, kind, position, end - 1, cost, word, order_kind))
+    return found
+
+
+Meaning = tuple[str, float, Word | None, str]  # kind, cost, word, order kind
+
+
+@tables.compiled
+def _known_stretches() -> dict[str, tuple[Meaning, ...]]:
+    return {}
+
+
+def _meanings_of(stretch: str) -> Iterator[Meaning]:
+    """Yield every word and kind of name that a stretch of text could be."""
+    for word in words_from(stretch[0]).get(stretch, ()):
+        order_kind = f"{word.kind}:{word.family}" if word.family else word.kind
+        yield word.kind, word.cost, word, order_kind
+    if len(stretch) <= _LONGEST_NAME and all(map(is_name_character, stretch)):
+        for kind, cost in _names_it_could_be(stretch):
+            yield kind, cost, None, kind
+
+
+def _piece(text: str, kind: str, first: int, cost: float) -> Piece:
+    return Piece(text, kind, first, first + len(text) - 1, cost, None, kind)
 
 
 def date_piece(text: str, first: int, last: int, kind: str) -> Piece:
@@ -92,42 +125,13 @@ def date_piece(text: str, first: int, last: int, kind: str) -> Piece:
     return Piece(text[first : last + 1], kind, first, last, _DATE, None, kind)
 
 
-def _word_pieces(text: str, position: int) -> Iterator[Piece]:
-    known = words_from(text[position])
-    for length in range(1, min(_LONGEST_WORD, len(text) - position) + 1) if known else ():
-        written = text[position : position + length]
-        for word in known.get(written, ()):
-            yield _piece(written, word.kind, position, word.cost, word)
-
-
 def is_name_character(char: str) -> bool:
     """Return whether a character may stand in a name: a kanji, or a sign that cannot be read."""
-    return "一" <= char <= "鿿" or char in "々□" or "㐀" <= char <= "䶿" or char >= "\U00020000"
+    return char == "□" or _is_kanji(char)
 
 
-def _name_pieces(text: str, position: int) -> Iterator[Piece]:
-    longest = 0
-    while (
-        longest < _LONGEST_NAME
-        and position + longest < len(text)
-        and is_name_character(text[position + longest])
-    ):
-        longest += 1
-    known = _known_names()
-    for length in range(1, longest + 1):
-        name = text[position : position + length]
-        if name not in known:
-            if len(known) > _MOST_KNOWN:
-                known.clear()
-            known[name] = tuple(_names_it_could_be(name))
-        for kind, cost in known[name]:
-            yield Piece(name, kind, position, position + length - 1, cost, None, kind)
-    yield from _place_pieces(text, position, longest)
-
-
-@tables.compiled
-def _known_names() -> dict[str, tuple[tuple[str, float], ...]]:
-    return {}
+def _is_kanji(char: str) -> bool:
+    return "一" <= char <= "鿿" or char == "々" or "㐀" <= char <= "䶿" or char >= "\U00020000"
 
 
 def _names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
@@ -148,14 +152,15 @@ def _unlisted_surname_cost(name: str) -> float:
     return cost + _formula_signs_cost(name)
 
 
-def _place_pieces(text: str, position: int, longest: int) -> Iterator[Piece]:
+def _place_pieces(text: str, position: int) -> Iterator[Piece]:
     """Yield the places that cities.tsv lacks, where the formula calls for one."""
     after_opener = position > 0 and text[position - 1] in _CALLS_FOR_PLACE
     after_opener = after_opener or (position == 1 and text[0] == "住")
-    for length in range(2, min(longest, 3) + 1):
+    for length in (2, 3):
         name = text[position : position + length]
         following = text[position + length : position + length + 1]
-        if "□" in name or not (after_opener or (following and _follows_place(following))):
+        called_for = after_opener or (following and _follows_place(following))
+        if not called_for or len(name) < length or not all(map(_is_kanji, name)):
             continue
         if any(_is_known_place(name[start:]) for start in range(length)):
             continue  # and the table of all places need not be loaded
@@ -169,8 +174,10 @@ def _is_known_place(name: str) -> bool:
 
 
 def _follows_place(char: str) -> bool:
-    words = words_from(char).get(char, ())
-    return any(word.kind in ("residence", "place_suffix") for word in words)
+    for word in words_from(char).get(char, ()):
+        if word.kind in ("residence", "place_suffix"):
+            return True
+    return False
 
 
 def _formula_signs_cost(name: str) -> float:

@@ -20,6 +20,7 @@ from inscribe.reading.signature_words import order_cost
 _KEPT = 2  # divisions kept at each place and class (_extend relies on there being two)
 _COMPARED = 6  # divisions compared once more as wholes
 _UNOPENED = 2.0
+_RECENT = 8
 _HOPELESS = 9.0
 _UNLISTED_ORDER = 3.0  # what it costs that classes meet of which the table says nothing
 _ACROSS_COLUMNS = 0.4
@@ -50,6 +51,21 @@ def divisions(
         breaks: offsets at which a column begins; a piece seldom runs over one.
         dated: pieces of kind date and age found beforehand.
     """
+    key = (text, tuple(sorted(breaks)), tuple(dated))
+    recent = _recent()
+    if key not in recent:  # the register is judged by the division that is then read
+        if len(recent) >= _RECENT:
+            recent.clear()
+        recent[key] = _divided(text, breaks, dated)
+    return recent[key]
+
+
+@tables.compiled
+def _recent() -> dict[tuple[object, ...], tuple[Division, ...]]:
+    return {}
+
+
+def _divided(text: str, breaks: Collection[int], dated: Collection[Piece]) -> tuple[Division, ...]:
     pieces = pieces_of(text, dated)
     ends: list[dict[str, list[_Path]]] = [{} for _ in range(len(text) + 1)]
     ends[0]["start"] = [_Path(0.0, None, None)]
