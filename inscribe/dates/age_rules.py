@@ -15,7 +15,7 @@ LONG_LIFE = 100  # 百歳 is rather a wish
 WESTERN = "満"
 ABOUT = "余"
 YEARISH = frozenset({"年", "秊", "歳", "才"})
-WEAK_AFTER = frozenset({"年", "女", "余", "老", "有余", "尼", "寿"})
+WEAK_AFTER = frozenset({"年", "女", "余", "有余", "尼", "寿"})
 
 
 def preceded_age(draft: Draft, tokens: Sequence[Token], position: int) -> int:

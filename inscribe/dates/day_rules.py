@@ -40,18 +40,26 @@ def month(draft: Draft, tokens: Tokens, position: int) -> int:
         draft.fill(1, pieces, months=(number, number), leap=leap, **odd)
         return at + 2 - position
     if kind_at(tokens, at, "month"):
-        return _named_month(draft, tokens[at], pieces, leap) and at + 1 - position
+        return at - position + _named_month(draft, tokens, at, pieces, leap)
     if leap and kind_at(tokens, at, "month_unit"):
         draft.fill(1, [*pieces, piece(tokens[at], "month_unit")], leap=True)
         return at + 1 - position
     return 0
 
 
-def _named_month(draft: Draft, token: Token, pieces: list[Piece], leap: bool) -> int:
+def _named_month(
+    draft: Draft, tokens: Tokens, position: int, before: list[Piece], leap: bool
+) -> int:
+    """Fill 仲秋, also 仲秋月 and 仲秋之月; return the tokens used from its name on."""
+    token = tokens[position]
     number = int(token.meanings["month"].value)
-    pieces.append(piece(token, "month"))
+    pieces, end = [*before, piece(token, "month")], position + 1
+    unit = skip_links(tokens, end)
+    if kind_at(tokens, unit, "month_unit"):
+        pieces += [*links(tokens, end, unit), piece(tokens[unit], "month_unit")]
+        end = unit + 1
     draft.fill(1, pieces, months=(number, number), month_word=token.text, leap=leap)
-    return 1
+    return end - position
 
 
 def _in_season(draft: Draft) -> bool:
@@ -139,6 +147,8 @@ def day_word(draft: Draft, tokens: Tokens, position: int) -> int:
         return 0
     token = tokens[position]
     plain = token.text == "日"
+    if len(token.text) == 1 and kind == "auspicious" and not draft.has("months"):
+        return 0
     if plain and not draft.has("months", "season"):
         return 0
     if kind == "day" and not plain and not draft.has("months", "number", "stem", "same"):

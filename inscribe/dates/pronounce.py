@@ -138,6 +138,13 @@ def _leap(pieces: Pieces, position: int) -> _Taken:
     return 1, _plain(pieces[position])
 
 
+def _month_unit(pieces: Pieces, position: int) -> _Taken:
+    """Say 仲秋月 chūshūgetsu, 仲秋の月 chūshū no tsuki."""
+    if _kind(pieces, position - 1) == "link":
+        return 1, Spoken("つき", "tsuki")
+    return 1, Spoken("げつ", "getsu")
+
+
 def _day_number(pieces: Pieces, position: int) -> _Taken:
     taken = 2 if _kind(pieces, position + 1) == "day_unit" else 1
     return taken, day(int(pieces[position].value), with_unit=taken == 2)
@@ -168,6 +175,7 @@ _WAYS: dict[str, Callable[[Pieces, int], _Taken]] = {
     "animal": _branch,
     "month_number": _month_number,
     "leap": _leap,
+    "month_unit": _month_unit,
     "day_number": _day_number,
     "day_unit": _day_unit,
     "age_number": _age_number,

@@ -9,6 +9,7 @@ from inscribe.dates.look import (
     Tokens,
     first_kind,
     kind_at,
+    links,
     number_at,
     number_piece,
     piece,
@@ -93,7 +94,8 @@ def year_number(draft: Draft, tokens: Tokens, position: int) -> int:
     number = number_at(tokens, position)
     if not number:
         return _damaged_number(draft, tokens, position)
-    token, with_year = tokens[position], kind_at(tokens, position + 1, "year")
+    token, unit = tokens[position], skip_links(tokens, position + 1)
+    with_year = kind_at(tokens, unit, "year")
     has_era = draft.has("era", "damaged_era", "same")
     after_era = has_era and draft.last_kind() in ("era", "damaged_era", "link")
     if not with_year and not after_era and not _pair_with_year(tokens, position + 1):
@@ -105,8 +107,8 @@ def year_number(draft: Draft, tokens: Tokens, position: int) -> int:
     if not with_year and (kind_at(tokens, position + 1, "day_unit") or draft.has("months")):
         return 0
     pieces = [number_piece(token, "year_number")]
-    if with_year:
-        pieces.append(piece(tokens[position + 1], "year"))
+    if with_year:  # 九つのとし too
+        pieces += [*links(tokens, position + 1, unit), piece(tokens[unit], "year")]
     places: dict[str, object] = {"number": number, "number_text": token.text}
     if not has_era and (start := _epoch_of(token.text, number)) is not None:
         places["epoch"] = start
