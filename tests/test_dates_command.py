@@ -32,6 +32,12 @@ def test_the_text_names_year_days_and_ways_out() -> None:
     assert "1. read 嘉永七年 (1854)" in output
 
 
+def test_a_twelfth_month_is_shown_in_the_western_year_it_falls_in() -> None:
+    found = json.loads(run("安政元年十二月吉日", "--format", "json").output)
+    assert (found["year"], found["western_years"]) == (1854, [1855])
+    assert "the days lie in 1855" in run("安政元年十二月吉日").output
+
+
 def test_standard_input_is_read() -> None:
     assert json.loads(run("-", "--format", "json", given="嘉永六年\n").output)["year"] == 1853
 

@@ -37,6 +37,7 @@ def _more(reading: DateReading) -> dict[str, Any]:
     spoken = words(reading)
     return {
         "precision": reading.precision,
+        "western_years": _western_years(reading.first_day, reading.last_day),
         "zodiac": reading.zodiac,
         "season": reading.season,
         "month_name": reading.month_name,
@@ -51,6 +52,11 @@ def _more(reading: DateReading) -> dict[str, Any]:
         "cautions": list(reading.cautions),
         "signs": [reading.first, reading.last],
     }
+
+
+def _western_years(first: date | None, last: date | None) -> list[int]:
+    """Return the western years the days lie in: of a twelfth month usually the next one."""
+    return list(range(first.year, last.year + 1)) if first and last else []
 
 
 def _day(day: date | None) -> str | None:

@@ -33,7 +33,7 @@ def _lines(reading: DateReading) -> Iterator[str]:
     yield _fact("as carved", reading.text)
     yield _fact("reading", " ".join(word.romaji for word in words(reading)))
     if reading.year is not None:
-        yield _fact("year", f"{reading.year}{_in_era(reading)}")
+        yield _fact("year", f"{reading.year}{_in_era(reading)}{_next_year(reading)}")
     if month := _month(reading):
         yield _fact("month", month)
     if reading.day is not None or reading.day_word:
@@ -64,6 +64,12 @@ def _in_era(reading: DateReading) -> str:
     if not reading.era_romaji or not reading.year_of_era:
         return ""
     return f" ({reading.era_romaji} {reading.year_of_era}, {reading.era})"
+
+
+def _next_year(reading: DateReading) -> str:
+    """Say where the days lie in the western year after the one the Japanese year began in."""
+    first, year = reading.first_day, reading.year
+    return f"; the days lie in {first.year}" if first and year and first.year > year else ""
 
 
 def _month(reading: DateReading) -> str:
