@@ -122,7 +122,8 @@ def _joined(units: Sequence[Unit], chosen: Sequence[Option]) -> str:
     text = ""
     for unit, option in zip(units, chosen, strict=True):
         if option.romaji:
-            text += ("-" if unit.hyphen and text else " ") + option.romaji
+            hyphen = unit.hyphen and text and " " not in option.romaji
+            text += ("-" if hyphen else " ") + option.romaji
     return text.strip()
 
 
@@ -162,16 +163,26 @@ def _token(unit: Unit, option: Option, origin: Sequence[int]) -> Token:
 
 
 def _reasons(candidate: _Candidate, best: _Candidate) -> tuple[str, ...]:
-    reasons = []
+    """Return why a text is read so; for another reading than the best, what sets it apart."""
     if candidate.divided_otherwise:
-        pieces = " ".join(unit.text for unit in candidate.units)
-        reasons.append(f"divided otherwise: {pieces}")
-    for unit, option in zip(candidate.units, candidate.chosen, strict=True):
-        if option.reason and unit.kind not in ("unread", "mark"):
-            reasons.append(f"{unit.text} {option.romaji}: {option.reason}")
-    if candidate is best and not reasons:
-        reasons.append("every word is a usual one of signatures")
-    return tuple(reasons)
+        pieces = " ".join(unit.text for unit in sorted(candidate.units, key=lambda u: u.first))
+        return (f"divided otherwise: {pieces}", *_chosen_otherwise(candidate))
+    if candidate is not best:
+        return _chosen_otherwise(candidate)
+    reasons = [
+        f"{unit.text} {option.romaji}: {option.reason}"
+        for unit, option in zip(candidate.units, candidate.chosen, strict=True)
+        if option.reason and unit.kind not in ("unread", "mark")
+    ]
+    return tuple(reasons) or ("every word is a usual one of signatures",)
+
+
+def _chosen_otherwise(candidate: _Candidate) -> tuple[str, ...]:
+    return tuple(
+        f"{unit.text} {option.romaji}: {option.reason}"
+        for unit, option in zip(candidate.units, candidate.chosen, strict=True)
+        if option is not unit.options[0]
+    )
 
 
 def _parts(best: _Candidate, normal: NormalText) -> dict[str, Part]:

@@ -32,6 +32,7 @@ _SUBJECTS: dict[str, frozenset[str]] = {
     "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
 }
 _PART_OF_FAMILY = {"means": "material", "purpose": "patron"}
+_ALSO_READ = "{} may be read so too"
 _LIVING = frozenset({"住", "居", "寓"})
 
 
@@ -190,8 +191,8 @@ def _residence_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> in
     living = pieces[at]
     options = (
         option("に じゅうす"),
-        option("に すむ", 1.2, f"{living.text} may be read so too"),
-        option("じゅう", 1.6, f"{living.text} may be read so too"),
+        option("に すむ", 1.2, _ALSO_READ.format(living.text)),
+        option("じゅう", 1.6, _ALSO_READ.format(living.text)),
     )
     made.units.append(_unit(living, options))
     return end - at
@@ -234,7 +235,7 @@ def _template(pattern: str) -> str:
 def _opener_options(opener: Word, main: str, other: str) -> tuple[Option, ...]:
     patterns = dict.fromkeys(_template(p) for p in (main, *opener.alternatives, other))
     return tuple(
-        option(p, 2.0 + 0.5 * rank if rank else 0.0, f"{opener.text} may be read so too")
+        option(p, 2.0 + 0.5 * rank if rank else 0.0, _ALSO_READ.format(opener.text) if rank else "")
         for rank, p in enumerate(patterns)
     )
 

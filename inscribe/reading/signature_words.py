@@ -101,10 +101,11 @@ def _places() -> Iterator[Word]:
     ):
         gloss = "province" if kind == "province" else f"the province of {province}"
         yield Word(text, "place", kana, gloss=gloss, cost=_cost(text))
-    for (text, kana, others, gloss), _ in tables.rows(
-        "cities", ("written", "kana", "alternatives", "gloss")
+    for (text, kana, kind, others, gloss), place in tables.rows(
+        "cities", ("written", "kana", "kind", "alternatives", "gloss")
     ):
-        kind = "quarter" if "," in gloss else "city"  # Kanda, Edo: a quarter of a town
+        if kind not in ("city", "quarter"):
+            raise TableError(f"“{kind}” is no kind of town", place, "use city or quarter")
         yield Word(text, kind, kana, "", _split(others), gloss, cost=_cost(text))
 
 
