@@ -77,6 +77,19 @@ def test_the_makers_years_narrow_the_dates_of_a_record(tmp_path: Path) -> None:
     assert "1853 (Kaei 6, 嘉永)" in run("--record", str(record)).output
 
 
+def test_the_same_year_refers_to_the_inscription_before(tmp_path: Path) -> None:
+    record = tmp_path / "r.toml"
+    places = [("omote", "嘉永六年八月日"), ("ura", "同年十一月吉日")]
+    record.write_text(
+        'id = "DEMO-902"\nkind = "tsuba"\n'
+        + "".join(f'[[inscription]]\nplace = "{p}"\ntext = "{t}"\n' for p, t in places),
+        "utf-8",
+    )
+    found = json.loads(run("--record", str(record), "--format", "json").output)
+    assert [each["first_day"] for each in found["dates"]] == ["1853-09-03", "1853-12-01"]
+    assert "inscription 1 (omote: 嘉永六年八月日) is earlier" in found["statements"][0]
+
+
 def test_a_result_can_be_written_to_a_file(tmp_path: Path) -> None:
     target = tmp_path / "date.json"
     run("嘉永六年", "--format", "json", "-o", str(target))

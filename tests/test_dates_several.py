@@ -24,7 +24,7 @@ def test_ages_that_cannot_be_one_carvers_are_a_conflict() -> None:
 
 def test_dates_that_overlap_may_be_of_one_time() -> None:
     found = compared([resolve("嘉永六年"), resolve("嘉永六年八月")])
-    assert found.statements == ("inscriptions 1 and 2 may be of the same time",)
+    assert found.statements == ("inscription 1 and inscription 2 may be of the same time",)
 
 
 def test_a_bare_sexagenary_year_is_set_against_a_certain_one() -> None:
@@ -41,3 +41,8 @@ def test_an_age_without_a_date_is_set_against_each_date() -> None:
 def test_nothing_follows_from_one_age_alone() -> None:
     found = compared([resolve("行年七十三翁")])
     assert (found.statements, found.not_after, found.agreement) == ((), None, "unchecked")
+
+
+def test_inscriptions_are_called_by_the_names_given() -> None:
+    found = compared([resolve("嘉永六年"), resolve("嘉永六年八月")], ["the front", "the back"])
+    assert found.statements == ("the front and the back may be of the same time",)

@@ -77,8 +77,8 @@ def command(
     if len(texts) == 1:
         write_result(_one_shown(_given(texts[0]), between, shape), output, force=force)
         return
-    found = _of_record(Path(record), between) if record else _of_texts(texts, between)
-    write_result(_several_shown(found, shape), output, force=force)
+    found, names = _of_record(Path(record), between) if record else (_of_texts(texts, between), [])
+    write_result(_several_shown(found, names, shape), output, force=force)
 
 
 def _check_range(between: Between | None) -> None:
@@ -99,20 +99,27 @@ def _of_texts(texts: tuple[str, ...], between: Between | None) -> list[DateReadi
     return [resolve(_given(text), between) for text in texts]
 
 
-def _of_record(path: Path, between: Between | None) -> list[DateReading]:
-    """Return every date of a record's inscriptions, its maker's years narrowing them."""
+def _of_record(path: Path, between: Between | None) -> tuple[list[DateReading], list[str]]:
+    """Return every date of a record's inscriptions with the place of each inscription.
+
+    The maker's years narrow them, and "the same year" refers to the inscription before.
+    """
     from inscribe import dates, forms, notation
     from inscribe.record import load
 
     record = load(path)
     between = between or (_years_of(record.maker) if record.maker else None)
     found: list[DateReading] = []
-    for inscription in record.inscriptions:
+    names: list[str] = []
+    for number, inscription in enumerate(record.inscriptions, 1):
         carved = notation.parse(inscription.text, inscription.notation)
-        found += dates.find(forms.normalise(carved).text, between)
+        before = next((each for each in reversed(found) if each.year is not None), None)
+        here = dates.find(forms.normalise(carved).text, between, before=before)
+        found += here
+        names += [f"inscription {number} ({inscription.place}: {each.text})" for each in here]
     if not found:
         raise InputError("no inscription of the record bears a date or an age", Place(str(path)))
-    return found
+    return found, names
 
 
 def _years_of(maker: Maker) -> Between | None:
@@ -137,13 +144,13 @@ def _one_shown(text: str, between: Between | None, shape: str) -> str:
     return _as_line(result) if shape == "jsonl" else _as_document(result)
 
 
-def _several_shown(found: list[DateReading], shape: str) -> str:
+def _several_shown(found: list[DateReading], names: list[str], shape: str) -> str:
     """Show the dates of one object's inscriptions, each and together."""
     if shape == "jsonl":
         return "".join(_as_line(_plain(reading)) for reading in found)
     from inscribe.dates import compared
 
-    comparison = compared(found)
+    comparison = compared(found, names)
     if shape == "json":
         from inscribe.report.as_json.date import comparison_as_json
 

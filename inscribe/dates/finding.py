@@ -21,13 +21,18 @@ _CYCLE_FORMS = str.maketrans({"夘": "卯", "戼": "卯", "丣": "酉"})
 
 
 def find(
-    text: str, between: Between | None = None, *, weak: bool = False
+    text: str,
+    between: Between | None = None,
+    *,
+    weak: bool = False,
+    before: DateReading | None = None,
 ) -> tuple[DateReading, ...]:
     """Return the dates and ages in a normalised text, in order, with offsets in that text.
 
     ``between`` narrows the years a bare sexagenary year may mean (western years, both included).
     Words that are a date only in a date's company (a lone 仲秋, 五月, 春) are left out unless
-    ``weak`` is set; then they come with ``sure`` false.
+    ``weak`` is set; then they come with ``sure`` false. ``before`` is the date of an earlier
+    inscription that a "same year" may refer to.
 
     >>> [(d.text, d.first, d.year) for d in find("武州住某作嘉永六年癸丑仲秋")]
     [('嘉永六年癸丑仲秋', 5, 1853)]
@@ -39,17 +44,19 @@ def find(
     from inscribe.dates.parse import expressions
 
     kept = [each for each in expressions(text) if each.sure or weak]
-    return _resolved(kept, text, between)
+    return _resolved(kept, text, between, before)
 
 
 def _resolved(
-    found: Sequence[Expression], text: str, between: Between | None
+    found: Sequence[Expression],
+    text: str,
+    between: Between | None,
+    before: DateReading | None = None,
 ) -> tuple[DateReading, ...]:
     """Return the readings of expressions in order; 同年 refers back, an age to the date given."""
     from inscribe.dates.meaning import resolved, with_age_at
 
     readings: list[DateReading] = []
-    before: DateReading | None = None
     for expression in found:
         reading = resolved(expression, text, between, before)
         readings.append(reading)

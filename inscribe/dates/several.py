@@ -21,6 +21,8 @@ from itertools import combinations
 from inscribe.dates.account import candidate_text
 from inscribe.dates.model import Agreement, DateReading
 
+Named = Sequence[tuple[str, DateReading]]
+
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
@@ -36,10 +38,12 @@ class Comparison:
     statements: tuple[str, ...] = ()
 
 
-def compared(readings: Sequence[DateReading]) -> Comparison:
+def compared(readings: Sequence[DateReading], names: Sequence[str] = ()) -> Comparison:
     """Return what the dates of one object's inscriptions say together.
 
-    The ages are taken to be one carver's; where they cannot be, the agreement is "conflict".
+    ``names`` are what the inscriptions are called in the statements ("inscription 1" and so on
+    where none are given). The ages are taken to be one carver's; where they cannot be, the
+    agreement is "conflict".
     """
     births = _common_births(readings)
     narrowed = tuple(_narrowed(reading, births) for reading in readings)
@@ -48,7 +52,9 @@ def compared(readings: Sequence[DateReading]) -> Comparison:
         agreement = "agrees" if births else "conflict"
     dated = [reading for reading in narrowed if reading.last_day]
     earliest = min(dated, key=lambda reading: reading.last_day or date.max, default=None)
-    statements = (*_of_the_order(narrowed), *_of_the_births(narrowed, births))
+    called = names or [f"inscription {number}" for number in range(1, len(readings) + 1)]
+    named = list(zip(called, narrowed, strict=True))
+    statements = (*_of_the_order(named), *_of_the_births(named, births))
     return Comparison(
         narrowed,
         earliest.last_day if earliest else None,
@@ -99,18 +105,18 @@ def _narrowed(reading: DateReading, births: set[int] | None) -> DateReading:
     )
 
 
-def _of_the_order(readings: Sequence[DateReading]) -> list[str]:
+def _of_the_order(readings: Named) -> list[str]:
     """Return which inscription comes before which, and what that means."""
     found = []
-    for (one, first), (two, second) in combinations(enumerate(readings, 1), 2):
+    for (one, first), (two, second) in combinations(readings, 2):
         order = _order(first, second)
         if order == 0:
-            found.append(f"inscriptions {one} and {two} may be of the same time")
+            found.append(f"{one} and {two} may be of the same time")
         elif order is not None:
             early, late = (one, two) if order < 0 else (two, one)
             found.append(
-                f"inscription {early} is earlier than inscription {late}: if both are genuine, "
-                f"inscription {late} was added later, or repeats or recalls a date"
+                f"{early} is earlier than {late}: if both are genuine, {late} was added later, or "
+                "repeats or recalls a date"
             )
         elif first.candidates or second.candidates:
             found += _possible_order(one, first, two, second)
@@ -128,7 +134,7 @@ def _order(first: DateReading, second: DateReading) -> int | None:
     return (first.year > second.year) - (first.year < second.year)
 
 
-def _possible_order(one: int, first: DateReading, two: int, second: DateReading) -> list[str]:
+def _possible_order(one: str, first: DateReading, two: str, second: DateReading) -> list[str]:
     """Say which candidates of an uncertain year lie before and after a certain one."""
     if first.year is None and second.year is None:
         return []
@@ -139,30 +145,30 @@ def _possible_order(one: int, first: DateReading, two: int, second: DateReading)
     after = [each.year for each in first.candidates if each.year > second.year]
     parts = []
     if before:
-        parts.append(f"{before[-1]} if it is not later than inscription {two} ({second.year})")
+        parts.append(f"{before[-1]} if it is not later than {two} ({second.year})")
     if after:
         parts.append(f"{after[0]} if it was added after it")
-    return [f"inscription {one} is most likely of " + ", or ".join(parts)] if parts else []
+    return [f"{one} is most likely of " + ", or ".join(parts)] if parts else []
 
 
-def _of_the_births(readings: Sequence[DateReading], births: set[int] | None) -> list[str]:
+def _of_the_births(readings: Named, births: set[int] | None) -> list[str]:
     """Return what the ages say together."""
     if births:
         years = ", ".join(str(year) for year in sorted(births))
         return [f"the ages agree: born {years}"]
     if births is not None:
         each = "; ".join(
-            f"inscription {number}: {', '.join(str(year) for year in sorted(_births(reading)))}"
-            for number, reading in enumerate(readings, 1)
+            f"{name}: {', '.join(str(year) for year in sorted(_births(reading)))}"
+            for name, reading in readings
             if _births(reading)
         )
         return [f"the ages cannot be one carver's (born {each})"]
-    with_age = [(n, r) for n, r in enumerate(readings, 1) if r.age and not _births(r)]
-    dated = [(n, r) for n, r in enumerate(readings, 1) if r.year is not None]
+    with_age = [(name, each) for name, each in readings if each.age and not _births(each)]
+    dated = [(name, each) for name, each in readings if each.year is not None]
     return [
-        f"if inscription {number} was carved at the time of inscription {other} ({dating.year}), "
-        f"its carver was born in {aged.age.birth_year(dating.year)}"
-        for number, aged in with_age
+        f"if {name} was carved at the time of {other} ({dating.year}), its carver was born in "
+        f"{aged.age.birth_year(dating.year)}"
+        for name, aged in with_age
         for other, dating in dated
         if aged.age is not None and dating.year is not None
     ]
