@@ -153,6 +153,13 @@ def test_a_bracket_may_run_over_a_column() -> None:
     assert render(t) == "花［の］／［色］は"
 
 
+def test_a_gap_may_share_the_brackets_of_what_is_restored() -> None:
+    for text, convention in (("［花 - - -］", "japanese"), ("[花 ---]", "leiden")):
+        t = parse(text, convention)
+        assert t == transcription([[[Sign("花", certainty=C.RESTORED), Sign("", K.GAP)]]])
+    assert parse("［花［　　］］") == t
+
+
 def test_signs_that_share_a_bracket_are_rendered_in_one() -> None:
     assert render(parse("[花][の]〔色〕〔は〕")) == "［花の］〔色は〕"
     assert render(parse("[花の][---]", "leiden"), "leiden") == "[花の][---]"
@@ -177,6 +184,9 @@ ERRORS = [
     ("花\n(カ)", 2, 1, "follows no sign"),
     ("花(カ", 1, 2, "never closed"),
     ("（表）武州住（裏）造之", 1, 1, "names a side"),
+    ("花(カ・)", 1, 2, "unknown"),
+    ("〔花(衍)〕", 1, 3, "at once"),
+    ("■(花カ)", 1, 2, "at once"),
     ("花)", 1, 2, "does not fit"),
     ("「花", 1, 1, "does not fit"),
     ("花(カ)(損)", 1, 5, "at once"),

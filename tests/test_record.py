@@ -127,6 +127,16 @@ IMPOSSIBLE = [
     ('text = "花"\nsource = {}', 6, "no words"),
     ('text = "花"\nsource = {text = "花］"}', 6, "never opened"),
     ('text = "花"\nsource = {text = "花", file = "a.txt"}', 6, "both"),
+    ('text = "花"\nsource = {file = "bad.txt"}', 6, "bad.txt, line 2, column 1: the bracket ］"),
+    ('text = "花"\nsource = {file = "empty.txt"}', 6, "no sign"),
+    (
+        'text = "花"\n[[inscription.box]]\nsign=1\nx=1\ny=1\nwidth=1\nheight=1\n'
+        "[[inscription.box]]\nsign=1\nx=1\ny=1\nwidth=1\nheight=1",
+        13,
+        "two boxes",
+    ),
+    ('text = "花\\n］"', 5, "never opened"),
+    ("text = '''花\n］'''", 6, "never opened"),
 ]
 
 
@@ -136,7 +146,8 @@ IMPOSSIBLE = [
 def test_an_impossible_inscription_is_named_with_its_line(
     lines: str, line: int, message: str, tmp_path: Path
 ) -> None:
-    (tmp_path / "a.txt").write_text("花", encoding="utf-8")
+    for name, words in (("a", "花"), ("bad", "花\n］"), ("empty", "\n")):
+        (tmp_path / f"{name}.txt").write_text(words, encoding="utf-8")
     ((found, said),) = problems(f"{HEAD}{INSCRIPTION}{lines}\n", tmp_path)
     assert message in said
     assert found == line

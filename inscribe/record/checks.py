@@ -120,7 +120,7 @@ def source(found: SourceText, path: KeyPath, problems: Problems) -> None:
         words = found.transcription
     except NotationError as error:
         if found.file:
-            problems.add((*path, "file"), str(error), error.hint)
+            problems.add((*path, "file"), f"{error.place}: {error.message}", error.hint)
         else:
             problems.add_notation((*path, "text"), error)
         return
