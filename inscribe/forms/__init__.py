@@ -11,6 +11,7 @@ from inscribe.forms.characters import (
 from inscribe.forms.normal import Change, NormalText, carved
 from inscribe.forms.normalising import GAP, KAO, UNREAD, normalise, normalise_text
 from inscribe.forms.relation import Relation, related, relation, same_character
+from inscribe.forms.sequences import signs_of
 
 __all__ = [
     "GAP",
@@ -31,4 +32,5 @@ __all__ = [
     "related",
     "relation",
     "same_character",
+    "signs_of",
 ]

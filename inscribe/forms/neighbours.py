@@ -64,17 +64,18 @@ def _nearest_script(before: str, after: str) -> str:
 
 
 def _voice(rewriting: Rewriting, at: int) -> None:
-    """Join a voicing mark that stands alone to the kana before it."""
+    """Join a voicing mark that is a sign of its own to the kana before it."""
     step, index = rewriting.steps[at], rewriting.starts[at]
-    kana = rewriting.before(at, 1)[-1:]
-    after = sequences.voiced(kana, step.before)
-    if not is_kana(kana) or len(after) != 1:
-        rewriting.replace(at, step.before, [])
+    rewriting.replace(at, step.before, [])
+    stands = rewriting.sign_before(at)
+    repeated = rewriting.follows_directly(at) and at and rewriting.steps[at - 1].kind == REPEAT_MARK
+    kana, rest = (stands[:1], stands[1:]) if repeated else (stands[-1:], stands[:-1])
+    voiced = sequences.voiced(kana, step.before)
+    if not is_kana(kana) or len(voiced) != 1:
         return
+    after = voiced + rest if repeated else rest + voiced
     note = "written as a sign of its own"
-    rewriting.replace_before(at, after)
-    changes = [
-        Change(index - 1, kana, after, VOICING_MARK, step.table, note),
-        Change(index, step.before, "", VOICING_MARK, step.table, note),
-    ]
-    rewriting.replace(at, "", changes)
+    gone = Change(index, step.before, "", VOICING_MARK, step.table, note)
+    rewriting.replace(at, "", [gone])
+    change = Change(index - 1, stands, after, VOICING_MARK, step.table, note)
+    rewriting.replace_before(at, after, change)

@@ -13,7 +13,15 @@ from inscribe.forms import neighbours
 from inscribe.forms.normal import NormalText
 from inscribe.forms.rewriting import Rewriting, identity, rewritten_evenly
 from inscribe.forms.sequences import joined, signs_of
-from inscribe.forms.steps import EVEN_KINDS, JOINING, Step, changing, steps
+from inscribe.forms.steps import (
+    EVEN_KINDS,
+    JOINING,
+    SEAL_LEGEND,
+    VOICING_MARK,
+    Step,
+    changing,
+    steps,
+)
 from inscribe.signs import Certainty, Kind, Sign, Transcription
 
 UNREAD = "□"
@@ -41,7 +49,7 @@ def normalise_text(text: str) -> NormalText:
     if len(known) != len(found):
         parts = _divided(parts, [step is not None for step in found])
     kinds = {step.kind for step in known}
-    if JOINING in kinds:
+    if JOINING in kinds or VOICING_MARK in kinds:
         return _of_signs(signs_of(text))
     if kinds <= EVEN_KINDS:
         return rewritten_evenly(parts, known)
@@ -113,8 +121,11 @@ def _steps_of(sign: str) -> list[Step]:
     """Return the steps a sign of several characters goes through; the last may change nothing."""
     if sign.startswith("（印「"):
         normal = normalise_text(sign)
-        changed = [change for change in normal.changes if change.before != change.after]
-        return [Step(sign, normal.text, *changed[0][3:])] if changed else [_unchanged(sign)]
+        if normal.text == sign:
+            return [_unchanged(sign)]
+        kinds = ", ".join(dict.fromkeys(change.kind for change in normal.changes))
+        tables = ", ".join(dict.fromkeys(change.table for change in normal.changes))
+        return [Step(sign, normal.text, SEAL_LEGEND, tables, kinds)]
     found = [] if sign in (GAP, KAO) else joined(sign)
     after = found[-1].after if found else sign
     return [*found, steps().get(after) or _unchanged(after)]

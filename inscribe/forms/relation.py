@@ -154,7 +154,7 @@ def _in_another_form(a: str, b: str, word: str) -> Relation:
         if step and step.after == other:
             return Relation(_KINDS[step.kind], step.table, _merger(form, other) or step.note)
     both = {_KINDS[known[sign].kind] for sign in (a, b) if sign in known}
-    table = next((known[sign].table for sign in (b, a) if sign in known), "")
+    table = max((known[sign].table for sign in (a, b) if sign in known), default="")
     if COMPATIBILITY in both:
         return Relation(COMPATIBILITY, UNICODE, f"both are forms of {word}")
     if _hiragana(word) is not None:

@@ -16,6 +16,7 @@ Expansion(after='嬉しや', note='or しや', doubtful=True)
 
 from __future__ import annotations
 
+import itertools
 import unicodedata
 from collections.abc import Sequence
 from functools import lru_cache
@@ -23,10 +24,12 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import TableError
-from inscribe.forms.sequences import VOICED, voiced
+from inscribe.forms.sequences import VOICED, is_part_of_sign, voiced
+from inscribe.notation.segments import MAX_DESCRIPTION, segments
 
-REACH = 16  # characters looked at before a mark
-_BREAKS = " \t\n\u3000／」"
+REACH = MAX_DESCRIPTION + 4  # characters looked at before a mark
+_BREAKS = str.maketrans("", "", "\n／」")  # a word may run over the end of a line or column
+_SPACES = " \t\u3000"
 _NEVER_VOICED = "うウ"  # ゔ is no repetition
 
 
@@ -63,17 +66,26 @@ def marks() -> dict[str, Mark]:
 
 
 @tables.compiled
-def doubled_words() -> frozenset[str]:
-    """Return the kana words that are commonly doubled."""
-    return frozenset(row[0] for row, _ in tables.rows("reduplications", ("unit", "source")))
+def doubled_words() -> dict[str, tuple[str, ...]]:
+    """Return the kana words that are commonly doubled, with the ways the double is said."""
+    columns = ("unit", "doubled", "source")
+    found: dict[str, tuple[str, ...]] = {}
+    for (unit, doubled, _), _place in tables.rows("reduplications", columns):
+        found.setdefault(unit, tuple(doubled.split(" ")))
+    return found
 
 
 def expansions(run: Sequence[str], before: str) -> list[Expansion]:
     """Return what each mark of an unbroken run of marks stands for, after the text ``before``.
 
-    ``before`` is in current forms; column and line breaks at its end are passed over.
+    ``before`` is in current forms; ends of columns and lines in it count for nothing.
     """
-    before = before.rstrip(_BREAKS)
+    before = before.translate(_BREAKS).rstrip(_SPACES)
+    if any(map(is_part_of_sign, before)):
+        last = segments(before)[-1]
+        if len(last) > 1:
+            return [_whole(mark, last) for mark in run]
+        before = _single_signs_at_the_end(before)
     if len(run) > 1 and (block := _block(run, before)):
         return block
     found: list[Expansion] = []
@@ -81,6 +93,20 @@ def expansions(run: Sequence[str], before: str) -> list[Expansion]:
         found.append(_expansion(mark, before))
         before += found[-1].after
     return found
+
+
+def _single_signs_at_the_end(before: str) -> str:
+    """Return the end of a text in which each sign is one character."""
+    signs = segments(before)
+    singles = itertools.takewhile(lambda sign: len(sign) == 1, reversed(signs))
+    return "".join(singles)[::-1]
+
+
+def _whole(mark: str, last: str) -> Expansion:
+    """Return the expansion of a mark after a sign that has no character of its own."""
+    if marks()[mark].repeats != "several":
+        return Expansion(last, f"{last} is repeated as a whole")
+    return Expansion(last, f"only {last} is taken; it may be more", True)
 
 
 def _block(run: Sequence[str], before: str) -> list[Expansion]:
@@ -139,7 +165,7 @@ def _several(before: str, is_voiced: bool) -> Expansion:
         return _after_kanji(stem, is_voiced)
     known = [length for length in range(len(kana), 1, -1) if kana[-length:] in doubled_words()]
     if known:
-        return Expansion(_unit(kana[-known[0] :], is_voiced))
+        return _known_double(kana[-known[0] :], is_voiced)
     if kanji and len(kana) < 3:
         doubt = f"or {kana}" if len(kana) == 2 else ""
         return Expansion(_unit(kanji + kana, is_voiced), doubt, bool(doubt))
@@ -147,6 +173,14 @@ def _several(before: str, is_voiced: bool) -> Expansion:
         note = "only one kana stands before a mark for two or more"
         return Expansion(_unit(kana, is_voiced), note, True)
     return _stretch(kana, bool(stem), is_voiced)
+
+
+def _known_double(unit: str, is_voiced: bool) -> Expansion:
+    after = _unit(unit, is_voiced)
+    said = doubled_words()[unit]
+    if is_voiced or unit + after in said:
+        return Expansion(after)
+    return Expansion(after, f"commonly {said[0]}, where voicing was not marked", True)
 
 
 def _after_kanji(before: str, is_voiced: bool) -> Expansion:
@@ -177,7 +211,7 @@ def _repeated(kana: str, is_voiced: bool) -> str:
     plain = _unvoiced(kana)
     if not is_voiced or plain in _NEVER_VOICED:
         return plain
-    composed = voiced(plain, VOICED)
+    composed = voiced(plain)
     return composed if len(composed) == 1 else plain
 
 

@@ -26,8 +26,7 @@ class Rewriting:
 
     ``parts`` are the stretch before the first sign, what stands for that sign, the next stretch
     and so on; it has one stretch more than there are steps. Every sign is first replaced as its
-    step says; :meth:`replace` and :meth:`replace_before` then serve the signs whose meaning hangs
-    on their neighbours.
+    step says; :meth:`replace` then serves the signs whose meaning hangs on their neighbours.
     """
 
     def __init__(self, parts: list[str], steps: list[Step]) -> None:
@@ -47,10 +46,20 @@ class Rewriting:
         self._parts[2 * at + 1] = after
         self._others[at] = changes
 
-    def replace_before(self, at: int, after: str) -> None:
-        """Let ``after`` stand for the one character before the sign of the step ``at``."""
-        place = 2 * at if self._parts[2 * at] else 2 * at - 1
-        self._parts[place] = self._parts[place][:-1] + after
+    def sign_before(self, at: int) -> str:
+        """Return what stands for the one sign before the sign of the step ``at``."""
+        stretch = self._parts[2 * at]
+        return stretch[-1] if stretch else self._parts[2 * at - 1] if at else ""
+
+    def replace_before(self, at: int, after: str, change: Change) -> None:
+        """Let ``after`` stand for the one sign before the sign of the step ``at``."""
+        stretch = self._parts[2 * at]
+        if stretch:
+            self._parts[2 * at] = stretch[:-1] + after
+            self._others.setdefault(at, []).insert(0, change)
+        else:
+            self._parts[2 * at - 1] = after
+            self._others.setdefault(at - 1, [self._changes[at - 1]]).append(change)
 
     def before(self, at: int, reach: int) -> str:
         """Return what stands before the sign of the step ``at``, some ``reach`` characters."""

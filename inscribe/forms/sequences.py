@@ -12,6 +12,7 @@ import unicodedata
 
 from inscribe.forms.steps import (
     COMPOSED,
+    JOINING,
     REPEAT_MARK,
     UNICODE,
     VARIATION,
@@ -23,6 +24,7 @@ from inscribe.notation.segments import segments
 
 VOICED = "\u3099"
 _COMBINING = {"\uff9e": VOICED, "\uff9f": "\u309a", "゛": VOICED, "゜": "\u309a"}
+_VOICING = "\u3099\u309a\uff9e\uff9f゛゜"
 _LAST_PIECES = "＼"  # of a mark that segments() takes for several signs
 
 
@@ -61,22 +63,31 @@ def is_selector(char: str) -> bool:
     return "\ufe00" <= char <= "\ufe0f" or "\U000e0100" <= char <= "\U000e01ef"
 
 
-def voiced(kana: str, mark: str) -> str:
-    """Return kana with a voicing mark of any kind, as one character where there is one."""
+def is_part_of_sign(char: str) -> bool:
+    """Whether the character makes one sign with those beside it, as it stands in normal text."""
+    return char in "\u3099\u309a\u31ef" or "\u2ff0" <= char <= "\u2fff" or is_selector(char)
+
+
+def voiced(kana: str, mark: str = VOICED) -> str:
+    """Return a kana with a voicing mark of any kind, as one character where there is one."""
     return unicodedata.normalize("NFC", kana + _COMBINING.get(mark, mark))
 
 
 def _composed(sign: str) -> list[Step]:
-    base = steps().get(sign[0])
-    if base and base.kind not in (REPEAT_MARK, VOICING_MARK) and base.after != base.before:
-        after = unicodedata.normalize("NFC", base.after + _combining(sign[1:]))
-        return [Step(sign, after, base.kind, base.table, base.note, base.doubtful)]
-    after = unicodedata.normalize("NFC", sign[0] + _combining(sign[1:]))
+    step = steps().get(sign[0])
+    if step and step.kind not in (REPEAT_MARK, JOINING, VOICING_MARK):
+        after = _with_marks(step.after, sign[1:])
+        return [Step(sign, after, step.kind, step.table, step.note, step.doubtful)]
+    after = _with_marks(sign[0], sign[1:])
     if after == sign:
         return []
-    kind = VOICING_MARK if sign[1] in "\u3099\u309a\uff9e\uff9f" else COMPOSED
-    return [Step(sign, after, kind, UNICODE)]
+    return [Step(sign, after, VOICING_MARK if sign[1] in _VOICING else COMPOSED, UNICODE)]
 
 
-def _combining(marks: str) -> str:
-    return "".join(_COMBINING.get(mark, mark) for mark in marks)
+def _with_marks(base: str, marks: str) -> str:
+    """Return a base with its marks composed; spacing marks that do not join stay as they are."""
+    joining = "".join(_COMBINING.get(mark, mark) for mark in marks)
+    composed = unicodedata.normalize("NFC", base + joining)
+    if len(composed) < len(base + marks):
+        return composed
+    return unicodedata.normalize("NFC", base + marks)

@@ -26,6 +26,7 @@ WIDTH = "width"
 VOICING_MARK = "voicing mark"
 VARIATION = "variation sequence"
 COMPOSED = "composed form"
+SEAL_LEGEND = "seal legend"
 JOINING = "part of a sign"
 SIMPLIFIED = "simplified form"
 
