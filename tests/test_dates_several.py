@@ -46,3 +46,16 @@ def test_nothing_follows_from_one_age_alone() -> None:
 def test_inscriptions_are_called_by_the_names_given() -> None:
     found = compared([resolve("嘉永六年"), resolve("嘉永六年八月")], ["the front", "the back"])
     assert found.statements == ("the front and the back may be of the same time",)
+
+
+def test_a_known_year_of_birth_dates_an_age_and_narrows_a_bare_year() -> None:
+    found = compared([resolve("癸丑行年七十")], born=1784)
+    assert [reading.year for reading in found.readings] == [1853]
+    (statement,) = compared([resolve("行年七十")], born=1784).statements
+    assert "was 70 in 1853" in statement
+
+
+def test_a_known_year_of_birth_may_contradict_an_age() -> None:
+    found = compared([resolve("嘉永六年行年七十")], born=1799)
+    assert found.agreement == "conflict"
+    assert "known otherwise: 1799" in found.statements[0]

@@ -20,7 +20,7 @@ from inscribe.cli.common import (
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
-    from inscribe.dates import DateReading
+    from inscribe.dates import Comparison, DateReading
     from inscribe.record.model import Maker
 
 Between = tuple[int, int]
@@ -75,10 +75,12 @@ def command(
     if bool(texts) == (record is not None):
         raise InputError("give a date to resolve", hint="a text, - or --record FILE")
     if len(texts) == 1:
-        write_result(_one_shown(_given(texts[0]), between, shape), output, force=force)
-        return
-    found, names = _of_record(Path(record), between) if record else (_of_texts(texts, between), [])
-    write_result(_several_shown(found, names, shape), output, force=force)
+        result = _one_shown(_given(texts[0]), between, shape)
+    elif record:
+        result = _several_shown(_of_record(Path(record), between), shape)
+    else:
+        result = _several_shown(_of_texts(texts, between), shape)
+    write_result(result, output, force=force)
 
 
 def _check_range(between: Between | None) -> None:
@@ -93,14 +95,14 @@ def _given(text: str) -> str:
     return read_standard_input().strip("\n") if text == STANDARD_INPUT else text
 
 
-def _of_texts(texts: tuple[str, ...], between: Between | None) -> list[DateReading]:
-    from inscribe.dates import resolve
+def _of_texts(texts: tuple[str, ...], between: Between | None) -> Comparison:
+    from inscribe.dates import compared, resolve
 
-    return [resolve(_given(text), between) for text in texts]
+    return compared([resolve(_given(text), between) for text in texts])
 
 
-def _of_record(path: Path, between: Between | None) -> tuple[list[DateReading], list[str]]:
-    """Return every date of a record's inscriptions with the place of each inscription.
+def _of_record(path: Path, between: Between | None) -> Comparison:
+    """Return every date of a record's inscriptions, held against each other and the maker.
 
     The maker's years narrow them, and "the same year" refers to the inscription before.
     """
@@ -119,7 +121,7 @@ def _of_record(path: Path, between: Between | None) -> tuple[list[DateReading], 
         names += [f"inscription {number} ({inscription.place}: {each.text})" for each in here]
     if not found:
         raise InputError("no inscription of the record bears a date or an age", Place(str(path)))
-    return found, names
+    return dates.compared(found, names, record.maker.born if record.maker else None)
 
 
 def _years_of(maker: Maker) -> Between | None:
@@ -144,20 +146,17 @@ def _one_shown(text: str, between: Between | None, shape: str) -> str:
     return _as_line(result) if shape == "jsonl" else _as_document(result)
 
 
-def _several_shown(found: list[DateReading], names: list[str], shape: str) -> str:
+def _several_shown(found: Comparison, shape: str) -> str:
     """Show the dates of one object's inscriptions, each and together."""
     if shape == "jsonl":
-        return "".join(_as_line(_plain(reading)) for reading in found)
-    from inscribe.dates import compared
-
-    comparison = compared(found, names)
+        return "".join(_as_line(_plain(reading)) for reading in found.readings)
     if shape == "json":
         from inscribe.report.as_json.date import comparison_as_json
 
-        return _as_document(comparison_as_json(comparison))
+        return _as_document(comparison_as_json(found))
     from inscribe.report.terminal.date import comparison_as_text
 
-    return comparison_as_text(comparison)
+    return comparison_as_text(found)
 
 
 def _as_document(result: dict[str, Any]) -> str:

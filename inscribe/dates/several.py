@@ -38,14 +38,16 @@ class Comparison:
     statements: tuple[str, ...] = ()
 
 
-def compared(readings: Sequence[DateReading], names: Sequence[str] = ()) -> Comparison:
+def compared(
+    readings: Sequence[DateReading], names: Sequence[str] = (), born: int | None = None
+) -> Comparison:
     """Return what the dates of one object's inscriptions say together.
 
     ``names`` are what the inscriptions are called in the statements ("inscription 1" and so on
     where none are given). The ages are taken to be one carver's; where they cannot be, the
-    agreement is "conflict".
+    agreement is "conflict". ``born`` is the maker's year of birth where it is known otherwise.
     """
-    births = _common_births(readings)
+    births = _common_births(readings, born)
     narrowed = tuple(_narrowed(reading, births) for reading in readings)
     agreement: Agreement = "unchecked"
     if births is not None:
@@ -54,7 +56,7 @@ def compared(readings: Sequence[DateReading], names: Sequence[str] = ()) -> Comp
     earliest = min(dated, key=lambda reading: reading.last_day or date.max, default=None)
     called = names or [f"inscription {number}" for number in range(1, len(readings) + 1)]
     named = list(zip(called, narrowed, strict=True))
-    statements = (*_of_the_order(named), *_of_the_births(named, births))
+    statements = (*_of_the_order(named), *_of_the_births(named, births, born))
     return Comparison(
         narrowed,
         earliest.last_day if earliest else None,
@@ -71,9 +73,11 @@ def _births(reading: DateReading) -> set[int]:
     return {each.birth_year for each in reading.candidates if each.birth_year is not None}
 
 
-def _common_births(readings: Sequence[DateReading]) -> set[int] | None:
-    """Return the years of birth all readings with an age allow; None if fewer than two have one."""
+def _common_births(readings: Sequence[DateReading], born: int | None) -> set[int] | None:
+    """Return the years of birth that all ages allow; None where there are not two to compare."""
     given = [births for reading in readings if (births := _births(reading))]
+    if born is not None and given:
+        given.append({born})
     return set.intersection(*given) if len(given) > 1 else None
 
 
@@ -84,7 +88,8 @@ def _narrowed(reading: DateReading, births: set[int] | None) -> DateReading:
     left = tuple(each for each in reading.candidates if each.birth_year in births)
     if not left or len(left) == len(reading.candidates):
         return reading
-    why = "the age in another inscription leaves " + ", ".join(str(each.year) for each in left)
+    years = ", ".join(str(each.year) for each in left)
+    why = f"with what else is known of the carver's age, {years} is left"
     suggestions = tuple(candidate_text(each) for each in left) if len(left) > 1 else ()
     reading = replace(
         reading, candidates=left, suggestions=suggestions, why=f"{reading.why}; {why}"
@@ -151,24 +156,32 @@ def _possible_order(one: str, first: DateReading, two: str, second: DateReading)
     return [f"{one} is most likely of " + ", or ".join(parts)] if parts else []
 
 
-def _of_the_births(readings: Named, births: set[int] | None) -> list[str]:
-    """Return what the ages say together."""
+def _of_the_births(readings: Named, births: set[int] | None, born: int | None) -> list[str]:
+    """Return what the ages say together, and with the year of birth known otherwise."""
     if births:
         years = ", ".join(str(year) for year in sorted(births))
         return [f"the ages agree: born {years}"]
     if births is not None:
-        each = "; ".join(
-            f"{name}: {', '.join(str(year) for year in sorted(_births(reading)))}"
-            for name, reading in readings
-            if _births(reading)
-        )
+        given = [(name, _births(reading)) for name, reading in readings if _births(reading)]
+        if born is not None:
+            given.append(("known otherwise", {born}))
+        each = "; ".join(f"{name}: {', '.join(map(str, sorted(years)))}" for name, years in given)
         return [f"the ages cannot be one carver's (born {each})"]
-    with_age = [(name, each) for name, each in readings if each.age and not _births(each)]
+    aged = [(name, each) for name, each in readings if each.age and not _births(each)]
+    if born is not None:
+        return [_of_a_known_birth(name, reading, born) for name, reading in aged]
     dated = [(name, each) for name, each in readings if each.year is not None]
-    return [
-        f"if {name} was carved at the time of {other} ({dating.year}), its carver was born in "
-        f"{aged.age.birth_year(dating.year)}"
-        for name, aged in with_age
-        for other, dating in dated
-        if aged.age is not None and dating.year is not None
-    ]
+    return [_of_an_age(one, age, two, date) for one, age in aged for two, date in dated]
+
+
+def _of_an_age(name: str, aged: DateReading, other: str, dated: DateReading) -> str:
+    assert aged.age is not None
+    assert dated.year is not None
+    birth = aged.age.birth_year(dated.year)
+    return f"if {name} was carved at the time of {other} ({dated.year}), its carver was born in {birth}"
+
+
+def _of_a_known_birth(name: str, aged: DateReading, born: int) -> str:
+    assert aged.age is not None
+    year = born + aged.age.years - (0 if aged.age.western else 1)
+    return f"{name}: someone born in {born} was {aged.age.years} in {year}"
