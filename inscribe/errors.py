@@ -15,6 +15,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 
+def harmless(text: str) -> str:
+    r"""Return ``text`` with every character that a terminal might obey named by its code point.
+
+    Line breaks and ideographic spaces stay.
+
+    >>> harmless("a\x1b[31m")
+    'aU+001B[31m'
+    """
+    if text.isprintable():
+        return text
+    return "".join(c if c.isprintable() or c in "\n\u3000" else f"U+{ord(c):04X}" for c in text)
+
+
 @dataclass(frozen=True, slots=True)
 class Place:
     """Where in the input a problem lies; lines and columns count from 1, columns in characters."""
@@ -24,7 +37,7 @@ class Place:
     column: int | None = None
 
     def __str__(self) -> str:
-        parts = [self.file] if self.file else []
+        parts = [harmless(self.file)] if self.file else []
         parts += [f"line {self.line}"] if self.line is not None else []
         parts += [f"column {self.column}"] if self.column is not None else []
         return ", ".join(parts)
@@ -35,9 +48,9 @@ class InscribeError(Exception):
 
     def __init__(self, message: str, place: Place | None = None, hint: str = "") -> None:
         super().__init__(message)
-        self.message = message
+        self.message = harmless(message)
         self.place = place or Place()
-        self.hint = hint
+        self.hint = harmless(hint)
 
     def __str__(self) -> str:
         sentence = f"{self.message}; {self.hint}" if self.hint else self.message

@@ -257,15 +257,7 @@ class Parser:
         offset = position + refused.further
         line = self.text.count("\n", 0, offset) + 1
         column = offset - self.text.rfind("\n", 0, offset)
-        message, expected = _shown(refused.message), _shown(refused.expected)
-        return NotationError(message, Place(self.file, line, column), expected)
-
-
-def _shown(message: str) -> str:
-    """Return a message with every character that a terminal might obey named instead."""
-    if message.isprintable():
-        return message
-    return "".join(c if c.isprintable() or c == "\u3000" else f"U+{ord(c):04X}" for c in message)
+        return NotationError(refused.message, Place(self.file, line, column), refused.expected)
 
 
 @cache
