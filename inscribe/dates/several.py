@@ -178,7 +178,7 @@ def _of_an_age(name: str, aged: DateReading, other: str, dated: DateReading) -> 
     assert aged.age is not None
     assert dated.year is not None
     birth = aged.age.birth_year(dated.year)
-    return f"if {name} was carved at the time of {other} ({dated.year}), its carver was born in {birth}"
+    return f"if {name} is of the time of {other} ({dated.year}), its carver was born in {birth}"
 
 
 def _of_a_known_birth(name: str, aged: DateReading, born: int) -> str:
