@@ -58,7 +58,7 @@ def read(
         overrides: readings a person has settled (see ``inscribe.record.Override``).
         between: western years, both included, that a sexagenary year without an era may mean.
         alternatives: whether to look for other readings of a poem's words; by default only
-            where its metre is not kept to the mora at once. A signature always has them.
+            where its metre was hard to find. A signature always has them.
     """
     from inscribe.forms import normalise
     from inscribe.reading.assembling import Text, shown
@@ -82,12 +82,13 @@ def read_text(
 ) -> Interpretation:
     """Return what a literal text says; it may use the Japanese transcription conventions.
 
-    The arguments are those of :func:`read`.
+    Punctuated prose (with 。 or a pair of 「」) is taken as it stands, brackets and spaces
+    included. The arguments are those of :func:`read`.
 
     Raises:
         NotationError: brackets or marks that cannot be understood.
     """
-    if _NOTATION.search(text):
+    if _NOTATION.search(text) and not _is_running_text(text):
         from inscribe.notation import parse
 
         t = parse(text)
@@ -96,12 +97,20 @@ def read_text(
     from inscribe.reading.assembling import Text
     from inscribe.reading.interpretation import Wishes, interpreted
 
-    columns = text.split("／")
+    columns = text.split("／") if "／＼" not in text and "／″＼" not in text else [text]
     plain = "".join(columns) if len(columns) > 1 else text
     normal = normalise_text(plain)
     breaks = _breaks(columns, normal) if len(columns) > 1 else frozenset[int]()
     wishes = Wishes(register, overrides, between, alternatives)
     return interpreted(Text(normal, plain, breaks), wishes)
+
+
+def _is_running_text(text: str) -> bool:
+    if "。" not in text and "「" not in text:
+        return False
+    from inscribe.reading.prose import is_running_text
+
+    return is_running_text(text)
 
 
 def _breaks(columns: list[str], normal: NormalText) -> frozenset[int]:

@@ -112,8 +112,8 @@ def verse(
 ) -> Interpretation:
     """Return the interpretation of a poem.
 
-    ``alternatives`` adds other readings of single words; by default only where the metre was
-    not kept to the mora at once.
+    ``alternatives`` adds other readings of single words; by default only where every word
+    MeCab found had to be searched.
     """
     words = reading.words
     reasons = (reason or _metre_reason(reading),)
@@ -121,7 +121,7 @@ def verse(
     found = interpretation(text, "verse", words, reasons, reading.phrases, score)
     if "々" in text.carved:
         found = _with_modern(found, text)
-    if alternatives is False or (alternatives is None and reading.regular):
+    if alternatives is False or (alternatives is None and not reading.lattice):
         return found
     return _with_alternatives(found, text, reading)
 

@@ -14,7 +14,7 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from inscribe.reading.lattice import Node
+from inscribe.reading.lattice import Node, worth_trying
 from inscribe.reading.pieces import Piece, unidic_piece, unknown_piece, verse_piece
 
 if TYPE_CHECKING:
@@ -116,6 +116,21 @@ def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
             piece = _verse_lines.get(word) or _piece(word, _verse_lines, verse_piece)
             nodes.append(Node(offsets[int(start)], offsets[int(end)], piece))
     return nodes
+
+
+_readings: dict[tuple[str, bool], tuple[Piece, ...]] = {}
+
+
+def readings_of(written: str, *, voiced: bool = True) -> tuple[Piece, ...]:
+    """Return every word of verse that is written so, the cheapest of each class and length."""
+    found = _readings.get((written, voiced))
+    if found is None:
+        if len(_readings) > _MAX_KEPT:
+            _readings.clear()
+        nodes = worth_trying(verse_lattice(written, voiced=voiced))
+        whole = [node.piece for node in nodes if (node.start, node.end) == (0, len(written))]
+        found = _readings[written, voiced] = tuple(whole)
+    return found
 
 
 def _character_offsets(text: str) -> dict[int, int]:

@@ -9,23 +9,28 @@ view (``inscribe.reading.lattice``), and all of them if that does not mend it.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 
 from inscribe.reading import mecab
 from inscribe.reading.lattice import Node, Surroundings, best_path
-from inscribe.reading.metre import ACROSS, DEPENDENT, PARTS, TANKA, Metre, pattern_of, phrase_cost
+from inscribe.reading.metre import PARTS, TANKA, Metre, pattern_of
 from inscribe.reading.overrides import Override, settled_nodes
 from inscribe.reading.pieces import Piece, unread_piece
-
-Phrases = tuple[tuple[int, int], ...]  # (morae, index of the first word) of each phrase
+from inscribe.reading.scansion import (
+    Phrases,
+    fitted_phrases,
+    regular_head,
+    regular_phrases,
+    regular_tail,
+)
 
 _VOICED = re.compile("[がぎぐげござじずぜぞだぢづでどばびぶべぼ]")
 _KANA = re.compile("[\u3041-\u3096]")
 NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
-_MENDED_ENOUGH = 3000
-_MOST_OVER = 5  # morae a phrase may have over its number where a word runs across its end
+_CHANGED_AT_MOST = 4000  # another reading of one word may cost this much more
+_MENDED_ENOUGH = 5000  # a stretch is mended if its metre costs no more
 _ENOUGH_KANA = 14
 
 
@@ -120,14 +125,19 @@ def _phrase_offsets(words: list[Piece], phrases: Phrases) -> frozenset[int]:
 def _mended(
     text: str, words: list[Piece], metre: Metre, ends: frozenset[int], voiced: bool
 ) -> VerseReading | None:
-    """Search only the stretch between the phrases that keep the metre from either end.
+    """Mend only the stretch between the phrases that keep the metre from either end.
 
-    None where the mended reading is still far from regular: then all must be searched.
+    First by another reading of one word, then by searching the stretch. None where there is no
+    such stretch, or nothing in it comes near the metre: then all must be searched.
     """
-    head, kept_before = _regular_run(words, metre.phrases)
-    tail, kept_after = _regular_run(words[::-1], metre.phrases[::-1])
+    head, kept_before = regular_head(words, metre.phrases)
+    tail, kept_after = regular_tail(words, metre.phrases)
     stop, last = len(words) - tail, len(metre.phrases) - kept_after
-    if (not head and not tail) or head >= stop or kept_before >= last:
+    if head >= stop or kept_before >= last:  # the two runs meet: one of them is chance
+        head, stop, tail = 0, len(words), 0
+    if not ends and (swapped := _with_one_word_changed(words, head, stop, metre, voiced)):
+        return VerseReading(swapped, metre, regular_phrases(swapped, metre), False, voiced)
+    if not head and not tail:
         return None
     start = sum([word.length for word in words[:head]])
     end = start + sum([word.length for word in words[head:stop]])
@@ -151,16 +161,29 @@ def _mended(
     return VerseReading(found, metre, phrases, False, voiced)
 
 
-def _regular_run(words: list[Piece], phrases: Sequence[int]) -> tuple[int, int]:
-    """Return how many words, and how many phrases, keep the metre from the first word on."""
-    count = held = kept = 0
-    for index, word in enumerate(words):
-        count += word.morae
-        if kept == len(phrases) or count > phrases[kept]:
-            break
-        if count == phrases[kept]:
-            kept, held, count = kept + 1, index + 1, 0
-    return held, kept
+def _with_one_word_changed(
+    words: list[Piece], first: int, stop: int, metre: Metre, voiced: bool
+) -> list[Piece] | None:
+    """Return the words with the one change of reading that mends the metre at the least cost."""
+    side, cells = mecab.verse_connections()
+    best: tuple[int, int, Piece] | None = None
+    for index in range(first, stop):
+        word = words[index]
+        before = words[index - 1].right_connection if index else 0
+        after = side * words[index + 1].connection if index + 1 < len(words) else 0
+        own = word.cost + cells[before + side * word.connection]
+        own += cells[word.right_connection + after]
+        for piece in mecab.readings_of(word.written, voiced=voiced):
+            cost = piece.cost + cells[before + side * piece.connection]
+            cost += cells[piece.right_connection + after] - own
+            if piece.morae == word.morae or cost > (best[0] if best else _CHANGED_AT_MOST):
+                continue
+            changed = [*words[:index], piece, *words[index + 1 :]]
+            if regular_phrases(changed, metre):
+                best = (cost, index, piece)
+    if best is None:
+        return None
+    return [*words[: best[1]], best[2], *words[best[1] + 1 :]]
 
 
 def _part_of_a_poem(words: list[Piece], voiced: bool) -> VerseReading:
@@ -194,23 +217,6 @@ def marks_voicing(text: str) -> bool:
     return bool(_VOICED.search(text)) or len(_KANA.findall(text)) < _ENOUGH_KANA
 
 
-def regular_phrases(words: list[Piece], metre: Metre) -> Phrases:
-    """Return the phrases if the words keep the metre to the mora, else nothing."""
-    phrases: list[tuple[int, int]] = []
-    targets = metre.phrases
-    count = first = 0
-    for index, word in enumerate(words):
-        if not count and phrases and word.dependent:
-            return ()
-        count += word.morae
-        if len(phrases) == len(targets) or count > targets[len(phrases)]:
-            return ()
-        if count == targets[len(phrases)]:
-            phrases.append((count, first))
-            count, first = 0, index + 1
-    return tuple(phrases) if len(phrases) == len(targets) and not count else ()
-
-
 def _searched(
     text: str,
     words: list[Piece],
@@ -237,38 +243,3 @@ def path_cost(words: list[Piece]) -> int:
         cost += word.cost + cells[before + side * word.connection]
         before = word.right_connection
     return cost + cells[before]
-
-
-def fitted_phrases(words: list[Piece], metre: Metre) -> tuple[int, Phrases]:
-    """Return the cost and the phrases that words fall into; no phrases if they cannot fit."""
-    reached: dict[int, tuple[int, Phrases]] = {0: (0, ())}
-    for target in metre.phrases:
-        further: dict[int, tuple[int, Phrases]] = {}
-        for first, (before, phrases) in reached.items():
-            for end, count, cost in _phrases_from(words, first, target):
-                there = further.get(end)
-                if there is None or before + cost < there[0]:
-                    further[end] = (before + cost, (*phrases, (count, first)))
-        reached = further
-    return reached.get(len(words), (0, ()))
-
-
-def _phrases_from(words: list[Piece], first: int, target: int) -> Iterator[tuple[int, int, int]]:
-    """Yield where a phrase of about ``target`` morae may end, its morae, and its cost."""
-    if first >= len(words):
-        return
-    leaning = DEPENDENT if first and words[first].dependent else 0
-    count, vowel = 0, False
-    for end in range(first, len(words)):
-        word = words[end]
-        vowel = vowel or word.inner_vowel or (count > 0 and word.starts_with_vowel)
-        count += word.morae
-        if count < target - 1:
-            continue
-        cost = phrase_cost(count, target, vowel=vowel)
-        if cost is not None:
-            yield end + 1, count, cost + leaning
-        elif count <= target + _MOST_OVER:
-            yield end + 1, count, 2 * ACROSS + leaning
-        else:
-            return

@@ -264,10 +264,12 @@ def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
             stem.gloss,
         )
         yield entry
-        if in_kanji and written and form in _SHORTENED:
+        if in_kanji and written and form in _SHORTENED and stem.written not in _WHOLE_VERBS:
             yield from _shortened(entry, stem.written, written)
 
 
+# A character that is a form of a verb by itself (見 mi, 来 ki) is not a shortened 見え or 来たり.
+_WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
 _SHORTENED = ("連用形-一般", "終止形-一般", "連体形-一般", "未然形-一般", "已然形-一般")
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800

@@ -1,0 +1,95 @@
+"""Laying the words of a reading on a metre: where its phrases fall, and what that costs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from inscribe.reading.metre import ACROSS, DEPENDENT, Metre, phrase_cost
+from inscribe.reading.pieces import Piece
+
+Phrases = tuple[tuple[int, int], ...]  # (morae, index of the first word) of each phrase
+
+_MOST_OVER = 5  # morae a phrase may have over its number where a word runs across its end
+
+
+def regular_phrases(words: list[Piece], metre: Metre) -> Phrases:
+    """Return the phrases if the words keep the metre to the mora, else nothing."""
+    phrases: list[tuple[int, int]] = []
+    targets = metre.phrases
+    count = first = 0
+    for index, word in enumerate(words):
+        if not count and phrases and word.dependent:
+            return ()
+        count += word.morae
+        if len(phrases) == len(targets) or count > targets[len(phrases)]:
+            return ()
+        if count == targets[len(phrases)]:
+            phrases.append((count, first))
+            count, first = 0, index + 1
+    return tuple(phrases) if len(phrases) == len(targets) and not count else ()
+
+
+def regular_head(words: list[Piece], phrases: Sequence[int]) -> tuple[int, int]:
+    """Return how many words, and how many phrases, keep the metre from the first word on."""
+    count = 0
+    ends: list[int] = []
+    for index, word in enumerate(words):
+        if ends and not count and word.dependent:
+            ends.pop()  # what looked like a phrase's end was none
+            break
+        count += word.morae
+        if len(ends) == len(phrases) or count > phrases[len(ends)]:
+            break
+        if count == phrases[len(ends)]:
+            ends.append(index + 1)
+            count = 0
+    return (ends[-1], len(ends)) if ends else (0, 0)
+
+
+def regular_tail(words: list[Piece], phrases: Sequence[int]) -> tuple[int, int]:
+    """Return how many words, and how many phrases, keep the metre up to the last word."""
+    count = held = kept = 0
+    for index in range(len(words) - 1, -1, -1):
+        count += words[index].morae
+        if kept == len(phrases) or count > phrases[-1 - kept]:
+            break
+        if count == phrases[-1 - kept]:
+            if words[index].dependent:
+                break
+            kept, held, count = kept + 1, len(words) - index, 0
+    return held, kept
+
+
+def fitted_phrases(words: list[Piece], metre: Metre) -> tuple[int, Phrases]:
+    """Return the cost and the phrases that words fall into; no phrases if they cannot fit."""
+    reached: dict[int, tuple[int, Phrases]] = {0: (0, ())}
+    for target in metre.phrases:
+        further: dict[int, tuple[int, Phrases]] = {}
+        for first, (before, phrases) in reached.items():
+            for end, count, cost in _phrases_from(words, first, target):
+                there = further.get(end)
+                if there is None or before + cost < there[0]:
+                    further[end] = (before + cost, (*phrases, (count, first)))
+        reached = further
+    return reached.get(len(words), (0, ()))
+
+
+def _phrases_from(words: list[Piece], first: int, target: int) -> Iterator[tuple[int, int, int]]:
+    """Yield where a phrase of about ``target`` morae may end, its morae, and its cost."""
+    if first >= len(words):
+        return
+    leaning = DEPENDENT if first and words[first].dependent else 0
+    count, vowel = 0, False
+    for end in range(first, len(words)):
+        word = words[end]
+        vowel = vowel or word.inner_vowel or (count > 0 and word.starts_with_vowel)
+        count += word.morae
+        if count < target - 1:
+            continue
+        cost = phrase_cost(count, target, vowel=vowel)
+        if cost is not None:
+            yield end + 1, count, cost + leaning
+        elif count <= target + _MOST_OVER:
+            yield end + 1, count, 2 * ACROSS + leaning
+        else:
+            return
