@@ -128,6 +128,7 @@ def test_a_leiden_mark(text: str, sign: Sign) -> None:
     [
         ("花の／色は", ["花の", "色は"]),
         ("花の/色は", ["花の", "色は"]),
+        ("花の|色は", ["花の", "色は"]),
         ("花の\n色は\n", ["花の", "色は"]),
         ("\n\n花の／\n色は／", ["花の", "色は"]),
         ("花の 色　は", ["花の色は"]),
@@ -189,6 +190,7 @@ ERRORS = [
     ("■(花カ)", 1, 2, "at once"),
     ("花)", 1, 2, "does not fit"),
     ("「花", 1, 1, "does not fit"),
+    ("{花}", 1, 1, "does not fit"),
     ("花(カ)(損)", 1, 5, "at once"),
     ("［花(カ)］", 1, 3, "at once"),
     ("〔〈花〉〕", 1, 2, "at once"),
@@ -233,6 +235,12 @@ def test_the_parents_of_a_kana_are_named_when_another_is_written() -> None:
     with pytest.raises(NotationError) as caught:
         parse("わ(花)")
     assert "倭、和、王" in caught.value.hint
+
+
+def test_marks_of_the_other_convention_are_no_signs() -> None:
+    for text in ("〔花〕", "武州住」造之"):
+        with pytest.raises(NotationError, match="does not fit"):
+            parse(text, "leiden")
 
 
 def test_leiden_leaves_parents_to_the_code_points() -> None:

@@ -35,7 +35,7 @@ JAPANESE = Convention(
         **dict.fromkeys("□▢◻", Certainty.UNREADABLE),
         "■": Certainty.STRUCK,
     },
-    column_ends="／/",
+    column_ends="／/|｜",
     face_ends="」｣",
     patterns=(
         ("gap", GAP),
@@ -57,5 +57,5 @@ JAPANESE = Convention(
         "after a sign, a kana's parent kanji after a kana, or （花押）, （印）, （印「…」）"
     ),
     triggers=frozenset("[［(（／"),
-    special=frozenset("()（）[]［］〔〕〈〉<>＜＞／/「」｢｣□▢◻■-‐–—―…\\〵＼゛゜"),
+    special=frozenset("()（）{}｛｝⟦⟧〚〛|｜[]［］〔〕〈〉<>＜＞／/「」｢｣□▢◻■-‐–—―…\\〵＼゛゜"),
 )

@@ -49,5 +49,7 @@ LEIDEN = Convention(
     parents=False,
     expected="expected (?) doubtful or (!) sic after a sign, (abc), ((kao)), ((seal: legend))",
     triggers=frozenset("[［(（|｜／"),
-    special=frozenset("()（）!！?？[]［］<>＜＞⟨⟩〈〉{}｛｝⟦⟧〚〛|｜‖/／.□▢◻■-‐–—―…\\〵＼゛゜"),
+    special=frozenset(
+        "〔〕「」｢｣()（）!！?？[]［］<>＜＞⟨⟩〈〉{}｛｝⟦⟧〚〛|｜‖/／.□▢◻■-‐–—―…\\〵＼゛゜"
+    ),
 )

@@ -25,7 +25,7 @@ MAX_CHARACTERS = 200_000
 # tall repeat mark and the half-width voicing marks may belong to their neighbours.
 _PLAIN = re.compile(r"[^\W_〳〴〵ﾞﾟ]+")
 _SPACES = frozenset("\t \u00a0\u1680\u202f\u205f\u3000").union(map(chr, range(0x2000, 0x200B)))
-_UNFIT = "()（）「｢"  # never bare signs where they are marks and no pattern fits
+_UNFIT = "()（）「」｢｣〔〕{}｛｝⟦⟧〚〛"  # marks of one of the conventions, never bare signs
 _SIDES = ("表", "裏")  # which some write before the text of each face
 _DASHES = "-‐–—―"
 _SEPARATORS = "[・、,，]"
