@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 
 from inscribe import tables
@@ -29,6 +30,7 @@ CAPITALISED = frozenset(
 UNREAD_KANA = "□"
 UNREAD_ROMAJI = "…"
 
+KANA_ONLY = re.compile("[ぁ-ゖァ-ヺー]+")
 # What each further reading of a word costs, and how steeply readings of names fall off.
 _ALTERNATIVE = 1.1
 _LEAST_SHARE = 1e-4
@@ -109,6 +111,8 @@ def piece_options(piece: Piece) -> tuple[Option, ...]:
 def _options_of(piece: Piece) -> tuple[Option, ...]:
     if piece.word is not None:
         return word_options(piece.word)
+    if KANA_ONLY.fullmatch(piece.text) and piece.kind == "name":
+        return (option(hiragana(piece.text), reason="written in kana", capital=True),)
     if piece.kind in ("name", "art_name", "common_name", "surname", "unlisted_place"):
         return _name_options(piece)
     if piece.kind == "unread":

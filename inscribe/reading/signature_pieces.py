@@ -22,6 +22,11 @@ from inscribe.reading.signature_words import Word, words_from
 # A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
 MARK = re.compile(r"（花押）|（印「[^」]*」）|（印）|［[^］]*］|□")
 
+# A name in kana, as some carvers wrote theirs.
+_KANA_NAME = re.compile(
+    "(?<![ぁ-ゖ])[ぁ-ゖ]{2,8}(?![ぁ-ゖ])|(?<![ァ-ヺ])[ァ-ヺー]{2,8}(?![ァ-ヺー])"
+)
+_KANA_COST = 4.5
 _NAME = 2.2  # an art name of two usual characters
 _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in its place
 _USUAL_CHARACTER = 3.6  # from this usualness on a character costs nothing
@@ -78,6 +83,8 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
         found[position] += _pieces_at(text, position)
         found[position] += _place_pieces(text, position)
         found[position].append(_piece(text[position], "other", position, _OTHER))
+        if kana := _KANA_NAME.match(text, position):
+            found[position].append(_piece(kana.group(), "name", position, _KANA_COST))
         position += 1
     return found
 
