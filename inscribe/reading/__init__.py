@@ -108,7 +108,7 @@ def read_text(
 def _is_running_text(text: str) -> bool:
     if "。" not in text and "「" not in text:
         return False
-    from inscribe.reading.prose import is_running_text
+    from inscribe.reading.register import is_running_text
 
     return is_running_text(text)
 

@@ -92,7 +92,7 @@ def _marks_as_words(text: str) -> list[Piece]:
     return [unknown_piece(mark, part_of_speech="補助記号") for mark in _MARK.findall(text)]
 
 
-def words_around_marks(text: str, words_of: assembling.WordsOf = mecab.prose_words) -> list[Piece]:
+def words_around_marks(text: str, words_of: assembling.WordsOf) -> list[Piece]:
     """Return the words of a text, each gap, seal or monogram a word of its own."""
     words: list[Piece] = []
     position = 0
@@ -144,22 +144,24 @@ def _without_return_marks(normal: NormalText) -> NormalText:
 
 
 def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
-    from inscribe.reading.modern import modern_normal
+    from inscribe.reading.modern import has_kept_signs, modern_normal
+    from inscribe.reading.prose import prose_words
 
     normal = text.normal
     reasons: tuple[str, ...] = ()
     if _RETURN_MARKS.search(normal.text):
         normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
     read_as = Text(normal, text.carved, frozenset())
-    words = words_around_marks(normal.text)
+    words = words_around_marks(normal.text, prose_words)
     found = assembling.interpretation(read_as, register, words, reasons, ())
+    as_printed = normal is not text.normal or has_kept_signs(text.carved)
     proposals = found.proposals
     if wishes.overrides:
         proposals = tuple(settled_proposal(each, wishes.overrides) for each in proposals)
     return replace(
         found,
         normalised=text.normal.text,
-        modern=modern_normal(text.normal, text.carved),
+        modern=modern_normal(text.normal, text.carved) if as_printed else found.modern,
         proposals=proposals,
         doubts=(*found.doubts, *_chinese_doubts(text)),
     )

@@ -53,12 +53,17 @@ def modern_normal(normal: NormalText, carved: Sequence[str]) -> str:
 
     ``carved`` has what is carved, one string a sign, so that a 々 can be set back.
     """
-    kept = _kept()
-    if kept.isdisjoint(carved):
+    if not has_kept_signs(carved):
         return modern_spelling(normal.text)
+    kept = _kept()
     signs = (carved[sign] for sign in normal.origin)
     printed = (sign if sign in kept else now for sign, now in zip(signs, normal.text, strict=True))
     return modern_spelling("".join(printed))
+
+
+def has_kept_signs(carved: Sequence[str]) -> bool:
+    """Return whether a sign is among those that print keeps although a commoner form exists."""
+    return not _kept().isdisjoint(carved)
 
 
 @tables.compiled

@@ -11,6 +11,11 @@ import re
 SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
 _MARKS = re.compile("［[^］]*］|（[^）]*）")
+_MARKS_OF_TRANSCRIBERS = re.compile(r"（花押）|（印|［[　 ]+］")
+_SENTENCES = re.compile(r"。|「[^」]*」")
+_MODERN_GRAMMAR = re.compile(
+    "まし[たて]|ませ[うん]|でせう|でし[たよ]|だつた|だらう|であ[るつ]|て[ゐい][るた]"
+)
 _VERSE_MOST_SIGNS = 48
 _VERSE_LEAST_SIGNS = 8
 
@@ -36,6 +41,26 @@ def looks_like_verse(text: str) -> bool:
     (True, False)
     """
     plain = _MARKS.sub("", text) if "（" in text or "［" in text else text
+    if has_modern_grammar(plain):
+        return False
     if not _VERSE_LEAST_SIGNS <= len(plain) <= _VERSE_MOST_SIGNS:
         return False
     return kana_share(plain) > 0.2
+
+
+def is_running_text(text: str) -> bool:
+    """Return whether a literal text is punctuated prose rather than a transcription of signs.
+
+    >>> is_running_text("「さうか。」と言つた。"), is_running_text("花の色は／うつりに（花押）")
+    (True, False)
+    """
+    return bool(_SENTENCES.search(text)) and not _MARKS_OF_TRANSCRIBERS.search(text)
+
+
+def has_modern_grammar(text: str) -> bool:
+    """Return whether a text has sentences or auxiliaries that classical verse does not have.
+
+    >>> has_modern_grammar("橋を渡つてゐた"), has_modern_grammar("春は来にけり")
+    (True, False)
+    """
+    return "。" in text or bool(_MODERN_GRAMMAR.search(text))

@@ -1,0 +1,73 @@
+"""Prose in historical spelling: read as the words it is, every word tied to what is written."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Literal
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from inscribe.reading import read_text
+from inscribe.reading.modern import modern_spelling
+from inscribe.reading.pieces import romaji_of
+from inscribe.reading.prose import prose_words
+from inscribe.reading.register import has_modern_grammar, is_running_text
+
+DEVELOPMENT_SET = Path(__file__).parent / "data" / "modern_dev.tsv"
+
+
+@pytest.mark.parametrize(
+    ("text", "letters"),
+    [
+        ("さう言つて笑つてゐた", "sō itte waratte ita"),
+        ("けふは行かう", "kyō wa ikō"),
+        ("をとこがゐる", "otoko ga iru"),
+    ],
+)
+def test_words_are_read_as_today(text: str, letters: str) -> None:
+    assert romaji_of(prose_words(text)) == letters
+
+
+def test_what_is_written_tiles_the_text() -> None:
+    lines = DEVELOPMENT_SET.read_text(encoding="utf-8").splitlines()
+    for line in lines[8:]:
+        text = line.split("\t")[0]
+        pieces = prose_words(text)
+        assert "".join(piece.written for piece in pieces) == text
+        assert "".join(piece.modern for piece in pieces) == modern_spelling(text)
+
+
+@settings(deadline=None)
+@given(
+    st.text(
+        st.sampled_from("思言行来花ゐゑをはひふへほつたやうさせかけきゝんの、。 　x"), max_size=20
+    )
+)
+def test_any_kana_text_is_tiled(text: str) -> None:
+    assert "".join(piece.written for piece in prose_words(text)) == text
+
+
+@pytest.mark.parametrize(
+    ("text", "running", "modern"),
+    [
+        ("「さうか。」と彼は言つた。", True, True),
+        ("「行く」と言ふ", True, False),
+        ("花の色は／うつりにけりな", False, False),
+        ("春立つ。［　　］作之", False, True),
+        ("国広作（印「国」）", False, False),
+        ("雨が降つてゐる", False, True),
+    ],
+)
+def test_kinds_of_text(text: str, running: bool, modern: bool) -> None:
+    assert is_running_text(text) is running
+    assert has_modern_grammar(text) is modern
+
+
+@pytest.mark.parametrize("register", ["auto", "prose"])
+def test_punctuated_prose_is_read_as_it_stands(register: Literal["auto", "prose"]) -> None:
+    found = read_text("「さうか。」　彼は（笑つて） Tokyo と言つた。", register)
+    assert found.register == "prose"
+    assert found.modern == "「そうか。」　彼は（笑って） Tokyo と言った。"
+    assert "".join(token.normalised for token in found.proposals[0].tokens) == found.normalised
