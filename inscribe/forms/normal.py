@@ -53,3 +53,18 @@ def carved(normal: NormalText) -> str:
     for change in reversed(normal.changes):
         stands[change.sign] = change.before
     return "".join(stands[sign] for sign in sorted(stands))
+
+
+def carved_between(normal: NormalText, first: int, last: int) -> str:
+    """Return what stood in the signs of a stretch of the text before its changes.
+
+    ``first`` and ``last`` are offsets in the normalised text, both counted.
+    """
+    signs = normal.origin[first : last + 1]
+    within = range(signs[0], signs[-1] + 1)
+    part = NormalText(
+        normal.text[first : last + 1],
+        signs,
+        tuple(change for change in normal.changes if change.sign in within),
+    )
+    return carved(part) if part.changes else part.text

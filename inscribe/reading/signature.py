@@ -17,7 +17,7 @@ import math
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 
-from inscribe.forms.normal import NormalText
+from inscribe.forms.normal import NormalText, carved_between
 from inscribe.reading.signature_dates import dated_pieces
 from inscribe.reading.signature_formulas import Arrangement, arranged
 from inscribe.reading.signature_likelihood import signature_likelihood
@@ -71,8 +71,8 @@ def read_signature(normal: NormalText, breaks: Collection[int] = ()) -> Signatur
     by_offset = {piece.first: options for piece, options in dates}
     candidates = _candidates(found, by_offset)
     best = candidates[0]
-    tokens: dict[tuple[int, int], Token] = {}
-    proposals = tuple(_proposal(c, best, normal.origin, tokens) for c in candidates)
+    tokens = _Tokens(normal)
+    proposals = tuple(_proposal(c, best, tokens) for c in candidates)
     return SignatureReading(_parts(best, normal), proposals, _doubts(best, normal.origin))
 
 
@@ -131,35 +131,36 @@ def _kana(chosen: Sequence[Option]) -> str:
     return " ".join(option.kana for option in chosen if option.kana)
 
 
-def _proposal(
-    candidate: _Candidate,
-    best: _Candidate,
-    origin: Sequence[int],
-    known: dict[tuple[int, int], Token],
-) -> Proposal:
-    tokens = []
-    for unit, option in zip(candidate.units, candidate.chosen, strict=True):
-        key = (id(unit), id(option))
-        if key not in known:
-            known[key] = _token(unit, option, origin)
-        tokens.append(known[key])
+def _proposal(candidate: _Candidate, best: _Candidate, tokens: _Tokens) -> Proposal:
+    made = map(tokens.token, candidate.units, candidate.chosen)
     score = math.exp(best.cost - candidate.cost)
     kana, reasons = _kana(candidate.chosen), _reasons(candidate, best)
-    return Proposal(tuple(tokens), kana, candidate.romaji, score, reasons)
+    return Proposal(tuple(made), kana, candidate.romaji, score, reasons)
 
 
-def _token(unit: Unit, option: Option, origin: Sequence[int]) -> Token:
-    return Token(
-        unit.text,
-        unit.text,
-        option.kana,
-        option.romaji,
-        origin[unit.first],
-        origin[unit.last],
-        part_of_speech=unit.kind,
-        gloss=unit.gloss,
-        reason=option.reason,
-    )
+class _Tokens:
+    """Units as tokens that know their signs; proposals share most of them."""
+
+    def __init__(self, normal: NormalText) -> None:
+        self._normal = normal
+        self._known: dict[tuple[int, int], Token] = {}
+
+    def token(self, unit: Unit, option: Option) -> Token:
+        """Return the token of a unit read in one way."""
+        key = (id(unit), id(option))
+        if key not in self._known:
+            self._known[key] = Token(
+                carved_between(self._normal, unit.first, unit.last),
+                unit.text,
+                option.kana,
+                option.romaji,
+                self._normal.origin[unit.first],
+                self._normal.origin[unit.last],
+                part_of_speech=unit.kind,
+                gloss=unit.gloss,
+                reason=option.reason,
+            )
+        return self._known[key]
 
 
 def _reasons(candidate: _Candidate, best: _Candidate) -> tuple[str, ...]:
@@ -208,9 +209,9 @@ def _part(span: Span, best: _Candidate, normal: NormalText) -> Part:
     others: tuple[str, ...] = ()
     if len(units) == 1:
         others = tuple(o.romaji for o in units[0].options if o is not chosen[0])
-    text = normal.text[span.first : span.last + 1]
-    if mark := MARK.fullmatch(text):
-        text = mark.group().removeprefix("（印「").removesuffix("」）") or text
+    text = carved_between(normal, span.first, span.last)
+    if MARK.fullmatch(text):
+        text = text.removeprefix("（印「").removesuffix("」）")
     first, last = normal.origin[span.first], normal.origin[span.last]
     return Part(text, _kana(chosen), _joined(units, chosen), first, last, others)
 
