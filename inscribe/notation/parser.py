@@ -249,9 +249,10 @@ class Parser:
             return Refused(f"the bracket {char} is opened and never closed", "expected ) or ）")
         if char in "()（）":
             return Refused(f"the bracket {char} does not fit here", self.convention.expected)
-        return Refused(
-            f"{char} does not fit here", f"expected a sign; write \\{char} if it is carved"
-        )
+        foreign = "{｛}｝⟦⟧〚〛" if self.convention.parents else "〔〕「」｢｣"
+        origin = " (it is a mark of the other convention)" if char in foreign else ""
+        carved = f"expected a sign; write \\{char} if it is carved"
+        return Refused(f"{char} does not fit here{origin}", carved)
 
     def _error(self, refused: Refused, position: int) -> NotationError:
         offset = position + refused.further
