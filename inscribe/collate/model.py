@@ -93,7 +93,7 @@ class Fidelity:
 
 @dataclass(frozen=True, slots=True)
 class Break:
-    """One end of a column of the copy: after sign ``copy``, before sign ``source`` of the source."""
+    """One end of a column of the copy: before its sign ``copy`` and the source's ``source``."""
 
     copy: int
     source: int
@@ -107,8 +107,10 @@ class ColumnSpace:
     index: int
     signs: int
     length: float | None
-    pitch: float | None
-    crowding: float | None  # median pitch divided by this column's: above 1 = crowded
+    pitch: float | None  # mean distance from sign to sign
+    crowding: float | None  # the uncrowded pitch divided by this column's: above 1 = crowded
+    trend: float | None = None  # share by which the pitch shrinks from the first half to the second
+    free: float | None = None  # mm left below the column, the carver's own margin taken off
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,14 +125,20 @@ class Judgement:
 
 @dataclass(frozen=True, slots=True)
 class SpaceAccount:
-    """How many signs the plate holds at the carver's own pitch, and how many the source needs."""
+    """How many signs the plate holds, and how many the source needs in its own spelling.
 
-    capacity: int | None  # signs at the carver's median pitch
-    need: int  # signs of the source in its own spelling
-    median_pitch: float | None  # mm from sign to sign
+    ``capacity`` counts signs at the carver's median pitch, ``uncrowded`` at the widest of his
+    columns, ``tightest`` at the narrowest; pitches are in mm from sign to sign.
+    """
+
+    capacity: int | None
+    need: int
+    median_pitch: float | None
     columns: tuple[ColumnSpace, ...] = ()
     judgements: tuple[Judgement, ...] = ()
     wanted: tuple[str, ...] = ()  # measurements that would decide what is unmeasured
+    uncrowded: int | None = None
+    tightest: int | None = None
 
 
 @dataclass(frozen=True)

@@ -1,119 +1,108 @@
-"""What the plate could hold, what the source needs, and where the signs crowd.
+"""The space account: what the plate could hold, and what the metal has to do with each difference.
 
-A first account: the pitch (mm from sign to sign) of each measured column, the carver's median
-pitch, how many signs the plate holds at that pitch in the columns as carved, and what the source
-needs in its own spelling. An omission is called forced where the source cannot fit, eased where
-it could fit but the column is crowded, unexplained where there was room.
-
-Rule of thumb, common practice, no published source: a column is crowded when its signs stand at
-least a tenth closer than the carver's median.
+A difference by which the copy saves signs is *forced* where the evidence weighs for space and the
+rest could not have fitted even at the carver's tightest pitch, *eased* where it weighs for space
+though a tighter hand would have found room, *unexplained* where it does not weigh for space, and
+*unmeasured* where the plate or a column was not measured. Verdicts are judgements on evidence.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from statistics import median
+from typing import TYPE_CHECKING
 
-from inscribe.collate.model import ColumnSpace, Group, Judgement, SpaceAccount, Verdict
-from inscribe.record import Inscription
-from inscribe.signs import Column, Transcription
+from inscribe.collate import evidence
+from inscribe.collate.measures import Measures, column_account, measures_of, missing
+from inscribe.collate.model import Group, Judgement, SpaceAccount, Verdict
 
-CROWDED = 1.1
+if TYPE_CHECKING:
+    from inscribe.record import Inscription
+    from inscribe.signs import Transcription
+
+SPEAKS_FOR_SPACE = 2.0  # a weight from which on space explains a difference
+CONTRACTING = frozenset({"omitted", "spelling", "kana", "replaced"})
 
 
 def space_account(
     copy: Transcription,
     source: Transcription,
     differences: Sequence[Group],
-    measurements: Inscription | None,
+    measured: Inscription | None,
 ) -> SpaceAccount | None:
-    """Return the space account of a measured copy, or None where there is nothing to say.
-
-    Nothing is said of a text that was given without measurements: it may be no inscription.
-    """
-    if measurements is None:
+    """Return the space account of a copy, or None for texts that are no measured inscription."""
+    if measured is None or not copy.columns:
         return None
-    columns = _columns(copy, measurements)
-    pitches = [c.pitch for c in columns if c.pitch]
-    pitch = median(pitches) if pitches else None
-    capacity = _capacity(measurements, pitch, len(columns))
     need = sum(sign.is_carved for sign in source.signs)
-    judgements = tuple(
-        _judged(number, group, copy, columns, capacity, need)
-        for number, group in enumerate(differences)
-        if saves_space(group)
+    measures = measures_of(copy, measured)
+    saving = [(n, group) for n, group in enumerate(differences) if saves_space(group)]
+    if measures is None or not measures.pitches:
+        wanted = missing(copy, measured)
+        unknown = tuple(Judgement(n, "unmeasured", None, wanted) for n, _ in saving)
+        return SpaceAccount(None, need, None, column_account(copy, measured), unknown, wanted)
+    pitch = median(measures.pitches)
+    return SpaceAccount(
+        measures.capacity(pitch),
+        need,
+        pitch,
+        measures.columns,
+        tuple(_judged(n, group, copy, need, measures) for n, group in saving),
+        (),
+        measures.capacity(max(measures.pitches)),
+        measures.capacity(min(measures.pitches)),
     )
-    return SpaceAccount(capacity, need, pitch, columns, judgements, _wanted(measurements))
 
 
 def saves_space(group: Group) -> bool:
     """Whether the copy has fewer signs than the source there."""
-    return group.kind != "unread" and len(group.copy) < len(group.source)
-
-
-def _columns(copy: Transcription, measurements: Inscription) -> tuple[ColumnSpace, ...]:
-    lengths = [_length(column, measurements) for column in copy.columns]
-    counts = [sum(sign.is_carved for sign in column.signs) for column in copy.columns]
-    pitches = [n and length / n if length else None for n, length in zip(counts, lengths, strict=True)]
-    known = [pitch for pitch in pitches if pitch]
-    middle = median(known) if known else None
-    return tuple(
-        ColumnSpace(i, n, length, pitch, round(middle / pitch, 3) if middle and pitch else None)
-        for i, (n, length, pitch) in enumerate(zip(counts, lengths, pitches, strict=True))
-    )
-
-
-def _length(column: Column, measurements: Inscription) -> float | None:
-    if column.index < len(measurements.columns):
-        return measurements.columns[column.index].length
-    boxes = [sign.box for sign in column.signs if sign.box is not None]
-    if len(boxes) < 2:
-        return None
-    return max(box.y + box.height for box in boxes) - min(box.y for box in boxes)
-
-
-def _capacity(measurements: Inscription, pitch: float | None, columns: int) -> int | None:
-    """Return how many signs fit at ``pitch`` between the carver's own margins, in his columns."""
-    if measurements.plate is None or not measurements.columns or not pitch:
-        return None
-    top = min(column.top for column in measurements.columns)
-    bottom = max(column.bottom for column in measurements.columns)
-    return columns * int((bottom - top) / pitch + 0.5)
+    return group.kind in CONTRACTING and len(group.copy) < len(group.source)
 
 
 def _judged(
-    number: int,
-    group: Group,
-    copy: Transcription,
-    columns: Sequence[ColumnSpace],
-    capacity: int | None,
-    need: int,
+    number: int, group: Group, copy: Transcription, need: int, measures: Measures
 ) -> Judgement:
-    column = columns[_column_of(group, copy)]
-    if capacity is None or column.crowding is None:
-        return Judgement(number, "unmeasured", None, ("the plate or its columns are not measured",))
-    evidence = (
-        f"the source needs {need} signs; the plate holds {capacity} at the carver's own pitch",
-        f"column {column.index + 1} is written {column.crowding:.2f} times as close as his median",
+    found = evidence.features(group, copy, need, measures)
+    weight = round(evidence.weight(found), 2)
+    return Judgement(
+        number,
+        _verdict(weight, group, copy, need, measures),
+        weight,
+        tuple(_said(found, group, copy, need, measures)),
     )
-    verdict: Verdict = "unexplained"
-    if need > capacity:
-        verdict = "forced"
-    elif column.crowding >= CROWDED:
-        verdict = "eased"
-    return Judgement(number, verdict, None, evidence)
 
 
-def _column_of(group: Group, copy: Transcription) -> int:
-    if not copy.signs:
-        return 0
-    return copy.signs[min(group.copy.start, len(copy.signs) - 1)].column
+def _verdict(
+    weight: float, group: Group, copy: Transcription, need: int, measures: Measures
+) -> Verdict:
+    if weight < SPEAKS_FOR_SPACE:
+        return "unexplained"
+    column, sign = evidence.place(group, copy)
+    fits = (need - group.source.start) * min(measures.pitches) <= measures.room_after(column, sign)
+    return "eased" if fits else "forced"
 
 
-def _wanted(measurements: Inscription) -> tuple[str, ...]:
-    wanted = []
-    if measurements.plate is None:
-        wanted.append("width and height of the plate (mm)")
-    if not measurements.columns:
-        wanted.append("top and bottom of each column (mm from the plate's upper edge)")
-    return tuple(wanted)
+def _said(
+    found: evidence.Features, group: Group, copy: Transcription, need: int, measures: Measures
+) -> Iterator[str]:
+    """Yield the measurements behind a verdict, in words."""
+    column, sign = evidence.place(group, copy)
+    widest, last = max(measures.pitches), measures.columns[-1]
+    room = measures.room_after(column, sign)
+    left = need - group.source.start
+    yield (
+        f"from column {column + 1}, sign {sign + 1}, {left} signs of the source were still to come:"
+        f" {left * widest:.1f} mm at his widest pitch of {widest:.2f} mm, with {room:.1f} mm left"
+    )
+    yield (
+        f"below the last column {max(last.free or 0.0, 0.0):.1f} mm stand empty,"
+        f" room for {max(last.free or 0.0, 0.0) / (last.pitch or widest):.1f} more signs"
+    )
+    if found.crowding >= 0.05 and last.pitch:
+        closer = (last.crowding or 1.0) - 1
+        yield f"the last column is written {closer:.0%} closer (pitch {last.pitch:.2f} mm)"
+    if measures.more_columns:
+        yield f"the plate has room for {measures.more_columns} more columns"
+    trends = [c for c in measures.columns if c.trend is not None and c.trend > 0.05]
+    if trends:
+        which = ", ".join(str(c.index + 1) for c in trends)
+        yield f"the signs crowd towards the end of column {which}"

@@ -64,10 +64,14 @@ def _space(account: SpaceAccount | None) -> dict[str, Any] | None:
                 "length": c.length,
                 "pitch": c.pitch,
                 "crowding": c.crowding,
+                "trend": c.trend,
+                "free": c.free,
             }
             for c in account.columns
         ],
         "median_pitch": account.median_pitch,
+        "capacity_uncrowded": account.uncrowded,
+        "capacity_tightest": account.tightest,
         "verdicts": [
             {
                 "difference": j.difference,

@@ -76,11 +76,16 @@ def _carved(sign: Sign) -> Markup:
         return escape(notation.render(transcription([[[sign]]])))
     states = [_STATES.get(sign.certainty, ""), _INTERVENTIONS.get(sign.intervention, "")]
     names = " ".join(filter(None, states))
-    return (
-        Markup('<span class="{}">{}</span>').format(names, sign.text)
-        if names
-        else escape(sign.text)
-    )
+    shown = _with_parent(sign.text)
+    return Markup('<span class="{}">{}</span>').format(names, shown) if names else shown
+
+
+def _with_parent(sign: str) -> Markup:
+    """Return a sign; of a hentaigana, which few fonts have, its kana with the parent beside it."""
+    kana, bracket, parent = notation.written_out(sign).partition("(")
+    if not bracket:
+        return escape(sign)
+    return Markup("<ruby>{}<rt>{}</rt></ruby>").format(kana, parent.rstrip(")"))
 
 
 def _ruby(word: str, kana: str) -> Markup:
