@@ -11,6 +11,7 @@ so that the words around decide what かは is: 川, 皮, or か and は.
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -27,6 +28,8 @@ _TA = (
     "ち",
     "と",
 )  # what a verb's form in っ stands before: 言って, 言ったら, 言っちゃ, 言っとく
+_KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
+_FULL_WIDTH = frozenset(map(chr, range(0xFF01, 0xFF5F)))  # digits and letters: print keeps them
 _ALWAYS = str.maketrans("ゐゑヰヱ", "いえイエ")
 
 
@@ -68,11 +71,14 @@ def has_kept_signs(carved: Sequence[str]) -> bool:
 
 @tables.compiled
 def _kept() -> frozenset[str]:
-    return frozenset(row[0] for row, _ in tables.rows("kept_in_print", ("sign", "example")))
+    rows = tables.rows("kept_in_print", ("sign", "example"))
+    return _FULL_WIDTH.union(row[0] for row, _ in rows)
 
 
 def modern_spelling(normalised: str) -> str:
     """Return a text in current character forms in current kana spelling."""
+    if not _KANA.search(normalised):
+        return normalised
     return "".join(
         line if not line.strip() else "".join(word.modern for word in modern_words(line))
         for line in normalised.splitlines(keepends=True)
