@@ -9,14 +9,13 @@ the choice made here is listed in ``inscribe.notation``.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe.errors import InputError
 from inscribe.signs import Certainty, Intervention
 
 
-@dataclass(frozen=True, slots=True)
-class Bracket:
+class Bracket(NamedTuple):
     """What a pair of brackets says of every sign between them."""
 
     name: str  # as it appears in messages
@@ -27,8 +26,7 @@ class Bracket:
     intervention: Intervention | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Note:
+class Note(NamedTuple):
     """What a note after a sign says of it."""
 
     text: str  # as rendered
@@ -37,8 +35,7 @@ class Note:
     sic: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Convention:
+class Convention(NamedTuple):
     """One way of writing a transcription down."""
 
     name: str

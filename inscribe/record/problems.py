@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.errors import InscribeError, NotationError, Place, ProblemsError, RecordError
@@ -20,13 +19,13 @@ class _Problem(NamedTuple):
     inner: Place | None = None  # where in the text that stands at ``path``
 
 
-@dataclass
 class Problems:
     """The problems of one file."""
 
-    file: str | None
-    text: str
-    found: list[_Problem] = field(default_factory=list)
+    def __init__(self, file: str | None, text: str) -> None:
+        self.file = file
+        self.text = text
+        self.found: list[_Problem] = []
 
     def add(self, path: KeyPath, message: str, hint: str = "") -> None:
         """Note a problem with the value at ``path``."""
