@@ -14,7 +14,6 @@ import os
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cache
 from itertools import pairwise
 from typing import Any
 
@@ -22,12 +21,8 @@ from inscribe import tables
 from inscribe.forms import NormalText, normalise_text
 from inscribe.reading.modern_words import MARK, MARK_BEFORE_TA
 
-_TA = (
-    "た",
-    "て",
-    "ち",
-    "と",
-)  # what a verb's form in っ stands before: 言って, 言ったら, 言っちゃ, 言っとく
+# What a verb's form in っ stands before: 言った, 言って, 言っちゃ, 言っとく.
+_TA = ("た", "て", "ち", "と")
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
 _FULL_WIDTH = frozenset(map(chr, range(0xFF01, 0xFF5F)))  # digits and letters: print keeps them
 _ALWAYS = str.maketrans("ゐゑヰヱ", "いえイエ")
@@ -119,7 +114,7 @@ def _decoded(text: str) -> Iterator[tuple[str, str]]:
         yield text[position:], ""
 
 
-@cache
+@tables.compiled
 def _tagger() -> Any:
     import fugashi
 
