@@ -26,10 +26,11 @@ carved mark           ``\□``                   ``\.``
 
 (抹), (損), (衍), 〔 〕 and 〈 〉 are this program's choice among the notes of Japanese practice;
 ``.``, ``|`` and ``||`` its choice among Western ones; the rest is common practice or Leiden.
-Full- and half-width brackets are both read. □(花カ) is read as a doubtful 花, □(花) as a restored
-one, ■(花) as one struck out. Brackets may run over several signs and columns, and one pair that
-says how sure a sign is may stand inside or around one that says what the editor did. Spaces are
-not signs; a sign may be an ideographic description sequence (⿰木黑).
+Full- and half-width brackets are both read, and ``/`` and ``|`` for ／. □(花カ) is read as a
+doubtful 花, □(花) as a restored one, ■(花) as one struck out. Brackets may run over several signs
+and columns, and one pair that says how sure a sign is may stand inside or around one that says
+what the editor did. Spaces are not signs; a sign may be an ideographic description sequence
+(⿰木黑, or ⿰木□ where a part cannot be read).
 
 >>> t = parse("花の色は(者)／うつりに□(けカ)り（花押）")
 >>> t.text
