@@ -13,9 +13,8 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
-from typing import Any
+from typing import Any, NamedTuple
 
 from inscribe import tables
 from inscribe.forms import NormalText, normalise_text
@@ -28,8 +27,7 @@ _FULL_WIDTH = frozenset(map(chr, range(0xFF01, 0xFF5F)))  # digits and letters: 
 _ALWAYS = str.maketrans("ゐゑヰヱ", "いえイエ")
 
 
-@dataclass(frozen=True, slots=True)
-class ModernWord:
+class ModernWord(NamedTuple):
     """A word of a normalised text, from character ``first`` to ``last``, as spelt today."""
 
     first: int
@@ -87,29 +85,36 @@ def modern_words(normalised: str) -> list[ModernWord]:
     decoded = [*_decoded(normalised), ("", "")]
     for (written, feature), (following, _) in pairwise(decoded):
         last = position + len(written) - 1
-        words.append(ModernWord(position, last, written, _spelt_today(written, feature, following)))
+        mark = feature[:1]
+        if mark == MARK:
+            modern = feature[1:]
+        elif mark == MARK_BEFORE_TA:
+            modern = _before_ta(written, feature[1:], following)
+        else:
+            modern = written.translate(_ALWAYS)
+        words.append(ModernWord(position, last, written, modern))
         position = last + 1
     return words
 
 
-def _spelt_today(written: str, feature: str, following: str) -> str:
-    if feature.startswith(MARK):
-        return feature[1:]
-    if feature.startswith(MARK_BEFORE_TA):
-        modern = feature[1:]
-        before_ta = following.startswith(_TA)
-        return modern if before_ta or modern[-1] != "っ" else modern[:-1] + written[-1]
-    return written.translate(_ALWAYS)
+def _before_ta(written: str, modern: str, following: str) -> str:
+    if modern[-1] == "っ" and not following.startswith(_TA):
+        return modern[:-1] + written[-1]
+    return modern
 
 
 def _decoded(text: str) -> Iterator[tuple[str, str]]:
+    """Yield each word of the text and the first field of its feature, spaces too."""
     position = 0
-    for node in _tagger()(text):
-        start = text.index(node.surface, position)
-        if start > position:
+    for line in _tagger().parse(text).split("\n"):
+        written, _, feature = line.partition("\t")
+        if not text.startswith(written, position):  # MeCab leaves spaces out
+            start = text.index(written, position)
             yield text[position:start], ""
-        yield node.surface, node.feature_raw
-        position = start + len(node.surface)
+            position = start
+        if written:
+            yield written, feature
+            position += len(written)
     if position < len(text):
         yield text[position:], ""
 
@@ -121,5 +126,6 @@ def _tagger() -> Any:
     from inscribe.reading import unidic
     from inscribe.reading.modern_words import modern_dictionary
 
-    path = modern_dictionary()
-    return fugashi.GenericTagger(f'-d "{unidic.folder()}" -u "{path}" -r "{os.devnull}"')
+    folder, words = unidic.folder(), modern_dictionary()
+    shape = r"-F '%m\t%f[0]\n' -U '%m\t\n' -E ''"
+    return fugashi.GenericTagger(f"-r '{os.devnull}' -O '' -d '{folder}' -u '{words}' {shape}")
