@@ -9,11 +9,11 @@ the phrase so far. The score of a reading is minus the sum of path cost and metr
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from inscribe.reading.metre import ACROSS, DEPENDENT, Metre, phrase_cost
-from inscribe.reading.pieces import Piece
+from inscribe.reading.pieces import Beat, Piece
 
 BEAM = 8000  # partial readings that cost this much more than the best at their place are dropped
 _FARTHEST = 8000  # so are words that cost this much more than the cheapest for the same signs
@@ -49,6 +49,7 @@ _State = tuple[int, int, bool]
 _Trail = tuple["_Trail", Node] | None
 _Partial = tuple[int, int, _Trail]  # cost, class of the last word, trail of words
 _Column = dict[_State, dict[int, _Partial]]
+_Steps = tuple[tuple[_State, int], ...]  # states a word leads to, and what the metre costs there
 
 
 def best_path(
@@ -119,7 +120,7 @@ def _within_beam(states: _Column) -> list[tuple[_State, list[_Partial]]]:
 def _extend(
     kept: list[tuple[_State, list[_Partial]]],
     node: Node,
-    phrases: Sequence[int],
+    phrases: tuple[int, ...],
     connections: tuple[int, memoryview],
     columns: dict[int, _Column],
     at_break: bool,
@@ -127,17 +128,25 @@ def _extend(
 ) -> None:
     piece, end = node.piece, node.end
     side, cells = connections
-    row, right, own = side * piece.connection, piece.right_connection, piece.cost
+    row, right, own, beat = side * piece.connection, piece.right_connection, piece.cost, piece.beat
     for state, partials in kept:
-        after = _states_after(state, piece, phrases, at_break, first)
+        key = (phrases, state, beat, at_break, first)
+        after = _known_steps.get(key)
+        if after is None:
+            after = _known_steps[key] = _states_after(state, beat, phrases, at_break, first)
         if not after:
             continue
         cost, trail = _cheapest(partials, cells, row)
         cost += own
         new_trail = (trail, node)
-        column = columns.setdefault(end, {})
+        column = columns.get(end)
+        if column is None:
+            column = columns[end] = {}
         for new_state, more in after:
-            bucket = column.setdefault(new_state, {})
+            bucket = column.get(new_state)
+            if bucket is None:
+                column[new_state] = {right: (cost + more, right, new_trail)}
+                continue
             there = bucket.get(right)
             if there is None or cost + more < there[0]:
                 bucket[right] = (cost + more, right, new_trail)
@@ -153,18 +162,21 @@ def _cheapest(partials: list[_Partial], cells: memoryview, row: int) -> tuple[in
     return least, trail
 
 
+# What a word does to a state hangs on little, so it is worked out once: there are a few thousand.
+_known_steps: dict[tuple[tuple[int, ...], _State, Beat, bool, bool], _Steps] = {}
+
+
 def _states_after(
-    state: _State, piece: Piece, phrases: Sequence[int], at_break: bool, first: bool
-) -> list[tuple[_State, int]]:
+    state: _State, beat: Beat, phrases: tuple[int, ...], at_break: bool, first: bool
+) -> _Steps:
     phrase, count, vowel = state
+    morae, inner_vowel, starts_with_vowel, dependent = beat
     if phrase >= len(phrases):
-        return []
+        return ()
     target = phrases[phrase]
-    vowel = vowel or piece.inner_vowel or (count > 0 and piece.starts_with_vowel)
-    leaning = 0
-    if count == 0 and piece.dependent and (phrase or not first):
-        leaning = DEPENDENT
-    count += piece.morae
+    vowel = vowel or inner_vowel or (count > 0 and starts_with_vowel)
+    leaning = DEPENDENT if count == 0 and dependent and (phrase or not first) else 0
+    count += morae
     after: list[tuple[_State, int]] = []
     if count < target + 2 and not at_break:
         after.append(((phrase, count, vowel), leaning))
@@ -173,7 +185,7 @@ def _states_after(
         after.append(((phrase + 1, 0, False), ending + leaning))
     elif count > target and not at_break and phrase + 1 < len(phrases):
         after.append(((phrase + 1, count - target, False), ACROSS))
-    return after
+    return tuple(after)
 
 
 def _cheapest_path(

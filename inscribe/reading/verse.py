@@ -30,6 +30,7 @@ _VOICED = re.compile("[がぎぐげござじずぜぞだぢづでどばびぶべ
 _KANA = re.compile("[\u3041-\u3096]")
 NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
 _CHANGED_AT_MOST = 4000  # another reading of one word may cost this much more
+_PATHS_TRIED = 16  # of MeCab's best paths through a stretch, before all its words are searched
 _MENDED_ENOUGH = 5000  # a stretch is mended if its metre costs no more
 _ENOUGH_KANA = 14
 
@@ -139,6 +140,7 @@ def _mended(
         return VerseReading(swapped, metre, regular_phrases(swapped, metre), False, voiced)
     if not head and not tail:
         return None
+    unmended = path_cost(words)
     start = sum([word.length for word in words[:head]])
     end = start + sum([word.length for word in words[head:stop]])
     if ends and not {start, end} - {0, len(text)} <= ends:
@@ -149,6 +151,13 @@ def _mended(
         words[stop].connection if tail else 0,
         first=not head,
     )
+    if not ends:
+        for path_words in mecab.verse_nbest(text[start:end], _PATHS_TRIED, voiced=voiced):
+            found = [*words[:head], *path_words, *words[stop:]]
+            if phrases := regular_phrases(found, metre):
+                if path_cost(found) - unmended > _CHANGED_AT_MOST:
+                    break
+                return VerseReading(found, metre, phrases, False, voiced)
     inner = frozenset(at - start for at in ends if start < at < end)
     nodes = mecab.verse_lattice(text[start:end], voiced=voiced)
     path = best_path(nodes, end - start, stretch, mecab.verse_connections(), inner, around)
@@ -156,7 +165,7 @@ def _mended(
         return None
     found = [*words[:head], *[node.piece for node in path.nodes], *words[stop:]]
     cost, phrases = fitted_phrases(found, metre)
-    if not phrases or cost > _MENDED_ENOUGH:
+    if not phrases or cost + path_cost(found) - unmended > _MENDED_ENOUGH:
         return None
     return VerseReading(found, metre, phrases, False, voiced)
 

@@ -45,13 +45,13 @@ _PARTICLES = (
 _NOUNS = ("written", "kana_historical", "kana_modern", "part_of_speech", "gloss")
 _PARTICLE_COST = {"格助詞": 6500, "係助詞": 6500, "接続助詞": 7000, "副助詞": 7500, "終助詞": 8500}
 _LONG_FINAL_COST = 5500  # a final particle of two kana or more
-_BORROWED_COST = 10000  # a particle written with a borrowed character
+_BORROWED_COST = 13000  # a particle written with a borrowed character
 _WORD_COST = 7500  # a word of the tables in kanji, where UniDic has no lower cost
 _KANA_COST = {1: 12000, 2: 9500, 3: 8500}  # a word in kana, by its morae
 _KANA_COST_LONG = 7500
 _OTHER_SPELLING = 600  # a kana spelling that the table does not give costs this much more
 _SHARE = 0.2  # of UniDic's difference between two readings of a written form that is kept
-_RANK = 1800  # each further reading of a written form costs this much more
+_RANK = 2500  # each further reading of a written form costs this much more
 _POS_COST = {"接尾辞": 4500, "接頭辞": 1000, "感動詞": 1500, "接続詞": 1000}
 
 
