@@ -42,7 +42,8 @@ class Columns:
     text: str  # the same in the transcriber's notation, a column a line
     source: tuple[str, ...] = ()  # the source's lines, where it is known
     words: tuple[tuple[str, str], ...] = ()  # (current forms, kana) of each word as read
-    labels: tuple[str, str] = ("", "")  # of the columns and of the source
+    drawing: str = ""  # the plate to scale as SVG, where it was measured
+    labels: tuple[str, str, str] = ("", "", "")  # of the columns, the source and the drawing
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,7 @@ from inscribe.report.blocks import (
     Run,
     plain,
 )
+from inscribe.report.svg.plate import plate_drawing
 
 if TYPE_CHECKING:
     from inscribe.collate.model import Collation, Group
@@ -173,7 +174,8 @@ def _carved_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
         written_out(notation.render(t)).replace("／", "\n"),
         tuple(_source_lines(each.collation)) if each.collation else (),
         tuple((token.normalised, token.kana) for token in each.reading.tokens),
-        (style.label("carved"), style.label("source")),
+        plate_drawing(each.inscription, each.collation) if each.inscription.plate else "",
+        (style.label("carved"), style.label("source"), style.label("drawing")),
     )
 
 

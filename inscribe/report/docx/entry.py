@@ -27,7 +27,7 @@ def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
         raise InputError(
             "word-processor documents need python-docx", hint="pip install 'inscribe[docx]'"
         ) from error
-    document = Document()
+    document: Any = Document()
     for number, entry in enumerate(entries):
         if number:
             document.add_page_break()

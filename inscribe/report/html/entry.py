@@ -47,7 +47,7 @@ def entries_as_html(entries: list[Entry], style: Style) -> str:
     environment.tests |= {
         name: lambda block, kind=kind: isinstance(block, kind) for name, kind in _TESTS.items()
     }
-    environment.globals |= {"inline": _inline, "carved": _carved, "ruby": _ruby}
+    environment.globals |= {"inline": _inline, "carved": _carved, "ruby": _ruby, "drawing": Markup}
     template = environment.from_string((room / "entry.html.j2").read_text("utf-8"))
     title = entries[0].record.id if len(entries) == 1 else f"{len(entries)} objects"
     page = template.render(
