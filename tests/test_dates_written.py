@@ -212,6 +212,30 @@ def test_a_makers_name_may_be_an_eras() -> None:
     assert (found.text, found.era) == ("六十八歳", None)
 
 
+@pytest.mark.parametrize(
+    ("text", "date"),
+    [
+        ("江戸住光次嘉永六年造", "嘉永六年"),
+        ("政時嘉永六年", "嘉永六年"),
+        ("政寿七十三翁", "七十三翁"),
+        ("政一七十三翁", "七十三翁"),
+        ("嘉永六年八月日向守某作", "嘉永六年八月"),
+        ("嘉永六年八月望月某作", "嘉永六年八月"),
+        ("嘉永六年在江戸造之", "嘉永六年"),
+        ("嘉永六年八月日吉次作", "嘉永六年八月日"),
+        ("天保十二十二月某作", "天保十二十二月"),
+    ],
+)
+def test_a_date_ends_where_a_name_begins(text: str, date: str) -> None:
+    (found,) = find(text)
+    assert found.text == date
+
+
+def test_a_sign_that_opens_a_text_introduces_the_date() -> None:
+    assert resolve("時嘉永六年").text == "時嘉永六年"
+    assert resolve("某作 時嘉永六年").text == "時嘉永六年"
+
+
 def test_the_same_year_refers_back() -> None:
     first, second = find("嘉永六年八月吉日同年十一月吉日")
     assert (first.month, second.year, second.month) == (8, 1853, 11)

@@ -12,6 +12,7 @@ from inscribe.dates.scan import Token
 OLDEST = 120
 YOUNGEST_SURE = 7  # 三才 is rather heaven, earth and man
 LONG_LIFE = 100  # 百歳 is rather a wish
+NAME_ENDINGS = "寿満"  # in 政寿七十三翁 the sign is the name's
 WESTERN = "満"
 ABOUT = "余"
 YEARISH = frozenset({"年", "秊", "歳", "才"})
@@ -22,6 +23,8 @@ def preceded_age(draft: Draft, tokens: Sequence[Token], position: int) -> int:
     """行年六十八歳, 齢七十, 年七十三: a word for "aged" before a number."""
     token = tokens[position]
     if not token.can_be("age_before") or draft.has("age"):
+        return 0
+    if token.text in NAME_ENDINGS and draft.is_empty() and not token.opens:
         return 0
     at = position + 1
     while at < len(tokens) and tokens[at].can_be("link"):

@@ -19,8 +19,10 @@ from inscribe.dates.day_rules import (
 from inscribe.dates.expression import Draft
 from inscribe.dates.look import Rule, Tokens, kind_at, number_at, piece
 from inscribe.dates.pair_rules import damaged_pair, sexagenary, zodiac
+from inscribe.dates.scan import Token
 from inscribe.dates.year_rules import epoch, era, era_part, first_year, year_number
 
+UNMISTAKABLE = "旹峕岢維"
 _BLOCKED = {
     "era": ("era", "damaged_era", *YEAR_PLACES),
     "year": YEAR_PLACES,
@@ -55,11 +57,22 @@ def nothing_said(draft: Draft, tokens: Tokens, position: int) -> int:
     if kind_at(tokens, position, "night") and draft.has("day", "day_word", "day_branch"):
         draft.fill(0, [piece(tokens[position], "night")])
         return 1
-    for kind in ("intro", "link"):
-        if kind_at(tokens, position, kind) and (kind == "intro" or not draft.is_empty()):
-            draft.fill(0, [piece(tokens[position], kind)])
-            return 1
-    return 0
+    token = tokens[position]
+    if not draft.is_empty():
+        kind = "intro" if token.can_be("intro") else "link"
+    elif token.can_be("intro") and _may_open(token):
+        kind = "intro"
+    else:
+        return 0
+    if not token.can_be(kind):
+        return 0
+    draft.fill(0, [piece(token, kind)])
+    return 1
+
+
+def _may_open(token: Token) -> bool:
+    """Return whether an introducing word cannot be the last sign of a name (光次, 政時)."""
+    return len(token.text) > 1 or token.opens or token.text in UNMISTAKABLE
 
 
 RULES: tuple[Rule, ...] = (

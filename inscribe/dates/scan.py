@@ -7,7 +7,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from inscribe.dates import numerals
 from inscribe.dates.eras import by_name
@@ -19,13 +19,18 @@ _SEPARATORS = re.compile(r"[\s　、，,・･.．。／/」「|｜]+")
 
 @dataclass(frozen=True, slots=True)
 class Token:
-    """A word or number and all it can mean; ``first`` and ``last`` are offsets in the text."""
+    """A word or number and all it can mean; ``first`` and ``last`` are offsets in the text.
+
+    ``opens``: it stands at the start of the text or after a separator, so that it cannot be the
+    end of a name.
+    """
 
     text: str
     first: int
     last: int
     meanings: dict[str, Meaning] = field(default_factory=dict)
     number: int | None = None
+    opens: bool = False
 
     @property
     def kinds(self) -> frozenset[str]:
@@ -47,9 +52,15 @@ def scan(text: str) -> tuple[Token, ...]:
     while position < len(text):
         token = _token_at(text, position)
         if token is not None:
-            found.append(token)
+            opens = position == 0 or (bool(found) and _ends_before(found[-1], position))
+            found.append(replace(token, opens=True) if opens else token)
         position = token.last + 1 if token else position + 1
     return tuple(found)
+
+
+def _ends_before(token: Token, position: int) -> bool:
+    """Return whether ``token`` is a separator that ends where ``position`` begins."""
+    return token.can_be("space") and token.last + 1 == position
 
 
 def _token_at(text: str, position: int) -> Token | None:
@@ -66,7 +77,7 @@ def _token_at(text: str, position: int) -> Token | None:
             last = position + len(word.text) - 1
             return Token(word.text, position, last, {m.kind: m for m in word.meanings})
     if run:
-        return _number(run, position)
+        return _number(run, position, text[position + len(run) : position + len(run) + 1])
     return None
 
 
@@ -101,10 +112,22 @@ def _may_be_era(name: str) -> bool:
     )
 
 
-def _number(run: str, position: int) -> Token:
-    """Return the longest well-formed number at the start of a run of numeral signs."""
-    for length in range(len(run), 0, -1):
-        value = numerals.value_of(run[:length])
-        if value is not None:
-            return Token(run[:length], position, position + length - 1, number=value)
-    return Token(run[0], position, position)
+def _number(run: str, position: int, following: str) -> Token:
+    """Return the number at the start of a run of numeral signs.
+
+    A run that is no number is cut so that the last number is as long as what follows allows: in
+    一七十三翁 the age is 73, in 十二十二月 the month is 12.
+    """
+    whole = numerals.value_of(run)
+    if whole is not None:
+        return Token(run, position, position + len(run) - 1, number=whole)
+    cut = next((c for c in range(1, len(run)) if _parts(run, c, following)), 1)
+    value = numerals.value_of(run[:cut])
+    return Token(run[:cut], position, position + cut - 1, number=value)
+
+
+def _parts(run: str, cut: int, following: str) -> bool:
+    """Return whether ``run`` is two numbers, the second one that may stand before ``following``."""
+    first, second = numerals.value_of(run[:cut]), numerals.value_of(run[cut:])
+    largest = {"月": 12, "日": 31}.get(following, 9999)
+    return first is not None and second is not None and 0 < second <= largest
