@@ -29,7 +29,10 @@ SIMPLIFIED_HEADER = """\
 # Rebuild: python glossary/build/related_forms.py
 sign\tmeant
 """
-BY_HAND = ("麁麤", "裡裏", "附付", "畫畵", "嘆歎", "襃裒", "著着", "刋刊", "壜罎")
+BY_HAND = (
+    *("麁麤", "裡裏", "附付", "畫畵", "嘆歎", "襃裒", "著着", "刋刊", "壜罎", "俱倶", "噓嘘"),
+    *("姸妍", "鐔鍔", "鎗槍", "鑓槍", "鐫鎸", "笄筓", "槌鎚", "濾沪", "鞠毬", "巓巔"),
+)
 
 Pair = tuple[str, str]
 
