@@ -68,6 +68,16 @@ def derived() -> list[tuple[str, str, str]]:
     return [(first + second, why, "parts") for (first, second), why in sorted(found.items())]
 
 
+def rearranged() -> list[tuple[str, str, str]]:
+    """Return the characters built of the same parts in other places (杏 and 呆)."""
+    groups: dict[tuple[str, ...], list[str]] = defaultdict(list)
+    for char, built in direct_parts().items():
+        if len(built) > 1 and all(position != "part" for position, _ in built):
+            groups[tuple(sorted(part for _, part in built))].append(char)
+    why = "the same parts, placed otherwise"
+    return [("".join(sorted(group)), why, "parts") for group in groups.values() if len(group) > 1]
+
+
 def from_unihan() -> list[tuple[str, str, str]]:
     """Return the pairs that Unihan says may be taken for each other."""
     found = set()
@@ -81,7 +91,7 @@ def from_unihan() -> list[tuple[str, str, str]]:
 def main() -> None:
     """Write the table."""
     rows = [(signs, why, "hand") for signs, why, _ in by_hand()]
-    write("look_alikes", HEADER, [*rows, *derived(), *from_unihan()])
+    write("look_alikes", HEADER, [*rows, *derived(), *rearranged(), *from_unihan()])
 
 
 if __name__ == "__main__":

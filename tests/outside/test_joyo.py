@@ -29,8 +29,8 @@ NOT_IN_KYUJIPY = set("辨瓣辯")
 STANDARD = "the left is the standard printed form"
 LEFT_AS_CARVED = {
     "堯尭 檜桧 槇槙 禰祢 禱祷": "both are kanji for names and both are printed",
-    "摑掴 簞箪 啞唖 噓嘘 鷗鴎 軀躯 鶯鴬 攪撹 麴麹 鹼鹸 嚙噛": STANDARD,
-    "繡繍 蔣蒋 醬醤 搔掻 濾沪 蘆芦 蠟蝋 焰焔 顚顛 醱醗 潑溌 繫繋 瀆涜 儘侭 藪薮 蠅蝿 驒騨 穎頴": STANDARD,
+    "摑掴 簞箪 啞唖 噓嘘 鷗鴎 軀躯 鶯鴬 攪撹 麴麹 鹼鹸 嚙噛 繡繍 蔣蒋": STANDARD,
+    "醬醤 搔掻 濾沪 蘆芦 蠟蝋 焰焔 顚顛 醱醗 潑溌 繫繋 瀆涜 儘侭 藪薮 蠅蝿 驒騨 穎頴": STANDARD,
     "彎弯 礦砿 讚讃 巓巔 輛輌 嬀媯 幷并": "neither is in the Joyo table, and both are printed",
 }
 # Pairs of kyujipy that normalisation brings to another form than kyujipy does.
