@@ -47,6 +47,14 @@ def test_further_dates_of_a_text_follow() -> None:
     assert [each["month"] for each in found["others"]] == [11]
 
 
+@pytest.mark.parametrize(
+    "text", ["嘉永六（カ）年癸丑", "嘉永［六］年／癸丑」", "嘉永[六]年癸(損)丑"]
+)
+def test_the_marks_of_a_transcription_are_read_over(text: str) -> None:
+    found = json.loads(run(text, "--format", "json").output)
+    assert (found["year"], found["agreement"]) == (1853, "agrees")
+
+
 def test_lines_go_on_after_a_bad_one() -> None:
     result = run("--lines", "--format", "jsonl", given="嘉永六年\nno date\n安政二年\n")
     first, second, third = (json.loads(line) for line in result.output.splitlines())

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 Between = tuple[int, int]
 EARLIEST, LATEST = 645, 2100
+TRANSCRIBERS_MARKS = "()（）[]［］〔〕〈〉"
 
 
 @click.command(
@@ -92,7 +93,20 @@ def _check_range(between: Between | None) -> None:
 
 
 def _given(text: str) -> str:
-    return read_standard_input().strip("\n") if text == STANDARD_INPUT else text
+    """Return the text of an argument, or standard input for ``-``."""
+    return _unmarked(read_standard_input().strip("\n") if text == STANDARD_INPUT else text)
+
+
+def _unmarked(text: str) -> str:
+    """Return the text without the marks of a transcriber, in current forms if it had any."""
+    if not any(mark in text for mark in TRANSCRIBERS_MARKS):
+        return text
+    from inscribe import forms, notation
+
+    try:
+        return forms.normalise(notation.parse(text)).text
+    except InscribeError:
+        return text
 
 
 def _of_texts(texts: tuple[str, ...], between: Between | None) -> Comparison:
@@ -200,6 +214,6 @@ def _answers(text: str, between: Between | None) -> Iterator[str]:
 
     for number, line in enumerate(text.split("\n") if text else [], start=1):
         try:
-            yield _as_line(_plain(resolve(line, between)))
+            yield _as_line(_plain(resolve(_unmarked(line), between)))
         except InscribeError as error:
             yield _as_line({"line": number, "error": str(error)})
