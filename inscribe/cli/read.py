@@ -41,6 +41,13 @@ _FORMATS = ("text", "json", "jsonl")
     show_default=True,
     help="What kind of text it is.",
 )
+@click.option(
+    "--letters",
+    type=click.Choice(["hepburn", "iso3602"]),
+    default="hepburn",
+    show_default=True,
+    help="Modified Hepburn as in the ALA-LC table, or ISO 3602 (strict).",
+)
 @click.option("--second-opinion", is_flag=True, help="Ask pykakasi too; slow to load.")
 @click.option("--why", is_flag=True, help="Show every word, every change of form, and the reasons.")
 @click.option("--format", "shape", type=click.Choice(_FORMATS), default="text", show_default=True)
@@ -50,6 +57,7 @@ def command(
     literal: str | None,
     lines: bool,
     register: Choice,
+    letters: str,
     second_opinion: bool,
     why: bool,
     shape: str,
@@ -61,14 +69,23 @@ def command(
     if (path is None) == (literal is None) and not (lines and path is None and literal is None):
         raise InputError("give one text to read", hint="a record, a file, - or --text TEXT")
     if lines:
-        _read_lines(path, literal, register, why, shape, output, force)
+        _read_lines(path, literal, register, letters, why, shape, output, force)
         return
     found = list(_interpretations(path, literal, register))
     if second_opinion:
         from inscribe.reading.second_opinion import with_second_opinion
 
         found = [with_second_opinion(each) for each in found]
+    found = [_in_letters(each, letters) for each in found]
     write_result(_shown(found, shape, why), output, force=force)
+
+
+def _in_letters(found: Interpretation, letters: str) -> Interpretation:
+    if letters == "hepburn":
+        return found
+    from inscribe.reading.iso3602 import iso_reading
+
+    return iso_reading(found)
 
 
 def _interpretations(
@@ -128,12 +145,13 @@ def _read_lines(
     path: str | None,
     literal: str | None,
     register: Choice,
+    letters: str,
     why: bool,
     shape: str,
     output: str | None,
     force: bool,
 ) -> None:
-    results = _line_results(_lines_of(path, literal), register, why, shape)
+    results = _line_results(_lines_of(path, literal), register, letters, why, shape)
     if output is not None:
         write_result("".join(results), output, force=force)
         return
@@ -157,7 +175,9 @@ def _lines_of(path: str | None, literal: str | None) -> Iterator[bytes]:
             raise InputError(reason, Place(path), "check the path and its permissions") from error
 
 
-def _line_results(lines: Iterator[bytes], register: Choice, why: bool, shape: str) -> Iterator[str]:
+def _line_results(
+    lines: Iterator[bytes], register: Choice, letters: str, why: bool, shape: str
+) -> Iterator[str]:
     import json
 
     from inscribe import files, reading
@@ -167,7 +187,7 @@ def _line_results(lines: Iterator[bytes], register: Choice, why: bool, shape: st
     for number, line in enumerate(lines, start=1):
         try:
             text = files.decode(line, f"line {number}").rstrip("\n")
-            interpretation = reading.read_text(text, register)
+            interpretation = _in_letters(reading.read_text(text, register), letters)
         except InscribeError as error:
             problem = {"line": number, "error": str(error)}
             yield json.dumps(problem, ensure_ascii=False) + "\n"

@@ -124,7 +124,7 @@ def _word(kana: str, verb: bool, scheme: Scheme) -> str:
     out: list[str] = []
     before = ""
     after_n = doubled = False
-    for unit in _units(kana):
+    for unit in units(kana):
         last = out[-1][-1] if out and before != BOUNDARY else ""
         if last in lengthened and (unit == _LONG or (last, unit) in _LENGTHENING):
             out[-1] = out[-1][:-1] + lengthened[last]
@@ -138,16 +138,20 @@ def _word(kana: str, verb: bool, scheme: Scheme) -> str:
     return "".join(out)
 
 
-def _units(kana: str) -> list[str]:
-    """Cut kana into what is written as one: two kana where the table has them as a pair."""
+def units(kana: str) -> list[str]:
+    """Cut hiragana into what is romanised as one: two kana where the table has them as a pair.
+
+    >>> units("きょうは")
+    ['きょ', 'う', 'は']
+    """
     syllables = _syllables()
-    units: list[str] = []
+    found: list[str] = []
     position = 0
     while position < len(kana):
         pair = kana[position : position + 2]
-        units.append(pair if len(pair) == 2 and pair in syllables else pair[0])
-        position += len(units[-1])
-    return units
+        found.append(pair if len(pair) == 2 and pair in syllables else pair[0])
+        position += len(found[-1])
+    return found
 
 
 def _letters(unit: str, scheme: Scheme) -> str:
