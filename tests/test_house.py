@@ -36,6 +36,7 @@ ORDER = [
     "collate",
     "sources",
     "entry",
+    "checking",
     "report",
     "cli",
 ]

@@ -1,0 +1,146 @@
+"""Everything that is the matter with one record."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from itertools import groupby
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from inscribe import files
+from inscribe.checking.findings import Finding, finding
+from inscribe.errors import InscribeError, ProblemsError
+from inscribe.record import Inscription, Record, loads
+from inscribe.record.locate import Locator
+from inscribe.signs import Certainty, Sign
+
+if TYPE_CHECKING:
+    from inscribe.reading.tokens import Interpretation
+
+LookUp = Callable[[str], bool]
+STATES = {
+    Certainty.UNREADABLE: "unreadable",
+    Certainty.DOUBTFUL: "doubtful",
+    Certainty.RESTORED: "restored",
+}
+
+
+def examine(path: Path, in_library: LookUp) -> tuple[str | None, list[Finding]]:
+    """Return the id of the record in a file (None if it cannot be read), and what is found in it.
+
+    ``in_library`` tells whether the library has a source text of an id.
+    """
+    try:
+        text = files.read_text(path)
+        record = loads(text, str(path), path.parent)
+    except ProblemsError as problems:
+        return None, [_error(error, path) for error in problems.errors]
+    except InscribeError as error:
+        return None, [_error(error, path)]
+    return record.id, list(_Examination(record, path, text, in_library).findings())
+
+
+def _error(error: InscribeError, path: Path) -> Finding:
+    column = f" (column {error.place.column})" if error.place.column else ""
+    advice = f"; {error.hint}" if error.hint else ""
+    return finding("record", str(path), error.place.line, f"{error.message}{column}{advice}")
+
+
+class _Examination:
+    """The findings of one record that could be read."""
+
+    def __init__(self, record: Record, path: Path, text: str, in_library: LookUp) -> None:
+        self.record = record
+        self.path = path
+        self.text = text
+        self.in_library = in_library
+        self._locator: Locator | None = None
+
+    def findings(self) -> Iterator[Finding]:
+        """Yield every finding, inscription by inscription."""
+        from inscribe import reading
+
+        years: list[tuple[int, int]] = []
+        for number, inscription in enumerate(self.record.inscriptions):
+            read = reading.read(
+                inscription.transcription, inscription.register, inscription.overrides
+            )
+            yield from self._signs(number, inscription)
+            yield from self._dates(number, read)
+            yield from self._forms(number, inscription, read)
+            yield from self._reading(number, read)
+            yield from self._source(number, inscription)
+            yield from self._readers(number, inscription)
+            years += [(number, d.year) for d in read.dates if d.year is not None and d.sure]
+        yield from self._years(years)
+
+    def _found(self, code: str, message: str, inscription: int, key: str = "text") -> Finding:
+        if self._locator is None:
+            self._locator = Locator(self.text)
+        line = self._locator.nearest(("inscription", inscription, key)).line
+        return finding(code, str(self.path), line, message, self.record.id)
+
+    def _signs(self, number: int, inscription: Inscription) -> Iterator[Finding]:
+        signs = inscription.transcription.signs
+        for state, run in groupby(signs, key=lambda sign: STATES.get(sign.certainty, "")):
+            if state:
+                yield self._found(state, _where(list(run)), number)
+
+    def _dates(self, number: int, read: Interpretation) -> Iterator[Finding]:
+        between = self.record.between
+        for date in read.dates:
+            if date.agreement == "conflict":
+                first = f"; perhaps {date.suggestions[0]}" if date.suggestions else ""
+                yield self._found("date-conflict", f"{date.text}: {date.why}{first}", number)
+            elif between and date.year is not None and not between[0] <= date.year <= between[1]:
+                said = (
+                    f"{date.text} is {date.year}; the maker's years are {between[0]}-{between[1]}"
+                )
+                yield self._found("maker-dates", said, number)
+
+    def _years(self, years: list[tuple[int, int]]) -> Iterator[Finding]:
+        if len(years) > 1 and max(y for _, y in years) - min(y for _, y in years) > 60:
+            said = ", ".join(str(year) for _, year in years)
+            yield self._found("dates-disagree", f"the object bears {said}", years[-1][0])
+
+    def _forms(
+        self, number: int, inscription: Inscription, read: Interpretation
+    ) -> Iterator[Finding]:
+        signs = inscription.transcription.signs
+        for change in read.changes:
+            if "simplified" in change.kind:
+                place = _where([signs[change.sign]])
+                yield self._found("simplified-form", f"{place}: {change.before}", number)
+
+    def _reading(self, number: int, read: Interpretation) -> Iterator[Finding]:
+        for doubt in read.doubts:
+            signs = f"signs {doubt.first + 1}-{doubt.last + 1}"
+            yield self._found("reading", f"{signs}: {doubt.why}", number)
+
+    def _source(self, number: int, inscription: Inscription) -> Iterator[Finding]:
+        source = inscription.source
+        if source is None:
+            return
+        if source.id and not source.text and not self.in_library(source.id):
+            yield self._found("source-missing", f"no text {source.id}", number, "source")
+        if inscription.plate is None or not (inscription.columns or inscription.boxes):
+            yield self._found("unmeasured", "plate or columns are not measured", number, "source")
+
+    def _readers(self, number: int, inscription: Inscription) -> Iterator[Finding]:
+        if not inscription.readers:
+            yield self._found("no-reader", "nobody is named", number)
+        for key in ("text", "kana", "romaji"):
+            said = {getattr(reader, key) for reader in inscription.readers} - {""}
+            if len(said) > 1:
+                names = ", ".join(reader.by for reader in inscription.readers)
+                yield self._found("readers-differ", f"{names}: {key}", number, "reading")
+
+
+def _where(signs: list[Sign]) -> str:
+    """Return the place of a run of signs, counted from 1 as one counts on the metal."""
+    first, last = signs[0], signs[-1]
+    shown = "".join(sign.text or "□" for sign in signs)
+    if first is last:
+        return f"column {first.column + 1}, sign {first.index + 1} of the text: {shown}"
+    numbers = f"signs {first.index + 1}-{last.index + 1}"
+    return f"column {first.column + 1}, {numbers} of the text: {shown}"

@@ -1,0 +1,68 @@
+"""A folder of records, checked on several cores."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator
+from functools import partial
+from pathlib import Path
+
+from inscribe.checking.examine import examine
+from inscribe.checking.findings import Finding, finding
+from inscribe.record.loader import paths_in
+
+FEW = 40  # records below which starting workers costs more than it saves
+Examined = tuple[str | None, list[Finding]]
+
+
+def check_folder(
+    folder: Path,
+    library: Path | None = None,
+    progress: Callable[[int, int], None] = lambda done, count: None,
+) -> tuple[int, list[Finding]]:
+    """Return how many records ``folder`` (or one record) holds, and everything found in them.
+
+    ``library`` is the library file in which sources named by id are looked up; ``progress`` hears
+    how many of how many records are done.
+
+    Raises:
+        InputError: there is no such file or folder.
+    """
+    paths = paths_in(folder) if not folder.is_file() else [folder]
+    found: list[Finding] = []
+    first_with: dict[str, Path] = {}
+    examined = _examined(paths, library)
+    for done, (path, (identity, findings)) in enumerate(zip(paths, examined, strict=True), 1):
+        found += findings
+        if identity is not None and identity in first_with:
+            said = f"{identity} is also the id of {first_with[identity]}"
+            found.append(finding("duplicate-id", str(path), 1, said, identity))
+        elif identity is not None:
+            first_with[identity] = path
+        progress(done, len(paths))
+    return len(paths), found
+
+
+def _examined(paths: list[Path], library: Path | None) -> Iterator[Examined]:
+    work = partial(_examine, library=library)
+    workers = min(os.cpu_count() or 1, 8)
+    if len(paths) < FEW or workers == 1:
+        yield from map(work, paths)
+        return
+    from multiprocessing import get_context
+
+    with get_context("fork" if os.name == "posix" else "spawn").Pool(workers) as pool:
+        yield from pool.imap(work, paths, chunksize=20)
+
+
+def _examine(path: Path, library: Path | None) -> Examined:
+    return examine(path, partial(_in_library, library=library))
+
+
+def _in_library(identity: str, library: Path | None) -> bool:
+    if library is None or not library.is_file():
+        return False
+    from inscribe.sources.library import Library
+
+    with Library(library) as opened:
+        return any(True for _ in opened.texts([identity]))

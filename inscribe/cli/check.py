@@ -1,0 +1,80 @@
+"""``inscribe check``: every problem in a folder of records."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager, nullcontext
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from inscribe.cli.common import example, output_options, write_result
+
+if TYPE_CHECKING:
+    from inscribe.checking import Finding
+
+
+@click.command(
+    epilog=example("inscribe check examples", "inscribe check records --format csv -o work.csv")
+)
+@click.argument("folder", metavar="FOLDER|RECORD")
+@click.option("--format", "form", type=click.Choice(["text", "json", "csv"]), default="text")
+@click.option(
+    "--library",
+    "library_file",
+    metavar="PATH",
+    envvar="INSCRIBE_LIBRARY",
+    help="The library in which sources are looked up.",
+)
+@output_options
+@click.pass_context
+def command(
+    ctx: click.Context,
+    folder: str,
+    form: str,
+    library_file: str | None,
+    output: str | None,
+    force: bool,
+    quiet: bool,
+) -> int:
+    """Check every record of a folder: errors, contradictions, and the doubts still open.
+
+    Exit status 1 if there is an error or a contradiction; open doubts alone are no failure.
+    """
+    from inscribe.checking import check_folder
+    from inscribe.cli.source import library_path
+
+    show = sys.stderr.isatty() and not quiet
+    with _progress() if show else nullcontext(lambda done, count: None) as progress:
+        records, found = check_folder(Path(folder), library_path(library_file), progress)
+    write_result(_shown(records, found, form), output, force=force)
+    return int(any(each.severity != "doubt" for each in found))
+
+
+def _shown(records: int, found: list[Finding], form: str) -> str:
+    from inscribe.report.as_json.check import check_as_json, finding_row
+
+    if form == "json":
+        return json.dumps(check_as_json(records, found), ensure_ascii=False, indent=2)
+    if form == "csv":
+        from inscribe.report.table.entry import csv_table
+
+        rows = [{k: str(v or "") for k, v in finding_row(each).items()} for each in found]
+        columns = ["severity", "code", "record", "file", "line", "message", "todo"]
+        return csv_table(rows, columns)
+    from inscribe.report.terminal.check import check_as_text
+
+    return check_as_text(records, found)
+
+
+@contextmanager
+def _progress() -> Iterator[Any]:
+    from rich.console import Console
+    from rich.progress import Progress
+
+    with Progress(console=Console(stderr=True), transient=True) as progress:
+        task = progress.add_task("records", total=None)
+        yield lambda done, count: progress.update(task, completed=done, total=count)

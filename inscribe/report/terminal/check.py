@@ -1,0 +1,45 @@
+"""What a check found, for a terminal: errors first, then contradictions, then the work list."""
+
+from __future__ import annotations
+
+from collections import Counter
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from inscribe.report.terminal.reading import printable
+
+if TYPE_CHECKING:
+    from inscribe.checking import Finding, Severity
+
+HEADINGS: dict[Severity, str] = {
+    "error": "Errors: these records cannot be used",
+    "contradiction": "Contradictions: two statements cannot both be true",
+    "doubt": "Open doubts: work for a reader",
+}
+
+
+def check_as_text(records: int, found: list[Finding]) -> str:
+    """Return the findings grouped by severity, and a summary."""
+    lines: list[str] = []
+    for severity, heading in HEADINGS.items():
+        some = [each for each in found if each.severity == severity]
+        if some:
+            lines += [heading, *_listed(some), ""]
+    counts = Counter(each.severity for each in found)
+    summary = ", ".join(
+        f"{counts[severity]} {severity}{'' if counts[severity] == 1 else 's'}"
+        for severity in HEADINGS
+    )
+    lines.append(f"{records} record{'' if records == 1 else 's'}: {summary}")
+    return "\n".join(lines) + "\n"
+
+
+def _listed(found: list[Finding]) -> list[str]:
+    lines = []
+    for file, some in groupby(found, key=lambda each: each.file):
+        lines.append(f"  {printable(file)}")
+        for each in some:
+            line = f"line {each.line}" if each.line else ""
+            lines.append(f"    {line:9} {each.code:15} {printable(each.message)}")
+    todos = dict.fromkeys(f"  {each.code}: {each.todo}" for each in found)
+    return [*lines, "  What to do:", *(f"  {line}" for line in todos)]
