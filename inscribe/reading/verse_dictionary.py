@@ -145,10 +145,10 @@ def _cheapest(entries: Iterable[Entry]) -> list[Entry]:
 def _merged(one: Entry, other: Entry) -> Entry:
     """Return one entry for two of a word: the lower cost, and what only one of them tells."""
     cheaper, dearer = (one, other) if one.cost <= other.cost else (other, one)
-    if "|" in dearer.kana:
-        cheaper = cheaper._replace(kana=dearer.kana)
     if dearer.parts and not cheaper.parts:
         cheaper = cheaper._replace(kana=dearer.kana, parts=dearer.parts)
+    elif "|" in dearer.kana and not cheaper.parts:
+        cheaper = cheaper._replace(kana=dearer.kana)
     if dearer.gloss and not cheaper.gloss:  # the tables' word rather than UniDic's
         cheaper = cheaper._replace(gloss=dearer.gloss, part_of_speech=dearer.part_of_speech)
     return cheaper

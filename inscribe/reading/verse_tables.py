@@ -21,6 +21,7 @@ TABLES = (
     "paradigms",
     "verse_particles",
     "verse_nouns",
+    "verse_more_words",
     "verse_verbs",
     "verse_adjectives",
     "verse_phrases",
@@ -183,7 +184,7 @@ def _function_class(
 
 def noun_rows() -> Iterator[tuple[str, str, str, str, str]]:
     """Yield the rows of the tables of uninflected words."""
-    for table in ("verse_nouns", "verse_places", "verse_phrases"):
+    for table in ("verse_nouns", "verse_more_words", "verse_places", "verse_phrases"):
         if tables.files(table):
             for cells, _place in tables.rows(table, _NOUNS):
                 written, historical, modern, pos, gloss = cells

@@ -15,6 +15,7 @@ from inscribe.reading.entries import Entry
 from inscribe.reading.historical import modern_kana
 from inscribe.reading.metre import morae
 from inscribe.reading.old_spellings import old_spellings
+from inscribe.reading.paradigms import inflections
 from inscribe.reading.verse_tables import noun_rows, spoken_kana
 from inscribe.reading.verse_words import ClassIndex, Stem, conjugate
 
@@ -39,6 +40,7 @@ _COVERS_ENDING = {
     "下二段-ハ行": "経歴",
     "下二段-ナ行": "寝宿",
 }
+_WHOLE_FIRST = re.compile("[見着来出寝居][はひふへほ]")  # 見はやす: mi, then hayasu
 _KANA_RUN = re.compile("[\u3041-\u3096]+")
 _MOST_COST = 9000  # a stem of the tables in kanji costs no more than this
 _LEAST_COST = 5500
@@ -82,15 +84,26 @@ def verb_rows() -> list[Row]:
         Row(
             written,
             kana,
-            modern_kana(kana, "", tuple(sorted(cuts[kana]) if len(written) > 1 else ()))
-            if kana
-            else "",
+            _modern_stem(kana, conjugation, tuple(sorted(cuts[kana]) if len(written) > 1 else ())),
             conjugation,
             gloss,
             _covers(written, conjugation),
         )
         for written, kana, conjugation, gloss in raw
     ]
+
+
+def _modern_stem(kana: str, conjugation: str, cuts: tuple[int, ...]) -> str:
+    """Return a stem in current spelling; its ending may decide (仰ぐ: あふ+ぐ is あおぐ)."""
+    if not kana:
+        return ""
+    forms = {form: (written, modern) for form, written, modern, _ in inflections(conjugation)}
+    written, modern = forms.get("終止形-一般", ("", ""))
+    if written and not conjugation.startswith(("上一段", "形容詞")):
+        whole = modern_kana(kana + written, "動詞", cuts)
+        if whole.endswith(modern):
+            return whole[: len(whole) - len(modern)]
+    return modern_kana(kana, "", cuts)
 
 
 def _with_row(name: str) -> str:
@@ -108,6 +121,8 @@ def _boundaries(written: str, kana: str) -> tuple[int, ...]:
     """Return where the later parts of a compound begin, as far as its okurigana show it."""
     found: list[int] = []
     position = 0
+    if _WHOLE_FIRST.match(written) and len(kana) > 1:
+        found.append(1)
     for match in _KANA_RUN.finditer(written):
         at = kana.find(match[0], position + (1 if match.start() else 0))
         if at < 0:
@@ -193,7 +208,7 @@ def _spellings(row: Row, index: ClassIndex) -> Iterator[tuple[str, int]]:
         if cost is None:
             cost = min(index.costs.get((row.written, kana), _MOST_COST + rare), _MOST_COST + rare)
         yield row.written, max(_LEAST_COST, cost)
-    own = index.costs.get((row.modern, kana), in_kana)
+    own = index.costs.get((row.modern, kana), in_kana) if row.modern else in_kana
     yield row.historical, max(_LEAST_COST, min(own, in_kana))
     given = {row.written, row.historical}
     others = [(row.modern, 0), *old_spellings(row.modern, wo=True)]

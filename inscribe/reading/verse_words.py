@@ -22,6 +22,9 @@ from inscribe.reading.romanise import hiragana
 _LEFT_OUT_FORMS = re.compile("意志推量形|融合|撥音便|促音便|ザンス|ザマス|ンス")
 _MODERN = re.compile("五段|下一段|上一段|サ行変格|カ行変格|形容詞|無変化型|助動詞")
 _NOT_IN_VERSE = re.compile("[ッーパピプペポァィゥェォ]")
+_MAY_RUN_TOGETHER = re.compile(
+    "[おこそとのほもよろごぞどぼ][うお]|[うくすつぬふむゆるぐずぶ]う|[あかさたなはまやらわがざだば]あ"
+)
 _KANA = re.compile("[\u3041-\u3096]")
 _KANA_RUN = re.compile("[\u3041-\u3096]+")
 _MAY_BE_RESPELT = re.compile("[わいうえおじずゃゅょ]")
@@ -118,7 +121,7 @@ class ClassIndex:
     def rank_cost(self, written: str, kana: str) -> int:
         """Return what a reading of a stem costs more for not being its likeliest."""
         ranked = self._ranks.get(written, ())
-        if not ranked or kana in ranked:
+        if not ranked or not kana or kana in ranked:
             return _RANK * (ranked.index(kana) if kana in ranked else 0)
         return _RANK * (len(ranked) + 1)
 
@@ -161,7 +164,7 @@ def unidic_entries(words: Iterable[unidic.Word], index: ClassIndex) -> Iterator[
             word.surface,
             word.connection if place is None else place,
             word.cost + extra,
-            hiragana(fields[19]),
+            _with_boundaries(hiragana(fields[19]), hiragana(fields[9])),
             "-".join(part for part in fields[:4] if part != "*"),
             conjugation,
             fields[5],
@@ -174,6 +177,21 @@ def unidic_entries(words: Iterable[unidic.Word], index: ClassIndex) -> Iterator[
             more = 0 if classical_form else _RESPELT_NOUN
             for other in respelt(entry, 1 if classical_form else 0):
                 yield other._replace(cost=other.cost + more)
+
+
+def _with_boundaries(kana: str, said: str) -> str:
+    """Return the kana of a word with ``|`` where two vowels meet that are not one long vowel.
+
+    >>> _with_boundaries("としのうち", "としのうち"), _with_boundaries("おうみ", "おーみ")
+    ('としの|うち', 'おうみ')
+    """
+    if len(kana) != len(said) or not _MAY_RUN_TOGETHER.search(kana):
+        return kana
+    out = kana[:1]
+    for before, sign, sound in zip(kana, kana[1:], said[1:], strict=False):
+        meets = sign == sound and _MAY_RUN_TOGETHER.fullmatch(before + sign)
+        out += "|" * bool(meets) + sign
+    return out
 
 
 def _unlikeliness(word: unidic.Word) -> int:
@@ -251,6 +269,8 @@ def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
         cost = stem.cost + more + _ORIGIN_COST.get(stem.origin, 0)
         begins = stem.ending_begins or not stem.kana
         kana = stem.kana + (written.translate(AT_START) if begins else modern)
+        if modern.startswith("う") and not begins:  # 生ふる ouru, 数ふれ kazoure
+            kana = f"{stem.kana}|{modern}"
         entry = Entry(
             stem.written + written,
             number,
@@ -314,8 +334,8 @@ def _class_of(index: ClassIndex, pos: str, conjugation: str, form: str) -> tuple
     fallbacks = [(pos, conjugation, form), (pos.split("-")[0] + "-一般", conjugation, form)]
     if form == "ク語法":
         fallbacks += [("名詞-普通名詞-一般", "*", "*")]
-    if row:  # a row of kana UniDic has no such class for: the class of the ラ row behaves alike
-        fallbacks.append((pos.split("-")[0] + "-一般", conjugation.replace(row, "ラ行"), form))
+    for other in ("ラ行", "マ行") if row else ():  # where UniDic has no such class for the row
+        fallbacks.append((pos.split("-")[0] + "-一般", conjugation.replace(row, other), form))
     fallbacks.append((pos.split("-")[0] + "-一般", "文語形容詞-ク", form))
     for candidate in fallbacks:
         if (number := index.number(*candidate)) is not None:
