@@ -43,13 +43,24 @@ def _match(sort: str, raw: str, norm: str, other_raw: str, other_norm: str) -> M
     return None
 
 
-def _written_otherwise(one: str, other: str, norm: str) -> Match:
+def _written_otherwise(one: str, other: str, norm: str) -> Match | None:
     if one == other:
         return SAME
+    if _are_merged_words(one, other):
+        return None
     marks = [char for char in (one, other) if char in REPEAT_MARKS]
     if marks:
         return Match("repeat", f"the repeat mark {marks[0]} stands for {norm}")
     return Match("form", f"{one} and {other} are forms of {norm}")
+
+
+@lru_cache(maxsize=4096)
+def _are_merged_words(one: str, other: str) -> bool:
+    """Whether two forms are different words that are printed alike today (辨, 辯: 弁)."""
+    from inscribe import forms
+
+    relation = forms.relation(one, other)
+    return relation.table == "merged" and not relation.is_same_character
 
 
 def _related(one: str, other: str) -> Match | None:
