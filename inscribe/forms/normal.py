@@ -60,11 +60,8 @@ def carved_between(normal: NormalText, first: int, last: int) -> str:
 
     ``first`` and ``last`` are offsets in the normalised text, both counted.
     """
+    text = normal.text[first : last + 1]
     signs = normal.origin[first : last + 1]
     within = range(signs[0], signs[-1] + 1)
-    part = NormalText(
-        normal.text[first : last + 1],
-        signs,
-        tuple(change for change in normal.changes if change.sign in within),
-    )
-    return carved(part) if part.changes else part.text
+    changes = tuple([change for change in normal.changes if change.sign in within])
+    return carved(NormalText(text, signs, changes)) if changes else text

@@ -32,7 +32,7 @@ __all__ = ["SignatureReading", "read_signature", "signature_likelihood"]
 MOST_PROPOSALS = 6
 _MOST_OTHERWISE = 2  # proposals from each division but the best
 _LONGEST = 160  # a longer text is prose; its divisions are not worth the search
-_DEAR_DIVISION = 4.5  # a division this much dearer than the best is no proposal
+_DEAR_DIVISION = 3.5  # a division this much dearer than the best is no proposal
 _DOUBTFUL = 0.5  # a second reading of a name with this share of the first is a doubt
 
 

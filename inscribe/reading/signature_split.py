@@ -10,6 +10,7 @@ divisions.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Collection
 from dataclasses import dataclass
 
@@ -21,7 +22,7 @@ _KEPT = 2  # divisions kept at each place and class (_extend relies on there bei
 _COMPARED = 6  # divisions compared once more as wholes
 _UNOPENED = 2.0
 _RECENT = 8
-_HOPELESS = 9.0
+_HOPELESS = 6.0
 _UNLISTED_ORDER = 3.0  # what it costs that classes meet of which the table says nothing
 _ACROSS_COLUMNS = 0.4
 
@@ -34,11 +35,8 @@ class Division:
     cost: float
 
 
-@dataclass(slots=True)  # not frozen: thousands are made for one signature
-class _Path:
-    cost: float
-    piece: Piece | None
-    before: _Path | None
+_Node = tuple[float, Piece | None, int]  # price so far, last piece, the node before
+_Arrived = list[tuple[str, tuple[tuple[float, int], ...]]]  # class, (price, node) the best first
 
 
 def divisions(
@@ -66,22 +64,21 @@ def _recent() -> dict[tuple[object, ...], tuple[Division, ...]]:
 
 
 def _divided(text: str, breaks: Collection[int], dated: Collection[Piece]) -> tuple[Division, ...]:
-    pieces = pieces_of(text, dated)
-    ends: list[dict[str, list[_Path]]] = [{} for _ in range(len(text) + 1)]
-    ends[0]["start"] = [_Path(0.0, None, None)]
-    for position in range(len(text)):
+    nodes: list[_Node] = [(0.0, None, -1)]
+    ends: list[dict[str, tuple[tuple[float, int], ...]]] = [{} for _ in range(len(text) + 1)]
+    ends[0]["start"] = ((0.0, 0),)
+    for position, pieces in enumerate(pieces_of(text, dated)):
         arrived = _within_reach(ends[position])
-        for piece in pieces[position] if arrived else ():
+        for piece in pieces if arrived else ():
             across = sum(piece.first < edge <= piece.last for edge in breaks) if breaks else 0
             price = piece.cost + across * _ACROSS_COLUMNS
-            _extend(arrived, ends[piece.last + 1], piece, price)
+            _extend(nodes, arrived, ends[piece.last + 1], piece, price)
     final = [
-        (path.cost + _order(kind, "end"), path)
-        for kind, paths in ends[len(text)].items()
-        for path in paths
+        (price + _order(kind, "end"), node)
+        for kind, kept in ends[len(text)].items()
+        for price, node in kept
     ]
-    nearest = sorted(final, key=lambda item: item[0])[:_COMPARED]
-    found = [_division(_pieces_of(path), cost) for cost, path in nearest]
+    found = [_division(_pieces_to(nodes, node), cost) for cost, node in sorted(final)[:_COMPARED]]
     return tuple(sorted(found, key=lambda division: division.cost)[: _KEPT + 1])
 
 
@@ -100,37 +97,45 @@ def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
     return Division(pieces, cost)
 
 
-def _within_reach(paths: dict[str, list[_Path]]) -> list[tuple[str, list[_Path]]]:
-    """Return the paths to a place that are not so much dearer than the best as to be hopeless."""
-    if not paths:
+def _within_reach(ends: dict[str, tuple[tuple[float, int], ...]]) -> _Arrived:
+    """Return the ways to a place that are not so much dearer than the best as to be hopeless."""
+    if not ends:
         return []
-    limit = min(kept[0].cost for kept in paths.values()) + _HOPELESS
-    return [(kind, kept) for kind, kept in paths.items() if kept[0].cost <= limit]
+    limit = min(kept[0][0] for kept in ends.values()) + _HOPELESS
+    return [(kind, kept) for kind, kept in ends.items() if kept[0][0] <= limit]
 
 
 def _extend(
-    arrived: list[tuple[str, list[_Path]]],
-    ends: dict[str, list[_Path]],
+    nodes: list[_Node],
+    arrived: _Arrived,
+    ends: dict[str, tuple[tuple[float, int], ...]],
     piece: Piece,
     price: float,
 ) -> None:
-    """Lengthen the paths by a piece, and keep the cheapest that end with its class."""
+    """Lengthen the ways by a piece, and keep the two cheapest that end with its class."""
     kind = piece.order_kind
     steps = _steps_to(kind)
-    grown: list[_Path] = ends.get(kind, [])
-    for before, paths in arrived:
-        step = (steps[before] if before in steps else _order(before, kind)) + price
-        for path in paths:
-            cost = path.cost + step
-            if len(grown) < _KEPT:
-                grown.append(_Path(cost, piece, path))
-            elif cost < grown[-1].cost:
-                grown[-1] = _Path(cost, piece, path)
+    first = second = math.inf
+    first_node = second_node = -1
+    for before, kept in arrived:
+        step = steps[before] if before in steps else _order(before, kind)
+        for cost, node in kept:
+            reached = cost + step
+            if reached < first:
+                second, second_node = first, first_node
+                first, first_node = reached, node
+            elif reached < second:
+                second, second_node = reached, node
             else:
                 break
-            if len(grown) == _KEPT and grown[0].cost > grown[1].cost:
-                grown.reverse()
-    ends[kind] = grown
+    grown = list(ends.get(kind, ()))
+    for cost, node in ((first, first_node), (second, second_node)):
+        if cost < math.inf and (len(grown) < _KEPT or cost + price < grown[-1][0]):
+            grown.append((cost + price, len(nodes)))
+            nodes.append((cost + price, piece, node))
+            grown.sort()
+            del grown[_KEPT:]
+    ends[kind] = tuple(grown)
 
 
 @tables.compiled
@@ -164,10 +169,10 @@ def _general(kind: str) -> tuple[str, ...]:
     return (kind, plain) if plain != kind else (kind,)
 
 
-def _pieces_of(path: _Path) -> tuple[Piece, ...]:
+def _pieces_to(nodes: list[_Node], node: int) -> tuple[Piece, ...]:
     found: list[Piece] = []
-    step: _Path | None = path
-    while step is not None and step.piece is not None:
-        found.append(step.piece)
-        step = step.before
+    _, piece, before = nodes[node]
+    while piece is not None:
+        found.append(piece)
+        _, piece, before = nodes[before]
     return tuple(reversed(found))
