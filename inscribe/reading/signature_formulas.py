@@ -28,7 +28,9 @@ _SUBJECTS: dict[str, frozenset[str]] = {
     "place": PLACES | {"residence", "opening"},
     "patron": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
     "purpose": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
-    "model": _PEOPLE | _AFTER_PEOPLE | {"model_subject", "heading", "city", "place_suffix"},
+    "model": _PEOPLE
+    | _AFTER_PEOPLE
+    | {"model_subject", "subject", "heading", "city", "place_suffix"},
     "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
 }
 _PART_OF_FAMILY = {"means": "material", "purpose": "patron"}
@@ -98,6 +100,7 @@ _KEYS = {
     "school": "school",
     "heading": "heading",
     "material": "material",
+    "subject": "subject",
     "remark": "remark",
     "patron": "patron",
     "closer": "patron",
@@ -111,7 +114,7 @@ def _unit(piece: Piece, options: tuple[Option, ...], *, hyphen: bool = False) ->
 
 def _plain(piece: Piece) -> Unit:
     options = piece_options(piece)
-    if piece.kind == "closer" and piece.word and piece.first:
+    if piece.order_kind == "closer:patron" and piece.word and piece.first:
         options = (option(f"の {piece.word.kana}"),)
     return _unit(piece, options, hyphen=_is_suffix(piece))
 

@@ -25,7 +25,7 @@ _LENGTHS_OF_VERSE = frozenset({5, 7, 10, 14, 20, 28})  # lines of Chinese verse,
 # The price of a division, a sign, at which a text is as likely a signature as not.
 _EVEN_PRICE = 2.1
 _STEEPNESS = 2.6
-_PRAYER = 8.0  # an invocation alone is no signature
+_PRAYER = 8.0  # an invocation or a title alone is no signature
 _FORMULA = frozenset({"verb", "residence", "title", "office", "date", "age", "object", "heading"})
 
 
@@ -60,7 +60,7 @@ def _from_division(text: str, dated: list[Piece]) -> float:
     best: Division = found[0]
     price = best.cost / len(text)
     formula = sum(piece.kind in _FORMULA for piece in best.pieces)
-    prayer = all(piece.kind == "invocation" for piece in best.pieces)
+    prayer = all(piece.kind in ("invocation", "subject") for piece in best.pieces)
     return _STEEPNESS * (_EVEN_PRICE - price) + (0.4 if formula else -0.8) - _PRAYER * prayer
 
 

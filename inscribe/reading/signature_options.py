@@ -25,6 +25,7 @@ CAPITALISED = frozenset(
         "art_name",
         "common_name",
         "unlisted_place",
+        "subject",
     }
 )
 UNREAD_KANA = "□"

@@ -43,7 +43,14 @@ Lexicon = dict[str, dict[str, tuple[Word, ...]]]
 def lexicon() -> Lexicon:
     """Return all words by their first character, then by their writing."""
     found: dict[str, dict[str, list[Word]]] = {}
-    for word in (*_plain_words(), *_formula_words(), *_places(), *_titles(), *_materials()):
+    for word in (
+        *_plain_words(),
+        *_formula_words(),
+        *_places(),
+        *_titles(),
+        *_materials(),
+        *_subjects(),
+    ):
         found.setdefault(word.text[0], {}).setdefault(word.text, []).append(word)
     return {
         first: {text: _distinct(words) for text, words in by_text.items()}
@@ -122,6 +129,11 @@ def _materials() -> Iterator[Word]:
         "techniques", ("written", "kind", "pos", "kana", "gloss")
     ):
         yield Word(text, "material", kana, gloss=gloss, cost=_cost(text) + 0.3)
+
+
+def _subjects() -> Iterator[Word]:
+    for (text, kana, gloss), _ in tables.rows("subjects", ("written", "kana", "gloss")):
+        yield Word(text, "subject", kana, gloss=gloss, cost=_cost(text) + 0.3)
 
 
 @tables.compiled
