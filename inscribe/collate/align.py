@@ -12,7 +12,7 @@ from inscribe.collate.moved import with_moves
 from inscribe.collate.search import cheapest
 from inscribe.collate.sides import Side
 from inscribe.collate.whole_words import widened
-from inscribe.collate.word_starts import word_starts
+from inscribe.collate.word_ends import word_ends
 
 
 class Alignment(NamedTuple):
@@ -60,9 +60,7 @@ def _aligned(block: Block, copy: Side, source: Side) -> tuple[list[Group], int]:
         path = cheapest(one, other)
         found = list(groups(path, one, other))
     if path.differs_in_wording:
-        is_whole = len(one) == len(copy)
-        starts = (word_starts(text, is_whole=is_whole) for text in (one, other))
-        found = widened(found, one, other, *starts)
+        found = widened(found, one, other, word_ends(one), word_ends(other))
     return [_shifted(group, block, copy, source) for group in found], path.cost
 
 

@@ -7,12 +7,17 @@ begin a word in both texts, and differences that then touch become one.
 
 from __future__ import annotations
 
-from collections.abc import Sequence, Set
+from collections.abc import Sequence
 
 from inscribe.collate.groups import span
-from inscribe.collate.model import Group, GroupKind
+from inscribe.collate.model import Group, GroupKind, Span
 from inscribe.collate.sides import Side
+from inscribe.collate.word_ends import WordEnds
 
+# Cost up to which a word may well end in both texts, in MeCab's units; particles and auxiliaries
+# come and go by themselves, so the places around them need be less likely.
+LIKELY = 5000
+LIKELY_AT_FUNCTION_WORDS = 10000
 FARTHEST = 8  # signs a difference is widened by at most, on each side
 
 
@@ -20,39 +25,44 @@ def widened(
     groups: Sequence[Group],
     copy: Side,
     source: Side,
-    copy_words: Set[int],
-    source_words: Set[int],
+    copy_words: WordEnds,
+    source_words: WordEnds,
 ) -> list[Group]:
     """Return ``groups`` with each difference in wording widened to whole words.
 
-    ``copy_words`` and ``source_words`` are the signs at which a word begins. Runs of equal signs
+    Runs of equal signs
     must not be joined yet: a difference is only widened by whole groups.
     """
     if not groups:
         return []
-    ends = [(group.copy.start, group.source.start) for group in groups]
-    ends.append((groups[-1].copy.end, groups[-1].source.end))
-    stops = [
-        at in (0, len(groups)) or (i in copy_words and j in source_words)
-        for at, (i, j) in enumerate(ends)
-    ]
+    places = [(group.copy.start, group.source.start) for group in groups]
+    places.append((groups[-1].copy.end, groups[-1].source.end))
+    costs = [copy_words.costs[i] + source_words.costs[j] for i, j in places]
+    costs[0] = costs[-1] = 0
     result: list[Group] = []
     done = 0
-    for first, last in _stretches(groups, stops):
+    for first, last in _stretches(groups, costs, copy_words, source_words):
         result += groups[done:first]
         result.append(_one_difference(groups[first:last], copy, source))
         done = last
     return [*result, *groups[done:]]
 
 
-def _stretches(groups: Sequence[Group], stops: Sequence[bool]) -> list[tuple[int, int]]:
+def _stretches(
+    groups: Sequence[Group], costs: Sequence[int], copy_words: WordEnds, source_words: WordEnds
+) -> list[tuple[int, int]]:
     """Return the groups from..to that each widened difference takes, touching ones made one."""
     found: list[tuple[int, int]] = []
     for at, group in enumerate(groups):
         if not group.is_substantive:
             continue
-        first = _nearest(groups, stops, at, -1)
-        last = _nearest(groups, stops, at + 1, 1)
+        limit = LIKELY
+        if _is_function_word(group.copy, copy_words) and _is_function_word(
+            group.source, source_words
+        ):
+            limit = LIKELY_AT_FUNCTION_WORDS
+        first = _nearest(groups, costs, at, -1, limit)
+        last = _nearest(groups, costs, at + 1, 1, limit)
         if found and first <= found[-1][1]:
             first, last = found[-1][0], max(last, found[-1][1])
             found.pop()
@@ -60,11 +70,17 @@ def _stretches(groups: Sequence[Group], stops: Sequence[bool]) -> list[tuple[int
     return found
 
 
-def _nearest(groups: Sequence[Group], stops: Sequence[bool], at: int, step: int) -> int:
-    """Return the nearest stop from ``at`` on, or ``at`` itself where none is near or a doubt lies between."""
+def _is_function_word(span: Span, words: WordEnds) -> bool:
+    return not len(span) or (span.start, span.end) in words.function_words
+
+
+def _nearest(
+    groups: Sequence[Group], costs: Sequence[int], at: int, step: int, limit: int
+) -> int:
+    """Return the nearest place from ``at`` on where words may end, or ``at`` where none is near."""
     place = at
     for _ in range(FARTHEST + 1):
-        if stops[place]:
+        if costs[place] <= limit:
             return place
         passed = groups[place - 1 if step < 0 else place]
         if passed.kind == "unread":
