@@ -19,9 +19,13 @@ from typing import Any, NamedTuple
 from inscribe import tables
 from inscribe.forms import NormalText, normalise_text
 from inscribe.reading.modern_words import MARK, MARK_BEFORE_TA
+from inscribe.reading.romanise import hiragana
 
 # What a verb's form in っ stands before: 言った, 言って, 言っちゃ, 言っとく.
 _TA = ("た", "て", "ち", "と")
+_HIRAGANA = re.compile("[\u3041-\u3096]")
+_KATAKANA_WITH_KANJI = re.compile("ヲ|[\u3400-\u9fff][ハニノテヘトフヒルレリシモガ]")
+_KATAKANA = {code: code + 0x60 for code in range(0x3041, 0x3097)}
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
 _FULL_WIDTH = frozenset(map(chr, range(0xFF01, 0xFF5F)))  # digits and letters: print keeps them
 _ALWAYS = str.maketrans("ゐゑヰヱ", "いえイエ")
@@ -79,7 +83,30 @@ def modern_spelling(normalised: str) -> str:
 
 
 def modern_words(normalised: str) -> list[ModernWord]:
-    """Return the words of a normalised text with their current spelling; they tile the text."""
+    """Return the words of a normalised text with their current spelling; they tile the text.
+
+    >>> [word.modern for word in modern_words("彼ト言ヒ我ト言フ")]
+    ['彼', 'ト', '言イ', '我', 'ト', '言ウ']
+    """
+    if not is_in_katakana(normalised):
+        return _words(normalised)
+    words = []
+    for word in _words(hiragana(normalised)):
+        written, modern = normalised[word.first : word.last + 1], word.modern.translate(_KATAKANA)
+        words.append(word._replace(written=written, modern=modern))
+    return words
+
+
+def is_in_katakana(text: str) -> bool:
+    """Return whether katakana take the place of hiragana in a text.
+
+    >>> is_in_katakana("世ノ人ハ言フ"), is_in_katakana("ビール瓶"), is_in_katakana("世の人ハ")
+    (True, False, False)
+    """
+    return bool(_KATAKANA_WITH_KANJI.search(text)) and not _HIRAGANA.search(text)
+
+
+def _words(normalised: str) -> list[ModernWord]:
     words: list[ModernWord] = []
     position = 0
     decoded = [*_decoded(normalised), ("", "")]

@@ -15,8 +15,9 @@ from copy import copy
 from functools import lru_cache
 
 from inscribe.reading import mecab
-from inscribe.reading.modern import ModernWord, modern_words
+from inscribe.reading.modern import ModernWord, is_in_katakana, modern_words
 from inscribe.reading.pieces import Piece
+from inscribe.reading.romanise import hiragana
 
 _SPACES = re.compile("([ \t\n\r\x0b\x0c]+)")  # MeCab leaves them out
 
@@ -34,20 +35,21 @@ def prose_words(text: str) -> list[Piece]:
 def _words(text: str) -> list[Piece]:
     words = modern_words(text)
     modern = "".join([word.modern for word in words])
-    pieces = mecab.prose_words(modern)
-    if modern == text:
+    said = hiragana(modern) if is_in_katakana(text) else modern
+    pieces = mecab.prose_words(said)
+    if said == text:
         return pieces
     where = _written_offsets(words)
     found: list[Piece] = []
     waiting: list[Piece] = []
-    first = position = 0
+    first = begin = position = 0
     for piece in pieces:
         waiting.append(piece)
         position += piece.length
         end = where.get(position)
         if end is not None:
-            found += _as_written(waiting, text[first:end])
-            waiting, first = [], end
+            found.append(_as_written(waiting, text[first:end], modern[begin:position]))
+            waiting, first, begin = [], end, position
     return found
 
 
@@ -67,22 +69,22 @@ def _written_offsets(words: list[ModernWord]) -> dict[int, int]:
     return where
 
 
-def _as_written(pieces: list[Piece], written: str) -> list[Piece]:
-    if len(pieces) == 1:
-        piece = pieces[0]
-        return [piece if piece.written == written else _rewritten(piece, written)]
-    return [_joined(tuple(pieces), written)]
+def _as_written(pieces: list[Piece], written: str, modern: str) -> Piece:
+    if len(pieces) > 1:
+        return _joined(tuple(pieces), written, modern)
+    piece = pieces[0]
+    return piece if piece.written == written == modern else _rewritten(piece, written, modern)
 
 
 @lru_cache(maxsize=16384)
-def _rewritten(piece: Piece, written: str) -> Piece:
+def _rewritten(piece: Piece, written: str, modern: str) -> Piece:
     new = copy(piece)
-    new.written, new.length, new.modern = written, len(written), piece.written
+    new.written, new.length, new.modern = written, len(written), modern
     return new
 
 
 @lru_cache(maxsize=1024)
-def _joined(pieces: tuple[Piece, ...], written: str) -> Piece:
+def _joined(pieces: tuple[Piece, ...], written: str, modern: str) -> Piece:
     """Return words that only together have something written for them, as one word."""
     first = pieces[0]
     new = Piece(
@@ -95,5 +97,5 @@ def _joined(pieces: tuple[Piece, ...], written: str) -> Piece:
         origin=first.origin,
         known=all(piece.known for piece in pieces),
     )
-    new.modern = "".join(piece.written for piece in pieces)
+    new.modern = modern
     return new
