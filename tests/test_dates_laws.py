@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -111,3 +112,8 @@ def test_a_day_written_out_is_the_day_of_the_calendar(day: calendar.LunarDay) ->
     )
     assert found.first_day == found.last_day == calendar.to_gregorian(day)
     assert not found.conflicts
+
+
+@pytest.mark.parametrize("unit", ["十", "之", "□十", "癸之", "嘉永", "年", "閏"])
+def test_a_long_run_of_one_sign_is_searched_in_time_that_grows_with_its_length(unit: str) -> None:
+    assert len(find(unit * 3000, weak=True)) <= 3000

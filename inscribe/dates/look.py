@@ -9,6 +9,7 @@ from inscribe.dates.model import Piece
 from inscribe.dates.scan import Token
 
 Tokens = Sequence[Token]
+MOST_LINKS = 3  # in a row between two parts of a date
 Rule = Callable[[Draft, Tokens, int], int]
 
 
@@ -36,8 +37,9 @@ def number_piece(token: Token, kind: str) -> Piece:
 
 
 def skip_links(tokens: Tokens, position: int) -> int:
-    """Return the first position from ``position`` on that is no link (之, の)."""
-    while kind_at(tokens, position, "link"):
+    """Return the first position from ``position`` on that is no link (之, の), of few."""
+    furthest = position + MOST_LINKS
+    while position < furthest and kind_at(tokens, position, "link"):
         position += 1
     return position
 

@@ -21,7 +21,8 @@ UNITS = {"十": 10, "拾": 10, "百": 100, "陌": 100, "佰": 100, "千": 1000, 
 TENS = {"廿": 20, "廾": 20, "卄": 20, "念": 20, "卅": 30, "丗": 30, "卌": 40}
 STARTS = "".join(DIGITS) + "".join(UNITS) + "".join(TENS)
 _ONES, _SCORES = "".join(DIGITS), "".join(TENS)
-_RUN = f"[{STARTS}](?:[{STARTS}]|[有又](?=[{_ONES}]))*"
+LONGEST = 16  # signs; no number in a date is longer, and a text may be nothing but numerals
+_RUN = f"[{STARTS}](?:[{STARTS}]|[有又](?=[{_ONES}])){{0,{LONGEST - 1}}}"
 _COMPOUND = (
     f"(?:(?P<thousands>[{_ONES}]?)[千阡仟])?(?:(?P<hundreds>[{_ONES}]?)[百陌佰])?"
     f"(?:(?P<score>[{_SCORES}])|(?P<tens>[{_ONES}]?)[十拾])?[有又]?(?P<ones>[{_ONES}]?)"

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field, replace
 
+from inscribe import tables
 from inscribe.dates import numerals
 from inscribe.dates.eras import by_name
 from inscribe.dates.vocabulary import Meaning, words
@@ -81,7 +82,9 @@ def _token_at(text: str, position: int) -> Token | None:
     return None
 
 
-_DAMAGED_NUMBER = re.compile(f"[{numerals.STARTS}{UNREAD}]+(?=[年秊季稔歳甲乙丙丁戊己庚辛壬癸])")
+_DAMAGED_NUMBER = re.compile(
+    f"[{numerals.STARTS}{UNREAD}]{{1,{numerals.LONGEST}}}(?=[年秊季稔歳甲乙丙丁戊己庚辛壬癸])"
+)
 _YEAR_FOLLOWS = re.compile(f"[{numerals.STARTS}{UNREAD}元甲乙丙丁戊己庚辛壬癸]")
 
 
@@ -104,12 +107,14 @@ def _unread(kind: str, text: str, position: int) -> Token:
 
 
 def _may_be_era(name: str) -> bool:
-    if sum(sign in UNREAD for sign in name) != 1:
-        return False
-    return any(
-        len(era) == 2 and all(b in UNREAD or a == b for a, b in zip(era, name, strict=True))
-        for era in by_name()
-    )
+    return "".join("□" if sign in UNREAD else sign for sign in name) in _damaged_eras()
+
+
+@tables.compiled
+def _damaged_eras() -> frozenset[str]:
+    """Return every era name of two signs with one of them unreadable."""
+    names = [name for name in by_name() if len(name) == 2]
+    return frozenset(damaged for name in names for damaged in (f"□{name[1]}", f"{name[0]}□"))
 
 
 def _number(run: str, position: int, following: str) -> Token:
