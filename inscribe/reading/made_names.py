@@ -70,6 +70,8 @@ def made_readings(name: str, *, studio: bool = False) -> list[NameReading]:
     ending = ending_of(name)
     if ending and (len(name) > 2 or (ending.kind == "art" and ending.weight >= 1)):
         return _ending_readings(name, ending)
+    if len(name) == 2 and name in _endings():
+        return ranked([*_ending_alone(name), *_pair_readings(name)])
     if len(name) == 2:
         return _pair_readings(name, _STUDIO_ON if studio else 1.0)
     return _long_readings(name)
@@ -79,6 +81,16 @@ def _single_readings(name: str) -> list[NameReading]:
     return [
         NameReading(c.kana, romaji(c.kana), c.share, f"{name} alone as a name, {c.source}")
         for c in element(name, "alone")[:MOST]
+    ]
+
+
+def _ending_alone(name: str) -> list[NameReading]:
+    """Return the readings of what may end a longer name and stands alone here: 三郎 Saburō."""
+    ending = _endings()[name]
+    reason = f"{name}, an everyday name as at the end of longer ones"
+    return [
+        NameReading(kana, romaji(kana), ending.weight / 4**rank, reason, ending.kind)
+        for rank, kana in enumerate(ending.kana)
     ]
 
 
