@@ -24,6 +24,7 @@ DEVELOPMENT_SET = Path(__file__).parent / "data" / "modern_dev.tsv"
         ("さう言つて笑つてゐた", "sō itte waratte ita"),
         ("けふは行かう", "kyō wa ikō"),
         ("をとこがゐる", "otoko ga iru"),
+        ("といふことは", "to iu koto wa"),
         ("世ノ人ハサウ言ツタ", "yo no hito wa sō itta"),
     ],
 )

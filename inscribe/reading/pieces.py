@@ -172,6 +172,10 @@ def unidic_piece(written: str, feature: str) -> Piece:
     pos = "-".join(part for part in fields[:4] if part != "*")
     if len(fields) < 18:
         return unknown_piece(written, part_of_speech=pos)
+    if fields[7] == "言う" and fields[19][:1] == "ユ" and written[:1] != "ゆ":
+        fields[9] = fields[17] = fields[19] = (
+            "イ" + fields[19][1:]
+        )  # 言う is spelt いう however said
     said = spoken(fields[19], fields[9]) if not pos.startswith("助詞") else hiragana(fields[17])
     return Piece(
         written,
