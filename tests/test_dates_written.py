@@ -108,6 +108,19 @@ def test_the_word_for_the_day_is_kept(text: str, word: str) -> None:
     assert resolve(text).day_word == word
 
 
+@pytest.mark.parametrize(
+    ("text", "why"),
+    [
+        ("嘉永六年仲秋", "仲秋 is month 8"),
+        ("天保七丙申端午", "端午 is month 5, day 5"),
+        ("安政三丙辰除夜", "除夜 is month 12, its last day"),
+        ("嘉永六年八月望", "望 is day 15 of the month"),
+    ],
+)
+def test_a_name_is_explained(text: str, why: str) -> None:
+    assert why in resolve(text).why
+
+
 def test_ten_day_periods_bound_the_days() -> None:
     found = resolve("文政十二年三月中浣")
     assert (str(found.first_day), str(found.last_day)) == ("1829-04-14", "1829-04-23")

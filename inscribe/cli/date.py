@@ -32,7 +32,7 @@ TRANSCRIBERS_MARKS = "()（）[]［］〔〕〈〉"
     epilog=example(
         "inscribe date 嘉永六年癸丑仲秋",
         "inscribe date 癸丑 --between 1750 1870",
-        "inscribe date --record examples/DEMO-001.toml",
+        "inscribe date --record examples/DEMO-008.toml",
     )
 )
 @click.argument("texts", nargs=-1, metavar="[TEXT|-]...")

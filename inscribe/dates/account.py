@@ -11,6 +11,7 @@ from inscribe.dates.interval import first_day_of
 from inscribe.dates.model import Candidate, DateReading
 
 MOST_CANDIDATES = 12
+LAST_DAY = "30"  # in the tables
 _LUNISOLAR_UNTIL = 1872
 _OPEN_END = 9999
 
@@ -22,6 +23,7 @@ def account_of(
     sentences = [
         *_of_the_year(reading, expression, between),
         *_of_the_agreement(reading, expression),
+        *_of_the_names(reading),
         *_of_the_days(reading),
         *_of_the_age(reading),
         *reading.cautions,
@@ -103,6 +105,20 @@ def _of_the_agreement(reading: DateReading, expression: Expression) -> Iterator[
     if expression.number or expression.same:
         verb = "is" if right.endswith(written) else "is not"
         yield f"{year} {verb} {written}" + ("" if verb == "is" else f" but {right}")
+
+
+def _of_the_names(reading: DateReading) -> Iterator[str]:
+    """Say which month or day a name stands for."""
+    for piece in reading.pieces:
+        if piece.kind == "month":
+            yield f"{piece.text} is month {piece.value}"
+        elif piece.kind == "festival":
+            month, _, day = piece.value.partition("-")
+            last = "its last day" if day == LAST_DAY else f"day {day}"
+            yield f"{piece.text} is month {month}, {last}"
+        elif piece.kind == "day" and piece.value and "-" not in piece.value:
+            last = "the last day" if piece.value == LAST_DAY else f"day {piece.value}"
+            yield f"{piece.text} is {last} of the month"
 
 
 def _of_the_days(reading: DateReading) -> Iterator[str]:
