@@ -43,7 +43,7 @@ class Rule:
         refused = [wanted[1:] for wanted in self.after if wanted.startswith("!")]
         if any(_fits(wanted, row) for wanted in refused):
             return False
-        return any(_fits(wanted, row) for wanted in self.after)
+        return "*" in self.after or any(_fits(wanted, row) for wanted in self.after)
 
 
 def _fits(wanted: str, row: tuple[str, ...]) -> bool:

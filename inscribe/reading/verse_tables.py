@@ -26,6 +26,7 @@ TABLES = (
     "verse_adjectives",
     "verse_phrases",
     "verse_places",
+    "verse_common_words",
     "verse_frequencies",
     "verse_readings",
 )
@@ -34,6 +35,7 @@ _TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
 _VERB_INSIDE = re.compile("[\u4e00-\u9fff]ふ")  # 思ふ人: a verb ends inside the word
 _COST_FACTOR = 700  # MeCab's, from UniDic's dicrc
 _CONSTANT = 1700
+_ONE_OF_ITS_FORMS = 1000  # a form of a verb is about a quarter as common as the verb
 _PARTICLES = (
     "written",
     "kana_historical",
@@ -82,6 +84,20 @@ def particle_entries(index: ClassIndex, costs: dict[tuple[str, int], int]) -> It
         yield entry
     for cells in strings:
         yield from _string_entries(cells, single, index)
+
+
+def common_word_costs() -> dict[tuple[str, str], int]:
+    """Return the costs of common words by historical kana (a stem's) and class (* without)."""
+    costs: dict[tuple[str, str], int] = {}
+    for (kana, name, share), place in tables.rows(
+        "verse_common_words", ("kana", "class", "per_mille")
+    ):
+        try:
+            cost = _CONSTANT - _COST_FACTOR * math.log(float(share) / 1000)
+        except ValueError as error:
+            raise TableError("the frequency is not a number", place) from error
+        costs[kana, name] = int(cost) + (0 if name == "*" else _ONE_OF_ITS_FORMS)
+    return costs
 
 
 def _frequency_costs() -> dict[tuple[str, str, str], int]:
@@ -238,6 +254,7 @@ def noun_entries(
     index: ClassIndex, settled: dict[tuple[str, str], int], readings: dict[str, list[str]]
 ) -> Iterator[Entry]:
     """Yield the uninflected words; ``settled`` are the costs of their written forms."""
+    common = common_word_costs()
     for written, historical, modern, pos, gloss in noun_rows():
         number = index.number(pos, "*", "*", written)
         if number is None:
@@ -257,6 +274,8 @@ def noun_entries(
         for spelling, cost in _spellings(written, historical, modern):
             if spelling == written and not affix and spelling not in (historical, modern):
                 cost = settled[written, modern]
+            if spelling == historical and not affix:
+                cost = min(cost, common.get((historical, "*"), cost))
             yield Entry(spelling, number, cost + affix, kana, pos, "*", "*", written, "和", gloss)
 
 

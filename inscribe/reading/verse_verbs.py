@@ -16,7 +16,7 @@ from inscribe.reading.historical import modern_kana
 from inscribe.reading.metre import morae
 from inscribe.reading.old_spellings import old_spellings
 from inscribe.reading.paradigms import inflections
-from inscribe.reading.verse_tables import noun_rows, spoken_kana
+from inscribe.reading.verse_tables import common_word_costs, noun_rows, spoken_kana
 from inscribe.reading.verse_words import ClassIndex, Stem, conjugate
 
 _COLUMNS = ("written_stem", "kana_stem_historical", "class", "gloss")
@@ -53,6 +53,7 @@ _OTHER_SPELLING = 600
 class Row(NamedTuple):
     """One verb or adjective of the tables, its kana also in current spelling."""
 
+    name: str  # its class as the tables write it
     written: str
     historical: str
     modern: str
@@ -68,6 +69,7 @@ def verb_rows() -> list[Row]:
         TableError: a class that classical grammar does not have.
     """
     raw = []
+    names: list[str] = []
     for table in ("verse_verbs", "verse_adjectives"):
         if tables.files(table):
             for (written, kana, name, gloss), place in tables.rows(table, _COLUMNS):
@@ -75,6 +77,7 @@ def verb_rows() -> list[Row]:
                 if not conjugation:
                     raise TableError(f"there is no class {name}", place, "as 四段カ, 下二ダ, ク")
                 raw.append((written, kana, conjugation, gloss))
+                names.append(name)
     cuts: dict[str, set[int]] = {}
     parts = _part_readings(raw)
     for written, kana, _, _ in raw:
@@ -82,6 +85,7 @@ def verb_rows() -> list[Row]:
         cuts.setdefault(kana, set()).update(found if len(written) > 1 else ())
     return [
         Row(
+            name,
             written,
             kana,
             _modern_stem(kana, conjugation, tuple(sorted(cuts[kana]) if len(written) > 1 else ())),
@@ -89,7 +93,7 @@ def verb_rows() -> list[Row]:
             gloss,
             _covers(written, conjugation),
         )
-        for written, kana, conjugation, gloss in raw
+        for name, (written, kana, conjugation, gloss) in zip(names, raw, strict=True)
     ]
 
 
@@ -173,10 +177,11 @@ def _stem_kana(row: Row) -> str:
 
 def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
     """Yield every form of every row, in kanji and in the kana spellings it may have."""
+    common = common_word_costs()
     for row in rows:
         kana = spoken_kana(row.historical, row.modern)
         kana = kana[:-1] if row.conjugation.startswith("上一段") else kana
-        for written, cost in _spellings(row, index):
+        for written, cost in _spellings(row, index, common):
             stem = Stem(
                 written,
                 kana,
@@ -198,7 +203,9 @@ def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
                 yield from conjugate(stem._replace(written=bare), index)
 
 
-def _spellings(row: Row, index: ClassIndex) -> Iterator[tuple[str, int]]:
+def _spellings(
+    row: Row, index: ClassIndex, common: dict[tuple[str, str], int]
+) -> Iterator[tuple[str, int]]:
     kana = _stem_kana(row)
     length = morae(kana) + 1
     in_kana = _KANA_COST.get(length, _KANA_COST_LONG)
@@ -209,7 +216,8 @@ def _spellings(row: Row, index: ClassIndex) -> Iterator[tuple[str, int]]:
             cost = min(index.costs.get((row.written, kana), _MOST_COST + rare), _MOST_COST + rare)
         yield row.written, max(_LEAST_COST, cost)
     own = index.costs.get((row.modern, kana), in_kana) if row.modern else in_kana
-    yield row.historical, max(_LEAST_COST, min(own, in_kana))
+    own = max(_LEAST_COST, min(own, in_kana))
+    yield row.historical, min(own, common.get((row.historical, row.name), own))
     given = {row.written, row.historical}
     others = [(row.modern, 0), *old_spellings(row.modern, wo=True)]
     for spelling, more in others:

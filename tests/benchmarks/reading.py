@@ -1,0 +1,216 @@
+"""How well, and how fast, verse and signatures are read, beside general-purpose converters.
+
+Run: python tests/benchmarks/reading.py [--rounds 3] [--only READER]
+
+Letters of the romanised reading are compared, case, spaces, marks and macrons left out, mu and n
+taken for one (what a peer writes as ou or oo is folded to o, as the references have it).
+Every reader runs in a process of its own, so that its memory is its own.
+
+What was tuned, and on what: the costs in glossary/verse_connections.tsv, verse_frequencies.tsv and
+verse_readings.tsv, and the constants at the head of verse_tables.py, verse_verbs.py,
+verse_words.py, metre.py and verse.py in inscribe/reading were set by hand while looking at the
+odd-numbered poems of the Ogura Hyakunin Isshu and of tests/data/verse_dev.tsv. The even-numbered
+poems of the Hyakunin Isshu were only measured. The poems of verse_dev.tsv and the tables of words
+come from one author, so its
+even-numbered poems are held out from the looking, but not from the vocabulary.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import re
+import resource
+import subprocess
+import sys
+import time
+import unicodedata
+from collections.abc import Callable
+from pathlib import Path
+
+HERE = Path(__file__).parent
+HYAKUNIN = HERE.parents[2] / "shared" / "data" / "hyakunin.tsv"
+DEVELOPMENT = HERE.parent / "data" / "verse_dev.tsv"
+SIGNATURES = HERE.parent / "data" / "signatures.tsv"
+Reader = Callable[[str], str]
+
+
+def rows(path: Path) -> list[list[str]]:
+    """Return the rows of a table without comments and header; none where it is missing."""
+    if not path.exists():
+        return []
+    lines = path.read_text("utf-8").splitlines()
+    return [line.split("\t") for line in lines if line.strip() and not line.startswith("#")][1:]
+
+
+def unvoiced(text: str) -> str:
+    """Return the text without voicing marks, as a manuscript has it."""
+    return unicodedata.normalize("NFC", unicodedata.normalize("NFD", text).replace("\u3099", ""))
+
+
+def poems() -> dict[str, list[tuple[str, str]]]:
+    """Return the sets of poems as (text, reference)."""
+    sets: dict[str, list[tuple[str, str]]] = {}
+    for name, path, text_cell, romaji_cell in (
+        ("Hyakunin Isshu", HYAKUNIN, 1, 3),
+        ("development", DEVELOPMENT, 2, 4),
+    ):
+        for half, parity in (("odd", 1), ("even", 0)):
+            found = [
+                (row[text_cell].replace("／", ""), row[romaji_cell])
+                for row in rows(path)
+                if int(row[0]) % 2 == parity
+            ]
+            if found:
+                sets[f"{name}, {half}"] = found
+                sets[f"{name}, {half}, no voicing marks"] = [(unvoiced(t), r) for t, r in found]
+    return sets
+
+
+def signatures() -> list[tuple[str, list[str]]]:
+    """Return the measured signatures as (text, accepted readings)."""
+    return [
+        (row[1].replace("／", ""), [row[2], *filter(None, row[3].split("/"))])
+        for row in rows(SIGNATURES)
+        if row[0] == "measure"
+    ]
+
+
+def letters(romaji: str) -> str:
+    """Return what is compared.
+
+    >>> letters("Kyō koso, mu")
+    'kyokoson'
+    """
+    plain = unicodedata.normalize("NFD", romaji.lower())
+    return re.sub("mu", "n", re.sub("[^a-z]", "", plain))
+
+
+def inscribe_reader() -> Reader:
+    """Return the reading of this program."""
+    from inscribe import reading
+
+    return lambda text: reading.read_text(text).proposals[0].romaji
+
+
+def pykakasi_reader() -> Reader:
+    """Return pykakasi's modified Hepburn."""
+    import pykakasi
+
+    convert = pykakasi.kakasi().convert
+    return lambda text: folded("".join(word["hepburn"] for word in convert(text)))
+
+
+def cutlet_reader() -> Reader:
+    """Return cutlet's reading, foreign spellings off."""
+    import cutlet
+
+    katsu = cutlet.Cutlet(use_foreign_spelling=False)
+    return lambda text: folded(katsu.romaji(text))
+
+
+def unidic_reader() -> Reader:
+    """Return UniDic's own pronunciation of MeCab's best path."""
+    import fugashi
+    import jaconv
+
+    tagger = fugashi.Tagger()
+
+    def read(text: str) -> str:
+        said = "".join(word.feature.pron or word.surface for word in tagger(text))
+        return folded(jaconv.kana2alphabet(jaconv.kata2hira(said).replace("ー", "")))
+
+    return read
+
+
+def fugashi_reader() -> Reader:
+    """Return nothing useful: MeCab alone, for its speed."""
+    import fugashi
+
+    tagger = fugashi.Tagger()
+    return lambda text: "".join(word.surface for word in tagger(text))
+
+
+def folded(romaji: str) -> str:
+    """Return a peer's letters with its long vowels as the references write them."""
+    return re.sub("o[uo]|ō", "o", re.sub("uu|ū", "u", romaji.lower()))
+
+
+READERS: dict[str, Callable[[], Reader]] = {
+    "inscribe": inscribe_reader,
+    "pykakasi": pykakasi_reader,
+    "cutlet": cutlet_reader,
+    "unidic-lite": unidic_reader,
+    "fugashi alone": fugashi_reader,
+}
+
+
+def measured(name: str, rounds: int) -> dict[str, object]:
+    """Return the figures of one reader; run in a process of its own."""
+    from rapidfuzz.distance import Levenshtein
+
+    read = READERS[name]()
+    fold = letters if name == "inscribe" else lambda text: letters(folded(text))
+    result: dict[str, object] = {}
+    for title, pairs in poems().items():
+        errors = total = exact = 0
+        for text, reference in pairs:
+            truth = letters(reference) if name == "inscribe" else letters(folded(reference))
+            distance = Levenshtein.distance(fold(read(text)), truth)
+            errors, total, exact = errors + distance, total + len(truth), exact + (not distance)
+        result[title] = (errors / total, exact, len(pairs))
+    right = sum(
+        any(letters(read(text)) == letters(romaji) for romaji in accepted)
+        for text, accepted in signatures()
+    )
+    result["signatures"] = (right, len(signatures()))
+    texts = [text for pairs in poems().values() for text, _ in pairs if "。" not in text]
+    plain = [
+        text for title, pairs in poems().items() if "no voicing" not in title for text, _ in pairs
+    ]
+    for kind, sample in (("per second", plain), ("per second, half unvoiced", texts)):
+        best = min(_seconds(read, sample) for _ in range(rounds))
+        result[kind] = len(sample) / best
+    result["MiB"] = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+    return result
+
+
+def _seconds(read: Reader, texts: list[str]) -> float:
+    start = time.perf_counter()
+    for text in texts:
+        read(text)
+    return time.perf_counter() - start
+
+
+def main() -> None:
+    """Print one table."""
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--rounds", type=int, default=3)
+    parser.add_argument("--only", choices=list(READERS))
+    options = parser.parse_args()
+    if options.only:
+        print(json.dumps(measured(options.only, options.rounds)))
+        return
+    found = {}
+    for name in READERS:
+        command = [sys.executable, __file__, "--only", name, "--rounds", str(options.rounds)]
+        done = subprocess.run(command, capture_output=True, check=True, text=True)
+        found[name] = json.loads(done.stdout.strip().splitlines()[-1])
+    if not HYAKUNIN.exists():
+        print(f"skipped: the Hyakunin Isshu, {HYAKUNIN} is not there")
+    print(f"{'':44}" + "".join(f"{name:>16}" for name in found))
+    for title in next(iter(found.values())):
+        cells = [_cell(figures[title]) for figures in found.values()]
+        print(f"{title:44}" + "".join(f"{cell:>16}" for cell in cells))
+
+
+def _cell(value: object) -> str:
+    if isinstance(value, list) and len(value) == 3:
+        return f"{value[0]:.2%} {value[1]}/{value[2]}"
+    if isinstance(value, list):
+        return f"{value[0]}/{value[1]}"
+    return f"{value:.0f}"
+
+
+if __name__ == "__main__":
+    main()
