@@ -23,6 +23,7 @@ def test_the_keys_of_the_contract_come_first() -> None:
     found = json.loads(run("嘉永六年癸丑仲秋", "--format", "json").output)
     assert list(found)[: len(CONTRACT)] == CONTRACT
     assert (found["first_day"], found["last_day"]) == ("1853-09-03", "1853-10-02")
+    assert found["year_sexagenary"] == "癸丑"
     assert (found["era_romaji"], found["agreement"], found["others"]) == ("Kaei", "agrees", [])
 
 
@@ -36,6 +37,23 @@ def test_a_twelfth_month_is_shown_in_the_western_year_it_falls_in() -> None:
     found = json.loads(run("安政元年十二月吉日", "--format", "json").output)
     assert (found["year"], found["western_years"]) == (1854, [1855])
     assert "the days lie in 1855" in run("安政元年十二月吉日").output
+
+
+@pytest.mark.parametrize(
+    ("day", "era", "month", "in_month"),
+    [("1853-07-08", "嘉永", 6, 3), ("1855-01-15", "安政", 11, 27), ("1930-05-01", "昭和", 5, 1)],
+)
+def test_a_gregorian_date_is_answered_in_the_japanese_calendar(
+    day: str, era: str, month: int, in_month: int
+) -> None:
+    found = json.loads(run(day, "--format", "json").output)
+    assert (found["era"], found["month"], found["day"]) == (era, month, in_month)
+    assert found["first_day"] == found["last_day"] == day
+
+
+@pytest.mark.parametrize("day", ["1853-13-08", "1500-01-01"])
+def test_a_gregorian_date_that_is_none_or_too_early_is_refused(day: str) -> None:
+    assert isinstance(run(day).exception, InputError)
 
 
 def test_standard_input_is_read() -> None:

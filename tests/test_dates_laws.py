@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inscribe.dates import calendar, cycle, eras, find, resolve, words
+from inscribe.dates.carved import as_carved
 from inscribe.dates.numerals import as_kanji, possible_values, value_of
 from inscribe.errors import InputError
 
@@ -112,6 +115,13 @@ def test_a_day_written_out_is_the_day_of_the_calendar(day: calendar.LunarDay) ->
     )
     assert found.first_day == found.last_day == calendar.to_gregorian(day)
     assert not found.conflicts
+
+
+@settings(max_examples=200)
+@given(st.dates(date(1600, 2, 15), date(2030, 12, 31)))
+def test_a_day_carved_is_resolved_to_itself(day: date) -> None:
+    found = resolve(as_carved(day))
+    assert (found.first_day, found.last_day, found.agreement) == (day, day, "agrees")
 
 
 @pytest.mark.parametrize("unit", ["十", "之", "□十", "癸之", "嘉永", "年", "閏"])

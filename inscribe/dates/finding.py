@@ -85,12 +85,16 @@ def resolve(text: str, between: Between | None = None) -> DateReading:
 def resolve_all(text: str, between: Between | None = None) -> tuple[DateReading, ...]:
     """Return all dates of ``text`` as carved, the one that says most first.
 
+    A Gregorian date (1853-07-08) is answered with the day of the Japanese calendar.
+
     Raises:
         InputError: nothing in ``text`` is a date or an age.
     """
     from inscribe.dates.parse import bare_age, expressions
     from inscribe.forms import normalise_text
 
+    if len(text) == len("1853-07-08") and text.count("-") == 2:
+        return (_of_gregorian(text),)
     normal = normalise_text(text.translate(_CYCLE_FORMS))
     found = _joined(expressions(normal.text)) or bare_age(normal.text)
     if any(each.sure for each in found):
@@ -100,6 +104,25 @@ def resolve_all(text: str, between: Between | None = None) -> tuple[DateReading,
     readings = _resolved(found, normal.text, between)
     placed = [_placed(reading, normal.origin, text) for reading in readings]
     return tuple(sorted(placed, key=_says_most))
+
+
+def _of_gregorian(text: str) -> DateReading:
+    """Return the day of the Japanese calendar that an ISO date names."""
+    from dataclasses import replace
+    from datetime import date
+
+    from inscribe.dates.carved import as_carved
+
+    try:
+        day = date.fromisoformat(text)
+    except ValueError as error:
+        raise InputError(f"{text} is no day of the Gregorian calendar") from error
+    carved = as_carved(day)
+    reading = resolve(carved)
+    last = len(text) - 1
+    pieces = tuple(replace(piece, first=0, last=last) for piece in reading.pieces)
+    why = f"{text} was {carved}; {reading.why}"
+    return replace(reading, text=text, first=0, last=last, pieces=pieces, why=why)
 
 
 def _joined(found: Sequence[Expression]) -> list[Expression]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import Any
 
+from inscribe.dates.cycle import pair, year_index
 from inscribe.dates.model import Age, Candidate, DateReading, Explanation
 from inscribe.dates.several import Comparison
 
@@ -37,6 +38,7 @@ def _more(reading: DateReading) -> dict[str, Any]:
     spoken = words(reading)
     return {
         "precision": reading.precision,
+        "year_sexagenary": None if reading.year is None else pair(year_index(reading.year)),
         "western_years": _western_years(reading.first_day, reading.last_day),
         "zodiac": reading.zodiac,
         "season": reading.season,
