@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
+from shlex import quote
 
 import pytest
 
@@ -15,7 +16,7 @@ from inscribe.reading.dictionary import Row
 
 @pytest.fixture
 def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    place = tmp_path / "a cache"
+    place = tmp_path / 'somebody\'s "cache" folder'
     monkeypatch.setenv("INSCRIBE_CACHE", str(place))
     return place
 
@@ -34,7 +35,9 @@ def rows() -> list[Row]:
 def read(path: Path, text: str) -> list[tuple[str, str]]:
     import fugashi
 
-    tagger = fugashi.GenericTagger(f'-d "{unidic.folder()}" -u "{path}" -r "{os.devnull}"')
+    tagger = fugashi.GenericTagger(
+        f"-d {quote(str(unidic.folder()))} -u {quote(str(path))} -r {os.devnull}"
+    )
     return [(word.surface, word.feature_raw) for word in tagger(text)]
 
 
@@ -81,3 +84,15 @@ def test_two_at_once(folder: Path, table: Path) -> None:
         first, second = pool.map(build, range(2))
     assert first == second
     assert [path.name for path in folder.iterdir()] == [first.name]
+
+
+def test_a_reading_with_such_a_cache(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    from inscribe.reading import modern, modern_words
+
+    rows = [Row("てふてふ", 5128, 5128, -20000, "=ちょうちょう")]
+    monkeypatch.setattr(modern_words, "_rows", lambda: rows)
+    modern._tagger.cache_clear()
+    try:
+        assert modern.modern_spelling("てふてふの") == "ちょうちょうの"
+    finally:
+        modern._tagger.cache_clear()

@@ -14,6 +14,7 @@ import zlib
 from collections.abc import Callable, Iterable, Sequence
 from functools import cache
 from pathlib import Path
+from shlex import quote
 from typing import NamedTuple
 
 from inscribe.errors import InputError, Place
@@ -172,7 +173,8 @@ def _build(path: Path, rows: Iterable[Row]) -> None:
 
     with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.stem}-") as work:
         _write_rows(Path(work, "entries.csv"), rows)
-        arguments = f'x -d "{unidic_folder()}" -u made.dic -f utf8 -t utf8 entries.csv'
+        source = quote(str(unidic_folder()))
+        arguments = f"x -d {source} -u made.dic -f utf8 -t utf8 entries.csv"
         _compile(arguments, Path(work), "made.dic", path).replace(path)
 
 

@@ -12,6 +12,7 @@ import struct
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
+from shlex import quote
 from typing import TYPE_CHECKING
 
 from inscribe.reading.lattice import Node, worth_trying
@@ -32,7 +33,7 @@ _prose_lines: dict[str, Piece] = {}
 def _tagger(folder: Path, options: str) -> GenericTagger:
     from fugashi import GenericTagger
 
-    return GenericTagger(f"-r '{os.devnull}' -O '' -d '{folder}' {options}")
+    return GenericTagger(f"-r '{os.devnull}' -O '' -d {quote(str(folder))} {options}")
 
 
 @cache
@@ -53,7 +54,7 @@ def _lattice_tagger(voiced: bool) -> GenericTagger:
 
 
 def _laid_over(voiced: bool) -> str:
-    return "" if voiced else f" -u '{_verse_folder() / 'unvoiced.dic'}'"
+    return "" if voiced else f" -u {quote(str(_verse_folder() / 'unvoiced.dic'))}"
 
 
 @cache

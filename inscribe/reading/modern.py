@@ -14,6 +14,7 @@ import os
 import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
+from shlex import quote
 from typing import Any, NamedTuple
 
 from inscribe import tables
@@ -153,6 +154,6 @@ def _tagger() -> Any:
     from inscribe.reading import unidic
     from inscribe.reading.modern_words import modern_dictionary
 
-    folder, words = unidic.folder(), modern_dictionary()
+    folder, words = quote(str(unidic.folder())), quote(str(modern_dictionary()))
     shape = r"-F '%m\t%f[0]\n' -U '%m\t\n' -E ''"
-    return fugashi.GenericTagger(f"-r '{os.devnull}' -O '' -d '{folder}' -u '{words}' {shape}")
+    return fugashi.GenericTagger(f"-r '{os.devnull}' -O '' -d {folder} -u {words} {shape}")
