@@ -27,6 +27,8 @@ def test_finding_never_fails_and_offsets_point_into_the_text(text: str, weak: bo
         assert end < reading.first <= reading.last < len(text)
         assert reading.text == text[reading.first : reading.last + 1]
         end = reading.last
+        assert reading.month is None or 1 <= reading.month <= 12
+        assert reading.day is None or 1 <= reading.day <= 31
         if reading.first_day and reading.last_day:
             assert reading.first_day <= reading.last_day
         for word in words(reading):

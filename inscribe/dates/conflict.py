@@ -40,7 +40,7 @@ def explanations_of(
         found += of_the_season(reading)
         found += of_the_odd_month(reading, expression)
     if "day" in reading.conflicts:
-        found += of_the_day(reading)
+        found += of_the_day(reading, expression)
     if not found:
         text = "no year fits all that is written: look at each of its signs again"
         found.append(Explanation("year", "", "", None, 0.1, text))

@@ -68,9 +68,9 @@ def of_the_odd_month(reading: DateReading, expression: Expression) -> Iterator[E
     yield Explanation("month", f"{written}月", "", reading.year, 0.1, text)
 
 
-def of_the_day(reading: DateReading) -> Iterator[Explanation]:
+def of_the_day(reading: DateReading, expression: Expression) -> Iterator[Explanation]:
     """The month had no such day, or the day had another sexagenary name."""
-    day, written, year = reading.day, reading.day_sexagenary, reading.year
+    day, written, year = reading.day or expression.day, reading.day_sexagenary, reading.year
     if day is None and not written:
         text = f"{reading.day_word} does not fall in month {reading.month} of that year"
         yield Explanation("day", reading.day_word or "", "", year, 0.3, text)

@@ -12,7 +12,7 @@ from inscribe.dates.candidates import (
     says_something_of_the_year,
 )
 from inscribe.dates.expression import Expression
-from inscribe.dates.interval import in_force, interval_of, with_day_of_pair
+from inscribe.dates.interval import LARGEST_DAY, in_force, interval_of, with_day_of_pair
 from inscribe.dates.model import SEASONS, Agreement, DateReading, Part
 
 Between = tuple[int, int]
@@ -219,7 +219,7 @@ def _with_days(reading: DateReading, expression: Expression) -> DateReading:
     interval = interval_of(reading, expression)
     reading = replace(
         reading,
-        day=interval.day if interval.day is not None else reading.day,
+        day=interval.day if interval.day is not None else _possible(reading.day),
         first_day=interval.first,
         last_day=interval.last,
         precision=interval.precision,
@@ -228,6 +228,10 @@ def _with_days(reading: DateReading, expression: Expression) -> DateReading:
     if interval.impossible and "month" not in reading.conflicts:
         return in_conflict(reading, "day")
     return reading
+
+
+def _possible(day: int | None) -> int | None:
+    return None if day is not None and day > LARGEST_DAY else day
 
 
 def with_birth(reading: DateReading) -> DateReading:
