@@ -37,6 +37,7 @@ ORDER = [
     "sources",
     "entry",
     "checking",
+    "recording",
     "report",
     "cli",
 ]

@@ -9,7 +9,14 @@ from dataclasses import dataclass, replace
 from inscribe.forms.normal import NormalText
 from inscribe.reading import assembling, mecab
 from inscribe.reading.assembling import Text
-from inscribe.reading.overrides import Override, applying, settled_proposal
+from inscribe.reading.overrides import (
+    Override,
+    applying,
+    settled_part,
+    settled_proposal,
+    settled_signature,
+    still_open,
+)
 from inscribe.reading.pieces import Piece, unknown_piece
 from inscribe.reading.register import SIGNATURE, looks_like_verse, may_be_signature
 from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register
@@ -114,17 +121,17 @@ def _signature(text: Text, wishes: Wishes) -> Interpretation:
         return _prose(text, "signature", wishes)
     proposals = reading.proposals
     if wishes.overrides:
-        proposals = _distinct(settled_proposal(each, wishes.overrides) for each in proposals)
+        proposals = _distinct(settled_signature(each, wishes.overrides) for each in proposals)
     return Interpretation(
         assembling.carved_text(text),
         text.normal.text,
         modern_normal(text.normal, text.carved),
         "signature",
         proposals,
-        dict(reading.parts),
+        {key: settled_part(part, wishes.overrides) for key, part in reading.parts.items()},
         (),
         text.normal.changes,
-        (*assembling.doubts_of_forms(text), *reading.doubts),
+        (*assembling.doubts_of_forms(text), *still_open(reading.doubts, wishes.overrides)),
     )
 
 

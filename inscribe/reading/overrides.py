@@ -8,7 +8,7 @@ from typing import Protocol
 
 from inscribe.reading.lattice import Node
 from inscribe.reading.pieces import Piece
-from inscribe.reading.tokens import Doubt, Proposal, Token
+from inscribe.reading.tokens import Doubt, Part, Proposal, Token
 from inscribe.reading.word_division import Word, romanise, romanise_word
 
 _NOUN = "名詞-普通名詞-一般"
@@ -95,6 +95,30 @@ def span_of(override: Override, origin: Sequence[int]) -> tuple[int, int]:
     """Return the offsets in the normalised text of the signs an override settles."""
     inside = [i for i, sign in enumerate(origin) if override.first <= sign <= override.last]
     return (inside[0], inside[-1] + 1) if inside else (0, 0)
+
+
+def settled_signature(proposal: Proposal, overrides: Sequence[Override]) -> Proposal:
+    """Return a reading of a signature with the settled words; the others keep their capitals."""
+    settled = settled_proposal(proposal, overrides)
+    return replace(settled, romaji=" ".join(t.romaji for t in settled.tokens if t.romaji))
+
+
+def settled_part(part: Part, overrides: Sequence[Override]) -> Part:
+    """Return a part of a signature, read as settled where an override covers just its signs."""
+    for override in overrides:
+        if (override.first, override.last) == (part.first, part.last):
+            romaji = romanise_word(override.kana, part_of_speech(override))
+            return replace(part, kana=override.kana, romaji=romaji, alternatives=())
+    return part
+
+
+def still_open(doubts: Sequence[Doubt], overrides: Sequence[Override]) -> tuple[Doubt, ...]:
+    """Return the doubts that no override has settled."""
+    return tuple(
+        doubt
+        for doubt in doubts
+        if not any(o.first <= doubt.first and doubt.last <= o.last for o in overrides)
+    )
 
 
 def settled_proposal(proposal: Proposal, overrides: Sequence[Override]) -> Proposal:

@@ -1,0 +1,134 @@
+"""``inscribe new``: ask for an object and its inscription, and write a record."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from inscribe.cli.common import example
+from inscribe.errors import InputError, Place
+
+if TYPE_CHECKING:
+    from inscribe.recording import Draft
+    from inscribe.recording.questions import Check
+
+INTERRUPTED = 130  # exit status, as shells have it
+SHOWN = 20  # characters of a search
+HELP = "?舟+公 (by parts), ?ふね (by reading), ?11 (by strokes)"
+
+
+@click.command(epilog=example("inscribe new records/A-0412.toml"))
+@click.argument("path", metavar="RECORD")
+def command(path: str) -> None:
+    """Ask for an object and its inscriptions as one handles it, and write the record.
+
+    Columns are asked for from right to left; after each, its reading is shown and signs that
+    deserve a second look are named. A sign that cannot be typed is looked for with ?, by its parts,
+    reading or strokes. Every answer is kept at once: stop with Ctrl-C, and the same command takes
+    up where you stopped.
+    """
+    from inscribe.record import dump, loads
+    from inscribe.recording import Draft
+    from inscribe.recording.questions import Interview
+
+    target = Path(path)
+    if target.suffix != ".toml":
+        raise InputError("a record is a .toml file", Place(path), "name it so")
+    if not target.parent.is_dir():
+        raise InputError("there is no such folder", Place(str(target.parent)), "make it first")
+    draft = Draft.of(target)
+    if draft.taken_up:
+        click.echo(f"taken up again after {draft.taken_up} answers", err=True)
+    click.echo(f"a sign that cannot be typed: {HELP}; stop and keep the answers: Ctrl-C", err=True)
+    try:
+        record = Interview(_Prompt(draft)).record()
+    except (click.Abort, KeyboardInterrupt) as error:
+        kept = f"; {len(draft.answers)} answers are kept in {draft.path}" if draft.answers else ""
+        click.echo(f"\nstopped, no record was written{kept}", err=True)
+        raise click.exceptions.Exit(INTERRUPTED) from error
+    text = dump(record)
+    loads(text, path, target.parent)
+    draft.finish(text)
+    click.echo(f"written: {path}; check it with: inscribe check {path}", err=True)
+
+
+@dataclass
+class _Prompt:
+    """Asks on the terminal, and keeps every answer in the draft."""
+
+    draft: Draft
+
+    def ask(self, key: str, question: str, check: Check, offered: tuple[str, ...] = ()) -> str:
+        if offered and not self.draft.taken_up:
+            click.echo(f"  usual: {', '.join(offered)}", err=True)
+        return self.draft.answer(key, lambda: self._asked(question, check))
+
+    def column(self, key: str, number: int, before: str) -> str:
+        from inscribe.recording.questions import FACE_ENDS
+
+        question = f"column {number} (empty when done, {FACE_ENDS} where a face ends)"
+        return self.draft.answer(key, lambda: self._column_asked(question, before))
+
+    def _asked(self, question: str, check: Check) -> str:
+        while True:
+            said = str(click.prompt(question, default="", show_default=False, err=True)).strip()
+            if said.startswith("?"):
+                _show_found(said[1:])
+            elif problem := check(said):
+                click.echo(f"  {problem}", err=True)
+            else:
+                return said
+
+    def _column_asked(self, question: str, before: str) -> str:
+        from inscribe.recording.questions import FACE_ENDS, column_problem
+
+        while True:
+            said = self._asked(question, column_problem)
+            if said in ("", FACE_ENDS):
+                return said
+            _show_column(said, before)
+            if self._asked("keep it? y/n (empty = y)", _yes_or_no) in ("", "y", "yes"):
+                return said
+
+
+def _yes_or_no(answer: str) -> str:
+    from inscribe.recording.questions import yes_problem
+
+    return yes_problem(answer)
+
+
+def _show_column(column: str, before: str) -> None:
+    """Show what the text reads so far, and the signs of the column that deserve a second look."""
+    from inscribe import notation, reading
+    from inscribe.recording import suspicions
+
+    read = reading.read_text(f"{before}\n{column}" if before else column)
+    best = read.proposals[0]
+    click.echo(f"  reads: {best.kana}  {best.romaji}", err=True)
+    by_reason: dict[str, list[str]] = {}
+    for found in suspicions(notation.parse(column).signs):
+        instead = f" ({' '.join(found.instead)})" if found.instead else ""
+        by_reason.setdefault(found.why, []).append(f"sign {found.sign + 1} {found.text}{instead}")
+    for why, signs in by_reason.items():
+        click.echo(f"  look again, {why}: {', '.join(signs)}", err=True)
+
+
+def _show_found(wanted: str) -> None:
+    """Show the characters with this reading, number of strokes, or these parts."""
+    from inscribe.collate.sounds import is_kana
+    from inscribe.forms.description import describe
+    from inscribe.forms.search import found
+    from inscribe.report.terminal.sign import list_as_text
+
+    words = wanted.replace("＋", "+").replace(" ", "")
+    if words.isdecimal():
+        signs = found(strokes=(int(words), int(words)))
+    elif words and all(map(is_kana, words)):
+        signs = found(reading=words)
+    else:
+        signs = found(parts=[part for part in words.split("+") if part])
+    shown = [describe(sign) for sign in signs[:SHOWN]]
+    click.echo(list_as_text(shown, len(signs) - len(shown)) if shown else "  none found", err=True)

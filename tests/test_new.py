@@ -1,0 +1,123 @@
+"""``inscribe new``: questions in order, second looks, interruption, and a record that passes."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from inscribe.checking import check_folder
+from inscribe.errors import InputError
+from inscribe.notation import parse
+from inscribe.record import load
+from inscribe.recording import Draft, suspicions
+from inscribe.recording import questions as q
+
+FIRST = ["X-9", "kozuka", "", "96", "14.5", "", "", "", "back plate", "running", ""]
+COLUMNS = ["春過て夏来にけらし白妙の", "y", "衣ほすてふ天の香具山", "", ""]
+REST = ["14.5", "95", "5 80", "5 70", "", "", "A. Reader", "2026-11-25", "n", ""]
+
+
+def new(path: Path, answers: list[str]) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "inscribe", "new", str(path)],
+        input="".join(f"{answer}\n" for answer in answers),
+        capture_output=True,
+        text=True,
+        check=False,
+        encoding="utf-8",
+    )
+
+
+def test_the_answers_make_a_record_that_check_accepts(tmp_path: Path) -> None:
+    path = tmp_path / "x.toml"
+    run = new(path, FIRST + COLUMNS + REST)
+    assert run.returncode == 0, run.stderr
+    record = load(path)
+    assert record.id == "X-9"
+    assert record.measurements.length == 96
+    inscription = record.inscriptions[0]
+    assert [len(c.signs) for c in inscription.transcription.columns] == [12, 10]
+    assert [c.bottom for c in inscription.columns] == [80, 70]
+    assert inscription.readers[0].by == "A. Reader"
+    assert check_folder(tmp_path) == (1, [])
+    assert "reads:" in run.stderr
+    assert "来 (來)" in run.stderr
+    assert [p.name for p in tmp_path.iterdir()] == ["x.toml"]
+
+
+@pytest.mark.parametrize("stop", [1, 5, 11, 12, 14, 18])
+def test_stopping_keeps_every_answer_and_the_next_run_takes_up(stop: int, tmp_path: Path) -> None:
+    answers = FIRST + COLUMNS + REST
+    path = tmp_path / "x.toml"
+    stopped = new(path, answers[:stop])
+    assert stopped.returncode == 130
+    assert not path.exists()
+    kept = len(json.loads(Draft(path).path.read_text("utf-8")))
+    yes_given = sum(answer == "y" for answer in answers[:stop])
+    again = new(path, answers[kept + yes_given :])
+    assert again.returncode == 0, again.stderr
+    assert f"taken up again after {kept} answers" in again.stderr
+    whole = tmp_path / "whole.toml"
+    new(whole, answers)
+    assert path.read_text("utf-8") == whole.read_text("utf-8")
+
+
+def test_bad_answers_are_asked_again(tmp_path: Path) -> None:
+    answers = ["", *FIRST[:3], "wide", "-3", *FIRST[3:], "春過て(", *COLUMNS, *REST]
+    run = new(tmp_path / "x.toml", answers)
+    assert run.returncode == 0, run.stderr
+    assert "an answer is needed" in run.stderr
+    assert "a number of millimetres is expected" in run.stderr
+    assert "never closed" in run.stderr
+
+
+def test_a_sign_that_cannot_be_typed_is_looked_for(tmp_path: Path) -> None:
+    run = new(tmp_path / "x.toml", [*FIRST, "?舟+公", *COLUMNS, *REST])
+    assert "舩" in run.stderr
+
+
+def test_an_existing_record_is_never_written_over(tmp_path: Path) -> None:
+    path = tmp_path / "x.toml"
+    path.write_text("id = 1", "utf-8")
+    run = new(path, FIRST)
+    assert run.returncode == 2
+    assert "exists already" in run.stderr
+    assert path.read_text("utf-8") == "id = 1"
+
+
+def test_a_broken_draft_is_named(tmp_path: Path) -> None:
+    (tmp_path / "x.toml.draft").write_text("[1", "utf-8")
+    with pytest.raises(InputError, match="draft cannot be read"):
+        Draft.of(tmp_path / "x.toml")
+
+
+@pytest.mark.parametrize(
+    ("typed", "why"),
+    [
+        ("龙", "simplified"),
+        ("っ", "small and long kana"),
+        ("A", "Latin letter"),
+        ("国", "is the old one carved"),
+        ("曰", "looks like a commoner sign"),
+    ],
+)
+def test_what_deserves_a_second_look(typed: str, why: str) -> None:
+    assert any(why in found.why for found in suspicions(parse(typed).signs))
+
+
+def test_ordinary_signs_are_left_alone() -> None:
+    assert suspicions(parse("山の花は(者)□［　　］（花押）").signs) == ()
+
+
+@given(st.text(max_size=30))
+def test_every_check_answers_for_every_text(answer: str) -> None:
+    for check in (q.anything, q.required, q.size_problem, q.day_problem, q.yes_problem):
+        assert isinstance(check(answer), str)
+    assert isinstance(q.extent_problem(answer, 95.0), str)
+    assert isinstance(q.column_problem(answer), str)
