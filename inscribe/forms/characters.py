@@ -54,10 +54,10 @@ def readings(char: str) -> Readings:
         TableError: the row of the character cannot be used.
     """
     own = character(char).readings
+    if own != Readings():
+        return own
     step = steps().get(char)
-    if own == Readings() and step and step.after != char:
-        return character(step.after).readings
-    return own
+    return character(step.after).readings if step and step.after != char else own
 
 
 def character(char: str) -> Character:

@@ -68,14 +68,24 @@ def _voice(rewriting: Rewriting, at: int) -> None:
     step, index = rewriting.steps[at], rewriting.starts[at]
     rewriting.replace(at, step.before, [])
     stands = rewriting.sign_before(at)
-    repeated = rewriting.follows_directly(at) and at and rewriting.steps[at - 1].kind == REPEAT_MARK
-    kana, rest = (stands[:1], stands[1:]) if repeated else (stands[-1:], stands[:-1])
-    voiced = sequences.voiced(kana, step.before)
-    if not is_kana(kana) or len(voiced) != 1:
-        return
-    after = voiced + rest if repeated else rest + voiced
-    note = "written as a sign of its own"
-    gone = Change(index, step.before, "", VOICING_MARK, step.table, note)
+    if rewriting.follows_directly(at) and at and rewriting.steps[at - 1].kind == REPEAT_MARK:
+        voiced = sequences.voiced(stands[:1], step.before)
+        after = voiced + stands[1:] if len(voiced) == 1 else stands
+    else:
+        voiced = sequences.voiced(stands[-1:], step.before)
+        after = stands[:-1] + voiced
+        if not is_kana(stands[-1:]) or len(voiced) != 1:
+            return
+    note = _voicing_note(stands, after)
+    doubtful = after == stands and is_kana(stands[:1])
+    gone = Change(index, step.before, "", VOICING_MARK, step.table, note, doubtful)
     rewriting.replace(at, "", [gone])
-    change = Change(index - 1, stands, after, VOICING_MARK, step.table, note)
-    rewriting.replace_before(at, after, change)
+    if after != stands:
+        change = Change(index - 1, stands, after, VOICING_MARK, step.table, note)
+        rewriting.replace_before(at, after, change)
+
+
+def _voicing_note(stands: str, after: str) -> str:
+    if after != stands:
+        return "written as a sign of its own"
+    return f"{stands} cannot be voiced" if is_kana(stands[:1]) else "the repetition is said voiced"

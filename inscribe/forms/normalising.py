@@ -9,6 +9,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from inscribe.forms import neighbours
 from inscribe.forms.normal import NormalText
 from inscribe.forms.rewriting import Rewriting, identity, rewritten_evenly
@@ -19,8 +21,7 @@ from inscribe.forms.steps import (
     SEAL_LEGEND,
     VOICING_MARK,
     Step,
-    changing,
-    steps,
+    lookup_for,
 )
 from inscribe.signs import Certainty, Kind, Sign, Transcription
 
@@ -41,10 +42,11 @@ def normalise_text(text: str) -> NormalText:
     Raises:
         TableError: a glossary table cannot be used.
     """
-    parts = changing().split(text)
+    lookup = lookup_for(text)
+    parts = lookup.pattern.split(text)
     if len(parts) == 1:
         return NormalText(text, identity(len(text)))
-    found = list(map(steps().get, parts[1::2]))
+    found = list(map(lookup.steps.get, parts[1::2]))
     known = [step for step in found if step]
     if len(known) != len(found):
         parts = _divided(parts, [step is not None for step in found])
@@ -96,12 +98,12 @@ def _shown(sign: Sign) -> str:
 
 def _of_signs(signs: list[str]) -> NormalText:
     """Return the normal text of signs, some of which may be of several characters."""
-    table = steps()
+    table = lookup_for("".join(signs)).steps
     parts = [""]
     last: list[Step] = []
     earlier: dict[int, list[Step]] = {}
     for sign in signs:
-        known = [table[sign]] if sign in table else _steps_of(sign) if len(sign) > 1 else []
+        known = [table[sign]] if sign in table else _steps_of(sign, table) if len(sign) > 1 else []
         if not known:
             parts[-1] += sign
             continue
@@ -117,7 +119,7 @@ def _of_signs(signs: list[str]) -> NormalText:
     return rewriting.finished(earlier)
 
 
-def _steps_of(sign: str) -> list[Step]:
+def _steps_of(sign: str, table: Mapping[str, Step]) -> list[Step]:
     """Return the steps a sign of several characters goes through; the last may change nothing."""
     if sign.startswith("（印「"):
         normal = normalise_text(sign)
@@ -126,9 +128,9 @@ def _steps_of(sign: str) -> list[Step]:
         kinds = ", ".join(dict.fromkeys(change.kind for change in normal.changes))
         tables = ", ".join(dict.fromkeys(change.table for change in normal.changes))
         return [Step(sign, normal.text, SEAL_LEGEND, tables, kinds)]
-    found = [] if sign in (GAP, KAO) else joined(sign)
+    found = [] if sign in (GAP, KAO) else joined(sign, table)
     after = found[-1].after if found else sign
-    return [*found, steps().get(after) or _unchanged(after)]
+    return [*found, table.get(after) or _unchanged(after)]
 
 
 def _unchanged(sign: str) -> Step:

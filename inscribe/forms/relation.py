@@ -199,7 +199,7 @@ def _plain(sign: str) -> str:
     """Return a sign composed and without variation selectors."""
     if len(sign) < 2:
         return sign
-    for step in sequences.joined(sign):
+    for step in sequences.joined(sign, steps()):
         sign = step.after
     return sign
 

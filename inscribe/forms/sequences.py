@@ -2,13 +2,14 @@ r"""One sign written as several code points: combining marks, variation selector
 
 >>> [len(sign) for sign in signs_of("か\u3099葛\U000e0100〳〵／＼")]
 [2, 2, 2, 2]
->>> [step.after for step in joined("か\u3099")]
+>>> [step.after for step in joined("か\u3099", {})]
 ['が']
 """
 
 from __future__ import annotations
 
 import unicodedata
+from collections.abc import Mapping
 
 from inscribe.forms.steps import (
     COMPOSED,
@@ -18,7 +19,7 @@ from inscribe.forms.steps import (
     VARIATION,
     VOICING_MARK,
     Step,
-    steps,
+    lookup_for,
 )
 from inscribe.notation.segments import segments
 
@@ -39,23 +40,25 @@ def signs_of(text: str) -> list[str]:
 
 
 def _is_piece(text: str) -> bool:
-    return any(mark.endswith(text) for mark in steps() if len(mark) > 1)
+    return any(mark.endswith(text) for mark in lookup_for(text).steps if len(mark) > 1)
 
 
-def joined(sign: str) -> list[Step]:
+def joined(sign: str, known: Mapping[str, Step]) -> list[Step]:
     """Return the steps that bring one sign of several code points to one, where that can be.
+
+    ``known`` are the steps of single signs.
 
     A repeat mark in pieces is left whole: what it repeats hangs on its neighbours. The steps of a
     description sequence (⿰木黑) are none.
     """
-    if sign in steps() or "\u2ff0" <= sign[0] <= "\u2fff":
+    if sign in known or "\u2ff0" <= sign[0] <= "\u2fff":
         return []
     found: list[Step] = []
     bare = "".join(char for char in sign if not is_selector(char))
     if bare and bare != sign:
         found.append(Step(sign, bare, VARIATION, UNICODE, "the shape chosen is not kept"))
         sign = bare
-    return found + _composed(sign) if len(sign) > 1 else found
+    return found + _composed(sign, known) if len(sign) > 1 else found
 
 
 def is_selector(char: str) -> bool:
@@ -73,8 +76,8 @@ def voiced(kana: str, mark: str = VOICED) -> str:
     return unicodedata.normalize("NFC", kana + _COMBINING.get(mark, mark))
 
 
-def _composed(sign: str) -> list[Step]:
-    step = steps().get(sign[0])
+def _composed(sign: str, known: Mapping[str, Step]) -> list[Step]:
+    step = known.get(sign[0])
     if step and step.kind not in (REPEAT_MARK, JOINING, VOICING_MARK):
         after = _with_marks(step.after, sign[1:])
         return [Step(sign, after, step.kind, step.table, step.note, step.doubtful)]

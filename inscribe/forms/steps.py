@@ -1,16 +1,20 @@
 """Which signs normalisation changes, and into what: one step a sign, read from the glossary.
 
-The tables name forms in the order old_forms, variants, hentaigana, kana_ligatures, repeat_marks;
-what Unicode itself calls compatible (compatibility ideographs, radicals, half-width katakana,
-full-width letters and digits, squared words) follows from Python's Unicode data. A sign that two
-tables name goes by the first.
+The tables name forms in the order old_forms, variants, kana_ligatures, repeat_marks, hentaigana,
+simplified; what Unicode itself calls compatible (compatibility ideographs, radicals, half-width
+katakana, full-width letters and digits, squared words) follows from Python's Unicode data. A sign
+that two tables name goes by the first.
+
+Most texts hold no character outside JIS X 0213. For these a smaller set of steps is enough, which
+is loaded in a few milliseconds; all steps are loaded when a rarer character turns up.
 """
 
 from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from itertools import chain
 from typing import NamedTuple
 
 from inscribe import tables
@@ -37,16 +41,19 @@ UNICODE = "Unicode"
 
 HENTAIGANA_COLUMNS = ("sign", "kana", "parent", "name")
 
-_COMPATIBLE = (
-    (0xF900, 0xFAD9, COMPATIBILITY),  # CJK compatibility ideographs
-    (0x2F800, 0x2FA1D, COMPATIBILITY),  # their supplement
-    (0x2F00, 0x2FD5, COMPATIBILITY),  # Kangxi radicals
-    (0x3220, 0x33FF, COMPATIBILITY),  # enclosed and squared words
+_COMMON = "euc_jisx0213"  # Python's name of JIS X 0213
+_COMMON_COMPATIBLE = (
     (0x2460, 0x2473, COMPATIBILITY),  # circled numbers
+    (0x3220, 0x33FF, COMPATIBILITY),  # enclosed and squared words
     (0xFF10, 0xFF19, WIDTH),
     (0xFF21, 0xFF3A, WIDTH),
     (0xFF41, 0xFF5A, WIDTH),
     (0xFF66, 0xFF9D, WIDTH),  # half-width katakana
+)
+_COMPATIBLE = (
+    (0xF900, 0xFAD9, COMPATIBILITY),  # CJK compatibility ideographs
+    (0x2F800, 0x2FA1D, COMPATIBILITY),  # their supplement
+    (0x2F00, 0x2FD5, COMPATIBILITY),  # Kangxi radicals
 )
 
 # Characters of which no sign consists: marks that belong to the sign before them, the beginnings
@@ -75,7 +82,30 @@ class Step(NamedTuple):
     doubtful: bool = False
 
 
-@tables.compiled
+class Lookup(NamedTuple):
+    """Steps by sign, and a pattern that finds the signs in a text.
+
+    The pattern finds every sign with a step and some without one; its group makes ``split`` keep
+    the signs.
+    """
+
+    steps: dict[str, Step]
+    pattern: re.Pattern[str]
+
+
+def lookup_for(text: str) -> Lookup:
+    """Return the steps that a text may need.
+
+    Raises:
+        TableError: a table is missing or a row does not fit.
+    """
+    try:
+        text.encode(_COMMON)
+    except UnicodeEncodeError:
+        return _whole_lookup()
+    return _common_lookup()
+
+
 def steps() -> dict[str, Step]:
     """Return the step of every sign that normalisation may change.
 
@@ -84,13 +114,34 @@ def steps() -> dict[str, Step]:
     Raises:
         TableError: a table is missing or a row does not fit.
     """
-    found: dict[str, Step] = {}
-    for source in (_old_forms, _variants, _hentaigana, _ligatures, _repeat_marks, _simplified):
-        for step in source():
-            found.setdefault(step.before, step)
-    for step in _compatible():
+    return _whole_lookup().steps
+
+
+@tables.compiled
+def _common_lookup() -> Lookup:
+    if any(len(tables.files(name)) > 1 for name in ("hentaigana", "simplified")):
+        return _whole_lookup()
+    found = _common_steps()
+    return Lookup(found, _pattern(found))
+
+
+@tables.compiled
+def _whole_lookup() -> Lookup:
+    found = dict(_common_steps())
+    for step in (*_hentaigana(), *_simplified()):
+        found.setdefault(step.before, step)
+    for step in _compatible(_COMPATIBLE):
         after = "".join(found[c].after if c in found else c for c in step.after)
         found.setdefault(step.before, step._replace(after=after))
+    return Lookup(found, _pattern(found))
+
+
+@tables.compiled
+def _common_steps() -> dict[str, Step]:
+    found: dict[str, Step] = {}
+    common = (_old_forms(), _variants(), _ligatures(), _repeat_marks())
+    for step in (*chain(*common), *_compatible(_COMMON_COMPATIBLE)):
+        found.setdefault(step.before, step)
     for mark in "゛゜":
         found[mark] = Step(mark, mark, VOICING_MARK, UNICODE)
     for first, last in _JOINING:
@@ -99,21 +150,19 @@ def steps() -> dict[str, Step]:
     return found
 
 
-@tables.compiled
-def changing() -> re.Pattern[str]:
-    """Return a pattern that finds every sign with a step, and rare characters without one.
+def _pattern(found: dict[str, Step]) -> re.Pattern[str]:
+    """Return a pattern for one class of characters of the basic plane, and for all others.
 
-    One class of characters of the basic plane, and all others: Python searches for such a class
-    at a few nanoseconds a character. The one group makes ``split`` keep the signs.
+    Python searches for such a class at a few nanoseconds a character.
     """
-    codes = sorted(ord(sign) for sign in steps() if len(sign) == 1 and sign <= "\uffff")
+    codes = sorted(ord(sign) for sign in found if len(sign) == 1 and sign <= "\uffff")
     ranges: list[list[int]] = []
     for code in codes:
         if ranges and ranges[-1][1] == code - 1:
             ranges[-1][1] = code
         else:
             ranges.append([code, code])
-    listed = "".join(f"\\u{first:04x}-\\u{last:04x}" for first, last in ranges)
+    listed = "".join(f"{chr(first)}-{chr(last)}" for first, last in ranges)
     return re.compile(f"([{listed}\U00010000-\U0010ffff])")
 
 
@@ -175,9 +224,9 @@ def _repeat_marks() -> Iterator[Step]:
         yield Step(mark, mark, REPEAT_MARK, "repeat_marks", note)
 
 
-def _compatible() -> Iterator[Step]:
+def _compatible(ranges: Iterable[tuple[int, int, str]]) -> Iterator[Step]:
     normalize = unicodedata.normalize
-    for first, last, kind in _COMPATIBLE:
+    for first, last, kind in ranges:
         for sign in map(chr, range(first, last + 1)):
             after = normalize("NFKC", sign)
             if after != sign:
