@@ -54,7 +54,17 @@ def test_built_once_until_a_source_changes(folder: Path, table: Path) -> None:
     table.write_text("two", encoding="utf-8")
     second = dictionary.dictionary("words", [table], rows)
     assert second != first
-    assert [path.name for path in folder.iterdir()] == [second.name]
+    assert {path.name for path in folder.iterdir()} == {first.name, second.name}
+
+
+def test_only_the_newest_are_kept(folder: Path, table: Path) -> None:
+    made = []
+    for number in range(5):
+        table.write_text(str(number), encoding="utf-8")
+        made.append(dictionary.dictionary("words", [table], rows))
+        os.utime(made[-1], (number + 1, number + 1))
+    made.append(dictionary.dictionary("word", [table], rows))  # another name, left alone
+    assert {path.name for path in folder.iterdir()} == {path.name for path in made[-4:]}
 
 
 def test_a_damaged_file_is_built_again(folder: Path, table: Path) -> None:
@@ -87,10 +97,10 @@ def test_two_at_once(folder: Path, table: Path) -> None:
 
 
 def test_a_reading_with_such_a_cache(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from inscribe.reading import modern, modern_words
+    from inscribe.reading import modern
 
     rows = [Row("てふてふ", 5128, 5128, -20000, "=ちょうちょう")]
-    monkeypatch.setattr(modern_words, "_rows", lambda: rows)
+    monkeypatch.setattr(modern, "_rows", lambda: rows)
     modern._tagger.cache_clear()
     try:
         assert modern.modern_spelling("てふてふの") == "ちょうちょうの"

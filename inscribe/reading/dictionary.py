@@ -8,6 +8,7 @@ cannot be written, the dictionary lives in a temporary folder for as long as the
 
 from __future__ import annotations
 
+import contextlib
 import os
 import sys
 import zlib
@@ -21,6 +22,7 @@ from inscribe.errors import InputError, Place
 
 _LAYOUT = 1  # raise it when the way a dictionary is compiled changes
 _MAGIC = 0xEF718F77  # MeCab writes it, mixed with the size, at the start of each dictionary
+_KEPT = 3  # dictionaries of one name, of different versions or tables
 _COMPILE = "import sys, fugashi; fugashi.build_dictionary(sys.argv[1])"
 
 
@@ -80,7 +82,7 @@ def dictionary_folder(
         except OSError as error:
             reason = error.strerror or str(error)
             continue
-        _remove_older_folders(path, name)
+        _remove_older(path, name)
         return path
     raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
 
@@ -105,14 +107,6 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None]) -> None:
             if not _is_sound(path / "sys.dic"):  # damaged, or another process was quicker
                 shutil.rmtree(path, ignore_errors=True)
                 made.replace(path)
-
-
-def _remove_older_folders(path: Path, name: str) -> None:
-    import shutil
-
-    for other in path.parent.glob(f"{name}-*"):
-        if other != path and len(other.name) == len(path.name) and other.is_dir():
-            shutil.rmtree(other, ignore_errors=True)
 
 
 def cache_folder() -> Path:
@@ -206,9 +200,20 @@ def _write_rows(path: Path, rows: Iterable[Row]) -> None:
 
 
 def _remove_older(path: Path, name: str) -> None:
-    for other in path.parent.glob(f"{name}-*.dic"):
-        if other != path and len(other.stem) == len(path.stem):
-            try:
+    """Keep the newest few of a name: two installed versions must not take each other's away."""
+    import shutil
+
+    alike = [p for p in path.parent.glob(f"{name}-*") if len(p.name) == len(path.name)]
+    for other in sorted(alike, key=_time, reverse=True)[_KEPT:]:
+        if other.is_dir():
+            shutil.rmtree(other, ignore_errors=True)
+        elif other != path:
+            with contextlib.suppress(OSError):  # in use on Windows, or not ours: it does no harm
                 other.unlink()
-            except OSError:  # in use on Windows, or not ours: it does no harm
-                continue
+
+
+def _time(path: Path) -> float:
+    try:
+        return path.stat().st_mtime
+    except OSError:  # removed meanwhile
+        return 0

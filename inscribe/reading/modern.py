@@ -14,14 +14,23 @@ import os
 import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
+from pathlib import Path
 from shlex import quote
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe import tables
 from inscribe.forms import NormalText, normalise_text
-from inscribe.reading.modern_words import MARK, MARK_BEFORE_TA
 from inscribe.reading.romanise import hiragana
 
+if TYPE_CHECKING:
+    from fugashi import GenericTagger
+
+    from inscribe.reading.dictionary import Row
+
+MARK = "="  # begins what MeCab says of an old spelling, before the word in current spelling
+MARK_BEFORE_TA = ">"  # the same, for a form (立つ for 立っ) that only stands before た and て
+
+_CODE = ("modern_words", "old_forms", "old_spellings", "unidic", "dictionary")
 # What a verb's form in っ stands before: 言った, 言って, 言っちゃ, 言っとく.
 _TA = ("た", "て", "ち", "と")
 _HIRAGANA = re.compile("[\u3041-\u3096]")
@@ -147,13 +156,31 @@ def _decoded(text: str) -> Iterator[tuple[str, str]]:
         yield text[position:], ""
 
 
+def old_words() -> Path:
+    """Return the compiled dictionary of words in old spelling, building it if need be.
+
+    Raises:
+        InputError: it cannot be compiled, or no folder can be written to.
+    """
+    from inscribe.reading import dictionary
+
+    here = Path(__file__)
+    code = [here.with_name(f"{name}.py") for name in _CODE]
+    return dictionary.dictionary("modern", [*code, *tables.files("initial_wo")], _rows)
+
+
+def _rows() -> Iterator[Row]:
+    from inscribe.reading.modern_words import rows
+
+    return rows()
+
+
 @tables.compiled
-def _tagger() -> Any:
-    import fugashi
+def _tagger() -> GenericTagger:
+    from fugashi import GenericTagger
 
     from inscribe.reading import unidic
-    from inscribe.reading.modern_words import modern_dictionary
 
-    folder, words = quote(str(unidic.folder())), quote(str(modern_dictionary()))
+    folder, words = quote(str(unidic.folder())), quote(str(old_words()))
     shape = r"-F '%m\t%f[0]\n' -U '%m\t\n' -E ''"
-    return fugashi.GenericTagger(f"-r '{os.devnull}' -O '' -d {folder} -u {words} {shape}")
+    return GenericTagger(f"-r '{os.devnull}' -O '' -d {folder} -u {words} {shape}")

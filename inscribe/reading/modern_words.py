@@ -9,17 +9,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from pathlib import Path
 
-from inscribe import tables
-from inscribe.reading import dictionary, unidic
+from inscribe.reading import unidic
 from inscribe.reading.dictionary import Row
+from inscribe.reading.modern import MARK, MARK_BEFORE_TA
 from inscribe.reading.old_forms import current_spelling, old_forms
 
-MARK = "="  # begins the feature of an entry, before the word in current spelling
-MARK_BEFORE_TA = ">"  # the same, for a form (立つ for 立っ) that only stands before た and て
-
-_CODE = ("modern_words", "old_forms", "old_spellings", "unidic", "dictionary")
 _NOT_JAPANESE = re.compile(r"[^\u3005-\u3007\u3041-\u30ff\u3400-\u9fff\U00020000-\U0003ffff]")
 _HIRAGANA = re.compile(r"[\u3041-\u3096]")
 _KATAKANA = re.compile(r"[\u30a1-\u30fa]")
@@ -43,18 +38,7 @@ _FU_ENDINGS = {
 _Place = tuple[str, int]  # what is written, and its class
 
 
-def modern_dictionary() -> Path:
-    """Return the compiled dictionary of words in old spelling, building it if need be.
-
-    Raises:
-        InputError: it cannot be compiled, or no folder can be written to.
-    """
-    here = Path(__file__)
-    code = [here.with_name(f"{name}.py") for name in _CODE]
-    return dictionary.dictionary("modern", [*code, *tables.files("initial_wo")], _rows)
-
-
-def _rows() -> Iterator[Row]:
+def rows() -> Iterator[Row]:
     """Yield the entries: for each writing and class the word that costs least."""
     classes = unidic.classes(unidic.folder())
     classical = _classical_endings(classes)
