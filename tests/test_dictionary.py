@@ -106,3 +106,19 @@ def test_a_reading_with_such_a_cache(folder: Path, monkeypatch: pytest.MonkeyPat
         assert modern.modern_spelling("てふてふの") == "ちょうちょうの"
     finally:
         modern._tagger.cache_clear()
+
+
+@pytest.mark.parametrize("terminal", [True, False])
+def test_only_a_terminal_is_told(
+    folder: Path,
+    table: Path,
+    terminal: bool,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    monkeypatch.setattr("sys.stderr.isatty", lambda: terminal)
+    dictionary.dictionary("words", [table], rows)
+    dictionary.dictionary("words", [table], rows)
+    told = capsys.readouterr()
+    assert told.err.count("preparing") == terminal
+    assert told.out == ""

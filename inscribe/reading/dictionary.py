@@ -50,6 +50,7 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[R
             return path
         try:
             folder.mkdir(parents=True, exist_ok=True)
+            _announce(name)
             _build(path, rows())
         except OSError as error:
             reason = error.strerror or str(error)
@@ -78,6 +79,7 @@ def dictionary_folder(
             return path
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
+            _announce(name)
             _build_folder(path, write_parts)
         except OSError as error:
             reason = error.strerror or str(error)
@@ -85,6 +87,12 @@ def dictionary_folder(
         _remove_older(path, name)
         return path
     raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
+
+
+def _announce(name: str) -> None:
+    """Tell a person at a terminal why nothing happens for a while; pipes and logs hear nothing."""
+    if sys.stderr is not None and sys.stderr.isatty():
+        print(f"preparing the dictionary “{name}”, this once", file=sys.stderr, flush=True)
 
 
 def _build_folder(path: Path, write_parts: Callable[[Path], None]) -> None:
