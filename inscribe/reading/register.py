@@ -14,7 +14,7 @@ _MARKS = re.compile("［[^］]*］|（[^）]*）")
 _MARKS_OF_TRANSCRIBERS = re.compile(r"（花押）|（印|［[　 ]+］")
 _SENTENCES = re.compile(r"。|「[^」]*」")
 _MODERN_GRAMMAR = re.compile(
-    "まし[たて]|ませ[うん]|でせう|でし[たよ]|だつた|だらう|であ[るつ]|て[ゐい][るた]"
+    "[いきしちにひみりえけせてねへめれゐゑ]まし[たて]|ませ[うん]|でせう|でし[たよ]|だつた|だらう|であ[るつ]|て[ゐい][るた]"
 )
 _VERSE_MOST_SIGNS = 48
 _VERSE_LEAST_SIGNS = 8
