@@ -27,7 +27,14 @@ def piece(token: Token, kind: str) -> Piece:
     """Return the token as a piece of that kind."""
     meaning = token.meanings[kind]
     return Piece(
-        kind, token.text, token.first, token.last, meaning.kana, meaning.romaji, meaning.value
+        kind,
+        token.text,
+        token.first,
+        token.last,
+        meaning.kana,
+        meaning.romaji,
+        meaning.value,
+        meaning.also,
     )
 
 

@@ -29,6 +29,7 @@ class Piece:
     kana: str = ""
     romaji: str = ""
     value: str = ""
+    also: tuple[str, ...] = ()  # other romanised readings
 
 
 @dataclass(frozen=True, slots=True)

@@ -67,7 +67,7 @@ def _next(pieces: Pieces, position: int) -> _Taken:
 
 
 def _plain(piece: Piece) -> Spoken:
-    return Spoken(piece.kana, piece.romaji)
+    return Spoken(piece.kana, piece.romaji, piece.also)
 
 
 def _kind(pieces: Pieces, position: int) -> str:

@@ -17,6 +17,7 @@ class Meaning:
     value: str
     kana: str
     romaji: str
+    also: tuple[str, ...] = ()  # other romanised readings
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +51,12 @@ def _entries() -> list[tuple[str, Meaning]]:
     return [*_eras(), *_cycle(), *_months(), *_days(), *_others()]
 
 
+def _meaning(kind: str, value: str, kana: str, romaji: str) -> Meaning:
+    """Return a meaning whose cell of letters may hold several readings, the usual one first."""
+    first, *others = romaji.split("; ")
+    return Meaning(kind, value, kana, first, tuple(others))
+
+
 def _eras() -> list[tuple[str, Meaning]]:
     known = eras.by_name()
     return [(name, Meaning("era", name, era.kana, era.romaji)) for name, era in known.items()]
@@ -76,7 +83,7 @@ def _other_writing(sign: cycle.CycleSign) -> Meaning:
 def _months() -> list[tuple[str, Meaning]]:
     columns = ("name", "month", "kana", "romaji")
     return [
-        (name, Meaning("month", month, kana, romaji))
+        (name, _meaning("month", month, kana, romaji))
         for (name, month, kana, romaji), _ in tables.rows("month_names", columns)
     ]
 
@@ -85,19 +92,19 @@ def _days() -> list[tuple[str, Meaning]]:
     found = []
     for cells, _ in tables.rows("day_words", ("word", "kind", "days", "kana", "romaji")):
         word, kind, days, kana, romaji = cells
-        found.append((word, Meaning(kind, days, kana, romaji)))
+        found.append((word, _meaning(kind, days, kana, romaji)))
     for cells, _ in tables.rows("festivals", ("name", "month", "day", "kana", "romaji")):
         name, month, day, kana, romaji = cells
-        found.append((name, Meaning("festival", f"{month}-{day}", kana, romaji)))
+        found.append((name, _meaning("festival", f"{month}-{day}", kana, romaji)))
     for cells, _ in tables.rows("solar_terms", ("term", "first", "last", "kana", "romaji")):
         term, first, last, kana, romaji = cells
-        found.append((term, Meaning("term", f"{first} {last}", kana, romaji)))
+        found.append((term, _meaning("term", f"{first} {last}", kana, romaji)))
     return found
 
 
 def _others() -> list[tuple[str, Meaning]]:
     columns = ("word", "kind", "value", "kana", "romaji")
     return [
-        (word, Meaning(kind, value, kana, romaji))
+        (word, _meaning(kind, value, kana, romaji))
         for (word, kind, value, kana, romaji), _ in tables.rows("date_words", columns)
     ]
