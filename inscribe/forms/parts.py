@@ -12,8 +12,9 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from types import MappingProxyType
 
 from inscribe import tables
 from inscribe.errors import Place, TableError
@@ -57,24 +58,40 @@ def all_parts(char: str) -> tuple[str, ...]:
     return tuple(found)
 
 
-def built_of(wanted: Sequence[str]) -> tuple[str, ...]:
+def built_of(
+    wanted: Sequence[str], forms: Mapping[str, Collection[str]] = MappingProxyType({})
+) -> tuple[str, ...]:
     """Return the characters that have all the wanted parts, at any depth.
 
     A part may be given as the whole character it is a shape of (水 finds 氵); one given twice must
-    be there twice. Characters built of nothing else come first, then those of fewer parts.
+    be there twice. ``forms`` gives other forms in which a part may stand. Characters with the
+    parts as given come first, then those built of nothing else, then those of fewer parts.
 
     Raises:
         TableError: a row of the table cannot be used.
     """
     need = Counter(wanted)
-    found: list[tuple[int, int, str]] = []
+    named = {form: part for part in need for form in forms.get(part, ())}
+    named |= {part: part for part in need}
+    found: list[tuple[bool, int, int, str]] = []
     for char, (cell, place) in _cells().items():
-        if all(part in cell for part in need):
+        if len({named[sign] for sign in named.keys() & set(cell)}) == len(need):
             tree = _parsed(cell, place)
-            there = Counter(name for part in _walk(tree) for name in {part.char, part.whole})
-            if need <= there:
-                found.append((_distance(tree, need), there.total(), char))
-    return tuple(char for _, _, char in sorted(found))
+            there = Counter(sign for part in _walk(tree) for sign in {part.char, part.whole})
+            if need <= _as_named(tree, named):
+                rank = (not need <= there, _distance(tree, need), there.total())
+                found.append((*rank, char))
+    return tuple(char for *_, char in sorted(found))
+
+
+def _as_named(tree: tuple[Part, ...], named: Mapping[str, str]) -> Counter[str]:
+    """Return how often each wanted part is there, in whatever form."""
+    found: Counter[str] = Counter()
+    for part in _walk(tree):
+        sign = part.char if part.char in named else part.whole
+        if sign in named:
+            found[named[sign]] += 1
+    return found
 
 
 def _distance(tree: tuple[Part, ...], need: Counter[str]) -> int:

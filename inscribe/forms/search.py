@@ -13,7 +13,8 @@ from collections.abc import Sequence
 from inscribe.forms import characters
 from inscribe.forms.characters import Readings
 from inscribe.forms.parts import built_of
-from inscribe.forms.steps import steps
+from inscribe.forms.relation import related
+from inscribe.forms.steps import COMPATIBILITY, OLD_FORM, VARIANT, steps
 
 
 def found(
@@ -29,7 +30,7 @@ def found(
     """
     answers: list[tuple[str, ...]] = []
     if parts:
-        answers.append(built_of(parts))
+        answers.append(built_of(parts, {part: _forms(part) for part in parts}))
     if reading:
         answers.append(_read_so(reading))
     if strokes:
@@ -39,6 +40,12 @@ def found(
     first, *others = answers
     kept = [set(answer) for answer in others]
     return tuple(char for char in first if all(char in answer for answer in kept))
+
+
+def _forms(part: str) -> set[str]:
+    """Return the other forms in which a part may stand: 壽 for 寿."""
+    kinds = (OLD_FORM, VARIANT, COMPATIBILITY)
+    return {other for other, relation in related(part).items() if relation.kind in kinds}
 
 
 def _read_so(reading: str) -> tuple[str, ...]:

@@ -45,6 +45,7 @@ _COMMON = "euc_jisx0213"  # Python's name of JIS X 0213
 _COMMON_COMPATIBLE = (
     (0x2460, 0x2473, COMPATIBILITY),  # circled numbers
     (0x3220, 0x33FF, COMPATIBILITY),  # enclosed and squared words
+    (0xFA30, 0xFA6A, COMPATIBILITY),  # the compatibility ideographs of JIS X 0213
     (0xFF10, 0xFF19, WIDTH),
     (0xFF21, 0xFF3A, WIDTH),
     (0xFF41, 0xFF5A, WIDTH),

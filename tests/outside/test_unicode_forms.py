@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inscribe.forms import normalise_text
+from inscribe.forms.steps import lookup_for, steps
 
 KANA = [chr(code) for code in range(0x3041, 0x30FB)]
 HALF_WIDTH = [chr(code) for code in range(0xFF66, 0xFF9E)]
@@ -45,3 +46,15 @@ def test_full_width_letters_and_digits_become_narrow_and_punctuation_stays() -> 
         narrow = unicodedata.normalize("NFKC", sign)
         if sign != "＼":
             assert normalise_text(sign).text == (narrow if narrow.isalnum() else sign)
+
+
+def test_a_common_text_needs_no_step_of_the_rare_characters() -> None:
+    """Every character of JIS X 0213 has the same step whichever steps are loaded."""
+    whole, common = steps(), lookup_for("花").steps
+    assert len(common) < len(whole) / 2
+    for sign, step in whole.items():
+        try:
+            sign.encode("euc_jisx0213")
+        except UnicodeEncodeError:
+            continue
+        assert common.get(sign) == step
