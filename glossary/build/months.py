@@ -238,13 +238,14 @@ def table_rows(all_months: list[Month]) -> list[str]:
 HEADER = """\
 # The lunisolar years of Japan 1600-1872: new year's day, leap month and long and short months.
 # columns: year (western year in which it began); new_year (Gregorian date of its first day);
-#   leap (the month after which a leap month was inserted); lengths (大 = 30 days, 小 = 29, 二 = 2, in
-#   order, the leap month in its place); doubtful (months whose computed first day may differ by a
-#   day from the calendar in force: the new moon fell too close to the change of day)
+#   leap (the month after which a leap month was inserted); lengths (大 = 30 days, 小 = 29,
+#   二 = 2, in order, the leap month in its place); doubtful (months whose computed first day may
+#   differ by a day from the calendar in force: the new moon fell close to the change of day)
 # Source: computed with astronomy-engine (MIT licence) at Kyoto, 135.77 E; mean principal terms
-#   before 1844, true ones from then on; Senmyo mean year and month until 1684 (constants from memory).
-#   Nine leap months stand where published chronologies have them, not where the computation puts
-#   them: glossary/build/months_corrections.tsv. Checks: tests/outside/test_dates_published.py.
+#   before 1844, true ones from then on; Senmyo mean year and month until 1684 (constants from
+#   memory). Nine leap months stand where published chronologies have them, not where the
+#   computation puts them: glossary/build/months_corrections.tsv. Checked against 111 published
+#   days: tests/outside/test_dates_published.py.
 # Rebuild: python glossary/build/months.py
 year\tnew_year\tleap\tlengths\tdoubtful
 """
