@@ -8,6 +8,7 @@ connection costs. Reading both lets new entries be given the classes and costs o
 from __future__ import annotations
 
 import csv
+import mmap
 import re
 import struct
 from array import array
@@ -77,7 +78,8 @@ def words(
     Raises:
         InputError: the dictionary is not in MeCab's format of version 102.
     """
-    data = (dictionary / "sys.dic").read_bytes()
+    with (dictionary / "sys.dic").open("rb") as file:
+        data = mmap.mmap(file.fileno(), 0, access=mmap.ACCESS_READ)
     _, version, _, _, _, _, double_array, tokens, features, _ = _HEADER.unpack_from(data)
     if version != 102 or _HEADER_SIZE + double_array + tokens + features != len(data):
         raise InputError("the dictionary is in an unknown format", Place(str(dictionary)))
@@ -87,7 +89,7 @@ def words(
         if left not in connections:
             continue
         start = first_feature + offset
-        feature = data[start : data.index(b"\0", start)].decode()
+        feature = data[start : data.find(b"\0", start)].decode()
         fields = feature.split(",") if '"' not in feature else next(csv.reader([feature]))
         if len(fields) > 17 and fields[8] and not without.search(fields[8]):
             yield Word(fields[8], left, cost, fields)

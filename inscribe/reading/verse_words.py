@@ -39,6 +39,9 @@ _RANK = 3000  # each further reading of a stem costs this much more
 _OTHER_READING = 5000  # a reading of a stem that the tables do not give
 OTHER_SPELLING = 900  # a spelling UniDic does not give costs this much more
 _ORIGIN_COST = {"和": 0, "混": 1500, "漢": 7000, "固": 1500}
+# UniDic's cost above which a word is too rare to be met in verse.
+_TOO_RARE = {"和": 15000, "混": 11000, "漢": 7000, "固": 14000}
+_TOO_RARE_TO_RESPELL = 11500
 _POS_COST = {"感動詞": 2500, "接尾辞": 1500, "接頭辞": 1000, "接続詞": 1500, "連体詞": 500}
 
 
@@ -151,6 +154,8 @@ def unidic_entries(words: Iterable[unidic.Word], index: ClassIndex) -> Iterator[
         fields = word.fields
         pos = fields[0]
         conjugation = fields[4]
+        if word.cost > _TOO_RARE[fields[12]]:
+            continue
         if fields[12] != "漢" and _NOT_IN_VERSE.search(fields[19]):
             continue
         if pos in ("動詞", "形容詞") and not conjugation.startswith("文語"):
@@ -235,7 +240,7 @@ def _conjugated(word: unidic.Word, index: ClassIndex) -> Iterator[Entry]:
 def _with_spellings(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
     """Yield the forms of a verb, its stem also in the other spellings its kana may have."""
     yield from conjugate(stem, index)
-    if _MAY_BE_RESPELT.search(stem.written):
+    if stem.cost < _TOO_RARE_TO_RESPELL and _MAY_BE_RESPELT.search(stem.written):
         whole = Entry(stem.written, 0, stem.cost, stem.kana, "", "", "", "", "")
         for other in respelt(whole, 0):
             for entry in conjugate(stem._replace(written=other.written, cost=other.cost), index):
