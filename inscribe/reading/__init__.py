@@ -2,7 +2,7 @@
 
 >>> interpretation = read_text("年の内に／春は来にけり／一年を／去年とや言はむ／今年とや言はむ")
 >>> interpretation.register, interpretation.proposals[0].reasons
-('verse', ('tanka of 6-7-5-7-7 morae',))
+('verse', ('tanka of 6-7-5-7-8 morae',))
 """
 
 from __future__ import annotations
