@@ -8,7 +8,9 @@ from inscribe.collate.model import Break, Group
 from inscribe.signs import Transcription
 
 
-def breaks(copy: Transcription, source: Transcription, groups: Sequence[Group]) -> tuple[Break, ...]:
+def breaks(
+    copy: Transcription, source: Transcription, groups: Sequence[Group]
+) -> tuple[Break, ...]:
     """Return one break for each column end of the copy but the last, placed in the source."""
     line_ends = {end for end in _column_ends(source) if end}
     return tuple(

@@ -131,7 +131,9 @@ class Moves:
         yield from self._owing(State(i + 1, j + 1, "copy ahead"), self.copy, i, self.source, j)
         yield from self._owing(State(i + 1, j + 1, "source ahead"), self.source, j, self.copy, i)
 
-    def _owing(self, state: State, ahead: Side, at: int, behind: Side, place: int) -> Iterator[Step]:
+    def _owing(
+        self, state: State, ahead: Side, at: int, behind: Side, place: int
+    ) -> Iterator[Step]:
         """The same character on both sides, read longer on the side that is ahead."""
         if place + 1 >= len(behind.letters) or not behind.letters[place + 1]:
             return
@@ -152,7 +154,9 @@ class Moves:
             yield self._supplied(state, 1, letters, Step(state, self.price["kana"], "kana"))
         for reading in behind.readings_at(at, state.owed[0]):
             if sounds.starts_alike(state.owed, reading.pattern):
-                step = Step(state, self.price[reading.step], reading.step, _reason(behind, at, reading))
+                step = Step(
+                    state, self.price[reading.step], reading.step, _reason(behind, at, reading)
+                )
                 yield self._supplied(state, reading.length, reading.pattern, step)
                 end = at + reading.length
                 if behind.sort[at] == "kanji" and behind.sort[end : end + 1] == ("kanji",):
@@ -199,7 +203,9 @@ class Moves:
         if copy == "gap":
             yield Step(State(i + 1, j, "copy gap"), self.price["gap"], "gap", "a gap in the copy")
         if source == "gap":
-            yield Step(State(i, j + 1, "source gap"), self.price["gap"], "gap", "a gap in the source")
+            yield Step(
+                State(i, j + 1, "source gap"), self.price["gap"], "gap", "a gap in the source"
+            )
 
     def _unread_step(self, state: State, width: int) -> Step:
         price = self.price["unread"] + self.price["unread_more"] * (width - 1)

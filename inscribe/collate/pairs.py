@@ -99,7 +99,6 @@ def _next(side: Side, at: int) -> str:
 @lru_cache(maxsize=4096)
 def tails(char: str) -> tuple[str, ...]:
     """Return what one writing of ``char`` may spell out that another leaves unwritten: 思 -> ふ, ひ."""
-    known = readings.readings_of(char).get("", ())
-    ways = [reading.pattern for reading in known if reading.step in ("kun", "inflected")]
+    ways = readings.kun_patterns(char)
     longer = {p[len(q) :] for p in ways for q in ways if len(p) > len(q) and p.startswith(q)}
     return tuple(sorted(longer))

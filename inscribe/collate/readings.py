@@ -4,18 +4,22 @@ Collation does not ask how a character is best read but whether it can be read a
 spells it; so each dictionary reading is widened to what scribes leave unwritten: the ending of a
 verb or adjective (思 for おもふ, おもひ), in its classical and its modern inflection.
 
->>> [reading.spoken for reading in readings_of("咲")["さ"]][:6]
-['さ', 'さく', 'さか', 'さき', 'さけ', 'さこ']
+>>> {"しり", "ち"} <= {reading.spoken for reading in readings_of("知")[""]}
+True
+>>> sorted({reading.step for reading in readings_of("知", "り")[""]})  # 知り: native readings only
+['inflected', 'kun']
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.collate import sounds
+from inscribe.collate import okurigana, sounds
+from inscribe.forms import Readings
+from inscribe.forms import readings as forms_readings
 
 TABLES = {
     "collation_readings": ("text", "reading", "note"),
@@ -32,9 +36,6 @@ VERB_ENDINGS |= {
     for kind in ("四段", "上二", "下二", "上一")
 }
 VERB_ENDINGS |= {"ラ変": ".る", "ナ変": ".ぬ"}
-ADJECTIVE_ENDINGS = ("し", "き", "く", "け", "さ", "み")
-# A verb's ending う stands for classical ふ, so its row is は: かよ.う -> かよは, かよひ, かよふ ...
-ROW_OF_U = "はひうへほ"
 
 
 class Reading(NamedTuple):
@@ -62,30 +63,60 @@ def by_letter(readings: Iterable[Reading]) -> ByLetter:
     return {letter: tuple(once.values()) for letter, once in found.items()}
 
 
-@lru_cache(maxsize=4096)
-def readings_of(char: str) -> ByLetter:
-    """Return the readings of one character by their first letter, the most plausible first."""
+@lru_cache(maxsize=16384)
+def readings_of(char: str, following: str = "") -> ByLetter:
+    """Return the readings of one character by their first letter, the most plausible first.
+
+    ``following`` is the letter of the kana written after it, if any: what cannot go on so is left
+    out.
+    """
     return by_letter(
         Reading(1, pattern, step, spoken, source)
-        for spoken, step, source in _spoken(char)
+        for spoken, step, source in _spoken(char, following)
         for pattern in sounds.patterns(spoken)
     )
 
 
-def _spoken(char: str) -> list[tuple[str, str, str]]:
-    from inscribe import forms
+def kun_patterns(char: str) -> frozenset[str]:
+    """Return the sounds of the native readings of ``char`` in all their parts and forms."""
+    kun = [reading for reading, _ in table_readings().get(char, ())]
+    kun += [reading.strip("-") for reading in forms_readings(char).kun]
+    spoken = {form for word in kun for form in okurigana.spoken_forms(word)}
+    return frozenset(pattern for form in spoken for pattern in sounds.patterns(form))
 
-    known = forms.readings(char)
+
+def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
+    """Yield what ``char`` may be read, how plausible that is, and who says so."""
+    known = forms_readings(char)
     kun = list(table_readings().get(char, ()))
     kun += [(reading.strip("-"), "KANJIDIC") for reading in known.kun]
-    on = [sounds.hiragana(reading).strip("-") for reading in known.on]
-    found = [(prefix, "kun", source) for k, source in kun for prefix in written(k)]
-    found += [(form, "inflected", source) for k, source in kun for form in inflected(k)]
-    found += [(reading, "on", "KANJIDIC") for reading in on]
-    found += [("くわ" + reading[1:], "on", "KANJIDIC") for reading in on if reading[:1] in "かが"]
-    found += [(cut, "cut", source) for k, source in kun for cut in _cut(k)]
-    found += [(name, "name", "KANJIDIC") for name in known.names]
-    return [(spoken, plausibility, source) for spoken, plausibility, source in found if spoken]
+    goes_on = False
+    for word, source in kun:
+        for part in okurigana.beginnings(word):
+            if _goes_on(part, following):
+                goes_on |= bool(part.follows)
+                yield part.kana, "kun", source
+    for word, source in kun:
+        for form in okurigana.inflected(word):
+            yield form, "inflected", source
+        for part in okurigana.cut_short(word):
+            if _goes_on(part, following):
+                yield part.kana, "cut", source
+    if not goes_on:  # before okurigana a character has its native reading
+        yield from _other_readings(known)
+
+
+def _goes_on(part: okurigana.Spoken, following: str) -> bool:
+    return bool(part.kana) and (not part.follows or bool(following) and following in part.follows)
+
+
+def _other_readings(known: Readings) -> Iterator[tuple[str, str, str]]:
+    for on in map(sounds.hiragana, known.on):
+        yield on.strip("-"), "on", "KANJIDIC"
+        if on[0] in "かが":
+            yield "くわ" + on[1:], "on", "KANJIDIC"
+    for name in known.names:
+        yield name, "name", "KANJIDIC"
 
 
 @tables.compiled
@@ -101,54 +132,3 @@ def table_readings() -> dict[str, list[tuple[str, str]]]:
                 reading += VERB_ENDINGS[rest[0]]
             found.setdefault(text, []).append((reading, table))
     return found
-
-
-def written(kun: str) -> list[str]:
-    """Return the stem and every longer part up to the whole word: わす.れる -> わす, わすれ, わすれる."""
-    stem, _, tail = kun.partition(".")
-    return [stem + tail[:length] for length in range(len(tail) + 1)]
-
-
-def _cut(kun: str) -> list[str]:
-    """Return stems shorter than the dictionary's, for scribes who write more kana: あらわ.れる -> あら."""
-    stem = kun.partition(".")[0]
-    return [stem[:length] for length in range(len(stem) - 1, 1 if len(stem) > 2 else 0, -1)]
-
-
-def inflected(kun: str) -> list[str]:
-    """Return the forms of a verb or adjective that one character may stand for without its ending.
-
-    >>> inflected("き.える"), inflected("うつく.しい")[:4]
-    (['きえら', 'きえり', 'きえれ', 'きえろ', 'きえるる', 'きえるれ', 'きゆ', 'きゆる', 'きゆれ', 'きう', 'きうる', 'きうれ', 'きふ', 'きふる', 'きふれ'], ['うつくし', 'うつくしし', 'うつくしき', 'うつくしく'])
-    """
-    stem, _, tail = kun.partition(".")
-    if not tail:
-        return []
-    base, end = (stem + tail)[:-1], tail[-1]
-    if end == "い":
-        return [base, *(base + ending for ending in ADJECTIVE_ENDINGS)]
-    if end == "し":
-        stems = (base, base + "し")
-        return [stem + ending for stem in stems for ending in ADJECTIVE_ENDINGS]
-    forms = [base + kana for kana in _row(end) if kana != end]
-    forms += [base + end + rest for rest in "るれ"]
-    if end == "る":
-        forms += _two_grade(base)
-    return forms
-
-
-def _row(end: str) -> str:
-    if end == "う":
-        return ROW_OF_U
-    at = sounds.ROWS[2].find(sounds.letter(end))
-    return "" if at < 0 else "".join(row[at] for row in sounds.ROWS)
-
-
-def _two_grade(base: str) -> list[str]:
-    """Return the classical two-grade forms of a modern -える or -いる verb: き + え -> きゆ, きゆる."""
-    last = sounds.letter(base[-1:]) if base else ""
-    for row in (sounds.ROWS[3], sounds.ROWS[1]):
-        if last and (at := row.find(last)) >= 0:
-            endings = "ゆうふ" if last in "えい" else sounds.ROWS[2][at]
-            return [base[:-1] + u + rest for u in endings for rest in ("", "る", "れ")]
-    return []

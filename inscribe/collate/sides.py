@@ -43,9 +43,7 @@ class Side:
         for start, end in _merged(stretches, len(self)):
             if "kanji" in self.sort[start:end]:
                 norm = self.norm[start:end]
-                readings[start:end] = _with_words(
-                    readings[start:end], norm, words.dictionary_words
-                )
+                readings[start:end] = _with_words(readings[start:end], norm, words.dictionary_words)
         return replace(self, readings=tuple(readings))
 
     def part(self, start: int, end: int) -> Side:
@@ -110,7 +108,8 @@ def _readings(
         if kind == "kana" and (long_vowels := _long_vowels(letters, at)):
             known.append((by_letter(long_vowels),))
         elif kind == "kanji" and len(norm[at]) == 1:
-            known.append((readings_of(norm[at]),))
+            following = letters[at + 1][:1] if at + 1 < len(letters) else ""
+            known.append((readings_of(norm[at], following),))
         else:
             known.append(())
     return _with_words(known, norm, words.table_words) if "kanji" in sort else tuple(known)

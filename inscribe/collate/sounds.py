@@ -39,7 +39,6 @@ OPEN = {
     "ウ": "うふ",
     "エ": "えへ",
     "オ": "おほ",
-    "ヲ": "うふおほ",
     "ジ": "しち",
     "ズ": "すつ",
 }
@@ -175,8 +174,8 @@ def long_spellings(letters: str) -> tuple[tuple[int, str], ...]:
         found.append((2, ("い" if first == "ゆ" else "ゆ") + "ウ"))
     elif rest[:1] in ("お", "オ") and first in ROWS[0]:
         found.append((2, first + "ウ"))  # あふひ is now あおい
-    elif rest[:1] in ("う", "ウ", "ふ", "お", "オ", "ほ") and (at := ROWS[4].find(first)) >= 0:
-        found += [(2, first + "ヲ"), (2, ROWS[0][at] + "ウ")]
+    elif rest[:1] in ("う", "ウ", "ふ") and (at := ROWS[4].find(first)) >= 0:
+        found.append((2, ROWS[0][at] + "ウ"))
     return tuple(found)
 
 

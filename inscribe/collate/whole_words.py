@@ -1,8 +1,9 @@
 """Differences widened to whole words, as an apparatus gives them.
 
 The aligner finds the signs that differ: ちるらむ against ちりけむ differs in るら and りけ. Nobody
-reads it so; the variant is ちるらむ ] ちりけむ. A difference is widened to the nearest places that
-begin a word in both texts, and differences that then touch become one.
+reads it so; the variant is ちるらむ ] ちりけむ. A difference is widened to near places where a word
+may well end in both texts, and differences that then touch become one. A stretch left out or put
+in is first slid to where it makes words: はなのの against はなの lacks の, whichever of the two.
 """
 
 from __future__ import annotations
@@ -14,11 +15,11 @@ from inscribe.collate.model import Group, GroupKind, Span
 from inscribe.collate.sides import Side
 from inscribe.collate.word_ends import WordEnds
 
-# Cost up to which a word may well end in both texts, in MeCab's units; particles and auxiliaries
-# come and go by themselves, so the places around them need be less likely.
-LIKELY = 5000
-LIKELY_AT_FUNCTION_WORDS = 10000
 FARTHEST = 8  # signs a difference is widened by at most, on each side
+# Costs in MeCab's units, found by trial on the odd-numbered pairs of tests/benchmarks/collate.py.
+LIKELY = 6000  # cost up to which words may well end at a place in both texts
+LIKELY_AT_GAPS = 11000  # the same where words only come or go: they do so by themselves
+STEP = 2500  # what each sign of widening counts for
 
 
 def widened(
@@ -30,39 +31,34 @@ def widened(
 ) -> list[Group]:
     """Return ``groups`` with each difference in wording widened to whole words.
 
-    Runs of equal signs
-    must not be joined yet: a difference is only widened by whole groups.
+    Runs of equal signs must not be joined yet: a difference is only widened by whole groups.
     """
     if not groups:
         return []
+    groups = _slid(groups, copy, source, copy_words, source_words)
     places = [(group.copy.start, group.source.start) for group in groups]
     places.append((groups[-1].copy.end, groups[-1].source.end))
     costs = [copy_words.costs[i] + source_words.costs[j] for i, j in places]
     costs[0] = costs[-1] = 0
     result: list[Group] = []
     done = 0
-    for first, last in _stretches(groups, costs, copy_words, source_words):
+    for first, last in _stretches(groups, costs):
         result += groups[done:first]
         result.append(_one_difference(groups[first:last], copy, source))
         done = last
     return [*result, *groups[done:]]
 
 
-def _stretches(
-    groups: Sequence[Group], costs: Sequence[int], copy_words: WordEnds, source_words: WordEnds
-) -> list[tuple[int, int]]:
+def _stretches(groups: Sequence[Group], costs: Sequence[int]) -> list[tuple[int, int]]:
     """Return the groups from..to that each widened difference takes, touching ones made one."""
     found: list[tuple[int, int]] = []
     for at, group in enumerate(groups):
         if not group.is_substantive:
             continue
-        limit = LIKELY
-        if _is_function_word(group.copy, copy_words) and _is_function_word(
-            group.source, source_words
-        ):
-            limit = LIKELY_AT_FUNCTION_WORDS
-        first = _nearest(groups, costs, at, -1, limit)
-        last = _nearest(groups, costs, at + 1, 1, limit)
+        limit = LIKELY if group.kind == "replaced" else LIKELY_AT_GAPS
+        step = STEP if group.kind == "replaced" else limit
+        first = _best_end(groups, costs, at, -1, limit, step)
+        last = _best_end(groups, costs, at + 1, 1, limit, step)
         if found and first <= found[-1][1]:
             first, last = found[-1][0], max(last, found[-1][1])
             found.pop()
@@ -70,23 +66,22 @@ def _stretches(
     return found
 
 
-def _is_function_word(span: Span, words: WordEnds) -> bool:
-    return not len(span) or (span.start, span.end) in words.function_words
-
-
-def _nearest(
-    groups: Sequence[Group], costs: Sequence[int], at: int, step: int, limit: int
+def _best_end(
+    groups: Sequence[Group], costs: Sequence[int], at: int, towards: int, limit: int, step: int
 ) -> int:
-    """Return the nearest place from ``at`` on where words may end, or ``at`` where none is near."""
+    """Return the place from ``at`` on that is likely and near, or ``at`` where none is."""
+    best, least = at, limit + FARTHEST * step + 1
     place = at
-    for _ in range(FARTHEST + 1):
-        if costs[place] <= limit:
-            return place
-        passed = groups[place - 1 if step < 0 else place]
-        if passed.kind == "unread":
-            return place
-        place += step
-    return at
+    for distance in range(FARTHEST + 1):
+        total = costs[place] + distance * step
+        if costs[place] <= limit and total < least:
+            best, least = place, total
+        if place in (0, len(groups)) or distance * step >= least:
+            break
+        if groups[place - 1 if towards < 0 else place].kind == "unread":
+            break
+        place += towards
+    return best
 
 
 def _one_difference(groups: Sequence[Group], copy: Side, source: Side) -> Group:
@@ -107,3 +102,61 @@ def _change(group: Group) -> str:
     if group.kind == "added":
         return f"{one} is put in"
     return f"{one} for {other}"
+
+
+def _slid(
+    groups: Sequence[Group],
+    copy: Side,
+    source: Side,
+    copy_words: WordEnds,
+    source_words: WordEnds,
+) -> list[Group]:
+    """Return ``groups`` with each stretch left out or put in slid to where words end best."""
+    result = list(groups)
+    for at, group in enumerate(result):
+        if group.kind not in ("omitted", "added"):
+            continue
+        left, right = _room(result, at, -1), _room(result, at, 1)
+        side, words, own = (
+            (source, source_words, group.source)
+            if group.kind == "omitted"
+            else (copy, copy_words, group.copy)
+        )
+        shifts = [n for n in range(-left, right + 1) if _may_slide(side, own, n)]
+        best = min(
+            shifts, key=lambda n: (words.costs[own.start + n] + words.costs[own.end + n], abs(n))
+        )
+        _slide(result, at, best, copy, source)
+    return result
+
+
+def _room(groups: Sequence[Group], at: int, towards: int) -> int:
+    room = 0
+    place = at + towards
+    while 0 <= place < len(groups) and groups[place].kind == "same" and room < FARTHEST:
+        room += 1
+        place += towards
+    return room
+
+
+def _may_slide(side: Side, own: Span, by: int) -> bool:
+    """Whether the text reads the same with another stretch of the same length taken out."""
+    if by < 0:
+        return side.norm[own.start + by : own.start] == side.norm[own.end + by : own.end]
+    return side.norm[own.start : own.start + by] == side.norm[own.end : own.end + by]
+
+
+def _slide(groups: list[Group], at: int, by: int, copy: Side, source: Side) -> None:
+    """Move the stretch at ``at`` past ``by`` equal signs (to the left if negative), in place."""
+    first, last = (at, at + by) if by > 0 else (at + by, at)
+    if not by:
+        return
+    moved = groups[at]
+    i, j = groups[first].copy.start, groups[first].source.start
+    order = [*groups[first + 1 : last + 1], moved] if by > 0 else [moved, *groups[first:last]]
+    for place, group in enumerate(order, start=first):
+        one, other = len(group.copy), len(group.source)
+        groups[place] = Group(
+            group.kind, span(copy, i, i + one), span(source, j, j + other), group.why
+        )
+        i, j = i + one, j + other

@@ -82,7 +82,11 @@ def _shared(own: int, wording: Sequence[Sequence[Group]]) -> tuple[str, ...]:
 
 
 def _touch(one: Group, other: Group) -> bool:
-    return one.copy.start < other.copy.end and other.copy.start < one.copy.end or one.copy == other.copy
+    return (
+        one.copy.start < other.copy.end
+        and other.copy.start < one.copy.end
+        or one.copy == other.copy
+    )
 
 
 def _apparatus(

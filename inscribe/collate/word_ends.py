@@ -18,37 +18,26 @@ if TYPE_CHECKING:
     from inscribe.reading.lattice import Node
 
 NEVER = 10**9
-FUNCTION_WORDS = ("助詞", "助動")  # the beginnings of UniDic's terms
 
 
 class WordEnds(NamedTuple):
     """What is known of the words of a text; places are counted in signs."""
 
     costs: tuple[int, ...]  # of a word ending before each sign, and at the end
-    function_words: frozenset[tuple[int, int]]  # from..to of particles and auxiliaries
 
 
 def word_ends(side: Side) -> WordEnds:
-    """Return where words may end in ``side``, and what may be a particle or an auxiliary."""
-    costs, function_words = _words("".join(side.norm))
-    offsets, at = [], 0
+    """Return where words may end in ``side``."""
+    costs = _costs("".join(side.norm))
+    found, at = [], 0
     for part in side.norm:
-        offsets.append(at)
+        found.append(costs[at])
         at += len(part)
-    offsets.append(at)
-    sign_at = {offset: sign for sign, offset in enumerate(offsets)}
-    return WordEnds(
-        tuple(costs[offset] for offset in offsets),
-        frozenset(
-            (sign_at[start], sign_at[end])
-            for start, end in function_words
-            if start in sign_at and end in sign_at
-        ),
-    )
+    return WordEnds((*found, costs[at]))
 
 
 @lru_cache(maxsize=256)
-def _words(text: str) -> tuple[tuple[int, ...], frozenset[tuple[int, int]]]:
+def _costs(text: str) -> tuple[int, ...]:
     from inscribe.reading.mecab import verse_connections, verse_lattice
 
     size, cells = verse_connections()
@@ -64,8 +53,7 @@ def _words(text: str) -> tuple[tuple[int, ...], frozenset[tuple[int, int]]]:
     for node in nodes:
         _end_inside(node, before, behind, through, size, cells)
     least = min(through)
-    functions = {(n.start, n.end) for n in nodes if n.piece.part_of_speech[:2] in FUNCTION_WORDS}
-    return tuple(min(cost - least, NEVER) for cost in through), frozenset(functions)
+    return tuple(min(cost - least, NEVER) for cost in through)
 
 
 def _end_inside(

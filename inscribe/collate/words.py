@@ -9,7 +9,8 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from inscribe.collate import sounds
-from inscribe.collate.readings import inflected, table_readings, written
+from inscribe.collate.okurigana import spoken_forms
+from inscribe.collate.readings import table_readings
 
 LONGEST = 8  # signs of a word in the glossary tables
 
@@ -35,7 +36,7 @@ def table_words(text: str) -> list[Word]:
             found += [
                 Word(start, end, spoken, "word", table)
                 for reading, table in known.get(text[start:end], ())
-                for spoken in (*written(reading), *inflected(reading))
+                for spoken in spoken_forms(reading)
             ]
     return found
 
@@ -46,6 +47,8 @@ def dictionary_words(text: str) -> list[Word]:
 
     found: dict[Word, None] = {}
     for node in verse_lattice(text):
+        if node.end - node.start == 1 and node.piece.origin == "漢":
+            continue  # known already, and out of place before okurigana
         if node.piece.known and any(map(sounds.is_kanji, text[node.start : node.end])):
             found[Word(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
     return list(found)
