@@ -73,3 +73,17 @@ def test_punctuated_prose_is_read_as_it_stands(register: Literal["auto", "prose"
     assert found.register == "prose"
     assert found.modern == "「そうか。」　彼は（笑って） Tokyo と言った。"
     assert "".join(token.normalised for token in found.proposals[0].tokens) == found.normalised
+
+
+@pytest.mark.parametrize(
+    ("text", "register"),
+    [
+        ("秋の田の、かりほの庵の、苫をあらみ、わが衣手は、露にぬれつつ", "verse"),
+        ("花の色はうつりにけりな、いたづらにわが身世にふるながめせしまに", "verse"),
+        ("馬車は砂埃をあげながら、まつすぐな道を驅けて行つた", "prose"),
+        ("へえ、さうかねおれはちつとも知らなかつた", "prose"),
+        ("向ふの家の二階からは、時々三味線の音が聞えて來る", "prose"),
+    ],
+)
+def test_commas_tell_verse_from_prose_whose_metre_is_chance(text: str, register: str) -> None:
+    assert read_text(text).register == register

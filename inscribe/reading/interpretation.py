@@ -62,9 +62,17 @@ def _by_register(text: Text, wishes: Wishes) -> Interpretation:
         return _signature(text, wishes)
     if register == "verse":
         reading, reason = _verse(text, wishes)
-        if reading.metre is not None or wishes.register == "verse":
+        is_verse = reading.metre is not None and _commas_end_phrases(reading)
+        if is_verse or wishes.register == "verse":
             return assembling.verse(text, reading, reason, wishes.alternatives)
     return _prose(text, "prose", wishes)
+
+
+def _commas_end_phrases(reading: VerseReading) -> bool:
+    """Whether every comma ends a phrase; in prose, where a metre is chance, they fall anywhere."""
+    firsts = {first for _, first in reading.phrases} | {len(reading.words)}
+    commas = (n for n, word in enumerate(reading.words) if word.written == "、")
+    return all(n in firsts or n + 1 in firsts for n in commas)
 
 
 def _signature_likelihood(plain: str) -> float:
