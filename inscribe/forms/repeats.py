@@ -24,11 +24,11 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import TableError
-from inscribe.forms.sequences import VOICED, is_part_of_sign, voiced
-from inscribe.notation.segments import MAX_DESCRIPTION, segments
+from inscribe.forms.sequences import PARTS_OF_SIGNS, VOICED, voiced
+from inscribe.notation.segments import segments
 
-REACH = MAX_DESCRIPTION + 4  # characters looked at before a mark
-_BREAKS = str.maketrans("", "", "\n／」")  # a word may run over the end of a line or column
+REACH = 16  # characters looked at before a mark
+_BREAKS = frozenset("\n／」")  # a word may run over the end of a line or column
 _SPACES = " \t\u3000"
 _NEVER_VOICED = "うウ"  # ゔ is no repetition
 
@@ -80,8 +80,10 @@ def expansions(run: Sequence[str], before: str) -> list[Expansion]:
 
     ``before`` is in current forms; ends of columns and lines in it count for nothing.
     """
-    before = before.translate(_BREAKS).rstrip(_SPACES)
-    if any(map(is_part_of_sign, before)):
+    if not _BREAKS.isdisjoint(before):
+        before = "".join(sign for sign in before if sign not in _BREAKS)
+    before = before.rstrip(_SPACES)
+    if not PARTS_OF_SIGNS.isdisjoint(before):
         last = segments(before)[-1]
         if len(last) > 1:
             return [_whole(mark, last) for mark in run]

@@ -73,10 +73,10 @@ class Rewriting:
     def following(self, at: int, reach: int) -> str:
         """Return what stands after the sign of the step ``at``, some ``reach`` characters."""
         found = self._parts[2 * at + 2][:reach]
-        for part in self._parts[2 * at + 3 :]:
+        for place in range(2 * at + 3, len(self._parts)):
             if len(found) >= reach:
                 break
-            found += part[:reach]
+            found += self._parts[place][:reach]
         return found
 
     def follows_directly(self, at: int) -> bool:
@@ -86,7 +86,7 @@ class Rewriting:
     def finished(self, earlier: Mapping[int, Sequence[Step]] = MappingProxyType({})) -> NormalText:
         """Return the whole; ``earlier`` gives the steps that went before those of the signs."""
         changes, done = [], 0
-        for at in sorted(self._others.keys() | earlier.keys()):
+        for at in sorted({*earlier, *self._others}):
             changes += self._changes[done:at]
             changes += [Change(self.starts[at], *step) for step in earlier.get(at, ())]
             changes += self._others.get(at, self._changes[at : at + 1])
@@ -95,10 +95,10 @@ class Rewriting:
         return NormalText("".join(self._parts), self._origin(), tuple(changes))
 
     def _origin(self) -> tuple[int, ...]:
-        lengths = zip(self.starts, map(len, self._parts[1::2]), strict=True)
-        uneven = [pair for pair in lengths if pair[1] != 1]
-        if not uneven:
+        lengths = list(map(len, self._parts[1::2]))
+        if lengths.count(1) == len(lengths):
             return identity(self._length)
+        uneven = [pair for pair in zip(self.starts, lengths, strict=True) if pair[1] != 1]
         found: list[int] = []
         start = 0
         for index, length in uneven:

@@ -25,6 +25,9 @@ from inscribe.notation.segments import segments
 
 VOICED = "\u3099"
 _COMBINING = {"\uff9e": VOICED, "\uff9f": "\u309a", "゛": VOICED, "゜": "\u309a"}
+# What makes one sign with the characters beside it, as it stands in normal text.
+PARTS_OF_SIGNS = frozenset("\u3099\u309a\u31ef").union(map(chr, range(0x2FF0, 0x3000)))
+
 _VOICING = "\u3099\u309a\uff9e\uff9f゛゜"
 _LAST_PIECES = "＼"  # of a mark that segments() takes for several signs
 
@@ -64,11 +67,6 @@ def joined(sign: str, known: Mapping[str, Step]) -> list[Step]:
 def is_selector(char: str) -> bool:
     """Whether the character chooses a shape of the one before it."""
     return "\ufe00" <= char <= "\ufe0f" or "\U000e0100" <= char <= "\U000e01ef"
-
-
-def is_part_of_sign(char: str) -> bool:
-    """Whether the character makes one sign with those beside it, as it stands in normal text."""
-    return char in "\u3099\u309a\u31ef" or "\u2ff0" <= char <= "\u2fff" or is_selector(char)
 
 
 def voiced(kana: str, mark: str = VOICED) -> str:
