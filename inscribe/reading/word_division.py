@@ -17,6 +17,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
+from inscribe import tables
+from inscribe.errors import TableError
 from inscribe.reading.romanise import Scheme, hepburn, iso3602
 
 _PARTICLES_AS_SAID = {
@@ -27,10 +29,6 @@ _PARTICLES_AS_SAID = {
     "とは": "とわ",
     "をば": "おば",
 }
-_JOINED_PARTICLES = frozenset(["て", "で", "ば", "ど", "ども", "つつ", "ながら", "たり"])
-_HYPHENED = frozenset(
-    ["し", "ぐん", "く", "けん", "ふ", "と", "ちょう", "まち", "むら", "そん", "しゅう"]
-)
 _MAY_FOLLOW_N = tuple("aiueoyāīūēōâîûêô")  # after ん, kept apart from it by an apostrophe
 _DOUBLED = tuple("kgsztdnhbpmyrwfjv")
 _AFTER_WHICH_JOINED = ("動詞", "形容詞", "助動詞")
@@ -105,15 +103,29 @@ def separator(before: Word, after: Word, scheme: Scheme = "hepburn") -> str:
     return "t" if letters.startswith("ch") else letters[:1] if letters[:1] in _DOUBLED else ""
 
 
+@tables.compiled
+def _dividers() -> tuple[frozenset[str], frozenset[str]]:
+    """Return the particles joined to what bends, and the suffixes a hyphen divides from a name."""
+    kinds: dict[str, set[str]] = {"joined": set(), "hyphen": set()}
+    for (kana, _, divider, _), place in tables.rows(
+        "word_division", ("kana", "part_of_speech", "divider", "example")
+    ):
+        if divider not in kinds:
+            raise TableError("the divider is not known", place, "expected joined or hyphen")
+        kinds[divider].add(kana)
+    return frozenset(kinds["joined"]), frozenset(kinds["hyphen"])
+
+
 def _division(before: Word, after: Word) -> str:
     this, previous = after.part_of_speech, before.part_of_speech
+    joined, hyphened = _dividers()
     if this.startswith(("補助記号", "記号")) or previous.startswith("接頭辞"):
         return ""
     if this.startswith("接尾辞"):
-        return "-" if "固有名詞" in previous and after.kana in _HYPHENED else ""
+        return "-" if "固有名詞" in previous and after.kana in hyphened else ""
     if this.startswith("助動詞"):
         return "" if _bends(previous, before.kana) else " "
-    if this.startswith("助詞") and after.kana in _JOINED_PARTICLES and "格助詞" not in this:
+    if this.startswith("助詞") and after.kana in joined and "格助詞" not in this:
         return "" if previous.startswith(_AFTER_WHICH_JOINED) else " "
     if "数詞" in this and "数詞" in previous:
         return ""
@@ -123,7 +135,7 @@ def _division(before: Word, after: Word) -> str:
 def _bends(part_of_speech: str, kana: str) -> bool:
     if part_of_speech.startswith(_AFTER_WHICH_JOINED):
         return True
-    return part_of_speech.startswith("助詞") and kana in _JOINED_PARTICLES
+    return part_of_speech.startswith("助詞") and kana in _dividers()[0]
 
 
 def capital(letters: str) -> str:
