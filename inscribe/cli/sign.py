@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from inscribe.forms.description import Description
 
 MOST_STROKES = 84
+MOST_LISTED = 60  # one line each; a screen or two
 
 
 @click.command(
@@ -38,9 +39,7 @@ MOST_STROKES = 84
 @click.option(
     "--limit",
     type=click.IntRange(1),
-    default=60,
-    show_default=True,
-    help="The most characters a search shows.",
+    help=f"The most characters a search shows.  [default: {MOST_LISTED} as text, all as JSON]",
 )
 @click.option(
     "--format",
@@ -55,7 +54,7 @@ def command(
     parts: str | None,
     reading: str | None,
     strokes: str | None,
-    limit: int,
+    limit: int | None,
     shape: str,
     output: str | None,
     force: bool,
@@ -76,6 +75,8 @@ def command(
     found = _searched(parts, reading, strokes) if searching else _named(signs)
     if not found and not quiet:
         click.echo("no character meets these conditions; try fewer or smaller parts", err=True)
+    if limit is None and shape == "text":
+        limit = MOST_LISTED
     shown = _described(found[:limit] if searching else found)
     write_result(_written(shown, shape, searching, len(found) - len(shown)), output, force=force)
 

@@ -92,12 +92,12 @@ def sounds_of(kanji: str) -> tuple[str, ...]:
 
 def hentaigana_from(kanji: str) -> tuple[str, ...]:
     """Return the hentaigana that were written from a kanji."""
-    return tuple(sign for sign, parent in _parents().items() if parent == kanji)
+    return _hentaigana().get(kanji, ())
 
 
 def hentaigana_for(kana: str) -> tuple[str, ...]:
     """Return the hentaigana that may be read as a kana."""
-    return tuple(sign for sign, values in kana_values().items() if kana in values)
+    return _hentaigana().get(kana, ())
 
 
 def with_strokes(fewest: int, most: int) -> tuple[str, ...]:
@@ -173,6 +173,16 @@ def _parents() -> dict[str, str]:
     found: dict[str, str] = {}
     for (sign, _, parent, _), _place in tables.rows("hentaigana", HENTAIGANA_COLUMNS):
         found.setdefault(sign, parent)
+    return found
+
+
+@tables.compiled
+def _hentaigana() -> dict[str, tuple[str, ...]]:
+    """Return the hentaigana by the kana they may be read as and the kanji they come from."""
+    found: dict[str, tuple[str, ...]] = {}
+    for sign, values in kana_values().items():
+        for source in (*values, _parents().get(sign, "")):
+            found[source] = (*found.get(source, ()), sign)
     return found
 
 
