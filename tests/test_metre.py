@@ -10,10 +10,16 @@ from hypothesis import strategies as st
 
 from inscribe.reading import mecab, verse
 from inscribe.reading.lattice import best_path
-from inscribe.reading.metre import HAIKU, TANKA, morae, pattern_of, phrase_cost
+from inscribe.reading.metre import HAIKU, TANKA, Metre, morae, pattern_of, phrase_cost
 from inscribe.reading.paradigms import inflections
 from inscribe.reading.pieces import Piece
-from inscribe.reading.scansion import fitted_phrases, regular_head, regular_phrases, regular_tail
+from inscribe.reading.scansion import (
+    fitted_phrases,
+    nearly_regular,
+    regular_head,
+    regular_phrases,
+    regular_tail,
+)
 from inscribe.reading.verse import path_cost
 
 POEMS = Path(__file__).parent / "data" / "verse_dev.tsv"
@@ -94,3 +100,22 @@ def test_morae_of_small_kana() -> None:
 
 def test_the_tanka_is_thirty_one_morae() -> None:
     assert TANKA.length == 31
+
+
+KANA = st.lists(
+    st.sampled_from(["は", "かぜ", "こころ", "いろ", "うめのはな", "の", "みず", "おもい"]),
+    max_size=12,
+)
+
+
+@given(KANA, st.sampled_from([TANKA, HAIKU]))
+def test_the_quick_fit_agrees_with_the_thorough_one(kana: list[str], metre: Metre) -> None:
+    line = words(*kana)
+    quick = nearly_regular(line, metre, 3000)
+    cost, phrases = fitted_phrases(line, metre)
+    if quick is not None:
+        assert phrases
+        assert cost <= quick[0] <= 3000
+        assert sum(count for count, _ in quick[1]) == sum(word.morae for word in line)
+    if regular := regular_phrases(line, metre):
+        assert quick == (0, regular)

@@ -24,6 +24,7 @@ class Text:
     normal: NormalText
     carved: Sequence[str]  # the signs as carved, by index
     breaks: frozenset[int] = frozenset()
+    in_order: bool = True  # the text stands in the order of its signs
 
 
 def shown(sign: Sign) -> str:
@@ -44,6 +45,7 @@ def carved_text(text: Text) -> str:
 def tokens_of(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
     """Return the words as tokens that know their signs."""
     origin, carved = text.normal.origin, text.carved
+    in_order = text.in_order
     tokens: list[Token] = []
     position = 0
     for word in words:
@@ -51,7 +53,7 @@ def tokens_of(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
         first, last = origin[position], origin[end - 1]
         if first == last:
             surface = carved[first]
-        elif last - first == end - position - 1:
+        elif in_order and last - first == word.length - 1:
             surface = "".join(carved[first : last + 1])
         else:  # several characters of one sign, or signs put into another order
             signs = dict.fromkeys(origin[position:end])
@@ -117,8 +119,7 @@ def verse(
     """
     words = reading.words
     reasons = (reason or _metre_reason(reading),)
-    score = -path_cost(words) / 1000
-    found = interpretation(text, "verse", words, reasons, reading.phrases, score)
+    found = interpretation(text, "verse", words, reasons, reading.phrases)
     if "々" in text.carved:
         found = _with_modern(found, text)
     if alternatives is False or (alternatives is None and not reading.lattice):
@@ -150,7 +151,8 @@ def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading)
     if sum(word.length for word in reading.words) != len(plain):
         return found
     nodes = reading.lattice or mecab.verse_lattice(plain, voiced=reading.voiced)
-    best = found.proposals[0]
+    score = -path_cost(reading.words) / 1000
+    best = replace(found.proposals[0], score=score)
     others: list[Proposal] = []
     doubts: list[Doubt] = []
     for swap in swaps(plain, reading, nodes):
@@ -167,7 +169,7 @@ def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading)
                     tokens_of(words, text),
                     " ".join([word.kana for word in words]),
                     romaji_of(words),
-                    best.score - swap.cost / 1000,
+                    score - swap.cost / 1000,
                     (why,),
                     reading.phrases,
                 )

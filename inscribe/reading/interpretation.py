@@ -62,7 +62,7 @@ def _by_register(text: Text, wishes: Wishes) -> Interpretation:
         return _signature(text, wishes)
     if register == "verse":
         reading, reason = _verse(text, wishes)
-        is_verse = reading.metre is not None and _commas_end_phrases(reading)
+        is_verse = reading.metre is not None and ("、" not in plain or _commas_end_phrases(reading))
         if is_verse or wishes.register == "verse":
             return assembling.verse(text, reading, reason, wishes.alternatives)
     return _prose(text, "prose", wishes)
@@ -166,7 +166,7 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
     reasons: tuple[str, ...] = ()
     if _RETURN_MARKS.search(normal.text):
         normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
-    read_as = Text(normal, text.carved, frozenset())
+    read_as = Text(normal, text.carved, in_order=normal is text.normal)
     words = words_around_marks(normal.text, prose_words)
     found = assembling.interpretation(read_as, register, words, reasons, ())
     as_printed = normal is not text.normal or has_kept_signs(text.carved)

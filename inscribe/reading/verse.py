@@ -21,6 +21,7 @@ from inscribe.reading.pieces import Piece, unread_piece
 from inscribe.reading.scansion import (
     Phrases,
     fitted_phrases,
+    nearly_regular,
     regular_head,
     regular_phrases,
     regular_tail,
@@ -105,9 +106,10 @@ def _kept_as_it_is(
     phrases = regular_phrases(words, metre)
     regular = bool(phrases)
     if not regular:
-        cost, phrases = fitted_phrases(words, metre)
-        if not phrases or cost > NEARLY_REGULAR:
+        nearly = nearly_regular(words, metre, NEARLY_REGULAR)
+        if nearly is None:
             return None
+        phrases = nearly[1]
     if ends and ends != _phrase_offsets(words, phrases):
         return None
     return VerseReading(words, metre, phrases, regular, voiced)
