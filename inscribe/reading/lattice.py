@@ -15,8 +15,8 @@ from typing import NamedTuple
 from inscribe.reading.metre import ACROSS, DEPENDENT, Metre, phrase_cost
 from inscribe.reading.pieces import Beat, Piece
 
-BEAM = 8000  # partial readings that cost this much more than the best at their place are dropped
-_FARTHEST = 8000  # so are words that cost this much more than the cheapest for the same signs
+BEAM = 7000  # partial readings that cost this much more than the best at their place are dropped
+_FARTHEST = 7000  # so are words that cost this much more than the cheapest for the same signs
 
 
 class Node(NamedTuple):
