@@ -14,6 +14,7 @@ from inscribe.errors import InputError, InscribeError
 if TYPE_CHECKING:
     from inscribe.cli.collate_inputs import Task
     from inscribe.collate.model import Collation
+    from inscribe.collate.witnesses import Testimony
 
 FORMATS = ("text", "md", "json", "jsonl")
 
@@ -26,10 +27,22 @@ FORMATS = ("text", "md", "json", "jsonl")
 )
 @click.argument("texts", nargs=-1, metavar="[RECORD | COPY SOURCE...]")
 @click.option("--text", "literal", is_flag=True, help="The arguments are the texts themselves.")
-@click.option("--pairs", metavar="FILE|-", help='Collate each line {"id", "copy", "source"} of a JSON Lines file.')
-@click.option("--format", "shape", type=click.Choice(FORMATS), default=None, help="text (default), md, json or jsonl.")
+@click.option(
+    "--pairs",
+    metavar="FILE|-",
+    help='Collate each line {"id", "copy", "source"} of a JSON Lines file.',
+)
+@click.option(
+    "--format",
+    "shape",
+    type=click.Choice(FORMATS),
+    default=None,
+    help="text (default), md, json or jsonl.",
+)
 @click.option("--excerpt", is_flag=True, help="The copy is a part of the source.")
-@click.option("--notation", "convention", default="japanese", show_default=True, help="japanese or leiden.")
+@click.option(
+    "--notation", "convention", default="japanese", show_default=True, help="japanese or leiden."
+)
 @click.option("--strict", is_flag=True, help="Exit with status 1 if the wording differs.")
 @output_options
 @click.pass_context
@@ -107,7 +120,51 @@ def _answers(file: str, *, excerpt: bool) -> Iterator[tuple[dict[str, Any], bool
 def _shown(tasks: list[Task], results: list[list[Collation]], shape: str, *, to_file: bool) -> str:
     if shape in ("json", "jsonl"):
         return _as_json(results, shape)
-    raise InputError("this format is not built yet")
+    parts = []
+    for task, found in zip(tasks, results, strict=True):
+        show = _as_markdown if shape == "md" else _as_text
+        parts += show(task, found, to_file)
+    return "\n".join(parts)
+
+
+def _as_markdown(task: Task, found: list[Collation], to_file: bool) -> list[str]:
+    from inscribe.report.markdown import collation as markdown
+
+    parts = [
+        markdown.collation_as_markdown(result, task.copy.title, source.title)
+        for result, source in zip(found, task.sources, strict=True)
+    ]
+    if len(found) > 1:
+        parts.insert(0, markdown.testimony_as_markdown(_testimony(task, found), task.copy.title))
+    return parts
+
+
+def _as_text(task: Task, found: list[Collation], to_file: bool) -> list[str]:
+    import os
+    import shutil
+    import sys
+
+    from inscribe.report.terminal import collation as terminal
+
+    columns = shutil.get_terminal_size((80, 24)).columns
+    colour = sys.stdout.isatty() and not to_file and not os.environ.get("NO_COLOR")
+    title = task.copy.title
+    parts = [
+        terminal.collation_as_text(result, title, source.title, columns=columns, colour=colour)
+        for result, source in zip(found, task.sources, strict=True)
+    ]
+    if len(found) > 1:
+        testimony = _testimony(task, found)
+        parts.insert(
+            0, terminal.testimony_as_text(testimony, title, columns=columns, colour=colour)
+        )
+    return parts
+
+
+def _testimony(task: Task, found: list[Collation]) -> Testimony:
+    from inscribe.collate.witnesses import testimony
+
+    return testimony(found, [source.title for source in task.sources])
 
 
 def _as_json(results: list[list[Collation]], shape: str) -> str:

@@ -120,7 +120,9 @@ def list_wrong(made: list[Pair]) -> None:
     for pair in made:
         spans = by_inscribe(pair.copy, pair.source)
         if {(c.copy, c.source) for c in pair.changes} != set(spans):
-            truth = [(pair.copy[slice(*c.copy)], pair.source[slice(*c.source)]) for c in pair.changes]
+            truth = [
+                (pair.copy[slice(*c.copy)], pair.source[slice(*c.source)]) for c in pair.changes
+            ]
             told = [(pair.copy[slice(*a)], pair.source[slice(*b)]) for a, b in spans]
             print(pair.name, pair.copy, pair.source, "TRUE", truth, "TOLD", told)
 

@@ -50,9 +50,7 @@ VERBS = (  # (kanji, kana) forms that may stand for each other; most share their
     (("立ち", "たち"), ("待ち", "まち"), ("打ち", "うち")),
     (("惜しき", "をしき"), ("悲しき", "かなしき"), ("恋しき", "こひしき"), ("久しき", "ひさしき")),
 )
-OLD_FORMS = dict(
-    zip("声国恋桜鶏浜発学気広関沢浅", "聲國戀櫻鷄濱發學氣廣關澤淺", strict=True)
-)
+OLD_FORMS = dict(zip("声国恋桜鶏浜発学気広関沢浅", "聲國戀櫻鷄濱發學氣廣關澤淺", strict=True))
 EXCHANGES = {"を": "お", "ゑ": "え", "ゐ": "い", "ほ": "を", "へ": "え", "ひ": "い", "ふ": "う"}
 
 
@@ -152,7 +150,11 @@ def _aux_spot(text: str, kana: str) -> tuple[int, int, str] | None:
 
 
 def _edit(
-    copy_word: str, source_word: str, spot: tuple[int, int, str, str], chance: random.Random, used: str
+    copy_word: str,
+    source_word: str,
+    spot: tuple[int, int, str, str],
+    chance: random.Random,
+    used: str,
 ) -> tuple[int, int, str, int, int, str]:
     """Return (copy offset, length, new signs, source offset, length, kind) of one change at a noun."""
     at, place, kanji, particle = spot
@@ -247,7 +249,12 @@ def _made(
         changes.append(Change(kind, (start, start + len(new)), (place, place + source_length)))
         done = at + length
     out += copy[done:]
-    return Pair(name, _noisy(out.replace("／", ""), chance, light), _voiceless(source, chance), tuple(changes))
+    return Pair(
+        name,
+        _noisy(out.replace("／", ""), chance, light),
+        _voiceless(source, chance),
+        tuple(changes),
+    )
 
 
 def _voiceless(text: str, chance: random.Random) -> str:
@@ -267,7 +274,12 @@ def _noisy(text: str, chance: random.Random, light: bool) -> str:
             char = OLD_FORMS[char]
         elif at and char == "む" and text[at - 1] in "らけな" and chance.random() < 0.5:
             char = "ん"
-        elif at and char in EXCHANGES and chance.random() < share and text[at - 1] not in "のはもとにをぞやが":
+        elif (
+            at
+            and char in EXCHANGES
+            and chance.random() < share
+            and text[at - 1] not in "のはもとにをぞやが"
+        ):
             char = EXCHANGES[char]
         elif out and char == out[-1] and "ぁ" <= char <= "ゖ" and chance.random() < share:
             char = "ゝ"

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import Any
 
 from inscribe.collate.model import Collation, Fidelity, Group, SpaceAccount, Span

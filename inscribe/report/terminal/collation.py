@@ -1,0 +1,198 @@
+"""A collation on a terminal: columns with the source beneath, differences, figures, space.
+
+Nothing is said by colour alone: differences carry numbers, kinds are words, blanks are drawn.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from io import StringIO
+from typing import TYPE_CHECKING
+
+from inscribe.report import collation_layout as layout
+from inscribe.report.terminal.reading import printable, width
+
+if TYPE_CHECKING:
+    from rich.console import Console
+    from rich.table import Table
+
+    from inscribe.collate.model import Collation, SpaceAccount
+    from inscribe.collate.witnesses import Testimony
+
+MARGIN = 4
+
+
+def collation_as_text(
+    result: Collation, copy: str, source: str, *, columns: int = 80, colour: bool = False
+) -> str:
+    """Return the collation of ``copy`` with ``source`` (their titles), ``columns`` wide."""
+    console = _console(columns, colour)
+    _heading(console, f"{copy} held against {source}")
+    console.print(layout.verdict(result), style="bold" if colour else None)
+    console.print()
+    for number, cells in enumerate(layout.columns(result), start=1):
+        for line in aligned_lines(cells, number, columns):
+            console.print(printable(line), style=None, highlight=False, markup=False)
+    for substantive, title in ((True, "Differences in wording"), (False, "In writing only")):
+        found = layout.rows(result, substantive=substantive)
+        if found:
+            console.print(_differences(title, found))
+    console.print(_levels(result))
+    remarks = [layout.relineation(result), *result.notes]
+    for remark in filter(None, remarks):
+        console.print(printable(remark), markup=False)
+        console.print()
+    if result.space is not None:
+        _space(console, result.space)
+    return _finished(console)
+
+
+def testimony_as_text(
+    found: Testimony, copy: str, *, columns: int = 80, colour: bool = False
+) -> str:
+    """Return which source the copy follows, and the apparatus."""
+    console = _console(columns, colour)
+    _heading(console, f"{copy} and its sources")
+    followed = found.followed
+    said = (
+        f"It follows {followed.siglum} ({followed.title})." if followed else "No source is nearest."
+    )
+    console.print(printable(said), markup=False)
+    table = _table("Sources")
+    for name in ("siglum", "source", "differences in wording", "readings shared with it alone"):
+        table.add_column(name, overflow="fold")
+    for witness in found.witnesses:
+        cells = (witness.siglum, witness.title, str(witness.differences), "、".join(witness.shared))
+        table.add_row(*map(_plain, cells))
+    console.print(table)
+    if found.apparatus:
+        console.print("Apparatus")
+        for entry in found.apparatus:
+            console.print("  " + printable(str(entry)), markup=False, highlight=False)
+    return _finished(console)
+
+
+def aligned_lines(cells: Sequence[layout.Cell], number: int, columns: int) -> Iterator[str]:
+    """Yield the lines of one column: copy, source and numbers beneath each other, wrapped."""
+    room = max(columns - MARGIN, 10)
+    label = f"{number:>2}  "
+    for part in _wrapped(cells, room):
+        yield label + _joined((cell.copy, cell) for cell in part)
+        yield " " * MARGIN + _joined((cell.source, cell) for cell in part)
+        if any(cell.number for cell in part):
+            numbers = ((str(cell.number or ""), cell) for cell in part)
+            yield " " * MARGIN + _joined(numbers)
+        yield ""
+        label = " " * MARGIN
+
+
+def _joined(texts: Iterable[tuple[str, layout.Cell]]) -> str:
+    line = "".join(text + " " * (_cell_width(cell) - width(text)) for text, cell in texts)
+    return line.rstrip()
+
+
+def _cell_width(cell: layout.Cell) -> int:
+    return max(width(cell.copy), width(cell.source), len(str(cell.number or ""))) + 1
+
+
+def _wrapped(cells: Sequence[layout.Cell], room: int) -> Iterator[list[layout.Cell]]:
+    line: list[layout.Cell] = []
+    used = 0
+    for cell in _narrow(cells, room):
+        if line and used + _cell_width(cell) > room:
+            yield line
+            line, used = [], 0
+        line.append(cell)
+        used += _cell_width(cell)
+    if line:
+        yield line
+
+
+def _narrow(cells: Sequence[layout.Cell], room: int) -> Iterator[layout.Cell]:
+    """Yield the cells, those too wide for a line cut into several."""
+    piece = max(room // 2 - 1, 1)
+    for cell in cells:
+        copy, source = cell.copy, cell.source
+        while copy or source:
+            yield layout.Cell(copy[:piece], source[:piece], cell.number)
+            copy, source = copy[piece:], source[piece:]
+
+
+def _differences(title: str, found: Sequence[layout.Row]) -> Table:
+    table = _table(f"{title} ({len(found)})")
+    table.add_column("no.", justify="right", no_wrap=True)
+    table.add_column("kind", no_wrap=True)
+    for name in ("copy", "source", "where", "why"):
+        table.add_column(name, overflow="fold")
+    for row in found:
+        cells = (row.kind, row.copy or "-", row.source or "-", row.where, row.why)
+        table.add_row(str(row.number), *map(_plain, cells))
+    return table
+
+
+def _levels(result: Collation) -> Table:
+    table = _table("Fidelity, as a share of the source")
+    for justify in ("left", "right", "right"):
+        table.add_column(justify=justify)  # type: ignore[arg-type]
+    for row in layout.levels(result):
+        table.add_row(*row)
+    table.show_header = False
+    return table
+
+
+def _space(console: Console, account: SpaceAccount) -> None:
+    table = _table("Space")
+    for name in ("column", "signs", "length (mm)", "pitch (mm)", "crowding"):
+        table.add_column(name, justify="right")
+    for column in account.columns:
+        figures = (column.length, column.pitch, column.crowding)
+        cells = ("-" if figure is None else f"{figure:.2f}" for figure in figures)
+        table.add_row(str(column.index + 1), str(column.signs), *cells)
+    console.print(table)
+    if account.capacity is not None:
+        console.print(
+            f"The source needs {account.need} signs; the plate holds {account.capacity} "
+            f"at the carver's median pitch of {account.median_pitch:.2f} mm."
+        )
+    for item in account.judgements:
+        console.print(layout.judgement(item), markup=False)
+    for measure in account.wanted:
+        console.print(f"To decide, measure the {measure}.", markup=False)
+
+
+def _console(columns: int, colour: bool) -> Console:
+    from rich.console import Console
+
+    return Console(
+        file=StringIO(),
+        width=columns,
+        force_terminal=colour,
+        color_system="standard" if colour else None,
+        no_color=not colour,
+        highlight=False,
+    )
+
+
+def _table(title: str) -> Table:
+    from rich import box
+    from rich.table import Table
+
+    return Table(
+        title=title, title_justify="left", title_style="bold", box=box.SIMPLE_HEAD, padding=(0, 1)
+    )
+
+
+def _heading(console: Console, text: str) -> None:
+    console.print(printable(text), style="bold", markup=False)
+
+
+def _plain(text: str) -> object:
+    from rich.text import Text
+
+    return Text(printable(text))
+
+
+def _finished(console: Console) -> str:
+    assert isinstance(console.file, StringIO)
+    lines = console.file.getvalue().split("\n")
+    return "\n".join(line.rstrip() for line in lines).rstrip("\n") + "\n"
