@@ -165,9 +165,14 @@ def _several(before: str, is_voiced: bool) -> Expansion:
     kanji = stem[-1:] if is_kanji(stem[-1:]) else ""
     if not kana:
         return _after_kanji(stem, is_voiced)
-    known = [length for length in range(len(kana), 1, -1) if kana[-length:] in doubled_words()]
+    plain, words = _in_hiragana(kana), doubled_words()
+    known = [length for length in range(len(kana), 1, -1) if plain[-length:] in words]
     if known:
-        return _known_double(kana[-known[0] :], is_voiced)
+        found = _known_double(kana[-known[0] :], is_voiced)
+        if kanji and known[0] == len(kana) == 2:  # it may be the ending of the kanji: 悲しき
+            notes = "; ".join(note for note in (found.note, f"or {kanji}{kana}") if note)
+            return found._replace(note=notes, doubtful=True)
+        return found
     if kanji and len(kana) < 3:
         doubt = f"or {kana}" if len(kana) == 2 else ""
         return Expansion(_unit(kanji + kana, is_voiced), doubt, bool(doubt))
@@ -179,8 +184,8 @@ def _several(before: str, is_voiced: bool) -> Expansion:
 
 def _known_double(unit: str, is_voiced: bool) -> Expansion:
     after = _unit(unit, is_voiced)
-    said = doubled_words()[unit]
-    if is_voiced or unit + after in said:
+    said = doubled_words()[_in_hiragana(unit)]
+    if is_voiced or _in_hiragana(unit + after) in said:
         return Expansion(after)
     return Expansion(after, f"commonly {said[0]}, where voicing was not marked", True)
 
@@ -220,6 +225,10 @@ def _repeated(kana: str, is_voiced: bool) -> str:
 def _unvoiced(kana: str) -> str:
     base = unicodedata.normalize("NFD", kana)
     return base[0] if base[1:] == VOICED else kana
+
+
+def _in_hiragana(kana: str) -> str:
+    return "".join(chr(ord(sign) - 0x60) if "ァ" <= sign <= "ヶ" else sign for sign in kana)
 
 
 def is_kanji(sign: str) -> bool:
