@@ -23,6 +23,9 @@ from inscribe.sources.texts import SourceText
 
 CANDIDATES = 800  # passages taken from the index
 COMPARED = 30  # of these, how many are compared in full
+IN_ORDER = 0.75  # share of a query that fits in order, from which no other order is tried
+TRIED = 10  # candidates that are tried in another order
+TURNED = 1.5  # letters taken off where the end of the passage comes before its start
 NO_SOURCE = 0.5  # below this probability the answer is: no source found
 BITS_A_LETTER = 3.6  # what one fitting letter tells, in verse; from memory
 TWIN = 0.8  # share of letters in common above which two passages are near twins
@@ -58,7 +61,8 @@ def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...
         InputError: there is no legible sign to look for.
     """
     query = query_of(text)
-    ranked = _by_text(sorted(_compared(library, query), key=lambda c: -c.gain))
+    compared = sorted(_compared(library, query), key=lambda c: -c.gain)
+    ranked = _by_text(_in_any_order(query, compared))
     hits = []
     for rank, candidate in enumerate(ranked[:most], start=1):
         behind = next((c.gain for c in ranked if not _are_twins(c, candidate)), 0.0)
@@ -85,6 +89,18 @@ def _compared(library: Library, query: Query) -> Iterator[_Candidate]:
     for _, text, passage in found[:COMPARED]:
         gain = max(fit(query, passage.sounds).gain, sign_gain(query, passage.signs))
         yield _Candidate(text, passage, gain)
+
+
+def _in_any_order(query: Query, ranked: list[_Candidate]) -> list[_Candidate]:
+    """Return the candidates with the best also tried with their end before their start."""
+    if not ranked or ranked[0].gain >= IN_ORDER * query.weight:
+        return ranked
+    turned = [replace(c, gain=max(c.gain, _turned_gain(query, c))) for c in ranked[:TRIED]]
+    return sorted([*turned, *ranked[TRIED:]], key=lambda c: -c.gain)
+
+
+def _turned_gain(query: Query, candidate: _Candidate) -> float:
+    return fit(query, candidate.passage.sounds * 2).gain - TURNED
 
 
 def _promise(likely: str, sounds: str, shared: int) -> float:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+import re
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
@@ -30,6 +31,7 @@ SUFFIXES = {
 }
 FORMATS = tuple(sorted(set(SUFFIXES.values())))
 UNITS = ("file", "paragraph", "line")
+_ENDLESS_KEY = r"""(?:\.[ \t]*+(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+){32}"""
 _OWN = ("id", "text", "title", "provenance", "licence")
 
 
@@ -102,7 +104,7 @@ def _json_texts(lines: Iterable[str], name: str) -> Iterator[SourceText]:
             continue
         try:
             fields = json.loads(line)
-        except (json.JSONDecodeError, RecursionError) as error:
+        except (ValueError, RecursionError) as error:
             column = getattr(error, "colno", None)
             raise InputError(
                 "the line is not JSON", Place(name, number, column), "one object a line"
@@ -111,26 +113,30 @@ def _json_texts(lines: Iterable[str], name: str) -> Iterator[SourceText]:
 
 
 def _table_texts(content: str, name: str, delimiter: str) -> Iterator[SourceText]:
-    body = "\n".join("" if line.startswith("#") else line for line in content.split("\n"))
-    reader = csv.DictReader(io.StringIO(body), delimiter=delimiter)
+    lines = content.split("\n")
+    head = next((n for n, line in enumerate(lines) if line.strip() and line[:1] != "#"), 0)
+    reader = csv.DictReader(io.StringIO("\n".join(lines[head:]), newline=""), delimiter=delimiter)
     try:
         if not reader.fieldnames or not {"id", "text"} <= set(reader.fieldnames):
             raise InputError(
-                "the first line must name the columns, id and text among them", Place(name, 1)
+                "the first line must name the columns, id and text among them",
+                Place(name, head + 1),
             )
         for fields in reader:
             known = {key: value for key, value in fields.items() if key and value is not None}
-            yield _text_of_fields(known, Place(name, reader.line_num))
+            yield _text_of_fields(known, Place(name, head + reader.line_num))
     except csv.Error as error:
         raise InputError(
-            f"the table cannot be read ({error})", Place(name, reader.line_num)
+            f"the table cannot be read ({error})", Place(name, head + reader.line_num)
         ) from error
 
 
 def _toml_texts(content: str, name: str) -> Iterator[SourceText]:
+    if re.search(_ENDLESS_KEY, content):  # the parser's memory grows with the square of the parts
+        raise InputError("a key has too many parts", Place(name), "use id, text, title and such")
     try:
         data = tomllib.loads(content)
-    except (tomllib.TOMLDecodeError, RecursionError) as error:
+    except (ValueError, RecursionError) as error:
         raise InputError(f"the file is not TOML ({error})", Place(name)) from error
     entries = data.get("text", [])
     if not isinstance(entries, list):

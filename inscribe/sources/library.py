@@ -133,7 +133,8 @@ class Library:
             self._insert(fresh)
             self.db.execute("COMMIT")
         except BaseException:
-            self.db.execute("ROLLBACK")
+            if self.db.in_transaction:  # SQLite has given it up itself where the disk is full
+                self.db.execute("ROLLBACK")
             raise
         return Added(len(fresh) - len(replaced), len(replaced), len(batch) - len(fresh))
 

@@ -14,6 +14,7 @@ from inscribe.sources.texts import SourceText, source_text
 
 _TEI = "{http://www.tei-c.org/ns/1.0}"
 _ID = "{http://www.w3.org/XML/1998/namespace}id"
+MAX_DEPTH = 100  # elements within elements
 _LEFT_OUT = {_TEI + name for name in ("note", "rdg", "sic", "orig", "abbr", "del")}
 
 
@@ -21,7 +22,8 @@ def tei_texts(content: str, name: str, stem: str) -> Iterator[SourceText]:
     """Yield the texts of a TEI file.
 
     Raises:
-        InputError: the file is not well-formed XML, declares a document type, or is not TEI.
+        InputError: the file is not well-formed XML, declares a document type, is nested more
+            than a hundred elements deep, or is not TEI.
     """
     if "<!DOCTYPE" in content or "<!ENTITY" in content:
         raise InputError(
@@ -34,6 +36,9 @@ def tei_texts(content: str, name: str, stem: str) -> Iterator[SourceText]:
         raise InputError(
             "the file is not well-formed XML", Place(name, line, column + 1)
         ) from error
+    if _depth(root) > MAX_DEPTH:
+        limit = f"elements are nested deeper than the limit of {MAX_DEPTH}"
+        raise InputError(limit, Place(name), "flatten the file")
     body = root.find(f".//{_TEI}text")
     if body is None:
         raise InputError(
@@ -55,6 +60,15 @@ def tei_texts(content: str, name: str, stem: str) -> Iterator[SourceText]:
     if not stanzas:
         text = "\n".join(_lines(body, ("p", "ab", "l")))
         yield source_text(root.get(_ID, stem), text, Place(name), title=title, licence=licence)
+
+
+def _depth(root: ET.Element) -> int:
+    depth, level = 0, [root]
+    while level:
+        depth, level = depth + 1, [child for element in level for child in element]
+        if depth > MAX_DEPTH:
+            break
+    return depth
 
 
 def _outermost_stanzas(element: ET.Element) -> Iterator[ET.Element]:

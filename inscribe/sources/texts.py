@@ -69,7 +69,7 @@ def source_text(
             place,
             "divide it into chapters",
         )
-    for value in (identity, text, title, provenance, licence):
+    for value in (identity, text, title, provenance, licence, *(v for kv in extra for v in kv)):
         if any("\ud800" <= char <= "\udfff" for char in value):
             raise InputError(
                 f"the text {identity[:40]!a} holds a lone surrogate, which is no character",
