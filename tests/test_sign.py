@@ -46,6 +46,14 @@ def test_a_hentaigana_tells_its_parent() -> None:
     assert (sign["kana"], sign["parent"], sign["name"]) == (["は"], "八", "HENTAIGANA LETTER HA-1")
 
 
+def test_a_repeat_mark_tells_what_it_repeats() -> None:
+    marks = {each["char"]: each["repeats"] for each in plain("々ゞ〱舩")}
+    assert marks["々"] == {"what": "kanji", "voiced": False}
+    assert marks["ゞ"] == {"what": "kana", "voiced": True}
+    assert (marks["〱"]["what"], marks["舩"]) == ("several", None)
+    assert "one kanji" in run("々")
+
+
 def test_a_form_without_readings_has_those_of_its_current_form() -> None:
     (sign,) = plain("㐂")
     assert sign["readings_of"] == "喜"

@@ -18,6 +18,7 @@ from inscribe.forms.normalising import normalise_text
 from inscribe.forms.numbers import value_of
 from inscribe.forms.parts import Part
 from inscribe.forms.relation import Merged, Relation, merged_word, related
+from inscribe.forms.repeats import Mark, marks
 from inscribe.forms.steps import Step, kana_values, steps
 
 
@@ -46,6 +47,7 @@ class Description:
     hentaigana: tuple[str, ...] = ()  # written from this kanji, or for this kana
     sounds: tuple[str, ...] = ()  # kana the kanji is written for as a sound
     number: int | None = None
+    repeats: Mark | None = None  # what a repeat mark repeats
 
 
 def describe(sign: str) -> Description:
@@ -75,4 +77,5 @@ def describe(sign: str) -> Description:
         hentaigana=characters.hentaigana_from(sign) or characters.hentaigana_for(sign),
         sounds=characters.sounds_of(sign),
         number=value_of(sign),
+        repeats=marks().get(sign),
     )

@@ -29,7 +29,7 @@ def sign_as_json(found: Description) -> dict[str, Any]:
 
 
 def _more(found: Description) -> dict[str, Any]:
-    step, merged = found.step, found.merged
+    step, merged, mark = found.step, found.merged, found.repeats
     return {
         "code_points": list(found.code_points),
         "name": found.name,
@@ -45,6 +45,7 @@ def _more(found: Description) -> dict[str, Any]:
         "hentaigana": list(found.hentaigana),
         "sounds": list(found.sounds),
         "number": found.number,
+        "repeats": {"what": mark.repeats, "voiced": mark.voiced} if mark else None,
     }
 
 

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from inscribe.forms.parts import Part
 
 _LABEL = 20
+_REPEATED = {"kanji": "one kanji", "kana": "one kana", "several": "two or more morae, or a word"}
 _MOST_LIKE = 24  # look-alikes named before the rest are counted
 
 
@@ -42,6 +43,9 @@ def _lines(found: Description) -> Iterator[str]:
     yield from _kana(found)
     if found.merged:
         yield _fact("as a word", f"{found.merged.word}: {found.merged.meaning}")
+    if found.repeats:
+        voiced = ", the first voiced" if found.repeats.voiced else ""
+        yield _fact("repeats", _REPEATED[found.repeats.repeats] + voiced)
     if found.number is not None:
         yield _fact("number", str(found.number))
     yield from _readings(found)
