@@ -32,7 +32,8 @@ MARK_BEFORE_TA = ">"  # the same, for a form (立つ for 立っ) that only stand
 
 _CODE = ("modern_words", "old_forms", "old_spellings", "unidic", "dictionary")
 # What a verb's form in っ stands before: 言った, 言って, 言っちゃ, 言っとく.
-_TA = ("た", "て", "ち", "と")
+_TA = ("た", "て", "ち")
+_TOKU = frozenset(("とい", "とく", "とけ", "とこ", "とっ", "とつ"))
 _HIRAGANA = re.compile("[\u3041-\u3096]")
 _KATAKANA_WITH_KANJI = re.compile("ヲ|[\u3400-\u9fff][ハニノテヘトフヒルレリシモガ]")
 _KATAKANA = {code: code + 0x60 for code in range(0x3041, 0x3097)}
@@ -135,7 +136,7 @@ def _words(normalised: str) -> list[ModernWord]:
 
 
 def _before_ta(written: str, modern: str, following: str) -> str:
-    if modern[-1] == "っ" and not following.startswith(_TA):
+    if modern[-1] == "っ" and not (following.startswith(_TA) or following in _TOKU):
         return modern[:-1] + written[-1]
     return modern
 

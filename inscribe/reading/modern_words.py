@@ -61,9 +61,10 @@ def rows() -> Iterator[Row]:
             _keep_cheapest(found, (written, word.connection), word.cost + cost, modern, lemma)
         for ending, connection, cost in classical.get((word.conjugation, word.form), ()):
             stem = word.surface[:-2]
-            _keep_cheapest(
-                found, (stem + ending, connection), cost, stem + "う" + ending[1:], lemma
-            )
+            if stem:
+                _keep_cheapest(
+                    found, (stem + ending, connection), cost, stem + "う" + ending[1:], lemma
+                )
     for place, (cost, modern, lemma) in found.items():
         if cost < own.get(place, _HIGHEST) and (place, lemma) not in sure:
             cost = max(-_HIGHEST, min(cost, old.get(place, _HIGHEST) - _FIRST))

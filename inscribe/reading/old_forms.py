@@ -47,6 +47,9 @@ _WA_ENDINGS: dict[str, tuple[Option, ...]] = {
 }
 _A_TO_O = str.maketrans("かがさたなはばまやらわ", "こごそとのおぼもよろお")
 _O_TO_A = str.maketrans("こごそとのぼもろよ", "かがさたなばまらや")
+_HA_ROW = frozenset("はひふへほ")
+_SHORT = 2  # kana
+_LIKE_PARTICLES = 1500
 _BEFORE_TA = -1200  # 立つた: only っ can stand before た, so つ is all but sure to be っ
 
 
@@ -93,6 +96,20 @@ def _aligned(written: str, said: str, current: str) -> str:
 
 def old_forms(word: Word) -> Iterator[Option]:
     """Yield the old spellings of an entry in current spelling, with what each costs more."""
+    for old, cost in _forms(word):
+        if not (old.startswith("つつ") and len(old) <= _SHORT + 1):  # つつ is itself, seldom っつ
+            yield old, cost + (_LIKE_PARTICLES if _looks_like_particles(word, old) else 0)
+
+
+def _looks_like_particles(word: Word, old: str) -> bool:
+    """Whether a short word in its old spelling is more likely particles: をば, ぞは, にや."""
+    if len(old) > _SHORT:
+        return False
+    unbending = word.fields[0] in ("副詞", "感動詞", "助詞", "助動詞")
+    return old[0] == "を" or old == "にや" or (unbending and not _HA_ROW.isdisjoint(old))
+
+
+def _forms(word: Word) -> Iterator[Option]:
     written = word.surface
     if _KATAKANA.search(written):
         yield from _katakana(written)

@@ -112,7 +112,7 @@ def _long(rest: str, further: bool, chinese: bool) -> tuple[Option, ...]:
     if o not in _O_TO_A:
         return ()
     a = _O_TO_A[o]
-    found = [(a + "う", 0), (two, 0), (o + "ふ", 100)]
+    found = [(a + "う", 0), (two, 0), (o + "ふ", 800)]
     if chinese or len(rest) > 2:
         found.append((a + "ふ", 200 if chinese else 1000))
     if o == "お":
