@@ -52,6 +52,10 @@ class InscribeError(Exception):
         self.place = place or Place()
         self.hint = harmless(hint)
 
+    def __reduce__(self) -> tuple[object, ...]:
+        # Without this the place and the hint are lost on the way from a worker process.
+        return type(self), (self.message, self.place, self.hint)
+
     def __str__(self) -> str:
         sentence = f"{self.message}; {self.hint}" if self.hint else self.message
         where = str(self.place)
@@ -85,3 +89,6 @@ class ProblemsError(InscribeError):
     def __init__(self, errors: Sequence[InscribeError]) -> None:
         super().__init__("\n".join(str(error) for error in errors))
         self.errors = tuple(errors)
+
+    def __reduce__(self) -> tuple[object, ...]:
+        return type(self), (self.errors,)

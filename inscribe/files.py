@@ -2,33 +2,35 @@
 
 from __future__ import annotations
 
-import itertools
+import errno
 import os
 from collections.abc import Iterator
 from pathlib import Path
+from typing import BinaryIO
 
 from inscribe.errors import InputError, Place
 
 MAX_BYTES = 64 * 1024 * 1024
 
 
-def read_text(path: Path) -> str:
+def read_text(path: Path, limit: int = MAX_BYTES) -> str:
     """Return the text of a UTF-8 file (a byte order mark is dropped, line ends become one newline).
 
     Raises:
-        InputError: the file is missing, unreadable, larger than 64 MiB, or not UTF-8.
+        InputError: the file is missing, unreadable, larger than ``limit`` bytes, or not UTF-8.
     """
     try:
-        if path.stat().st_size > MAX_BYTES:
-            raise InputError(
-                f"the file is larger than the limit of {MAX_BYTES // 2**20} MiB",
-                Place(str(path)),
-                "split it into smaller files",
-            )
-        data = path.read_bytes()
+        with path.open("rb") as file:  # a device or a pipe does not tell its size before
+            data = file.read(limit + 1)
     except OSError as error:
         reason = error.strerror or "it cannot be read"
         raise InputError(reason, Place(str(path)), "check the path and its permissions") from error
+    if len(data) > limit:
+        raise InputError(
+            f"the file is larger than the limit of {limit // 2**20} MiB",
+            Place(str(path)),
+            "split it into smaller files",
+        )
     return decode(data, str(path))
 
 
@@ -40,12 +42,7 @@ def read_lines(path: Path) -> Iterator[str]:
     """
     try:
         with path.open("rb") as file:
-            for number in itertools.count(1):
-                line = file.readline(MAX_BYTES + 1)
-                if not line:
-                    return
-                if len(line) > MAX_BYTES:
-                    raise InputError("the line is longer than 64 MiB", Place(str(path), number))
+            for number, line in enumerate(bounded_lines(file, str(path)), start=1):
                 try:
                     yield decode(line, str(path)).rstrip("\n")
                 except InputError as error:
@@ -53,6 +50,21 @@ def read_lines(path: Path) -> Iterator[str]:
     except OSError as error:
         reason = error.strerror or "it cannot be read"
         raise InputError(reason, Place(str(path)), "check the path and its permissions") from error
+
+
+def bounded_lines(file: BinaryIO, name: str) -> Iterator[bytes]:
+    """Yield the lines of an open file with their line ends, none of them endless.
+
+    Raises:
+        InputError: a line is longer than 64 MiB.
+    """
+    number = 0
+    while line := file.readline(MAX_BYTES + 1):
+        number += 1
+        if len(line) > MAX_BYTES:
+            limit = f"the line is longer than the limit of {MAX_BYTES // 2**20} MiB"
+            raise InputError(limit, Place(name, number), "write one text a line")
+        yield line
 
 
 def decode(data: bytes, name: str) -> str:
@@ -88,25 +100,25 @@ def _likely_encoding(data: bytes) -> str:
 
 
 def write_text(path: Path, text: str, *, force: bool = False) -> None:
-    """Write a whole file or nothing: a temporary file beside it is synced, then put in its place.
+    r"""Write a whole file or nothing: a temporary file beside it is synced, then put in its place.
+
+    Half of a character, as a file's name may hold it, is written as its code (``\udcff``), as on
+    standard output.
 
     Raises:
         InputError: the file exists and ``force`` is false, or it cannot be written.
     """
-    write_bytes(path, text.encode("utf-8"), force=force)
+    write_bytes(path, text.encode("utf-8", "backslashreplace"), force=force)
 
 
 def write_bytes(path: Path, data: bytes, *, force: bool = False) -> None:
     """Write ``data`` as :func:`write_text` does."""
-    if path.exists() and not force:
-        raise InputError(
-            "the file exists already", Place(str(path)), "choose another name or use --force"
-        )
     import tempfile  # of no use to the many commands that only read
 
     temporary: str | None = None
     try:
-        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        _refuse_existing(path, force=force)
+        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:40]}.")
         with os.fdopen(handle, "wb") as file:
             file.write(data)
             file.flush()
@@ -122,21 +134,48 @@ def write_bytes(path: Path, data: bytes, *, force: bool = False) -> None:
             Path(temporary).unlink(missing_ok=True)
 
 
+def _refuse_existing(path: Path, *, force: bool) -> None:
+    if path.exists() and not path.is_file():
+        what = "it is a folder" if path.is_dir() else "it is a device, not a file"
+        raise InputError(what, Place(str(path)), "choose another name with -o")
+    if path.exists() and not force:
+        raise InputError(
+            "the file exists already", Place(str(path)), "choose another name or use --force"
+        )
+
+
 def _put_in_place(temporary: str, path: Path, *, force: bool) -> None:
     mask = os.umask(0)
     os.umask(mask)
     Path(temporary).chmod(0o666 & ~mask)
-    if force:
+    if force or not _linked(temporary, path):
         Path(temporary).replace(path)
         return
-    os.link(temporary, path)  # fails if another process made the file meanwhile
     Path(temporary).unlink()
+
+
+def _linked(temporary: str, path: Path) -> bool:
+    """Link the finished file to its place; false where the disk knows no links, as USB sticks.
+
+    Raises:
+        FileExistsError: another process made the file meanwhile.
+    """
+    try:
+        os.link(temporary, path)
+    except OSError as error:
+        if error.errno in (errno.EPERM, errno.ENOTSUP, errno.ENOSYS, errno.EOPNOTSUPP):
+            return False
+        raise
+    return True
 
 
 def _sync_folder(folder: Path) -> None:
     if os.name != "posix":
         return
-    handle = os.open(folder, os.O_RDONLY)
+    try:
+        handle = os.open(folder, os.O_RDONLY)
+    except PermissionError:  # a folder one may write to and not list
+        return
     try:
         os.fsync(handle)
     finally:

@@ -6,11 +6,12 @@ import importlib
 import importlib.util
 import os
 import sys
+from typing import NoReturn
 
 import click
 
 from inscribe import __version__
-from inscribe.errors import InscribeError
+from inscribe.errors import InscribeError, harmless
 
 COMMANDS = {
     "new": "ask for an object and its inscription, and write a record",
@@ -82,12 +83,42 @@ def main() -> None:
         click.echo("interrupted; nothing was written", err=True)
         sys.exit(130)
     except click.ClickException as error:
-        error.show()
-        sys.exit(2)
+        _fail(_shown(error))
     except InscribeError as error:
-        click.echo(str(error), err=True)
-        sys.exit(2)
+        _fail(str(error))
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         sys.exit(0)
+    except OSError as error:
+        _close_output()
+        where = f"{error.filename}: " if isinstance(error.filename, str) else ""
+        _fail(
+            harmless(f"{where}{error.strerror or error}; check the path and the room on the disk")
+        )
+    except MemoryError:
+        _fail("the input needs more memory than there is; divide it into smaller pieces")
+    except RecursionError:
+        _fail("the input is nested too deeply; flatten it")
     sys.exit(status if isinstance(status, int) else 0)
+
+
+def _fail(sentence: str) -> NoReturn:
+    click.echo(sentence, err=True)
+    sys.exit(2)
+
+
+def _shown(error: click.ClickException) -> str:
+    """Return what click has to say, its quotations of the command line made harmless."""
+    import io
+
+    said = io.StringIO()
+    error.show(file=said)
+    return harmless(said.getvalue()).rstrip("\n")
+
+
+def _close_output() -> None:
+    """Give up what could not be written to standard output, or Python complains once more."""
+    try:
+        sys.stdout.flush()
+    except OSError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -15,6 +16,7 @@ from inscribe.errors import InputError, Place
 F = TypeVar("F", bound=Callable[..., Any])
 
 STANDARD_INPUT = "-"
+_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f]")  # all but tab and line ends
 
 
 def example(*commands: str) -> str:
@@ -49,11 +51,24 @@ def read_standard_input(limit: int = files.MAX_BYTES) -> str:
     return files.decode(data, "standard input")
 
 
+def terminal_bytes(text: str) -> bytes:
+    r"""Return ``text`` as bytes for standard output, without what a terminal might obey.
+
+    Control characters that JSON lets through are written as JSON escapes them, so that the value
+    stays the same; so is half of a character.
+
+    >>> terminal_bytes('"\x9b1m"')
+    b'"\\u009b1m"'
+    """
+    if not text.isascii() or not text.isprintable():
+        text = _CONTROL.sub(lambda found: f"\\u{ord(found[0]):04x}", text)
+    return text.encode("utf-8", "backslashreplace")
+
+
 def write_result(text: str, output: str | None, *, force: bool) -> None:
     """Print ``text`` on standard output, or write it whole to the file ``output``."""
     if output is None:
-        click.echo(text.encode("utf-8", "backslashreplace"), nl=False)
-        if not text.endswith("\n"):
-            click.echo()
+        end = "" if text.endswith("\n") else "\n"
+        click.echo(terminal_bytes(text + end), nl=False)
     else:
         files.write_text(Path(output), text if text.endswith("\n") else text + "\n", force=force)

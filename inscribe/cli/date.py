@@ -15,6 +15,7 @@ from inscribe.cli.common import (
     example,
     output_options,
     read_standard_input,
+    terminal_bytes,
     write_result,
 )
 from inscribe.errors import InputError, InscribeError, Place
@@ -206,7 +207,7 @@ def _answer_lines(
         write_result("".join(answers), output, force=force)
         return
     for answer in answers:
-        sys.stdout.buffer.write(answer.encode())
+        sys.stdout.buffer.write(terminal_bytes(answer))
 
 
 def _answers(text: str, between: Between | None) -> Iterator[str]:

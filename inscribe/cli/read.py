@@ -14,6 +14,7 @@ from inscribe.cli.common import (
     example,
     output_options,
     read_standard_input,
+    terminal_bytes,
     write_result,
 )
 from inscribe.errors import InputError, InscribeError, Place
@@ -157,19 +158,21 @@ def _read_lines(
         return
     out = sys.stdout.buffer
     for result in results:
-        out.write(result.encode("utf-8", "backslashreplace"))
+        out.write(terminal_bytes(result))
     out.flush()
 
 
 def _lines_of(path: str | None, literal: str | None) -> Iterator[bytes]:
+    from inscribe import files
+
     if literal is not None:
         yield from literal.encode("utf-8", "surrogateescape").split(b"\n")
     elif path is None or path == STANDARD_INPUT:
-        yield from sys.stdin.buffer
+        yield from files.bounded_lines(sys.stdin.buffer, "standard input")
     else:
         try:
             with Path(path).open("rb") as file:
-                yield from file
+                yield from files.bounded_lines(file, path)
         except OSError as error:
             reason = error.strerror or "it cannot be read"
             raise InputError(reason, Place(path), "check the path and its permissions") from error

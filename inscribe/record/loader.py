@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from inscribe.record.locate import KeyPath
 
 MAX_RECORD = 400_000  # characters; a record of a hundred inscriptions has less
+MAX_SOURCE = 2**20  # bytes of a source file; the longest transcription takes less
 
 _ENDLESS_KEY = r"""(?:\.[ \t]*+(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+){32}"""
 _SYNTAX_PLACE = r" \(at (?:line (\d+), column (\d+)|end of document)\)$"
@@ -55,7 +56,7 @@ def paths_in(folder: Path) -> list[Path]:
     """Return the record files in ``folder`` and the folders in it, in the order of their names.
 
     Hidden files and folders are left out, and links to folders are not followed, so that no loop
-    of links has no end.
+    of links has no end; nor are pipes and devices, which may never end.
 
     Raises:
         InputError: there is no such folder.
@@ -68,9 +69,19 @@ def paths_in(folder: Path) -> list[Path]:
         found += [
             Path(root, name)
             for name in sorted(names)
-            if name.endswith(".toml") and not name.startswith(".")
+            if name.endswith(".toml")
+            and not name.startswith(".")
+            and _may_be_read(Path(root, name))
         ]
     return found
+
+
+def _may_be_read(path: Path) -> bool:
+    """Whether a path is a file; a link that leads nowhere counts, for it is to be reported."""
+    try:
+        return path.is_file() or not path.exists()
+    except OSError:
+        return True
 
 
 def _toml(text: str, file: str | None) -> dict[str, Any]:
@@ -196,7 +207,7 @@ class _Builder:
     def _source_file(self, name: str, path: KeyPath) -> str | None:
         """Return the words of a source file."""
         try:
-            text = files.read_text(_inside(name, self.folder))
+            text = files.read_text(_inside(name, self.folder), MAX_SOURCE)
         except InscribeError as error:
             self.problems.add(path, f"the source file {name}: {error.message}", error.hint)
             return None
@@ -223,6 +234,8 @@ def _inside(name: str, folder: Path | None) -> Path:
             raise InputError(
                 "a link leads out of the record's folder", hint="copy the file into the folder"
             )
+        if path.exists() and not path.is_file():
+            raise InputError("it is not a file", hint="name a text file")
     except (OSError, RuntimeError) as error:
         raise InputError("the path cannot be followed", hint="check its links") from error
     return path

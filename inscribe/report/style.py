@@ -41,6 +41,7 @@ PARTS = (
     "cautions",
 )
 LABELS = ("key", "en", "ja")
+MAX_STYLE = 2**20  # bytes
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,9 +75,12 @@ def load(path: Path) -> Style:
         InputError: the file is not TOML, or a key or value is not one of those above.
     """
     try:
-        data = tomllib.loads(files.read_text(path))
+        data = tomllib.loads(files.read_text(path, MAX_STYLE))
     except tomllib.TOMLDecodeError as error:
         raise InputError(f"the style is not TOML ({error})", Place(str(path))) from error
+    except (ValueError, RecursionError) as error:
+        said = "the style is nested too deeply, or has a number of too many digits"
+        raise InputError(said, Place(str(path))) from error
     known = {field.name for field in fields(Style)}
     for key, value in data.items():
         if key not in known:

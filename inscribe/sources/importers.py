@@ -136,8 +136,11 @@ def _toml_texts(content: str, name: str) -> Iterator[SourceText]:
         raise InputError("a key has too many parts", Place(name), "use id, text, title and such")
     try:
         data = tomllib.loads(content)
-    except (ValueError, RecursionError) as error:
+    except tomllib.TOMLDecodeError as error:
         raise InputError(f"the file is not TOML ({error})", Place(name)) from error
+    except (ValueError, RecursionError) as error:
+        said = "the file is nested too deeply, or has a number of too many digits"
+        raise InputError(said, Place(name)) from error
     entries = data.get("text", [])
     if not isinstance(entries, list):
         entries = [data]

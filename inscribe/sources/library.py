@@ -77,7 +77,7 @@ class Library:
     def _prepare(self, *, create: bool) -> None:
         self.db.execute("PRAGMA cache_size = -32768")
         if create:
-            self.db.execute("PRAGMA journal_mode = WAL")
+            self._keep_journal()
             self.db.execute("PRAGMA synchronous = FULL")
             self.db.executescript(_SCHEMA + index.SCHEMA)
             self.db.execute("INSERT OR IGNORE INTO about VALUES ('layout', ?)", (LAYOUT,))
@@ -88,6 +88,20 @@ class Library:
                 Place(str(self.path)),
                 "export it with that version and add the export to a new library",
             )
+
+    def _keep_journal(self) -> None:
+        """Set the journal that lets readers go on; SQLite does not wait for others here itself."""
+        import time
+
+        end = time.monotonic() + BUSY_SECONDS
+        while True:
+            try:
+                self.db.execute("PRAGMA journal_mode = WAL")
+                return
+            except sqlite3.OperationalError as error:
+                if "locked" not in str(error) or time.monotonic() > end:
+                    raise
+                time.sleep(0.05)
 
     def _trouble(self, error: Exception) -> InputError:
         return InputError(

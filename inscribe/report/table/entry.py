@@ -16,7 +16,8 @@ if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
     from inscribe.report.style import Style
 
-FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
+# The full-width signs too: a spreadsheet set up for Japanese takes them for the others.
+FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r", "\n")
 
 
 def entries_as_csv(entries: list[Entry], style: Style) -> str:
@@ -41,7 +42,8 @@ def safe_cell(text: str) -> str:
     ("'=1+1", '花')
     """
     clean = text.replace("\x00", "\ufffd")
-    return f"'{clean}" if clean.lstrip(" \u3000")[:1] in FORMULA_STARTS and clean else clean
+    begins = clean[:1] in FORMULA_STARTS or clean.lstrip()[:1] in FORMULA_STARTS
+    return f"'{clean}" if clean and begins else clean
 
 
 def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:

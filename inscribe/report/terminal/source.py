@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
+from inscribe.report.terminal.reading import printable
+
 if TYPE_CHECKING:
     from inscribe.signs import Transcription
     from inscribe.sources.find import Hit
@@ -13,7 +15,8 @@ if TYPE_CHECKING:
 
 def listing(texts: Iterable[SourceText]) -> str:
     """Return one line a text: id, title, first line."""
-    return "\n".join("\t".join((text.id, text.title, text.lines[0])) for text in texts)
+    rows = ((text.id, text.title, text.lines[0]) for text in texts)
+    return "\n".join("\t".join(printable(cell) for cell in row) for row in rows)
 
 
 def hits_as_text(query: str, transcription: Transcription, hits: Sequence[Hit]) -> str:
@@ -22,14 +25,14 @@ def hits_as_text(query: str, transcription: Transcription, hits: Sequence[Hit]) 
 
     found = [hit for hit in hits if hit.score >= NO_SOURCE]
     lines = [f"looked for: {' '.join(query.split())}"]
-    if not found:
+    if found:
+        for hit in hits:
+            lines += [f"{hit.rank}. {_one_line(hit)}", f"   {hit.why}"]
+        lines += _evidence(transcription, found[0])
+    else:
         lines.append("no source found")
         lines += [f"  nearest: {_one_line(hit)}" for hit in hits[:2]]
-        return "\n".join(lines) + "\n"
-    for hit in hits:
-        lines += [f"{hit.rank}. {_one_line(hit)}", f"   {hit.why}"]
-    lines += _evidence(transcription, found[0])
-    return "\n".join(lines) + "\n"
+    return "".join(f"{printable(line)}\n" for line in lines)
 
 
 def _one_line(hit: Hit) -> str:
