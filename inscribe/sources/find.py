@@ -3,7 +3,7 @@
 The probability of a hit weighs the letters that fit against the size of the library (a match of
 few letters means little among many texts), the share of the query that fits, and how far the next
 different text lies behind; its weights are fitted on queries whose answer is known (see
-``tests/benchmarks/find.py``), some of which have no source in the library.
+``tests/benchmarks/find_scores.py``), some of which have no source in the library.
 """
 
 from __future__ import annotations
@@ -28,6 +28,9 @@ TRIED = 10  # candidates that are tried in another order
 TURNED = 1.5  # letters taken off where the end of the passage comes before its start
 NO_SOURCE = 0.5  # below this probability the answer is: no source found
 BITS_A_LETTER = 3.6  # what one fitting letter tells, in verse; from memory
+MOST_TOLD = 60.0  # bits
+MOST_AHEAD = 8.0  # letters
+WEIGHTS = (-6.59, 0.09, 6.55, 0.25)  # intercept and one a feature, fitted by find_scores.py
 TWIN = 0.8  # share of letters in common above which two passages are near twins
 
 
@@ -42,6 +45,7 @@ class Hit:
     last_line: int
     gain: float  # letters that fit, less the price of what does not
     weight: int  # letters the query has
+    behind: float = 0.0  # the gain of the next different text
     why: str = ""
 
 
@@ -66,7 +70,7 @@ def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...
     hits = []
     for rank, candidate in enumerate(ranked[:most], start=1):
         behind = next((c.gain for c in ranked if not _are_twins(c, candidate)), 0.0)
-        score = probability(query, candidate.gain, behind, library.size)
+        score = probability_of(features(query, candidate.gain, behind, library.size))
         hits.append(
             Hit(
                 rank,
@@ -76,6 +80,7 @@ def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...
                 candidate.passage.last_line,
                 candidate.gain,
                 query.weight,
+                behind,
             )
         )
     return tuple(replace(hit, why=_why(hit)) for hit in hits)
@@ -134,15 +139,21 @@ def _are_twins(one: _Candidate, other: _Candidate) -> bool:
     )
 
 
-def probability(query: Query, gain: float, behind: float, size: int) -> float:
-    """Return the probability that a text with this gain is the source.
+def features(query: Query, gain: float, behind: float, size: int) -> tuple[float, float, float]:
+    """Return what the probability of a hit is judged by.
 
-    ``behind`` is the gain of the next different text, ``size`` the number of passages.
+    The bits its fitting letters tell beyond the size of the library, the share of the query that
+    fits, and how many letters the next different text lies behind; each is held within bounds.
+    ``size`` is the number of passages.
     """
     told = BITS_A_LETTER * gain - math.log2(max(size, 1) + 1)
     share = gain / query.weight
-    margin = gain - behind
-    logit = -6.0 + 0.15 * told + 6.0 * share + 0.5 * margin
+    return min(told, MOST_TOLD), max(-1.0, min(share, 1.0)), min(gain - behind, MOST_AHEAD)
+
+
+def probability_of(judged: tuple[float, ...]) -> float:
+    """Return the probability that a hit with these features is the source."""
+    logit = WEIGHTS[0] + sum(w * value for w, value in zip(WEIGHTS[1:], judged, strict=True))
     return 1 / (1 + math.exp(-max(-30.0, min(30.0, logit))))
 
 
