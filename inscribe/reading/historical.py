@@ -19,7 +19,7 @@ Source of the rules: the correspondences of the Cabinet order on current kana us
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
@@ -182,12 +182,20 @@ def _kwa(cells: list[_Cell], steps: list[Step], _: str) -> list[_Cell]:
 
 
 def _pairs(
-    cells: list[_Cell], steps: list[Step], change: Callable[[str, str], str | None], why: str
+    cells: list[_Cell],
+    steps: list[Step],
+    change: Callable[[str, str], str | None],
+    why: str,
+    apart: Collection[int] = (),
 ) -> list[_Cell]:
-    """Return the cells with every pair for which ``change`` knows a new spelling made one."""
+    """Return the cells with every pair for which ``change`` knows a new spelling made one.
+
+    A kana that came from an offset in ``apart`` is left out.
+    """
     out: list[_Cell] = []
     for cell in cells:
-        new = change(out[-1].kana[-1:], cell.kana) if out and out[-1].kana else None
+        may_change = out and out[-1].kana and out[-1].last not in apart
+        new = change(out[-1].kana[-1:], cell.kana) if may_change else None
         if new is None:
             out.append(cell)
             continue
@@ -218,15 +226,26 @@ def _voiced(cells: list[_Cell], steps: list[Step], _: str) -> list[_Cell]:
     return out
 
 
-def _medial_h(cells: list[_Cell], steps: list[Step], _: str) -> list[_Cell]:
-    half = len(cells) // 2
-    doubled = len(cells) >= 4 and [c.kana for c in cells[:half]] == [c.kana for c in cells[half:]]
+def _medial_h(cells: list[_Cell], steps: list[Step], part_of_speech: str) -> list[_Cell]:
+    begins_anew = _begins_anew(cells, part_of_speech)
     return [
         cell
-        if number == 0 or (doubled and number == half)
+        if number == 0 or number in begins_anew
         else _single(cell, _MEDIAL_H, steps, "は行 inside a word is said as わ行")
         for number, cell in enumerate(cells)
     ]
+
+
+def _begins_anew(cells: list[_Cell], part_of_speech: str) -> set[int]:
+    """Return where a doubled word begins again, and where a verb follows another (打ちふるふ)."""
+    kana = "".join(cell.kana for cell in cells)
+    places = {
+        half for half in (2, 3) if len(kana) == len(cells) and kana[:half] == kana[half : 2 * half]
+    }
+    if part_of_speech.startswith("動詞"):
+        inner = range(1, len(cells) - 2)
+        places |= {n for n in inner if cells[n].kana == "ふ" and cells[n - 1].kana in _IU}
+    return places
 
 
 def _long_vowels(cells: list[_Cell], steps: list[Step], part_of_speech: str) -> list[_Cell]:
@@ -235,7 +254,14 @@ def _long_vowels(cells: list[_Cell], steps: list[Step], part_of_speech: str) -> 
     ending = _verb_ending(cells, {step.last for step in steps if step.before == "ふ"})
     if ending and _stands_apart(cells[-ending - 1].kana, part_of_speech):
         cells, kept = cells[:-ending], cells[-ending:]
-    cells = _pairs(cells, steps, _long, "the vowels run together into one long vowel")
+    from_hi = {step.last for step in steps if step.before == "ひ"}
+    cells = _pairs(
+        cells,
+        steps,
+        _long,
+        "the vowels run together into one long vowel",
+        apart=from_hi,
+    )
     return _contracted(cells, steps) + kept
 
 
