@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from inscribe.collate.sounds import is_kana, is_kanji
+from inscribe.errors import InscribeError
 from inscribe.sources.keys import letters
 from inscribe.sources.texts import SourceText
 
@@ -81,5 +82,8 @@ def _heard(line: str) -> tuple[str, str]:
     normal = forms.normalise_text(line).text
     if not any(map(is_kanji, normal)):
         return letters(normal), ""
-    said = "".join(token.kana for token in reading.read_text(line).proposals[0].tokens)
+    try:
+        said = "".join(token.kana for token in reading.read_text(line).proposals[0].tokens)
+    except InscribeError:  # print may hold brackets that are no transcriber's: it is found by signs
+        said = normal
     return letters(said), "".join(char for char in normal if is_kana(char) or is_kanji(char))

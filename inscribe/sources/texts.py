@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import hashlib
 import json
+import re
 from dataclasses import dataclass, field
 
 from inscribe.errors import InputError, Place
+from inscribe.record.values import FORBIDDEN
 
 MAX_SIGNS = 1_000_000
 
@@ -54,12 +56,15 @@ def source_text(
 
     Raises:
         InputError: the id or the text is empty, the text is longer than a million signs, or it
-            holds a code point that is no character (a lone surrogate).
+            holds a control character or half of a character (a lone surrogate).
     """
     if not identity.strip():
         raise InputError("a text has no id", place, "give every text an id of its own")
     lines = tuple(
-        line.strip() for part in text.split("\n") for line in part.split("／") if line.strip()
+        line.strip()
+        for part in text.replace("\r\n", "\n").split("\n")
+        for line in part.split("／")
+        if line.strip()
     )
     if not lines:
         raise InputError(f"the text {identity} is empty", place, "remove it or fill it in")
@@ -70,10 +75,11 @@ def source_text(
             "divide it into chapters",
         )
     for value in (identity, text, title, provenance, licence, *(v for kv in extra for v in kv)):
-        if any("\ud800" <= char <= "\udfff" for char in value):
+        if not value.isprintable() and (found := re.search(FORBIDDEN, value.replace("\r\n", "\n"))):
+            code = f"U+{ord(found[0]):04X}"
             raise InputError(
-                f"the text {identity[:40]!a} holds a lone surrogate, which is no character",
+                f"the text {identity[:40]!a} holds a control character or a lone surrogate ({code})",
                 place,
-                "save the file again as UTF-8",
+                "remove it, and save the file as UTF-8",
             )
     return SourceText(identity.strip(), lines, title, provenance, licence, extra)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
+from inscribe.errors import InscribeError
 from inscribe.report.terminal.reading import printable
 
 if TYPE_CHECKING:
@@ -45,7 +46,10 @@ def _evidence(transcription: Transcription, hit: Hit) -> list[str]:
     from inscribe.collate import collate
     from inscribe.notation import parse
 
-    passage = parse("\n".join(hit.text.lines[hit.first_line : hit.last_line + 1]))
+    try:
+        passage = parse("\n".join(hit.text.lines[hit.first_line : hit.last_line + 1]))
+    except InscribeError:  # print that breaks the conventions of transcription
+        return []
     found = collate(transcription, passage)
     pairs = [(g.copy.text or "–", g.source.text or "–") for g in found.groups]
     return ["   " + "  ".join(one if one == other else f"{one}={other}" for one, other in pairs)]
