@@ -122,3 +122,37 @@ def test_only_a_terminal_is_told(
     told = capsys.readouterr()
     assert told.err.count("preparing") == terminal
     assert told.out == ""
+
+
+def write_parts(folder: Path) -> None:
+    """Write the parts of a dictionary of one word, with UniDic's own costs and classes."""
+    source = unidic.folder()
+    for name in ("matrix.bin", "unk.dic", "char.bin"):
+        (folder / name).write_bytes((source / name).read_bytes())
+    (folder / "dicrc").write_text("cost-factor = 700\nbos-feature = BOS/EOS\n", encoding="utf-8")
+    (folder / "entries.csv").write_text("てふ,5128,5128,0,butterfly\n", encoding="utf-8")
+    (folder / "more.more").write_text("はな,5128,5128,0,flower\n", encoding="utf-8")
+
+
+def broken_parts(folder: Path) -> None:
+    raise InputError("a table is wrong")
+
+
+def test_a_whole_dictionary_is_built_once(folder: Path, table: Path) -> None:
+    path = dictionary.dictionary_folder("whole", [table], write_parts)
+    assert sorted(p.name for p in path.iterdir()) == [
+        "char.bin",
+        "dicrc",
+        "matrix.bin",
+        "more.dic",
+        "sys.dic",
+        "unk.dic",
+    ]
+    assert dictionary.dictionary_folder("whole", [table], broken_parts) == path
+    assert [p.name for p in folder.iterdir()] == [path.name]
+
+
+def test_what_goes_wrong_in_the_other_process_is_told(folder: Path, table: Path) -> None:
+    with pytest.raises(InputError, match="a table is wrong"):
+        dictionary.dictionary_folder("broken", [table], broken_parts)
+    assert list(folder.iterdir()) == []

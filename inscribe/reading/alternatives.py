@@ -42,7 +42,7 @@ def swaps(text: str, reading: VerseReading, nodes: Sequence[Node]) -> list[Swap]
         after = words[index + 1].connection if index + 1 < len(words) else 0
         own = _local_cost(word, before, after, side, cells)
         for piece in by_span.get((position, position + word.length), ()):
-            if piece.romaji == word.romaji:
+            if piece.romaji.lower() == word.romaji.lower():
                 continue
             cost = _local_cost(piece, before, after, side, cells) - own
             cost += _metre_change(reading, index, piece.morae - word.morae)

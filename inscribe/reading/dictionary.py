@@ -12,7 +12,7 @@ import contextlib
 import os
 import sys
 import zlib
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache
 from pathlib import Path
 from shlex import quote
@@ -24,6 +24,19 @@ _LAYOUT = 1  # raise it when the way a dictionary is compiled changes
 _MAGIC = 0xEF718F77  # MeCab writes it, mixed with the size, at the start of each dictionary
 _KEPT = 3  # dictionaries of one name, of different versions or tables
 _COMPILE = "import sys, fugashi; fugashi.build_dictionary(sys.argv[1])"
+_WRITE = """
+import gc, importlib, json, sys
+from pathlib import Path
+from inscribe import errors, tables
+gc.disable()
+module, function, made, *folders = json.loads(sys.argv[1])
+try:
+    for folder in reversed(folders):
+        tables.add_folder(Path(folder))
+    getattr(importlib.import_module(module), function)(Path(made))
+except errors.InscribeError as error:
+    sys.exit(str(error))
+"""
 
 
 class Row(NamedTuple):
@@ -79,8 +92,10 @@ def dictionary_folder(
             return path
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
-            _announce(name)
-            _build_folder(path, write_parts)
+            with _one_at_a_time(path):
+                if not _is_sound(path / "sys.dic"):
+                    _announce(name)
+                    _build_folder(path, write_parts)
         except OSError as error:
             reason = error.strerror or str(error)
             continue
@@ -95,6 +110,23 @@ def _announce(name: str) -> None:
         print(f"preparing the dictionary “{name}”, this once", file=sys.stderr, flush=True)
 
 
+@contextlib.contextmanager
+def _one_at_a_time(path: Path) -> Iterator[None]:
+    """Let one process build what several want; where files cannot be locked, each builds it."""
+    try:
+        import fcntl
+    except ImportError:
+        yield
+        return
+    lock = path.with_name(f".{path.name}.lock")
+    with lock.open("w") as file:
+        fcntl.flock(file, fcntl.LOCK_EX)
+        try:
+            yield
+        finally:
+            lock.unlink(missing_ok=True)
+
+
 def _build_folder(path: Path, write_parts: Callable[[Path], None]) -> None:
     import shutil
     import tempfile
@@ -102,7 +134,7 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None]) -> None:
     with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.name}-") as work:
         made = Path(work, "made")
         made.mkdir()
-        write_parts(made)
+        _write_apart(write_parts, made, path)
         _compile("x -d . -o . -s -f utf8 -t utf8 entries.csv", made, "sys.dic", path)
         for more in made.glob("*.more"):
             name = more.name.removesuffix(".more") + ".dic"
@@ -205,6 +237,27 @@ def _write_rows(path: Path, rows: Iterable[Row]) -> None:
             if "," in written or '"' in written:
                 written = '"' + written.replace('"', '""') + '"'
             file.write(f"{written},{row.left},{row.right},{row.cost},{row.feature}\n")
+
+
+def _write_apart(write_parts: Callable[[Path], None], made: Path, path: Path) -> None:
+    """Write the parts in a process of its own, which gives back the memory it took."""
+    import json
+    import subprocess
+
+    from inscribe import tables
+
+    folders = [str(folder) for folder in tables.folders()[:-1]]
+    wanted = [write_parts.__module__, write_parts.__qualname__, str(made), *folders]
+    done = subprocess.run(
+        [sys.executable, "-c", _WRITE, json.dumps(wanted)],
+        capture_output=True,
+        stdin=subprocess.DEVNULL,
+        check=False,
+        env={**os.environ, "PYTHONPATH": os.pathsep.join(sys.path)},
+    )
+    if done.returncode != 0:
+        last = done.stderr.decode("utf-8", "replace").strip().rpartition("\n")[2]
+        raise InputError(f"the dictionary could not be written: {last}", Place(str(path)))
 
 
 def _remove_older(path: Path, name: str) -> None:

@@ -60,6 +60,19 @@ def _endings() -> dict[str, list[tuple[str, str, int]]]:
 
 def inflections(conjugation: str) -> tuple[Inflection, ...]:
     """Return the forms of a class such as 四段-ハ行 or シク; empty for an unknown class."""
+    known = _known_inflections()
+    found = known.get(conjugation)
+    if found is None:
+        found = known[conjugation] = _inflections(conjugation)
+    return found
+
+
+@tables.compiled
+def _known_inflections() -> dict[str, tuple[Inflection, ...]]:
+    return {}
+
+
+def _inflections(conjugation: str) -> tuple[Inflection, ...]:
     name, _, row = conjugation.removeprefix("文語").partition("-")
     if name == "形容詞":
         name, row = row, ""

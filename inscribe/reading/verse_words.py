@@ -91,6 +91,7 @@ class ClassIndex:
         self._ranks = ranks or {}
         self.costs: dict[tuple[str, str], int] = {}
         self.kinds: dict[str, str] = {}
+        self._classes_of: dict[tuple[str, str, str], tuple[int | None, str]] = {}
         self._found: dict[tuple[str, ...], int] = {}
         for number, row in enumerate(classes.rows):
             if row[8] in ("和", "固"):
@@ -127,6 +128,14 @@ class ClassIndex:
         if not ranked or not kana or kana in ranked:
             return _RANK * (ranked.index(kana) if kana in ranked else 0)
         return _RANK * (len(ranked) + 1)
+
+    def class_of(self, pos: str, conjugation: str, form: str) -> tuple[int | None, str]:
+        """Return the class of a form of a classical verb or adjective, and its part of speech."""
+        key = (pos, conjugation, form)
+        found = self._classes_of.get(key)
+        if found is None:
+            found = self._classes_of[key] = _class_of(self, pos, conjugation, form)
+        return found
 
     def has_other_readings(self, written: str, kana: str) -> bool:
         """Whether the tables give readings for the stem, and not this one."""
@@ -268,7 +277,7 @@ def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
     full = f"文語{full}"
     in_kanji = bool(stem.written) and not _KANA.search(stem.written)
     for form, written, modern, more in inflections(stem.conjugation):
-        number, said_pos = _class_of(index, pos, full, form)
+        number, said_pos = index.class_of(pos, full, form)
         if number is None or not stem.written + written:
             continue
         cost = stem.cost + more + _ORIGIN_COST.get(stem.origin, 0)
