@@ -15,6 +15,7 @@ from pathlib import Path
 from shlex import quote
 from typing import TYPE_CHECKING
 
+from inscribe import tables
 from inscribe.reading.lattice import Node, worth_trying
 from inscribe.reading.pieces import Piece, unidic_piece, unknown_piece, verse_piece
 
@@ -36,25 +37,26 @@ def _tagger(folder: Path, options: str) -> GenericTagger:
     return GenericTagger(f"-r '{os.devnull}' -O '' -d {quote(str(folder))} {options}")
 
 
-@cache
+@tables.compiled
 def _verse_folder() -> Path:
     from inscribe.reading.verse_dictionary import verse_dictionary
 
     return verse_dictionary()
 
 
-@cache
-def _verse_tagger(voiced: bool) -> GenericTagger:
-    return _tagger(_verse_folder(), _LINE + _laid_over(voiced))
+@tables.compiled
+def _verse_taggers() -> dict[tuple[str, bool], GenericTagger]:
+    return {}
 
 
-@cache
-def _lattice_tagger(voiced: bool) -> GenericTagger:
-    return _tagger(_verse_folder(), _LATTICE_LINE + _laid_over(voiced))
-
-
-def _laid_over(voiced: bool) -> str:
-    return "" if voiced else f" -u {quote(str(_verse_folder() / 'unvoiced.dic'))}"
+def _verse_tagger(voiced: bool, line: str = _LINE) -> GenericTagger:
+    taggers = _verse_taggers()
+    found = taggers.get((line, voiced))
+    if found is None:
+        folder = _verse_folder()
+        over = "" if voiced else f" -u {quote(str(folder / 'unvoiced.dic'))}"
+        found = taggers[line, voiced] = _tagger(folder, line + over)
+    return found
 
 
 @cache
@@ -127,7 +129,7 @@ def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
     """Return every word MeCab found in ``text`` as verse, with its offsets in characters."""
     offsets = _character_offsets(text)
     nodes = []
-    for line in _lattice_tagger(voiced).parse(text).split("\n"):
+    for line in _verse_tagger(voiced, _LATTICE_LINE).parse(text).split("\n"):
         if line:
             start, end, word = line.split("\t", 2)
             piece = _verse_lines.get(word) or _piece(word, _verse_lines, verse_piece)
@@ -135,18 +137,21 @@ def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
     return nodes
 
 
-_readings: dict[tuple[str, bool], tuple[Piece, ...]] = {}
+@tables.compiled
+def _readings() -> dict[tuple[str, bool], tuple[Piece, ...]]:
+    return {}
 
 
 def readings_of(written: str, *, voiced: bool = True) -> tuple[Piece, ...]:
     """Return every word of verse that is written so, the cheapest of each class and length."""
-    found = _readings.get((written, voiced))
+    known = _readings()
+    found = known.get((written, voiced))
     if found is None:
-        if len(_readings) > _MAX_KEPT:
-            _readings.clear()
+        if len(known) > _MAX_KEPT:
+            known.clear()
         nodes = worth_trying(verse_lattice(written, voiced=voiced))
         whole = [node.piece for node in nodes if (node.start, node.end) == (0, len(written))]
-        found = _readings[written, voiced] = tuple(whole)
+        found = known[written, voiced] = tuple(whole)
     return found
 
 
@@ -158,7 +163,7 @@ def _character_offsets(text: str) -> dict[int, int]:
     return offsets
 
 
-@cache
+@tables.compiled
 def verse_connections() -> tuple[int, memoryview]:
     """Return the side and the cells of the matrix of connection costs of verse.
 
