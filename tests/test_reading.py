@@ -247,3 +247,24 @@ def test_the_reasons_are_shown_on_request() -> None:
 def test_nothing_to_read_is_wrong_use() -> None:
     with pytest.raises(InscribeError):
         CliRunner().invoke(cli, ["read"], catch_exceptions=False, standalone_mode=False)
+
+
+def test_a_poem_with_a_signature_beside_it() -> None:
+    found = reading.read_text(
+        "春霞／立てるやいづこ／み吉野の／吉野の山に／雪は降りつつ／政広作（花押）"
+    )
+    proposal = found.proposals[0]
+    assert found.register == "verse"
+    assert found.signature is not None
+    assert found.signature["name"].romaji == "Masahiro"
+    assert (found.signature["name"].first, found.signature["name"].last) == (24, 25)
+    assert proposal.romaji.startswith(best(SPRING))
+    assert "stands after the poem" in proposal.reasons[1]
+    assert [morae for morae, _ in proposal.phrases] == [5, 7, 5, 7, 7]
+
+
+def test_a_poem_between_a_heading_and_a_date() -> None:
+    found = reading.read_text(f"春の歌／{SPRING}／嘉永六年癸丑仲秋")
+    assert found.register == "verse"
+    assert found.dates[0].year == 1853
+    assert found.proposals[0].tokens[found.proposals[0].phrases[0][1]].surface == "春霞"

@@ -18,7 +18,7 @@ from inscribe.reading.overrides import (
     still_open,
 )
 from inscribe.reading.pieces import Piece, unknown_piece
-from inscribe.reading.register import SIGNATURE, looks_like_verse, may_be_signature
+from inscribe.reading.register import SIGNATURE, looks_like_verse, may_be_signature, may_hold_verse
 from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register
 from inscribe.reading.verse import VerseReading, read_verse
 
@@ -51,21 +51,53 @@ def interpreted(text: Text, wishes: Wishes) -> Interpretation:
 
 
 def _by_register(text: Text, wishes: Wishes) -> Interpretation:
-    plain = text.normal.text
-    register = wishes.register
-    if register == "auto":
-        if may_be_signature(plain) and _signature_likelihood(plain) >= SIGNATURE:
-            register = "signature"
-        else:
-            register = "verse" if looks_like_verse(plain) else "prose"
-    if register == "signature":
+    if wishes.register == "signature":
         return _signature(text, wishes)
-    if register == "verse":
+    if wishes.register == "verse":
+        return assembling.verse(text, *_verse(text, wishes), wishes.alternatives)
+    if wishes.register == "prose":
+        return _prose(text, "prose", wishes)
+    return _whatever_it_is(text, wishes)
+
+
+def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
+    plain = text.normal.text
+    may_hold_poem = bool(text.breaks) and may_hold_verse(plain)
+    if not may_hold_poem and _is_signature(plain):
+        return _signature(text, wishes)
+    if looks_like_verse(plain):
         reading, reason = _verse(text, wishes)
-        is_verse = reading.metre is not None and ("、" not in plain or _commas_end_phrases(reading))
-        if is_verse or wishes.register == "verse":
+        if reading.metre is not None and ("、" not in plain or _commas_end_phrases(reading)):
             return assembling.verse(text, reading, reason, wishes.alternatives)
+    if may_hold_poem:
+        found = _poem_among_columns(text, wishes)
+        if found is not None:
+            return found
+        if _is_signature(plain):
+            return _signature(text, wishes)
     return _prose(text, "prose", wishes)
+
+
+def _is_signature(plain: str) -> bool:
+    return may_be_signature(plain) and _signature_likelihood(plain) >= SIGNATURE
+
+
+def _poem_among_columns(text: Text, wishes: Wishes) -> Interpretation | None:
+    """Return a poem with the heading, name or date that has columns of its own beside it."""
+    from inscribe.reading import mixed
+
+    division = mixed.division_of(text, wishes.overrides)
+    if division is None:
+        return None
+    first, end = division.first, division.end
+    beside: list[Interpretation | None] = []
+    for start, stop in ((0, first), (end, len(text.normal.text))):
+        part = mixed.part_of(text, start, stop)
+        beside.append(_signature(part, wishes) if start < stop else None)
+    poem = assembling.verse(mixed.part_of(text, first, end), division.reading, "", False)
+    found = mixed.joined(assembling.carved_text(text), beside[0], poem, beside[1])
+    doubts = (*assembling.doubts_of_forms(text), *found.doubts)
+    return replace(found, changes=text.normal.changes, doubts=doubts)
 
 
 def _commas_end_phrases(reading: VerseReading) -> bool:

@@ -20,6 +20,7 @@ _MODERN_GRAMMAR = re.compile(
 )
 _VERSE_MOST_SIGNS = 48
 _VERSE_LEAST_SIGNS = 8
+_VERSE_LEAST_KANA = 8
 
 
 def kana_share(text: str) -> float:
@@ -48,6 +49,15 @@ def looks_like_verse(text: str) -> bool:
     if not _VERSE_LEAST_SIGNS <= len(plain) <= _VERSE_MOST_SIGNS:
         return False
     return kana_share(plain) > 0.2
+
+
+def may_hold_verse(text: str) -> bool:
+    """Whether a normalised text has kana enough for a poem to stand somewhere in it.
+
+    >>> may_hold_verse("花の色はうつりにけりないたづらに政広作"), may_hold_verse("於東都応需造之")
+    (True, False)
+    """
+    return len(_KANA.findall(text)) >= _VERSE_LEAST_KANA
 
 
 def is_running_text(text: str) -> bool:

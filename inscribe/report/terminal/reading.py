@@ -75,6 +75,8 @@ def phrased(proposal: Proposal, what: str) -> str:
     out = ""
     before: Word | None = None
     for index, token in enumerate(proposal.tokens):
+        if not getattr(token, what):
+            continue
         word = Word(token.kana, token.part_of_speech)
         if index in firsts:
             out += " / "
