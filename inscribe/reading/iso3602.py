@@ -65,8 +65,9 @@ def in_iso3602(kana: str, romaji: str) -> str:
         if found is None:
             return "".join(out) + romaji[position:]
         start, end = found
-        out += romaji[position:start]
         letters = iso3602(unit)
+        divider = romaji[position:start]
+        out.append(divider if letters[0] in "aiueoy" else divider.replace("'", ""))  # n'o, nwo
         letters = letters[0] + letters if doubled else letters
         long_vowel = romaji[end - 1].lower() in _PLAIN
         letters = letters[:-1] + _HAT.get(letters[-1], letters[-1]) if long_vowel else letters

@@ -3,9 +3,10 @@
     python tests/benchmarks/modern.py
 
 The texts: tests/data/modern_dev.tsv (invented sentences), its odd rows looked at while building,
-its even rows only measured. A character is right by edit distance to the current text; "untouched" is
-what stays right of texts that are in current spelling already. Peers: the text left as it is, and
-two kanji converters of the package index. Each contender runs in a process of its own.
+its even rows only measured. A character is right by edit distance to the current text;
+"untouched" is what stays right of texts that are in current spelling already. Peers: the text
+left as it is, and two kanji converters of the package index. Each contender runs in a process of
+its own.
 """
 
 from __future__ import annotations
