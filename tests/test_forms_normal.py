@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import copy
+import pickle
 import unicodedata
 
 import pytest
@@ -140,3 +142,14 @@ def test_a_user_table_wins(tmp_path, monkeypatch) -> None:
         for forget in tables._forgetters:
             forget()
     assert normalise_text("舩").text == "船"
+
+
+def test_a_normal_text_can_be_copied_and_pickled_before_its_changes_are_asked_for() -> None:
+    normal = normalise_text("國廣人々作")
+    kept = pickle.loads(pickle.dumps(normalise_text("國廣人々作")))
+    assert kept == copy.copy(normal) == normal
+    assert [change.before for change in kept.changes] == list("國廣々")
+    with pytest.raises(AttributeError):
+        normal.text = "x"  # type: ignore[misc]
+    with pytest.raises(AttributeError):
+        _ = normal.nothing  # type: ignore[attr-defined]

@@ -10,7 +10,8 @@ carved: nothing is folded silently.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, field
 from typing import NamedTuple
 
 
@@ -31,18 +32,50 @@ class Change(NamedTuple):
     doubtful: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+Trace = Callable[[], tuple[Change, ...]]
+
+
+@dataclass(frozen=True, slots=True, init=False)
 class NormalText:
     """A text in current character forms and ordinary kana, spelling otherwise as carved.
 
     ``origin[i]`` is the index of the sign that ``text[i]`` came from. A sign that cannot be read
     stands as ``□`` and a gap, kao or seal as a mark of its own (see ``inscribe.forms``), so
     that later stages can see it.
+
+    ``changes`` may be given as a function that makes them: many callers want the text alone, and
+    the changes of a long text cost more than the text. They are made when they are first asked
+    for, and once.
     """
 
     text: str
     origin: tuple[int, ...]
-    changes: tuple[Change, ...] = ()
+    changes: tuple[Change, ...]
+    _trace: Trace | None = field(repr=False, compare=False)
+
+    def __init__(
+        self, text: str, origin: tuple[int, ...], changes: tuple[Change, ...] | Trace = ()
+    ) -> None:
+        keep = object.__setattr__
+        keep(self, "text", text)
+        keep(self, "origin", origin)
+        if isinstance(changes, tuple):
+            keep(self, "changes", changes)
+            keep(self, "_trace", None)
+        else:
+            keep(self, "_trace", changes)
+
+    def __reduce__(self) -> tuple[type[NormalText], tuple[object, ...]]:
+        """Be copied and pickled with the changes made."""
+        return NormalText, (self.text, self.origin, self.changes)
+
+    def __getattr__(self, name: str) -> tuple[Change, ...]:
+        """Return the changes; nothing else is ever missing."""
+        if name != "changes" or self._trace is None:
+            raise AttributeError(name)
+        changes = self._trace()
+        object.__setattr__(self, "changes", changes)
+        return changes
 
 
 def carved(normal: NormalText) -> str:

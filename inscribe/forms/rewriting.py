@@ -11,14 +11,18 @@ than its changes.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from functools import lru_cache
+from functools import lru_cache, partial
 from itertools import accumulate
 from types import MappingProxyType
+from typing import Any
 
 from inscribe.forms.normal import Change, NormalText
 from inscribe.forms.steps import Step
 
+Earlier = Mapping[int, Sequence[Step]]  # by the number of the step they go before
+
 _SHARED = 1024  # texts shorter than this share their origins
+_NO_OTHERS: Mapping[int, Sequence[Any]] = MappingProxyType({})
 
 
 class Rewriting:
@@ -36,10 +40,7 @@ class Rewriting:
         self._length = ends[-1]
         self._parts = parts
         self._parts[1::2] = [step.after for step in steps]
-        new = tuple.__new__  # a third of the time of Change(...)
-        pairs = zip(self.starts, steps, strict=True)
-        self._changes = [new(Change, (start, *step)) for start, step in pairs]
-        self._others: dict[int, list[Change]] = {}
+        self._others: dict[int, list[Change]] = {}  # by the number of the step
 
     def replace(self, at: int, after: str, changes: list[Change]) -> None:
         """Let ``after`` stand for the sign of the step ``at``, by these changes instead."""
@@ -59,7 +60,8 @@ class Rewriting:
             self._others.setdefault(at, []).insert(0, change)
         else:
             self._parts[2 * at - 1] = after
-            self._others.setdefault(at - 1, [self._changes[at - 1]]).append(change)
+            own = Change(self.starts[at - 1], *self.steps[at - 1])
+            self._others.setdefault(at - 1, [own]).append(change)
 
     def before(self, at: int, reach: int) -> str:
         """Return what stands before the sign of the step ``at``, some ``reach`` characters."""
@@ -83,16 +85,10 @@ class Rewriting:
         """Whether nothing stands between the sign of the step ``at`` and that of the one before."""
         return at < len(self.steps) and not self._parts[2 * at]
 
-    def finished(self, earlier: Mapping[int, Sequence[Step]] = MappingProxyType({})) -> NormalText:
+    def finished(self, earlier: Earlier = _NO_OTHERS) -> NormalText:
         """Return the whole; ``earlier`` gives the steps that went before those of the signs."""
-        changes, done = [], 0
-        for at in sorted({*earlier, *self._others}):
-            changes += self._changes[done:at]
-            changes += [Change(self.starts[at], *step) for step in earlier.get(at, ())]
-            changes += self._others.get(at, self._changes[at : at + 1])
-            done = at + 1
-        changes += self._changes[done:]
-        return NormalText("".join(self._parts), self._origin(), tuple(changes))
+        trace = partial(_changes, self.starts, self.steps, self._others, earlier)
+        return NormalText("".join(self._parts), self._origin(), trace)
 
     def _origin(self) -> tuple[int, ...]:
         lengths = list(map(len, self._parts[1::2]))
@@ -115,10 +111,33 @@ def rewritten_evenly(parts: list[str], steps: list[Step]) -> NormalText:
     What :class:`Rewriting` does, for the many texts that need no more.
     """
     ends = list(accumulate(map(len, parts)))
-    new = tuple.__new__
-    changes = [new(Change, (start, *step)) for start, step in zip(ends[::2], steps, strict=False)]
-    parts[1::2] = [step[1] for step in steps]
-    return NormalText("".join(parts), identity(ends[-1]), tuple(changes))
+    parts[1::2] = [step.after for step in steps]
+    trace = partial(_changes, ends[0:-1:2], steps, _NO_OTHERS, _NO_OTHERS)
+    return NormalText("".join(parts), identity(ends[-1]), trace)
+
+
+def _changes(
+    starts: Sequence[int],
+    steps: Sequence[Step],
+    others: Mapping[int, Sequence[Change]],
+    earlier: Earlier,
+) -> tuple[Change, ...]:
+    """Return the changes of the signs, in order.
+
+    ``others`` are made instead of a sign's step, ``earlier`` are steps before it; both go by the
+    number of the step.
+    """
+    new = tuple.__new__  # a third of the time of Change(...)
+    found = [new(Change, (start, *step)) for start, step in zip(starts, steps, strict=True)]
+    if not others and not earlier:
+        return tuple(found)
+    changes, done = [], 0
+    for at in sorted({*earlier, *others}):
+        changes += found[done:at]
+        changes += [Change(starts[at], *step) for step in earlier.get(at, ())]
+        changes += others.get(at, found[at : at + 1])
+        done = at + 1
+    return (*changes, *found[done:])
 
 
 @lru_cache(maxsize=_SHARED)
