@@ -19,13 +19,17 @@ if TYPE_CHECKING:
 
 def entry_of(record: Record, library: Library | None = None) -> Entry:
     """Return the entry for a record; ``library`` has the sources that are named by id only."""
-    made = tuple(_inscription_entry(each, library) for each in record.inscriptions)
+    made = tuple(
+        _inscription_entry(each, record.between, library) for each in record.inscriptions
+    )
     return Entry(record, made, tuple(_cautions(made)))
 
 
-def _inscription_entry(inscription: Inscription, library: Library | None) -> InscriptionEntry:
+def _inscription_entry(
+    inscription: Inscription, between: tuple[int, int] | None, library: Library | None
+) -> InscriptionEntry:
     interpretation = reading.read(
-        inscription.transcription, inscription.register, inscription.overrides
+        inscription.transcription, inscription.register, inscription.overrides, between=between
     )
     collation, problem = _collation(inscription, library)
     return InscriptionEntry(inscription, interpretation, collation, problem)

@@ -6,7 +6,11 @@ A style is a small TOML file; every key may be left out:
     italics = true                 # romanised words in italics
     brackets = "「」"              # around inscriptions quoted in running text; "" for none
     dates = "western"              # 1853 (Kaei 6), or "era": Kaei 6 (1853)
+    law_note = false               # true for entries that leave the house: a last line on the law
     order = ["carved", "kana", "romaji", "translation"]   # parts left out are not shown
+
+With Japanese labels, the words of ``glossary/fittings.tsv`` (kinds, places, hands, executions) are
+given in Japanese too; what the record says in other words, and explanations, stay as they are.
 """
 
 from __future__ import annotations
@@ -18,6 +22,7 @@ from typing import Any, Literal
 
 from inscribe import files, tables
 from inscribe.errors import InputError, Place
+from inscribe.record.vocabulary import suggested
 
 PARTS = (
     "object",
@@ -52,12 +57,26 @@ class Style:
     italics: bool = True
     brackets: str = "「」"
     dates: Literal["western", "era"] = "western"
+    law_note: bool = False
     order: tuple[str, ...] = PARTS
 
     def label(self, key: str) -> str:
         """Return the label of a part or field in the language of the style."""
         known = _labels().get(key)
         return known[self.labels == "ja"] if known else key
+
+    def part_label(self, key: str) -> str:
+        """Return the label of a part of a signature."""
+        known = _labels().get(f"part:{key}")
+        return known[self.labels == "ja"] if known else key.replace("_", " ")
+
+    def word(self, field: str, said: str) -> str:
+        """Return what a record says of kind, place, hand or execution, in the style's language."""
+        if self.labels == "ja":
+            for each in suggested(field):
+                if each.word == said:
+                    return each.japanese
+        return said
 
     def caution(self, key: str) -> str:
         """Return a caution in the language of the style."""
@@ -101,7 +120,7 @@ def _problem(key: str, value: Any) -> str:
         return '"en" or "ja"'
     if key == "dates" and value not in ("western", "era"):
         return '"western" or "era"'
-    if key == "italics" and not isinstance(value, bool):
+    if key in ("italics", "law_note") and not isinstance(value, bool):
         return "true or false"
     if key == "brackets" and not (isinstance(value, str) and len(value) in (0, 2)):
         return "two characters, or none"

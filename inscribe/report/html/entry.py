@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence, Sized
 from importlib.resources import files
+from itertools import groupby
+from operator import itemgetter
 from typing import TYPE_CHECKING
 
 from jinja2 import Environment, StrictUndefined
@@ -47,7 +50,14 @@ def entries_as_html(entries: list[Entry], style: Style) -> str:
     environment.tests |= {
         name: lambda block, kind=kind: isinstance(block, kind) for name, kind in _TESTS.items()
     }
-    environment.globals |= {"inline": _inline, "carved": _carved, "ruby": _ruby, "drawing": Markup}
+    environment.globals |= {
+        "inline": _inline,
+        "carved": _carved,
+        "ruby": _ruby,
+        "drawing": Markup,
+        "longest": _longest,
+        "grouped": _grouped,
+    }
     template = environment.from_string((room / "entry.html.j2").read_text("utf-8"))
     title = entries[0].record.id if len(entries) == 1 else f"{len(entries)} objects"
     page = template.render(
@@ -69,6 +79,17 @@ def _run(text: str, *, italic: bool, lang: str) -> Markup:
     if italic:
         return Markup("<i{}>{}</i>").format(mark, body)
     return Markup("<span{}>{}</span>").format(mark, body) if lang else body
+
+
+def _grouped(rows: tuple[tuple[str, Inline], ...]) -> Iterator[tuple[str, list[Inline]]]:
+    """Yield each label once, with all that stands against it."""
+    for label, group in groupby(rows, key=itemgetter(0)):
+        yield label, [said for _, said in group]
+
+
+def _longest(columns: Sequence[Sized]) -> int:
+    """Return the number of signs in the longest column, by which the sheet sizes them."""
+    return max(map(len, columns), default=1)
 
 
 def _carved(sign: Sign) -> Markup:

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from inscribe.report.style import Style
 
 _MARKS = re.compile(r"([\\`*_\[\]<>|#~])")
+_SPACES = re.compile(r"[ \t\r\n\f\v]+")  # ideographic spaces belong to the text
 _LIST_START = re.compile(r"^(\s*)([-+]|\d+[.)])(\s)", re.MULTILINE)
 
 
@@ -28,7 +29,7 @@ def escaped(text: str) -> str:
     >>> escaped("a*b\n<c>")
     'a\\*b \\<c\\>'
     """
-    flat = _MARKS.sub(r"\\\1", " ".join(text.split()))
+    flat = _MARKS.sub(r"\\\1", _SPACES.sub(" ", text).strip(" "))
     return _LIST_START.sub(r"\1\\\2\3", flat)
 
 

@@ -32,7 +32,7 @@ text {{ font-family: {FONTS}; fill: #1d1b18; text-anchor: middle; dominant-basel
 .frame {{ fill: #fff; stroke: #1d1b18; stroke-width: 1.2; stroke-dasharray: 4 3; }}
 .leader {{ stroke: #1d1b18; stroke-width: 0.8; stroke-dasharray: 2 2; }}
 .ghost {{ fill: #4a463f; }}
-.label {{ font-size: 13px; font-family: Georgia, serif; fill: #3a372f; }}
+.label {{ font-size: 22px; font-family: Georgia, serif; fill: #3a372f; }}
 """
 
 
@@ -59,7 +59,7 @@ def plate_drawing(inscription: Inscription, collation: Collation | None = None) 
         if column.signs:
             _draw_ladder(root, [places[s.index] for s in column.signs], column.index)
     _draw_all_ghosts(root, _left_out(collation), places, width)
-    _draw_scale(root, width, height, measured=inscription.plate is not None)
+    _draw_scale(root, inscription, width, height)
     return ET.tostring(root, encoding="unicode") + "\n"
 
 
@@ -155,7 +155,7 @@ def _draw_all_ghosts(
         if group.copy.start >= len(places):
             first = Place(before.x, before.y + before.size * 1.1, before.size)
         else:
-            size = before.size * 0.75
+            size = before.size
             y = max(before.y + before.size / 2, lowest)
             first = Place(width + 2.5 + size, y, size)
             ends = {"x1": _at(before.x + before.size / 2), "x2": _at(first.x - size / 2)}
@@ -172,22 +172,28 @@ def _draw_ghosts(root: ET.Element, text: str, first: Place) -> float:
         sides = {"width": f"{size * SCALE:g}", "height": f"{size * SCALE:g}"}
         add(root, "rect", **corner, **sides, **{"class": "frame"})
         shown = written_out(char)[:1]
-        add(root, "text", shown, x=_at(first.x), y=_at(y), **_font(size * 0.8, "ghost"))
-        y += size * 1.05
+        add(root, "text", shown, x=_at(first.x), y=_at(y), **_font(size * 0.78, "ghost"))
+        y += size * 1.08
     return y
 
 
-def _draw_scale(root: ET.Element, width: float, height: float, *, measured: bool) -> None:
-    """Draw ten millimetres below the plate, or say that the plate was not measured."""
-    y = _at(height + 5)
-    if not measured:
-        said = "not measured: a usual plate"
-        add(root, "text", said, x=_at(width / 2), y=y, **{"class": "label"})
-        return
-    for x1, x2, y1, y2 in ((0, 10, 9, 9), (0, 0, 8, 10), (10, 10, 8, 10)):
-        ends = {"x1": _at(x1), "x2": _at(x2), "y1": _at(height + y1), "y2": _at(height + y2)}
-        add(root, "line", **ends, **{"class": "ladder"})
-    add(root, "text", "10 mm", x=_at(5), y=_at(height + 11.5), **{"class": "label"})
+def _draw_scale(root: ET.Element, inscription: Inscription, width: float, height: float) -> None:
+    """Draw ten millimetres below the plate, and say what was not measured."""
+    if inscription.plate is not None:
+        for x1, x2, y1, y2 in ((0, 10, 9, 9), (0, 0, 8, 10), (10, 10, 8, 10)):
+            ends = {"x1": _at(x1), "x2": _at(x2), "y1": _at(height + y1), "y2": _at(height + y2)}
+            add(root, "line", **ends, **{"class": "ladder"})
+        add(root, "text", "10 mm", x=_at(5), y=_at(height + 11.5), **{"class": "label"})
+    if said := _not_measured(inscription):
+        add(root, "text", said, x=_at(width / 2), y=_at(height + 5), **{"class": "label"})
+
+
+def _not_measured(inscription: Inscription) -> str:
+    t = inscription.transcription
+    if inscription.plate is None:
+        return "not measured: a usual plate"
+    boxed = all(sign.box for sign in t.signs)
+    return "" if boxed or len(inscription.columns) >= len(t.columns) else "columns not measured"
 
 
 def _at(mm: float) -> str:

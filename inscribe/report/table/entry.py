@@ -10,7 +10,7 @@ import io
 from typing import TYPE_CHECKING
 
 from inscribe import notation
-from inscribe.report.layout import date_text
+from inscribe.report.facts import date_text
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
