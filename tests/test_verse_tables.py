@@ -35,6 +35,8 @@ PARTS_OF_SPEECH = re.compile(
     "名詞,|代名詞|副詞|連体詞|接続詞|感動詞|接頭辞|接尾辞|形状詞|連語,(枕詞|成句)|助詞,|助動詞"
 )
 KANA = re.compile("[\u3041-\u3096]+")
+VOICED = "がぎぐげござじずぜぞだぢづでどばびぶべぼ"
+UNVOICED = str.maketrans(VOICED, "かきくけこさしすせそたちつてとはひふへほ")
 WITHIN = dict(zip("はひふへほ", "わいうえお", strict=True))
 OLD = {"ゐ": "い", "ゑ": "え", "を": "お"}
 AU = dict(zip("あかがさたなはばまやらわ", "おこごそとのほぼもよろお", strict=True))
@@ -46,7 +48,8 @@ SEEN_APART = {
     ("むめ", "うめ"), ("むべ", "うべ"), ("むもれぎ", "うもれぎ"), ("うなはら", "うなばら"),
     ("あをうなはら", "あおうなばら"), ("とほたふみ", "とおとうみ"), ("たには", "たんば"),
     ("かうぶり", "こうぶり"), ("らつくわ", "らっか"), ("やつこ", "やっこ"), ("もみち", "もみじ"),
-    ("りんだう", "りんどう"), ("いう", "ゆう"), ("くわんおん", "かんのん"), ("てんわうじ", "てんのうじ"),
+    ("りんだう", "りんどう"), ("いう", "ゆう"), ("くわんおん", "かんのん"),
+    ("てんわうじ", "てんのうじ"),
 }  # fmt: skip
 
 
@@ -169,9 +172,7 @@ def test_kana_kept_in_the_spelling_stand_in_the_reading(name: str) -> None:
 
 
 def test_the_development_poems_scan() -> None:
-    data = Path(__file__).parent / "data" / "verse_dev.tsv"
-    lines = [line for line in data.read_text(encoding="utf-8").split("\n") if line]
-    poems = [line.split("\t") for line in lines if not line.startswith("#")][1:]
+    poems = _data(Path(__file__).parent / "data" / "verse_dev.tsv")
     assert len(poems) >= 300
     for number, _, text, kana, romaji, hypermetric in poems:
         assert KANA.fullmatch(kana), number
@@ -180,3 +181,19 @@ def test_the_development_poems_scan() -> None:
         more = len(kana) - {5: 31, 3: 17}[phrases]
         assert (1 <= more <= 3) if hypermetric else more == 0, number
     assert len({kana for _, _, _, kana, _, _ in poems}) == len(poems)
+
+
+def test_the_manuscript_spellings_are_of_the_same_poems() -> None:
+    data = Path(__file__).parent / "data"
+    poems = {row[0]: row for row in _data(data / "verse_dev.tsv")}
+    copies = _data(data / "verse_kana.tsv")
+    assert len(copies) >= 100
+    for number, text, kana in copies:
+        assert kana == poems[number][3].translate(UNVOICED), number
+        assert not set(text) & set(VOICED), number
+        assert len(text) <= len(kana)
+
+
+def _data(path: Path) -> list[list[str]]:
+    lines = [line for line in path.read_text(encoding="utf-8").split("\n") if line]
+    return [line.split("\t") for line in lines if not line.startswith("#")][1:]
