@@ -35,6 +35,8 @@ ORDER = [
     "record",
     "collate",
     "sources",
+    "restoring",
+    "concordance",
     "entry",
     "checking",
     "recording",

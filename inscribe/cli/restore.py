@@ -1,0 +1,166 @@
+"""``inscribe restore``: ranked candidates for signs that cannot be read."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator
+from contextlib import nullcontext
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from inscribe.cli.common import example, output_options, write_result
+from inscribe.errors import InputError, InscribeError
+
+if TYPE_CHECKING:
+    from inscribe.reading import Choice
+    from inscribe.restoring import Restoration, Seen
+
+
+@click.command(
+    epilog=example(
+        "inscribe restore --text 武州住□親作",
+        "inscribe restore worn.toml --sign 9 --parts 氵 --strokes 8-11",
+        "inscribe restore --text 春過て夏来に□らし --library sources.sqlite",
+    )
+)
+@click.argument("path", required=False, metavar="[RECORD|FILE|-]")
+@click.option("--text", "literal", metavar="TEXT", help="Restore TEXT itself.")
+@click.option("--lines", is_flag=True, help="One transcription a line, one result a line.")
+@click.option(
+    "--inscription",
+    type=click.IntRange(1),
+    metavar="N",
+    help="Only the N-th inscription of a record.",
+)
+@click.option("--sign", type=click.IntRange(1), metavar="N", help="Only sign N, even if read.")
+@click.option("--parts", metavar="A+B", help="Parts of the sign that can still be seen.")
+@click.option("--strokes", metavar="N[-M]", help="How many strokes it seems to have.")
+@click.option("--like", metavar="SIGN", help="A sign that it looks like.")
+@click.option(
+    "--register",
+    type=click.Choice(["auto", "verse", "signature", "prose"]),
+    default="auto",
+    show_default=True,
+    help="What kind of text it is.",
+)
+@click.option(
+    "--most",
+    type=click.IntRange(1, 200),
+    default=10,
+    show_default=True,
+    help="Candidates shown for each sign.",
+)
+@click.option(
+    "--library",
+    "library_file",
+    metavar="PATH",
+    envvar="INSCRIBE_LIBRARY",
+    help="The library of source texts (default: in the user's data folder).",
+)
+@click.option("--format", "form", type=click.Choice(["text", "json", "jsonl"]), default="text")
+@output_options
+def command(
+    path: str | None,
+    literal: str | None,
+    lines: bool,
+    inscription: int | None,
+    sign: int | None,
+    parts: str | None,
+    strokes: str | None,
+    like: str | None,
+    register: Choice,
+    most: int,
+    library_file: str | None,
+    form: str,
+    output: str | None,
+    force: bool,
+    quiet: bool,
+) -> None:
+    """Propose what stood where a sign cannot be read (□, ■) or is lost (［　　］).
+
+    Candidates are ranked by the source text, if the library has it, by the formula of signatures
+    and their dates, by metre, words and spelling, and by what can still be seen. They are
+    suggestions: no record is changed.
+    """
+    from inscribe.restoring import restore
+
+    seen = _seen(parts, strokes, like)
+    place = None if sign is None else sign - 1
+    results: list[Restoration | dict[str, Any]] = []
+    with _library(library_file) as library:
+        for number, text in _asked(path, literal, lines, inscription, place):
+            try:
+                found = restore(text(), library, seen, sign=place, most=most, register=register)
+                results.append(found)
+            except InscribeError as error:
+                if not lines:
+                    raise
+                results.append({"line": number, "error": str(error)})
+    write_result(_shown(results, form, lines), output, force=force)
+
+
+def _library(given: str | None) -> Any:
+    """Return the library, opened, or nothing where the user has none."""
+    from inscribe.cli.source import library_path
+
+    path = library_path(given)
+    if given is None and not path.is_file():
+        return nullcontext()
+    from inscribe.sources.library import Library
+
+    return Library(path)
+
+
+def _asked(
+    path: str | None, literal: str | None, lines: bool, inscription: int | None, sign: int | None
+) -> Iterator[tuple[int, Any]]:
+    from inscribe.cli.source_queries import line_queries, queries
+
+    asked = list(line_queries(path, literal) if lines else queries(path, literal))
+    if inscription is not None:
+        if inscription > len(asked):
+            raise InputError(f"there is no inscription {inscription}", hint=f"of {len(asked)}")
+        asked = [asked[inscription - 1]]
+    if sign is not None and len(asked) > 1:
+        raise InputError(
+            f"there are {len(asked)} inscriptions, and sign {sign + 1} may be of any",
+            hint="choose one with --inscription",
+        )
+    for number, _, transcription in asked:
+        yield number, transcription
+
+
+def _seen(parts: str | None, strokes: str | None, like: str | None) -> Seen:
+    from inscribe.forms.sequences import signs_of
+    from inscribe.restoring import Seen
+
+    wanted = tuple(sign for word in re.split(r"[+＋\s]+", parts or "") for sign in signs_of(word))
+    if parts is not None and not wanted:
+        raise InputError("--parts names no part", hint="as in: --parts 氵")
+    if like is not None and len(signs_of(like)) != 1:
+        raise InputError("--like takes one sign", hint="as in: --like 土")
+    return Seen(wanted, _strokes(strokes) if strokes is not None else None, like or "")
+
+
+def _strokes(given: str) -> tuple[int, int]:
+    match = re.fullmatch(r"(\d{1,2})(?:-(\d{1,2}))?", given, re.ASCII)
+    fewest, most = (int(match[1]), int(match[2] or match[1])) if match else (0, 0)
+    if not 1 <= fewest <= most:
+        raise InputError(f"--strokes {given} is no number of strokes", hint="as in: --strokes 8-11")
+    return fewest, most
+
+
+def _shown(results: list[Restoration | dict[str, Any]], form: str, lines: bool) -> str:
+    from inscribe.report.as_json.restore import restoration_as_json
+
+    if form == "text":
+        from inscribe.report.terminal.restore import restorations_as_text
+
+        return restorations_as_text(results)
+    plain = [each if isinstance(each, dict) else restoration_as_json(each) for each in results]
+    if form == "jsonl" or lines:
+        return "".join(json.dumps(each, ensure_ascii=False) + "\n" for each in plain)
+    made = plain[0] if len(plain) == 1 else plain
+    return json.dumps(made, ensure_ascii=False, indent=2)

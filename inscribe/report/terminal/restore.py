@@ -1,0 +1,56 @@
+"""Worn places and what may fill them, for a terminal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING, Any
+
+from inscribe.report.as_json.restore import CAUTIONS
+from inscribe.report.style import Style
+from inscribe.report.terminal.reading import printable
+
+if TYPE_CHECKING:
+    from inscribe.restoring import Candidate, Lacuna, Restoration
+
+
+def restorations_as_text(results: Sequence[Restoration | dict[str, Any]]) -> str:
+    """Return the worn places of each inscription, and the cautions once at the end."""
+    lines: list[str] = []
+    for result in results:
+        if isinstance(result, dict):
+            lines += [f"line {result['line']}: {result['error']}", ""]
+        else:
+            lines += [*_inscription(result), ""]
+    if any(not isinstance(each, dict) and each.lacunae for each in results):
+        lines += [Style().caution(key) for key in CAUTIONS]
+    return "\n".join(printable(line) for line in lines).rstrip("\n") + "\n"
+
+
+def _inscription(found: Restoration) -> Iterator[str]:
+    yield f"{found.text}  ({found.register})"
+    if not found.lacunae:
+        yield "every sign is legible; to doubt one, name it with --sign N"
+    for hit in found.sources:
+        yield f"source: {hit.text.id} {hit.text.title} (probability {hit.score:.2f})"
+    for lacuna in found.lacunae:
+        yield ""
+        yield _heading(lacuna)
+        yield from map(_row, lacuna.candidates)
+        if not lacuna.candidates:
+            yield "   no candidate"
+
+
+def _heading(lacuna: Lacuna) -> str:
+    place = f"column {lacuna.column + 1}, sign {lacuna.sign + 1}"
+    mark = "［　　］" if lacuna.kind == "gap" else "□"
+    shown = f"{place}: …{lacuna.before}【{mark}】{lacuna.after}…"
+    morae = "" if lacuna.missing is None else f"  {lacuna.missing} mora by the metre"
+    morae = morae.replace("mora", "morae") if (lacuna.missing or 0) > 1 else morae
+    return shown + morae + (f"\n   {lacuna.remark}" if lacuna.remark else "")
+
+
+def _row(candidate: Candidate) -> str:
+    forms = f" ({' '.join(candidate.forms)})" if candidate.forms else ""
+    evidence = "; ".join(each.text for each in candidate.evidence)
+    share = f"{candidate.probability:6.1%}" if candidate.probability >= 0.001 else " <0.1%"
+    return f"{candidate.rank:3}. {candidate.text}{forms} {share}  {evidence}"

@@ -1,0 +1,227 @@
+"""An inscription as restoring sees it: its text with every worn place, and its language."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from inscribe.forms import normalise
+from inscribe.forms.normal import NormalText
+from inscribe.restoring import formula, verse
+from inscribe.restoring.formula import Possible
+from inscribe.restoring.model import Evidence
+from inscribe.restoring.name_chances import UNREAD
+from inscribe.restoring.verse import Setting
+from inscribe.signs import Transcription
+
+if TYPE_CHECKING:
+    from inscribe.reading import Choice, Register
+
+_MARKS = re.compile(r"（花押）|（印「[^」]*」）|（印）")
+_GAP = re.compile(r"［[^］]*］")
+_LONGEST_SIGNATURE = 160  # signs; a longer text is weighed piece by piece around the place
+_LOOKED_AT_AGAIN = 60  # signs weighed again once the other worn places are filled
+_DATES_TRIED = 40
+_AGREES, _CONFLICTS = 30.0, 0.02  # what a date that agrees or conflicts does to a sign's chance
+_RARER = 1e-9  # chance of a sign that no formula has
+_KINDS = {
+    "date>era": "era",
+    "date>year_number": "number of a year",
+    "date>year": "word for year",
+    "date>cycle": "sexagenary year",
+    "date>month_number": "number of a month",
+    "date>month": "word for month",
+    "date>month_name": "name of a month",
+    "date>season": "season",
+    "date>day_number": "number of a day",
+    "date>day": "word for day",
+    "date>auspicious": "word for an auspicious day",
+    "age>before": "word before an age",
+    "age>number": "age",
+    "age>after": "word after an age",
+    "unlisted_place": "place",
+}
+
+
+def kind_name(kind: str) -> str:
+    """Return what to call a class of words.
+
+    >>> kind_name("date>era"), kind_name("opener:place")
+    ('era', 'opener')
+    """
+    return _KINDS.get(kind, kind.partition(":")[0].replace("_", " "))
+
+
+@dataclass
+class Inscription:
+    """One inscription: its normalised text, its register, and the weights worked out so far."""
+
+    normal: NormalText
+    register: Register
+    poem: Setting | None
+    offsets: dict[int, int] = field(default_factory=dict)  # in the poem, of each sign
+    gaps: frozenset[int] = frozenset()  # offsets of gaps in the poem
+    _first: dict[int, dict[str, float]] = field(default_factory=dict)
+    possible: dict[int, dict[str, Possible]] = field(default_factory=dict)
+
+    @property
+    def text(self) -> str:
+        """The text in current forms."""
+        return self.normal.text
+
+    @property
+    def voiced(self) -> bool:
+        """Whether the text marks voicing."""
+        return self.poem.voiced if self.poem else True
+
+    def offset(self, sign: int) -> int:
+        """Return where a sign stands in the text."""
+        return self.normal.origin.index(sign)
+
+    def length(self, sign: int) -> int:
+        """Return how many characters of the text are a sign's."""
+        return self.normal.origin.count(sign)
+
+    def missing_morae(self, sign: int) -> int | None:
+        """Return how many morae a worn place must have for the metre, where there is one."""
+        return verse.missing_morae(self.poem, self.offsets[sign]) if self.poem else None
+
+    def weights(self, sign: int, more: Sequence[str] = ()) -> dict[str, float]:
+        """Return the logarithms of the weights of the signs that may stand in a worn place.
+
+        ``more`` are further signs to be weighed, seen by the reader.
+        """
+        if self.poem is None:
+            return self._formula_weights(sign, more)
+        at = self.offsets[sign]
+        found = self._first_weights(at, more)
+        if self.poem.text.count(UNREAD) == 1:
+            return found
+        likely = sorted(found, key=lambda each: -found[each])[:_LOOKED_AT_AGAIN]
+        again = verse.weights_at(self._filled(at), at, dict.fromkeys((*likely, *more)))
+        least = min(again.values())
+        others = {each: weight for each, weight in found.items() if each not in again}
+        below = least - max(others.values(), default=0.0)
+        return again | {each: weight + below for each, weight in others.items()}
+
+    def _first_weights(self, at: int, more: Sequence[str] = ()) -> dict[str, float]:
+        """Return the weights at an offset of the poem, its other worn places left open."""
+        assert self.poem is not None
+        if more or at not in self._first:
+            signs = verse.signs_of_verse()
+            signs = signs if self.voiced else verse.without_voicing(signs)
+            self._first[at] = verse.weights_at(self.poem, at, dict.fromkeys((*signs, *more)))
+        return self._first[at]
+
+    def _filled(self, at: int) -> Setting:
+        """Return the poem with the worn places but that at ``at`` filled by what is likeliest."""
+        assert self.poem is not None
+        signs = list(self.poem.text)
+        for other in self.offsets_unread():
+            if other != at:
+                weights = self._first_weights(other)
+                signs[other] = max(weights, key=lambda each: weights[each])
+        return Setting("".join(signs), self.poem.metre, self.poem.voiced)
+
+    def offsets_unread(self) -> list[int]:
+        """Return the offsets of the worn signs of a poem, gaps left out."""
+        assert self.poem is not None
+        unread = (i for i, char in enumerate(self.poem.text) if char == UNREAD)
+        return [offset for offset in unread if offset not in self.gaps]
+
+    def _formula_weights(self, sign: int, more: Sequence[str]) -> dict[str, float]:
+        at = self.offset(sign)
+        first, last = 0, len(self.text)
+        if last > _LONGEST_SIGNATURE:
+            first, last = max(0, at - _LONGEST_SIGNATURE // 2), at + _LONGEST_SIGNATURE // 2
+        found = formula.signs_at(self.text[first:last], at - first)
+        self.possible[sign] = found
+        chances = {each: possible.chance for each, possible in found.items()}
+        for each in more:
+            chances.setdefault(each, _RARER)
+        for each in self._dated(sign, chances):
+            chances[each] *= _AGREES if self._date(sign, each) == "agrees" else _CONFLICTS
+        return {each: math.log(max(chance, 1e-300)) for each, chance in chances.items()}
+
+    def _dated(self, sign: int, chances: dict[str, float]) -> Iterator[str]:
+        """Yield the likely signs with which a date agrees or conflicts with itself."""
+        likely = sorted(chances, key=lambda each: -chances[each])[:_DATES_TRIED]
+        for each in likely:
+            possible = self.possible[sign].get(each)
+            in_date = possible is not None and possible.kind.startswith("date>")
+            if in_date and self._date(sign, each) in ("agrees", "conflict"):
+                yield each
+
+    def _date(self, sign: int, candidate: str) -> str:
+        """Return whether the date that holds the sign agrees with itself once it is filled in."""
+        from inscribe import dates
+
+        at = self.offset(sign)
+        text = self.text[:at] + candidate + self.text[at + 1 :]
+        for date in dates.find(text):
+            if date.first <= at <= date.last:
+                return date.agreement
+        return ""
+
+    def evidence(self, sign: int, candidate: str) -> Iterator[Evidence]:
+        """Yield what the language says for a candidate."""
+        if self.poem is not None:
+            yield from self._evidence_of_verse(sign, candidate)
+            return
+        possible = self.possible.get(sign, {}).get(candidate)
+        if possible is None or not possible.kind:
+            yield Evidence("formula", "no formula has it here")
+            return
+        yield Evidence("formula", f"{kind_name(possible.kind)} {possible.word}")
+        if possible.kind.startswith("date>"):
+            agreement = self._date(sign, candidate)
+            if agreement in ("agrees", "conflict"):
+                verdict = "agrees" if agreement == "agrees" else "does not agree"
+                yield Evidence("date", f"the year {verdict} with its sexagenary sign")
+
+    def _evidence_of_verse(self, sign: int, candidate: str) -> Iterator[Evidence]:
+        assert self.poem is not None
+        heard = verse.heard(self.poem, self.offsets[sign], candidate)
+        word = heard.word
+        if word.known:
+            gloss = f" ({word.gloss})" if word.gloss else ""
+            yield Evidence("lexicon", f"in {word.written} {word.kana}{gloss}")
+        else:
+            yield Evidence("lexicon", "in no word of the dictionary of verse")
+        if heard.phrases:
+            counts = "-".join(map(str, heard.phrases))
+            kept = "kept" if heard.regular else "not kept"
+            yield Evidence("metre", f"{counts} morae: the metre is {kept}")
+
+
+def inscription(text: Transcription, register: Choice) -> Inscription:
+    """Return an inscription with its worn places unreadable, ready to be weighed."""
+    from inscribe import reading
+
+    normal = normalise(text)
+    found = register if register != "auto" else reading.read(text).register
+    if found == "signature":
+        return Inscription(normal, found, None)
+    plain, offsets, gaps = _poem(normal)
+    metrical = found == "verse" and not gaps
+    return Inscription(normal, found, verse.setting(plain, metrical=metrical), offsets, gaps)
+
+
+def _poem(normal: NormalText) -> tuple[str, dict[int, int], frozenset[int]]:
+    """Return the text with one □ for a gap, where each sign stands in it, and where the gaps."""
+    plain, position = "", 0
+    offsets: dict[int, int] = {}
+    gaps = set()
+    while position < len(normal.text):
+        offsets.setdefault(normal.origin[position], len(plain))
+        if gap := _GAP.match(normal.text, position):
+            gaps.add(len(plain))
+            plain, position = plain + UNREAD, gap.end()
+        elif mark := _MARKS.match(normal.text, position):
+            position = mark.end()
+        else:
+            plain, position = plain + normal.text[position], position + 1
+    return plain, offsets, frozenset(gaps)

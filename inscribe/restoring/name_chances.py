@@ -1,0 +1,163 @@
+"""How likely a stretch is the name of a maker: made names, art names, families, places.
+
+A made name is drawn sign by sign: the first from the signs that begin such names, the second from
+those that end them (``glossary/name_elements.tsv``, ``glossary/signature_chances.tsv``).
+"""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from collections.abc import Iterator
+
+from inscribe import tables
+from inscribe.errors import TableError
+from inscribe.reading.name_elements import usualness
+from inscribe.restoring.chances import weights
+
+UNREAD = "□"
+_OWN_SHARE = 0.75  # of a made name's signs, by the table of signatures; the rest by counts
+_MADE = 0.86  # a name is a made name of two signs, rather than an art name read in on ...
+_ART = 0.12
+_SINGLE = 0.02  # ... or a single sign
+_SAME_TWICE = 0.02
+_STEM_OF_ONE = 0.4  # a studio name has one sign before its ending, rather than two
+_USUAL_ENDINGS = frozenset({"斎", "軒", "堂", "郎", "助", "蔵", "兵衛", "左衛門", "右衛門"})
+_USUAL_ENDING = 8.0  # so much likelier are these than other endings
+_UNLISTED = 0.02  # share of families, and of signs in art names, that no table lists
+_SIGNS = 3000.0  # signs in use, among which the unlisted share is spread
+
+Shares = dict[str, float]
+# A way to fill a stretch: its chance, and what stands in it.
+Filling = tuple[float, str]
+
+
+@tables.compiled
+def _shares() -> dict[str, Shares]:
+    """Return the share of each sign at each place of a name."""
+    found: dict[str, Shares] = {}
+    for place in ("first", "last"):
+        counted = {c: math.expm1(usualness(c, place)) for c in _counted_signs()}
+        found[place] = _mixed(weights().get(place, {}), counted, _OWN_SHARE)
+    for place in ("art_first", "art_last", "art_stem", "common_stem"):
+        found[place] = _mixed(weights().get(place, {}), dict.fromkeys(_counted_signs(), 1.0), 0.9)
+    found["alone"] = _mixed({}, {c: math.expm1(usualness(c, "alone")) for c in _counted_signs()}, 0)
+    return found
+
+
+@tables.compiled
+def _counted_signs() -> tuple[str, ...]:
+    columns = ("char", "first", "last", "stem", "alone")
+    return tuple(dict.fromkeys(cells[0] for cells, _ in tables.rows("name_elements", columns)))
+
+
+def _mixed(one: Shares, other: Shares, share: float) -> Shares:
+    found: Shares = defaultdict(float)
+    for part, weight in ((one, share), (other, 1 - share)):
+        total = sum(part.values()) or 1.0
+        for sign, value in part.items():
+            if value > 0:
+                found[sign] += weight * value / total
+    return dict(found)
+
+
+def fillings(stretch: str, kind: str) -> Iterator[Filling]:
+    """Yield the ways a stretch, □ standing for what cannot be read, can be a name of a kind."""
+    if kind == "name":
+        yield from _made_names(stretch)
+    elif kind in ("art_name", "common_name"):
+        yield from _ended_names(stretch, kind.removesuffix("_name"))
+
+
+def _made_names(stretch: str) -> Iterator[Filling]:
+    shares = _shares()
+    if len(stretch) == 2:
+        for places, part in ((("first", "last"), _MADE), (("art_first", "art_last"), _ART)):
+            firsts = _signs(stretch[0], shares[places[0]])
+            lasts = _signs(stretch[1], shares[places[1]])
+            if len(firsts) * len(lasts) > 10_000:  # both unread: each by itself is enough
+                firsts, lasts = _likeliest(firsts), _likeliest(lasts)
+            for one, chance in firsts:
+                for two, other in lasts:
+                    same = _SAME_TWICE if one == two else 1.0
+                    yield part * chance * other * same, one + two
+    elif len(stretch) == 1:
+        for sign, chance in _signs(stretch, shares["alone"]):
+            yield _SINGLE * chance, sign
+
+
+def _likeliest(signs: list[tuple[str, float]]) -> list[tuple[str, float]]:
+    return sorted(signs, key=lambda pair: -pair[1])[:100]
+
+
+def _signs(sign: str, shares: Shares) -> list[tuple[str, float]]:
+    if sign != UNREAD:
+        return [(sign, (1 - _UNLISTED) * shares.get(sign, 0.0) + _UNLISTED / _SIGNS)]
+    return [(each, (1 - _UNLISTED) * share) for each, share in shares.items()]
+
+
+@tables.compiled
+def _endings() -> dict[str, Shares]:
+    """Return the shares of the endings of studio and of everyday names."""
+    columns = ("ending", "kind", "kana", "alternatives", "stem", "weight")
+    found: dict[str, Shares] = {"art": {}, "common": {}}
+    for (ending, kind, *_, weight), place in tables.rows("name_endings", columns):
+        try:
+            usual = _USUAL_ENDING if ending in _USUAL_ENDINGS else 1.0
+            found.setdefault(kind, {}).setdefault(ending, float(weight) * usual)
+        except ValueError:
+            raise TableError("the weight is not a number", place, "give 0 to 1") from None
+    return {
+        kind: {ending: weight / (sum(ends.values()) or 1.0) for ending, weight in ends.items()}
+        for kind, ends in found.items()
+    }
+
+
+def _ended_names(stretch: str, kind: str) -> Iterator[Filling]:
+    """Yield a stem of one or two signs with an ending: 松翠軒, 彦四郎."""
+    shares = _shares()["art_stem" if kind == "art" else "common_stem"]
+    for ending, share in _endings()[kind].items():
+        length = len(stretch) - len(ending)
+        if not 1 <= length <= 2 or not _agrees(stretch[length:], ending):
+            continue
+        chance = share * (_STEM_OF_ONE if length == 1 else 1 - _STEM_OF_ONE)
+        stems = [("", 1.0)]
+        for sign in stretch[:length]:
+            drawn = _signs(sign, shares)
+            if len(stems) > 1:
+                drawn, stems = _likeliest(drawn), _likeliest(stems)
+            stems = [(s + c, p * q) for s, p in stems for c, q in drawn]
+        for before, other in stems:
+            yield chance * other, before + ending
+
+
+def _agrees(stretch: str, word: str) -> bool:
+    return all(one in (UNREAD, other) for one, other in zip(stretch, word, strict=True))
+
+
+@tables.compiled
+def surname_chances() -> dict[str, float]:
+    """Return the share of each listed family."""
+    return _listed("surnames")
+
+
+@tables.compiled
+def place_chances() -> dict[str, float]:
+    """Return the share of each listed place."""
+    return _listed("place_names")
+
+
+def _listed(table: str) -> dict[str, float]:
+    """Return shares from UniDic's costs: 700 more is e times rarer."""
+    found: dict[str, float] = {}
+    for (_, cell), place in tables.rows(table, ("first", "names")):
+        for item in cell.split():
+            written, _, readings = item.partition("=")
+            try:
+                cost = int(readings.partition("/")[0].partition(":")[2])
+            except ValueError:
+                raise TableError(f"“{item}” has no cost", place) from None
+            if len(written) <= 4:
+                found.setdefault(written, math.exp(-cost / 1400))
+    total = sum(found.values()) or 1.0
+    return {written: weight / total for written, weight in found.items()}

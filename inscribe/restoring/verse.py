@@ -1,0 +1,187 @@
+"""What may stand in a worn place of a poem: every sign tried, read, and weighed.
+
+Each sign of verse is put in the place, and MeCab's best path through the whole poem is taken. What
+the path costs (words and their neighbours), how the metre is kept, and how often verse uses the
+sign are added up; the weights were fitted on odd-numbered poems of the development set so that the
+shares are probabilities (``tests/benchmarks/restore.py`` measures them on the even-numbered).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass
+
+from inscribe import tables
+from inscribe.errors import TableError
+from inscribe.reading import mecab
+from inscribe.reading.metre import Metre, pattern_of
+from inscribe.reading.pieces import Piece
+from inscribe.reading.scansion import fitted_phrases
+from inscribe.reading.verse import marks_voicing, path_cost, read_verse
+from inscribe.reading.verse_tables import TABLES
+
+UNREAD = "□"
+PATH = 1300.0  # of MeCab's units, make a reading e times less likely
+METRE = 5000.0  # the same for the metre, whose cost weighs more where readings are compared
+FREQUENCY = 0.4  # power of a sign's own frequency, which the words' costs hold in part
+NO_METRE = 15000  # what a poem costs whose words fit no metre
+RARE = 0.05  # per mille: a sign that glossary/verse_signs.tsv does not name
+NEAR = 16  # signs on either side that are read where there is no metre to hear
+_MORAE_OF_UNREAD = 1.3  # on the average
+_KANA = "".join(
+    chr(code) for code in range(0x3042, 0x3094) if chr(code) not in "ぃぅぇぉっゃゅょゎ"
+)
+_VOICED = frozenset("がぎぐげござじずぜぞだぢづでどばびぶべぼぱぴぷぺぽ")
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """A poem in current forms, its worn places □, and what is known of the whole."""
+
+    text: str
+    metre: Metre | None
+    voiced: bool
+
+
+def setting(text: str, *, metrical: bool = True) -> Setting:
+    """Return what is known of a text in kanji and kana, with its metre if it is verse."""
+    if not metrical:
+        return Setting(text, None, marks_voicing(text))
+    words = mecab.verse_words(text.replace(UNREAD, ""))
+    count = sum(word.morae for word in words) + _MORAE_OF_UNREAD * text.count(UNREAD)
+    metre = pattern_of(round(count))
+    return Setting(text, metre, marks_voicing(text))
+
+
+def with_gap(poem: Setting, at: int) -> Setting:
+    """Return a poem with a gap at ``at``, and the metre it has if that is mended."""
+    text = poem.text[:at] + poem.text[at + 1 :]
+    count = sum(word.morae for word in mecab.verse_words(text, voiced=poem.voiced))
+    metre = pattern_of(count) or next(
+        (m for m in map(pattern_of, range(count + 1, count + 8)) if m is not None), None
+    )
+    return Setting(poem.text, metre, poem.voiced)
+
+
+def weights_at(poem: Setting, at: int, signs: Collection[str]) -> dict[str, float]:
+    """Return the logarithm of each sign's weight at offset ``at``."""
+    text, start = poem.text, at
+    if poem.metre is None or text.count(UNREAD) > 1:  # how long the others are is not known
+        first = max(0, at - NEAR)
+        text, start = text[first : at + NEAR + 1], at - first
+        poem = Setting(poem.text, None, poem.voiced)
+    before, after = text[:start], text[start + 1 :]
+    return {sign: frequency(sign) - cost(before + sign + after, poem) for sign in signs}
+
+
+def frequency(signs: str) -> float:
+    """Return the logarithm of the weight signs have by how often verse uses them."""
+    return FREQUENCY * sum(math.log(_per_mille().get(sign, RARE)) for sign in signs)
+
+
+def cost(text: str, poem: Setting) -> float:
+    """Return what a text costs by its words and, where there is one, by the poem's metre."""
+    words = mecab.verse_words(text, voiced=poem.voiced)
+    found = path_cost(words) / PATH
+    if poem.metre is not None:
+        more, phrases = fitted_phrases(words, poem.metre)
+        found += (more if phrases else NO_METRE) / METRE
+    return found
+
+
+@tables.compiled
+def _by_frequency() -> tuple[str, ...]:
+    known = _per_mille()
+    return tuple(sorted(known, key=lambda sign: -known[sign]))
+
+
+def commonest(count: int) -> tuple[str, ...]:
+    """Return the signs that verse uses most."""
+    return _by_frequency()[:count]
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """How a poem reads with a sign in its place: the word it is in, and the phrases."""
+
+    word: Piece
+    phrases: tuple[int, ...]  # morae, empty where no metre fits
+    regular: bool
+
+
+def heard(poem: Setting, at: int, sign: str) -> Heard:
+    """Return how the poem reads with ``sign`` at offset ``at``."""
+    text = poem.text[:at] + sign + poem.text[at + 1 :]
+    words = mecab.verse_words(text, voiced=poem.voiced)
+    position, found = 0, words[-1]
+    for word in words:
+        if position <= at < position + word.length:
+            found = word
+            break
+        position += word.length
+    counts: tuple[int, ...] = ()
+    if poem.metre is not None and UNREAD not in text:
+        counts = tuple(count for count, _ in fitted_phrases(words, poem.metre)[1])
+    return Heard(found, counts, poem.metre is not None and counts == poem.metre.phrases)
+
+
+def missing_morae(poem: Setting, at: int) -> int | None:
+    """Return how many morae the worn sign at offset ``at`` must have, by the metre.
+
+    The reading that best keeps the metre decides how it is shared out among several worn signs.
+    """
+    if poem.metre is None:
+        return None
+    position = 0
+    for word in read_verse(poem.text).words:
+        if position == at and word.written == UNREAD:
+            return word.morae
+        position += word.length
+    return None
+
+
+def lost_morae(poem: Setting) -> int | None:
+    """Return how many morae a poem lacks in its one gap, whatever their signs."""
+    if poem.metre is None:
+        return None
+    text = poem.text.replace(UNREAD, "")
+    lost = poem.metre.length - sum(w.morae for w in mecab.verse_words(text, voiced=poem.voiced))
+    return lost if lost > 0 else None
+
+
+@tables.compiled
+def signs_of_verse() -> tuple[str, ...]:
+    """Return the signs that verse is written with, kana first."""
+    written = "".join(cell for table in TABLES for cell in _first_cells(table))
+    kanji = (c for c in (*_per_mille(), *written) if "一" <= c <= "鿿" or c in "々ゝ")
+    return tuple(dict.fromkeys((*_KANA, *kanji)))
+
+
+def without_voicing(signs: Collection[str]) -> tuple[str, ...]:
+    """Return the signs that a text which marks no voicing can have."""
+    return tuple(sign for sign in signs if sign not in _VOICED)
+
+
+def _first_cells(table: str) -> Iterator[str]:
+    from inscribe.files import read_text
+
+    for path in tables.files(table):
+        for line in read_text(path).split("\n"):
+            if line and not line.startswith("#"):
+                yield line.partition("\t")[0]
+
+
+@tables.compiled
+def _per_mille() -> dict[str, float]:
+    found: dict[str, float] = {}
+    for (cell, signs), place in tables.rows("verse_signs", ("per_mille", "signs")):
+        try:
+            value = float(cell)
+        except ValueError:
+            value = 0.0
+        if value <= 0:
+            raise TableError("the frequency is not a positive number", place)
+        for sign in signs:
+            found.setdefault(sign, value)
+    return found
