@@ -46,7 +46,8 @@ def interpreted(text: Text, wishes: Wishes) -> Interpretation:
     overrides, misfits = applying(wishes.overrides, text.carved) if wishes.overrides else ([], [])
     wishes = replace(wishes, overrides=overrides) if wishes.overrides else wishes
     found = _by_register(text, wishes)
-    found = _with_dates(found, text, wishes)
+    if not _is_a_poem_alone(found):
+        found = _with_dates(found, text, wishes)
     return replace(found, doubts=(*found.doubts, *misfits)) if misfits else found
 
 
@@ -229,6 +230,12 @@ def _chinese_doubts(text: Text) -> tuple[Doubt, ...]:
     kind = "Chinese verse" if len(plain) in _LINES_OF_CHINESE_VERSE else "Chinese"
     why = f"{kind} without return marks: the words are read in the order written"
     return (Doubt(0, len(text.carved) - 1, why),)
+
+
+def _is_a_poem_alone(found: Interpretation) -> bool:
+    """Whether there is nothing but a poem that keeps a metre, in which no date stands."""
+    best = found.proposals[0]
+    return found.register == "verse" and bool(best.phrases) and len(best.reasons) == 1
 
 
 def _with_dates(found: Interpretation, text: Text, wishes: Wishes) -> Interpretation:

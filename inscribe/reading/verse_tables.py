@@ -17,20 +17,6 @@ from inscribe.reading.metre import morae
 from inscribe.reading.old_spellings import old_spellings
 from inscribe.reading.verse_words import ClassIndex
 
-TABLES = (
-    "paradigms",
-    "verse_particles",
-    "verse_nouns",
-    "verse_more_words",
-    "verse_verbs",
-    "verse_adjectives",
-    "verse_phrases",
-    "verse_places",
-    "verse_common_words",
-    "verse_frequencies",
-    "verse_readings",
-)
-
 _TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
 _VERB_INSIDE = re.compile("[\u4e00-\u9fff]ふ")  # 思ふ人: a verb ends inside the word
 _COST_FACTOR = 700  # MeCab's, from UniDic's dicrc
