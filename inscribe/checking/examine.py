@@ -113,9 +113,11 @@ class _Examination:
                 yield self._found("simplified-form", f"{place}: {change.before}", number)
 
     def _reading(self, number: int, read: Interpretation) -> Iterator[Finding]:
+        signs = self.record.inscriptions[number].transcription.signs
         for doubt in read.doubts:
-            signs = f"signs {doubt.first + 1}-{doubt.last + 1}"
-            yield self._found("reading", f"{signs}: {doubt.why}", number)
+            if any(sign.is_legible for sign in signs[doubt.first : doubt.last + 1]):
+                where = _where(list(signs[doubt.first : doubt.last + 1]))
+                yield self._found("reading", f"{where}: {doubt.why}", number)
 
     def _source(self, number: int, inscription: Inscription) -> Iterator[Finding]:
         source = inscription.source

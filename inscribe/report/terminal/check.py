@@ -7,10 +7,12 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from inscribe.report.terminal.reading import printable
+from inscribe.report.terminal.wrapping import room, wrapped
 
 if TYPE_CHECKING:
     from inscribe.checking import Finding, Severity
 
+INDENT = 30
 HEADINGS: dict[Severity, str] = {
     "error": "Errors: these records cannot be used",
     "contradiction": "Contradictions: two statements cannot both be true",
@@ -40,6 +42,7 @@ def _listed(found: list[Finding]) -> list[str]:
         lines.append(f"  {printable(file)}")
         for each in some:
             line = f"line {each.line}" if each.line else ""
-            lines.append(f"    {line:9} {each.code:15} {printable(each.message)}")
-    todos = dict.fromkeys(f"  {each.code}: {each.todo}" for each in found)
-    return [*lines, "  What to do:", *(f"  {line}" for line in todos)]
+            said = f"    {line:9} {each.code:15} {printable(each.message)}"
+            lines.append(wrapped(said, room(), INDENT))
+    todos = dict.fromkeys(f"    {each.code}: {each.todo}" for each in found)
+    return [*lines, "  What to do:", *(wrapped(todo, room(), 6) for todo in todos)]
