@@ -14,6 +14,9 @@ if TYPE_CHECKING:
     from inscribe.sources.texts import SourceText
 
 
+HARDLY = 0.01  # probability below which a further hit is not shown
+
+
 def listing(texts: Iterable[SourceText]) -> str:
     """Return one line a text: id, title, first line."""
     rows = ((text.id, text.title, text.lines[0]) for text in texts)
@@ -27,7 +30,10 @@ def hits_as_text(query: str, transcription: Transcription, hits: Sequence[Hit]) 
     found = [hit for hit in hits if hit.score >= NO_SOURCE]
     lines = [f"looked for: {' '.join(query.split())}"]
     if found:
-        for hit in hits:
+        for hit in (
+            found[0],
+            *(hit for hit in hits if hit is not found[0] and hit.score >= HARDLY),
+        ):
             lines += [f"{hit.rank}. {_one_line(hit)}", f"   {hit.why}"]
         lines += _evidence(transcription, found[0])
     else:
@@ -38,7 +44,7 @@ def hits_as_text(query: str, transcription: Transcription, hits: Sequence[Hit]) 
 
 def _one_line(hit: Hit) -> str:
     words = "／".join(hit.text.lines[hit.first_line : hit.last_line + 1])
-    title = f" {hit.text.title}" if hit.text.title else ""
+    title = f" {hit.text.title}" if hit.text.title not in ("", hit.text.id) else ""
     return f"{hit.text.id}{title} (probability {hit.score:.2f})  {words[:60]}"
 
 
