@@ -55,7 +55,12 @@ def _by_register(text: Text, wishes: Wishes) -> Interpretation:
     if wishes.register == "signature":
         return _signature(text, wishes)
     if wishes.register == "verse":
-        return assembling.verse(text, *_verse(text, wishes), wishes.alternatives)
+        reading, reason = _verse(text, wishes)
+        found = assembling.verse(text, reading, reason, wishes.alternatives)
+        if wishes.overrides and reading.metre is None:
+            best = settled_proposal(found.proposals[0], wishes.overrides)
+            found = replace(found, proposals=(best,))
+        return found
     if wishes.register == "prose":
         return _prose(text, "prose", wishes)
     return _whatever_it_is(text, wishes)

@@ -28,8 +28,10 @@ from inscribe.reading.scansion import (
 )
 
 _VOICED = re.compile("[がぎぐげござじずぜぞだぢづでどばびぶべぼ]")
+_KANJI = re.compile("[\u3400-\u9fff]+$")
 _KANA = re.compile("[\u3041-\u3096]")
 NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
+_LONGEST = 80  # signs; no poem that has a metre here is longer
 _CHANGED_AT_MOST = 4000  # another reading of one word may cost this much more
 _PATHS_TRIED = 16  # of MeCab's best paths through a stretch, before all its words are searched
 _MENDED_ENOUGH = 5000  # a stretch is mended if its metre costs no more
@@ -64,14 +66,20 @@ def read_verse(
 
 
 def _taken_apart(reading: VerseReading) -> VerseReading:
-    """Return the reading with set phrases shown as the words they are made of."""
-    if not any(word.parts for word in reading.words):
+    """Return the reading with set phrases shown as their words.
+
+    A word the dictionary of verse lacks is read as prose would read it.
+    """
+    if all([word.known and not word.parts for word in reading.words]):
         return reading
     words: list[Piece] = []
     new_index: list[int] = []
     for word in reading.words:
         new_index.append(len(words))
-        words.extend(word.parts or (word,))
+        if not word.known and _KANJI.match(word.written):
+            words.extend(mecab.prose_words(word.written))
+        else:
+            words.extend(word.parts or (word,))
     phrases = tuple([(count, new_index[first]) for count, first in reading.phrases])
     return replace(reading, words=words, phrases=phrases)
 
@@ -82,6 +90,8 @@ def _read(
     voiced = marks_voicing(text)
     words = mecab.verse_words(text, voiced=voiced)
     metre = pattern_of(sum([word.morae for word in words]))
+    if len(text) > _LONGEST:
+        return VerseReading(words, None, voiced=voiced)
     ends = breaks if metre and len(breaks) == len(metre.phrases) - 1 else frozenset[int]()
     if overrides or "□" in text:
         nodes = mecab.verse_lattice(text, voiced=voiced)
