@@ -19,9 +19,9 @@ from inscribe.reading.metre import Metre, pattern_of
 from inscribe.reading.pieces import Piece
 from inscribe.reading.scansion import fitted_phrases
 from inscribe.reading.verse import marks_voicing, path_cost, read_verse
-from inscribe.reading.verse_tables import TABLES
 
 UNREAD = "□"
+_TABLES = ("verse_nouns", "verse_verbs", "verse_adjectives", "verse_places", "verse_phrases")
 PATH = 1300.0  # of MeCab's units, make a reading e times less likely
 METRE = 5000.0  # the same for the metre, whose cost weighs more where readings are compared
 FREQUENCY = 0.4  # power of a sign's own frequency, which the words' costs hold in part
@@ -153,7 +153,7 @@ def lost_morae(poem: Setting) -> int | None:
 @tables.compiled
 def signs_of_verse() -> tuple[str, ...]:
     """Return the signs that verse is written with, kana first."""
-    written = "".join(cell for table in TABLES for cell in _first_cells(table))
+    written = "".join(cell for table in _TABLES for cell in _first_cells(table))
     kanji = (c for c in (*_per_mille(), *written) if "一" <= c <= "鿿" or c in "々ゝ")
     return tuple(dict.fromkeys((*_KANA, *kanji)))
 
