@@ -3,7 +3,7 @@
 A passage's sounds are cut into *grams*: two neighbouring sounds, three neighbouring sounds, and
 two sounds with one of any kind between them (written ``a·b``), which survive a worn sign. Each
 gram keeps the numbers of the passages it occurs in, as 32-bit numbers in one blob a segment; a
-segment is what one transaction added, and small segments are merged when they grow many.
+segment is what one transaction added, and segments of a size are merged when they grow many.
 """
 
 from __future__ import annotations
@@ -12,13 +12,14 @@ import sqlite3
 from array import array
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
+from itertools import pairwise
 
 from inscribe.collate.sounds import is_kanji
 from inscribe.sources.keys import UNKNOWN, run_together
 
 SKIP = "·"
-MAX_SEGMENTS = 12
-FULL_SEGMENT = 50_000  # passages; a segment this large is not merged again
+MOST_OF_A_SIZE = 12  # segments of one size; more are merged into one
+SIZES = (5_000, 60_000, 700_000)  # passages at which a segment is of the next size
 
 BUDGET = 400_000  # passage numbers counted for one query at the most
 FIRST_LOOK = 10_000  # passage numbers counted before asking whether one passage stands out
@@ -73,64 +74,76 @@ def write_segment(db: sqlite3.Connection, passages: Iterable[tuple[int, str, str
         "INSERT INTO grams(gram, segment, numbers) VALUES (?, ?, ?)",
         ((gram, segment, postings[gram].tobytes()) for gram in sorted(postings)),
     )
-    _merge_small_segments(db)
+    _merge_segments(db)
 
 
-def _merge_small_segments(db: sqlite3.Connection) -> None:
-    small = [
-        row[0]
-        for row in db.execute("SELECT segment FROM segments WHERE passages < ?", (FULL_SEGMENT,))
-    ]
-    if len(small) <= MAX_SEGMENTS:
-        return
-    marks = ",".join("?" * len(small))
-    postings: defaultdict[str, bytearray] = defaultdict(bytearray)
-    for gram, numbers in db.execute(
-        f"SELECT gram, numbers FROM grams WHERE segment IN ({marks}) ORDER BY segment", small
-    ):
-        postings[gram] += numbers
-    target, rest = small[0], small[1:]
-    db.execute(f"DELETE FROM grams WHERE segment IN ({marks})", small)
-    db.executemany(
-        "INSERT INTO grams(gram, segment, numbers) VALUES (?, ?, ?)",
-        ((gram, target, bytes(postings[gram])) for gram in sorted(postings)),
-    )
-    db.execute(
-        f"UPDATE segments SET passages = (SELECT SUM(passages) FROM segments"
-        f" WHERE segment IN ({marks})) WHERE segment = ?",
-        (*small, target),
-    )
-    db.executemany("DELETE FROM segments WHERE segment = ?", [(segment,) for segment in rest])
+def _merge_segments(db: sqlite3.Connection) -> None:
+    """Merge the segments of a size into one when they have grown many, the smallest size first."""
+    for fewest, most in pairwise((0, *SIZES)):
+        same_size = [
+            row[0]
+            for row in db.execute(
+                "SELECT segment FROM segments WHERE passages >= ? AND passages < ?", (fewest, most)
+            )
+        ]
+        if len(same_size) > MOST_OF_A_SIZE:
+            _merge(db, same_size)
+
+
+def _merge(db: sqlite3.Connection, segments: list[int]) -> None:
+    marks = ",".join("?" * len(segments))
+    grams = db.execute(
+        f"SELECT DISTINCT gram FROM grams WHERE segment IN ({marks})", segments
+    ).fetchall()
+    merged = db.execute(
+        f"INSERT INTO segments(passages) SELECT SUM(passages) FROM segments"
+        f" WHERE segment IN ({marks})",
+        segments,
+    ).lastrowid
+    for (gram,) in grams:
+        rows = db.execute(
+            f"SELECT numbers FROM grams WHERE gram = ? AND segment IN ({marks}) ORDER BY segment",
+            (gram, *segments),
+        ).fetchall()
+        numbers = b"".join(row[0] for row in rows)
+        db.execute(
+            "INSERT INTO grams(gram, segment, numbers) VALUES (?, ?, ?)", (gram, merged, numbers)
+        )
+    db.execute(f"DELETE FROM grams WHERE segment IN ({marks})", segments)
+    db.execute(f"DELETE FROM segments WHERE segment IN ({marks})", segments)
 
 
 def passages_sharing(
-    db: sqlite3.Connection, grams: Iterable[str], *, most: int
+    db: sqlite3.Connection, passes: Iterable[Iterable[str]], *, most: int
 ) -> list[tuple[int, int]]:
     """Return up to ``most`` passages (number, grams shared), those that share most first.
 
-    The rarest grams are looked at first, until one passage stands out or ``BUDGET`` passage numbers
-    have been counted.
+    The grams of the first pass are looked at first, in each pass the rarest first, until one
+    passage stands out or ``BUDGET`` passage numbers have been counted.
     """
     shared: Counter[int] = Counter()
     counted, looked_at = 0, FIRST_LOOK
-    for length, gram in sorted(_lengths(db, grams)):
-        if counted and counted + length > BUDGET:
-            break
-        counted += length
-        for (blob,) in db.execute("SELECT numbers FROM grams WHERE gram = ?", (gram,)):
-            numbers = array("I")
-            numbers.frombytes(blob)
-            shared.update(numbers)
-        if counted > looked_at:
-            if _one_stands_out(shared):
+    for grams in passes:
+        for length, gram in sorted(_lengths(db, grams)):
+            if counted and counted + length > BUDGET:
                 break
-            looked_at *= 3
+            counted += length
+            for (blob,) in db.execute("SELECT numbers FROM grams WHERE gram = ?", (gram,)):
+                numbers = array("I")
+                numbers.frombytes(blob)
+                shared.update(numbers)
+            if counted > looked_at:
+                if _one_stands_out(shared):
+                    return shared.most_common(most)
+                looked_at *= 3
+        if _one_stands_out(shared):
+            break
     return shared.most_common(most)
 
 
 def _one_stands_out(shared: Counter[int]) -> bool:
-    (_, first), *_, (_, last) = shared.most_common(ALSO_RAN)
-    return first >= STANDS_OUT and first > 2 * last
+    ranked = [count for _, count in shared.most_common(ALSO_RAN)]
+    return bool(ranked) and ranked[0] >= STANDS_OUT and ranked[0] > 2 * ranked[-1]
 
 
 def _lengths(db: sqlite3.Connection, grams: Iterable[str]) -> Iterator[tuple[int, str]]:

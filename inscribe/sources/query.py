@@ -85,16 +85,19 @@ def kana_of_romanised(text: str) -> str:
     return str(jaconv.alphabet2kana(words)).replace("'", "")
 
 
-def grams_of(query: Query) -> set[str]:
-    """Return the grams the index is asked for."""
-    found = index.sign_grams(query.signs)
+def grams_of(query: Query) -> tuple[set[str], set[str]]:
+    """Return the grams the index is asked for: those that tell most, then all others."""
+    telling, others = index.sign_grams(query.signs), set[str]()
     for start in range(len(query)):
         for walked in set(_walks(query, start, REACH)):
             key = keys.run_together(walked)
-            found |= {g for g in (key[:2], key[:3]) if len(g) > 1 and keys.UNKNOWN not in g}
+            if len(key) > 2 and keys.UNKNOWN not in key[:3]:
+                telling.add(key[:3])
+            if len(key) > 1 and keys.UNKNOWN not in key[:2]:
+                others.add(key[:2])
             if len(key) > 2 and keys.UNKNOWN not in (key[0], key[2]):
-                found.add(key[0] + index.SKIP + key[2])
-    return found
+                others.add(key[0] + index.SKIP + key[2])
+    return telling, others
 
 
 def _walks(query: Query, start: int, reach: int) -> Iterator[str]:

@@ -78,7 +78,7 @@ def source_text(
         if not value.isprintable() and (found := re.search(FORBIDDEN, value.replace("\r\n", "\n"))):
             code = f"U+{ord(found[0]):04X}"
             raise InputError(
-                f"the text {identity[:40]!a} holds a control character or a lone surrogate ({code})",
+                f"the text {identity[:40]!a} holds {code}, which is no text",
                 place,
                 "remove it, and save the file as UTF-8",
             )
