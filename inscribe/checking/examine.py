@@ -37,7 +37,10 @@ def examine(path: Path, in_library: LookUp) -> tuple[str | None, list[Finding]]:
         return None, [_error(error, path) for error in problems.errors]
     except InscribeError as error:
         return None, [_error(error, path)]
-    return record.id, list(_Examination(record, path, text, in_library).findings())
+    try:
+        return record.id, list(_Examination(record, path, text, in_library).findings())
+    except InscribeError as error:  # as one inscription that is longer than can be read
+        return record.id, [_error(error.in_file(str(path)), path)]
 
 
 def _error(error: InscribeError, path: Path) -> Finding:

@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Literal
 
+from inscribe.errors import InputError
 from inscribe.reading.tokens import (
     Doubt,
     Interpretation,
@@ -38,6 +39,9 @@ __all__ = [
 
 Choice = Literal["auto", "verse", "signature", "prose"]
 
+MAX_SIGNS = 20_000  # of one reading; a plate holds some hundred
+_MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text that is still read
+
 # What makes a literal text more than signs and column ends: the transcriber's notation.
 _NOTATION = re.compile(r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]")
 
@@ -60,6 +64,7 @@ def read(
         alternatives: whether to look for other readings of a poem's words; by default only
             where its metre was hard to find. A signature always has them.
     """
+    _refuse_endless(len(t.signs))
     from inscribe.forms import normalise
     from inscribe.reading.assembling import Text, shown
     from inscribe.reading.interpretation import Wishes, interpreted
@@ -88,11 +93,13 @@ def read_text(
     Raises:
         NotationError: brackets or marks that cannot be understood.
     """
+    _refuse_endless(len(text) // _MARKS_A_SIGN)
     if _NOTATION.search(text) and not _is_running_text(text):
         from inscribe.notation import parse
 
         t = parse(text)
         return read(t, register, overrides, between=between, alternatives=alternatives)
+    _refuse_endless(len(text))
     from inscribe.forms import normalise_text
     from inscribe.reading.assembling import Text
     from inscribe.reading.interpretation import Wishes, interpreted
@@ -103,6 +110,17 @@ def read_text(
     breaks = _breaks(columns, normal) if len(columns) > 1 else frozenset[int]()
     wishes = Wishes(register, overrides, between, alternatives)
     return interpreted(Text(normal, plain, breaks), wishes)
+
+
+def _refuse_endless(signs: int) -> None:
+    """Refuse what no plate holds: MeCab's time and memory grow faster than such a text.
+
+    Raises:
+        InputError: there are more than 20,000 signs.
+    """
+    if signs > MAX_SIGNS:
+        limit = f"the text is longer than the limit of {MAX_SIGNS:,} signs for one reading"
+        raise InputError(limit, hint="divide it into several inscriptions")
 
 
 def _is_running_text(text: str) -> bool:
