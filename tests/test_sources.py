@@ -196,7 +196,7 @@ def test_plain_text_is_divided_as_asked(unit: str, tmp_path: Path) -> None:
         ("a.jsonl", '{"id": "x", "text": "は"}\n{bad\n', "line 2, column 2: the line is not JSON"),
         ("a.jsonl", '{"id": "x", "text": 3}\n', "the text of a text must be a string"),
         ("a.jsonl", '["x"]\n', "must be an object"),
-        ("a.jsonl", '{"id": "x", "text": "\\ud800"}\n', "lone surrogate"),
+        ("a.jsonl", '{"id": "x", "text": "\\ud800"}\n', "U+D800"),
         ("a.csv", "id,words\n", "must name the columns"),
         ("a.toml", "[[text]\n", "not TOML"),
         ("a.txt", " \n", "is empty"),
