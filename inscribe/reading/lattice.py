@@ -16,6 +16,9 @@ from inscribe.reading.metre import ACROSS, DEPENDENT, Metre, phrase_cost
 from inscribe.reading.pieces import Beat, Piece
 
 BEAM = 7000  # partial readings that cost this much more than the best at their place are dropped
+_FAR = 10_000
+_SHORT_BY = 4  # the phrases to come may together have so many morae too many,
+_LONG_BY = 2  # or so many too few
 _FARTHEST = 7000  # so are words that cost this much more than the cheapest for the same signs
 
 
@@ -71,11 +74,14 @@ def best_path(
     start: _State = (0, 0, False)
     columns: dict[int, _Column] = {0: {start: {around.before: (0, around.before, None)}}}
     phrases = metre.phrases
+    fewest, most = _morae_to_come(starting, length)
     for position in range(length):
         states = columns.pop(position, None)
         if not states or position not in starting:
             continue
-        kept = _within_beam(states)
+        kept = _within_beam(
+            states, phrases, fewest[position] - _SHORT_BY, most[position] + _LONG_BY
+        )
         for node in starting[position]:
             _extend(kept, node, phrases, connections, columns, node.end in breaks, around.first)
     ended = columns.get(length, {}).get((len(phrases), 0, False))
@@ -107,10 +113,29 @@ def worth_trying(nodes: Iterable[Node]) -> list[Node]:
     ]
 
 
-def _within_beam(states: _Column) -> list[tuple[_State, list[_Partial]]]:
-    limit = min(p[0] for partials in states.values() for p in partials.values()) + BEAM
+def _morae_to_come(starting: dict[int, list[Node]], length: int) -> tuple[list[int], list[int]]:
+    """Return the fewest and the most morae the words from each place on may have."""
+    fewest, most = [_FAR] * length + [0], [-_FAR] * length + [0]
+    for position in range(length - 1, -1, -1):
+        for node in starting.get(position, ()):
+            count, end = node.piece.morae, node.end
+            if fewest[end] + count < fewest[position]:
+                fewest[position] = fewest[end] + count
+            if most[end] + count > most[position]:
+                most[position] = most[end] + count
+    return fewest, most
+
+
+def _within_beam(
+    states: _Column, phrases: tuple[int, ...], fewest: int, most: int
+) -> list[tuple[_State, list[_Partial]]]:
+    """Return the states worth going on from: cheap enough, and with the right morae to come."""
+    limit = min([p[0] for partials in states.values() for p in partials.values()]) + BEAM
     kept = []
     for state, partials in states.items():
+        due = sum(phrases[state[0] :]) - state[1]
+        if not fewest <= due <= most:
+            continue
         within = [partial for partial in partials.values() if partial[0] <= limit]
         if within:
             kept.append((state, within))

@@ -70,7 +70,7 @@ def _taken_apart(reading: VerseReading) -> VerseReading:
 
     A word the dictionary of verse lacks is read as prose would read it.
     """
-    if all([word.known and not word.parts for word in reading.words]):
+    if all(word.known and not word.parts for word in reading.words):
         return reading
     words: list[Piece] = []
     new_index: list[int] = []
@@ -105,8 +105,21 @@ def _read(
     found = _kept_as_it_is(words, metre, ends, voiced) or _mended(text, words, metre, ends, voiced)
     if found is not None:
         return found
+    if not ends and (found := _next_best(text, words, metre, voiced)):
+        return found
     nodes = mecab.verse_lattice(text, voiced=voiced)
     return _searched(text, words, metre, ends, tuple(nodes), voiced)
+
+
+def _next_best(text: str, words: list[Piece], metre: Metre, voiced: bool) -> VerseReading | None:
+    """Return the first of MeCab's next best paths that keeps the metre, if it costs little more."""
+    most = path_cost(words) + _CHANGED_AT_MOST
+    for path in mecab.verse_nbest(text, _PATHS_TRIED, voiced=voiced)[1:]:
+        if phrases := regular_phrases(path, metre):
+            if path_cost(path) > most:
+                return None
+            return VerseReading(path, metre, phrases, False, voiced)
+    return None
 
 
 def _kept_as_it_is(
