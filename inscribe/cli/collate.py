@@ -135,7 +135,7 @@ def _as_markdown(task: Task, found: list[Collation], to_file: bool) -> list[str]
         for result, source in zip(found, task.sources, strict=True)
     ]
     if len(found) > 1:
-        parts.insert(0, markdown.testimony_as_markdown(_testimony(task, found), task.copy.title))
+        parts.insert(0, markdown.witnesses_as_markdown(_testimony(task, found), task.copy.title))
     return parts
 
 
@@ -156,7 +156,7 @@ def _as_text(task: Task, found: list[Collation], to_file: bool) -> list[str]:
     if len(found) > 1:
         testimony = _testimony(task, found)
         parts.insert(
-            0, terminal.testimony_as_text(testimony, title, columns=columns, colour=colour)
+            0, terminal.witnesses_as_text(testimony, title, columns=columns, colour=colour)
         )
     return parts
 

@@ -118,14 +118,15 @@ def _from_library(wanted: str, record: Path) -> str:
 
 
 def pairs(file: str) -> Iterator[tuple[int, Any, Task | str]]:
-    """Yield line number, id and task of each line of a JSON Lines file; a bad line yields its error."""
+    """Yield line number, id and task of each JSON line; a bad line yields its error instead."""
     text = read_standard_input() if file == STANDARD_INPUT else files.read_text(Path(file))
     for number, line in enumerate(text.split("\n"), start=1):
         if line.strip():
             identifier: Any = None
             try:
-                values = _pair(line)
+                values = _object(line)
                 identifier = values.get("id")
+                _check_texts(values)
                 copy = Text("copy", notation.parse(values["copy"]))
                 source = Text("source", notation.parse(values["source"]))
                 yield number, identifier, Task(copy, (source,))
@@ -133,14 +134,17 @@ def pairs(file: str) -> Iterator[tuple[int, Any, Task | str]]:
                 yield number, identifier, str(error)
 
 
-def _pair(line: str) -> dict[str, Any]:
+def _object(line: str) -> dict[str, Any]:
     try:
         values = json.loads(line)
     except (ValueError, RecursionError) as error:
         raise InputError(f"the line is not JSON ({error})") from error
     if not isinstance(values, dict):
         raise InputError("the line is not a JSON object", hint='expected {"id", "copy", "source"}')
+    return values
+
+
+def _check_texts(values: dict[str, Any]) -> None:
     for key in ("copy", "source"):
         if not isinstance(values.get(key), str):
             raise InputError(f"the key {key!r} is missing or not a text")
-    return values

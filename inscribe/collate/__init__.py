@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from inscribe.collate.model import Collation, Fidelity, Group, SpaceAccount, Span
 from inscribe.collate.collation import collate, collate_texts
+from inscribe.collate.model import Collation, Fidelity, Group, SpaceAccount, Span
 
 __all__ = ["Collation", "Fidelity", "Group", "SpaceAccount", "Span", "collate", "collate_texts"]

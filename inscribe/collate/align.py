@@ -24,7 +24,7 @@ class Alignment(NamedTuple):
 
 
 def align(copy: Side, source: Side, *, excerpt: bool = False) -> Alignment:
-    """Return the alignment of two texts; of an ``excerpt``, with the part of the source it answers."""
+    """Return the alignment of two texts; an ``excerpt`` answers to part of the source."""
     if excerpt:
         return _align_excerpt(copy, source)
     found: list[Group] = []
@@ -60,6 +60,7 @@ def _aligned(block: Block, copy: Side, source: Side) -> tuple[list[Group], int]:
         path = cheapest(one, other)
         found = list(groups(path, one, other))
     if path.differs_in_wording:
+        found = with_moves(found, one, other, far=False)
         found = widened(found, one, other, word_ends(one), word_ends(other))
     return [_shifted(group, block, copy, source) for group in found], path.cost
 

@@ -50,7 +50,7 @@ def _kind(steps: list[Step], one: Span, other: Span, copy: Side, source: Side) -
     first = steps[0].step
     if first == "wrong":
         return "replaced" if len(one) and len(other) else "added" if len(one) else "omitted"
-    if first in KIND_OF_STEP and len(steps) <= 2:
+    if first in KIND_OF_STEP:
         return KIND_OF_STEP[first]
     sorts = copy.sort[one.start : one.end] + source.sort[other.start : other.end]
     return "kana" if all(sort == "kana" for sort in sorts) else "spelling"

@@ -12,30 +12,63 @@ from inscribe.collate.sides import Side
 
 NEAR = 12  # signs between two places that are still shown as one exchange of words
 REACH = 20  # differences that are looked at for the other half of an exchange
-LEAST = 2  # signs a moved stretch must have; single particles come and go by themselves
+LEAST = 2  # kana a moved stretch must have (a Chinese character counts two): particles come and go
 
 
-def with_moves(groups: Sequence[Group], copy: Side, source: Side) -> list[Group]:
+def with_moves(
+    groups: Sequence[Group], copy: Side, source: Side, *, far: bool = True
+) -> list[Group]:
     """Return ``groups`` with exchanged or shifted stretches recognised as moved.
 
     はるのはな against はなのはる becomes one moved group over both; a stretch that went far becomes
-    one group that answers to its old place.
+    one group that answers to its old place, unless ``far`` is false.
     """
-    differing = [at for at, group in enumerate(groups) if group.is_substantive]
+    differing = [
+        at for at, group in enumerate(groups) if group.is_substantive and group.kind != "moved"
+    ]
     pairs: dict[int, int] = {}
     for place, first in enumerate(differing):
         for second in differing[place + 1 : place + 1 + REACH]:
             taken = first in pairs or second in pairs.values() or second in pairs
             if not taken and _exchanged(groups[first], groups[second], copy, source):
                 pairs[first] = second
-    return _marked(groups, pairs, copy, source)
+    if not far:
+        pairs = {at: to for at, to in pairs.items() if _apart(groups, at, to) <= NEAR}
+    marked = _marked(groups, pairs, copy, source)
+    return [_turned_round(group, copy, source) or group for group in marked]
+
+
+def _turned_round(group: Group, copy: Side, source: Side) -> Group | None:
+    """Return a replaced group as moved if it has the same words in another order."""
+    one, other = _keys(copy, group.copy), _keys(source, group.source)
+    if group.kind != "replaced" or len(one) != len(other) or len(one) > 2 * NEAR:
+        return None
+    for first in range(1, len(one)):
+        for last in range(1, len(one) - first + 1):
+            middle = one[first : len(one) - last]
+            if [*one[len(one) - last :], *middle, *one[:first]] == other:
+                words = span(copy, group.copy.start, group.copy.start + first).text
+                return Group("moved", group.copy, group.source, f"{words} has changed places")
+    return None
+
+
+def _keys(side: Side, part: Span) -> list[str]:
+    return [side.letters[at] or side.norm[at] for at in range(part.start, part.end)]
+
+
+def _apart(groups: Sequence[Group], at: int, to: int) -> int:
+    return groups[to].copy.start - groups[at].copy.end
 
 
 def _exchanged(first: Group, second: Group, copy: Side, source: Side) -> bool:
-    if max(len(first.copy), len(first.source)) < LEAST:
+    if max(_size(copy, first.copy), _size(source, first.source)) < LEAST:
         return False
     there = _sounds_alike(copy, first.copy, source, second.source)
     return there and _sounds_alike(copy, second.copy, source, first.source)
+
+
+def _size(side: Side, part: Span) -> int:
+    return sum(2 if sort == "kanji" else 1 for sort in side.sort[part.start : part.end])
 
 
 def _sounds_alike(copy: Side, one: Span, source: Side, other: Span) -> bool:
@@ -58,7 +91,7 @@ def _marked(
     covered = -1
     for at, to in pairs.items():
         first, second = groups[at], groups[to]
-        near = second.copy.start - first.copy.end <= NEAR
+        near = _apart(groups, at, to) <= NEAR
         if near and at > covered and not any(n in new for n in range(at, to + 1)):
             one = span(copy, first.copy.start, second.copy.end)
             other = span(source, first.source.start, second.source.end)

@@ -57,7 +57,7 @@ class Moves:
             yield from self.answering(state)
 
     def answering(self, state: State) -> Iterator[Step]:
-        """Yield the steps from ``state`` by which the texts answer each other, in whatever spelling."""
+        """Yield the steps by which the texts answer each other, in whatever spelling."""
         if state.mode == "closed":
             yield from self._matches(state.i, state.j)
             yield from self._readings(state.i, state.j)
@@ -167,7 +167,7 @@ class Moves:
                             yield self._supplied(state, reading.length, pattern, linked)
 
     def _supplied(self, state: State, length: int, pattern: str, step: Step) -> Step:
-        """The side that is behind supplies ``pattern``: the debt shrinks, is paid, or changes sides."""
+        """The side behind supplies ``pattern``: the debt shrinks, is paid, or changes sides."""
         owed = state.owed
         ahead = state.mode
         i, j = (state.i, state.j + length) if ahead == "copy ahead" else (state.i + length, state.j)

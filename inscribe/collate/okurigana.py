@@ -13,7 +13,7 @@ from typing import NamedTuple
 from inscribe.collate import sounds
 
 ADJECTIVE_ENDINGS = ("し", "き", "く", "け", "さ", "み")
-# A verb's ending う stands for classical ふ, so its row is は: かよ.う -> かよは, かよひ, かよふ ...
+# A verb's ending う stands for classical ふ, so its row is は: かよ.う -> かよは, かよひ ...
 ROW_OF_U = "はひうへほ"
 _SOFT_ROWS = "".join(sounds.ROWS[vowel][row] for row in (0, 5, 7, 9) for vowel in range(5))
 _SOUND_CHANGES = "いつむ"  # 書いて, 散って, 読んで
@@ -55,7 +55,7 @@ def _row_letters(rest: str) -> str:
 
 
 def cut_short(kun: str) -> Iterator[Spoken]:
-    """Yield stems shorter than the dictionary's, for scribes who write more kana: 現はる is あら + はる."""
+    """Yield stems shorter than the dictionary's, the rest being in kana: 現はる is あら + はる."""
     stem = kun.partition(".")[0]
     for length in range(len(stem) - 1, 0, -1):
         after = sounds.letter(stem[length])
@@ -71,8 +71,8 @@ def spoken_forms(kun: str) -> list[str]:
 def inflected(kun: str) -> list[str]:
     """Return the forms of a verb or adjective that one character may stand for without its ending.
 
-    >>> inflected("き.える"), inflected("うつく.しい")[:4]
-    (['きえら', 'きえり', 'きえれ', 'きえろ', 'きえるる', 'きえるれ', 'きゆ', 'きゆる', 'きゆれ', 'きう', 'きうる', 'きうれ', 'きふ', 'きふる', 'きふれ'], ['うつくし', 'うつくしし', 'うつくしき', 'うつくしく'])
+    >>> inflected("き.ゆ")[:5], inflected("うつく.しい")[:3]
+    (['きや', 'きい', 'きえ', 'きよ', 'きゆる'], ['うつくし', 'うつくしし', 'うつくしき'])
     """
     stem, _, tail = kun.partition(".")
     if not tail:
@@ -98,7 +98,7 @@ def _row(end: str) -> str:
 
 
 def _two_grade(base: str) -> list[str]:
-    """Return the classical two-grade forms of a modern -える or -いる verb: き + え -> きゆ, きゆる."""
+    """Return the classical forms of a modern -える or -いる verb: きえ -> きゆ, きゆる, きゆれ."""
     last = sounds.letter(base[-1:]) if base else ""
     for row in (sounds.ROWS[3], sounds.ROWS[1]):
         if last and (at := row.find(last)) >= 0:

@@ -23,7 +23,7 @@ SAME = Match("same")
 
 
 def match(copy: Side, i: int, source: Side, j: int) -> Match | None:
-    """Return how sign ``i`` of the copy answers sign ``j`` of the source, or None if it does not."""
+    """Return how sign ``i`` of the copy answers sign ``j`` of the source, None if it does not."""
     if copy.sort[i] != source.sort[j]:
         return None
     found = _match(copy.sort[i], copy.raw[i], copy.norm[i], source.raw[j], source.norm[j])
@@ -98,7 +98,7 @@ def _next(side: Side, at: int) -> str:
 
 @lru_cache(maxsize=4096)
 def tails(char: str) -> tuple[str, ...]:
-    """Return what one writing of ``char`` may spell out that another leaves unwritten: 思 -> ふ, ひ."""
+    """Return what one writing of ``char`` may spell out and another leave unwritten: 思: ふ, ひ."""
     ways = readings.kun_patterns(char)
     longer = {p[len(q) :] for p in ways for q in ways if len(p) > len(q) and p.startswith(q)}
     return tuple(sorted(longer))

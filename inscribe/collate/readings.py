@@ -107,7 +107,7 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
 
 
 def _goes_on(part: okurigana.Spoken, following: str) -> bool:
-    return bool(part.kana) and (not part.follows or bool(following) and following in part.follows)
+    return bool(part.kana) and (not part.follows or (bool(following) and following in part.follows))
 
 
 def _other_readings(known: Readings) -> Iterator[tuple[str, str, str]]:

@@ -33,7 +33,7 @@ class Path(NamedTuple):
 
 
 def cheapest(copy: Side, source: Side, *, excerpt: bool = False) -> Path:
-    """Return the cheapest path through both texts; of an ``excerpt``, through part of the source."""
+    """Return the cheapest path through both texts; an ``excerpt`` takes part of the source."""
     return _Search(copy, source, excerpt=excerpt).path()
 
 

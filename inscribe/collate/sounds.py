@@ -65,7 +65,7 @@ def hiragana(text: str) -> str:
 
 @lru_cache(maxsize=512)
 def letter(kana: str) -> str:
-    """Return the letter one kana is folded to; じ and ず stay open, as ぢ and づ often stood there."""
+    """Return the letter one kana is folded to; じ and ず stay open: ぢ and づ often stood there."""
     kana = hiragana(unicodedata.normalize("NFC", kana))
     if kana in "じず":
         return "ジ" if kana == "じ" else "ズ"
@@ -96,7 +96,7 @@ def fits(pattern: str, letters: str) -> bool:
 
 
 def exchanged(one: str, other: str) -> bool:
-    """Whether two different letters are ones that scribes exchange within a word: は/わ, う/ふ, じ/ぢ."""
+    """Whether scribes exchange the two letters within a word: は/わ, う/ふ, じ/ぢ."""
     return fits(one, other) or any(one in plain and other in plain for plain in _EXCHANGED)
 
 

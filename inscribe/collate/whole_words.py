@@ -53,7 +53,7 @@ def _stretches(groups: Sequence[Group], costs: Sequence[int]) -> list[tuple[int,
     """Return the groups from..to that each widened difference takes, touching ones made one."""
     found: list[tuple[int, int]] = []
     for at, group in enumerate(groups):
-        if not group.is_substantive:
+        if not group.is_substantive or group.kind == "moved":
             continue
         limit = LIKELY if group.kind == "replaced" else LIKELY_AT_GAPS
         step = STEP if group.kind == "replaced" else limit

@@ -83,10 +83,8 @@ def _shared(own: int, wording: Sequence[Sequence[Group]]) -> tuple[str, ...]:
 
 def _touch(one: Group, other: Group) -> bool:
     return (
-        one.copy.start < other.copy.end
-        and other.copy.start < one.copy.end
-        or one.copy == other.copy
-    )
+        one.copy.start < other.copy.end and other.copy.start < one.copy.end
+    ) or one.copy == other.copy
 
 
 def _apparatus(

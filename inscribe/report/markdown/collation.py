@@ -18,7 +18,7 @@ def collation_as_markdown(result: Collation, copy: str, source: str) -> str:
     return "\n\n".join(_parts(result, copy, source)) + "\n"
 
 
-def testimony_as_markdown(found: Testimony, copy: str) -> str:
+def witnesses_as_markdown(found: Testimony, copy: str) -> str:
     """Return which source the copy follows, and the apparatus."""
     followed = found.followed
     said = (

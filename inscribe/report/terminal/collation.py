@@ -15,6 +15,7 @@ from inscribe.report.terminal.reading import printable, width
 if TYPE_CHECKING:
     from rich.console import Console
     from rich.table import Table
+    from rich.text import Text
 
     from inscribe.collate.model import Collation, SpaceAccount
     from inscribe.collate.witnesses import Testimony
@@ -47,7 +48,7 @@ def collation_as_text(
     return _finished(console)
 
 
-def testimony_as_text(
+def witnesses_as_text(
     found: Testimony, copy: str, *, columns: int = 80, colour: bool = False
 ) -> str:
     """Return which source the copy follows, and the apparatus."""
@@ -133,7 +134,7 @@ def _differences(title: str, found: Sequence[layout.Row]) -> Table:
 def _levels(result: Collation) -> Table:
     table = _table("Fidelity, as a share of the source")
     for justify in ("left", "right", "right"):
-        table.add_column(justify=justify)  # type: ignore[arg-type]
+        table.add_column(justify=justify)
     for row in layout.levels(result):
         table.add_row(*row)
     table.show_header = False
@@ -186,7 +187,7 @@ def _heading(console: Console, text: str) -> None:
     console.print(printable(text), style="bold", markup=False)
 
 
-def _plain(text: str) -> object:
+def _plain(text: str) -> Text:
     from rich.text import Text
 
     return Text(printable(text))

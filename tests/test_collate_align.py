@@ -1,0 +1,272 @@
+"""The aligner: exact on short texts, whole on all, and every kind told from every other."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from inscribe import notation
+from inscribe.collate import Collation, collate, collate_texts, sounds
+from inscribe.collate.collation import prepared
+from inscribe.collate.costs import prices
+from inscribe.collate.model import SUBSTANTIVE
+from inscribe.collate.pairs import match
+from inscribe.collate.search import cheapest
+from inscribe.collate.sides import Side
+
+DATA = Path(__file__).parent / "data"
+SIGNS = ("い", "は", "わ", "ひ", "と", "む", "ん", "ゆ", "め", "ゝ", "夢", "人", "□")
+texts = st.lists(st.sampled_from(SIGNS), max_size=10).map("".join)
+
+
+def side(text: str) -> Side:
+    return prepared(notation.parse(text))
+
+
+def kinds(copy: str, source: str) -> list[tuple[str, str, str]]:
+    groups = collate_texts(copy, source).groups
+    return [(g.kind, g.copy.text, g.source.text) for g in groups if g.kind != "same"]
+
+
+# --- a slow obvious aligner: every group of up to ``widest`` signs a side, tried in turn
+
+
+def slow_cost(copy: Side, source: Side, widest: int) -> int:
+    """Return the cost of the cheapest tiling by groups, tried one after another."""
+    ends = (len(copy), len(source))
+    far = 10**9
+    best = {(0, 0): 0}
+    heard = [
+        {
+            (i, a): spoken(t, i, a)
+            for i in range(len(t))
+            for a in range(i + 1, min(i + 3, len(t)) + 1)
+        }
+        for t in (copy, source)
+    ]
+    for i in range(ends[0] + 1):
+        for j in range(ends[1] + 1):
+            here = best.get((i, j), far)
+            for a in range(i, min(ends[0], i + widest) + 1):
+                for b in range(j, min(ends[1], j + widest) + 1):
+                    if (a, b) != (i, j):
+                        cost = here + slow_group(copy, i, a, source, j, b, heard)
+                        best[a, b] = min(best.get((a, b), far), cost)
+    return best[ends]
+
+
+def slow_group(
+    copy: Side,
+    i: int,
+    a: int,
+    source: Side,
+    j: int,
+    b: int,
+    heard: list[dict[tuple[int, int], Heard]],
+) -> int:
+    price = prices()
+    costs = [price["open"] + max(a - i, b - j) * price["wrong"]]
+    if a - i == b - j == 1 and (found := match(copy, i, source, j)):
+        costs.append(price[found.step])
+    if a - i == 1 and copy.sort[i] == "unread" and 1 <= b - j <= 3:
+        costs.append(price["unread"] + (b - j - 1) * price["unread_more"])
+    if b - j == 1 and source.sort[j] == "unread" and 1 <= a - i <= 3:
+        costs.append(price["unread"] + (a - i - 1) * price["unread_more"])
+    # The same character is the same word: its readings are not played off against each other.
+    same_character = (
+        "kanji" in copy.sort[i : i + 1] and copy.norm[i : i + 1] == source.norm[j : j + 1]
+    )
+    if (i, a) in heard[0] and (j, b) in heard[1] and not same_character:
+        costs += [
+            one + other
+            for pattern, one, reads in heard[0][i, a]
+            for answer, other, reads_too in heard[1][j, b]
+            if (reads or reads_too) and sounds.fits(pattern, answer)
+        ]
+    return min(costs)
+
+
+Heard = list[tuple[str, int, bool]]  # a sound, its price, whether any sign was read
+
+
+def spoken(text: Side, start: int, end: int) -> Heard:
+    """Return every sound the signs may have, and what the readings cost."""
+    if start == end:
+        return [("", 0, False)]
+    found = []
+    price = prices()
+    if text.letters[start]:
+        found += [
+            (text.letters[start] + rest, cost + price["kana"], reads)
+            for rest, cost, reads in spoken(text, start + 1, end)
+        ]
+    for reading in text.readings_at(start, ""):
+        if start + reading.length <= end:
+            found += [
+                (reading.pattern + rest, cost + price[reading.step], True)
+                for rest, cost, _ in spoken(text, start + reading.length, end)
+            ]
+    return [heard for heard in found if len(heard[0]) <= 6]
+
+
+@settings(max_examples=40, deadline=None)
+@given(texts, texts)
+def test_the_search_is_never_worse_than_trying_every_group(copy: str, source: str) -> None:
+    one, other = side(copy), side(source)
+    assert cheapest(one, other).cost <= slow_cost(one, other, widest=10)
+
+
+def test_sixty_signs_are_aligned_as_well_as_by_trying_every_group() -> None:
+    for copy, source in sixty_signs():
+        one, other = side(copy), side(source)
+        assert cheapest(one, other).cost <= slow_cost(one, other, widest=3)
+
+
+@cache
+def sixty_signs() -> tuple[tuple[str, str], ...]:
+    poem = "はるすきてなつきにけらししろたへのころもほすてふあまのかくやま"
+    other = "春すきて夏きにけらししろたへのころもほすとふあまのかく山"
+    return ((poem + other, other + poem), (poem[::-1] + other, poem + other))
+
+
+# --- laws
+
+
+@settings(max_examples=80, deadline=None)
+@given(texts, texts)
+def test_groups_tile_both_texts(copy: str, source: str) -> None:
+    assert_tiles(collate_texts(copy, source))
+
+
+def assert_tiles(result: Collation) -> None:
+    at = 0
+    for group in result.groups:
+        assert group.copy.start == at
+        at = group.copy.end
+    assert at == len(result.copy.signs)
+    taken = sorted(i for g in result.groups for i in range(g.source.start, g.source.end))
+    assert taken == list(range(*result.window))
+
+
+@settings(max_examples=60, deadline=None)
+@given(texts)
+def test_a_text_is_the_same_as_itself(text: str) -> None:
+    kinds_found = {group.kind for group in collate_texts(text, text).groups}
+    assert kinds_found <= {"same", "unread"}
+
+
+@settings(max_examples=40, deadline=None)
+@given(texts, texts)
+def test_figures_count_every_sign_of_the_source(copy: str, source: str) -> None:
+    figures = collate_texts(copy, source).fidelity
+    counted = sum(
+        getattr(figures, kind)
+        for kind in ("same", "form", "kana", "spelling", "replaced", "omitted", "moved", "unread")
+    )
+    assert counted == figures.signs_in_source
+
+
+# --- kinds
+
+
+@pytest.mark.parametrize(
+    ("copy", "source", "expected"),
+    [
+        ("國の花", "国の花", [("form", "國", "国")]),
+        ("𛂦なの", "はなの", [("form", "𛂦", "は")]),
+        ("かせの", "かぜの", [("kana", "せ", "ぜ")]),
+        ("ちるらん", "ちるらむ", [("kana", "ん", "む")]),
+        ("をみな", "おみな", [("kana", "を", "お")]),
+        ("てふの", "ちょうの", [("kana", "てふ", "ちょう")]),
+        ("けふは", "きょうは", [("kana", "けふ", "きょう")]),
+        ("つゝ", "つつ", [("kana", "ゝ", "つ")]),
+        ("夢か", "ゆめか", [("spelling", "夢", "ゆめ")]),
+        ("今日は", "けふは", [("spelling", "今日", "けふ")]),
+        ("逢ふ", "会ふ", [("spelling", "逢", "会")]),
+        ("出る月", "出づる月", [("spelling", "出", "出づ")]),
+        ("山ゟ", "山より", [("spelling", "ゟ", "より")]),
+        ("世中は", "よのなかは", [("spelling", "世中", "よのなか")]),
+    ],
+)
+def test_a_spelling_is_no_difference_in_wording(
+    copy: str, source: str, expected: list[tuple[str, str, str]]
+) -> None:
+    assert kinds(copy, source) == expected
+
+
+@pytest.mark.parametrize(
+    ("copy", "source", "expected"),
+    [
+        ("ちりけむ花の", "ちるらむ花の", [("replaced", "ちりけむ", "ちるらむ")]),
+        ("花は散る", "花の散る", [("replaced", "は", "の")]),
+        ("春の野に花は咲く", "春の野に咲く", [("added", "花は", "")]),
+        ("久方の空に", "久方の天の空に", [("omitted", "", "天の")]),
+        ("夢か現か", "現か夢か", [("moved", "夢か現", "現か夢")]),
+        ("花□散る", "花の散る", [("unread", "", "の")]),
+        ("花［　　］散る", "花の色はうつりて散る", [("unread", "", "の色はうつりて")]),
+    ],
+)
+def test_another_word_is_a_difference(
+    copy: str, source: str, expected: list[tuple[str, str, str]]
+) -> None:
+    found = [
+        (kind, "" if kind == "unread" else one, other) for kind, one, other in kinds(copy, source)
+    ]
+    assert found == expected
+
+
+def test_a_reading_must_go_on_as_its_okurigana_do() -> None:
+    """知り cannot be ちり, though 知 is チ elsewhere; 行く cannot be おく."""
+    for copy, source in (("花そ知りける", "はなそちりける"), ("露そ行く", "つゆそおく")):
+        assert not collate_texts(copy, source).is_faithful_in_wording
+
+
+def test_spellings_of_manuscripts_are_no_differences() -> None:
+    lines = (DATA / "manuscript_spellings.tsv").read_text(encoding="utf-8").splitlines()
+    pairs = [line.split("\t") for line in lines if line and line[0] != "#"][1:]
+    wrong = [
+        written
+        for written, kana in pairs
+        if not collate_texts(f"春の{written}よ", f"はるの{kana}よ").is_faithful_in_wording
+    ]
+    assert len(pairs) > 900
+    assert wrong == []
+
+
+def test_every_spelling_is_cheaper_than_any_difference_in_wording() -> None:
+    price = prices()
+    dearest = max(price[s] for s in ("word", "kun", "inflected", "on", "cut", "name", "okurigana"))
+    assert dearest < price["open"] + price["wrong"]
+    assert price["same"] < price["form"] < price["kun"]
+    assert price["unread"] < price["wrong"]
+
+
+# --- long texts and excerpts
+
+
+def test_a_long_text_is_cut_where_both_sides_agree() -> None:
+    poem = "はるすぎてなつきにけらししろたへのころもほすてふあまのかぐやま"
+    other = "このたびはぬさもとりあへずたむけやまもみぢのにしきかみのまにまに"
+    source = (poem + other) * 12
+    copy = source[:100] + source[106:400] + "あきのよの" + source[400:]
+    result = collate_texts(copy, source)
+    assert_tiles(result)
+    assert {group.kind for group in result.groups} & SUBSTANTIVE
+    assert sum(group.is_substantive for group in result.groups) <= 4
+
+
+def test_an_excerpt_is_found_in_a_longer_text() -> None:
+    source = notation.parse("はるすぎてなつきにけらししろたへのころもほすてふあまのかぐやま")
+    result = collate(notation.parse("白妙の衣ほす"), source, excerpt=True)
+    assert result.window == (12, 22)
+    assert result.is_faithful_in_wording
+    assert_tiles(result)
+
+
+def test_columns_are_placed_in_the_source() -> None:
+    result = collate_texts("夢か／現か", "ゆめか／うつつか")
+    assert [(b.copy, b.source, b.at_line_end) for b in result.breaks] == [(2, 3, True)]
