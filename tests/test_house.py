@@ -27,6 +27,7 @@ ORDER = [
     "errors",
     "signs",
     "files",
+    "workers",
     "tables",
     "notation",
     "forms",

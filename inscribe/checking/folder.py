@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import os
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
 from inscribe.checking.examine import examine
 from inscribe.checking.findings import Finding, finding
 from inscribe.record.loader import paths_in
+from inscribe.workers import mapped
 
-FEW = 40  # records below which starting workers costs more than it saves
 Examined = tuple[str | None, list[Finding]]
 
 
@@ -31,7 +30,7 @@ def check_folder(
     paths = paths_in(folder) if not folder.is_file() else [folder]
     found: list[Finding] = []
     first_with: dict[str, Path] = {}
-    examined = _examined(paths, library)
+    examined = mapped(partial(_examine, library=library), paths)
     for done, (path, (identity, findings)) in enumerate(zip(paths, examined, strict=True), 1):
         found += findings
         if identity is not None and identity in first_with:
@@ -41,18 +40,6 @@ def check_folder(
             first_with[identity] = path
         progress(done, len(paths))
     return len(paths), found
-
-
-def _examined(paths: list[Path], library: Path | None) -> Iterator[Examined]:
-    work = partial(_examine, library=library)
-    workers = min(os.cpu_count() or 1, 8)
-    if len(paths) < FEW or workers == 1:
-        yield from map(work, paths)
-        return
-    from multiprocessing import get_context
-
-    with get_context("fork" if os.name == "posix" else "spawn").Pool(workers) as pool:
-        yield from pool.imap(work, paths, chunksize=20)
 
 
 def _examine(path: Path, library: Path | None) -> Examined:

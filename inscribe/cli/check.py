@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 import json
-import sys
-from collections.abc import Iterator
-from contextlib import contextmanager, nullcontext
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import example, output_options, write_result
+from inscribe.cli.common import example, output_options, progress_shown, write_result
 
 if TYPE_CHECKING:
     from inscribe.checking import Finding
@@ -21,7 +18,14 @@ if TYPE_CHECKING:
     epilog=example("inscribe check examples", "inscribe check records --format csv -o work.csv")
 )
 @click.argument("folder", metavar="FOLDER|RECORD")
-@click.option("--format", "form", type=click.Choice(["text", "json", "csv"]), default="text")
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "json", "csv"]),
+    default="text",
+    show_default=True,
+    help="Lines for people, JSON, or a table for a spreadsheet.",
+)
 @click.option(
     "--library",
     "library_file",
@@ -47,8 +51,7 @@ def command(
     from inscribe.checking import check_folder
     from inscribe.cli.source import library_path
 
-    show = sys.stderr.isatty() and not quiet
-    with _progress() if show else nullcontext(lambda done, count: None) as progress:
+    with progress_shown("records", quiet=quiet) as progress:
         records, found = check_folder(Path(folder), library_path(library_file), progress)
     write_result(_shown(records, found, form), output, force=force)
     return int(any(each.severity != "doubt" for each in found))
@@ -68,13 +71,3 @@ def _shown(records: int, found: list[Finding], form: str) -> str:
     from inscribe.report.terminal.check import check_as_text
 
     return check_as_text(records, found)
-
-
-@contextmanager
-def _progress() -> Iterator[Any]:
-    from rich.console import Console
-    from rich.progress import Progress
-
-    with Progress(console=Console(stderr=True), transient=True) as progress:
-        task = progress.add_task("records", total=None)
-        yield lambda done, count: progress.update(task, completed=done, total=count)

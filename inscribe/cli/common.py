@@ -4,18 +4,24 @@ from __future__ import annotations
 
 import re
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
-from typing import Any, TypeVar
+from time import monotonic
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
 from inscribe import files
 from inscribe.errors import InputError, Place
 
+if TYPE_CHECKING:
+    from rich.progress import Progress
+
 F = TypeVar("F", bound=Callable[..., Any])
 
 STANDARD_INPUT = "-"
+BAR_AFTER = 1.0  # seconds of work before a progress bar is worth its while
 _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f]")  # all but tab and line ends
 
 
@@ -33,6 +39,47 @@ def output_options(command: F) -> F:
     ):
         command = option(command)
     return command
+
+
+@contextmanager
+def progress_shown(what: str, *, quiet: bool) -> Iterator[Callable[[int, int], None]]:
+    """Give a function that hears how many of how many are done, and shows a bar for it.
+
+    The bar stands on standard error, once the work has taken a second and if that is a terminal.
+    """
+    if quiet or not sys.stderr.isatty():
+        yield lambda done, count: None
+        return
+    bar = _Bar(what)
+    try:
+        yield bar.show
+    finally:
+        bar.close()
+
+
+class _Bar:
+    """A bar that appears only when the work turns out to take a while."""
+
+    def __init__(self, what: str) -> None:
+        self._what = what
+        self._begun = monotonic()
+        self._progress: Progress | None = None
+
+    def show(self, done: int, count: int) -> None:
+        if self._progress is None:
+            if monotonic() - self._begun < BAR_AFTER:
+                return
+            from rich.console import Console
+            from rich.progress import Progress
+
+            self._progress = Progress(console=Console(stderr=True), transient=True)
+            self._progress.start()
+            self._progress.add_task(self._what)
+        self._progress.update(self._progress.task_ids[0], completed=done, total=count)
+
+    def close(self) -> None:
+        if self._progress is not None:
+            self._progress.stop()
 
 
 def read_standard_input(limit: int = files.MAX_BYTES) -> str:

@@ -2,35 +2,82 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from contextlib import nullcontext
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
 
-from inscribe.cli.common import example, output_options, write_result
+from inscribe.cli.common import example, output_options, progress_shown, write_result
 from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry
     from inscribe.report.style import Style
 
-FORMATS = ("md", "html", "json", "csv", "tei", "lido", "docx", "annotation")
+# What a file of each format is called when entries go to a folder.
+ENDINGS = {
+    "md": "md",
+    "html": "html",
+    "json": "json",
+    "csv": "csv",
+    "tei": "xml",
+    "lido": "xml",
+    "docx": "docx",
+    "annotation": "json",
+    "svg": "svg",
+}
+
+
+STYLES = """\b
+A house style is a TOML file of these keys; each may be left out:
+  labels = "en"         labels in English, or "ja": in Japanese
+  italics = true        romanised words in italics
+  brackets = "「」"     around quoted inscriptions; "" for none
+  dates = "western"     1853 (Kaei 6), or "era": Kaei 6 (1853)
+  law_note = false      true: a last line on the law of export
+  order = [...]         the parts shown, in this order:
+    object, place, carved, current, kana, romaji, alternatives,
+    translation, date, signature, source, differences, fidelity,
+    space, readers, doubts, changes, remarks, cautions
+
+Labels are kept in the table labels.tsv, cautions in cautions.tsv; a table of that name in a
+folder given with --glossary goes before them. Explanations stay in English.
+
+"""
 
 
 @click.command(
-    epilog=example(
+    epilog=STYLES
+    + example(
         "inscribe entry examples/DEMO-001.toml",
         "inscribe entry examples --format csv -o entries.csv",
-        "inscribe entry examples/DEMO-005.toml --format html --style house.toml -o 005.html",
+        "inscribe entry examples --format html -o pages/",
+        "inscribe entry examples/DEMO-005.toml --style examples/styles/house.toml",
     )
 )
 @click.argument("path", metavar="RECORD|FOLDER")
-@click.option("--format", "form", type=click.Choice(FORMATS), default="md", show_default=True)
-@click.option("--style", "style_file", metavar="FILE", help="A house style (TOML).")
-@click.option("--labels", type=click.Choice(["en", "ja"]), help="Labels in English or Japanese.")
-@click.option("--library", "library_file", metavar="PATH", envvar="INSCRIBE_LIBRARY")
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(tuple(ENDINGS)),
+    default="md",
+    show_default=True,
+    help="What to write; annotation is W3C Web Annotation, svg the plate drawn to scale.",
+)
+@click.option("--style", "style_file", metavar="FILE", help="A house style (TOML), see below.")
+@click.option(
+    "--labels",
+    type=click.Choice(["en", "ja"]),
+    help="Labels in English or Japanese (default: as the style says, else en).",
+)
+@click.option(
+    "--library",
+    "library_file",
+    metavar="PATH",
+    envvar="INSCRIBE_LIBRARY",
+    help="The library in which sources named by id are looked up.",
+)
 @output_options
 def command(
     path: str,
@@ -42,33 +89,80 @@ def command(
     force: bool,
     quiet: bool,
 ) -> None:
-    """Write the catalogue entry of a record, or of every record of a folder."""
+    """Write the catalogue entry of a record, or of every record of a folder.
+
+    A folder gives one document with all its entries; with -o and an existing folder (or a name
+    that ends in /), each entry goes to a file of its own there, named after its record. docx goes
+    to a file or a folder, svg of several inscriptions to a folder.
+    """
+    style = _style(style_file, labels)
+    entries = _entries(Path(path), library_file, quiet=quiet)
+    if output is not None and (output.endswith("/") or Path(output).is_dir()):
+        below = Path(path) if Path(path).is_dir() else Path(path).parent
+        _write_each(entries, below, form, style, Path(output), force=force)
+        return
+    made = list(_documents([entry for _, entry in entries], form, style))
+    if len(made) > 1:
+        raise InputError(
+            f"there are {len(made)} drawings", hint="name a folder for them with -o FOLDER/"
+        )
+    _write(made[0], form, output, force=force)
+
+
+def _style(file: str | None, labels: Literal["en", "ja"] | None) -> Style:
+    from dataclasses import replace
+
     from inscribe.report import style as styles
 
-    style = styles.load(Path(style_file)) if style_file else styles.Style()
-    if labels:
-        from dataclasses import replace
-
-        style = replace(style, labels=labels)
-    entries = _entries(Path(path), library_file)
-    if form == "docx":
-        _write_docx(entries, style, output, force=force)
-        return
-    write_result(_formats()[form](entries, style), output, force=force)
+    style = styles.load(Path(file)) if file else styles.Style()
+    return replace(style, labels=labels) if labels else style
 
 
-def _entries(path: Path, library_file: str | None) -> list[Entry]:
+def _entries(path: Path, library_file: str | None, *, quiet: bool) -> list[tuple[Path, Entry]]:
     from inscribe.cli.source import library_path
-    from inscribe.entry import entry_of
-    from inscribe.record import load
-    from inscribe.sources.library import Library
+    from inscribe.entry import entries_in
 
-    files = sorted(path.rglob("*.toml")) if path.is_dir() else [path]
-    if not files:
-        raise InputError("there is no record in the folder", Place(str(path)))
-    wanted = library_path(library_file)
-    with Library(wanted) if wanted.is_file() else nullcontext() as library:
-        return [entry_of(load(file), library) for file in files]
+    with progress_shown("entries", quiet=quiet) as progress:
+        return entries_in(path, library_path(library_file), progress)
+
+
+def _write_each(
+    entries: list[tuple[Path, Entry]],
+    below: Path,
+    form: str,
+    style: Style,
+    folder: Path,
+    *,
+    force: bool,
+) -> None:
+    """Write each entry to a file in ``folder``, at the place its record has ``below`` its own."""
+    for path, entry in entries:
+        target = folder / path.relative_to(below)
+        try:
+            target.parent.mkdir(parents=True, exist_ok=True)
+        except OSError as error:
+            reason = error.strerror or "it cannot be made"
+            raise InputError(reason, Place(str(target.parent)), "choose another folder") from error
+        for number, made in enumerate(_documents([entry], form, style), start=1):
+            stem = target.stem if number == 1 else f"{target.stem}-{number}"
+            file = target.with_name(f"{stem}.{ENDINGS[form]}")
+            _write(made, form, str(file), force=force)
+
+
+def _documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | bytes]:
+    """Yield the entries as one document; as svg, a drawing for each inscription."""
+    if form == "svg":
+        from inscribe.report.svg.plate import plate_drawing
+
+        for entry in entries:
+            for each in entry.inscriptions:
+                yield plate_drawing(each.inscription, each.collation)
+    elif form == "docx":
+        from inscribe.report.docx.entry import entries_as_docx
+
+        yield entries_as_docx(entries, style)
+    else:
+        yield _formats()[form](entries, style)
 
 
 def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
@@ -80,11 +174,8 @@ def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
     from inscribe.report.table.entry import entries_as_csv
     from inscribe.report.tei.entry import entries_as_tei
 
-    def markdown(entries: list[Entry], style: Style) -> str:
-        return "\n".join(entry_as_markdown(entry, style) for entry in entries)
-
     return {
-        "md": markdown,
+        "md": lambda entries, style: "\n".join(entry_as_markdown(e, style) for e in entries),
         "html": entries_as_html,
         "json": lambda entries, style: entries_as_json(entries),
         "csv": entries_as_csv,
@@ -94,10 +185,12 @@ def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
     }
 
 
-def _write_docx(entries: list[Entry], style: Style, output: str | None, *, force: bool) -> None:
-    from inscribe import files
-    from inscribe.report.docx.entry import entries_as_docx
-
+def _write(made: str | bytes, form: str, output: str | None, *, force: bool) -> None:
+    if isinstance(made, str):
+        write_result(made, output, force=force)
+        return
     if output is None:
-        raise InputError("a docx entry goes to a file", hint="name it with -o FILE")
-    files.write_bytes(Path(output), entries_as_docx(entries, style), force=force)
+        raise InputError(f"a {form} entry goes to a file", hint="name it with -o FILE")
+    from inscribe import files
+
+    files.write_bytes(Path(output), made, force=force)

@@ -19,9 +19,7 @@ if TYPE_CHECKING:
 
 def entry_of(record: Record, library: Library | None = None) -> Entry:
     """Return the entry for a record; ``library`` has the sources that are named by id only."""
-    made = tuple(
-        _inscription_entry(each, record.between, library) for each in record.inscriptions
-    )
+    made = tuple(_inscription_entry(each, record.between, library) for each in record.inscriptions)
     return Entry(record, made, tuple(_cautions(made)))
 
 

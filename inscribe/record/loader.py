@@ -18,6 +18,7 @@ from inscribe.record.values import Refused, checked
 if TYPE_CHECKING:
     from inscribe.record.locate import KeyPath
 
+STYLES = "styles"
 MAX_RECORD = 400_000  # characters; a record of a hundred inscriptions has less
 MAX_SOURCE = 2**20  # bytes of a source file; the longest transcription takes less
 
@@ -65,7 +66,7 @@ def paths_in(folder: Path) -> list[Path]:
         raise InputError("there is no such folder", Place(str(folder)), "check the path")
     found: list[Path] = []
     for root, folders, names in os.walk(folder):
-        folders[:] = sorted(name for name in folders if not name.startswith("."))
+        folders[:] = sorted(n for n in folders if not n.startswith(".") and n != STYLES)
         found += [
             Path(root, name)
             for name in sorted(names)

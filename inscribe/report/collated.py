@@ -77,4 +77,3 @@ def space_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     items += [plain(wanted) for wanted in space.wanted]
     if items:
         yield Bullets(style.label("space"), tuple(items))
-

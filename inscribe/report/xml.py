@@ -8,7 +8,8 @@ import xml.etree.ElementTree as ET
 XML_LANG = "{http://www.w3.org/XML/1998/namespace}lang"
 XML_ID = "{http://www.w3.org/XML/1998/namespace}id"
 _FORBIDDEN = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
-_NOT_NAME = re.compile(r"[^A-Za-z0-9_.-]")
+# Of what XML allows in a name, what stands in ids of objects; _ marks all else.
+_NOT_NAME = re.compile("[^A-Za-z0-9.\\-\u3005-\u3007\u3041-\u3096\u30a1-\u30fa\u4e00-\u9fa5]")
 
 
 def safe(text: str) -> str:
@@ -21,12 +22,12 @@ def safe(text: str) -> str:
 
 
 def identifier(text: str) -> str:
-    """Return ``text`` as an XML id.
+    """Return ``text`` as an XML id; other texts have other ids.
 
-    >>> identifier("DEMO 1/2")
-    'r-DEMO_1_2'
+    >>> identifier("DEMO-001"), identifier("甲 1/2")
+    ('r-DEMO-001', 'r-甲_20_1_2f_2')
     """
-    return "r-" + _NOT_NAME.sub("_", text)
+    return "r-" + _NOT_NAME.sub(lambda match: f"_{ord(match[0]):x}_", text)
 
 
 def add(parent: ET.Element, tag: str, text: str = "", **attributes: str) -> ET.Element:

@@ -1,0 +1,29 @@
+"""The same work done on many things, on several cores where there are enough of them."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator, Sequence
+from typing import TypeVar
+
+T = TypeVar("T")
+R = TypeVar("R")
+
+FEW = 40  # things below which starting workers costs more than it saves
+MOST = 8  # workers
+
+
+def mapped(work: Callable[[T], R], things: Sequence[T]) -> Iterator[R]:
+    """Yield ``work`` of each thing, in their order; ``work`` and what it returns are picklable.
+
+    Raises:
+        Whatever ``work`` raises, when its turn comes.
+    """
+    workers = min(os.cpu_count() or 1, MOST)
+    if len(things) < FEW or workers == 1:
+        yield from map(work, things)
+        return
+    from multiprocessing import get_context
+
+    with get_context("fork" if os.name == "posix" else "spawn").Pool(workers) as pool:
+        yield from pool.imap(work, things, chunksize=20)
