@@ -42,10 +42,16 @@ def carved_text(text: Text) -> str:
     return carved if isinstance(carved, str) else "".join(carved)
 
 
+# A word at a place, carved as it is written: the commonest words come at the same places often.
+_as_written: dict[tuple[Piece, int], Token] = {}
+_MOST_KEPT = 100_000
+
+
 def tokens_of(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
     """Return the words as tokens that know their signs."""
     origin, carved = text.normal.origin, text.carved
-    in_order = text.in_order
+    if carved == text.normal.text and text.in_order:
+        return _tokens_as_written(words)
     tokens: list[Token] = []
     position = 0
     for word in words:
@@ -53,30 +59,47 @@ def tokens_of(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
         first, last = origin[position], origin[end - 1]
         if first == last:
             surface = carved[first]
-        elif in_order and last - first == word.length - 1:
+        elif text.in_order and last - first == word.length - 1:
             surface = "".join(carved[first : last + 1])
         else:  # several characters of one sign, or signs put into another order
             signs = dict.fromkeys(origin[position:end])
             surface = "".join(carved[sign] for sign in signs)
             first, last = min(signs), max(signs)
-        tokens.append(
-            Token(
-                surface,
-                word.written,
-                word.kana,
-                word.romaji,
-                first,
-                last,
-                word.modern,
-                word.part_of_speech,
-                word.lemma,
-                word.origin,
-                word.gloss,
-                word.note,
-            )
-        )
+        tokens.append(_token(word, surface, first, last))
         position = end
     return tuple(tokens)
+
+
+def _tokens_as_written(words: Sequence[Piece]) -> tuple[Token, ...]:
+    tokens: list[Token] = []
+    position = 0
+    for word in words:
+        token = _as_written.get((word, position))
+        if token is None:
+            if len(_as_written) > _MOST_KEPT:
+                _as_written.clear()
+            token = _token(word, word.written, position, position + word.length - 1)
+            _as_written[word, position] = token
+        tokens.append(token)
+        position += word.length
+    return tuple(tokens)
+
+
+def _token(word: Piece, surface: str, first: int, last: int) -> Token:
+    return Token(
+        surface,
+        word.written,
+        word.kana,
+        word.romaji,
+        first,
+        last,
+        word.modern,
+        word.part_of_speech,
+        word.lemma,
+        word.origin,
+        word.gloss,
+        word.note,
+    )
 
 
 def interpretation(
