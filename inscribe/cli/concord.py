@@ -1,0 +1,169 @@
+"""``inscribe concord``: every place where a word occurs, in any form or spelling, in context."""
+
+from __future__ import annotations
+
+import json
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager, nullcontext
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from inscribe.cli.common import example, output_options, write_result
+from inscribe.errors import InputError
+
+if TYPE_CHECKING:
+    from inscribe.concordance.counts import Order
+    from inscribe.concordance.folder import Collection
+
+_ORDERS = ("after", "before", "match", "object", "date")
+_PATIENCE = 1.0  # seconds before progress is shown
+
+
+@click.command(
+    epilog=example(
+        "inscribe concord examples 夢",
+        "inscribe concord examples yume --sort date --format csv -o yume.csv",
+        "inscribe concord examples --pattern '[春秋]の.' ",
+        "inscribe concord examples --clusters",
+    )
+)
+@click.argument("folder", required=False, metavar="[FOLDER|RECORD]")
+@click.argument("word", required=False)
+@click.option("--pattern", metavar="REGEX", help="A regular expression over current forms.")
+@click.option("--exact", is_flag=True, help="The same characters in any form, not the sound.")
+@click.option("--in-library", is_flag=True, help="Look in the library of source texts instead.")
+@click.option(
+    "--sort", "order", type=click.Choice(_ORDERS), default="after", show_default=True,
+    help="By what follows, what precedes, the word, the object or the date.",
+)  # fmt: skip
+@click.option("--counts", "only_counts", is_flag=True, help="Only the counts.")
+@click.option("--clusters", is_flag=True, help="Records that share a text or a signature.")
+@click.option("--no-cache", is_flag=True, help="Read every record anew and keep nothing.")
+@click.option(
+    "--library", "library_file", metavar="PATH", envvar="INSCRIBE_LIBRARY",
+    help="The library for --in-library.",
+)  # fmt: skip
+@click.option("--format", "form", type=click.Choice(["text", "json", "csv"]), default="text")
+@output_options
+def command(
+    folder: str | None,
+    word: str | None,
+    pattern: str | None,
+    exact: bool,
+    in_library: bool,
+    order: Order,
+    only_counts: bool,
+    clusters: bool,
+    no_cache: bool,
+    library_file: str | None,
+    form: str,
+    output: str | None,
+    force: bool,
+    quiet: bool,
+) -> None:
+    """Find every place where WORD occurs in a folder of records, in any form and spelling.
+
+    WORD in kanji finds its other forms and words of the same reading; in kana or Latin letters it
+    finds what sounds so. Dates and carvers are given as read; a signature is no attribution.
+    """
+    if in_library and word is None:
+        folder, word = None, folder
+    wanted = sum((word is not None, pattern is not None, clusters))
+    if wanted != 1:
+        raise InputError("give a word, --pattern or --clusters", hint="as in: FOLDER 夢")
+    if not in_library and folder is None:
+        raise InputError("give a folder of records", hint="or --in-library")
+    asked = _query(word, pattern, exact)
+    show = sys.stderr.isatty() and not quiet
+    with _progress() if show else nullcontext(lambda done, count: None) as progress:
+        held = _collection(folder, library_file, no_cache, progress)
+    result = (
+        _clusters(held, form) if asked is None else _found(held, asked, order, only_counts, form)
+    )
+    write_result(result, output, force=force)
+
+
+def _query(word: str | None, pattern: str | None, exact: bool) -> Any:
+    from inscribe.concordance.search import query_of
+
+    if pattern is not None:
+        return query_of(pattern, pattern=True)
+    return query_of(word, exact=exact) if word is not None else None
+
+
+def _collection(
+    folder: str | None, library_file: str | None, no_cache: bool, progress: Any
+) -> Collection:
+    from inscribe.concordance.folder import collection, library_collection
+
+    if folder is None:
+        from inscribe.cli.source import library_path
+
+        return library_collection(library_path(library_file), progress)
+    return collection(Path(folder), progress, keep=not no_cache)
+
+
+def _found(held: Collection, query: Any, order: Order, only_counts: bool, form: str) -> str:
+    from inscribe.concordance.counts import counts, ordered
+    from inscribe.concordance.search import search
+
+    hits = ordered(search(held.documents, query), order)
+    counted = counts(hits)
+    if form == "json":
+        from inscribe.report.as_json.concord import concordance_as_json
+
+        shown = [] if only_counts else hits
+        found = concordance_as_json(query.asked, held, shown, counted)
+        return json.dumps(found, ensure_ascii=False, indent=2)
+    if form == "csv":
+        from inscribe.report.table.concord import counts_as_csv, hits_as_csv
+
+        return counts_as_csv(counted) if only_counts else hits_as_csv(hits)
+    from inscribe.report.terminal.concord import concordance_as_text, counts_as_text
+
+    shape = counts_as_text if only_counts else concordance_as_text
+    return shape(query.asked, held, hits, counted)
+
+
+def _clusters(held: Collection, form: str) -> str:
+    from inscribe.concordance.clusters import clusters
+
+    found = clusters(held.documents)
+    if form == "json":
+        from inscribe.report.as_json.concord import clusters_as_json
+
+        return json.dumps(clusters_as_json(held, found), ensure_ascii=False, indent=2)
+    if form == "csv":
+        from inscribe.report.table.concord import clusters_as_csv
+
+        return clusters_as_csv(held, found)
+    from inscribe.report.terminal.concord import clusters_as_text
+
+    return clusters_as_text(held, found)
+
+
+@contextmanager
+def _progress() -> Iterator[Any]:
+    """Yield a function that shows progress once the work has taken more than a second."""
+    began, bars = time.monotonic(), list[Any]()
+
+    def advance(done: int, count: int) -> None:
+        if not bars and time.monotonic() - began > _PATIENCE:
+            from rich.console import Console
+            from rich.progress import Progress
+
+            bar = Progress(console=Console(stderr=True), transient=True)
+            bars.append((bar, bar.add_task("records", total=count)))
+            bar.start()
+        for bar, task in bars:
+            bar.update(task, completed=done)
+
+    try:
+        yield advance
+    finally:
+        for bar, _ in bars:
+            bar.stop()

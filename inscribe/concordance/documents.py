@@ -1,0 +1,169 @@
+"""What the concordance keeps of each inscription: its signs, its words by sound, who and when.
+
+A document is plain data, so that it can be kept in the cache as it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, NamedTuple
+
+from inscribe import notation
+from inscribe.errors import InscribeError
+
+if TYPE_CHECKING:
+    from inscribe.reading.tokens import Interpretation
+    from inscribe.record import Record
+    from inscribe.signs import Transcription
+    from inscribe.sources.texts import SourceText
+
+LONGEST_NAME = 40
+
+
+class Document(NamedTuple):
+    """One inscription or source text.
+
+    ``signs`` are the signs as carved (□ where unreadable), ``normal`` the text in current forms,
+    ``origin[i]`` the sign ``normal[i]`` came from, ``words`` the words as read: first sign, last
+    sign, sound key. ``carver`` is the name the signature gives, in current forms: as read, no
+    attribution; ``year`` the western year of its first date.
+    """
+
+    object: str
+    kind: str
+    file: str
+    inscription: int  # from 1
+    place: str
+    signs: tuple[str, ...]
+    normal: str
+    origin: tuple[int, ...]
+    words: tuple[tuple[int, int, str], ...]
+    register: str
+    year: int | None
+    carver: str
+    carver_romaji: str
+
+    @property
+    def carved(self) -> str:
+        """The text as carved."""
+        return "".join(self.signs)
+
+
+def documents_of_record(record: Record, file: str) -> list[Document]:
+    """Return a document for each inscription of a record; the first date and name stand for all."""
+    from inscribe import reading
+
+    read = [
+        reading.read(i.transcription, i.register, i.overrides, between=record.between)
+        for i in record.inscriptions
+    ]
+    years = [d.year for each in read for d in each.dates if d.year is not None]
+    names = [name for each in read if (name := _carver(each))]
+    year = years[0] if years else None
+    carver = names[0] if names else ("", "")
+    return [
+        _document(
+            record.id, record.kind, file, number, i.place, i.transcription, each, year, carver
+        )
+        for number, (i, each) in enumerate(zip(record.inscriptions, read, strict=True), start=1)
+    ]
+
+
+def document_of_source(text: SourceText, file: str) -> Document:
+    """Return a text of the library as a document; its title stands for the place."""
+    try:
+        transcription = notation.parse("／".join(text.lines))
+    except InscribeError:  # a printed text that is no transcription
+        transcription = notation.parse("\\" + "\\".join("".join(text.lines)))
+    return _of(text.id, "source text", file, text.title, transcription)
+
+
+def document_of_text(identity: str, text: str) -> Document:
+    """Return a literal text as a document."""
+    return _of(identity, "text", "", "", notation.parse(text))
+
+
+def _of(identity: str, kind: str, file: str, place: str, text: Transcription) -> Document:
+    from inscribe import reading
+
+    read = reading.read(text)
+    year = next((date.year for date in read.dates if date.year is not None), None)
+    carver = _carver(read) or ("", "")
+    return _document(identity, kind, file, 1, place, text, read, year, carver)
+
+
+def _carver(read: Interpretation) -> tuple[str, str] | None:
+    """Return the name a signature gives, in current forms and in Latin letters."""
+    if read.signature is None:
+        return None
+    from inscribe.forms import normalise_text
+
+    parts = [part for key in ("surname", "art_name", "name") if (part := read.signature.get(key))]
+    if not parts:
+        return None
+    written = normalise_text("".join(part.text for part in parts)).text
+    return written[:LONGEST_NAME], " ".join(part.romaji for part in parts)
+
+
+def _document(
+    identity: str,
+    kind: str,
+    file: str,
+    number: int,
+    place: str,
+    text: Transcription,
+    read: Interpretation,
+    year: int | None,
+    carver: tuple[str, str],
+) -> Document:
+    from inscribe.forms import normalise
+    from inscribe.reading.assembling import shown
+
+    normal = normalise(text)
+    words = read.proposals[0].tokens if read.proposals else ()
+    return Document(
+        identity,
+        kind,
+        file,
+        number,
+        place,
+        tuple(map(shown, text.signs)),
+        normal.text,
+        normal.origin,
+        tuple(sorted((word.first, word.last, sound_key(word.kana)) for word in words)),
+        read.register,
+        year,
+        carver[0],
+        carver[1],
+    )
+
+
+def sound_key(kana: str) -> str:
+    """Return kana as the library compares sounds: spellings of one sound fall together.
+
+    >>> sound_key("きょう") == sound_key("けふ") == sound_key("きやう")
+    True
+    """
+    from inscribe.sources.keys import letters, run_together
+
+    return run_together(letters(kana))
+
+
+def rows_of(documents: Sequence[Document]) -> list[list[object]]:
+    """Return documents as lists that JSON can hold."""
+    return [list(document) for document in documents]
+
+
+def of_rows(rows: Sequence[Sequence[object]]) -> list[Document]:
+    """Return the documents that :func:`rows_of` wrote.
+
+    Raises:
+        TypeError, ValueError: the rows are not what it writes.
+    """
+    found = []
+    for row in rows:
+        document = Document(*row)  # type: ignore[arg-type]
+        if len(document.normal) != len(document.origin):
+            raise ValueError("a row is damaged")
+        found.append(document)
+    return found
