@@ -34,7 +34,7 @@ NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
 _LONGEST = 80  # signs; no poem that has a metre here is longer
 _CHANGED_AT_MOST = 4000  # another reading of one word may cost this much more
 _PATHS_TRIED = 16  # of MeCab's best paths through a stretch, before all its words are searched
-_MENDED_ENOUGH = 5000  # a stretch is mended if its metre costs no more
+_MENDED_ENOUGH = 8000  # a stretch is mended if its metre costs no more
 _ENOUGH_KANA = 14
 
 
