@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Literal, NamedTuple
 
-from inscribe.collate import pairs, sounds
+from inscribe.collate import pairs, readings, sounds
 from inscribe.collate.costs import prices
 from inscribe.collate.readings import Reading
 from inscribe.collate.sides import Side
@@ -13,6 +13,8 @@ from inscribe.collate.sides import Side
 Mode = Literal[
     "closed", "copy ahead", "source ahead", "wrong", "added", "omitted", "copy gap", "source gap"
 ]
+COPY_AHEAD: Mode = "copy ahead"
+SOURCE_AHEAD: Mode = "source ahead"
 UNWRITTEN = ("の", "か", "つ")  # particles that scribes leave out between two characters
 MOST_UNREAD = 3  # signs that one unreadable sign may stand for
 
@@ -110,10 +112,34 @@ class Moves:
         elif copy.letters[i]:
             for reading in source.readings_at(j, copy.letters[i][0]):
                 yield from self._read(reading, j, source, State(i, j, "source ahead"))
-        else:
-            for reading in copy.readings_at(i, ""):
-                if any(reading.pattern[0] in known for known in source.readings[j]):
-                    yield from self._read(reading, i, copy, State(i, j, "copy ahead"))
+        elif copy.sort[i] == source.sort[j] == "kanji":
+            yield from self._other_characters(i, j)
+
+    def _other_characters(self, i: int, j: int) -> Iterator[Step]:
+        """Two different characters: the same word in all, or part of a word of several."""
+        copy, source = self.copy, self.source
+        if word := readings.shared_word(copy.norm[i], source.norm[j]):
+            why = f"{copy.norm[i]} and {source.norm[j]} both write {word}"
+            price = self.price["other_character"]
+            yield Step(State(i + 1, j + 1), price, "other_character", why)
+            yield from self._unwritten_ending(i, j, word, why)
+        for reading in copy.readings_at(i, ""):
+            if reading.length > 1:
+                yield from self._read(reading, i, copy, State(i, j, "copy ahead"))
+        for reading in source.readings_at(j, ""):
+            if reading.length > 1:
+                yield from self._read(reading, j, source, State(i, j, "source ahead"))
+
+    def _unwritten_ending(self, i: int, j: int, word: str, why: str) -> Iterator[Step]:
+        """The ending of ``word`` is written on one side only: 逢 against 会ふ."""
+        ending, price = sounds.fold(word.partition(".")[2]), self.price["other_character"]
+        for mode, behind, at in (
+            (COPY_AHEAD, self.source, j + 1),
+            (SOURCE_AHEAD, self.copy, i + 1),
+        ):
+            letters = behind.letters[at] if at < len(behind.letters) else ""
+            if ending and letters and sounds.exchanged(ending[0], letters[0]):
+                yield Step(State(i + 1, j + 1, mode, letters[0]), price, "other_character", why)
 
     def _read(self, reading: Reading, start: int, side: Side, at: State) -> Iterator[Step]:
         """The step of reading, and again with a particle that may be left unwritten after it."""

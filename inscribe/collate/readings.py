@@ -79,10 +79,33 @@ def readings_of(char: str, following: str = "") -> ByLetter:
 
 def kun_patterns(char: str) -> frozenset[str]:
     """Return the sounds of the native readings of ``char`` in all their parts and forms."""
-    kun = [reading for reading, _ in table_readings().get(char, ())]
-    kun += [reading.strip("-") for reading in forms_readings(char).kun]
-    spoken = {form for word in kun for form in okurigana.spoken_forms(word)}
+    spoken = {form for word in _kun(char) for form in okurigana.spoken_forms(word)}
     return frozenset(pattern for form in spoken for pattern in sounds.patterns(form))
+
+
+@lru_cache(maxsize=16384)
+def shared_word(one: str, other: str) -> str:
+    """Return a native word that two different characters both write, as 逢 and 会 do, or nothing.
+
+    The same sound is not enough: 松 and 待 are まつ and ま.つ, two words.
+
+    >>> shared_word("逢", "会"), shared_word("松", "待")
+    ('あ.う', '')
+    """
+    words = {_word_key(word): word for word in _kun(one)}
+    return next((words[key] for word in _kun(other) if (key := _word_key(word)) in words), "")
+
+
+def _word_key(word: str) -> tuple[str, str, int]:
+    stem, _, ending = word.partition(".")
+    classical = {"う": "ふ", "い": "し"}.get(ending, ending)
+    pattern = "".join(sounds.patterns(stem)[:1])
+    return (pattern, sounds.fold(classical), len(stem))
+
+
+def _kun(char: str) -> list[str]:
+    kun = [reading for reading, _ in table_readings().get(char, ())]
+    return [*kun, *(reading.strip("-") for reading in forms_readings(char).kun)]
 
 
 def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
