@@ -60,17 +60,6 @@ def normalise_text(text: str) -> NormalText:
     return rewriting.finished()
 
 
-def _divided(parts: list[str], kept: list[bool]) -> list[str]:
-    """Return a divided text divided only at the signs that are ``kept``."""
-    found = [parts[0]]
-    for sign, stretch, keep in zip(parts[1::2], parts[2::2], kept, strict=True):
-        if keep:
-            found += (sign, stretch)
-        else:
-            found[-1] += sign + stretch
-    return found
-
-
 def normalise(t: Transcription) -> NormalText:
     """Return an inscription in current forms, every change traced to its sign.
 
@@ -82,6 +71,17 @@ def normalise(t: Transcription) -> NormalText:
         TableError: a glossary table cannot be used.
     """
     return _of_signs([_shown(sign) for sign in t.signs])
+
+
+def _divided(parts: list[str], kept: list[bool]) -> list[str]:
+    """Return a divided text divided only at the signs that are ``kept``."""
+    found = [parts[0]]
+    for sign, stretch, keep in zip(parts[1::2], parts[2::2], kept, strict=True):
+        if keep:
+            found += (sign, stretch)
+        else:
+            found[-1] += sign + stretch
+    return found
 
 
 def _shown(sign: Sign) -> str:
