@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -29,12 +29,14 @@ _FORMATS = ("text", "json", "jsonl")
     epilog=example(
         "inscribe read examples/DEMO-001.toml",
         "inscribe read --text 於東都應需造之",
+        "inscribe read --watch records/A-0412.toml",
         "inscribe read --lines --format jsonl < transcriptions.txt",
     )
 )
 @click.argument("path", required=False, metavar="[RECORD|FILE|-]")
 @click.option("--text", "literal", metavar="TEXT", help="Read TEXT itself.")
 @click.option("--lines", is_flag=True, help="Read one transcription a line, one result a line.")
+@click.option("--watch", is_flag=True, help="Read again whenever the file is saved; Ctrl-C stops.")
 @click.option(
     "--register",
     type=click.Choice(["auto", "verse", "signature", "prose"]),
@@ -51,12 +53,20 @@ _FORMATS = ("text", "json", "jsonl")
 )
 @click.option("--second-opinion", is_flag=True, help="Ask pykakasi too; slow to load.")
 @click.option("--why", is_flag=True, help="Show every word, every change of form, and the reasons.")
-@click.option("--format", "shape", type=click.Choice(_FORMATS), default="text", show_default=True)
+@click.option(
+    "--format",
+    "shape",
+    type=click.Choice(_FORMATS),
+    default="text",
+    show_default=True,
+    help="Lines for people, JSON, or JSON Lines.",
+)
 @output_options
 def command(
     path: str | None,
     literal: str | None,
     lines: bool,
+    watch: bool,
     register: Choice,
     letters: str,
     second_opinion: bool,
@@ -69,16 +79,32 @@ def command(
     """Say what an inscription says: forms, words, kana, Latin letters, signature, dates, doubts."""
     if (path is None) == (literal is None) and not (lines and path is None and literal is None):
         raise InputError("give one text to read", hint="a record, a file, - or --text TEXT")
+    if lines and watch:
+        raise InputError("--watch and --lines do not go together", hint="leave one of them out")
     if lines:
         _read_lines(path, literal, register, letters, why, shape, output, force)
         return
-    found = list(_interpretations(path, literal, register))
-    if second_opinion:
-        from inscribe.reading.second_opinion import with_second_opinion
 
-        found = [with_second_opinion(each) for each in found]
-    found = [_in_letters(each, letters) for each in found]
-    write_result(_shown(found, shape, why), output, force=force)
+    def shown() -> str:
+        found = list(_interpretations(path, literal, register))
+        if second_opinion:
+            from inscribe.reading.second_opinion import with_second_opinion
+
+            found = [with_second_opinion(each) for each in found]
+        return _shown([_in_letters(each, letters) for each in found], shape, why)
+
+    if watch:
+        _watch(path, shown, output)
+    else:
+        write_result(shown(), output, force=force)
+
+
+def _watch(path: str | None, shown: Callable[[], str], output: str | None) -> None:
+    from inscribe.cli.watching import watch
+
+    if path is None or path == STANDARD_INPUT or output is not None:
+        raise InputError("--watch shows a file's reading on the terminal", hint="name a file only")
+    watch(Path(path), shown)
 
 
 def _in_letters(found: Interpretation, letters: str) -> Interpretation:
@@ -95,20 +121,27 @@ def _interpretations(
     from inscribe import reading
 
     if literal is not None:
-        yield reading.read_text(literal, register, alternatives=True)
+        yield reading.read_text(_some(literal), register, alternatives=True)
     elif path == STANDARD_INPUT:
-        text = read_standard_input().strip("\n")
+        text = _some(read_standard_input().strip("\n"), "standard input")
         yield reading.read_text(text, register, alternatives=True)
     elif str(path).endswith(".toml"):
         yield from _of_record(Path(str(path)), register)
     else:
         from inscribe import files
 
-        text = files.read_text(Path(str(path))).strip("\n")
+        text = _some(files.read_text(Path(str(path))).strip("\n"), str(path))
         try:
             yield reading.read_text(text, register, alternatives=True)
         except InscribeError as error:
             raise error.in_file(str(path)) from error
+
+
+def _some(text: str, place: str | None = None) -> str:
+    """Return the text, which must not be blank."""
+    if not text.strip():
+        raise InputError("there is no text to read", Place(place), "write □ for unreadable signs")
+    return text
 
 
 def _of_record(path: Path, register: Choice) -> Iterator[Interpretation]:

@@ -1,0 +1,154 @@
+"""Fuzz every stage: ``python tests/benchmarks/fuzz.py [--seconds N] [--start N] [STAGE...]``.
+
+Each stage runs in a process of its own, guided by coverage where atheris is installed, else by
+random bytes. Printed for each: executions, executions a second, the worst time of one execution,
+and what went wrong; a broken law of the stage counts like a crash. The inputs of crashes, and of
+executions that took more than two seconds, are shown so that they can be tried again with
+``--try STAGE HEX``.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import random
+import resource
+import subprocess
+import sys
+import tempfile
+import time
+import traceback
+from collections.abc import Callable
+from pathlib import Path
+
+sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2])]
+HANG = 2.0  # seconds
+KEPT = 20  # kinds of crash that are shown
+
+
+class Log:
+    """What happened so far; written to a file, for the engine ends the process as it likes."""
+
+    def __init__(self, path: Path) -> None:
+        self.path = path
+        self.began = time.monotonic()
+        self.written = 0.0
+        self.executions, self.accepted, self.worst = 0, 0, 0.0
+        self.slow: list[str] = []
+        self.crashes: dict[str, str] = {}
+
+    def run(self, stage: Callable[[bytes], bool], data: bytes) -> None:
+        start = time.monotonic()
+        try:
+            self.accepted += stage(data)
+        except Exception as error:
+            frame = traceback.extract_tb(error.__traceback__)[-1]
+            where = f"{type(error).__name__} at {frame.filename}:{frame.lineno}: {error}"[:300]
+            if len(self.crashes) < KEPT:
+                self.crashes.setdefault(
+                    where.split(":", 2)[0] + f":{frame.lineno}", where + f" | {data.hex()}"
+                )
+        end = time.monotonic()
+        self.executions += 1
+        if end - start > self.worst:
+            self.worst = end - start
+        if end - start > HANG and len(self.slow) < KEPT:
+            self.slow.append(f"{end - start:.1f} s | {data.hex()}")
+        if end - self.written > 1:
+            self.written = end
+            self.write(end)
+
+    def write(self, now: float) -> None:
+        memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024
+        found = {
+            "executions": self.executions,
+            "accepted": self.accepted,
+            "seconds": now - self.began,
+            "worst": self.worst,
+            "memory": memory,
+            "slow": self.slow,
+            "crashes": list(self.crashes.values()),
+        }
+        part = self.path.with_suffix(".part")
+        part.write_text(json.dumps(found), "utf-8")
+        part.replace(self.path)
+
+
+def child(name: str, seconds: float, path: Path, start: int) -> None:
+    """Fuzz one stage until the time is over."""
+    try:
+        import atheris
+    except ImportError:
+        atheris = None
+    if atheris is None:
+        from fuzz_stages import STAGES
+    else:
+        with atheris.instrument_imports(include=["inscribe"]):
+            from fuzz_stages import STAGES
+    stage, log = STAGES[name](), Log(path)
+    if atheris is not None:
+        options = [f"-max_total_time={seconds:.0f}", f"-seed={start}", "-max_len=300", "-timeout=0"]
+        atheris.Setup([sys.argv[0], *options, "-verbosity=0"], lambda data: log.run(stage, data))
+        atheris.Fuzz()
+        return
+    chance = random.Random(start)
+    end = time.monotonic() + seconds
+    while time.monotonic() < end:
+        log.run(stage, chance.randbytes(chance.randrange(1, 300)))
+
+
+def main() -> None:
+    """Run the stages one after the other and print the table."""
+    from fuzz_stages import STAGES
+
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("stages", nargs="*", choices=[*STAGES, []], metavar="STAGE")
+    parser.add_argument("--seconds", type=float, default=20, help="for each stage")
+    parser.add_argument("--start", type=int, default=1, help="begin elsewhere: another seed")
+    parser.add_argument("--child", help=argparse.SUPPRESS)
+    parser.add_argument("--log", type=Path, help=argparse.SUPPRESS)
+    parser.add_argument("--try", dest="again", nargs=2, metavar=("STAGE", "HEX"))
+    given = parser.parse_args()
+    if given.again:
+        print("accepted:", STAGES[given.again[0]]()(bytes.fromhex(given.again[1])))
+        return
+    if given.child:
+        child(given.child, given.seconds, given.log, given.start)
+        return
+    print(
+        f"{'stage':10} {'executions':>12} {'accepted':>9} {'a second':>9} {'worst s':>8}"
+        f" {'MiB':>5} faults"
+    )
+    total = 0
+    for name in given.stages or STAGES:
+        with tempfile.TemporaryDirectory() as folder:
+            total += _run(name, given.seconds, given.start, Path(folder, "log.json"))
+    print(f"{'total':10} {total:12,}")
+
+
+def _run(name: str, seconds: float, start: int, log: Path) -> int:
+    command = [sys.executable, __file__, "--child", name, "--log", str(log), "--start", str(start)]
+    done = subprocess.run(
+        [*command, "--seconds", str(seconds)], capture_output=True, timeout=seconds * 3 + 240
+    )
+    found = json.loads(log.read_text("utf-8")) if log.exists() else {}
+    if not found:
+        print(name, "did not run:", done.stderr[-500:].decode("utf-8", "replace"))
+        return 0
+    count = int(found["executions"])
+    rate = count / max(found["seconds"], 0.01)
+    faults = len(found["crashes"]) + len(found["slow"])
+    print(
+        f"{name:10} {count:12,} {found['accepted'] / count:9.0%} {rate:9,.0f}"
+        f" {found['worst']:8.2f} {found['memory']:5} {faults}",
+        flush=True,
+    )
+    for said in [*found["crashes"], *found["slow"]]:
+        print("    ", said)
+    if done.returncode < 0:
+        print("     ended by signal", -done.returncode, done.stderr[-300:])
+    return count
+
+
+if __name__ == "__main__":
+    main()
