@@ -16,13 +16,15 @@ if TYPE_CHECKING:
     from inscribe.collate.model import Collation
     from inscribe.collate.witnesses import Testimony
 
-FORMATS = ("text", "md", "json", "jsonl")
+FORMATS = ("text", "md", "json", "jsonl", "svg")
 
 
 @click.command(
     epilog=example(
         "inscribe collate examples/DEMO-001.toml",
         "inscribe collate --text ゆめかうつゝか 夢か現か",
+        "inscribe collate examples/DEMO-003.toml --format svg -o plate.svg",
+        "inscribe collate examples/DEMO-004.toml --boxes photograph.json --scale 20",
     )
 )
 @click.argument("texts", nargs=-1, metavar="[RECORD | COPY SOURCE...]")
@@ -37,8 +39,14 @@ FORMATS = ("text", "md", "json", "jsonl")
     "shape",
     type=click.Choice(FORMATS),
     default=None,
-    help="text (default), md, json or jsonl.",
+    help="text (default), md, json, jsonl, or svg: the plate drawn to scale.",
 )
+@click.option(
+    "--boxes",
+    metavar="FILE",
+    help="Measured signs: CSV (sign,x,y,width,height in mm) or a Web Annotation page.",
+)
+@click.option("--scale", type=float, metavar="N", help="Pixels per mm of the annotations.")
 @click.option("--excerpt", is_flag=True, help="The copy is a part of the source.")
 @click.option(
     "--notation", "convention", default="japanese", show_default=True, help="japanese or leiden."
@@ -52,6 +60,8 @@ def command(
     literal: bool,
     pairs: str | None,
     shape: str | None,
+    boxes: str | None,
+    scale: float | None,
     excerpt: bool,
     convention: str,
     strict: bool,
@@ -63,6 +73,10 @@ def command(
 
     A record is held against the source it names. With several sources, the copy is held against
     each, and the one it follows is named.
+
+    With --boxes, the space account goes by the measured place of every sign. Annotations are boxes
+    (xywh) in pixels, in the order of the signs; where the picture shows more than the plate, one
+    more annotation with the text "plate" gives the plate's box.
     """
     if pairs is not None:
         if texts:
@@ -73,6 +87,8 @@ def command(
     from inscribe.cli import collate_inputs
 
     found = collate_inputs.tasks(texts, literal=literal, convention=convention)
+    if boxes is not None:
+        found = [collate_inputs.measured(found, boxes, scale)]
     results = [_collated(task, excerpt=excerpt) for task in found]
     write_result(_shown(found, results, shape or "text", to_file=bool(output)), output, force=force)
     differs = not all(results[0].is_faithful_in_wording for results in results)
@@ -120,11 +136,28 @@ def _answers(file: str, *, excerpt: bool) -> Iterator[tuple[dict[str, Any], bool
 def _shown(tasks: list[Task], results: list[list[Collation]], shape: str, *, to_file: bool) -> str:
     if shape in ("json", "jsonl"):
         return _as_json(results, shape)
+    if shape == "svg":
+        return _drawing(tasks, results)
     parts = []
     for task, found in zip(tasks, results, strict=True):
         show = _as_markdown if shape == "md" else _as_text
         parts += show(task, found, to_file)
     return "\n".join(parts)
+
+
+def _drawing(tasks: list[Task], results: list[list[Collation]]) -> str:
+    from inscribe import notation
+    from inscribe.record import Inscription
+    from inscribe.report.svg.plate import plate_drawing
+
+    if len(tasks) > 1 or len(results[0]) > 1:
+        raise InputError(
+            "a drawing shows one copy with one source",
+            hint="for all of a record, use inscribe entry --format svg -o FOLDER/",
+        )
+    copy = tasks[0].copy
+    drawn = copy.inscription or Inscription(copy.title, notation.render(copy.transcription))
+    return plate_drawing(drawn, results[0][0])
 
 
 def _as_markdown(task: Task, found: list[Collation], to_file: bool) -> list[str]:

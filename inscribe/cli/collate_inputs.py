@@ -58,6 +58,22 @@ def tasks(texts: tuple[str, ...], *, literal: bool, convention: str) -> list[Tas
     return [Task(copy, tuple(sources))]
 
 
+def measured(tasks: list[Task], file: str, scale: float | None) -> Task:
+    """Return the one task, its copy's signs measured by the boxes in ``file``.
+
+    Raises:
+        InputError: the boxes cannot be used, or there is not one inscription they could be of.
+    """
+    from inscribe.record.boxes import read_boxes, with_boxes
+
+    inscription = tasks[0].copy.inscription
+    if len(tasks) != 1 or inscription is None:
+        raise InputError("boxes measure one inscription of a record", hint="name such a record")
+    inscription = with_boxes(inscription, read_boxes(Path(file), scale), file)
+    copy = Text(tasks[0].copy.title, inscription.transcription, inscription)
+    return Task(copy, tasks[0].sources)
+
+
 def _text(argument: str, *, literal: bool, convention: str) -> Text:
     if literal:
         return Text(argument, notation.parse(argument, convention))

@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from strategies import records
 
 from inscribe.entry import entry_of
 from inscribe.record import Record
@@ -28,7 +29,6 @@ from inscribe.report.lido.entry import entries_as_lido
 from inscribe.report.style import Style
 from inscribe.report.svg.plate import plate_drawing
 from inscribe.report.table.entry import FORMULA_STARTS, entries_as_csv
-from strategies import records
 
 some_records = st.lists(records, min_size=1, max_size=2)
 few = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))

@@ -14,11 +14,11 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from strategies import records
 
 from inscribe.entry import entries_in, entry_of
 from inscribe.record import Record, load
 from inscribe.report.tei.entry import entries_as_tei
-from strategies import records
 
 etree = pytest.importorskip("lxml.etree", reason="lxml is not installed")
 

@@ -1,0 +1,180 @@
+r"""The measured places of an inscription's signs, from a table or from annotations of a photograph.
+
+A CSV table has the columns sign, x, y, width, height: signs counted from 1, mm from the plate's top
+left corner. A W3C Web Annotation page (also as IIIF viewers export it) has a box ``#xywh=`` in
+pixels for each sign, in the order of the inscription unless ids end in ``:sign:N`` as this program
+writes them. Where the picture shows more than the plate, an annotation whose text is ``plate``
+gives the plate's own box.
+
+>>> table = "sign,x,y,width,height\n1,2.0,5.0,4.2,4.0\n"
+>>> boxes_of(table, "boxes.csv")
+(SignBox(sign=0, x=2.0, y=5.0, width=4.2, height=4.0),)
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import math
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+from inscribe import files
+from inscribe.errors import InputError, Place
+from inscribe.record.fields import MAX_MM
+from inscribe.record.model import Inscription, SignBox
+
+COLUMNS = ("sign", "x", "y", "width", "height")
+PLATE = "plate"
+_NUMBER = r"(-?\d+(?:\.\d+)?)"
+_XYWH = re.compile(rf"(?:^|[#&])xywh=(?:pixel:)?{_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}(?:&|$)")
+_OWN_ID = re.compile(r":sign:(\d+)$")
+
+Sides = tuple[float, float, float, float]
+
+
+def read_boxes(path: Path, scale: float | None = None) -> tuple[SignBox, ...]:
+    """Return the boxes in a file; ``scale`` is in pixels per mm, for annotations.
+
+    Raises:
+        InputError: the file cannot be read, or is neither of the two kinds.
+    """
+    return boxes_of(files.read_text(path), str(path), scale)
+
+
+def boxes_of(text: str, name: str, scale: float | None = None) -> tuple[SignBox, ...]:
+    """Return the boxes written in ``text``, as :func:`read_boxes` does."""
+    try:
+        if text.lstrip()[:1] in ("{", "["):
+            boxes = list(_annotated(text, name, scale))
+        else:
+            boxes = list(_tabled(text, name))
+    except csv.Error as error:
+        raise InputError(f"the file is no table ({error})", Place(name)) from error
+    except RecursionError as error:
+        raise InputError("the annotations are nested too deeply", Place(name)) from error
+    if not boxes:
+        raise InputError("there is no box of a sign", Place(name), "see the formats in the help")
+    boxes.sort(key=lambda box: box.sign)
+    for box, following in pairwise(boxes):
+        if box.sign == following.sign:
+            raise InputError(f"sign {box.sign + 1} has two boxes", Place(name), "keep one of them")
+    return tuple(boxes)
+
+
+def with_boxes(inscription: Inscription, boxes: Sequence[SignBox], name: str) -> Inscription:
+    """Return ``inscription`` with its signs measured by ``boxes`` (from the file ``name``).
+
+    Raises:
+        InputError: a box is of a sign that the inscription does not have.
+    """
+    count = len(inscription.transcription.signs)
+    for box in boxes:
+        if box.sign >= count:
+            raise InputError(
+                f"there is a box for sign {box.sign + 1}, and the inscription has {count} signs",
+                Place(name),
+                "give a box a sign, in the order of the columns",
+            )
+    return replace(inscription, boxes=tuple(boxes))
+
+
+def _tabled(text: str, name: str) -> Iterator[SignBox]:
+    reader = csv.DictReader(io.StringIO(text))
+    missing = [column for column in COLUMNS if column not in (reader.fieldnames or ())]
+    if missing:
+        raise InputError(
+            f"the table has no column {missing[0]}",
+            Place(name, 1),
+            f"its first line should be {','.join(COLUMNS)}",
+        )
+    for row in reader:
+        place = Place(name, reader.line_num)
+        try:
+            sign = int(row["sign"])
+            sides = tuple(float(row[column]) for column in COLUMNS[1:])
+        except (TypeError, ValueError) as error:
+            raise InputError(
+                "a cell is no number", place, "write mm with a decimal point"
+            ) from error
+        yield _box(sign, (sides[0], sides[1], sides[2], sides[3]), place)
+
+
+def _annotated(text: str, name: str, scale: float | None) -> Iterator[SignBox]:
+    if scale is None or not (math.isfinite(scale) and scale > 0):
+        raise InputError(
+            "annotations are in pixels", Place(name), "give the pixels per mm with --scale"
+        )
+    items = list(_items(text, name))
+    corner = next((sides for item, sides in items if _said(item).lower() == PLATE), (0, 0, 0, 0))
+    signs = [(item, sides) for item, sides in items if _said(item).lower() != PLATE]
+    own = [_OWN_ID.search(str(item.get("id", ""))) for item, _ in signs]
+    for number, ((_, sides), match) in enumerate(zip(signs, own, strict=True), start=1):
+        x, y, width, height = sides
+        inside = (x - corner[0], y - corner[1], width, height)
+        sign = int(match[1]) if match and all(own) else number
+        in_mm = tuple(round(side / scale, 3) for side in inside)
+        yield _box(sign, (in_mm[0], in_mm[1], in_mm[2], in_mm[3]), Place(name))
+
+
+def _items(text: str, name: str) -> Iterator[tuple[dict[str, Any], Sides]]:
+    """Yield each annotation that has a box, with its box in pixels."""
+    try:
+        page = json.loads(text)
+    except ValueError as error:
+        raise InputError("the annotations are not JSON", Place(name)) from error
+    items = page.get("items", page.get("resources")) if isinstance(page, dict) else page
+    if not isinstance(items, list):
+        raise InputError(
+            "there is no list of annotations", Place(name), "export an AnnotationPage with items"
+        )
+    for item in items:
+        if isinstance(item, dict) and (found := _selected(item.get("target", item.get("on")))):
+            if "xywh=percent:" in found:
+                raise InputError("a box is in percent", Place(name), "export boxes in pixels")
+            if match := _XYWH.search(found):
+                x, y, width, height = (float(number) for number in match.groups())
+                yield item, (x, y, width, height)
+
+
+def _selected(target: Any) -> str:
+    """Return the fragment that says where in the picture an annotation is."""
+    if isinstance(target, str):
+        return target
+    if isinstance(target, list):
+        return next(filter(None, map(_selected, target)), "")
+    if not isinstance(target, dict):
+        return ""
+    selector = target.get("selector")
+    for each in selector if isinstance(selector, list) else [selector]:
+        if isinstance(each, dict) and isinstance(value := each.get("value"), str):
+            return value
+    return _selected(target.get("id", target.get("source")))
+
+
+def _said(item: dict[str, Any]) -> str:
+    """Return the text of an annotation."""
+    body = item.get("body", item.get("resource"))
+    for each in body if isinstance(body, list) else [body]:
+        if isinstance(each, dict):
+            value = each.get("value", each.get("chars"))
+            if isinstance(value, str):
+                return value.strip()
+    return ""
+
+
+def _box(sign: int, sides: Sides, place: Place) -> SignBox:
+    x, y, width, height = sides
+    possible = all(math.isfinite(side) for side in sides) and max(sides) <= MAX_MM
+    if sign < 1 or not possible or x < 0 or y < 0 or width <= 0 or height <= 0:
+        raise InputError(
+            f"the box of sign {sign} is impossible: {x:g}, {y:g}, {width:g} x {height:g} mm",
+            place,
+            "signs count from 1, mm from the plate's top left corner; check the scale",
+        )
+    return SignBox(sign - 1, x, y, width, height)
