@@ -46,6 +46,7 @@ class Moves:
         self.price = prices()
         self._copy_end = len(copy)
         self._source_end = len(source)
+        self._answering: dict[State, tuple[Step, ...]] = {}
 
     def after(self, state: State) -> Iterator[Step]:
         """Yield every step from ``state``."""
@@ -58,8 +59,14 @@ class Moves:
         else:
             yield from self.answering(state)
 
-    def answering(self, state: State) -> Iterator[Step]:
-        """Yield the steps by which the texts answer each other, in whatever spelling."""
+    def answering(self, state: State) -> tuple[Step, ...]:
+        """Return the steps by which the texts answer each other, in whatever spelling."""
+        known = self._answering.get(state)
+        if known is None:
+            known = self._answering[state] = tuple(self._answers(state))
+        return known
+
+    def _answers(self, state: State) -> Iterator[Step]:
         if state.mode == "closed":
             yield from self._matches(state.i, state.j)
             yield from self._readings(state.i, state.j)

@@ -9,7 +9,7 @@ from inscribe.collate import readings, sounds
 from inscribe.collate.sides import Side
 
 REPEAT_MARKS = frozenset("々〻ゝゞヽヾ〱〲〳〴〵")
-MA_ROW = "まみむめも"
+LABIAL = "まみむめもはへ"  # うめ, むめ; うばたま, むばたま; うべ, むべ
 
 
 class Match(NamedTuple):
@@ -86,7 +86,7 @@ def _kana(one: str, other: str) -> Match | None:
 
 
 def _initial_mu(copy: Side, i: int, source: Side, j: int) -> Match | None:
-    if _next(copy, i) in MA_ROW and _next(source, j) in MA_ROW:
+    if _next(copy, i) in LABIAL and _next(source, j) in LABIAL:
         why = f"{copy.norm[i]} and {source.norm[j]} sound alike before {source.norm[j + 1]}"
         return Match("initial_mu", why)
     return None

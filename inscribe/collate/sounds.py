@@ -145,7 +145,7 @@ def _joined(letters: str, ways: list[tuple[tuple[int, str], ...]]) -> list[str]:
 def _ways_at(letters: str, at: int) -> tuple[tuple[int, str], ...]:
     """Return (letters used, how they may be written) for the sound that begins at ``at``."""
     plain = (1, letters[at])
-    if not at and letters[0] == "う" and letters[1:2] in tuple("まみむめも"):
+    if not at and letters[0] == "う" and letters[1:2] in tuple("まみむめもはへワエ"):
         return (plain, (1, "む"))  # うめ is written むめ
     if at and letters[at] in "やゆよ" and letters[at - 1] in ROWS[1]:
         return (plain,)
