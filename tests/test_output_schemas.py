@@ -80,6 +80,21 @@ def test_an_entry(name: str) -> None:
     assert_keeps(printed("entry", f"{EXAMPLES}/{name}.toml", "--format", "json"), "entry")
 
 
+@pytest.mark.parametrize("text", ["武州住□国作", "世の中に桜の□かりせば", "武州住［　　］作"])
+def test_a_restoration(text: str) -> None:
+    assert_keeps(printed("restore", "--text", text, "--format", "json"), "restore")
+
+
+def test_a_concordance() -> None:
+    folder = (str(EXAMPLES), "--no-cache", "--format", "json")
+    found = printed("concord", *folder, "夢")
+    assert found["hits"]
+    assert_keeps(found, "concord")
+    shared = printed("concord", *folder, "--clusters")
+    assert shared["clusters"]
+    assert_keeps(shared, "concord-clusters")
+
+
 def test_a_schema_that_could_not_fail_would_be_useless() -> None:
     for what in schemas.OUTPUTS:
         assert not schema(what).is_valid({})

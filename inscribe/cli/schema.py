@@ -10,7 +10,18 @@ from inscribe.cli.common import example, output_options, write_result
 
 RECORD = "record"
 # Named here so that --help loads nothing; a test holds them against the schemas that there are.
-OUTPUTS = ("read", "collate", "source-find", "date", "sign", "name", "entry")
+OUTPUTS = (
+    "read",
+    "collate",
+    "source-find",
+    "date",
+    "sign",
+    "name",
+    "entry",
+    "restore",
+    "concord",
+    "concord-clusters",
+)
 
 
 @click.command(epilog=example("inscribe schema -o record.schema.json", "inscribe schema collate"))
@@ -19,8 +30,9 @@ OUTPUTS = ("read", "collate", "source-find", "date", "sign", "name", "entry")
 def command(what: str, output: str | None, force: bool, quiet: bool) -> None:
     """Print a JSON Schema (draft 2020-12): of records, or of what a command prints as JSON.
 
-    WHAT is record (without WHAT), read, collate, source-find, date, sign, name or entry. Editors
-    that know JSON Schema check records and offer keys and words while you type.
+    WHAT is record (without WHAT), read, collate, source-find, date, sign, name, entry, restore,
+    concord or concord-clusters. Editors that know JSON Schema check records and offer keys and
+    words while you type.
     """
     if what == RECORD:
         from inscribe.record.schema import record_schema

@@ -54,7 +54,9 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
     from inscribe import reading
 
     read = [
-        reading.read(i.transcription, i.register, i.overrides, between=record.between)
+        reading.read(
+            i.transcription, i.register, i.overrides, between=record.between, alternatives=False
+        )
         for i in record.inscriptions
     ]
     years = [d.year for each in read for d in each.dates if d.year is not None]

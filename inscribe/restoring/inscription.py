@@ -202,7 +202,7 @@ def inscription(text: Transcription, register: Choice) -> Inscription:
     from inscribe import reading
 
     normal = normalise(text)
-    found = register if register != "auto" else reading.read(text).register
+    found = register if register != "auto" else reading.read(text, alternatives=False).register
     if found == "signature":
         return Inscription(normal, found, None)
     plain, offsets, gaps = _poem(normal)

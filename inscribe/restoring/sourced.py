@@ -37,6 +37,7 @@ class Answer:
     text: str
     signs: int  # how many signs are worn there together
     position: int  # which of them this is, from 0
+    spelled_out: bool = False  # the source is wholly in kana, the inscription is not
 
 
 def sources_of(text: Transcription, library: Library) -> tuple[Hit, ...]:
@@ -57,13 +58,19 @@ def answers(text: Transcription, hits: Iterable[Hit]) -> dict[int, list[Answer]]
             source = notation.parse(passage)
         except InputError:
             continue
+        spelled_out = not _has_kanji(source) and _has_kanji(text)
         for group in collate(text, source).groups:
             size = len(group.copy)
             for sign in range(group.copy.start, group.copy.end):
                 if group.source.text and group.kind == "unread":
-                    answer = Answer(hit, group.source.text, size, sign - group.copy.start)
+                    position = sign - group.copy.start
+                    answer = Answer(hit, group.source.text, size, position, spelled_out)
                     found.setdefault(sign, []).append(answer)
     return found
+
+
+def _has_kanji(text: Transcription) -> bool:
+    return any(map(is_kanji, text.text))
 
 
 def weigh(answer: Answer, language: dict[str, float], *, voiced: bool) -> dict[str, float]:
@@ -75,7 +82,8 @@ def weigh(answer: Answer, language: dict[str, float], *, voiced: bool) -> dict[s
     text = answer.text
     if len(text) == answer.signs:  # sign for sign
         stands = text[answer.position]
-        matches = {sign: _match(sign, stands, voiced=voiced) for sign in {*language, stands}}
+        match = _spelled_out if answer.spelled_out else _match
+        matches = {sign: match(sign, stands, voiced=voiced) for sign in {*language, stands}}
     elif answer.signs == 1:
         matches = {sign: _sounds_like(sign, text) for sign in language}
     else:
@@ -85,10 +93,12 @@ def weigh(answer: Answer, language: dict[str, float], *, voiced: bool) -> dict[s
         return _among(text, language)
     floor = min(language.values(), default=0.0)
     top = max(language.get(sign, floor) for sign in kept)
+    # Where the source says which sign it is, the language has little say.
+    least, divisor = (-4.0, 4.0) if len(text) == answer.signs else (-30.0, 2.0)
+    if answer.spelled_out:
+        least, divisor = -30.0, 1.5
     shares = {
-        sign: match * math.exp(max(-30.0, (language.get(sign, floor) - top) / 2))
-        if len(text) != answer.signs
-        else match * math.exp(max(-4.0, (language.get(sign, floor) - top) / 4))
+        sign: match * math.exp(max(least, (language.get(sign, floor) - top) / divisor))
         for sign, match in kept.items()
     }
     total = sum(shares.values())
@@ -115,6 +125,13 @@ def _match(sign: str, stands: str, *, voiced: bool) -> float:
     if is_kana(stands) != is_kana(sign):
         return 0.02 * _sounds_like(sign, stands)
     return _OTHERWISE
+
+
+def _spelled_out(sign: str, stands: str, *, voiced: bool) -> float:
+    """Return how well a sign answers one kana of a source that has no kanji at all."""
+    if is_kana(sign):
+        return _match(sign, stands, voiced=voiced)
+    return _sounds_like(sign, stands)
 
 
 def _sounds_like(sign: str, text: str) -> float:

@@ -8,9 +8,11 @@ from __future__ import annotations
 
 from typing import Any, get_args
 
+from inscribe.concordance.search import How
 from inscribe.dates.model import Agreement
 from inscribe.reading.tokens import Register
 from inscribe.report.as_json.collation import KINDS
+from inscribe.restoring.model import EvidenceKind
 
 Schema = dict[str, Any]
 
@@ -22,6 +24,8 @@ FLAG: Schema = {"type": "boolean"}
 COUNT: Schema = {"type": "integer", "minimum": 0}
 WHOLE: Schema = {"type": "integer"}
 NUMBER: Schema = {"type": "number"}
+RANK: Schema = {"type": "integer", "minimum": 1}
+SHARE: Schema = {"type": "number", "minimum": 0, "maximum": 1}
 DAY: Schema = {"type": "string", "format": "date"}
 SIGNS: Schema = {
     "type": "array",
@@ -33,7 +37,7 @@ SIGNS: Schema = {
 
 
 def schema_of(output: str) -> Schema:
-    """Return the schema of one output: read, collate, source-find, date, sign, name or entry."""
+    """Return the schema of one output, as named in ``OUTPUTS``."""
     made = _OUTPUTS[output]()
     return {"$schema": DIALECT, "title": f"inscribe {output.replace('-', ' ')}", **made}
 
@@ -159,6 +163,66 @@ def _entry() -> Schema:
     return _object(id=TEXT, kind=TEXT, title=TEXT, inscriptions=_list(inscription), remarks=TEXT)
 
 
+def _restoration() -> Schema:
+    evidence = _object(kind=_one_of(get_args(EvidenceKind)), text=TEXT)
+    candidate = _object(
+        rank=RANK, text=TEXT, probability=SHARE, forms=_list(TEXT), evidence=_list(evidence)
+    )
+    lacuna = _object(
+        sign=COUNT,
+        column=COUNT,
+        kind=_one_of(("sign", "gap")),
+        before=TEXT,
+        after=TEXT,
+        missing_morae=_perhaps(COUNT),
+        remark=TEXT,
+        candidates=_list(candidate),
+    )
+    return _object(
+        text=TEXT,
+        register=_one_of(get_args(Register)),
+        lacunae=_list(lacuna),
+        sources=_list(_object(id=TEXT, title=TEXT, score=SHARE)),
+        cautions=_list(TEXT),
+    )
+
+
+def _concordance_place(**more: Schema) -> Schema:
+    return _object(
+        object=TEXT,
+        kind=TEXT,
+        file=TEXT,
+        inscription=RANK,
+        place=TEXT,
+        year=_perhaps(WHOLE),
+        carver=TEXT,
+        carver_romaji=TEXT,
+        text=TEXT,
+        **more,
+    )
+
+
+def _concordance() -> Schema:
+    hit = _concordance_place(
+        signs=SIGNS, before=TEXT, match=TEXT, after=TEXT, how=_one_of(get_args(How))
+    )
+    counted: Schema = {"type": "object", "additionalProperties": COUNT}
+    return _object(
+        query=TEXT,
+        records=COUNT,
+        unread=_list(TEXT),
+        hits=_list(hit),
+        counts=_object(object=counted, date=counted, carver=counted),
+    )
+
+
+def _clusters() -> Schema:
+    cluster = _object(
+        kind=_one_of(("text", "signature")), title=TEXT, members=_list(_concordance_place())
+    )
+    return _object(records=COUNT, unread=_list(TEXT), clusters=_list(cluster), cautions=_list(TEXT))
+
+
 _OUTPUTS = {
     "read": _reading,
     "collate": _collation,
@@ -167,5 +231,8 @@ _OUTPUTS = {
     "sign": _sign,
     "name": _name,
     "entry": _entry,
+    "restore": _restoration,
+    "concord": _concordance,
+    "concord-clusters": _clusters,
 }
 OUTPUTS = tuple(_OUTPUTS)

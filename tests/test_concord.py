@@ -1,0 +1,212 @@
+"""The concordance: every form and spelling found, each once, and a cache that never lies."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import os
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from inscribe.cli import cli
+from inscribe.concordance.clusters import clusters
+from inscribe.concordance.counts import ORDERS, counts, ordered
+from inscribe.concordance.documents import Document, document_of_text
+from inscribe.concordance.folder import collection
+from inscribe.concordance.search import query_of, search
+from inscribe.errors import InputError
+
+EXAMPLES = Path(__file__).parent.parent / "examples"
+
+
+def found(text: str, asked: str, **options: bool) -> list[tuple[str, str]]:
+    hits = search([document_of_text("A", text)], query_of(asked, **options))
+    return [(hit.match, hit.how) for hit in hits]
+
+
+@pytest.mark.parametrize(
+    ("text", "asked", "expected"),
+    [
+        ("夢としりせは(者)", "夢", [("夢", "same signs")]),
+        ("夢としりせは(者)", "ゆめ", [("夢", "same sound")]),
+        ("夢としりせは(者)", "yume", [("夢", "same sound")]),
+        ("武州住澄國作", "国", [("國", "another form")]),
+        ("秋風そ吹く", "ぞ", [("そ", "same sound")]),
+        ("今日来すは明日は雪とそ降りなまし", "けふ", [("今日", "same sound")]),
+        ("今日来すは明日は雪とそ降りなまし", "kyō", [("今日", "same sound")]),
+        ("武州住澄国作", "豊", []),
+    ],
+)
+def test_a_word_is_found_in_any_form(text: str, asked: str, expected: list[object]) -> None:
+    assert found(text, asked) == expected
+
+
+def test_exact_asks_for_signs_and_not_for_sounds() -> None:
+    assert found("夢としりせは(者)", "ゆめ", exact=True) == []
+    assert found("武州住澄國作", "国", exact=True) == [("國", "another form")]
+
+
+def test_a_pattern_sees_current_forms() -> None:
+    assert found("武州住澄國作之", "住.国", pattern=True) == [("住澄國", "pattern")]
+
+
+@pytest.mark.parametrize("asked", ["(", "(a+)+", "(a*)*b", "a" * 300, "(?=x)", r"(.)\1"])
+def test_a_pattern_that_cannot_be_used_is_told(asked: str) -> None:
+    with pytest.raises(InputError):
+        query_of(asked, pattern=True)
+
+
+def test_nothing_to_look_for() -> None:
+    with pytest.raises(InputError):
+        query_of("  ")
+
+
+@given(st.text("花夢ゆめはなの國国々ゝ□、", min_size=1, max_size=20), st.data())
+@settings(max_examples=60, deadline=None)
+def test_every_stretch_of_a_text_is_found_where_it_stands(text: str, data: st.DataObject) -> None:
+    document = document_of_text("A", text)
+    start = data.draw(st.integers(0, len(document.normal) - 1))
+    end = data.draw(st.integers(start + 1, len(document.normal)))
+    asked = document.normal[start:end]
+    if not asked.strip():
+        return
+    hits = list(search([document], query_of(asked, exact=True)))
+    assert any(hit.first <= document.origin[start] <= hit.last for hit in hits)
+    for hit in hits:
+        assert hit.before + hit.match + hit.after == document.carved
+    assert len({(hit.first, hit.last) for hit in hits}) == len(hits)
+
+
+def test_counts_and_orders_keep_every_hit() -> None:
+    held = [document_of_text(name, text) for name, text in (("A", "花の花"), ("B", "夢の花"))]
+    hits = list(search(held, query_of("花")))
+    for order in ORDERS:
+        assert sorted(map(id, ordered(hits, order))) == sorted(map(id, hits))
+    for by in counts(hits).values():
+        assert sum(by.values()) == len(hits) == 3
+
+
+def test_the_same_text_in_other_spellings_is_one_cluster() -> None:
+    texts = {
+        "A": "世の中に絶えて桜のなかりせば春の心はのどけからまし",
+        "B": "よの中にたえてさくらのなかりせは春のこゝろは□とけからまし",
+        "C": "山里は秋こそことに寂しけれ鹿の鳴く音に目をさましつつ",
+        "D": "武州住霜蹊作",
+        "E": "江戸住霜蹊造之",
+    }
+    made = clusters(document_of_text(name, text) for name, text in texts.items())
+    kinds = {(each.kind, tuple(member.object for member in each.members)) for each in made}
+    assert kinds == {("text", ("A", "B")), ("signature", ("D", "E"))}
+
+
+def write(folder: Path, name: str, text: str) -> Path:
+    file = folder / f"{name}.toml"
+    head = f'id = "{name}"\nkind = "tsuba"\n'
+    file.write_text(f'{head}[[inscription]]\nplace = "front"\ntext = "{text}"\n', "utf-8")
+    return file
+
+
+def objects(folder: Path, cache: Path) -> list[tuple[str, str]]:
+    return [(d.object, d.carved) for d in collection(folder, cache=cache).documents]
+
+
+def test_the_cache_follows_every_change(tmp_path: Path) -> None:
+    folder, cache = tmp_path / "records", tmp_path / "cache"
+    folder.mkdir()
+    first = write(folder, "A", "武州住霜蹊作")
+    assert objects(folder, cache) == [("A", "武州住霜蹊作")]
+    read: list[int] = []
+    collection(folder, lambda done, count: read.append(done), cache=cache)
+    assert read == []  # nothing was read again
+    write(folder, "B", "江戸住")
+    write(folder, "A", "武州住霜蹊造")
+    os.utime(first, ns=(1, 1))  # a change of the same size is told by its time
+    assert objects(folder, cache) == [("A", "武州住霜蹊造"), ("B", "江戸住")]
+    first.unlink()
+    assert objects(folder, cache) == [("B", "江戸住")]
+    assert objects(folder, cache) == [("B", "江戸住")]
+
+
+@pytest.mark.parametrize(
+    "damage",
+    [b"", b"{", b"\xff\xfe", b"[]", b'{"made_by": 1}', b'{"made_by": "x", "records": {"a": 3}}'],
+)
+def test_a_damaged_cache_is_left_aside(tmp_path: Path, damage: bytes) -> None:
+    folder, cache = tmp_path / "records", tmp_path / "cache"
+    folder.mkdir()
+    write(folder, "A", "武州住霜蹊作")
+    expected = objects(folder, cache)
+    kept = next(cache.glob("concord-*.json"))
+    kept.write_bytes(damage)
+    assert objects(folder, cache) == expected
+
+
+def test_damage_inside_the_cache_is_noticed(tmp_path: Path) -> None:
+    folder, cache = tmp_path / "records", tmp_path / "cache"
+    folder.mkdir()
+    file = write(folder, "A", "武州住霜蹊作")
+    expected = objects(folder, cache)
+    kept = next(cache.glob("concord-*.json"))
+    held = json.loads(kept.read_text("utf-8"))
+    for broken in ([["A"]], "A", [[1] * len(Document._fields)]):
+        held["records"][str(file)][1] = broken
+        kept.write_text(json.dumps(held), "utf-8")
+        assert objects(folder, cache) == expected
+
+
+def test_a_cache_that_cannot_be_written_is_done_without(tmp_path: Path) -> None:
+    folder, cache = tmp_path / "records", tmp_path / "cache"
+    folder.mkdir()
+    write(folder, "A", "武州住霜蹊作")
+    cache.write_text("a file stands where the folder should be", "utf-8")
+    assert objects(folder, cache) == [("A", "武州住霜蹊作")]
+
+
+def test_a_bad_record_is_named_and_the_rest_are_read(tmp_path: Path) -> None:
+    write(tmp_path, "A", "武州住霜蹊作")
+    (tmp_path / "B.toml").write_text("id = ", "utf-8")
+    held = collection(tmp_path, keep=False)
+    assert [d.object for d in held.documents] == ["A"]
+    assert len(held.unread) == 1
+    assert "B.toml" in held.unread[0]
+
+
+def run(*arguments: str) -> str:
+    result = CliRunner().invoke(cli, ["concord", *arguments, "--no-cache"], catch_exceptions=False)
+    assert result.exit_code == 0, result.output
+    return result.stdout
+
+
+def test_words_stand_one_below_the_other(tmp_path: Path) -> None:
+    write(tmp_path, "A", "武州住霜蹊作")
+    write(tmp_path, "B", "江戸神田住帆影造之")
+    lines = [line for line in run(str(tmp_path), "住").splitlines() if "【" in line]
+    places = {sum(2 if char > "ÿ" else 1 for char in line[: line.index("【")]) for line in lines}
+    assert len(lines) == 2
+    assert len(places) == 1
+
+
+def test_csv_is_safe_in_a_spreadsheet(tmp_path: Path) -> None:
+    file = write(tmp_path, "A", "武州住霜蹊作")
+    text = file.read_text("utf-8").replace('"front"', '"=1+1"')
+    file.write_text(text, "utf-8")
+    rows = list(csv.DictReader(io.StringIO(run(str(tmp_path), "住", "--format", "csv"))))
+    assert [(row["place"], row["match"], row["first_sign"]) for row in rows] == [
+        ("'=1+1", "住", "3")
+    ]
+
+
+def test_counts_and_clusters_as_csv() -> None:
+    assert "by,value,hits" in run(str(EXAMPLES), "作", "--counts", "--format", "csv")
+    assert "signature" in run(str(EXAMPLES), "--clusters", "--format", "csv")
+
+
+@pytest.mark.parametrize("arguments", [(), ("x",), ("nowhere", "夢"), ("a", "b", "--clusters")])
+def test_wrong_use_is_told(arguments: tuple[str, ...]) -> None:
+    result = CliRunner().invoke(cli, ["concord", *arguments])
+    assert isinstance(result.exception, InputError)

@@ -1,0 +1,204 @@
+"""Restoring: the truth comes first where something tells it, and nothing is claimed beyond that."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from inscribe import notation
+from inscribe.cli import cli
+from inscribe.errors import InputError
+from inscribe.restoring import Candidate, Seen, restore
+from inscribe.restoring.formula import signs_at, steps_from
+from inscribe.restoring.model import Lacuna
+from inscribe.sources import adding
+from inscribe.sources.library import Library
+from inscribe.sources.texts import SourceText
+
+# Kokinshu 53, quoted from memory; the kana column without voicing marks.
+POEM = "世の中に絶えて桜のなかりせば春の心はのどけからまし"
+KANA = "よのなかにたえてさくらのなかりせははるのこころはのとけからまし"
+
+
+def candidates(text: str, **options: object) -> tuple[Candidate, ...]:
+    return first(text, **options).candidates
+
+
+def first(text: str, **options: object) -> Lacuna:
+    found = restore(notation.parse(text), **options)  # type: ignore[arg-type]
+    return found.lacunae[0]
+
+
+def library(folder: Path, text: str) -> Library:
+    made = Library(folder / "library.sqlite", create=True)
+    others = ["山里は秋こそことに寂しけれ鹿の鳴く音に目をさましつつ", "谷風にとくる氷のひまごとに"]
+    texts = [SourceText("truth", (text,), "the poem")]
+    texts += [SourceText(f"other-{n}", (other,)) for n, other in enumerate(others)]
+    adding.add_texts(made, texts, len(texts))
+    return made
+
+
+@pytest.mark.parametrize(
+    ("text", "truth", "kind"),
+    [
+        ("武州住澄国□", "作", "verb"),
+        ("江戸□霜蹊造之", "住", "residence"),
+        ("応□霜蹊彫之", "需", "closer"),
+        ("嘉永五□仲秋霜蹊作", "年", "word for year"),
+        ("嘉□五年八月吉日", "永", "era"),
+        ("行□六十八歳霜蹊", "年", "word before an age"),
+    ],
+)
+def test_the_formula_restores_its_own_words(text: str, truth: str, kind: str) -> None:
+    best = candidates(text, register="signature")[0]
+    assert best.text == truth
+    assert best.evidence[0].text.startswith(kind)
+
+
+def test_a_date_must_agree_with_its_sexagenary_year() -> None:
+    best = candidates("嘉永□年壬子仲秋")[0]
+    assert (best.text, best.evidence[1].kind) == ("五", "date")
+    assert best.probability > 0.9
+
+
+def test_words_and_metre_restore_verse() -> None:
+    best = candidates(POEM.replace("まし", "□し"))
+    assert "ま" in [candidate.text for candidate in best[:3]]
+    assert {"lexicon", "metre"} <= {each.kind for each in best[0].evidence}
+
+
+@pytest.mark.parametrize("source", [POEM, KANA])
+@pytest.mark.parametrize("at", [2, 6, 7, 9, 17, 22])
+def test_a_source_tells_the_sign_in_either_spelling(tmp_path: Path, source: str, at: int) -> None:
+    with library(tmp_path, source) as held:
+        worn = POEM[:at] + "□" + POEM[at + 1 :]
+        best = candidates(worn, library=held)[0]
+    assert best.text == POEM[at]
+    assert best.evidence[0].kind == "source"
+
+
+def test_a_source_fills_a_gap(tmp_path: Path) -> None:
+    with library(tmp_path, POEM) as held:
+        found = first(POEM.replace("桜のなかりせば", "［　　］"), library=held)
+    assert found.kind == "gap"
+    assert found.candidates[0].text == "桜のなかりせば"
+
+
+def test_a_text_without_a_source_in_the_library_gets_none(tmp_path: Path) -> None:
+    with library(tmp_path, POEM) as held:
+        found = restore(notation.parse("武州住□国作之応需"), held)
+    assert not [hit for hit in found.sources if hit.score > 0.5]
+
+
+def test_what_is_seen_decides_between_candidates() -> None:
+    signs = [c.text for c in candidates("□国作", seen_of_it=Seen(parts=("氵",)))[:3]]
+    assert "清" in signs
+    alike = candidates("武州住□親作", seen_of_it=Seen(like="睛"))[0]
+    assert alike.text == "晴"
+    few = candidates("□国作", seen_of_it=Seen(strokes=(1, 4)))
+    assert all(len(c.text) == 1 and "strokes" in c.evidence[-1].text for c in few)
+
+
+def test_a_described_sign_is_seen_in_part() -> None:
+    assert candidates("⿰氵□国作")[0].evidence[-1].text == "has 氵"
+
+
+def test_a_sign_that_was_read_can_be_doubted() -> None:
+    found = restore(notation.parse("武州任霜蹊作"), sign=2)
+    assert [each.sign for each in found.lacunae] == [2]
+    assert found.lacunae[0].candidates[0].text == "住"
+
+
+def test_a_sign_that_is_not_there_is_an_error() -> None:
+    with pytest.raises(InputError, match="no sign 9"):
+        restore(notation.parse("武州住"), sign=8)
+    with pytest.raises(InputError, match="kao"):
+        restore(notation.parse("武州住（花押）"), sign=3)
+
+
+def test_metre_counts_what_is_missing() -> None:
+    assert first(POEM.replace("桜", "□"), register="verse").missing == 3
+
+
+def test_steps_between_classes_are_chances() -> None:
+    for kind in ("start", "name", "date>era", "date>month", "opener:patron", "verb"):
+        assert sum(steps_from(kind).values()) == pytest.approx(1)
+
+
+SIGNATURES = st.text("武州江戸住於東都応需作彫造之年月日吉六十歳□［", min_size=1, max_size=9)
+
+
+@given(SIGNATURES.filter(lambda text: "□" in text))
+@settings(max_examples=40, deadline=None)
+def test_chances_of_signs_add_up(text: str) -> None:
+    plain = text.replace("［", "［　　］")
+    found = signs_at(plain, plain.index("□"))
+    total = sum(possible.chance for possible in found.values())
+    assert total == pytest.approx(1) or not found
+    assert all(possible.chance >= 0 and len(sign) == 1 for sign, possible in found.items())
+
+
+TEXTS = st.text("武州住清国作之花の色は移りにけ□■", min_size=1, max_size=16)
+
+
+@given(TEXTS)
+@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_every_worn_sign_is_answered_and_nothing_is_changed(text: str) -> None:
+    parsed = notation.parse(text)
+    found = restore(parsed, most=3)
+    assert notation.render(parsed) == text
+    worn = [sign.index for sign in parsed.signs if not sign.text]
+    assert [each.sign for each in found.lacunae] == worn
+    for each in found.lacunae:
+        chances = [candidate.probability for candidate in each.candidates]
+        assert chances == sorted(chances, reverse=True)
+        assert sum(chances) <= 1 + 1e-9
+        assert [candidate.rank for candidate in each.candidates] == [*range(1, len(chances) + 1)]
+
+
+def run(*arguments: str, stdin: str | None = None) -> Result:
+    return CliRunner().invoke(cli, ["restore", *arguments], input=stdin, catch_exceptions=True)
+
+
+def test_the_command_shows_cautions_once() -> None:
+    out = run("--text", "武州住□国□").stdout
+    assert out.count("suggestion until a person confirms it") == 1
+    assert out.count("Never clean") == 1
+
+
+def test_the_command_changes_no_record(tmp_path: Path) -> None:
+    file = tmp_path / "worn.toml"
+    text = 'id = "X"\nkind = "tsuba"\n[[inscription]]\nplace = "front"\ntext = "武州住□国作"\n'
+    file.write_text(text, encoding="utf-8")
+    assert run(str(file)).exit_code == 0
+    assert file.read_text(encoding="utf-8") == text
+
+
+def test_lines_in_lines_out() -> None:
+    out = run("--lines", "--format", "jsonl", "-", stdin="武州□国作\n［\n花の色は\n").stdout
+    lines = [json.loads(line) for line in out.splitlines()]
+    assert [bool(line.get("lacunae")) for line in lines] == [True, False, False]
+    assert lines[1]["line"] == 2
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        (),
+        ("--text", "武□", "--strokes", "x"),
+        ("--text", "武□", "--strokes", "9-3"),
+        ("--text", "武□", "--parts", "+"),
+        ("--text", "武□", "--like", "土士"),
+        ("--text", "武□", "--sign", "7"),
+        ("--text", "武□", "--inscription", "2"),
+        ("--text", "武□", "--library", "nowhere.sqlite"),
+    ],
+)
+def test_wrong_use_is_told_without_a_traceback(arguments: tuple[str, ...]) -> None:
+    result = run(*arguments)
+    assert isinstance(result.exception, (InputError, SystemExit))
