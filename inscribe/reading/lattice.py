@@ -13,7 +13,7 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from inscribe.reading.metre import ACROSS, DEPENDENT, Metre, phrase_cost
-from inscribe.reading.pieces import Beat, Piece
+from inscribe.reading.pieces import BEATS, Beat, Piece
 
 BEAM = 7000  # partial readings that cost this much more than the best at their place are dropped
 _FAR = 10_000
@@ -47,12 +47,16 @@ class Surroundings(NamedTuple):
 
 AT_EDGES = Surroundings()
 
-# phrase, morae in it, whether it holds a bare vowel
-_State = tuple[int, int, bool]
+# A state is one number: the phrase, the morae in it, and whether it holds a bare vowel.
+_State = int
 _Trail = tuple["_Trail", Node] | None
 _Partial = tuple[int, int, _Trail]  # cost, class of the last word, trail of words
 _Column = dict[_State, dict[int, _Partial]]
 _Steps = tuple[tuple[_State, int], ...]  # states a word leads to, and what the metre costs there
+
+
+def _state(phrase: int, count: int, vowel: bool) -> _State:
+    return phrase << 7 | count << 1 | vowel
 
 
 def best_path(
@@ -71,10 +75,10 @@ def best_path(
     starting: dict[int, list[Node]] = {}
     for node in worth_trying(nodes):
         starting.setdefault(node.start, []).append(node)
-    start: _State = (0, 0, False)
-    columns: dict[int, _Column] = {0: {start: {around.before: (0, around.before, None)}}}
+    columns: dict[int, _Column] = {0: {0: {around.before: (0, around.before, None)}}}
     phrases = metre.phrases
     fewest, most = _morae_to_come(starting, length)
+    steps = _known_steps.setdefault((phrases, around.first), {})
     for position in range(length):
         states = columns.pop(position, None)
         if not states or position not in starting:
@@ -83,8 +87,9 @@ def best_path(
             states, phrases, fewest[position] - _SHORT_BY, most[position] + _LONG_BY
         )
         for node in starting[position]:
-            _extend(kept, node, phrases, connections, columns, node.end in breaks, around.first)
-    ended = columns.get(length, {}).get((len(phrases), 0, False))
+            at_break = node.end in breaks
+            _extend(kept, node, connections, columns, at_break, steps, phrases, around.first)
+    ended = columns.get(length, {}).get(_state(len(phrases), 0, False))
     return _cheapest_path(ended, connections, around.after) if ended else None
 
 
@@ -133,7 +138,7 @@ def _within_beam(
     limit = min([p[0] for partials in states.values() for p in partials.values()]) + BEAM
     kept = []
     for state, partials in states.items():
-        due = sum(phrases[state[0] :]) - state[1]
+        due = sum(phrases[state >> 7 :]) - (state >> 1 & 63)
         if not fewest <= due <= most:
             continue
         within = [partial for partial in partials.values() if partial[0] <= limit]
@@ -145,26 +150,34 @@ def _within_beam(
 def _extend(
     kept: list[tuple[_State, list[_Partial]]],
     node: Node,
-    phrases: tuple[int, ...],
     connections: tuple[int, memoryview],
     columns: dict[int, _Column],
     at_break: bool,
+    steps: dict[int, _Steps],
+    phrases: tuple[int, ...],
     first: bool,
 ) -> None:
+    """Lay a word after every partial reading that ends where it starts."""
     piece, end = node.piece, node.end
     side, cells = connections
-    row, right, own, beat = side * piece.connection, piece.right_connection, piece.cost, piece.beat
+    row, right, own = side * piece.connection, piece.right_connection, piece.cost
+    beat = piece.beat << 1 | at_break
+    column = columns.get(end)
     for state, partials in kept:
-        key = (phrases, state, beat, at_break, first)
-        after = _known_steps.get(key)
+        key = beat << 12 | state
+        after = steps.get(key)
         if after is None:
-            after = _known_steps[key] = _states_after(state, beat, phrases, at_break, first)
+            after = steps[key] = _states_after(state, BEATS[piece.beat], phrases, at_break, first)
         if not after:
             continue
-        cost, trail = _cheapest(partials, cells, row)
+        cost, last, trail = partials[0]
+        cost += cells[last + row]
+        for other_cost, last, other in partials[1:]:
+            other_cost += cells[last + row]
+            if other_cost < cost:
+                cost, trail = other_cost, other
         cost += own
         new_trail = (trail, node)
-        column = columns.get(end)
         if column is None:
             column = columns[end] = {}
         for new_state, more in after:
@@ -177,24 +190,14 @@ def _extend(
                 bucket[right] = (cost + more, right, new_trail)
 
 
-def _cheapest(partials: list[_Partial], cells: memoryview, row: int) -> tuple[int, _Trail]:
-    cost, last, trail = partials[0]
-    least = cost + cells[last + row]
-    for cost, last, other in partials:
-        cost += cells[last + row]
-        if cost < least:
-            least, trail = cost, other
-    return least, trail
-
-
 # What a word does to a state hangs on little, so it is worked out once: there are a few thousand.
-_known_steps: dict[tuple[tuple[int, ...], _State, Beat, bool, bool], _Steps] = {}
+_known_steps: dict[tuple[tuple[int, ...], bool], dict[int, _Steps]] = {}
 
 
 def _states_after(
     state: _State, beat: Beat, phrases: tuple[int, ...], at_break: bool, first: bool
 ) -> _Steps:
-    phrase, count, vowel = state
+    phrase, count, vowel = state >> 7, state >> 1 & 63, bool(state & 1)
     morae, inner_vowel, starts_with_vowel, dependent = beat
     if phrase >= len(phrases):
         return ()
@@ -204,12 +207,12 @@ def _states_after(
     count += morae
     after: list[tuple[_State, int]] = []
     if count < target + 2 and not at_break:
-        after.append(((phrase, count, vowel), leaning))
+        after.append((_state(phrase, count, vowel), leaning))
     ending = phrase_cost(count, target, vowel=vowel)
     if ending is not None:
-        after.append(((phrase + 1, 0, False), ending + leaning))
-    elif count > target and not at_break and phrase + 1 < len(phrases):
-        after.append(((phrase + 1, count - target, False), ACROSS))
+        after.append((_state(phrase + 1, 0, False), ending + leaning))
+    elif target < count < target + 60 and not at_break and phrase + 1 < len(phrases):
+        after.append((_state(phrase + 1, count - target, False), ACROSS))
     return tuple(after)
 
 

@@ -109,22 +109,6 @@ def _piece(line: str, known: dict[str, Piece], make: Callable[[str, str], Piece]
     return found
 
 
-def verse_nbest(text: str, count: int, *, voiced: bool = True) -> list[list[Piece]]:
-    """Return the words of MeCab's ``count`` best paths through ``text`` as verse, best first."""
-    paths: list[list[Piece]] = []
-    words: list[Piece] = []
-    length, whole = 0, len(text)
-    for line in _verse_tagger(voiced).nbest(text, count).split("\n"):
-        if line:
-            word = _verse_lines.get(line) or _piece(line, _verse_lines, verse_piece)
-            words.append(word)
-            length += word.length
-            if length == whole:
-                paths.append(words)
-                words, length = [], 0
-    return paths
-
-
 def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
     """Return every word MeCab found in ``text`` as verse, with its offsets in characters."""
     offsets = _character_offsets(text)

@@ -26,6 +26,17 @@ _UNKNOWN_COST = 12000
 # What the metre hears of a word: its morae, whether it holds a bare vowel, whether it begins
 # with one, whether it leans on the word before.
 Beat = tuple[int, bool, bool, bool]
+BEATS: list[Beat] = []
+_beat_numbers: dict[Beat, int] = {}
+
+
+def beat_number(beat: Beat) -> int:
+    """Return the place of ``beat`` in ``BEATS``, where it is put if it is new."""
+    number = _beat_numbers.get(beat)
+    if number is None:
+        number = _beat_numbers[beat] = len(BEATS)
+        BEATS.append(beat)
+    return number
 
 
 class Piece:
@@ -95,11 +106,8 @@ class Piece:
         self.starts_with_vowel = begins_with_vowel(self.kana)
         self.inner_vowel = bool(_INNER_VOWEL.search(spoken_kana))
         self.dependent = part_of_speech.startswith(_DEPENDENT) and self.kana[0:1] not in "とて"
-        self.beat: Beat = (
-            self.morae,
-            self.inner_vowel,
-            self.starts_with_vowel,
-            self.dependent,
+        self.beat = beat_number(
+            (self.morae, self.inner_vowel, self.starts_with_vowel, self.dependent)
         )
         self.modern = _modern(written, self.kana)
         self.parts: tuple[Piece, ...] = ()  # the words it is made of, where it is a set phrase
@@ -207,7 +215,7 @@ def unread_piece(count: int) -> Piece:
     """Return a sign that cannot be read, standing for ``count`` morae."""
     piece = unknown_piece("□", cost=4000 + 800 * count, part_of_speech="補助記号")
     piece.morae = count
-    piece.beat = (count, False, False, False)
+    piece.beat = beat_number((count, False, False, False))
     return piece
 
 

@@ -33,7 +33,6 @@ _KANA = re.compile("[\u3041-\u3096]")
 NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
 _LONGEST = 80  # signs; no poem that has a metre here is longer
 _CHANGED_AT_MOST = 4000  # another reading of one word may cost this much more
-_PATHS_TRIED = 16  # of MeCab's best paths through a stretch, before all its words are searched
 _MENDED_ENOUGH = 8000  # a stretch is mended if its metre costs no more
 _ENOUGH_KANA = 14
 
@@ -105,21 +104,8 @@ def _read(
     found = _kept_as_it_is(words, metre, ends, voiced) or _mended(text, words, metre, ends, voiced)
     if found is not None:
         return found
-    if not ends and (found := _next_best(text, words, metre, voiced)):
-        return found
     nodes = mecab.verse_lattice(text, voiced=voiced)
     return _searched(text, words, metre, ends, tuple(nodes), voiced)
-
-
-def _next_best(text: str, words: list[Piece], metre: Metre, voiced: bool) -> VerseReading | None:
-    """Return the first of MeCab's next best paths that keeps the metre, if it costs little more."""
-    most = path_cost(words) + _CHANGED_AT_MOST
-    for path in mecab.verse_nbest(text, _PATHS_TRIED, voiced=voiced)[1:]:
-        if phrases := regular_phrases(path, metre):
-            if path_cost(path) > most:
-                return None
-            return VerseReading(path, metre, phrases, False, voiced)
-    return None
 
 
 def _kept_as_it_is(
@@ -176,13 +162,6 @@ def _mended(
         words[stop].connection if tail else 0,
         first=not head,
     )
-    if not ends:
-        for path_words in mecab.verse_nbest(text[start:end], _PATHS_TRIED, voiced=voiced):
-            found = [*words[:head], *path_words, *words[stop:]]
-            if phrases := regular_phrases(found, metre):
-                if path_cost(found) - unmended > _CHANGED_AT_MOST:
-                    break
-                return VerseReading(found, metre, phrases, False, voiced)
     inner = frozenset(at - start for at in ends if start < at < end)
     nodes = mecab.verse_lattice(text[start:end], voiced=voiced)
     path = best_path(nodes, end - start, stretch, mecab.verse_connections(), inner, around)
