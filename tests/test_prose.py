@@ -58,7 +58,7 @@ def test_any_kana_text_is_tiled(text: str) -> None:
         ("「行く」と言ふ", True, False),
         ("花の色は／うつりにけりな", False, False),
         ("春立つ。［　　］作之", False, True),
-        ("国広作（印「国」）", False, False),
+        ("国沢作（印「国」）", False, False),
         ("雨が降つてゐる", False, True),
     ],
 )

@@ -219,13 +219,13 @@ def run(*arguments: str, text: str = "") -> tuple[int, str]:
 
 
 def test_lines_are_answered_one_by_one_in_order() -> None:
-    code, output = run("--lines", "--format", "jsonl", text=f"{SPRING}\n［花\n國廣作\n")
+    code, output = run("--lines", "--format", "jsonl", text=f"{SPRING}\n［花\n國澤作\n")
     first, second, third = map(json.loads, output.splitlines())
     assert code == 0
     assert first["register"] == "verse"
     assert second["line"] == 2
     assert "never closed" in second["error"]
-    assert third["normalised"] == "国広作"
+    assert third["normalised"] == "国沢作"
 
 
 def test_a_line_that_is_not_utf8_is_an_error_of_its_own() -> None:
