@@ -8,7 +8,7 @@ from inscribe.forms import repeats, sequences
 from inscribe.forms.normal import Change
 from inscribe.forms.repeats import is_kana
 from inscribe.forms.rewriting import Rewriting
-from inscribe.forms.steps import LIGATURE, REPEAT_MARK, VOICING_MARK, ligatures
+from inscribe.forms.steps import LIGATURE, REPEAT_MARK, VOICING_MARK, Step, ligatures
 
 KINDS = frozenset((REPEAT_MARK, LIGATURE, VOICING_MARK))
 _FAR = 40  # signs looked at on either side of a ligature
@@ -17,12 +17,11 @@ _FAR = 40  # signs looked at on either side of a ligature
 def rewrite(rewriting: Rewriting) -> None:
     """Write the signs of these kinds anew, in order, each after everything before it is settled."""
     next_at = 0
-    for at, step in enumerate(rewriting.steps):
-        if step.kind not in KINDS or at < next_at:
-            continue
-        if step.kind == REPEAT_MARK:
-            next_at = _repeat(rewriting, at)
-        elif step.kind == LIGATURE:
+    for at in [at for at, step in enumerate(rewriting.steps) if step.kind in KINDS]:
+        kind = rewriting.steps[at].kind
+        if kind == REPEAT_MARK:
+            next_at = _repeat(rewriting, at) if at >= next_at else next_at
+        elif kind == LIGATURE:
             _part(rewriting, at)
         else:
             _voice(rewriting, at)
@@ -36,22 +35,20 @@ def _repeat(rewriting: Rewriting, first: int) -> int:
         end += 1
     run = [step.before for step in steps[first:end]]
     found = repeats.expansions(run, rewriting.before(first, repeats.REACH))
-    for at, (after, note, doubtful) in enumerate(found, start=first):
-        step, index = steps[at], rewriting.starts[at]
-        change = Change(index, step.before, after, step.kind, step.table, note, doubtful)
-        rewriting.replace(at, after, [change])
+    for at, expansion in enumerate(found, start=first):
+        after, note, doubtful = expansion
+        rewriting.take(
+            at, Step(steps[at].before, after, REPEAT_MARK, steps[at].table, note, doubtful)
+        )
     return end
 
 
 def _part(rewriting: Rewriting, at: int) -> None:
     """Write a ligature out in the script of the nearest kana, or else in its usual one."""
-    step, index = rewriting.steps[at], rewriting.starts[at]
+    step = rewriting.steps[at]
     hiragana, katakana = ligatures()[step.before]
-    after = step.after
     if script := _nearest_script(rewriting.before(at, _FAR), rewriting.following(at, _FAR)):
-        after = katakana if script == "katakana" else hiragana
-    change = Change(index, step.before, after, LIGATURE, step.table, step.note)
-    rewriting.replace(at, after, [change])
+        rewriting.take(at, step._replace(after=katakana if script == "katakana" else hiragana))
 
 
 def _nearest_script(before: str, after: str) -> str:

@@ -30,7 +30,7 @@ class Rewriting:
 
     ``parts`` are the stretch before the first sign, what stands for that sign, the next stretch
     and so on; it has one stretch more than there are steps. Every sign is first replaced as its
-    step says; :meth:`replace` then serves the signs whose meaning hangs on their neighbours.
+    step says; the methods then serve the signs whose meaning hangs on their neighbours.
     """
 
     def __init__(self, parts: list[str], steps: list[Step]) -> None:
@@ -41,6 +41,11 @@ class Rewriting:
         self._parts = parts
         self._parts[1::2] = [step.after for step in steps]
         self._others: dict[int, list[Change]] = {}  # by the number of the step
+
+    def take(self, at: int, step: Step) -> None:
+        """Let another step be that of the sign."""
+        self.steps[at] = step
+        self._parts[2 * at + 1] = step.after
 
     def replace(self, at: int, after: str, changes: list[Change]) -> None:
         """Let ``after`` stand for the sign of the step ``at``, by these changes instead."""
