@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import sys
 from dataclasses import dataclass
+from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from inscribe.cli.common import example
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, ProblemsError
 
 if TYPE_CHECKING:
     from inscribe.recording import Draft
@@ -17,6 +19,7 @@ if TYPE_CHECKING:
 
 INTERRUPTED = 130  # exit status, as shells have it
 SHOWN = 20  # characters of a search
+MOST_DIGITS = 3  # of a number of strokes
 HELP = "?舟+公 (by parts), ?ふね (by reading), ?11 (by strokes)"
 
 
@@ -39,6 +42,8 @@ def command(path: str) -> None:
         raise InputError("a record is a .toml file", Place(path), "name it so")
     if not target.parent.is_dir():
         raise InputError("there is no such folder", Place(str(target.parent)), "make it first")
+    if isinstance(sys.stdin, TextIOWrapper):  # bytes that are no text are asked for again
+        sys.stdin.reconfigure(errors="surrogateescape")
     draft = Draft.of(target)
     if draft.taken_up:
         click.echo(f"taken up again after {draft.taken_up} answers", err=True)
@@ -50,7 +55,12 @@ def command(path: str) -> None:
         click.echo(f"\nstopped, no record was written{kept}", err=True)
         raise click.exceptions.Exit(INTERRUPTED) from error
     text = dump(record)
-    loads(text, path, target.parent)
+    try:
+        loads(text, path, target.parent)
+    except ProblemsError as problems:
+        said = "; ".join(problem.message for problem in problems.errors)
+        hint = f"the answers are kept: correct {draft.path} and give the same command again"
+        raise InputError(f"the answers contradict each other: {said}", hint=hint) from problems
     draft.finish(text)
     click.echo(f"written: {path}; check it with: inscribe check {path}", err=True)
 
@@ -64,13 +74,15 @@ class _Prompt:
     def ask(self, key: str, question: str, check: Check, offered: tuple[str, ...] = ()) -> str:
         if offered and not self.draft.taken_up:
             click.echo(f"  usual: {', '.join(offered)}", err=True)
-        return self.draft.answer(key, lambda: self._asked(question, check))
+        return self.draft.answer(key, lambda: self._asked(question, check), check)
 
     def column(self, key: str, number: int, before: str) -> str:
         from inscribe.recording.questions import FACE_ENDS
 
         question = f"column {number} (empty when done, {FACE_ENDS} where a face ends)"
-        return self.draft.answer(key, lambda: self._column_asked(question, before))
+        return self.draft.answer(
+            key, lambda: self._column_asked(question, before), _column_or_end_problem
+        )
 
     def _asked(self, question: str, check: Check) -> str:
         while True:
@@ -92,6 +104,12 @@ class _Prompt:
             _show_column(said, before)
             if self._asked("keep it? y/n (empty = y)", _yes_or_no) in ("", "y", "yes"):
                 return said
+
+
+def _column_or_end_problem(answer: str) -> str:
+    from inscribe.recording.questions import FACE_ENDS, column_problem
+
+    return "" if answer in ("", FACE_ENDS) else column_problem(answer)
 
 
 def _yes_or_no(answer: str) -> str:
@@ -124,7 +142,7 @@ def _show_found(wanted: str) -> None:
     from inscribe.report.terminal.sign import list_as_text
 
     words = wanted.replace("＋", "+").replace(" ", "")
-    if words.isdecimal():
+    if words.isdecimal() and len(words) <= MOST_DIGITS:
         signs = found(strokes=(int(words), int(words)))
     elif words and all(map(is_kana, words)):
         signs = found(reading=words)

@@ -45,10 +45,14 @@ class Draft:
             draft.taken_up = len(draft.answers)
         return draft
 
-    def answer(self, key: str, ask: Callable[[], str]) -> str:
-        """Return the answer to ``key``: the one kept from last time, or a new one."""
+    def answer(self, key: str, ask: Callable[[], str], check: Callable[[str], str]) -> str:
+        """Return the answer to ``key``: the one kept from last time, or a new one.
+
+        The draft may have been edited since: an answer kept counts only if ``check`` finds nothing
+        wrong with it.
+        """
         used = len(self.answers) - self.taken_up
-        if self.taken_up and self.answers[used][0] == key:
+        if self.taken_up and self.answers[used][0] == key and not check(self.answers[used][1]):
             self.taken_up -= 1
             return self.answers[used][1]
         if self.taken_up:  # the questions have taken another turn: what is left no longer fits
