@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import example, output_options, progress_shown, write_result
+from inscribe.cli.common import example, format_option, output_options, progress_shown, write_result
 
 if TYPE_CHECKING:
     from inscribe.checking import Finding
@@ -18,14 +18,7 @@ if TYPE_CHECKING:
     epilog=example("inscribe check examples", "inscribe check records --format csv -o work.csv")
 )
 @click.argument("folder", metavar="FOLDER|RECORD")
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["text", "json", "csv"]),
-    default="text",
-    show_default=True,
-    help="Lines for people, JSON, or a table for a spreadsheet.",
-)
+@format_option("text", "json", "csv")
 @click.option(
     "--library",
     "library_file",

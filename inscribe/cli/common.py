@@ -30,6 +30,18 @@ def example(*commands: str) -> str:
     return "\b\nExample:\n" + "\n".join(f"  {line}" for line in commands)
 
 
+def format_option(*formats: str, name: str = "form", help: str = "") -> Callable[[F], F]:
+    """Return the option ``--format``; the first of ``formats`` is the default."""
+    return click.option(
+        "--format",
+        name,
+        type=click.Choice(formats),
+        default=formats[0],
+        show_default=True,
+        help=help or "How the result is written: text for people, the others for programs.",
+    )
+
+
 def output_options(command: F) -> F:
     """Add ``-o FILE``, ``--force`` and ``--quiet`` to a command."""
     for option in (

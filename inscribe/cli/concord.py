@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from inscribe.cli.common import example, output_options, write_result
+from inscribe.cli.common import example, format_option, output_options, write_result
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
@@ -47,7 +47,7 @@ _PATIENCE = 1.0  # seconds before progress is shown
     "--library", "library_file", metavar="PATH", envvar="INSCRIBE_LIBRARY",
     help="The library for --in-library.",
 )  # fmt: skip
-@click.option("--format", "form", type=click.Choice(["text", "json", "csv"]), default="text")
+@format_option("text", "json", "csv")
 @output_options
 def command(
     folder: str | None,

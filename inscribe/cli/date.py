@@ -13,6 +13,7 @@ import click
 from inscribe.cli.common import (
     STANDARD_INPUT,
     example,
+    format_option,
     output_options,
     read_standard_input,
     terminal_bytes,
@@ -48,13 +49,7 @@ TRANSCRIBERS_MARKS = "()（）[]［］〔〕〈〉"
     "--record", "record", metavar="FILE", help="Take the dates of a record's inscriptions."
 )
 @click.option("--lines", is_flag=True, help="Read one date a line, write one result a line.")
-@click.option(
-    "--format",
-    "shape",
-    type=click.Choice(["text", "json", "jsonl"]),
-    default="text",
-    show_default=True,
-)
+@format_option("text", "json", "jsonl", name="shape")
 @output_options
 def command(
     texts: tuple[str, ...],

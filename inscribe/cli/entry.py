@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 import click
 
-from inscribe.cli.common import example, output_options, progress_shown, write_result
+from inscribe.cli.common import example, format_option, output_options, progress_shown, write_result
 from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
@@ -57,13 +57,8 @@ folder given with --glossary goes before them. Explanations stay in English.
     )
 )
 @click.argument("path", metavar="RECORD|FOLDER")
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(tuple(ENDINGS)),
-    default="md",
-    show_default=True,
-    help="What to write; annotation is W3C Web Annotation, svg the plate drawn to scale.",
+@format_option(
+    *ENDINGS, help="What to write; annotation is W3C Web Annotation, svg the plate drawn to scale."
 )
 @click.option("--style", "style_file", metavar="FILE", help="A house style (TOML), see below.")
 @click.option(

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import example, output_options, write_result
+from inscribe.cli.common import example, format_option, output_options, write_result
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
@@ -31,7 +31,7 @@ _LONGEST = 20  # characters of one name
     help="given (a made name as 晴親), art (a studio name as 東雲斎), common (an everyday name as "
     "清兵衛), surname; auto divides what holds several.",
 )
-@click.option("--format", "shape", type=click.Choice(("text", "json")), default="text")
+@format_option("text", "json", name="shape")
 @output_options
 def command(
     names: tuple[str, ...],

@@ -12,6 +12,7 @@ import click
 from inscribe.cli.common import (
     STANDARD_INPUT,
     example,
+    format_option,
     output_options,
     read_standard_input,
     terminal_bytes,
@@ -21,8 +22,6 @@ from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
     from inscribe.reading import Choice, Interpretation
-
-_FORMATS = ("text", "json", "jsonl")
 
 
 @click.command(
@@ -53,14 +52,7 @@ _FORMATS = ("text", "json", "jsonl")
 )
 @click.option("--second-opinion", is_flag=True, help="Ask pykakasi too; slow to load.")
 @click.option("--why", is_flag=True, help="Show every word, every change of form, and the reasons.")
-@click.option(
-    "--format",
-    "shape",
-    type=click.Choice(_FORMATS),
-    default="text",
-    show_default=True,
-    help="Lines for people, JSON, or JSON Lines.",
-)
+@format_option("text", "json", "jsonl", name="shape")
 @output_options
 def command(
     path: str | None,

@@ -6,11 +6,18 @@ import json
 import re
 from collections.abc import Iterator
 from contextlib import nullcontext
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from inscribe.cli.common import example, output_options, write_result
+from inscribe.cli.common import (
+    STANDARD_INPUT,
+    example,
+    format_option,
+    output_options,
+    write_result,
+)
 from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
@@ -53,13 +60,18 @@ if TYPE_CHECKING:
     help="Candidates shown for each sign.",
 )
 @click.option(
+    "--records",
+    metavar="FOLDER",
+    help="Expect the carvers' names that are read in these records.",
+)
+@click.option(
     "--library",
     "library_file",
     metavar="PATH",
     envvar="INSCRIBE_LIBRARY",
     help="The library of source texts (default: in the user's data folder).",
 )
-@click.option("--format", "form", type=click.Choice(["text", "json", "jsonl"]), default="text")
+@format_option("text", "json", "jsonl")
 @output_options
 def command(
     path: str | None,
@@ -72,6 +84,7 @@ def command(
     like: str | None,
     register: Choice,
     most: int,
+    records: str | None,
     library_file: str | None,
     form: str,
     output: str | None,
@@ -88,11 +101,20 @@ def command(
 
     seen = _seen(parts, strokes, like)
     place = None if sign is None else sign - 1
+    names = _names(records, path) if records else {}
     results: list[Restoration | dict[str, Any]] = []
     with _library(library_file) as library:
         for number, text in _asked(path, literal, lines, inscription, place):
             try:
-                found = restore(text(), library, seen, sign=place, most=most, register=register)
+                found = restore(
+                    text(),
+                    library,
+                    seen,
+                    sign=place,
+                    most=most,
+                    register=register,
+                    names=names,
+                )
                 results.append(found)
             except InscribeError as error:
                 if not lines:
@@ -111,6 +133,22 @@ def _library(given: str | None) -> Any:
     from inscribe.sources.library import Library
 
     return Library(path)
+
+
+def _names(folder: str, asked: str | None) -> dict[str, int]:
+    """Return the names read in the records of a folder, but for the record asked about itself."""
+    from collections import Counter
+
+    from inscribe.concordance.folder import collection
+
+    held = collection(Path(folder)).documents
+    itself = Path(asked).resolve() if asked and asked != STANDARD_INPUT else None
+    return Counter(
+        document.carver
+        for document in held
+        if document.carver in document.normal and "□" not in document.carver
+        if document.carver and Path(document.file).resolve() != itself
+    )
 
 
 def _asked(

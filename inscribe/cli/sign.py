@@ -11,6 +11,7 @@ import click
 from inscribe.cli.common import (
     STANDARD_INPUT,
     example,
+    format_option,
     output_options,
     read_standard_input,
     write_result,
@@ -41,13 +42,7 @@ MOST_LISTED = 60  # one line each; a screen or two
     type=click.IntRange(1),
     help=f"The most characters a search shows.  [default: {MOST_LISTED} as text, all as JSON]",
 )
-@click.option(
-    "--format",
-    "shape",
-    type=click.Choice(["text", "json", "jsonl"]),
-    default="text",
-    show_default=True,
-)
+@format_option("text", "json", "jsonl", name="shape")
 @output_options
 def command(
     signs: tuple[str, ...],

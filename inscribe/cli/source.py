@@ -14,6 +14,7 @@ import click
 from inscribe.cli.common import (
     STANDARD_INPUT,
     example,
+    format_option,
     output_options,
     read_standard_input,
     write_result,
@@ -119,7 +120,7 @@ def _progress(count: int) -> Any:
 
 @command.command("list", epilog=example("inscribe source list --format json"))
 @_library
-@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text")
+@format_option("text", "json")
 @output_options
 def list_texts(
     library_file: str | None, form: str, output: str | None, force: bool, quiet: bool
@@ -184,7 +185,7 @@ def export(
     "--most", type=click.IntRange(1, 100), default=5, show_default=True, help="Hits shown."
 )
 @_library
-@click.option("--format", "form", type=click.Choice(["text", "json", "jsonl"]), default="text")
+@format_option("text", "json", "jsonl")
 @output_options
 def find(
     path: str | None,

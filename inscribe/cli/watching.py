@@ -9,6 +9,7 @@ from pathlib import Path
 
 import click
 
+from inscribe.cli.common import write_result
 from inscribe.errors import InputError, InscribeError, Place
 
 EVERY = 0.2  # seconds between two looks at the file
@@ -39,7 +40,7 @@ def _show(path: Path, shown: Callable[[], str]) -> None:
     except InscribeError as error:
         click.echo(str(error), err=True)
     else:
-        click.echo(text.encode("utf-8", "backslashreplace"))
+        write_result(text, None, force=False)
 
 
 def saved(path: Path, wait: Callable[[float], None] = time.sleep) -> Iterator[None]:

@@ -70,6 +70,8 @@ def boxes_of(text: str, name: str, scale: float | None = None) -> tuple[SignBox,
 def with_boxes(inscription: Inscription, boxes: Sequence[SignBox], name: str) -> Inscription:
     """Return ``inscription`` with its signs measured by ``boxes`` (from the file ``name``).
 
+    Where every sign has a box, the boxes say where the columns end, not the record.
+
     Raises:
         InputError: a box is of a sign that the inscription does not have.
     """
@@ -81,7 +83,8 @@ def with_boxes(inscription: Inscription, boxes: Sequence[SignBox], name: str) ->
                 Place(name),
                 "give a box a sign, in the order of the columns",
             )
-    return replace(inscription, boxes=tuple(boxes))
+    columns = () if len(boxes) == count else inscription.columns
+    return replace(inscription, boxes=tuple(boxes), columns=columns)
 
 
 def _tabled(text: str, name: str) -> Iterator[SignBox]:
