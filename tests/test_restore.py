@@ -202,3 +202,17 @@ def test_lines_in_lines_out() -> None:
 def test_wrong_use_is_told_without_a_traceback(arguments: tuple[str, ...]) -> None:
     result = run(*arguments)
     assert isinstance(result.exception, (InputError, SystemExit))
+
+
+def test_names_read_in_the_collection_are_expected(tmp_path: Path) -> None:
+    for number, name in enumerate(("霜蹊", "霜蹊", "帆影")):
+        text = f'id = "{number}"\nkind = "tsuba"\n[[inscription]]\nplace = "front"\n'
+        (tmp_path / f"{number}.toml").write_text(f'{text}text = "武州住{name}作"\n', "utf-8")
+    out = json.loads(
+        run("--text", "江戸住霜□造之", "--records", str(tmp_path), "--format", "json").stdout
+    )
+    best = out["lacunae"][0]["candidates"][0]
+    assert best["text"] == "蹊"
+    assert {"kind": "collection", "text": "霜蹊 is read 2 times in the collection"} in best[
+        "evidence"
+    ]

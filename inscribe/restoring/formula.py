@@ -23,7 +23,9 @@ from inscribe import tables
 from inscribe.reading.signature_words import order
 from inscribe.restoring.chances import weights, word_chances
 from inscribe.restoring.name_chances import (
+    NO_NAMES,
     UNREAD,
+    Names,
     fillings,
     place_chances,
     surname_chances,
@@ -58,13 +60,14 @@ class _Edge:
     words: tuple[tuple[float, str], ...]  # where the stretch has a sign that cannot be read
 
 
-def signs_at(text: str, at: int) -> dict[str, Possible]:
+def signs_at(text: str, at: int, names: Names = NO_NAMES) -> dict[str, Possible]:
     """Return the signs that may stand at offset ``at`` of a signature, their chances adding to 1.
 
-    ``text`` is in current forms, □ for each sign that cannot be read.
+    ``text`` is in current forms, □ for each sign that cannot be read; ``names`` are names that are
+    to be expected (in a collection), with how often.
     """
     found: defaultdict[str, Possible] = defaultdict(Possible)
-    for share, kind, word, start in _weighed_words(text, at, at + 1):
+    for share, kind, word, start in _weighed_words(text, at, at + 1, names):
         possible = found[word[at - start]]
         possible.chance += share
         if share > possible.best:
@@ -75,14 +78,14 @@ def signs_at(text: str, at: int) -> dict[str, Possible]:
     return dict(found)
 
 
-def words_at(text: str, first: int, last: int) -> dict[str, Possible]:
+def words_at(text: str, first: int, last: int, names: Names = NO_NAMES) -> dict[str, Possible]:
     """Return the words that may fill offsets ``first`` to ``last`` (exclusive), all worn.
 
     The chances are comparable between texts that differ in the number of worn signs only.
     """
     found: defaultdict[str, Possible] = defaultdict(Possible)
     scale = _SCALE ** (last - first)
-    for share, kind, word, start in _weighed_words(text, first, last):
+    for share, kind, word, start in _weighed_words(text, first, last, names):
         if start == first and len(word) == last - first:
             possible = found[word]
             possible.chance += share / scale
@@ -91,9 +94,11 @@ def words_at(text: str, first: int, last: int) -> dict[str, Possible]:
     return dict(found)
 
 
-def _weighed_words(text: str, first: int, last: int) -> Iterator[tuple[float, str, str, int]]:
+def _weighed_words(
+    text: str, first: int, last: int, names: Names
+) -> Iterator[tuple[float, str, str, int]]:
     """Yield share, class, writing and offset of every word that may cover a worn stretch."""
-    edges = list(_edges(text))
+    edges = list(_edges(text, names))
     forward, backward = _forward(edges, len(text)), _backward(edges, len(text))
     for edge in edges:
         if edge.words and edge.start <= first and last <= edge.end:
@@ -103,7 +108,7 @@ def _weighed_words(text: str, first: int, last: int) -> Iterator[tuple[float, st
                 yield around * chance, edge.kind, word, edge.start
 
 
-def _edges(text: str) -> Iterator[_Edge]:
+def _edges(text: str, names: Names) -> Iterator[_Edge]:
     position = 0
     while position < len(text):
         if mark := MARK.match(text, position):
@@ -115,40 +120,40 @@ def _edges(text: str) -> Iterator[_Edge]:
             stretch = text[position:end]
             if "（" in stretch or "［" in stretch:
                 break
-            yield from _words_in(stretch, position)
+            yield from _words_in(stretch, position, names)
         position += 1
 
 
-def _words_in(stretch: str, start: int) -> Iterator[_Edge]:
+def _words_in(stretch: str, start: int, names: Names) -> Iterator[_Edge]:
     scale = _SCALE ** len(stretch)
     end = start + len(stretch)
     if UNREAD not in stretch:
-        for kind, chance in _chances_of(stretch).items():
+        for kind, chance in _chances_of(stretch, names).items():
             yield _Edge(start, end, kind, chance * scale, ())
         if len(stretch) == 1:
             yield _Edge(start, end, "other", _ANY_SIGN * scale, ())
     elif stretch.count(UNREAD) <= _MOST_UNREAD_IN_WORD or stretch.strip(UNREAD):
         by_kind: defaultdict[str, list[tuple[float, str]]] = defaultdict(list)
-        for kind, chance, word in _matching(stretch):
+        for kind, chance, word in _matching(stretch, names):
             by_kind[kind].append((chance * scale, word))
         for kind, words in by_kind.items():
             yield _Edge(start, end, kind, sum(chance for chance, _ in words), tuple(words))
 
 
-def _chances_of(stretch: str) -> dict[str, float]:
+def _chances_of(stretch: str, names: Names) -> dict[str, float]:
     found = dict(word_chances().get(stretch, {}))
     if len(stretch) <= _LONGEST_NAME:
         for kind, chances in (("surname", surname_chances()), ("unlisted_place", place_chances())):
             if stretch in chances:
                 found[kind] = chances[stretch]
         for kind in ("name", "art_name", "common_name"):
-            chance = sum(chance for chance, _ in fillings(stretch, kind))
+            chance = sum(chance for chance, _ in fillings(stretch, kind, names))
             if chance:
                 found[kind] = found.get(kind, 0.0) + chance
     return found
 
 
-def _matching(stretch: str) -> Iterator[tuple[str, float, str]]:
+def _matching(stretch: str, names: Names) -> Iterator[tuple[str, float, str]]:
     """Yield class, chance and writing of every word that agrees with a stretch."""
     pattern = re.compile("(?<=\n)" + re.escape(stretch).replace(UNREAD, "[^\n]") + "(?=\n)")
     for word in pattern.findall(_joined_words()):
@@ -160,7 +165,7 @@ def _matching(stretch: str) -> Iterator[tuple[str, float, str]]:
         for word in pattern.findall(_joined_places()):
             yield "unlisted_place", place_chances()[word], word
         for kind in ("name", "art_name", "common_name"):
-            for chance, word in fillings(stretch, kind):
+            for chance, word in fillings(stretch, kind, names):
                 yield kind, chance, word
 
 

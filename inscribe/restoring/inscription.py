@@ -13,7 +13,7 @@ from inscribe.forms.normal import NormalText
 from inscribe.restoring import formula, verse
 from inscribe.restoring.formula import Possible
 from inscribe.restoring.model import Evidence
-from inscribe.restoring.name_chances import UNREAD
+from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
 from inscribe.restoring.verse import Setting
 from inscribe.signs import Transcription
 
@@ -63,6 +63,7 @@ class Inscription:
     register: Register
     poem: Setting | None
     offsets: dict[int, int] = field(default_factory=dict)  # in the poem, of each sign
+    names: Names = field(default_factory=dict)  # to be expected in the collection
     gaps: frozenset[int] = frozenset()  # offsets of gaps in the poem
     _first: dict[int, dict[str, float]] = field(default_factory=dict)
     possible: dict[int, dict[str, Possible]] = field(default_factory=dict)
@@ -137,7 +138,7 @@ class Inscription:
         first, last = 0, len(self.text)
         if last > _LONGEST_SIGNATURE:
             first, last = max(0, at - _LONGEST_SIGNATURE // 2), at + _LONGEST_SIGNATURE // 2
-        found = formula.signs_at(self.text[first:last], at - first)
+        found = formula.signs_at(self.text[first:last], at - first, self.names)
         self.possible[sign] = found
         chances = {each: possible.chance for each, possible in found.items()}
         for each in more:
@@ -176,6 +177,9 @@ class Inscription:
             yield Evidence("formula", "no formula has it here")
             return
         yield Evidence("formula", f"{kind_name(possible.kind)} {possible.word}")
+        if count := self.names.get(possible.word):
+            times = "once" if count == 1 else f"{count} times"
+            yield Evidence("collection", f"{possible.word} is read {times} in the collection")
         if possible.kind.startswith("date>"):
             agreement = self._date(sign, candidate)
             if agreement in ("agrees", "conflict"):
@@ -197,17 +201,17 @@ class Inscription:
             yield Evidence("metre", f"{counts} morae: the metre is {kept}")
 
 
-def inscription(text: Transcription, register: Choice) -> Inscription:
+def inscription(text: Transcription, register: Choice, names: Names = NO_NAMES) -> Inscription:
     """Return an inscription with its worn places unreadable, ready to be weighed."""
     from inscribe import reading
 
     normal = normalise(text)
     found = register if register != "auto" else reading.read(text, alternatives=False).register
     if found == "signature":
-        return Inscription(normal, found, None)
+        return Inscription(normal, found, None, names=names)
     plain, offsets, gaps = _poem(normal)
     metrical = found == "verse" and not gaps
-    return Inscription(normal, found, verse.setting(plain, metrical=metrical), offsets, gaps)
+    return Inscription(normal, found, verse.setting(plain, metrical=metrical), offsets, gaps=gaps)
 
 
 def _poem(normal: NormalText) -> tuple[str, dict[int, int], frozenset[int]]:

@@ -9,7 +9,9 @@ if TYPE_CHECKING:
     from inscribe.reading.tokens import Register
     from inscribe.sources.find import Hit
 
-EvidenceKind = Literal["source", "formula", "date", "metre", "lexicon", "frequency", "seen"]
+EvidenceKind = Literal[
+    "source", "formula", "collection", "date", "metre", "lexicon", "frequency", "seen"
+]
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 
 from inscribe import tables
 from inscribe.errors import TableError
@@ -19,6 +20,8 @@ UNREAD = "□"
 _OWN_SHARE = 0.75  # of a made name's signs, by the table of signatures; the rest by counts
 _MADE = 0.86  # a name is a made name of two signs, rather than an art name read in on ...
 _ART = 0.12
+_EXPECTED = 0.5  # a name is one that a large collection has already ...
+_LARGE = 10  # ... and half as often one that a collection of so many names has
 _SINGLE = 0.02  # ... or a single sign
 _SAME_TWICE = 0.02
 _STEM_OF_ONE = 0.4  # a studio name has one sign before its ending, rather than two
@@ -61,10 +64,21 @@ def _mixed(one: Shares, other: Shares, share: float) -> Shares:
     return dict(found)
 
 
-def fillings(stretch: str, kind: str) -> Iterator[Filling]:
+# Names to be expected in a collection, with how often each occurs in it.
+Names = Mapping[str, int]
+NO_NAMES: Names = MappingProxyType({})
+
+
+def fillings(stretch: str, kind: str, names: Names = NO_NAMES) -> Iterator[Filling]:
     """Yield the ways a stretch, □ standing for what cannot be read, can be a name of a kind."""
     if kind == "name":
-        yield from _made_names(stretch)
+        total = sum(names.values())
+        expected = _EXPECTED * total / (total + _LARGE)
+        for chance, word in _made_names(stretch):
+            yield (1.0 - expected) * chance, word
+        for name, count in names.items():
+            if len(name) == len(stretch) and _agrees(stretch, name):
+                yield expected * count / total, name
     elif kind in ("art_name", "common_name"):
         yield from _ended_names(stretch, kind.removesuffix("_name"))
 

@@ -16,6 +16,7 @@ from inscribe.errors import InputError
 from inscribe.restoring import gaps, seen, sourced
 from inscribe.restoring.inscription import Inscription, inscription
 from inscribe.restoring.model import Candidate, Evidence, Lacuna, Restoration
+from inscribe.restoring.name_chances import NO_NAMES, Names
 from inscribe.restoring.seen import Seen
 from inscribe.signs import Certainty, Kind, Sign, Transcription, transcription
 
@@ -35,6 +36,7 @@ def restore(
     sign: int | None = None,
     most: int = 10,
     register: Choice = "auto",
+    names: Names = NO_NAMES,
 ) -> Restoration:
     """Return the worn places of ``text`` with up to ``most`` candidates each, the likeliest first.
 
@@ -45,6 +47,8 @@ def restore(
         sign: look at this sign only (counted from 0), even if it was read.
         most: candidates a place.
         register: verse, signature or prose, or "auto" to let the text decide.
+        names: carvers' names read in the same collection, with how often; a worn name may well be
+            one of them.
 
     Raises:
         InputError: there is no sign of that number, or it is a kao or a seal.
@@ -52,7 +56,7 @@ def restore(
     wanted = _worn(text) if sign is None else [_chosen(text, sign)]
     worn = _worn_out(text, {each.index for each in wanted})
     hits = sourced.sources_of(worn, library) if library and wanted else ()
-    made = inscription(worn, register)
+    made = inscription(worn, register, names)
     from_sources = sourced.answers(worn, hits)
     lacunae = []
     for each in wanted:

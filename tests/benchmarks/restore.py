@@ -16,7 +16,7 @@ import random
 import tempfile
 import time
 import unicodedata
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -29,6 +29,7 @@ from inscribe.sources.library import Library
 from inscribe.sources.texts import SourceText
 
 DATA = Path(__file__).parent.parent / "data"
+Names = dict[str, dict[str, int]]  # by masked text: names expected, with how often
 Masked = tuple[Transcription, int, str]  # the text, the sign masked, what stood there
 
 
@@ -86,6 +87,21 @@ def signatures(half: str) -> Iterator[Masked]:
                 yield masked(row[1], {asked}), asked, truth
 
 
+def names_beside(half: str) -> Names:
+    """Return for each masked signature the names in all the other rows of the table."""
+    signed = rows("signatures.tsv")
+    parts = [dict(part.split("=") for part in row[4].split(";") if "=" in part) for row in signed]
+    own = [part.get("name", "").replace("□", "") for part in parts]
+    counted = Counter(name for name in own if len(name) > 1)
+    found: dict[str, dict[str, int]] = {}
+    for row, name in zip(signed, own, strict=True):
+        if row[0] == half:
+            others = counted - Counter([name])
+            for asked in current(row[1]):
+                found[notation.render(masked(row[1], {asked}))] = dict(others)
+    return found
+
+
 def library(folder: Path, name: str, texts: list[tuple[str, str]]) -> Library:
     """Return a new library of texts."""
     made = Library(folder / f"{name}.sqlite", create=True)
@@ -100,15 +116,26 @@ class Ranks:
         self.ranks: list[int] = []
         self.said: defaultdict[int, list[tuple[float, bool]]] = defaultdict(list)
 
-    def measure(self, name: str, items: Iterator[Masked], source: Library | None = None) -> None:
+    def measure(
+        self,
+        name: str,
+        items: Iterator[Masked],
+        source: Library | None = None,
+        names: Names | None = None,
+    ) -> None:
         """Restore every item and print one line of the table."""
-        start, register = time.perf_counter(), "signature" if name == "signatures" else "auto"
+        names = names or {}
+        start, register = (
+            time.perf_counter(),
+            "signature" if name.startswith("signatures") else "auto",
+        )
         ranks = []
         for text, sign, truth in items:
-            found = restore(text, source, sign=sign, most=10, register=register)  # type: ignore[arg-type]
+            expected = names.get(notation.render(text), {})
+            found = restore(text, source, sign=sign, most=10, register=register, names=expected)  # type: ignore[arg-type]
             candidates = found.lacunae[0].candidates
             ranks.append(next((c.rank for c in candidates if c.text == truth), 9999))
-            if source is None and candidates:
+            if source is None and not names and candidates:
                 first = candidates[0].probability
                 self.said[min(9, int(first * 10))].append((first, ranks[-1] == 1))
         took = (time.perf_counter() - start) / max(1, len(ranks))
@@ -143,6 +170,8 @@ def main() -> None:
     ranks.measure("verse", poems())
     ranks.measure("verse, 20% of signs unreadable", poems(0.2))
     ranks.measure("signatures", signatures(half))
+    named = names_beside(half)
+    ranks.measure("signatures, names of others known", signatures(half), names=named)
     with tempfile.TemporaryDirectory() as folder:
         texts = [(f"verse-{row[0]}", row[2], row[3]) for row in rows("verse_dev.tsv")]
         same = library(Path(folder), "same", [(i, text) for i, text, _ in texts])
