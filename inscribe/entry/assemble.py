@@ -10,7 +10,7 @@ from inscribe.collate import Collation, collate
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
 from inscribe.notation import parse
-from inscribe.signs import Certainty, Intervention, Transcription
+from inscribe.signs import Certainty, Intervention, Kind, Transcription
 
 if TYPE_CHECKING:
     from inscribe.record import Inscription, Record
@@ -61,5 +61,6 @@ def _cautions(inscriptions: tuple[InscriptionEntry, ...]) -> Iterator[str]:
         s.certainty is Certainty.RESTORED or s.intervention is Intervention.SUPPLIED for s in signs
     ):
         yield "restored"
-    if any(s.certainty in (Certainty.UNREADABLE, Certainty.DOUBTFUL) for s in signs):
+    unread = (Certainty.UNREADABLE, Certainty.DOUBTFUL)
+    if any(s.certainty in unread or s.kind is Kind.GAP for s in signs):
         yield "handling"
