@@ -1,7 +1,7 @@
 """The stages as functions of bytes, for the fuzzer: each tells whether the input was accepted.
 
 Bytes become text by a table of words: kana, characters, brackets, notes, words of dates, marks,
-controls. A first byte above 253 repeats the text up to 10,000 signs. A broken law raises.
+controls. A first byte of 255 repeats a short text up to 10,000 signs. A broken law raises.
 """
 
 from __future__ import annotations
@@ -66,7 +66,7 @@ def text_of(data: bytes) -> str:
         found.append(WORDS[number % len(WORDS)])
         at += 1
     text = "".join(found)
-    if data[:1] >= b"\xfe" and text:
+    if data[:1] == b"\xff" and len(data) < 8 and text:
         return text * (LONGEST // len(text))
     return text
 
@@ -136,7 +136,7 @@ def dates_stage() -> Stage:
 def collate_stage() -> Stage:
     def stage(data: bytes) -> bool:
         try:
-            copy, source = map(notation.parse, _halves(data[: 120 if data[0] < 254 else 20]))
+            copy, source = map(notation.parse, _halves(data[: 120 if data[0] < 255 else 20]))
         except InscribeError:
             return False
         if len(copy.signs) > 1500 or len(source.signs) > 1500:
