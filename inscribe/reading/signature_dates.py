@@ -6,6 +6,7 @@
 
 from __future__ import annotations
 
+from inscribe import tables
 from inscribe.dates import DateReading, find
 from inscribe.dates.pronounce import words
 from inscribe.reading.signature_options import Option
@@ -13,6 +14,7 @@ from inscribe.reading.signature_pieces import Piece, date_piece
 
 DatedPiece = tuple[Piece, tuple[Option, ...]]
 
+_RECENT = 8
 _ALTERNATIVE = 1.2
 _MOST = 4
 
@@ -22,6 +24,20 @@ def dated_pieces(text: str) -> list[DatedPiece]:
 
     A date and an age in one expression (嘉永六年 行年七十) come apart.
     """
+    recent = _recent()
+    if text not in recent:  # the register is judged by the dates that are then read
+        if len(recent) >= _RECENT:
+            recent.clear()
+        recent[text] = _dated_pieces(text)
+    return list(recent[text])
+
+
+@tables.compiled
+def _recent() -> dict[str, list[DatedPiece]]:
+    return {}
+
+
+def _dated_pieces(text: str) -> list[DatedPiece]:
     found: list[DatedPiece] = []
     for reading in find(text):
         kind = "age" if reading.age is not None and reading.year is None else "date"
