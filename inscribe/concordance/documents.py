@@ -6,18 +6,20 @@ A document is plain data, so that it can be kept in the cache as it is.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
-from inscribe import notation
+from inscribe import notation, tables
 from inscribe.errors import InscribeError
 
 if TYPE_CHECKING:
     from inscribe.reading.tokens import Interpretation
-    from inscribe.record import Record
+    from inscribe.record import Inscription, Record
     from inscribe.signs import Transcription
     from inscribe.sources.texts import SourceText
 
 LONGEST_NAME = 40
+_MOST_KEPT = 20_000  # texts read, kept for the records that bear the same
 
 
 class Document(NamedTuple):
@@ -51,24 +53,52 @@ class Document(NamedTuple):
 
 def documents_of_record(record: Record, file: str) -> list[Document]:
     """Return a document for each inscription of a record; the first date and name stand for all."""
+    read = [_read_inscription(each, record.between) for each in record.inscriptions]
+    years = [each.year for each in read if each.year is not None]
+    names = [each.carver for each in read if each.carver]
+    romaji = [each.carver_romaji for each in read if each.carver]
+    return [
+        each._replace(
+            object=record.id,
+            kind=record.kind,
+            file=file,
+            inscription=number,
+            place=inscription.place,
+            year=years[0] if years else None,
+            carver=names[0] if names else "",
+            carver_romaji=romaji[0] if names else "",
+        )
+        for number, (inscription, each) in enumerate(
+            zip(record.inscriptions, read, strict=True), start=1
+        )
+    ]
+
+
+def _read_inscription(inscription: Inscription, between: tuple[int, int] | None) -> Document:
+    if inscription.overrides:
+        return _read(inscription, between)
+    key = (inscription.text, inscription.notation, inscription.register, between)
+    known = _known()
+    if key not in known:
+        if len(known) >= _MOST_KEPT:
+            known.clear()
+        known[key] = _read(inscription, between)
+    return known[key]
+
+
+@tables.compiled
+def _known() -> dict[tuple[object, ...], Document]:
+    return {}
+
+
+def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document:
     from inscribe import reading
 
-    read = [
-        reading.read(
-            i.transcription, i.register, i.overrides, between=record.between, alternatives=False
-        )
-        for i in record.inscriptions
-    ]
-    years = [d.year for each in read for d in each.dates if d.year is not None]
-    names = [name for each in read if (name := _carver(each))]
-    year = years[0] if years else None
-    carver = names[0] if names else ("", "")
-    return [
-        _document(
-            record.id, record.kind, file, number, i.place, i.transcription, each, year, carver
-        )
-        for number, (i, each) in enumerate(zip(record.inscriptions, read, strict=True), start=1)
-    ]
+    text = inscription.transcription
+    read = reading.read(
+        text, inscription.register, inscription.overrides, between=between, alternatives=False
+    )
+    return _document("", "", "", "", text, read)
 
 
 def document_of_source(text: SourceText, file: str) -> Document:
@@ -88,10 +118,7 @@ def document_of_text(identity: str, text: str) -> Document:
 def _of(identity: str, kind: str, file: str, place: str, text: Transcription) -> Document:
     from inscribe import reading
 
-    read = reading.read(text)
-    year = next((date.year for date in read.dates if date.year is not None), None)
-    carver = _carver(read) or ("", "")
-    return _document(identity, kind, file, 1, place, text, read, year, carver)
+    return _document(identity, kind, file, place, text, reading.read(text, alternatives=False))
 
 
 def _carver(read: Interpretation) -> tuple[str, str] | None:
@@ -108,26 +135,19 @@ def _carver(read: Interpretation) -> tuple[str, str] | None:
 
 
 def _document(
-    identity: str,
-    kind: str,
-    file: str,
-    number: int,
-    place: str,
-    text: Transcription,
-    read: Interpretation,
-    year: int | None,
-    carver: tuple[str, str],
+    identity: str, kind: str, file: str, place: str, text: Transcription, read: Interpretation
 ) -> Document:
     from inscribe.forms import normalise
     from inscribe.reading.assembling import shown
 
     normal = normalise(text)
     words = read.proposals[0].tokens if read.proposals else ()
+    year = next((date.year for date in read.dates if date.year is not None), None)
     return Document(
         identity,
         kind,
         file,
-        number,
+        1,
         place,
         tuple(map(shown, text.signs)),
         normal.text,
@@ -135,11 +155,11 @@ def _document(
         tuple(sorted((word.first, word.last, sound_key(word.kana)) for word in words)),
         read.register,
         year,
-        carver[0],
-        carver[1],
+        *(_carver(read) or ("", "")),
     )
 
 
+@lru_cache(maxsize=16384)
 def sound_key(kana: str) -> str:
     """Return kana as the library compares sounds: spellings of one sound fall together.
 
