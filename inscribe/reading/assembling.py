@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe.forms import GAP, KAO, UNREAD
 from inscribe.forms.normal import NormalText
@@ -17,8 +17,7 @@ WordsOf = Callable[[str], list[Piece]]
 MOST_ALTERNATIVES = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Text:
+class Text(NamedTuple):
     """A normalised text, the carved signs behind it, and the offsets where columns begin."""
 
     normal: NormalText

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from inscribe.forms.normal import NormalText
 from inscribe.reading import assembling, mecab
@@ -29,8 +30,7 @@ _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 _NO_METRE_OVER_A_GAP = "a gap leaves the metre open; read word by word"
 
 
-@dataclass(frozen=True, slots=True)
-class Wishes:
+class Wishes(NamedTuple):
     """What the caller wants besides the text."""
 
     register: str = "auto"
@@ -44,7 +44,7 @@ def interpreted(text: Text, wishes: Wishes) -> Interpretation:
     if not text.normal.text:
         return assembling.interpretation(text, "prose", [], (), ())
     overrides, misfits = applying(wishes.overrides, text.carved) if wishes.overrides else ([], [])
-    wishes = replace(wishes, overrides=overrides) if wishes.overrides else wishes
+    wishes = wishes._replace(overrides=overrides) if wishes.overrides else wishes
     found = _by_register(text, wishes)
     if not _is_a_poem_alone(found):
         found = _with_dates(found, text, wishes)
@@ -138,7 +138,7 @@ def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
     origin = text.normal.origin[start:end]
     core = read_verse(plain[start:end], breaks, wishes.overrides, origin)
     phrases = tuple((count, first + len(before)) for count, first in core.phrases)
-    return replace(core, words=[*before, *core.words, *after], phrases=phrases), ""
+    return core._replace(words=[*before, *core.words, *after], phrases=phrases), ""
 
 
 def _marks_as_words(text: str) -> list[Piece]:

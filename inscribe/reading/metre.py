@@ -13,7 +13,7 @@ of verse since the 18th century; common knowledge, no single source).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 _SMALL = "ゃゅょぁぃぅぇぉゎャュョァィゥェォヮ|・、。 　"
 _BARE_VOWELS = frozenset("あいうえお")
@@ -27,8 +27,7 @@ ACROSS = 7000  # a word that runs over the end of a phrase
 DEPENDENT = 3000  # a phrase that begins with a word that leans on the one before
 
 
-@dataclass(frozen=True, slots=True)
-class Metre:
+class Metre(NamedTuple):
     """A metre: its name and the morae of its phrases."""
 
     name: str

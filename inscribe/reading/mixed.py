@@ -8,7 +8,7 @@ as signatures, names and headings are.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe.forms.normal import NormalText
 from inscribe.reading.assembling import Text
@@ -23,8 +23,7 @@ _MOST_KANA = 0.4
 _MOST_COLUMNS = 2  # columns that may be left out at either end
 
 
-@dataclass(frozen=True, slots=True)
-class Division:
+class Division(NamedTuple):
     """Where the poem stands in the normalised text, and its reading."""
 
     first: int

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from functools import cache
+from typing import NamedTuple
 
 from inscribe.reading import mecab
 from inscribe.reading.lattice import Node, Surroundings, best_path
@@ -37,8 +37,7 @@ _MENDED_ENOUGH = 8000  # a stretch is mended if its metre costs no more
 _ENOUGH_KANA = 14
 
 
-@dataclass(frozen=True, slots=True)
-class VerseReading:
+class VerseReading(NamedTuple):
     """The words of a poem, and its phrases as (morae, index of the first word)."""
 
     words: list[Piece]
@@ -80,7 +79,7 @@ def _taken_apart(reading: VerseReading) -> VerseReading:
         else:
             words.extend(word.parts or (word,))
     phrases = tuple([(count, new_index[first]) for count, first in reading.phrases])
-    return replace(reading, words=words, phrases=phrases)
+    return reading._replace(words=words, phrases=phrases)
 
 
 def _read(
