@@ -144,7 +144,12 @@ records: st.SearchStrategy[record.Record] = st.builds(
     inscriptions=st.lists(_inscriptions(), min_size=1, max_size=2).map(tuple),
     title=_LINE,
     measurements=st.builds(
-        record.Measurements, length=st.just(1000.0), width=st.none() | _MM, height=st.none() | _MM
+        record.Measurements,
+        length=st.just(1000.0),
+        width=st.none() | _MM,
+        height=st.none() | _MM,
+        thickness=st.none() | _MM,
+        diameter=st.none() | _MM,
     ),
     maker=st.none()
     | st.builds(
