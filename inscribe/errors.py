@@ -12,7 +12,7 @@ command line turns it into one message on standard error and exit status 2, in o
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 
 def harmless(text: str) -> str:
@@ -28,9 +28,11 @@ def harmless(text: str) -> str:
     return "".join(c if c.isprintable() or c in "\n\u3000" else f"U+{ord(c):04X}" for c in text)
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
-    """Where in the input a problem lies; lines and columns count from 1, columns in characters."""
+class Place(NamedTuple):
+    """Where in the input a problem lies; lines and columns count from 1, columns in characters.
+
+    Every row of every table has one, so making it must cost next to nothing.
+    """
 
     file: str | None = None
     line: int | None = None
@@ -64,7 +66,7 @@ class InscribeError(Exception):
     def in_file(self, file: str, first_line: int = 1) -> InscribeError:
         """Return the same error placed in ``file``, its lines counted from ``first_line``."""
         line = None if self.place.line is None else self.place.line + first_line - 1
-        return type(self)(self.message, replace(self.place, file=file, line=line), self.hint)
+        return type(self)(self.message, self.place._replace(file=file, line=line), self.hint)
 
 
 class InputError(InscribeError):

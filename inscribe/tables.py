@@ -83,11 +83,12 @@ def rows(name: str, columns: Sequence[str]) -> Iterator[tuple[tuple[str, ...], P
 
 def _rows_of(path: Path, columns: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], Place]]:
     header: tuple[str, ...] | None = None
+    file = str(path)
     for number, line in enumerate(read_text(path).split("\n"), start=1):
-        if not line.strip() or line.startswith("#"):
+        if line.startswith("#") or not line.strip():
             continue
         cells = tuple(line.split("\t"))
-        place = Place(str(path), number)
+        place = Place(file, number)
         if header is None:
             header = cells
             if header != columns:

@@ -9,8 +9,8 @@ LunarDay(year=1853, month=6, leap=False, day=3)
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import InputError, Place, TableError
@@ -20,8 +20,7 @@ _COLUMNS = ("year", "new_year", "leap", "lengths", "doubtful")
 _LENGTHS = {"大": 30, "小": 29, "二": 2}
 
 
-@dataclass(frozen=True, slots=True)
-class LunarDay:
+class LunarDay(NamedTuple):
     """A day of the lunisolar calendar."""
 
     year: int
@@ -30,8 +29,7 @@ class LunarDay:
     day: int
 
 
-@dataclass(frozen=True, slots=True)
-class Month:
+class Month(NamedTuple):
     """One month: its first day, its length, and whether that first day may be a day off."""
 
     year: int

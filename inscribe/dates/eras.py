@@ -8,7 +8,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import TableError
@@ -17,8 +17,7 @@ _COLUMNS = ("era", "kana", "romaji", "also", "court", "year", "month", "day", "l
 _OPEN_END = 9999
 
 
-@dataclass(frozen=True, slots=True)
-class Era:
+class Era(NamedTuple):
     """One era; ``start`` is its first (year, month, day), lunisolar up to 1872."""
 
     name: str

@@ -120,7 +120,7 @@ def _of_gregorian(text: str) -> DateReading:
     carved = as_carved(day)
     reading = resolve(carved)
     last = len(text) - 1
-    pieces = tuple(replace(piece, first=0, last=last) for piece in reading.pieces)
+    pieces = tuple(piece._replace(first=0, last=last) for piece in reading.pieces)
     why = f"{text} was {carved}; {reading.why}"
     return replace(reading, text=text, first=0, last=last, pieces=pieces, why=why)
 
@@ -147,7 +147,7 @@ def _placed(reading: DateReading, origin: tuple[int, ...], text: str) -> DateRea
 
     def moved(piece: Piece) -> Piece:
         first, last = origin[piece.first], origin[piece.last]
-        return replace(piece, first=first, last=last, text=text[first : last + 1])
+        return piece._replace(first=first, last=last, text=text[first : last + 1])
 
     first, last = origin[reading.first], origin[reading.last]
     pieces = tuple(moved(piece) for piece in reading.pieces)

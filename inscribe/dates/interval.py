@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, timedelta
+from typing import NamedTuple
 
 from inscribe.dates import calendar, cycle, eras
 from inscribe.dates.calendar import Month
@@ -15,8 +16,7 @@ LONGEST = 30  # days of a lunisolar month
 LARGEST_DAY = 31  # of the Gregorian calendar
 
 
-@dataclass(frozen=True, slots=True)
-class Interval:
+class Interval(NamedTuple):
     """The first and last day, what they are the days of, and what to beware of."""
 
     first: date | None = None
@@ -33,7 +33,7 @@ def interval_of(reading: DateReading, expression: Expression) -> Interval:
     if reading.day is not None and reading.day > LARGEST_DAY:
         caution = f"no month has a day {reading.day}"
         whole = interval_of(replace(reading, day=None), expression)
-        return replace(whole, impossible=True, cautions=(*whole.cautions, caution))
+        return whole._replace(impossible=True, cautions=(*whole.cautions, caution))
     if year is None:
         return _without_year(reading, expression)
     if expression.term and reading.day is None:
@@ -45,7 +45,7 @@ def interval_of(reading: DateReading, expression: Expression) -> Interval:
         return Interval(precision="year", cautions=(caution,))
     if reading.leap and reading.month is None:
         caution = f"the year {year} had no leap month"
-        return replace(_of_year(reading, expression, year), impossible=True, cautions=(caution,))
+        return _of_year(reading, expression, year)._replace(impossible=True, cautions=(caution,))
     if expression.odd_month:
         return _of_year(reading, replace(expression, months=None), year)
     if reading.month is not None:
@@ -149,7 +149,7 @@ def _of_month(reading: DateReading, expression: Expression, year: int) -> Interv
         there = calendar.leap_month(year)
         had = f"its leap month was leap month {there}" if there else "it had no leap month"
         caution = f"the year {year} had no leap month {reading.month} ({name}): {had}"
-        return replace(plain, impossible=True, cautions=(caution, *plain.cautions))
+        return plain._replace(impossible=True, cautions=(caution, *plain.cautions))
     return _within(month, reading.day, expression.days)
 
 

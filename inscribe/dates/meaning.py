@@ -240,7 +240,7 @@ def with_birth(reading: DateReading) -> DateReading:
     if age is None:
         return reading
     candidates = tuple(
-        replace(each, birth_year=age.birth_year(each.year)) for each in reading.candidates
+        each._replace(birth_year=age.birth_year(each.year)) for each in reading.candidates
     )
     birth = age.birth_year(reading.year) if reading.year is not None else None
     return replace(reading, birth_year=birth, candidates=candidates)

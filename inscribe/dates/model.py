@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Agreement = Literal["agrees", "conflict", "unchecked"]
 Precision = Literal["day", "part of month", "month", "season", "year", "era", "none"]
@@ -14,8 +14,7 @@ SEASONS = "春夏秋冬"
 Part = Literal["year", "month", "day"]
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(NamedTuple):
     """One word of a date: what it says, where it stands, and how it is read.
 
     ``kind`` is that of the glossary tables (era, number, year, month, ...); ``first`` and ``last``
@@ -32,8 +31,7 @@ class Piece:
     also: tuple[str, ...] = ()  # other romanised readings
 
 
-@dataclass(frozen=True, slots=True)
-class Age:
+class Age(NamedTuple):
     """An age as written, counted by calendar years (one at birth)."""
 
     text: str
@@ -50,8 +48,7 @@ class Age:
         return year - self.years + (0 if self.western else 1)
 
 
-@dataclass(frozen=True, slots=True)
-class Candidate:
+class Candidate(NamedTuple):
     """One year that a bare sexagenary year may mean; ``eras`` are (name, romaji, year of era)."""
 
     year: int
@@ -61,8 +58,7 @@ class Candidate:
     birth_year: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Explanation:
+class Explanation(NamedTuple):
     """One way out of a contradiction: what would be read instead, and the year it gives.
 
     ``weight`` (0 to 1) ranks the explanations; it is a judgement, not a probability.

@@ -16,15 +16,14 @@ kichū, is given beside it), era names capitalised. A sign that cannot be read s
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe.dates import cycle
 from inscribe.dates.model import DateReading, Piece
 from inscribe.dates.spoken import Spoken, age, counted_age, day, month, year
 
 
-@dataclass(frozen=True, slots=True)
-class SpokenWord:
+class SpokenWord(NamedTuple):
     """A word of a date as said; ``also`` are other romanised readings, the likelier first.
 
     ``first`` and ``last`` are offsets in the text that was searched.

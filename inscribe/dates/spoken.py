@@ -6,11 +6,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Spoken:
+class Spoken(NamedTuple):
     """A reading: kana, modified Hepburn, and other romanised readings."""
 
     kana: str

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.dates import cycle, eras
 from inscribe.dates.lookalikes import cycle_lookalikes
 
 
-@dataclass(frozen=True, slots=True)
-class Meaning:
+class Meaning(NamedTuple):
     """One thing a word can mean in a date; ``value`` depends on ``kind`` (see the tables)."""
 
     kind: str
@@ -20,8 +19,7 @@ class Meaning:
     also: tuple[str, ...] = ()  # other romanised readings
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(NamedTuple):
     """A written word and all its meanings in dates."""
 
     text: str

@@ -20,7 +20,6 @@ Source of the rules: the correspondences of the Cabinet order on current kana us
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple
@@ -41,8 +40,7 @@ _LONG_VOWEL = {
 _LONG_VOWEL |= {"あ": "あかさたなはまやらわがざだばぱゃ", "え": "えけせてねへめれげぜでべぺ"}
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """One rule at work: the kana from ``first`` to ``last`` of the historical spelling."""
 
     first: int
@@ -52,16 +50,14 @@ class Step:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
-class Respelling:
+class Respelling(NamedTuple):
     """A word in current kana spelling, and the steps that led there."""
 
     kana: str
     steps: tuple[Step, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _Cell:
+class _Cell(NamedTuple):
     """Kana as they stand now, and the historical kana they came from."""
 
     kana: str

@@ -6,7 +6,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import TableError
@@ -24,8 +24,7 @@ _SHORT = 0.3
 _STUDIO_ON = 6.0
 
 
-@dataclass(frozen=True, slots=True)
-class Ending:
+class Ending(NamedTuple):
     """The end of a studio or everyday name, as 斎 or 兵衛."""
 
     text: str
@@ -109,7 +108,7 @@ def _pair_readings(name: str, on_factor: float = 1.0) -> list[NameReading]:
             for kana, weight in sounded(head, tail):
                 found.append(NameReading(kana, romaji(kana), score * weight, reason))
     if (ending := _endings().get(name[1])) and ending.kind == "common":
-        found += (replace(r, score=_SHORT * r.score) for r in _ending_readings(name, ending))
+        found += (r._replace(score=_SHORT * r.score) for r in _ending_readings(name, ending))
     return ranked(found)
 
 

@@ -14,8 +14,7 @@ stronger).
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from inscribe import tables
 from inscribe.errors import Place, TableError
@@ -29,8 +28,7 @@ _BORROWED = 0.15
 _DICTIONARY = 0.3
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(NamedTuple):
     """One reading of a character in a name, with its share of the readings in that place."""
 
     kana: str

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from inscribe.reading.name_elements import Choice, Position, choices
 from inscribe.reading.romanise import hepburn
@@ -14,8 +13,7 @@ MOST = 8  # readings given of one name
 UNREAD = "□"
 
 
-@dataclass(frozen=True, slots=True)
-class NameReading:
+class NameReading(NamedTuple):
     """One reading of a name; ``score`` is its weight against the others (higher is likelier)."""
 
     kana: str  # current kana spelling, | where two characters' readings meet

@@ -15,7 +15,7 @@ from __future__ import annotations
 import heapq
 import math
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from inscribe.forms.normal import NormalText, carved_between
 from inscribe.reading.signature_dates import dated_pieces
@@ -36,17 +36,15 @@ _DEAR_DIVISION = 3.5  # a division this much dearer than the best is no proposal
 _DOUBTFUL = 0.5  # a second reading of a name with this share of the first is a doubt
 
 
-@dataclass(frozen=True, slots=True)
-class SignatureReading:
+class SignatureReading(NamedTuple):
     """The parts of a signature by key, its readings best first, and what to look at again."""
 
     parts: dict[str, Part]
     proposals: tuple[Proposal, ...]
-    doubts: tuple[Doubt, ...] = field(default=())
+    doubts: tuple[Doubt, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class _Candidate:
+class _Candidate(NamedTuple):
     cost: float
     units: tuple[Unit, ...]
     chosen: tuple[Option, ...]

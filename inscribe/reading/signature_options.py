@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading import names
@@ -39,8 +39,7 @@ _NAME_OPTIONS = 6
 _MOST_KNOWN = 10_000  # pieces whose readings are kept
 
 
-@dataclass(frozen=True, slots=True)
-class Option:
+class Option(NamedTuple):
     """One reading of a piece. ``cost`` is 0 for the best; ``reason`` says why it is read so."""
 
     kana: str  # words separated by spaces
@@ -49,8 +48,7 @@ class Option:
     reason: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Unit:
+class Unit(NamedTuple):
     """A stretch of signs with its readings, in the order in which it is read aloud."""
 
     text: str

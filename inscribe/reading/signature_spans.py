@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe.reading.signature_pieces import Piece
 
@@ -13,8 +13,7 @@ PLACES = frozenset(
 NAMES = frozenset({"name", "art_name", "common_name"})
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(NamedTuple):
     """A part of the signature: its key, and its first and last offset in the text."""
 
     key: str

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.signature_pieces import Piece, pieces_of
@@ -27,8 +27,7 @@ _UNLISTED_ORDER = 3.0  # what it costs that classes meet of which the table says
 _ACROSS_COLUMNS = 0.4
 
 
-@dataclass(frozen=True, slots=True)
-class Division:
+class Division(NamedTuple):
     """One way of dividing a text, and its price (lower is better)."""
 
     pieces: tuple[Piece, ...]

@@ -12,7 +12,7 @@ Each word has a class that says what it does in the formula; which class follows
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import TableError
@@ -22,8 +22,7 @@ _COST_BY_LENGTH = {1: 1.5, 2: 0.7}
 _COST_OF_LONG = 0.4
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(NamedTuple):
     """A word of a signature. Kana: a space divides words, ``|`` the parts of one."""
 
     text: str

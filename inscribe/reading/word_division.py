@@ -14,8 +14,8 @@ particles are joined is the choice of this program: the table does not treat the
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import TableError
@@ -34,8 +34,7 @@ _DOUBLED = tuple("kgsztdnhbpmyrwfjv")
 _AFTER_WHICH_JOINED = ("動詞", "形容詞", "助動詞")
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(NamedTuple):
     """A word to be romanised: current kana spelling and part of speech in UniDic's terms.
 
     The parts of the part of speech are joined by ``,`` or ``-``; ``kana`` may hold the ``|`` and

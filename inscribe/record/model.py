@@ -2,6 +2,9 @@
 
 The types hold what the file says; ``inscribe.record.fields`` describes the file. Signs and columns
 are counted from 1 in the file, as one counts them on the metal, and from 0 here.
+
+Most are named tuples: every command that is given a record imports them, and a dataclass takes
+five times as long to import.
 """
 
 from __future__ import annotations
@@ -9,7 +12,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from inscribe import notation
 from inscribe.signs import Box, Transcription, boxed
@@ -18,8 +21,7 @@ Register = Literal["auto", "verse", "signature", "prose"]
 Notation = Literal["japanese", "leiden"]
 
 
-@dataclass(frozen=True, slots=True)
-class Measurements:
+class Measurements(NamedTuple):
     """The object's own measurements in mm, as far as they were taken."""
 
     length: float | None = None
@@ -35,8 +37,7 @@ class Measurements:
         return max((size for size in sizes if size is not None), default=None)
 
 
-@dataclass(frozen=True, slots=True)
-class Maker:
+class Maker(NamedTuple):
     """Whom the signature names and when that person lived; not an attribution.
 
     The years narrow a sexagenary year that stands without an era.
@@ -50,16 +51,14 @@ class Maker:
     remarks: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Plate:
+class Plate(NamedTuple):
     """The surface that bears the inscription, upright as it is read, in mm."""
 
     width: float
     height: float
 
 
-@dataclass(frozen=True, slots=True)
-class ColumnMeasure:
+class ColumnMeasure(NamedTuple):
     """Where one column stands, in mm from the plate's top left corner.
 
     ``top`` and ``bottom`` are the ends of the writing; ``x`` is the column's left edge.
@@ -76,8 +75,7 @@ class ColumnMeasure:
         return self.bottom - self.top
 
 
-@dataclass(frozen=True, slots=True)
-class SignBox:
+class SignBox(NamedTuple):
     """The measured place of one sign; ``sign`` is its index from 0."""
 
     sign: int
@@ -110,8 +108,7 @@ class SourceText:
         return notation.parse(self.text, self.notation, self.file or None)
 
 
-@dataclass(frozen=True, slots=True)
-class Reader:
+class Reader(NamedTuple):
     """What one reader made of the inscription, and when."""
 
     by: str
@@ -122,8 +119,7 @@ class Reader:
     remarks: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Override:
+class Override(NamedTuple):
     """Signs ``first`` to ``last`` (from 0) are to be read ``kana``, whatever the engine proposes.
 
     ``of`` is the text the override was made for, so that one that no longer applies is noticed.
@@ -165,8 +161,7 @@ class Inscription:
         return boxed(t, places) if places else t
 
 
-@dataclass(frozen=True, slots=True)
-class Record:
+class Record(NamedTuple):
     """One object of a collection."""
 
     id: str
