@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 import json
+import os
+import pty
+import subprocess
+import sys
 import unicodedata
 from pathlib import Path
 
@@ -10,6 +14,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from inscribe.cli import cli
+from inscribe.cli.common import terminal_bytes
 from inscribe.errors import InscribeError
 
 COPY = "夢か／現か□"
@@ -151,3 +156,35 @@ def test_the_result_is_written_whole_and_not_over_another(tmp_path: Path) -> Non
     assert json.loads(out.read_text(encoding="utf-8"))["fidelity"]["signs_in_source"] == 2
     again = run("--text", "夢", "ゆめ", "-o", str(out))
     assert isinstance(again.exception, InscribeError)
+
+
+def on_a_terminal(*arguments: str, **env: str) -> bytes:
+    """Return what the command writes to a terminal."""
+    screen, terminal = pty.openpty()
+    command = [sys.executable, "-m", "inscribe", "collate", *arguments]
+    here = {key: value for key, value in os.environ.items() if key != "NO_COLOR"}
+    with subprocess.Popen(command, stdout=terminal, env={**here, "TERM": "xterm", **env}) as run:
+        os.close(terminal)
+        written = b""
+        try:
+            while piece := os.read(screen, 4096):
+                written += piece
+        except OSError:  # how Linux says that the other end is closed
+            pass
+        assert run.wait() == 0
+    os.close(screen)
+    return written
+
+
+@pytest.mark.skipif(os.name != "posix", reason="pseudo-terminals are of Unix")
+def test_headings_are_bold_on_a_terminal_and_plain_with_no_color() -> None:
+    written = on_a_terminal("--text", COPY, SOURCE)
+    assert b"\x1b[1m" in written
+    assert b"u001b" not in written
+    assert b"\x1b" not in on_a_terminal("--text", COPY, SOURCE, NO_COLOR="1")
+
+
+def test_styles_pass_to_the_terminal_and_nothing_else_does() -> None:
+    assert terminal_bytes("\x1b[1mま\x1b[0m", styled=True) == "\x1b[1mま\x1b[0m".encode()
+    assert b"\x1b" not in terminal_bytes("ま\x1b]0;title\x07\x1b[2J", styled=True)
+    assert b"\x1b" not in terminal_bytes("ま\x1b[1m")

@@ -90,7 +90,9 @@ def command(
     if boxes is not None:
         found = [collate_inputs.measured(found, boxes, scale)]
     results = [_collated(task, excerpt=excerpt) for task in found]
-    write_result(_shown(found, results, shape or "text", to_file=bool(output)), output, force=force)
+    shape = shape or "text"
+    shown = _shown(found, results, shape, to_file=bool(output))
+    write_result(shown, output, force=force, styled=shape == "text")
     differs = not all(results[0].is_faithful_in_wording for results in results)
     context.exit(1 if strict and differs else 0)
 

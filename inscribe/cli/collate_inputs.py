@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from inscribe import files, notation
-from inscribe.cli.common import STANDARD_INPUT, read_standard_input
+from inscribe.cli.common import STANDARD_INPUT, library_path, read_standard_input
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
@@ -118,7 +118,6 @@ def _source(source: RecordSource, record: Path) -> Text:
 
 
 def _from_library(wanted: str, record: Path) -> str:
-    from inscribe.cli.source import library_path
     from inscribe.sources.library import Library
 
     path = library_path(None)

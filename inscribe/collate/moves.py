@@ -101,7 +101,7 @@ class Moves:
             yield self._join_step(source.raw[j], source.norm[j], State(end, j + 1))
 
     def _join_step(self, raw: str, norm: str, state: State) -> Step:
-        step = "repeat" if raw in pairs.REPEAT_MARKS else "ligature"
+        step = "repeat" if raw[:1] in pairs.REPEAT_MARKS else "ligature"
         return Step(state, self.price[step], step, f"{raw} stands for {norm}")
 
     def _readings(self, i: int, j: int) -> Iterator[Step]:

@@ -16,10 +16,12 @@ from inscribe.collate.sides import Side
 from inscribe.collate.word_ends import WordEnds
 
 FARTHEST = 8  # signs a difference is widened by at most, on each side
-# Costs in MeCab's units, found by trial on the odd-numbered pairs of tests/benchmarks/collate.py.
-LIKELY = 6000  # cost up to which words may well end at a place in both texts
-LIKELY_AT_GAPS = 11000  # the same where words only come or go: they do so by themselves
-STEP = 2500  # what each sign of widening counts for
+# In MeCab's units, found by trial on the odd-numbered pairs of tests/benchmarks/collate.py: what
+# each sign of widening counts for, against the cost of a word ending in an unlikely place. Words
+# that only come or go do so by themselves, particles above all.
+STEP = 4000
+STEP_AT_GAPS = 11000
+MOST = 20000  # the cost of a place where no word can end
 
 
 def widened(
@@ -55,10 +57,9 @@ def _stretches(groups: Sequence[Group], costs: Sequence[int]) -> list[tuple[int,
     for at, group in enumerate(groups):
         if not group.is_substantive or group.kind == "moved":
             continue
-        limit = LIKELY if group.kind == "replaced" else LIKELY_AT_GAPS
-        step = STEP if group.kind == "replaced" else limit
-        first = _best_end(groups, costs, at, -1, limit, step)
-        last = _best_end(groups, costs, at + 1, 1, limit, step)
+        step = STEP if group.kind == "replaced" else STEP_AT_GAPS
+        first = _best_end(groups, costs, at, -1, step)
+        last = _best_end(groups, costs, at + 1, 1, step)
         if found and first <= found[-1][1]:
             first, last = found[-1][0], max(last, found[-1][1])
             found.pop()
@@ -67,18 +68,16 @@ def _stretches(groups: Sequence[Group], costs: Sequence[int]) -> list[tuple[int,
 
 
 def _best_end(
-    groups: Sequence[Group], costs: Sequence[int], at: int, towards: int, limit: int, step: int
+    groups: Sequence[Group], costs: Sequence[int], at: int, towards: int, step: int
 ) -> int:
-    """Return the place from ``at`` on that is likely and near, or ``at`` where none is."""
-    best, least = at, limit + FARTHEST * step + 1
-    place = at
+    """Return the place from ``at`` on where words end best, nearer places counting for more."""
+    best, least, place = at, MOST + 1, at
     for distance in range(FARTHEST + 1):
-        total = costs[place] + distance * step
-        if costs[place] <= limit and total < least:
+        total = min(costs[place], MOST) + distance * step
+        if total < least:
             best, least = place, total
-        if place in (0, len(groups)) or distance * step >= least:
-            break
-        if groups[place - 1 if towards < 0 else place].kind == "unread":
+        next_group = place - 1 if towards < 0 else place
+        if not 0 <= next_group < len(groups) or groups[next_group].kind == "unread":
             break
         place += towards
     return best
