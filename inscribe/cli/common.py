@@ -23,6 +23,7 @@ F = TypeVar("F", bound=Callable[..., Any])
 STANDARD_INPUT = "-"
 BAR_AFTER = 1.0  # seconds of work before a progress bar is worth its while
 _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f]")  # all but tab and line ends
+_STYLE = r"(?!\x1b\[[0-9;]*m)"  # what follows is no change of weight or colour
 
 
 def example(*commands: str) -> str:
@@ -40,6 +41,35 @@ def format_option(*formats: str, name: str = "form", help: str = "") -> Callable
         show_default=True,
         help=help or "How the result is written: text for people, the others for programs.",
     )
+
+
+def library_option(help: str) -> Callable[[F], F]:
+    """Return the option ``--library``, which names a file of source texts."""
+    return click.option(
+        "--library",
+        "library_file",
+        metavar="PATH",
+        envvar="INSCRIBE_LIBRARY",
+        help=f"{help} (default: INSCRIBE_LIBRARY, or a file in the user's data folder).",
+    )
+
+
+def library_path(given: str | None) -> Path:
+    """Return the library file to use: the one given, or the user's own."""
+    if given:
+        return Path(given)
+    from platformdirs import user_data_path
+
+    return user_data_path("inscribe", appauthor=False) / "sources.sqlite"
+
+
+register_option = click.option(
+    "--register",
+    type=click.Choice(["auto", "verse", "signature", "prose"]),
+    default="auto",
+    show_default=True,
+    help="What kind of text it is.",
+)
 
 
 def output_options(command: F) -> F:
@@ -110,24 +140,29 @@ def read_standard_input(limit: int = files.MAX_BYTES) -> str:
     return files.decode(data, "standard input")
 
 
-def terminal_bytes(text: str) -> bytes:
+def terminal_bytes(text: str, *, styled: bool = False) -> bytes:
     r"""Return ``text`` as bytes for standard output, without what a terminal might obey.
 
     Control characters that JSON lets through are written as JSON escapes them, so that the value
-    stays the same; so is half of a character.
+    stays the same; so is half of a character. Text that was ``styled`` for a terminal, its data
+    already made printable, keeps its weights and colours.
 
     >>> terminal_bytes('"\x9b1m"')
     b'"\\u009b1m"'
     """
     if not text.isascii() or not text.isprintable():
-        text = _CONTROL.sub(lambda found: f"\\u{ord(found[0]):04x}", text)
+        control = re.compile(_STYLE + _CONTROL.pattern) if styled else _CONTROL
+        text = control.sub(lambda found: f"\\u{ord(found[0]):04x}", text)
     return text.encode("utf-8", "backslashreplace")
 
 
-def write_result(text: str, output: str | None, *, force: bool) -> None:
-    """Print ``text`` on standard output, or write it whole to the file ``output``."""
+def write_result(text: str, output: str | None, *, force: bool, styled: bool = False) -> None:
+    """Print ``text`` on standard output, or write it whole to the file ``output``.
+
+    ``styled``: as in :func:`terminal_bytes`.
+    """
     if output is None:
         end = "" if text.endswith("\n") else "\n"
-        click.echo(terminal_bytes(text + end), nl=False)
+        click.echo(terminal_bytes(text + end, styled=styled), nl=False)
     else:
         files.write_text(Path(output), text if text.endswith("\n") else text + "\n", force=force)
