@@ -4,8 +4,8 @@ From each poem of ``tests/data/verse_dev.tsv`` a copy is made that is spelled ot
 and, in some, says something else (the real differences, whose places are known).
 
 Noise, none of which is a difference in wording: the copy in kanji and kana against a source in
-kana; voicing marks left out; を/お, ひ/い, ふ/う and their like exchanged; む written ん; a repeated
-kana written ゝ; nouns in kana; kanji in old forms; a column break every so many signs.
+kana; voicing marks left out; を/お, ひ/い, ふ/う and their like exchanged; む written ん; a
+repeated kana written ゝ; kanji in old forms.
 
 Real differences: a noun replaced by another; a particle after a noun replaced, left out or
 added; a verb or adjective replaced by another in the same form; a final auxiliary replaced; a
@@ -24,16 +24,14 @@ from pathlib import Path
 
 DATA = Path(__file__).parent.parent / "data" / "verse_dev.tsv"
 
-NOUNS = dict(
-    pair.split(":")
-    for pair in (
-        "花:はな 春:はる 秋:あき 風:かぜ 月:つき 山:やま 雪:ゆき 露:つゆ 人:ひと 心:こころ 夢:ゆめ 袖:そで "
-        "涙:なみだ 霞:かすみ 霧:きり 鶯:うぐひす 鹿:しか 雁:かり 松:まつ 梅:うめ 桜:さくら 萩:はぎ 空:そら "
-        "雲:くも 水:みづ 川:かは 海:うみ 浪:なみ 波:なみ 舟:ふね 里:さと 宿:やど 道:みち 野:の 夜:よ 年:とし "
-        "色:いろ 声:こゑ 影:かげ 世:よ 身:み 君:きみ 物:もの 我:われ 命:いのち 恋:こひ 衣:ころも 草:くさ "
-        "木:き 葉:は 雨:あめ 霜:しも 嵐:あらし 虫:むし 鳥:とり 庭:には 枕:まくら 都:みやこ"
-    ).split()
-)
+NOUN_LIST = """
+花:はな 春:はる 秋:あき 風:かぜ 月:つき 山:やま 雪:ゆき 露:つゆ 人:ひと 心:こころ 夢:ゆめ 袖:そで
+涙:なみだ 霞:かすみ 霧:きり 鶯:うぐひす 鹿:しか 雁:かり 松:まつ 梅:うめ 桜:さくら 萩:はぎ 空:そら
+雲:くも 水:みづ 川:かは 海:うみ 浪:なみ 波:なみ 舟:ふね 里:さと 宿:やど 道:みち 野:の 夜:よ 年:とし
+色:いろ 声:こゑ 影:かげ 世:よ 身:み 君:きみ 物:もの 我:われ 命:いのち 恋:こひ 衣:ころも 草:くさ
+木:き 葉:は 雨:あめ 霜:しも 嵐:あらし 虫:むし 鳥:とり 庭:には 枕:まくら 都:みやこ
+"""
+NOUNS = dict(pair.split(":") for pair in NOUN_LIST.split())
 PARTICLES = ("の", "に", "を", "は", "も", "ぞ", "や", "と")
 AUXILIARIES = {
     "らむ": "けむ", "けむ": "らむ", "けり": "なり", "なり": "けり", "かな": "かも", "かも": "かな",
@@ -156,7 +154,7 @@ def _edit(
     chance: random.Random,
     used: str,
 ) -> tuple[int, int, str, int, int, str]:
-    """Return (copy offset, length, new signs, source offset, length, kind) of one change at a noun."""
+    """Return one change at a noun: copy offset, length, new signs, source offset, length, kind."""
     at, place, kanji, particle = spot
     kind = chance.choice(["noun", "noun", "particle", "omitted", "added"])
     after, behind = at + len(copy_word), place + len(source_word)
