@@ -145,11 +145,24 @@ def test_a_whole_dictionary_is_built_once(folder: Path, table: Path) -> None:
         "dicrc",
         "matrix.bin",
         "more.dic",
+        "sizes",
         "sys.dic",
         "unk.dic",
     ]
     assert dictionary.dictionary_folder("whole", [table], broken_parts) == path
     assert [p.name for p in folder.iterdir()] == [path.name]
+
+
+@pytest.mark.parametrize("name", ["dicrc", "matrix.bin", "more.dic", "sizes", "sys.dic"])
+@pytest.mark.parametrize("keep", [0, 7])
+def test_a_whole_dictionary_cut_short_is_built_again(
+    name: str, keep: int, folder: Path, table: Path
+) -> None:
+    path = dictionary.dictionary_folder("whole", [table], write_parts)
+    held = {p.name: p.read_bytes() for p in path.iterdir()}
+    (path / name).write_bytes(held[name][:keep])
+    assert dictionary.dictionary_folder("whole", [table], write_parts) == path
+    assert {p.name: p.read_bytes() for p in path.iterdir()} == held
 
 
 def test_what_goes_wrong_in_the_other_process_is_told(folder: Path, table: Path) -> None:

@@ -20,8 +20,9 @@ from typing import NamedTuple
 
 from inscribe.errors import InputError, Place
 
-_LAYOUT = 1  # raise it when the way a dictionary is compiled changes
+_LAYOUT = 2  # raise it when the way a dictionary is compiled changes
 _MAGIC = 0xEF718F77  # MeCab writes it, mixed with the size, at the start of each dictionary
+_SIZES = "sizes"  # the file of a folder that is written last
 _KEPT = 3  # dictionaries of one name, of different versions or tables
 _COMPILE = "import sys, fugashi; fugashi.build_dictionary(sys.argv[1])"
 _WRITE = """
@@ -88,12 +89,12 @@ def dictionary_folder(
     folder_name, reason = f"{name}-{_key(sources)}", ""
     for place in (cache_folder, _temporary_folder):
         path = place() / folder_name
-        if _is_sound(path / "sys.dic"):
+        if _is_whole(path):
             return path
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
             with _one_at_a_time(path):
-                if not _is_sound(path / "sys.dic"):
+                if not _is_whole(path):
                     _announce(name)
                     _build_folder(path, write_parts)
         except OSError as error:
@@ -141,12 +142,35 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None]) -> None:
             _compile(f"x -d . -u {name} -f utf8 -t utf8 {more.name}", made, name, path)
             more.unlink()
         (made / "entries.csv").unlink()
+        _seal(made)
         try:
             made.replace(path)
         except OSError:
-            if not _is_sound(path / "sys.dic"):  # damaged, or another process was quicker
+            if not _is_whole(path):  # damaged, or another process was quicker
                 shutil.rmtree(path, ignore_errors=True)
                 made.replace(path)
+
+
+def _seal(folder: Path) -> None:
+    """Put a finished folder on the disk, with the size of each of its files."""
+    sizes = {}
+    for path in folder.iterdir():
+        with path.open("rb+") as file:
+            os.fsync(file.fileno())
+        sizes[path.name] = path.stat().st_size
+    lines = "".join(f"{size} {name}\n" for name, size in sorted(sizes.items()))
+    (folder / _SIZES).write_text(lines, "utf-8")
+
+
+def _is_whole(folder: Path) -> bool:
+    """Whether every file of a finished folder is there, none of them cut short."""
+    try:
+        lines = (folder / _SIZES).read_text("utf-8").splitlines()
+        sizes = (line.split(" ", 1) for line in lines)
+        whole = all((folder / name).stat().st_size == int(size) for size, name in sizes)
+    except (OSError, ValueError):
+        return False
+    return bool(lines) and whole and _is_sound(folder / "sys.dic")
 
 
 def cache_folder() -> Path:
