@@ -8,7 +8,15 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import example, format_option, output_options, progress_shown, write_result
+from inscribe.cli.common import (
+    example,
+    format_option,
+    library_option,
+    library_path,
+    output_options,
+    progress_shown,
+    write_result,
+)
 
 if TYPE_CHECKING:
     from inscribe.checking import Finding
@@ -19,13 +27,7 @@ if TYPE_CHECKING:
 )
 @click.argument("folder", metavar="FOLDER|RECORD")
 @format_option("text", "json", "csv")
-@click.option(
-    "--library",
-    "library_file",
-    metavar="PATH",
-    envvar="INSCRIBE_LIBRARY",
-    help="The library in which sources are looked up.",
-)
+@library_option("The library in which sources are looked up")
 @output_options
 @click.pass_context
 def command(
@@ -42,7 +44,6 @@ def command(
     Exit status 1 if there is an error or a contradiction; open doubts alone are no failure.
     """
     from inscribe.checking import check_folder
-    from inscribe.cli.source import library_path
 
     with progress_shown("records", quiet=quiet) as progress:
         records, found = check_folder(Path(folder), library_path(library_file), progress)

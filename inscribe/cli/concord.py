@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import json
-import sys
-import time
-from collections.abc import Iterator
-from contextlib import contextmanager, nullcontext
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from inscribe.cli.common import example, format_option, output_options, write_result
+from inscribe.cli.common import (
+    example,
+    format_option,
+    library_option,
+    library_path,
+    output_options,
+    progress_shown,
+    write_result,
+)
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
@@ -20,14 +24,13 @@ if TYPE_CHECKING:
     from inscribe.concordance.folder import Collection
 
 _ORDERS = ("after", "before", "match", "object", "date")
-_PATIENCE = 1.0  # seconds before progress is shown
 
 
 @click.command(
     epilog=example(
         "inscribe concord examples 夢",
         "inscribe concord examples yume --sort date --format csv -o yume.csv",
-        "inscribe concord examples --pattern '[春秋]の.' ",
+        "inscribe concord examples --pattern '[春秋]の.'",
         "inscribe concord examples --clusters",
     )
 )
@@ -43,10 +46,7 @@ _PATIENCE = 1.0  # seconds before progress is shown
 @click.option("--counts", "only_counts", is_flag=True, help="Only the counts.")
 @click.option("--clusters", is_flag=True, help="Records that share a text or a signature.")
 @click.option("--no-cache", is_flag=True, help="Read every record anew and keep nothing.")
-@click.option(
-    "--library", "library_file", metavar="PATH", envvar="INSCRIBE_LIBRARY",
-    help="The library for --in-library.",
-)  # fmt: skip
+@library_option("The library for --in-library")
 @format_option("text", "json", "csv")
 @output_options
 def command(
@@ -68,7 +68,7 @@ def command(
     """Find every place where WORD occurs in a folder of records, in any form and spelling.
 
     WORD in kanji finds its other forms and words of the same reading; in kana or Latin letters it
-    finds what sounds so. Dates and carvers are given as read; a signature is no attribution.
+    finds what sounds so; the dictionary form of a verb or adjective finds every form of it. Dates and carvers are given as read; a signature is no attribution.
     """
     if in_library and word is None:
         folder, word = None, folder
@@ -78,8 +78,7 @@ def command(
     if not in_library and folder is None:
         raise InputError("give a folder of records", hint="or --in-library")
     asked = _query(word, pattern, exact)
-    show = sys.stderr.isatty() and not quiet
-    with _progress() if show else nullcontext(lambda done, count: None) as progress:
+    with progress_shown("records", quiet=quiet) as progress:
         held = _collection(folder, library_file, no_cache, progress)
     result = (
         _clusters(held, form) if asked is None else _found(held, asked, order, only_counts, form)
@@ -101,8 +100,6 @@ def _collection(
     from inscribe.concordance.folder import collection, library_collection
 
     if folder is None:
-        from inscribe.cli.source import library_path
-
         return library_collection(library_path(library_file), progress)
     return collection(Path(folder), progress, keep=not no_cache)
 
@@ -144,26 +141,3 @@ def _clusters(held: Collection, form: str) -> str:
     from inscribe.report.terminal.concord import clusters_as_text
 
     return clusters_as_text(held, found)
-
-
-@contextmanager
-def _progress() -> Iterator[Any]:
-    """Yield a function that shows progress once the work has taken more than a second."""
-    began, bars = time.monotonic(), list[Any]()
-
-    def advance(done: int, count: int) -> None:
-        if not bars and time.monotonic() - began > _PATIENCE:
-            from rich.console import Console
-            from rich.progress import Progress
-
-            bar = Progress(console=Console(stderr=True), transient=True)
-            bars.append((bar, bar.add_task("records", total=count)))
-            bar.start()
-        for bar, task in bars:
-            bar.update(task, completed=done)
-
-    try:
-        yield advance
-    finally:
-        for bar, _ in bars:
-            bar.stop()

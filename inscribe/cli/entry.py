@@ -8,7 +8,15 @@ from typing import TYPE_CHECKING, Literal
 
 import click
 
-from inscribe.cli.common import example, format_option, output_options, progress_shown, write_result
+from inscribe.cli.common import (
+    example,
+    format_option,
+    library_option,
+    library_path,
+    output_options,
+    progress_shown,
+    write_result,
+)
 from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
@@ -66,13 +74,7 @@ folder given with --glossary goes before them. Explanations stay in English.
     type=click.Choice(["en", "ja"]),
     help="Labels in English or Japanese (default: as the style says, else en).",
 )
-@click.option(
-    "--library",
-    "library_file",
-    metavar="PATH",
-    envvar="INSCRIBE_LIBRARY",
-    help="The library in which sources named by id are looked up.",
-)
+@library_option("The library in which sources named by id are looked up")
 @output_options
 def command(
     path: str,
@@ -114,7 +116,6 @@ def _style(file: str | None, labels: Literal["en", "ja"] | None) -> Style:
 
 
 def _entries(path: Path, library_file: str | None, *, quiet: bool) -> list[tuple[Path, Entry]]:
-    from inscribe.cli.source import library_path
     from inscribe.entry import entries_in
 
     with progress_shown("entries", quiet=quiet) as progress:

@@ -15,6 +15,7 @@ from inscribe.cli.common import (
     format_option,
     output_options,
     read_standard_input,
+    register_option,
     terminal_bytes,
     write_result,
 )
@@ -36,13 +37,7 @@ if TYPE_CHECKING:
 @click.option("--text", "literal", metavar="TEXT", help="Read TEXT itself.")
 @click.option("--lines", is_flag=True, help="Read one transcription a line, one result a line.")
 @click.option("--watch", is_flag=True, help="Read again whenever the file is saved; Ctrl-C stops.")
-@click.option(
-    "--register",
-    type=click.Choice(["auto", "verse", "signature", "prose"]),
-    default="auto",
-    show_default=True,
-    help="What kind of text it is.",
-)
+@register_option
 @click.option(
     "--letters",
     type=click.Choice(["hepburn", "iso3602"]),

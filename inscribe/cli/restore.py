@@ -15,7 +15,10 @@ from inscribe.cli.common import (
     STANDARD_INPUT,
     example,
     format_option,
+    library_option,
+    library_path,
     output_options,
+    register_option,
     write_result,
 )
 from inscribe.errors import InputError, InscribeError
@@ -45,13 +48,7 @@ if TYPE_CHECKING:
 @click.option("--parts", metavar="A+B", help="Parts of the sign that can still be seen.")
 @click.option("--strokes", metavar="N[-M]", help="How many strokes it seems to have.")
 @click.option("--like", metavar="SIGN", help="A sign that it looks like.")
-@click.option(
-    "--register",
-    type=click.Choice(["auto", "verse", "signature", "prose"]),
-    default="auto",
-    show_default=True,
-    help="What kind of text it is.",
-)
+@register_option
 @click.option(
     "--most",
     type=click.IntRange(1, 200),
@@ -64,13 +61,7 @@ if TYPE_CHECKING:
     metavar="FOLDER",
     help="Expect the carvers' names that are read in these records.",
 )
-@click.option(
-    "--library",
-    "library_file",
-    metavar="PATH",
-    envvar="INSCRIBE_LIBRARY",
-    help="The library of source texts (default: in the user's data folder).",
-)
+@library_option("The library of source texts")
 @format_option("text", "json", "jsonl")
 @output_options
 def command(
@@ -125,8 +116,6 @@ def command(
 
 def _library(given: str | None) -> Any:
     """Return the library, opened, or nothing where the user has none."""
-    from inscribe.cli.source import library_path
-
     path = library_path(given)
     if given is None and not path.is_file():
         return nullcontext()

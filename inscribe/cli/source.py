@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import json
-import sys
 from collections.abc import Iterator
-from contextlib import nullcontext
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
@@ -15,7 +13,10 @@ from inscribe.cli.common import (
     STANDARD_INPUT,
     example,
     format_option,
+    library_option,
+    library_path,
     output_options,
+    progress_shown,
     read_standard_input,
     write_result,
 )
@@ -24,13 +25,7 @@ from inscribe.errors import InputError, InscribeError
 if TYPE_CHECKING:
     from inscribe.sources.texts import SourceText
 
-_library = click.option(
-    "--library",
-    "library_file",
-    metavar="PATH",
-    envvar="INSCRIBE_LIBRARY",
-    help="The library file (default: in the user's data folder; also INSCRIBE_LIBRARY).",
-)
+_library = library_option("The library file")
 
 
 @click.group(
@@ -40,15 +35,6 @@ _library = click.option(
 )
 def command() -> None:
     """Keep a library of source texts, and find which of them an inscription is from."""
-
-
-def library_path(given: str | None) -> Path:
-    """Return the library file to use: the one given, or the user's own."""
-    if given:
-        return Path(given)
-    from platformdirs import user_data_path
-
-    return user_data_path("inscribe", appauthor=False) / "sources.sqlite"
 
 
 @command.command(epilog=example("inscribe source add anthology.jsonl notes/ --each paragraph"))
@@ -91,9 +77,8 @@ def add(
 
     count = adding.checked(texts())
     with Library(library_path(library_file), create=True) as library:
-        show = sys.stderr.isatty() and not quiet and count > adding.FEW
-        with _progress(count) if show else nullcontext(lambda done: None) as progress:
-            added = adding.add_texts(library, texts(), count, progress)
+        with progress_shown("texts", quiet=quiet) as show:
+            added = adding.add_texts(library, texts(), count, lambda done: show(done, count))
         held = len(library)
     if not quiet:
         click.echo(
@@ -101,21 +86,6 @@ def add(
             f" the library holds {held} texts",
             err=True,
         )
-
-
-def _progress(count: int) -> Any:
-    from contextlib import contextmanager
-
-    from rich.console import Console
-    from rich.progress import Progress
-
-    @contextmanager
-    def bar() -> Iterator[Any]:
-        with Progress(console=Console(stderr=True)) as progress:
-            task = progress.add_task("texts", total=count)
-            yield lambda done: progress.update(task, completed=done)
-
-    return bar()
 
 
 @command.command("list", epilog=example("inscribe source list --format json"))

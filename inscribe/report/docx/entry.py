@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from inscribe.errors import InputError
 from inscribe.report.blocks import Block, Bullets, Caution, Columns, Facts, Grid, Heading, Inline
+from inscribe.report.docx.sheet import add_space, dress, dress_table
 from inscribe.report.layout import laid_out
 from inscribe.report.xml import safe
 
@@ -28,6 +29,7 @@ def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
             "word-processor documents need python-docx", hint="pip install 'inscribe[docx]'"
         ) from error
     document: Any = Document()
+    dress(document)
     for number, entry in enumerate(entries):
         if number:
             document.add_page_break()
@@ -47,27 +49,29 @@ def _add(document: Any, block: Block) -> None:
             paragraph.add_run(f"{label}: ").bold = True
             _say(paragraph, said)
     elif isinstance(block, Columns):
-        for line in block.text.split("\n"):
-            document.add_paragraph(safe(line), style="Intense Quote")
+        document.add_paragraph(safe(block.text), style="Intense Quote")
     elif isinstance(block, Grid):
-        document.add_paragraph(safe(block.title)).runs[0].bold = True
+        document.add_heading(safe(block.title), level=3)
         _add_table(document, block)
     elif isinstance(block, Bullets):
-        document.add_paragraph(safe(block.title)).runs[0].bold = True
+        document.add_heading(safe(block.title), level=3)
         for item in block.items:
             _say(document.add_paragraph(style="List Bullet"), item)
     else:
         assert isinstance(block, Caution)
-        document.add_paragraph(safe(block.text), style="Quote")
+        document.add_paragraph(f"⚠ {safe(block.text)}", style="Quote")
 
 
 def _add_table(document: Any, grid: Grid) -> None:
-    table = document.add_table(rows=1, cols=len(grid.header), style="Light Grid")
+    table = document.add_table(rows=1, cols=len(grid.header), style="Table Grid")
     for cell, text in zip(table.rows[0].cells, grid.header, strict=True):
-        cell.text = safe(text)
+        cell.paragraphs[0].add_run(safe(text)).bold = True
     for row in grid.rows:
         for cell, said in zip(table.add_row().cells, row, strict=True):
             _say(cell.paragraphs[0], said)
+    texts = [["".join(run.text for run in cell) for cell in row] for row in grid.rows]
+    dress_table(table, [list(grid.header), *texts])
+    add_space(document)
 
 
 def _say(paragraph: Any, inline: Inline) -> None:
