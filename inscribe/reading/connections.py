@@ -20,6 +20,7 @@ from inscribe.errors import TableError
 from inscribe.reading.unidic import Classes
 
 _LIMIT = 32000
+_OWN = 100_000  # classes of our own are UniDic's number and a multiple of this
 _INFLECTED = ("動詞", "形容詞", "助動詞")
 
 
@@ -70,18 +71,42 @@ def rules() -> tuple[Rule, ...]:
     return tuple(found)
 
 
+@tables.compiled
+def _ruled_particles() -> tuple[str, ...]:
+    spelt = {rule.word[1] for rule in rules() if rule.word[0] == "助詞" and len(rule.word) > 1}
+    return tuple(sorted(spelt))
+
+
+def own_class(classes: Classes, number: int, written: str) -> int:
+    """Return a class for a particle that has a rule of its own but shares UniDic's class.
+
+    UniDic has ど and とも in one class; the grammar tells what each may follow.
+    """
+    row = classes.rows[number]
+    if row[0] != "助詞" or row[6] != "*" or written not in _ruled_particles():
+        return number
+    return number + _OWN * (1 + _ruled_particles().index(written))
+
+
+def _row(classes: Classes, number: int) -> tuple[str, ...]:
+    own, shared = divmod(number, _OWN)
+    row = classes.rows[shared]
+    return (*row[:6], _ruled_particles()[own - 1], *row[7:]) if own else row
+
+
 def small_matrix(
     classes: Classes, used: Sequence[int], side: int, cells: array[int]
 ) -> Iterator[bytes]:
     """Yield the bytes of a matrix of the classes ``used`` (the first is the text's edge, 0)."""
     yield struct.pack("<HH", len(used), len(used))
-    pick = itemgetter(*used)
-    rows = classes.rows
-    for right in used:
+    pick = itemgetter(*[number % _OWN for number in used])
+    rows = [_row(classes, number) for number in used]
+    for number, row in zip(used, rows, strict=True):
+        right = number % _OWN
         line = list(pick(cells[right * side : (right + 1) * side]))
         for rule in rules():
-            if rule.concerns(rows[right]):
-                _lay_over(rule, line, [rows[left] for left in used])
+            if rule.concerns(row):
+                _lay_over(rule, line, rows)
         yield array("h", (max(-_LIMIT, min(_LIMIT, cost)) for cost in line)).tobytes()
 
 

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from inscribe import tables
 from inscribe.errors import TableError
+from inscribe.reading.connections import own_class
 from inscribe.reading.entries import Entry
 from inscribe.reading.metre import morae
 from inscribe.reading.old_spellings import old_spellings
@@ -65,6 +66,7 @@ def particle_entries(index: ClassIndex, costs: dict[tuple[str, int], int]) -> It
             default = _LONG_FINAL_COST
         shape = form if conjugation == "*" else f"{conjugation}/{form.partition('-')[0]}"
         cost = frequent.get((written, pos, shape), costs.get((written, number), default))
+        number = own_class(index.classes, number, written)
         entry = Entry(written, number, cost, kana, pos, conjugation, form, written, "和", gloss)
         single.setdefault(written, []).append(entry)
         yield entry

@@ -87,6 +87,7 @@ class ClassIndex:
         stems: dict[str, set[str]] | None = None,
         ranks: dict[str, list[str]] | None = None,
     ) -> None:
+        self.classes = classes
         self._stems = stems or {}
         self._ranks = ranks or {}
         self.costs: dict[tuple[str, str], int] = {}
