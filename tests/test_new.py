@@ -121,3 +121,30 @@ def test_every_check_answers_for_every_text(answer: str) -> None:
         assert isinstance(check(answer), str)
     assert isinstance(q.extent_problem(answer, 95.0), str)
     assert isinstance(q.column_problem(answer), str)
+
+
+def test_a_missing_folder_is_made_and_a_missing_path_refused(tmp_path: Path) -> None:
+    path = tmp_path / "records" / "x.toml"
+    run = new(path, FIRST + COLUMNS + REST)
+    assert run.returncode == 0, run.stderr
+    assert "made the folder" in run.stderr
+    assert path.is_file()
+    refused = new(tmp_path / "no" / "where" / "x.toml", FIRST)
+    assert refused.returncode == 2
+    assert "there is no such folder" in refused.stderr
+
+
+def test_a_plate_whose_height_is_not_known_is_left_out(tmp_path: Path) -> None:
+    path = tmp_path / "x.toml"
+    run = new(path, [*FIRST, *COLUMNS, "14.5", "", *REST[4:]])
+    assert run.returncode == 0, run.stderr
+    assert load(path).inscriptions[0].plate is None
+
+
+def test_an_unusual_word_is_kept_and_remarked_on(tmp_path: Path) -> None:
+    path = tmp_path / "x.toml"
+    run = new(path, [*FIRST[:9], "runing", *FIRST[10:], "?", *COLUMNS, *REST])
+    assert run.returncode == 0, run.stderr
+    assert "none of the usual words" in run.stderr
+    assert "look for a sign with" in run.stderr
+    assert load(path).inscriptions[0].hand == "runing"

@@ -40,14 +40,13 @@ def command(path: str) -> None:
     target = Path(path)
     if target.suffix != ".toml":
         raise InputError("a record is a .toml file", Place(path), "name it so")
-    if not target.parent.is_dir():
-        raise InputError("there is no such folder", Place(str(target.parent)), "make it first")
+    _make_folder(target.parent)
     if isinstance(sys.stdin, TextIOWrapper):  # bytes that are no text are asked for again
         sys.stdin.reconfigure(errors="surrogateescape")
     draft = Draft.of(target)
     if draft.taken_up:
         click.echo(f"taken up again after {draft.taken_up} answers", err=True)
-    click.echo(f"a sign that cannot be typed: {HELP}; stop and keep the answers: Ctrl-C", err=True)
+    _say(f"a sign that cannot be typed: {HELP}; stop and keep the answers: Ctrl-C", indent=0)
     try:
         record = Interview(_Prompt(draft)).record()
     except (click.Abort, KeyboardInterrupt) as error:
@@ -70,11 +69,12 @@ class _Prompt:
     """Asks on the terminal, and keeps every answer in the draft."""
 
     draft: Draft
+    cautioned: bool = False
 
     def ask(self, key: str, question: str, check: Check, offered: tuple[str, ...] = ()) -> str:
         if offered and not self.draft.taken_up:
-            click.echo(f"  usual: {', '.join(offered)}", err=True)
-        return self.draft.answer(key, lambda: self._asked(question, check), check)
+            _say(f"  usual: {'; '.join(offered)}")
+        return self.draft.answer(key, lambda: self._offered_asked(question, check, offered), check)
 
     def column(self, key: str, number: int, before: str) -> str:
         from inscribe.recording.questions import FACE_ENDS
@@ -84,13 +84,19 @@ class _Prompt:
             key, lambda: self._column_asked(question, before), _column_or_end_problem
         )
 
+    def _offered_asked(self, question: str, check: Check, offered: tuple[str, ...]) -> str:
+        said = self._asked(question, check)
+        if offered and said and said not in offered:
+            _say("  none of the usual words; it is kept as you wrote it")
+        return said
+
     def _asked(self, question: str, check: Check) -> str:
         while True:
             said = str(click.prompt(question, default="", show_default=False, err=True)).strip()
             if said.startswith("?"):
                 _show_found(said[1:])
             elif problem := check(said):
-                click.echo(f"  {problem}", err=True)
+                _say(f"  {problem}")
             else:
                 return said
 
@@ -102,14 +108,50 @@ class _Prompt:
             if said in ("", FACE_ENDS):
                 return said
             _show_column(said, before)
+            self._caution(said)
             if self._asked("keep it? y/n (empty = y)", _yes_or_no) in ("", "y", "yes"):
                 return said
+
+
+def _say(text: str, indent: int = 4) -> None:
+    """Say something on the terminal, broken between words to fit it."""
+    from inscribe.report.terminal.wrapping import room, wrapped
+
+    click.echo(wrapped(text, room(), indent), err=True)
+
+
+def _make_folder(folder: Path) -> None:
+    """Make the folder for records if only it is missing, and say so.
+
+    Raises:
+        InputError: more is missing than the folder itself, or it cannot be made.
+    """
+    if folder.is_dir():
+        return
+    try:
+        folder.mkdir()
+    except OSError as error:
+        raise InputError(
+            "there is no such folder", Place(str(folder)), "make it first, or correct the name"
+        ) from error
+    _say(f"made the folder {folder}")
 
 
 def _column_or_end_problem(answer: str) -> str:
     from inscribe.recording.questions import FACE_ENDS, column_problem
 
     return "" if answer in ("", FACE_ENDS) else column_problem(answer)
+
+
+    def _caution(self, column: str) -> None:
+        """Say once how a worn sign may be read, when the first is met."""
+        from inscribe import notation
+
+        if not self.cautioned and any(sign.is_worn for sign in notation.parse(column).signs):
+            from inscribe.report.style import Style
+
+            self.cautioned = True
+            click.echo(f"  {Style().caution('handling')}", err=True)
 
 
 def _yes_or_no(answer: str) -> str:
@@ -125,13 +167,14 @@ def _show_column(column: str, before: str) -> None:
 
     read = reading.read_text(f"{before}\n{column}" if before else column)
     best = read.proposals[0]
-    click.echo(f"  reads: {best.kana}  {best.romaji}", err=True)
+    _say(f"  reads: {best.kana}")
+    _say(f"         {best.romaji}", indent=9)
     by_reason: dict[str, list[str]] = {}
     for found in suspicions(notation.parse(column).signs):
         instead = f" ({' '.join(found.instead)})" if found.instead else ""
         by_reason.setdefault(found.why, []).append(f"sign {found.sign + 1} {found.text}{instead}")
     for why, signs in by_reason.items():
-        click.echo(f"  look again, {why}: {', '.join(signs)}", err=True)
+        _say(f"  look again, {why}: {', '.join(signs)}")
 
 
 def _show_found(wanted: str) -> None:
@@ -142,6 +185,9 @@ def _show_found(wanted: str) -> None:
     from inscribe.report.terminal.sign import list_as_text
 
     words = wanted.replace("＋", "+").replace(" ", "")
+    if not words.strip("?"):
+        _say(f"  look for a sign with {HELP}")
+        return
     if words.isdecimal() and len(words) <= MOST_DIGITS:
         signs = found(strokes=(int(words), int(words)))
     elif words and all(map(is_kana, words)):

@@ -102,7 +102,11 @@ class Interview:
         width = self._mm(f"{part}.plate.width", "width of the plate in mm (may stay empty)")
         if width is None:
             return None, ()
-        height = self._mm(f"{part}.plate.height", "height of the plate in mm", must=True) or 0.0
+        height = self._mm(
+            f"{part}.plate.height", "height of the plate in mm (if empty, no plate is kept)"
+        )
+        if height is None:
+            return None, ()
         measured = tuple(self._column_measures(part, columns, height))
         return Plate(width, height), measured if len(measured) == columns else ()
 
@@ -125,8 +129,8 @@ class Interview:
         on = self.asker.ask(f"{part}.on", "on (YYYY-MM-DD, may stay empty)", day_problem)
         return (Reader(by, date.fromisoformat(on) if on else None),)
 
-    def _mm(self, key: str, question: str, *, must: bool = False) -> float | None:
-        said = self.asker.ask(key, question, lambda answer: size_problem(answer, must=must))
+    def _mm(self, key: str, question: str) -> float | None:
+        said = self.asker.ask(key, question, size_problem)
         return float(said) if said else None
 
     def _yes(self, key: str, question: str) -> bool:
@@ -147,18 +151,20 @@ def required(answer: str) -> str:
     return anything(answer) if answer else "an answer is needed"
 
 
-def size_problem(answer: str, *, must: bool = False) -> str:
+def size_problem(answer: str) -> str:
     """Find wrong what is no size in mm.
 
-    >>> size_problem("14.5"), size_problem("wide"), size_problem("-3")
-    ('', 'a number of millimetres is expected, such as 14.5', 'it must lie between 0 and 1000 mm')
+    >>> size_problem("14.5"), size_problem("-3")
+    ('', 'it must lie between 0 and 1000 mm')
+    >>> size_problem("14,5")
+    'a number of millimetres is expected, such as 14.5 (a point, no comma)'
     """
     if not answer:
-        return "a number is needed" if must else ""
+        return ""
     try:
         size = float(answer)
     except ValueError:
-        return "a number of millimetres is expected, such as 14.5"
+        return "a number of millimetres is expected, such as 14.5 (a point, no comma)"
     return "" if 0 < size <= LARGEST else "it must lie between 0 and 1000 mm"
 
 

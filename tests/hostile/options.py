@@ -40,7 +40,7 @@ _ARGUMENTS = {
     "no-schema": (("schema", "../x"), "Invalid value"),
     "docx-nowhere": (("entry", "r.toml", "--format", "docx"), "goes to a file"),
     "new-not-toml": (("new", "a.txt"), "a record is a .toml file"),
-    "new-nowhere": (("new", "no/a.toml"), "no such folder"),
+    "new-nowhere": (("new", "no/where/a.toml"), "no such folder"),
     "new-existing": (("new", "r.toml"), "exists already"),
 }
 _STYLES = {
