@@ -1,10 +1,10 @@
 """What a convention consists of; the two are in ``japanese.py`` and ``leiden.py``, as data.
 
-Sources: the Leiden conventions as published (B. A. van Groningen, "Projet d'unification des
-systèmes de signes critiques", Chronique d'Égypte 7, 1932; the extensions ``(?)``, ``(!)``,
-``((…))`` and ``⟦…⟧`` as in epigraphic corpora today), from memory; the Japanese marks are common
-practice of 翻刻, no single source. Where that practice has several marks for one thing, or none,
-the choice made here is listed in ``inscribe.notation``.
+Sources: the Leiden conventions as published ("Projet d'unification des systèmes de signes
+critiques", Chronique d'Égypte 7, 1932; the extensions ``(?)``, ``(!)``, ``((…))`` and ``⟦…⟧`` as in
+epigraphic corpora today), from memory; the Japanese marks are common practice of 翻刻, no single
+source. Where that practice has several marks for one thing, or none, the choice made here is
+listed in ``inscribe.notation``.
 """
 
 from __future__ import annotations
