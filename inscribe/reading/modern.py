@@ -35,7 +35,7 @@ _CODE = ("modern_words", "old_forms", "old_spellings", "unidic", "dictionary")
 _TA = ("た", "て", "ち")
 _TOKU = frozenset(("とい", "とく", "とけ", "とこ", "とっ", "とつ"))
 _HIRAGANA = re.compile("[\u3041-\u3096]")
-_KATAKANA_WITH_KANJI = re.compile("ヲ|[\u3400-\u9fff][ハニノテヘトフヒルレリシモガ]")
+_KATAKANA_WITH_KANJI = "ヲ|[\u3400-\u9fff][ハニノテヘトフヒルレリシモガ]"  # seldom searched for
 _KATAKANA = {code: code + 0x60 for code in range(0x3041, 0x3097)}
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
 _FULL_WIDTH = frozenset(map(chr, range(0xFF01, 0xFF5F)))  # digits and letters: print keeps them
@@ -114,7 +114,7 @@ def is_in_katakana(text: str) -> bool:
     >>> is_in_katakana("世ノ人ハ言フ"), is_in_katakana("ビール瓶"), is_in_katakana("世の人ハ")
     (True, False, False)
     """
-    return bool(_KATAKANA_WITH_KANJI.search(text)) and not _HIRAGANA.search(text)
+    return not _HIRAGANA.search(text) and bool(re.search(_KATAKANA_WITH_KANJI, text))
 
 
 def _words(normalised: str) -> list[ModernWord]:

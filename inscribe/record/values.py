@@ -69,7 +69,7 @@ def _text(field: Field, value: Any) -> str:
     limit = MAX_TEXT if several_lines else MAX_LINE
     if len(text) > limit:
         raise Refused(f"{field.key} has more than {limit:,} characters", "shorten it")
-    if not text.isprintable() and (found := re.search(FORBIDDEN, text)):
+    if not text.replace("\n", "").isprintable() and (found := re.search(FORBIDDEN, text)):
         code = f"U+{ord(found[0]):04X}"
         raise Refused(f"{field.key} contains a control character ({code})", "remove it")
     if "\n" in text and not several_lines:
