@@ -40,6 +40,9 @@ def found(text: str, asked: str, **options: bool) -> list[tuple[str, str]]:
         ("今日来すは明日は雪とそ降りなまし", "けふ", [("今日", "same sound")]),
         ("今日来すは明日は雪とそ降りなまし", "kyō", [("今日", "same sound")]),
         ("武州住澄国作", "豊", []),
+        ("花咲けば思ひ出づらむ", "咲く", [("咲け", "inflected")]),
+        ("花さけば人ぞ恋しき", "恋し", [("恋しき", "inflected")]),
+        ("夢としりせば", "知る", [("しり", "inflected")]),
     ],
 )
 def test_a_word_is_found_in_any_form(text: str, asked: str, expected: list[object]) -> None:

@@ -68,7 +68,8 @@ def command(
     """Find every place where WORD occurs in a folder of records, in any form and spelling.
 
     WORD in kanji finds its other forms and words of the same reading; in kana or Latin letters it
-    finds what sounds so; the dictionary form of a verb or adjective finds every form of it. Dates and carvers are given as read; a signature is no attribution.
+    finds what sounds so; the dictionary form of a verb or adjective finds every form of it. Dates
+    and carvers are given as read; a signature is no attribution.
     """
     if in_library and word is None:
         folder, word = None, folder

@@ -77,4 +77,4 @@ def _shared_texts(documents: list[Document]) -> Iterator[Cluster]:
 
 
 def _sounds(document: Document) -> str:
-    return "".join(key for _, _, key in document.words).replace(UNKNOWN, "")
+    return "".join(key for _, _, key, _ in document.words).replace(UNKNOWN, "")

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from inscribe.sources.texts import SourceText
 
 LONGEST_NAME = 40
+_HIRAGANA = "".join(map(chr, range(0x3041, 0x3097)))
 _MOST_KEPT = 20_000  # texts read, kept for the records that bear the same
 
 
@@ -27,8 +28,9 @@ class Document(NamedTuple):
 
     ``signs`` are the signs as carved (□ where unreadable), ``normal`` the text in current forms,
     ``origin[i]`` the sign ``normal[i]`` came from, ``words`` the words as read: first sign, last
-    sign, sound key. ``carver`` is the name the signature gives, in current forms: as read, no
-    attribution; ``year`` the western year of its first date.
+    sign, sound key, and the stem of a verb or adjective (else empty). ``carver`` is the name the
+    signature gives, in current forms: as read, no attribution; ``year`` the western year of its
+    first date.
     """
 
     object: str
@@ -39,7 +41,7 @@ class Document(NamedTuple):
     signs: tuple[str, ...]
     normal: str
     origin: tuple[int, ...]
-    words: tuple[tuple[int, int, str], ...]
+    words: tuple[tuple[int, int, str, str], ...]
     register: str
     year: int | None
     carver: str
@@ -152,11 +154,30 @@ def _document(
         tuple(map(shown, text.signs)),
         normal.text,
         normal.origin,
-        tuple(sorted((word.first, word.last, sound_key(word.kana)) for word in words)),
+        tuple(
+            sorted(
+                (w.first, w.last, sound_key(w.kana), stem_key(w.lemma, w.part_of_speech))
+                for w in words
+            )
+        ),
         read.register,
         year,
         *(_carver(read) or ("", "")),
     )
+
+
+@lru_cache(maxsize=16384)
+def stem_key(lemma: str, part_of_speech: str) -> str:
+    """Return the stem of a word that inflects, by which its forms are known; else nothing.
+
+    >>> stem_key("思う", "動詞-一般") == stem_key("思", "動詞-一般") == "思"
+    True
+    >>> stem_key("花", "名詞-普通名詞-一般")
+    ''
+    """
+    if not part_of_speech.startswith(("動詞", "形容詞")):
+        return ""
+    return lemma.rstrip(_HIRAGANA) or lemma
 
 
 @lru_cache(maxsize=16384)

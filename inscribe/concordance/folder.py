@@ -26,7 +26,7 @@ from inscribe.concordance.documents import (
 from inscribe.errors import InputError, InscribeError
 from inscribe.record.loader import load, paths_in
 
-LAYOUT = 1
+LAYOUT = 2
 FEW = 60  # records below which starting workers costs more than it saves
 _CHUNK = 50
 

@@ -1,8 +1,9 @@
 """Finding a word: by its signs in any form, and by its sound in any spelling.
 
 A query in kanji finds the same characters in whatever form, and words that are read alike (夢 finds
-ゆめ); a query in kana or Latin letters finds what sounds so, however it is written. A pattern is a
-regular expression over the text in current forms.
+ゆめ); a query in kana or Latin letters finds what sounds so, however it is written; the dictionary
+form of a verb or adjective finds its other forms (咲く finds 咲け). A pattern is a regular
+expression over the text in current forms.
 """
 
 from __future__ import annotations
@@ -10,13 +11,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 from inscribe.collate.sounds import is_kana, is_kanji
-from inscribe.concordance.documents import Document, sound_key
+from inscribe.concordance.documents import Document, sound_key, stem_key
 from inscribe.errors import InputError
 
-How = Literal["same signs", "another form", "same sound", "pattern"]
+How = Literal["same signs", "another form", "same sound", "inflected", "pattern"]
+_HOWS: tuple[How, ...] = get_args(How)
 MOST_PATTERN = 200  # characters of a pattern
 _LONGEST_WORD = 16  # words that together make what is looked for
 _NESTED = re.compile(r"[*+}]\)[*+{]|\(\?|\\[1-9]")
@@ -24,11 +26,12 @@ _NESTED = re.compile(r"[*+}]\)[*+{]|\(\?|\\[1-9]")
 
 @dataclass(frozen=True, slots=True)
 class Query:
-    """What is looked for: signs in current forms, sound keys, or a pattern."""
+    """What is looked for: signs in current forms, sound keys, stems of verbs, or a pattern."""
 
     asked: str
     signs: str = ""
     sounds: tuple[str, ...] = ()
+    stems: frozenset[str] = frozenset()
     pattern: re.Pattern[str] | None = None
 
 
@@ -62,11 +65,12 @@ def query_of(asked: str, *, pattern: bool = False, exact: bool = False) -> Query
     if pattern:
         return Query(asked, pattern=_pattern(asked))
     if is_romanised(asked):
-        return Query(asked, sounds=(sound_key(kana_of_romanised(asked)),))
+        kana = kana_of_romanised(asked)
+        return Query(asked, sounds=(sound_key(kana),), stems=_stems(kana))
     signs = normalise_text(asked).text
     if exact:
         return Query(asked, signs)
-    return Query(asked, signs, _sounds(signs))
+    return Query(asked, signs, _sounds(signs), _stems(signs))
 
 
 def _pattern(asked: str) -> re.Pattern[str]:
@@ -96,15 +100,32 @@ def _sounds(signs: str) -> tuple[str, ...]:
     return tuple(key for key in map(sound_key, said) if len(key) > 1 and UNKNOWN not in key)
 
 
+def _stems(word: str) -> frozenset[str]:
+    """Return the stems of the verbs and adjectives that a dictionary form may be."""
+    from inscribe.reading import mecab
+
+    found = (
+        stem_key(piece.lemma, piece.part_of_speech)
+        for piece in mecab.readings_of(word)
+        if piece.form.startswith("終止形")
+    )
+    return frozenset(filter(None, found))
+
+
 def search(documents: Iterable[Document], query: Query) -> Iterator[Hit]:
     """Yield every hit, document by document, in the order of the signs; none is yielded twice."""
     for document in documents:
         seen: set[tuple[int, int]] = set()
-        for first, last, how in sorted(_spans(document, query)):
+        for first, last, how in sorted(_spans(document, query), key=_longest_first):
             covered = any(one <= first and last <= other for one, other in seen)
             if not covered:
                 seen.add((first, last))
                 yield _hit(document, first, last, how)
+
+
+def _longest_first(span: tuple[int, int, How]) -> tuple[int, int, int]:
+    first, last, how = span
+    return first, -last, _HOWS.index(how)
 
 
 def _spans(document: Document, query: Query) -> Iterator[tuple[int, int, How]]:
@@ -122,16 +143,20 @@ def _spans(document: Document, query: Query) -> Iterator[tuple[int, int, How]]:
             at = document.normal.find(query.signs, at + 1)
     for sound in query.sounds:
         yield from _sounding(document, sound)
+    if query.stems:
+        for first, last, _, stem in document.words:
+            if stem in query.stems:
+                yield first, last, "inflected"
 
 
 def _sounding(document: Document, sound: str) -> Iterator[tuple[int, int, How]]:
     """Yield the words, or runs of words, that together make a sound."""
     words = document.words
-    for start, (first, _, key) in enumerate(words):
+    for start, (first, _, key, _) in enumerate(words):
         if not sound.startswith(key[:1]):
             continue
         said = ""
-        for _, last, key in words[start : start + _LONGEST_WORD]:
+        for _, last, key, _ in words[start : start + _LONGEST_WORD]:
             said += key
             if said == sound:
                 yield first, last, "same sound"
