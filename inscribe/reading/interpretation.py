@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from functools import partial
 from typing import NamedTuple
 
 from inscribe.forms.normal import NormalText
-from inscribe.reading import assembling, mecab
+from inscribe.reading import assembling
 from inscribe.reading.assembling import Text
 from inscribe.reading.overrides import (
     Override,
@@ -19,9 +20,20 @@ from inscribe.reading.overrides import (
     still_open,
 )
 from inscribe.reading.pieces import Piece, unknown_piece
-from inscribe.reading.register import SIGNATURE, looks_like_verse, may_be_signature, may_hold_verse
+from inscribe.reading.register import (
+    SIGNATURE,
+    has_classical_grammar,
+    looks_like_verse,
+    may_be_signature,
+    may_hold_verse,
+)
 from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register
-from inscribe.reading.verse import VerseReading, read_verse
+from inscribe.reading.verse import (
+    VerseReading,
+    marks_voicing,
+    read_verse,
+    words_without_metre,
+)
 
 _MARK = re.compile("［[^］]*］|（花押）|（印(?:「[^」]*」)?）")
 _RETURN_MARKS = re.compile("[\u3190-\u319f]")
@@ -132,7 +144,8 @@ def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
         end = marks.pop()[0]
     before, after = _marks_as_words(plain[:start]), _marks_as_words(plain[end:])
     if marks or start == end:
-        words = words_around_marks(plain, mecab.verse_words)
+        words_of = partial(words_without_metre, voiced=marks_voicing(plain))
+        words = words_around_marks(plain, words_of)
         return VerseReading(words, None), _NO_METRE_OVER_A_GAP
     breaks = frozenset(at - start for at in text.breaks if start < at < end)
     origin = text.normal.origin[start:end]
@@ -205,7 +218,10 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
     if _RETURN_MARKS.search(normal.text):
         normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
     read_as = Text(normal, text.carved, in_order=normal is text.normal)
-    words = words_around_marks(normal.text, prose_words)
+    words_of: assembling.WordsOf = prose_words
+    if has_classical_grammar(normal.text):
+        words_of = partial(words_without_metre, voiced=marks_voicing(normal.text))
+    words = words_around_marks(normal.text, words_of)
     found = assembling.interpretation(read_as, register, words, reasons, ())
     as_printed = normal is not text.normal or has_kept_signs(text.carved)
     proposals = found.proposals

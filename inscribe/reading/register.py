@@ -18,6 +18,12 @@ _MODERN_GRAMMAR = re.compile(
     "なかつた|ならない|であ[るつ]|て[ゐい][るた]|のです|でなければ|ぢやない|ございま|[下くだ]さい$|"
     "(?<!た)つた$"
 )
+_CLASSICAL_GRAMMAR = re.compile(
+    "け(?:り|る|れ)|[らけ][むん]|べ[しきく]|[つぬ]る|ざ[りるれ]|なれ[はば]|を[はば]|[とに][そぞ]|[こそ]そ"
+    "|たま[ふひへは]|侍[りる]|かは|つつ|つゝ|せ[はば]"
+)
+_CLASSICAL_KANA = 0.5
+_ENOUGH_GRAMMAR = 2
 _VERSE_MOST_SIGNS = 48
 _VERSE_LEAST_SIGNS = 8
 _VERSE_LEAST_KANA = 8
@@ -54,10 +60,23 @@ def looks_like_verse(text: str) -> bool:
 def may_hold_verse(text: str) -> bool:
     """Whether a normalised text has kana enough for a poem to stand somewhere in it.
 
-    >>> may_hold_verse("花の色はうつりにけりないたづらに政広作"), may_hold_verse("於東都応需造之")
+    >>> may_hold_verse("花の色はうつりにけりないたづらに露岳作"), may_hold_verse("於東都応需造之")
     (True, False)
     """
     return len(_KANA.findall(text)) >= _VERSE_LEAST_KANA
+
+
+def has_classical_grammar(text: str) -> bool:
+    """Return whether a text without modern grammar shows that of classical Japanese repeatedly.
+
+    >>> has_classical_grammar("人の心を種としてよろつの言の葉とそなれりけるしけきものなれは")
+    True
+    >>> has_classical_grammar("昔の人の書いた文章"), has_classical_grammar("於東都造之")
+    (False, False)
+    """
+    if has_modern_grammar(text) or kana_share(text) < _CLASSICAL_KANA:
+        return False
+    return len(_CLASSICAL_GRAMMAR.findall(text)) >= _ENOUGH_GRAMMAR
 
 
 def is_running_text(text: str) -> bool:

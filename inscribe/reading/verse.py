@@ -63,6 +63,12 @@ def read_verse(
     return _taken_apart(_read(text, breaks, overrides, origin))
 
 
+def words_without_metre(text: str, *, voiced: bool) -> list[Piece]:
+    """Return the words of a text in the language of verse that has no metre."""
+    words = mecab.verse_words(text, voiced=voiced)
+    return _taken_apart(VerseReading(words, None, voiced=voiced)).words
+
+
 def _taken_apart(reading: VerseReading) -> VerseReading:
     """Return the reading with set phrases shown as their words.
 
