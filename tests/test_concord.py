@@ -17,9 +17,12 @@ from inscribe.cli import cli
 from inscribe.concordance.clusters import clusters
 from inscribe.concordance.counts import ORDERS, counts, ordered
 from inscribe.concordance.documents import Document, document_of_text
-from inscribe.concordance.folder import collection
+from inscribe.concordance.folder import collection, library_collection
 from inscribe.concordance.search import query_of, search
 from inscribe.errors import InputError
+from inscribe.sources import adding
+from inscribe.sources.library import Library
+from inscribe.sources.texts import SourceText
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 
@@ -177,6 +180,18 @@ def test_a_bad_record_is_named_and_the_rest_are_read(tmp_path: Path) -> None:
     assert [d.object for d in held.documents] == ["A"]
     assert len(held.unread) == 1
     assert "B.toml" in held.unread[0]
+
+
+def test_the_library_is_looked_through_and_followed(tmp_path: Path) -> None:
+    file, cache = tmp_path / "library.sqlite", tmp_path / "cache"
+    for number, text in enumerate(("花の色は", "夢としりせば")):
+        with Library(file, create=True) as held:
+            adding.add_texts(held, [SourceText(f"text-{number}", (text,))], 1)
+        found = library_collection(file, cache=cache)
+        assert found.records == number + 1
+        assert library_collection(file, cache=cache).documents[-1].carved == text
+    hits = search(found.documents, query_of("ゆめ"))
+    assert [hit.document.object for hit in hits] == ["text-1"]
 
 
 def run(*arguments: str) -> str:

@@ -101,7 +101,7 @@ def _collection(
     from inscribe.concordance.folder import collection, library_collection
 
     if folder is None:
-        return library_collection(library_path(library_file), progress)
+        return library_collection(library_path(library_file), progress, keep=not no_cache)
     return collection(Path(folder), progress, keep=not no_cache)
 
 

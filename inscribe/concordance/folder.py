@@ -9,11 +9,11 @@ from __future__ import annotations
 
 import hashlib
 import json
-import os
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from inscribe import __version__, files, tables
 from inscribe.concordance.documents import (
@@ -25,10 +25,13 @@ from inscribe.concordance.documents import (
 )
 from inscribe.errors import InputError, InscribeError
 from inscribe.record.loader import load, paths_in
+from inscribe.workers import mapped
+
+if TYPE_CHECKING:
+    from inscribe.sources.texts import SourceText
 
 LAYOUT = 2
-FEW = 60  # records below which starting workers costs more than it saves
-_CHUNK = 50
+MOST_KEPT = 100_000  # texts of a library above which its documents are not kept
 
 Stamp = tuple[int, int]  # size, time of change in ns
 Progress = Callable[[int, int], None]
@@ -71,7 +74,7 @@ def collection(
         if known.get(name, [0])[0] == list(stamp)
     }
     wanted = [name for name in stamps if name not in held]
-    for done, (name, rows, problem) in enumerate(_read_all(wanted), start=1):
+    for done, (name, rows, problem) in enumerate(mapped(_read, wanted), start=1):
         held[name] = [list(stamps[name]), rows, problem]
         progress(done, len(wanted))
     if kept_in and (wanted or len(held) < len(known)):
@@ -90,35 +93,49 @@ def _collected(paths: Sequence[Path], held: dict[str, Any]) -> Collection:
     return Collection(tuple(documents), len(paths), tuple(unread))
 
 
-def library_collection(library: Path, progress: Progress = lambda done, count: None) -> Collection:
-    """Return the texts of the library as documents.
+def library_collection(
+    library: Path,
+    progress: Progress = lambda done, count: None,
+    *,
+    cache: Path | None = None,
+    keep: bool = True,
+) -> Collection:
+    """Return the texts of the library as documents; the other arguments are as for a folder.
 
     Raises:
         InputError: there is no library, or it cannot be used.
     """
     from inscribe.sources.library import Library
 
-    documents = []
-    with Library(library) as opened:
-        count = len(opened)
-        for done, text in enumerate(opened.texts(), start=1):
-            documents.append(document_of_source(text, str(library)))
-            progress(done, count)
-    return Collection(tuple(documents), count)
+    kept_in = _cache_file(library, cache) if keep else None
+    known = _kept(kept_in) if kept_in else {}
+    name, stamp = str(library), _library_stamp(library)
+    if known.get(name, [0])[0] != list(stamp):
+        with Library(library) as opened:
+            texts = list(opened.texts())
+        rows = []
+        read = mapped(partial(_read_source, file=name), texts)
+        for done, row in enumerate(read, start=1):
+            rows.append(row)
+            progress(done, len(texts))
+        known = {name: [list(stamp), rows, ""]}
+        if kept_in and len(rows) <= MOST_KEPT:
+            _keep(kept_in, known)
+    documents = of_rows(known[name][1])
+    return Collection(tuple(documents), len(documents))
+
+
+def _library_stamp(library: Path) -> Stamp:
+    """Return size and time of the library with what SQLite has yet to write into it."""
+    stamps = [_stamp(library), _stamp(library.with_name(f"{library.name}-wal"))]
+    return sum(size for size, _ in stamps), max(time for _, time in stamps)
+
+
+def _read_source(text: SourceText, file: str) -> list[object]:
+    return rows_of([document_of_source(text, file)])[0]
 
 
 Read = tuple[str, list[list[object]], str]
-
-
-def _read_all(names: Sequence[str]) -> Iterator[Read]:
-    workers = min(os.cpu_count() or 1, 8)
-    if len(names) < FEW or workers == 1:
-        yield from map(_read, names)
-        return
-    from multiprocessing import get_context
-
-    with get_context("fork" if os.name == "posix" else "spawn").Pool(workers) as pool:
-        yield from pool.imap(_read, names, chunksize=_CHUNK)
 
 
 def _read(name: str) -> Read:
