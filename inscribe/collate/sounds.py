@@ -152,6 +152,10 @@ def _ways_at(letters: str, at: int) -> tuple[tuple[int, str], ...]:
     return (plain, *long_spellings(letters[at : at + 3]))
 
 
+# Only modern spelling has う for every long vowel: おう may be あふ, but おふ is another word.
+_U = ("う", "ウ")
+
+
 @lru_cache(maxsize=4096)
 def long_spellings(letters: str) -> tuple[tuple[int, str], ...]:
     """Return other spellings of a long vowel that ``letters`` begin with, and its length there.
@@ -161,20 +165,16 @@ def long_spellings(letters: str) -> tuple[tuple[int, str], ...]:
     """
     found: list[tuple[int, str]] = []
     first, rest = letters[:1], letters[1:]
-    if (
-        rest[:1] in ("よ", "や")
-        and rest[1:2] in ("う", "ウ", "ふ")
-        and (at := ROWS[1].find(first)) >= 0
-    ):
+    if rest[:1] in ("よ", "や") and rest[1:2] in _U and (at := ROWS[1].find(first)) >= 0:
         found += [(3, first + other + "ウ") for other in "よや" if other != rest[0]]
         found.append((3, ROWS[3][at] + "ウ"))
-    elif rest[:1] == "ゆ" and rest[1:2] in ("う", "ウ", "ふ") and first in ROWS[1]:
+    elif rest[:1] == "ゆ" and rest[1:2] in _U and first in ROWS[1]:
         found.append((3, first + "ウ"))
-    elif first in ("ゆ", "い") and rest[:1] in ("う", "ウ", "ふ"):
-        found.append((2, ("い" if first == "ゆ" else "ゆ") + "ウ"))
+    elif first == "ゆ" and rest[:1] in _U:
+        found.append((2, "いウ"))
     elif rest[:1] in ("お", "オ") and first in ROWS[0]:
         found.append((2, first + "ウ"))  # あふひ is now あおい
-    elif rest[:1] in ("う", "ウ", "ふ") and (at := ROWS[4].find(first)) >= 0:
+    elif rest[:1] in _U and (at := ROWS[4].find(first)) >= 0:
         found.append((2, ROWS[0][at] + "ウ"))
     return tuple(found)
 
