@@ -105,6 +105,11 @@ class Sign:
         return self.intervention in (Intervention.NONE, Intervention.SUPERFLUOUS)
 
     @property
+    def is_worn(self) -> bool:
+        """Whether another look at the metal may tell more: it is lost, unread or doubtful."""
+        return self.kind is _GAP or self.certainty in (_UNREADABLE, Certainty.DOUBTFUL)
+
+    @property
     def is_legible(self) -> bool:
         """Whether there is a character to read."""
         return bool(self.text) and self.kind is Kind.CHARACTER

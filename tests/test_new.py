@@ -148,3 +148,10 @@ def test_an_unusual_word_is_kept_and_remarked_on(tmp_path: Path) -> None:
     assert "none of the usual words" in run.stderr
     assert "look for a sign with" in run.stderr
     assert load(path).inscriptions[0].hand == "runing"
+
+
+def test_how_to_look_at_a_worn_sign_is_said_once(tmp_path: Path) -> None:
+    worn = [*COLUMNS[:2], "衣□すてふ", "y", "天の香□山", "", ""]
+    said = new(tmp_path / "x.toml", [*FIRST, *worn, *REST]).stderr
+    assert said.count("raking light") == 1
+    assert "raking light" not in new(tmp_path / "y.toml", FIRST + COLUMNS + REST).stderr

@@ -112,6 +112,16 @@ class _Prompt:
             if self._asked("keep it? y/n (empty = y)", _yes_or_no) in ("", "y", "yes"):
                 return said
 
+    def _caution(self, column: str) -> None:
+        """Say once how a worn sign may be read, when the first is met."""
+        from inscribe import notation
+
+        if not self.cautioned and any(sign.is_worn for sign in notation.parse(column).signs):
+            from inscribe.report.style import Style
+
+            self.cautioned = True
+            _say(f"  {Style().caution('handling')}")
+
 
 def _say(text: str, indent: int = 4) -> None:
     """Say something on the terminal, broken between words to fit it."""
@@ -141,17 +151,6 @@ def _column_or_end_problem(answer: str) -> str:
     from inscribe.recording.questions import FACE_ENDS, column_problem
 
     return "" if answer in ("", FACE_ENDS) else column_problem(answer)
-
-
-    def _caution(self, column: str) -> None:
-        """Say once how a worn sign may be read, when the first is met."""
-        from inscribe import notation
-
-        if not self.cautioned and any(sign.is_worn for sign in notation.parse(column).signs):
-            from inscribe.report.style import Style
-
-            self.cautioned = True
-            click.echo(f"  {Style().caution('handling')}", err=True)
 
 
 def _yes_or_no(answer: str) -> str:

@@ -63,7 +63,11 @@ def command(
     force: bool,
     quiet: bool,
 ) -> None:
-    """Say what an inscription says: forms, words, kana, Latin letters, signature, dates, doubts."""
+    """Say what an inscription says: forms, words, kana, Latin letters, signature, dates, doubts.
+
+    A record is read with the readings its cataloguer settled. The first reading is the likeliest
+    and others follow with their reasons: a proposal, and a signature is not an attribution.
+    """
     if (path is None) == (literal is None) and not (lines and path is None and literal is None):
         raise InputError("give one text to read", hint="a record, a file, - or --text TEXT")
     if lines and watch:

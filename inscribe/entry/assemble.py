@@ -10,7 +10,7 @@ from inscribe.collate import Collation, collate
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
 from inscribe.notation import parse
-from inscribe.signs import Certainty, Intervention, Kind, Transcription
+from inscribe.signs import Certainty, Intervention, Transcription
 
 if TYPE_CHECKING:
     from inscribe.record import Inscription, Record
@@ -61,6 +61,5 @@ def _cautions(inscriptions: tuple[InscriptionEntry, ...]) -> Iterator[str]:
         s.certainty is Certainty.RESTORED or s.intervention is Intervention.SUPPLIED for s in signs
     ):
         yield "restored"
-    unread = (Certainty.UNREADABLE, Certainty.DOUBTFUL)
-    if any(s.certainty in unread or s.kind is Kind.GAP for s in signs):
+    if any(s.is_worn for s in signs):
         yield "handling"

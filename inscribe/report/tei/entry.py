@@ -12,6 +12,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
+from inscribe.report.style import Style
 from inscribe.report.xml import XML_ID, XML_LANG, add, append_text, document, identifier
 from inscribe.signs import Certainty, Intervention, Kind
 
@@ -56,6 +57,10 @@ def _header(root: ET.Element, title: str, entries: list[Entry]) -> None:
     description = add(add(root, "teiHeader"), "fileDesc")
     add(add(description, "titleStmt"), "title", title)
     add(add(description, "publicationStmt"), "p", "Exported from records; not published.")
+    cautions = [caution for entry in entries for caution in entry.cautions]
+    notes = add(description, "notesStmt") if cautions else description
+    for caution in cautions:
+        add(notes, "note", Style().caution(caution))
     source = add(description, "sourceDesc")
     if not entries:
         add(source, "p", "Objects described in the documents of this corpus.")
