@@ -9,6 +9,7 @@ from datetime import date
 from inscribe.dates.model import DateReading
 from inscribe.dates.pronounce import words
 from inscribe.dates.several import Comparison
+from inscribe.report.terminal.wrapping import fitted
 
 _LABEL = 12
 MOST = 12
@@ -50,14 +51,14 @@ def _lines(reading: DateReading) -> Iterator[str]:
         yield _fact("", f"and {len(reading.suggestions) - MOST} more")
 
 
-def _fact(label: str, text: str) -> str:
+def _fact(label: str, text: str, indent: int = 0) -> str:
     safe = "".join(sign for sign in text if unicodedata.category(sign)[0] != "C")
-    return f"{label:<{_LABEL}}{safe}".rstrip()
+    return fitted(f"{label:<{_LABEL}}{safe}".rstrip(), _LABEL + indent)
 
 
 def _numbered(label: str, texts: Sequence[str]) -> Iterator[str]:
     for number, text in enumerate(texts[:MOST], 1):
-        yield _fact(label if number == 1 else "", f"{number}. {text}")
+        yield _fact(label if number == 1 else "", f"{number}. {text}", indent=3)
 
 
 def _in_era(reading: DateReading) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.report.terminal.reading import printable, width
+from inscribe.report.terminal.wrapping import fitted
 
 if TYPE_CHECKING:
     from inscribe.report.as_json.name import Found
@@ -17,17 +18,18 @@ def names_as_text(found: Sequence[Found]) -> str:
     for text, normalised, readings in found:
         if lines:
             lines.append("")
-        lines.append(text if text == normalised else f"{text}  ({normalised})")
+        lines.append(printable(text if text == normalised else f"{text}  ({normalised})"))
         rows = [
-            (f"{rank:>2}", reading.romaji, reading.plain_kana, reading.reason)
+            (f"{rank:>2}", *map(printable, (reading.romaji, reading.plain_kana, reading.reason)))
             for rank, reading in enumerate(readings, start=1)
         ]
         lines += _aligned(rows)
-    return "".join(f"{printable(line)}\n" for line in lines)
+    return "".join(f"{line}\n" for line in lines)
 
 
 def _aligned(rows: Sequence[tuple[str, ...]]) -> Iterator[str]:
     widths = [max(map(width, column)) for column in zip(*rows, strict=True)]
+    before_reason = sum(widths[:-1]) + 2 * (len(widths) - 1)
     for row in rows:
         cells = (cell + " " * (size - width(cell)) for cell, size in zip(row, widths, strict=True))
-        yield "  ".join(cells).rstrip()
+        yield fitted("  ".join(cells).rstrip(), before_reason)

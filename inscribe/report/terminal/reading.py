@@ -17,7 +17,10 @@ _LABEL = 14
 
 def reading_as_text(interpretation: Interpretation, *, why: bool = False) -> str:
     """Return what an inscription says, a fact a line; with ``why``, every word and its reason."""
-    return "\n".join(printable(line) for line in _lines(interpretation, why)) + "\n"
+    from inscribe.report.terminal.wrapping import fitted
+
+    lines = (fitted(printable(line), _LABEL) for line in _lines(interpretation, why))
+    return "\n".join(lines) + "\n"
 
 
 def _lines(interpretation: Interpretation, why: bool) -> Iterator[str]:
@@ -31,9 +34,9 @@ def _lines(interpretation: Interpretation, why: bool) -> Iterator[str]:
     yield _fact("reading", phrased(best, "romaji"))
     yield _fact("register", "; ".join((interpretation.register, *best.reasons)))
     for key, part in (interpretation.signature or {}).items():
-        yield _fact(key, f"{part.text}  {part.romaji}")
+        yield _fact(key, f"{part.text}  {part.romaji}".rstrip())
     for date in interpretation.dates:
-        yield _fact("date", f"{date.text}  {date.why}")
+        yield _fact("resolved", f"{date.text}  {date.why}")
     for doubt in interpretation.doubts:
         yield _fact("doubt", f"{_where(doubt)}: {doubt.why}")
     for proposal in others:

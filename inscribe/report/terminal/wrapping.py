@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-import shutil
+import os
+import sys
 
 from inscribe.report.terminal.reading import width
 
@@ -11,6 +12,8 @@ USUAL = 100  # columns where there is no terminal
 
 def room() -> int:
     """Return the columns of the terminal (or of COLUMNS), at least 40."""
+    import shutil
+
     return max(40, shutil.get_terminal_size((USUAL, 24)).columns)
 
 
@@ -31,3 +34,26 @@ def wrapped(text: str, columns: int, indent: int) -> str:
         else:
             line = f"{line} {word}"
     return "\n".join([*lines, line])
+
+
+def fitted(text: str, indent: int) -> str:
+    """Return ``text`` broken to the terminal (or to COLUMNS), and whole where there is none.
+
+    A pipe or a file gets one fact a line, as other programs want it. Fast: no imports.
+    """
+    columns = _terminal_columns()
+    if columns is None or width(text) <= columns:
+        return text
+    columns = max(40, columns)
+    return wrapped(text, columns, min(indent, columns // 2))
+
+
+def _terminal_columns() -> int | None:
+    try:
+        return int(os.environ.get("COLUMNS", "")) or None
+    except ValueError:
+        pass
+    try:
+        return os.get_terminal_size(sys.stdout.fileno()).columns or None
+    except (OSError, ValueError, AttributeError):
+        return None
