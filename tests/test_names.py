@@ -68,7 +68,7 @@ def test_made_names(name: str, romaji: str) -> None:
         ("五郎左衛門尉", "common", "Gorōzaemon no jō"),
         ("又七", "common", "Matashichi"),
         ("井上", "surname", "Inoue"),
-        ("大森", "surname", "Ōmori"),
+        ("大橋", "surname", "Ōhashi"),
         ("佐佐木", "surname", "Sasaki"),
     ],
 )

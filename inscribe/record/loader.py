@@ -22,7 +22,8 @@ STYLES = "styles"
 MAX_RECORD = 400_000  # characters; a record of a hundred inscriptions has less
 MAX_SOURCE = 2**20  # bytes of a source file; the longest transcription takes less
 
-_ENDLESS_KEY = r"""(?:\.[ \t]*+(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+){32}"""
+# A key of so many parts that the parser's memory, which grows with their square, may run out.
+ENDLESS_KEY = r"""(?:\.[ \t]*+(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+){32}"""
 _SYNTAX_PLACE = r" \(at (?:line (\d+), column (\d+)|end of document)\)$"
 
 
@@ -89,7 +90,7 @@ def _toml(text: str, file: str | None) -> dict[str, Any]:
     if len(text) > MAX_RECORD:
         limit = f"the record is longer than the limit of {MAX_RECORD:,} characters"
         raise RecordError(limit, Place(file), "keep long texts in files of their own")
-    if re.search(_ENDLESS_KEY, text):  # the parser's memory grows with the square of the parts
+    if re.search(ENDLESS_KEY, text):
         raise RecordError("a key has too many parts", Place(file), "use keys of the schema")
     try:
         return tomllib.loads(text)

@@ -18,11 +18,11 @@ from inscribe.record import (
     Record,
     SourceText,
 )
+from inscribe.record.fields import MAX_MM
 from inscribe.record.vocabulary import suggested
 
 Check = Callable[[str], str]  # what is wrong with an answer, or nothing
 SIZES = ("length", "width", "height", "thickness", "diameter")
-LARGEST = 1000.0  # mm
 FACE_ENDS = "」"
 
 
@@ -165,7 +165,7 @@ def size_problem(answer: str) -> str:
         size = float(answer)
     except ValueError:
         return "a number of millimetres is expected, such as 14.5 (a point, no comma)"
-    return "" if 0 < size <= LARGEST else "it must lie between 0 and 1000 mm"
+    return "" if 0 < size <= MAX_MM else f"it must lie between 0 and {MAX_MM:g} mm"
 
 
 def extent_problem(answer: str, height: float) -> str:

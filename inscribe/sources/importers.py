@@ -17,6 +17,7 @@ from typing import Any
 
 from inscribe import files
 from inscribe.errors import InputError, Place
+from inscribe.record.loader import ENDLESS_KEY
 from inscribe.sources.tei import tei_texts
 from inscribe.sources.texts import SourceText, source_text
 
@@ -31,7 +32,6 @@ SUFFIXES = {
 }
 FORMATS = tuple(sorted(set(SUFFIXES.values())))
 UNITS = ("file", "paragraph", "line")
-_ENDLESS_KEY = r"""(?:\.[ \t]*+(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+){32}"""
 _OWN = ("id", "text", "title", "provenance", "licence")
 
 
@@ -132,7 +132,7 @@ def _table_texts(content: str, name: str, delimiter: str) -> Iterator[SourceText
 
 
 def _toml_texts(content: str, name: str) -> Iterator[SourceText]:
-    if re.search(_ENDLESS_KEY, content):  # the parser's memory grows with the square of the parts
+    if re.search(ENDLESS_KEY, content):
         raise InputError("a key has too many parts", Place(name), "use id, text, title and such")
     try:
         data = tomllib.loads(content)
