@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Iterator, Sequence
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
+
+if TYPE_CHECKING:
+    from multiprocessing.pool import Pool
 
 T = TypeVar("T")
 R = TypeVar("R")
@@ -23,7 +26,14 @@ def mapped(work: Callable[[T], R], things: Sequence[T]) -> Iterator[R]:
     if len(things) < FEW or workers == 1:
         yield from map(work, things)
         return
+    with pool(workers) as workers_at_hand:
+        yield from workers_at_hand.imap(work, things, chunksize=20)
+
+
+def pool(workers: int) -> Pool:
+    """Return a pool of processes that leave Ctrl-C to the process that started them."""
+    import signal
     from multiprocessing import get_context
 
-    with get_context("fork" if os.name == "posix" else "spawn").Pool(workers) as pool:
-        yield from pool.imap(work, things, chunksize=20)
+    context = get_context("fork" if os.name == "posix" else "spawn")
+    return context.Pool(workers, signal.signal, (signal.SIGINT, signal.SIG_IGN))

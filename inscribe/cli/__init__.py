@@ -80,7 +80,7 @@ def main() -> None:
     try:
         status = cli.main(prog_name="inscribe", standalone_mode=False)
     except click.exceptions.Abort:
-        click.echo("interrupted; nothing was written", err=True)
+        click.echo("interrupted; no file was left half-written", err=True)
         sys.exit(130)
     except click.ClickException as error:
         _fail(_shown(error))

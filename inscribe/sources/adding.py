@@ -10,6 +10,7 @@ from inscribe.errors import InputError, Place
 from inscribe.sources.library import Added, Library
 from inscribe.sources.passages import Passage, passages_of
 from inscribe.sources.texts import SourceText
+from inscribe.workers import pool
 
 BATCH = 50_000  # texts a transaction
 CHUNK = 500  # texts a worker reads at a time
@@ -71,10 +72,8 @@ def _read_all(texts: Iterable[SourceText], count: int) -> Iterator[Read]:
     if count < FEW or workers == 1:
         yield from map(_read_chunk, chunks)
         return
-    from multiprocessing import get_context
-
-    with get_context("fork" if os.name == "posix" else "spawn").Pool(workers) as pool:
-        yield from pool.imap(_read_chunk, chunks)
+    with pool(workers) as workers_at_hand:
+        yield from workers_at_hand.imap(_read_chunk, chunks)
 
 
 def _read_chunk(texts: list[SourceText]) -> Read:
