@@ -271,7 +271,10 @@ def test_a_poem_between_a_heading_and_a_date() -> None:
 
 
 def test_prose_of_the_classical_language_is_read_with_its_words() -> None:
-    preface = "やまと歌は人の心を種としてよろつの言の葉とそなれりける世の中にある人ことわさしけきものなれは心に思ふことを"
+    preface = (
+        "やまと歌は人の心を種としてよろつの言の葉とそなれりける"
+        "世の中にある人ことわさしけきものなれは心に思ふことを"
+    )
     found = reading.read_text(preface)  # Kokinshu, the preface in kana, 905
     assert found.register == "prose"
     assert "yorozu no koto no ha" in found.proposals[0].romaji

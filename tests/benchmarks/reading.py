@@ -11,8 +11,8 @@ verse_common_words.tsv and verse_readings.tsv, and the constants at the head of 
 verse_tables.py, verse_words.py, metre.py and verse.py in inscribe/reading were set by hand on the
 odd-numbered poems of the Ogura Hyakunin Isshu and of tests/data/verse_dev.tsv. The even-numbered
 poems of the Hyakunin Isshu were only measured. The poems of verse_dev.tsv and the tables of words
-come from one author, so its
-even-numbered poems are held out from the looking, but not from the vocabulary.
+come from one author, so its even-numbered poems are held out from the looking, but not from the
+vocabulary.
 """
 
 from __future__ import annotations
