@@ -16,7 +16,8 @@ def test_a_line_is_broken_between_words_and_indented(monkeypatch: pytest.MonkeyP
     monkeypatch.setenv("COLUMNS", "50")
     first, *rest = fitted(LINE, 14).split("\n")
     assert width(first) <= 50
-    assert rest and all(line.startswith(" " * 14) for line in rest)
+    assert rest
+    assert all(line.startswith(" " * 14) for line in rest)
 
 
 def test_a_pipe_gets_a_fact_a_line(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -37,7 +37,10 @@ def command() -> None:
     """Keep a library of source texts, and find which of them an inscription is from."""
 
 
-@command.command(epilog=example("inscribe source add anthology.jsonl notes/ --each paragraph"))
+@command.command(
+    short_help="add texts from files, folders or standard input",
+    epilog=example("inscribe source add anthology.jsonl notes/ --each paragraph"),
+)
 @click.argument("paths", nargs=-1, required=True, metavar="FILE|FOLDER|-...")
 @click.option("--from", "kind", help="The kind of file: csv, jsonl, tei, text, toml or tsv.")
 @click.option(
@@ -88,7 +91,9 @@ def add(
         )
 
 
-@command.command("list", epilog=example("inscribe source list --format json"))
+@command.command(
+    "list", short_help="list the texts", epilog=example("inscribe source list --format json")
+)
 @_library
 @format_option("text", "json")
 @output_options
@@ -108,7 +113,7 @@ def list_texts(
     write_result(result, output, force=force)
 
 
-@command.command(epilog=example("inscribe source remove kokin-0009"))
+@command.command(short_help="remove texts", epilog=example("inscribe source remove kokin-0009"))
 @click.argument("ids", nargs=-1, required=True, metavar="ID...")
 @_library
 @click.option("--quiet", "-q", is_flag=True, help="No remarks.")
@@ -122,29 +127,34 @@ def remove(ids: tuple[str, ...], library_file: str | None, quiet: bool) -> None:
         click.echo(f"{len(set(ids))} removed", err=True)
 
 
-@command.command(epilog=example("inscribe source export -o sources.jsonl"))
+@command.command(
+    short_help="write texts out", epilog=example("inscribe source export -o sources.jsonl")
+)
 @click.argument("ids", nargs=-1, metavar="[ID]...")
 @_library
 @output_options
 def export(
     ids: tuple[str, ...], library_file: str | None, output: str | None, force: bool, quiet: bool
 ) -> None:
-    """Write texts as JSON Lines, in the form that ``add`` reads."""
+    """Write texts as JSON Lines, in the form that inscribe source add reads."""
     from inscribe.report.as_json.source import text_as_json
     from inscribe.sources.library import Library
 
     with Library(library_path(library_file)) as library:
-        lines = [
-            json.dumps(text_as_json(text), ensure_ascii=False)
-            for text in library.texts(ids or None)
-        ]
-    if ids and len(lines) < len(set(ids)):
-        raise InputError("not every id is in the library", hint="see: inscribe source list")
+        texts = list(library.texts(ids or None))
+    held = {text.id for text in texts}
+    if missing := [identity for identity in ids if identity not in held]:
+        raise InputError(
+            f"there is no text {', '.join(missing)} in the library",
+            hint="see: inscribe source list",
+        )
+    lines = [json.dumps(text_as_json(text), ensure_ascii=False) for text in texts]
     write_result("\n".join(lines), output, force=force)
 
 
 @command.command(
-    epilog=example("inscribe source find --text 春過て夏来に", "inscribe source find worn.toml")
+    short_help="which text an inscription is from",
+    epilog=example("inscribe source find --text 春過て夏来に", "inscribe source find worn.toml"),
 )
 @click.argument("path", required=False, metavar="[RECORD|FILE|-]")
 @click.option(

@@ -67,7 +67,7 @@ def source_text(
         if line.strip()
     )
     if not lines:
-        raise InputError(f"the text {identity} is empty", place, "remove it or fill it in")
+        raise InputError(f"the text “{identity}” is empty", place, "remove it or fill it in")
     if len(text) > MAX_SIGNS:
         raise InputError(
             f"the text {identity} is longer than the limit of {MAX_SIGNS} signs",

@@ -26,7 +26,8 @@ def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
         from docx import Document
     except ImportError as error:
         raise InputError(
-            "word-processor documents need python-docx", hint="pip install 'inscribe[docx]'"
+            "word-processor documents need python-docx",
+            hint="in the folder of the program: pip install '.[docx]'",
         ) from error
     document: Any = Document()
     dress(document)

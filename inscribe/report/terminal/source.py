@@ -38,7 +38,7 @@ def hits_as_text(query: str, transcription: Transcription, hits: Sequence[Hit]) 
         lines += _evidence(transcription, found[0])
     else:
         lines.append("no source found")
-        lines += [f"  nearest: {_one_line(hit)}" for hit in hits[:2]]
+        lines += [f"  nearest: {_one_line(hit)}" for hit in hits[:2] if hit.score >= HARDLY]
     return "".join(f"{printable(line)}\n" for line in lines)
 
 
