@@ -27,6 +27,7 @@ _OF_DATES = {
     "season": "date>season",
     "year": "date>year",
 }
+_SIGNING = 4.0  # blades, and fittings after them, were by custom dated in months 2 and 8
 _NUMERALS = "〇一二三四五六七八九"
 _LONGEST_ERA = 35
 
@@ -101,7 +102,8 @@ def _counted() -> Iterator[tuple[str, dict[str, float]]]:
     years = {numeral(n): 1.0 / (4 + n) for n in range(2, _LONGEST_ERA)}
     yield "date>year_number", years | {"元": 1.0 / 5}
     yield "date>cycle", {cycle.pair(n): 1.0 for n in range(60)}
-    yield "date>month_number", {numeral(n): 1.0 for n in range(1, 13)} | {"正": 1.0}
+    months = {numeral(n): _SIGNING if n in (2, 8) else 1.0 for n in range(1, 13)}
+    yield "date>month_number", months | {"正": 1.0}
     yield "date>month", {"月": 1.0}
     yield "date>day_number", {numeral(n): 1.0 for n in range(1, 31)}
     yield "date>day", {"日": 1.0}
