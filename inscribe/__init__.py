@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from inscribe.collate import collate, collate_texts
     from inscribe.dates import find as find_dates
     from inscribe.dates import resolve as resolve_date
-    from inscribe.entry import entry_of
+    from inscribe.entry import entries_in, entry_of
     from inscribe.errors import InscribeError
     from inscribe.forms import normalise, normalise_text
     from inscribe.forms.relation import relation
@@ -34,6 +34,17 @@ if TYPE_CHECKING:
     from inscribe.reading.names import readings as name_readings
     from inscribe.record import dump as dump_record
     from inscribe.record import load as load_record
+    from inscribe.report.annotation.entry import entries_as_annotations
+    from inscribe.report.as_json.entry import entries_as_json
+    from inscribe.report.docx.entry import entries_as_docx
+    from inscribe.report.html.entry import entries_as_html
+    from inscribe.report.lido.entry import entries_as_lido
+    from inscribe.report.markdown.entry import entry_as_markdown
+    from inscribe.report.style import Style
+    from inscribe.report.style import load as load_style
+    from inscribe.report.svg.plate import plate_drawing
+    from inscribe.report.table.entry import entries_as_csv
+    from inscribe.report.tei.entry import entries_as_tei
     from inscribe.sources.find import find as find_source
     from inscribe.sources.library import Library
     from inscribe.tables import add_folder as add_glossary
@@ -41,19 +52,31 @@ if TYPE_CHECKING:
 _HOMES = {
     "InscribeError": ("inscribe.errors", "InscribeError"),
     "Library": ("inscribe.sources.library", "Library"),
+    "Style": ("inscribe.report.style", "Style"),
     "add_glossary": ("inscribe.tables", "add_folder"),
     "check_folder": ("inscribe.checking", "check_folder"),
     "collate": ("inscribe.collate", "collate"),
     "collate_texts": ("inscribe.collate", "collate_texts"),
     "dump_record": ("inscribe.record", "dump"),
+    "entries_as_annotations": ("inscribe.report.annotation.entry", "entries_as_annotations"),
+    "entries_as_csv": ("inscribe.report.table.entry", "entries_as_csv"),
+    "entries_as_docx": ("inscribe.report.docx.entry", "entries_as_docx"),
+    "entries_as_html": ("inscribe.report.html.entry", "entries_as_html"),
+    "entries_as_json": ("inscribe.report.as_json.entry", "entries_as_json"),
+    "entries_as_lido": ("inscribe.report.lido.entry", "entries_as_lido"),
+    "entries_as_tei": ("inscribe.report.tei.entry", "entries_as_tei"),
+    "entries_in": ("inscribe.entry", "entries_in"),
+    "entry_as_markdown": ("inscribe.report.markdown.entry", "entry_as_markdown"),
     "entry_of": ("inscribe.entry", "entry_of"),
     "find_dates": ("inscribe.dates", "find"),
     "find_source": ("inscribe.sources.find", "find"),
     "load_record": ("inscribe.record", "load"),
+    "load_style": ("inscribe.report.style", "load"),
     "name_readings": ("inscribe.reading.names", "readings"),
     "normalise": ("inscribe.forms", "normalise"),
     "normalise_text": ("inscribe.forms", "normalise_text"),
     "parse": ("inscribe.notation", "parse"),
+    "plate_drawing": ("inscribe.report.svg.plate", "plate_drawing"),
     "read": ("inscribe.reading", "read"),
     "read_text": ("inscribe.reading", "read_text"),
     "relation": ("inscribe.forms", "relation"),
@@ -64,19 +87,31 @@ _HOMES = {
 __all__ = [
     "InscribeError",
     "Library",
+    "Style",
     "add_glossary",
     "check_folder",
     "collate",
     "collate_texts",
     "dump_record",
+    "entries_as_annotations",
+    "entries_as_csv",
+    "entries_as_docx",
+    "entries_as_html",
+    "entries_as_json",
+    "entries_as_lido",
+    "entries_as_tei",
+    "entries_in",
+    "entry_as_markdown",
     "entry_of",
     "find_dates",
     "find_source",
     "load_record",
+    "load_style",
     "name_readings",
     "normalise",
     "normalise_text",
     "parse",
+    "plate_drawing",
     "read",
     "read_text",
     "relation",

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from inscribe.cli import cli
+import inscribe
+from inscribe.cli import cli, common
 from inscribe.entry import Entry, entries_in, entry_of
 from inscribe.errors import InputError
 from inscribe.record import load, loads
@@ -233,3 +234,30 @@ def test_the_reading_of_a_bad_record_names_it(tmp_path: Path) -> None:
 def test_json_of_a_folder_is_a_list() -> None:
     answer = json.loads(ran(str(EXAMPLES), "--format", "json").output)
     assert [each["id"] for each in answer] == [f"DEMO-{n:03}" for n in range(1, 16)]
+
+
+def test_the_library_does_what_the_command_does() -> None:
+    record = str(EXAMPLES / "DEMO-005.toml")
+    entry = inscribe.entry_of(inscribe.load_record(record))
+    style = inscribe.load_style(HOUSE)
+    assert ran(record, "--style", str(HOUSE)).output == inscribe.entry_as_markdown(entry, style)
+    for form in ("json", "tei", "lido"):
+        made = getattr(inscribe, f"entries_as_{form}")([entry])
+        assert ran(record, "--format", form).output.rstrip() == made.rstrip()
+
+
+def test_a_bar_is_shown_on_a_terminal_once_the_work_takes_a_while(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def work(*, quiet: bool = False) -> str:
+        with common.progress_shown("entries", quiet=quiet) as progress:
+            for done in (1, 2):
+                progress(done, 2)
+        return capsys.readouterr().err
+
+    assert work() == ""  # no terminal
+    monkeypatch.setattr("sys.stderr.isatty", lambda: True)
+    assert work() == ""  # done in less than a second
+    monkeypatch.setattr(common, "BAR_AFTER", 0.0)
+    assert work(quiet=True) == ""
+    assert "entries" in work()
