@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import sys
 
 from inscribe.report.terminal.reading import width
@@ -25,7 +26,7 @@ def wrapped(text: str, columns: int, indent: int) -> str:
       three
     """
     lines: list[str] = []
-    first, *words = text.split(" ")
+    first, *words = re.split(r" (?!/ )", text)  # the mark between phrases ends its line
     line = first
     for word in words:
         if line.strip() and width(line) + 1 + width(word) > columns:
