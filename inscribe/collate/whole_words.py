@@ -2,7 +2,7 @@
 
 The aligner finds the signs that differ: ちるらむ against ちりけむ differs in るら and りけ. Nobody
 reads it so; the variant is ちるらむ ] ちりけむ. A difference is widened to near places where a word
-may well end in both texts, and differences that then touch become one. A stretch left out or put
+may well end in both texts, and differences that then overlap become one. A stretch left out or put
 in is first slid to where it makes words: はなのの against はなの lacks の, whichever of the two.
 """
 
@@ -52,7 +52,7 @@ def widened(
 
 
 def _stretches(groups: Sequence[Group], costs: Sequence[int]) -> list[tuple[int, int]]:
-    """Return the groups from..to that each widened difference takes, touching ones made one."""
+    """Return the groups from..to that each widened difference takes, overlapping ones made one."""
     found: list[tuple[int, int]] = []
     for at, group in enumerate(groups):
         if not group.is_substantive or group.kind == "moved":
@@ -60,7 +60,7 @@ def _stretches(groups: Sequence[Group], costs: Sequence[int]) -> list[tuple[int,
         step = STEP if group.kind == "replaced" else STEP_AT_GAPS
         first = _best_end(groups, costs, at, -1, step)
         last = _best_end(groups, costs, at + 1, 1, step)
-        if found and first <= found[-1][1]:
+        if found and first < found[-1][1]:
             first, last = found[-1][0], max(last, found[-1][1])
             found.pop()
         found.append((first, last))
