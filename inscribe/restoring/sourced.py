@@ -15,6 +15,7 @@ from inscribe.collate import collate
 from inscribe.collate.sounds import is_kana, is_kanji
 from inscribe.errors import InputError
 from inscribe.forms import same_character
+from inscribe.reading.verse import marks_voicing
 from inscribe.signs import Transcription
 from inscribe.sources.find import Hit, find
 from inscribe.sources.keys import letters
@@ -27,6 +28,9 @@ _SAME = 1.0
 _SAME_SOUND = 0.3  # weight of a sign that says what the source says in another spelling
 _WORN_KANJI = 0.8  # the same where the source has more kana than a sign can hold
 _OTHERWISE = 0.0
+_OPEN_VOICING = 0.7  # of a voiced kana where the source marks no voicing, the inscription does
+_KANJI_STEM = 1.4  # of a kanji, where a single kana begins a word in a source without kanji
+_USUAL_READINGS = 4  # native readings of a kanji that count
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +42,7 @@ class Answer:
     signs: int  # how many signs are worn there together
     position: int  # which of them this is, from 0
     spelled_out: bool = False  # the source is wholly in kana, the inscription is not
+    voiced: bool = True  # the source marks voicing
 
 
 def sources_of(text: Transcription, library: Library) -> tuple[Hit, ...]:
@@ -59,12 +64,15 @@ def answers(text: Transcription, hits: Iterable[Hit]) -> dict[int, list[Answer]]
         except InputError:
             continue
         spelled_out = not _has_kanji(source) and _has_kanji(text)
+        source_voiced = marks_voicing(source.text)
         for group in collate(text, source).groups:
             size = len(group.copy)
             for sign in range(group.copy.start, group.copy.end):
                 if group.source.text and group.kind == "unread":
                     position = sign - group.copy.start
-                    answer = Answer(hit, group.source.text, size, position, spelled_out)
+                    answer = Answer(
+                        hit, group.source.text, size, position, spelled_out, source_voiced
+                    )
                     found.setdefault(sign, []).append(answer)
     return found
 
@@ -83,7 +91,8 @@ def weigh(answer: Answer, language: dict[str, float], *, voiced: bool) -> dict[s
     if len(text) == answer.signs:  # sign for sign
         stands = text[answer.position]
         match = _spelled_out if answer.spelled_out else _match
-        matches = {sign: match(sign, stands, voiced=voiced) for sign in {*language, stands}}
+        open_voicing = voiced and not answer.voiced
+        matches = {sign: match(sign, stands, open_voicing) for sign in {*language, stands}}
     elif answer.signs == 1:
         matches = {sign: _sounds_like(sign, text) for sign in language}
     else:
@@ -96,7 +105,7 @@ def weigh(answer: Answer, language: dict[str, float], *, voiced: bool) -> dict[s
     # Where the source says which sign it is, the language has little say.
     least, divisor = (-4.0, 4.0) if len(text) == answer.signs else (-30.0, 2.0)
     if answer.spelled_out:
-        least, divisor = -30.0, 1.5
+        least, divisor = -30.0, 1.8
     shares = {
         sign: match * math.exp(max(least, (language.get(sign, floor) - top) / divisor))
         for sign, match in kept.items()
@@ -115,23 +124,23 @@ def _among(text: str, language: dict[str, float]) -> dict[str, float]:
     return {sign: share / total for sign, share in shares.items()}
 
 
-def _match(sign: str, stands: str, *, voiced: bool) -> float:
+def _match(sign: str, stands: str, open_voicing: bool) -> float:
     if sign == stands:
         return _SAME
     if same_character(sign, stands):
         return 0.1
     if is_kana(sign) and is_kana(stands) and letters(sign) == letters(stands):
-        return 0.2 if voiced else 0.05
+        return _OPEN_VOICING if open_voicing else 0.05
     if is_kana(stands) != is_kana(sign):
         return 0.02 * _sounds_like(sign, stands)
     return _OTHERWISE
 
 
-def _spelled_out(sign: str, stands: str, *, voiced: bool) -> float:
+def _spelled_out(sign: str, stands: str, open_voicing: bool) -> float:
     """Return how well a sign answers one kana of a source that has no kanji at all."""
     if is_kana(sign):
-        return _match(sign, stands, voiced=voiced)
-    return _sounds_like(sign, stands)
+        return _match(sign, stands, open_voicing)
+    return _KANJI_STEM * _sounds_like(sign, stands)
 
 
 def _sounds_like(sign: str, text: str) -> float:
@@ -149,7 +158,7 @@ def _readings(kanji: str) -> frozenset[str]:
 
     found = readings(kanji)
     said = {piece.kana for piece in mecab.readings_of(kanji)}
-    for kun in found.kun:
+    for kun in found.kun[:_USUAL_READINGS]:
         stem, _, ending = kun.strip("-").partition(".")
         said |= {stem, stem + ending}
     return frozenset(letters(kana) for kana in said if kana)
