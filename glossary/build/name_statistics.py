@@ -214,6 +214,7 @@ def write_elements(
             "# an on-reading of KANJIDIC2 that occurs in none).\n"
             "# Sources: given names of unidic-lite 1.0.8 (UniDic 2.1.2, BSD licence); readings of\n"
             "# KANJIDIC2 (EDRDG, CC BY-SA 4.0).\n"
+            "# Licence: CC BY-SA 4.0.\n"
             "# Rebuild: python glossary/build/name_statistics.py\n"
             "char\tfirst\tlast\tstem\talone\n"
         )
