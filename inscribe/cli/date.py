@@ -116,7 +116,7 @@ def _of_record(path: Path, between: Between | None) -> Comparison:
 
     The maker's years narrow them, and "the same year" refers to the inscription before.
     """
-    from inscribe import dates, forms, notation
+    from inscribe import dates, forms
     from inscribe.record import load
 
     record = load(path)
@@ -124,9 +124,8 @@ def _of_record(path: Path, between: Between | None) -> Comparison:
     found: list[DateReading] = []
     names: list[str] = []
     for number, inscription in enumerate(record.inscriptions, 1):
-        carved = notation.parse(inscription.text, inscription.notation)
         before = next((each for each in reversed(found) if each.year is not None), None)
-        here = dates.find(forms.normalise(carved).text, between, before=before)
+        here = dates.find(forms.normalise(inscription.transcription).text, between, before=before)
         found += here
         names += [f"inscription {number} ({inscription.place}: {each.text})" for each in here]
     if not found:

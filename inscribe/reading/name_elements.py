@@ -18,11 +18,11 @@ from typing import Literal, NamedTuple
 
 from inscribe import tables
 from inscribe.errors import Place, TableError
+from inscribe.reading.romanise import hiragana
 
 Position = Literal["first", "last", "stem", "alone"]
 
 _COLUMNS: tuple[Position, ...] = ("first", "last", "stem", "alone")
-_TO_HIRAGANA = {code: code - 0x60 for code in range(0x30A1, 0x30F7)}
 # What a reading seen only elsewhere in names, or only in a dictionary, weighs against one counted.
 _BORROWED = 0.15
 _DICTIONARY = 0.3
@@ -64,7 +64,7 @@ def _weights(cell: str, place: Place) -> list[tuple[str, bool, float]]:
     for item in cell.split():
         kana, _, weight = item.partition(":")
         try:
-            weights.append((kana.translate(_TO_HIRAGANA), kana[0] >= "ァ", float(weight)))
+            weights.append((hiragana(kana), kana[0] >= "ァ", float(weight)))
         except ValueError:
             raise TableError(f"“{item}” has no weight", place, "write READING:WEIGHT") from None
     return weights
@@ -133,7 +133,7 @@ def _dictionary_weights(char: str) -> list[tuple[str, bool, float]]:
     weights = [(kana, False, 1.0) for kana in found.names]
     weights += [(kana.partition(".")[0].strip("-"), False, 0.5) for kana in found.kun]
     weights += [(kana.strip("-"), True, 1.5) for kana in found.on]
-    return [(kana.translate(_TO_HIRAGANA), on, weight) for kana, on, weight in weights if kana]
+    return [(hiragana(kana), on, weight) for kana, on, weight in weights if kana]
 
 
 def usualness(char: str, position: Position) -> float:

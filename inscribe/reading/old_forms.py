@@ -13,6 +13,7 @@ from functools import lru_cache
 
 from inscribe import tables
 from inscribe.reading.old_spellings import Option, old_spellings
+from inscribe.reading.romanise import hiragana
 from inscribe.reading.unidic import Word
 
 _KANA = re.compile(r"[\u3041-\u3096]")
@@ -28,7 +29,6 @@ _ALIKE = {
     **{old: f"[{old}{now}]" for old, now in zip("つやゆよ", "っゃゅょ", strict=True)},
 }
 _KATAKANA = re.compile(r"[\u30a1-\u30fa]")
-_TO_HIRAGANA = {code: code - 0x60 for code in range(0x30A1, 0x30F7)}
 _CLOSED = frozenset(("助動詞", "感動詞"))  # their vowels are endings, and were spelt as today
 _VOWELS = frozenset("ひふへほゐゑを")
 _KATAKANA_HABITS = (
@@ -62,7 +62,7 @@ def current_spelling(word: Word) -> str:
     '思い出す'
     """
     written, fields = word.surface, word.fields
-    said, current = fields[17].translate(_TO_HIRAGANA), fields[19].translate(_TO_HIRAGANA)
+    said, current = hiragana(fields[17]), hiragana(fields[19])
     if _KATAKANA.search(written):
         return fields[19] if written.translate(_VOICED) == fields[19] else written
     if not current or (current != said and current == said.replace("いう", "ゆう")):

@@ -250,7 +250,7 @@ def _scope(
     allowed = _SUBJECTS[family]
     end = start
     while end < len(pieces) and not _as_closer(pieces[end], family):
-        if pieces[end].kind not in allowed or (_complete(pieces, start, end, family)):
+        if pieces[end].kind not in allowed or _complete(pieces, start, end, family):
             break
         end += 1
     subject = list(pieces[start:end])
