@@ -32,7 +32,8 @@ def check_as_text(records: int, found: list[Finding]) -> str:
         f"{counts[severity]} {severity}{'' if counts[severity] == 1 else 's'}"
         for severity in HEADINGS
     )
-    lines.append(f"{records} record{'' if records == 1 else 's'}: {summary}")
+    none = "; no file in the folder ends in .toml" if not records else ""
+    lines.append(f"{records} record{'' if records == 1 else 's'}: {summary}{none}")
     return "\n".join(lines) + "\n"
 
 

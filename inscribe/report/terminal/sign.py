@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.report.terminal.reading import printable, width
+from inscribe.report.terminal.wrapping import fitted
 
 if TYPE_CHECKING:
     from inscribe.forms.description import Description
@@ -19,7 +20,11 @@ _MOST_LIKE = 24  # look-alikes named before the rest are counted
 
 def signs_as_text(found: Sequence[Description]) -> str:
     """Return all that is known of each sign, a fact a line, the signs parted by empty lines."""
-    return "\n".join("".join(f"{printable(line)}\n" for line in _lines(each)) for each in found)
+    return "\n".join("".join(map(_shown, _lines(each))) for each in found)
+
+
+def _shown(line: str) -> str:
+    return f"{fitted(printable(line), _LABEL)}\n"
 
 
 def list_as_text(found: Sequence[Description], left_out: int) -> str:
@@ -56,6 +61,17 @@ def _lines(found: Description) -> Iterator[str]:
     if found.parts:
         yield _fact("parts", _layout(found.parts))
     yield from _relations(found)
+    if (
+        not found.step
+        and not found.readings.on
+        and not found.character.strokes
+        and _is_kanji(found)
+    ):
+        yield "no more is known of this sign"
+
+
+def _is_kanji(found: Description) -> bool:
+    return found.name.startswith("CJK UNIFIED")
 
 
 def _written_today(found: Description) -> Iterator[str]:
@@ -73,9 +89,17 @@ def _kana(found: Description) -> Iterator[str]:
     if len(found.kana) > 1:
         yield _fact("read as", " or ".join(found.kana))
     if found.hentaigana:
-        yield _fact("hentaigana", " ".join(found.hentaigana))
+        yield _fact("hentaigana", ", ".join(map(_with_parent, found.hentaigana)))
     if found.sounds:
         yield _fact("for the sound", " ".join(found.sounds))
+
+
+def _with_parent(hentaigana: str) -> str:
+    """Return the sign with the kanji it was written from: few screens can show the sign."""
+    from inscribe.forms.characters import parent_of
+
+    parent = parent_of(hentaigana)
+    return f"{hentaigana} from {parent}" if parent else hentaigana
 
 
 def _said(kanji: str) -> str:
