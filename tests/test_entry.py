@@ -169,6 +169,12 @@ def test_each_caution_stands_once() -> None:
     assert len(said) == len(set(said)) == 3
 
 
+def test_cautions_go_with_what_is_exported() -> None:
+    assert "spurious" in inscribe.entries_as_tei([example(5)])
+    assert "spurious" not in inscribe.entries_as_tei([example(1)])
+    assert json.loads(inscribe.entries_as_json([example(5)]))["cautions"] == ["attribution"]
+
+
 def test_the_law_is_named_last_and_only_where_the_style_asks() -> None:
     entry = example(5)
     law = "local law"

@@ -41,7 +41,9 @@ def command(
 ) -> int:
     """Check every record of a folder: errors, contradictions, and the doubts still open.
 
-    Exit status 1 if there is an error or a contradiction; open doubts alone are no failure.
+    Every .toml file in the folder and the folders in it is taken for a record, but in hidden
+    folders and those named styles. Exit status 1 if there is an error or a contradiction; open
+    doubts alone are no failure.
     """
     from inscribe.checking import check_folder
 

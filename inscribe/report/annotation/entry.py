@@ -27,7 +27,13 @@ def entries_as_annotations(entries: list[Entry]) -> str:
         for number, each in enumerate(entry.inscriptions, start=1)
         for item in _annotations(f"urn:inscribe:{quote(entry.record.id)}:{number}", each)
     ]
-    page = {"@context": CONTEXT, "type": "AnnotationPage", "items": items}
+    names = ",".join(quote(entry.record.id) for entry in entries)
+    page = {
+        "@context": CONTEXT,
+        "id": f"urn:inscribe:{names}:signs",
+        "type": "AnnotationPage",
+        "items": items,
+    }
     return json.dumps(page, ensure_ascii=False, indent=2)
 
 
