@@ -31,7 +31,7 @@ from inscribe.report.svg.plate import plate_drawing
 from inscribe.report.table.entry import FORMULA_STARTS, entries_as_csv
 
 some_records = st.lists(records, min_size=1, max_size=2)
-few = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+few = settings(max_examples=12, deadline=None, suppress_health_check=list(HealthCheck))
 labels = st.sampled_from([Style(), Style(labels="ja", brackets="", italics=False, law_note=True)])
 
 

@@ -81,7 +81,7 @@ def test_a_corpus_is_valid() -> None:
     assert problems(entries_as_tei([*entries, entries[0]])) == []
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck))
 @given(st.lists(records, min_size=1, max_size=2))
 def test_any_record_is_valid(made: list[Record]) -> None:
     assert problems(entries_as_tei([entry_of(record) for record in made])) == []
