@@ -171,7 +171,8 @@ def _evidence(
         if candidate in stands:
             yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here")
         else:
-            yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here instead")
+            how = ", which it may say" if sourced.may_say(candidate, stands) else " instead"
+            yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here{how}")
     yield from made.evidence(sign, candidate)
     for said in described.evidence(candidate) if described else ():
         yield Evidence("seen", said)

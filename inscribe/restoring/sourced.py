@@ -143,6 +143,15 @@ def _spelled_out(sign: str, stands: str, open_voicing: bool) -> float:
     return _KANJI_STEM * _sounds_like(sign, stands)
 
 
+def may_say(sign: str, text: str) -> bool:
+    """Return whether a sign may be another spelling of what a source has.
+
+    >>> may_say("夢", "ゆめ"), may_say("夢", "はな")
+    (True, False)
+    """
+    return _sounds_like(sign, text) > 0
+
+
 def _sounds_like(sign: str, text: str) -> float:
     """Return how well one sign says what a stretch of the source says."""
     if is_kana(sign):

@@ -31,7 +31,8 @@ def _inscription(found: Restoration) -> Iterator[str]:
     if not found.lacunae:
         yield "every sign is legible; to doubt one, name it with --sign N"
     for hit in found.sources:
-        yield f"source: {hit.text.id} {hit.text.title} (probability {hit.score:.2f})"
+        title = f" {hit.text.title}" if hit.text.title not in ("", hit.text.id) else ""
+        yield f"source: {hit.text.id}{title} (probability {hit.score:.2f})"
     for lacuna in found.lacunae:
         yield ""
         yield _heading(lacuna)
