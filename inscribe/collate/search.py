@@ -17,6 +17,7 @@ from typing import NamedTuple
 
 from inscribe.collate.moves import Moves, State, Step
 from inscribe.collate.sides import Side
+from inscribe.errors import InputError
 
 
 class Path(NamedTuple):
@@ -33,8 +34,17 @@ class Path(NamedTuple):
 
 
 def cheapest(copy: Side, source: Side, *, excerpt: bool = False) -> Path:
-    """Return the cheapest path through both texts; an ``excerpt`` takes part of the source."""
+    """Return the cheapest path through both texts; an ``excerpt`` takes part of the source.
+
+    Raises:
+        InputError: the texts are long and so unlike that the search would take minutes.
+    """
     return _Search(copy, source, excerpt=excerpt).path()
+
+
+MOST_STATES = (
+    1_000_000  # of one search: some ten seconds; texts that belong together have a thousandth
+)
 
 
 class _Search:
@@ -65,9 +75,19 @@ class _Search:
                     best[after] = total
                     came[after] = (state, step)
                     count += 1
+                    if count > MOST_STATES:
+                        raise self._too_unlike()
                     entry = (total + self._ahead(after), -after.i - after.j, count, total, after)
                     heapq.heappush(queue, entry)
         raise AssertionError("every text can be aligned with every other")
+
+    def _too_unlike(self) -> InputError:
+        signs, of_source = self._ends
+        return InputError(
+            f"{signs:,} signs of the copy and {of_source:,} of the source have too little in common"
+            " to be collated within the limit of the search",
+            hint="collate the parts that belong together, or use --excerpt",
+        )
 
     def _is_end(self, state: State) -> bool:
         done = self._excerpt or state.j == self._ends[1]

@@ -38,11 +38,11 @@ def _collation(inscription: Inscription, library: Library | None) -> tuple[Colla
         return None, ""
     try:
         source = _words(inscription, library)
+        if source is None:
+            return None, f"the library has no text {inscription.source.id}"
+        return collate(inscription.transcription, source, inscription), ""
     except InscribeError as error:
         return None, str(error)
-    if source is None:
-        return None, f"the library has no text {inscription.source.id}"
-    return collate(inscription.transcription, source, inscription), ""
 
 
 def _words(inscription: Inscription, library: Library | None) -> Transcription | None:
