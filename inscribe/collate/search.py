@@ -42,7 +42,7 @@ def cheapest(copy: Side, source: Side, *, excerpt: bool = False) -> Path:
     return _Search(copy, source, excerpt=excerpt).path()
 
 
-MOST_STATES = (
+MOST_STATES = 1_000_000  # of one search, some ten seconds; most take a thousandth of it
     1_000_000  # of one search: some ten seconds; texts that belong together have a thousandth
 )
 
