@@ -226,3 +226,18 @@ def test_signatures_are_divided_as_they_were_composed() -> None:
             wrong.append(text)
     total = math.prod(len(part) for part in parts)
     assert len(wrong) <= 0.01 * total, wrong[:20]
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        ("以南蛮鉄作之", "nanbantetsu o motte kore o tsukuru"),
+        ("以南蛮鉄作", "nanbantetsu o motte saku"),
+        ("倣露岳作之", "Rogaku ni naraite kore o tsukuru"),
+        ("倣露岳作", "Rogaku no saku ni narau"),
+    ],
+)
+def test_the_verb_after_a_material_or_before_its_object_closes_no_formula(
+    text: str, romaji: str
+) -> None:
+    assert read_signature(normalise_text(text)).proposals[0].romaji == romaji

@@ -249,7 +249,7 @@ def _scope(
     """Return what an opener governs, its closers, and the position after them."""
     allowed = _SUBJECTS[family]
     end = start
-    while end < len(pieces) and not _as_closer(pieces[end], family):
+    while end < len(pieces) and not _closes(pieces, end, family):
         if pieces[end].kind not in allowed or _complete(pieces, start, end, family):
             break
         end += 1
@@ -258,9 +258,19 @@ def _scope(
         subject.append(pieces[end])
         end += 1
     first_closer = end
-    while end < len(pieces) and _as_closer(pieces[end], family) and end - first_closer < 2:
+    while end < len(pieces) and _closes(pieces, end, family) and end - first_closer < 2:
         end += 1
     return subject, list(pieces[first_closer:end]), end
+
+
+def _closes(pieces: Sequence[Piece], at: int, family: str) -> bool:
+    """Return whether a piece closes the formula: the verb of 以鉄作 or before 之 does not."""
+    if pieces[at].kind == "verb" and (
+        (family == "means" and pieces[at - 1].kind == "material")
+        or (at + 1 < len(pieces) and pieces[at + 1].kind == "object")
+    ):
+        return False
+    return _as_closer(pieces[at], family) is not None
 
 
 def _is_linking(pieces: Sequence[Piece], at: int, family: str) -> bool:
