@@ -65,23 +65,28 @@ def files(name: str) -> tuple[Path, ...]:
     return tuple(path for folder in folders() if (path := folder / f"{name}.tsv").is_file())
 
 
-def rows(name: str, columns: Sequence[str]) -> Iterator[tuple[tuple[str, ...], Place]]:
+def rows(
+    name: str, columns: Sequence[str], *, nameless: bool = False
+) -> Iterator[tuple[tuple[str, ...], Place]]:
     """Yield each row of the table ``name`` as its cells, with the place it stands in.
 
-    ``columns`` are the names the header line must have, in order.
+    ``columns`` are the names the header line must have, in order. The first cell of a row says
+    what it is about and may be empty only in a ``nameless`` table.
 
     Raises:
         TableError: the table is missing, its header differs, or a row has the wrong number of
-            cells; file and line are named.
+            cells or an empty first one; file and line are named.
     """
     found = files(name)
     if not found:
         raise TableError(f"the table {name}.tsv is missing", Place(str(folders()[-1])))
     for path in found:
-        yield from _rows_of(path, tuple(columns))
+        yield from _rows_of(path, tuple(columns), nameless)
 
 
-def _rows_of(path: Path, columns: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], Place]]:
+def _rows_of(
+    path: Path, columns: tuple[str, ...], nameless: bool
+) -> Iterator[tuple[tuple[str, ...], Place]]:
     header: tuple[str, ...] | None = None
     file = str(path)
     for number, line in enumerate(read_text(path).split("\n"), start=1):
@@ -97,5 +102,7 @@ def _rows_of(path: Path, columns: tuple[str, ...]) -> Iterator[tuple[tuple[str, 
         elif len(cells) != len(columns):
             expected = f"expected {len(columns)} cells separated by tabs, found {len(cells)}"
             raise TableError("the row does not fit the header", place, expected)
+        elif not cells[0] and not nameless:
+            raise TableError(f"the {columns[0]} is missing", place, "fill the first cell")
         else:
             yield cells, place

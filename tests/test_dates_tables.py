@@ -105,3 +105,28 @@ def test_a_bad_row_is_refused_with_its_place(
         tables._user_folders.clear()
         for forget in tables._forgetters:
             forget()
+
+
+BAD_ROWS = [
+    ("month_names", "name\tmonth\tkana\tromaji", "花月\t13\tかげつ\tkagetsu"),
+    ("month_names", "name\tmonth\tkana\tromaji", "\t1\tかげつ\tkagetsu"),
+    ("day_words", "word\tkind\tdays\tkana\tromaji", "花日\tpart\tx-y\tかじつ\tkajitsu"),
+    ("festivals", "name\tmonth\tday\tkana\tromaji", "花日\t4\t31\tかじつ\tkajitsu"),
+    ("solar_terms", "term\tfirst\tlast\tkana\tromaji", "花日\t4-1\t4-3\tかじつ\tkajitsu"),
+    ("date_words", "word\tkind\tvalue\tkana\tromaji", "花年\tsame\tyear\tかねん\tkanen"),
+    ("date_words", "word\tkind\tvalue\tkana\tromaji", "花齢\tage\tmany\tかれい\tkarei"),
+]
+
+
+@pytest.mark.parametrize(("name", "header", "row"), BAD_ROWS)
+def test_a_row_that_cannot_be_reckoned_with_names_its_place(
+    name: str, header: str, row: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / f"{name}.tsv").write_text(f"{header}\n{row}\n", encoding="utf-8")
+    monkeypatch.setattr(tables, "_user_folders", [tmp_path])
+    words.cache_clear()  # type: ignore[attr-defined]
+    try:
+        with pytest.raises(TableError, match=rf"{name}\.tsv, line 2"):
+            words()
+    finally:
+        words.cache_clear()  # type: ignore[attr-defined]

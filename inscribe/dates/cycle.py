@@ -6,10 +6,12 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 
 from inscribe import tables
+from inscribe.errors import TableError
 
 STEMS = "甲乙丙丁戊己庚辛壬癸"
 BRANCHES = "子丑寅卯辰巳午未申酉戌亥"
@@ -45,10 +47,16 @@ class CycleSign:
 
 @tables.compiled
 def signs() -> dict[str, CycleSign]:
-    """Return the 22 signs of the cycle, each by its usual form."""
+    """Return the 22 signs of the cycle, each by its usual form.
+
+    Raises:
+        TableError: a row gives no place in the cycle.
+    """
     found: dict[str, CycleSign] = {}
-    for cells, _ in tables.rows("cycle", _COLUMNS):
+    for cells, place in tables.rows("cycle", _COLUMNS):
         kind, index, sign, kun, kun_romaji, on, on_romaji, forms, literary, other = cells
+        if not re.fullmatch("[0-9]|1[01]", index):
+            raise TableError(f"“{index}” is no place in the cycle", place, "give 0 to 11")
         found.setdefault(
             sign,
             CycleSign(

@@ -2,11 +2,36 @@
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.dates import cycle, eras
 from inscribe.dates.lookalikes import cycle_lookalikes
+from inscribe.errors import Place, TableError
+
+_MONTH = "(?:[1-9]|1[0-2])"
+_DAY = "(?:[1-9]|[12][0-9]|30)"
+# A day that every year has.
+_DAY_OF_YEAR = (
+    "(?:02-(?:0[1-9]|1[0-9]|2[0-8])|(?:0[13-9]|1[0-2])-(?:0[1-9]|[12][0-9]|30)"
+    "|(?:0[13578]|1[02])-31)"
+)
+# The values of the kinds that are reckoned with.
+_VALUES = {
+    "month": _MONTH,
+    "season": f"{_MONTH}-{_MONTH}",
+    "season_day": f"{_MONTH}-{_MONTH}",
+    "day": f"{_DAY}(?:-{_DAY})?",
+    "part": f"{_DAY}-{_DAY}",
+    "third": "0|10|20",
+    "festival": f"{_MONTH}-{_DAY}",
+    "term": f"{_DAY_OF_YEAR} {_DAY_OF_YEAR}",
+    "epoch": "-?[0-9]{1,4}",
+    "same": "(?:era|year|month|day):-?[0-9]",
+    "age": "[0-9]{1,3}",
+    "age_after": "(?:[0-9]{1,3}-[0-9]{1,3})?",
+}
 
 
 class Meaning(NamedTuple):
@@ -49,8 +74,14 @@ def _entries() -> list[tuple[str, Meaning]]:
     return [*_eras(), *_cycle(), *_months(), *_days(), *_others()]
 
 
-def _meaning(kind: str, value: str, kana: str, romaji: str) -> Meaning:
-    """Return a meaning whose cell of letters may hold several readings, the usual one first."""
+def _meaning(kind: str, value: str, kana: str, romaji: str, place: Place) -> Meaning:
+    """Return a meaning whose cell of letters may hold several readings, the usual one first.
+
+    Raises:
+        TableError: the kind is reckoned with, and cannot be with this value.
+    """
+    if kind in _VALUES and not re.fullmatch(_VALUES[kind], value):
+        raise TableError(f"“{value}” is no value of a {kind}", place, "see the head of the table")
     first, *others = romaji.split("; ")
     return Meaning(kind, value, kana, first, tuple(others))
 
@@ -81,28 +112,28 @@ def _other_writing(sign: cycle.CycleSign) -> Meaning:
 def _months() -> list[tuple[str, Meaning]]:
     columns = ("name", "month", "kana", "romaji")
     return [
-        (name, _meaning("month", month, kana, romaji))
-        for (name, month, kana, romaji), _ in tables.rows("month_names", columns)
+        (name, _meaning("month", month, kana, romaji, place))
+        for (name, month, kana, romaji), place in tables.rows("month_names", columns)
     ]
 
 
 def _days() -> list[tuple[str, Meaning]]:
     found = []
-    for cells, _ in tables.rows("day_words", ("word", "kind", "days", "kana", "romaji")):
+    for cells, place in tables.rows("day_words", ("word", "kind", "days", "kana", "romaji")):
         word, kind, days, kana, romaji = cells
-        found.append((word, _meaning(kind, days, kana, romaji)))
-    for cells, _ in tables.rows("festivals", ("name", "month", "day", "kana", "romaji")):
+        found.append((word, _meaning(kind, days, kana, romaji, place)))
+    for cells, place in tables.rows("festivals", ("name", "month", "day", "kana", "romaji")):
         name, month, day, kana, romaji = cells
-        found.append((name, _meaning("festival", f"{month}-{day}", kana, romaji)))
-    for cells, _ in tables.rows("solar_terms", ("term", "first", "last", "kana", "romaji")):
+        found.append((name, _meaning("festival", f"{month}-{day}", kana, romaji, place)))
+    for cells, place in tables.rows("solar_terms", ("term", "first", "last", "kana", "romaji")):
         term, first, last, kana, romaji = cells
-        found.append((term, _meaning("term", f"{first} {last}", kana, romaji)))
+        found.append((term, _meaning("term", f"{first} {last}", kana, romaji, place)))
     return found
 
 
 def _others() -> list[tuple[str, Meaning]]:
     columns = ("word", "kind", "value", "kana", "romaji")
     return [
-        (word, _meaning(kind, value, kana, romaji))
-        for (word, kind, value, kana, romaji), _ in tables.rows("date_words", columns)
+        (word, _meaning(kind, value, kana, romaji, place))
+        for (word, kind, value, kana, romaji), place in tables.rows("date_words", columns)
     ]

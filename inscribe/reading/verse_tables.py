@@ -78,7 +78,7 @@ def common_word_costs() -> dict[tuple[str, str], int]:
     """Return the costs of common words by historical kana (a stem's) and class (* without)."""
     costs: dict[tuple[str, str], int] = {}
     for (kana, name, share), place in tables.rows(
-        "verse_common_words", ("kana", "class", "per_mille")
+        "verse_common_words", ("kana", "class", "per_mille"), nameless=True
     ):
         try:
             cost = _CONSTANT - _COST_FACTOR * math.log(float(share) / 1000)
