@@ -43,8 +43,6 @@ def cheapest(copy: Side, source: Side, *, excerpt: bool = False) -> Path:
 
 
 MOST_STATES = 1_000_000  # of one search, some ten seconds; most take a thousandth of it
-    1_000_000  # of one search: some ten seconds; texts that belong together have a thousandth
-)
 
 
 class _Search:
