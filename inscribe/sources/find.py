@@ -28,6 +28,7 @@ TRIED = 10  # candidates that are tried in another order
 TURNED = 1.5  # letters taken off where the end of the passage comes before its start
 NO_SOURCE = 0.5  # below this probability the answer is: no source found
 BITS_A_LETTER = 3.6  # what one fitting letter tells, in verse; from memory
+BITS_A_GRAM = 6.0  # grams that tell so many bits weigh as much as one letter in its place
 MOST_TOLD = 60.0  # bits
 MOST_AHEAD = 8.0  # letters
 WEIGHTS = (-6.59, 0.09, 6.55, 0.25)  # intercept and one a feature, fitted by find_scores.py
@@ -108,10 +109,10 @@ def _turned_gain(query: Query, candidate: _Candidate) -> float:
     return fit(query, candidate.passage.sounds * 2).gain - TURNED
 
 
-def _promise(likely: str, sounds: str, shared: int) -> float:
+def _promise(likely: str, sounds: str, shared: float) -> float:
     from rapidfuzz.distance import LCSseq
 
-    return shared + float(LCSseq.similarity(likely, sounds))
+    return shared / BITS_A_GRAM + float(LCSseq.similarity(likely, sounds))
 
 
 def _likely_letters(query: Query) -> str:

@@ -8,23 +8,31 @@ segment is what one transaction added, and segments of a size are merged when th
 
 from __future__ import annotations
 
+import math
 import sqlite3
 from array import array
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from itertools import pairwise
+from typing import TYPE_CHECKING, TypeAlias
 
 from inscribe.collate.sounds import is_kanji
 from inscribe.sources.keys import UNKNOWN, run_together
+
+if TYPE_CHECKING:
+    import numpy as np
+    import numpy.typing as npt
+
+    Weights: TypeAlias = npt.NDArray[np.float32]
 
 SKIP = "·"
 MOST_OF_A_SIZE = 12  # segments of one size; more are merged into one
 SIZES = (5_000, 60_000, 700_000)  # passages at which a segment is of the next size
 
-BUDGET = 400_000  # passage numbers counted for one query at the most
-FIRST_LOOK = 10_000  # passage numbers counted before asking whether one passage stands out
-STANDS_OUT = 9  # grams that a passage which stands out must share, twice as many as ...
-ALSO_RAN = 20  # ... the passage of this rank does
+BUDGET = 4_000_000  # passage numbers looked at for one query at the most
+FIRST_LOOK = 50_000  # passage numbers looked at before asking whether one passage stands out
+STANDS_OUT = 90.0  # bits that the grams of a passage which stands out must tell, and twice ...
+ALSO_RAN = 20  # ... those of the passage of this rank
 
 SCHEMA = """
 CREATE TABLE IF NOT EXISTS segments(segment INTEGER PRIMARY KEY, passages INTEGER NOT NULL);
@@ -115,35 +123,45 @@ def _merge(db: sqlite3.Connection, segments: list[int]) -> None:
 
 def passages_sharing(
     db: sqlite3.Connection, passes: Iterable[Iterable[str]], *, most: int
-) -> list[tuple[int, int]]:
-    """Return up to ``most`` passages (number, grams shared), those that share most first.
+) -> list[tuple[int, float]]:
+    """Return up to ``most`` passages (number, weight), those with the heaviest shared grams first.
 
-    The grams of the first pass are looked at first, in each pass the rarest first, until one
-    passage stands out or ``BUDGET`` passage numbers have been counted.
+    A gram weighs the more the rarer it is. The grams of the first pass are looked at first, in each
+    pass the rarest first, until one passage stands out or ``BUDGET`` passage numbers are counted.
     """
-    shared: Counter[int] = Counter()
+    import numpy as np
+
+    held = db.execute("SELECT COALESCE(MAX(number), 0) FROM passages").fetchone()[0]
+    weights = np.zeros(held + 1, dtype=np.float32)
     counted, looked_at = 0, FIRST_LOOK
     for grams in passes:
         for length, gram in sorted(_lengths(db, grams)):
             if counted and counted + length > BUDGET:
                 break
             counted += length
+            told = math.log2((held + 1) / length)
             for (blob,) in db.execute("SELECT numbers FROM grams WHERE gram = ?", (gram,)):
-                numbers = array("I")
-                numbers.frombytes(blob)
-                shared.update(numbers)
+                weights[np.frombuffer(blob, dtype=np.uint32)] += told
             if counted > looked_at:
-                if _one_stands_out(shared):
-                    return shared.most_common(most)
-                looked_at *= 3
-        if _one_stands_out(shared):
+                if _one_stands_out(weights):
+                    return _heaviest(weights, most)
+                looked_at *= 4
+        if _one_stands_out(weights):
             break
-    return shared.most_common(most)
+    return _heaviest(weights, most)
 
 
-def _one_stands_out(shared: Counter[int]) -> bool:
-    ranked = [count for _, count in shared.most_common(ALSO_RAN)]
-    return bool(ranked) and ranked[0] >= STANDS_OUT and ranked[0] > 2 * ranked[-1]
+def _heaviest(weights: Weights, most: int) -> list[tuple[int, float]]:
+    import numpy as np
+
+    some = np.argpartition(weights, -most)[-most:] if most < len(weights) else weights.argsort()
+    ranked = some[np.argsort(-weights[some], kind="stable")]
+    return [(int(number), float(weights[number])) for number in ranked if weights[number] > 0]
+
+
+def _one_stands_out(weights: Weights) -> bool:
+    ranked = _heaviest(weights, ALSO_RAN)
+    return bool(ranked) and ranked[0][1] >= STANDS_OUT and ranked[0][1] > 2 * ranked[-1][1]
 
 
 def _lengths(db: sqlite3.Connection, grams: Iterable[str]) -> Iterator[tuple[int, str]]:
