@@ -18,6 +18,7 @@ from inscribe.reading.full_names import full_readings
 from inscribe.reading.name_elements import choices, usualness
 from inscribe.reading.name_sounds import joined_on
 from inscribe.reading.names import readings
+from inscribe.reading.signature_words import lexicon
 
 
 @pytest.fixture
@@ -131,6 +132,23 @@ def test_the_users_own_list_comes_first(glossary: Path) -> None:
             "ending\tkind\tkana\talternatives\tstem\tweight\n斎\tstudio\tさい\t\ton\t1\n",
             lambda: readings("鶴雲斎"),
         ),
+        (
+            "name_endings",
+            "ending\tkind\tkana\talternatives\tstem\tweight\n斎\tart\t\t\ton\t1\n",
+            lambda: readings("鶴雲斎"),
+        ),
+        (
+            "name_elements",
+            "char\tfirst\tlast\tstem\talone\n晴\t:3\t\t\t\n",
+            lambda: choices("晴", "stem"),
+        ),
+        (
+            "signature_formulas",
+            "written\trole\tfamily\tfinal\tjoined\talternatives\tgloss\tcost\n"
+            "於\topener\tplaces\t{} に\t{} に\t\tat\t0\n",
+            lexicon,
+        ),
+        ("titles", "written\tkana\tkind\talternatives\tgloss\n\tかみ\toffice\t\t\n", lexicon),
     ],
 )
 def test_a_row_that_cannot_be_used_is_named(

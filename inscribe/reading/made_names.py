@@ -41,6 +41,8 @@ def _endings() -> dict[str, Ending]:
     ):
         if kind not in ("art", "common"):
             raise TableError(f"“{kind}” is no kind of name", place, "use art or common")
+        if not kana:
+            raise TableError(f"{text} has no reading", place, "give its kana")
         try:
             strength = float(weight)
         except ValueError:

@@ -64,9 +64,11 @@ def _weights(cell: str, place: Place) -> list[tuple[str, bool, float]]:
     for item in cell.split():
         kana, _, weight = item.partition(":")
         try:
-            weights.append((hiragana(kana), kana[0] >= "ァ", float(weight)))
+            weights.append((hiragana(kana), kana[:1] >= "ァ", float(weight)))
         except ValueError:
             raise TableError(f"“{item}” has no weight", place, "write READING:WEIGHT") from None
+        if not kana:
+            raise TableError(f"“{item}” has no reading", place, "write READING:WEIGHT")
     return weights
 
 

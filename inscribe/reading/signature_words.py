@@ -17,6 +17,9 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.errors import TableError
 
+# What a formula gives: where, by order of whom, for whom, after which model, out of what.
+FAMILIES = ("place", "patron", "purpose", "model", "means")
+
 # What a lexicon word costs by its length: long words are seldom there by chance.
 _COST_BY_LENGTH = {1: 1.5, 2: 0.7}
 _COST_OF_LONG = 0.4
@@ -82,7 +85,7 @@ def _plain_words() -> Iterator[Word]:
     for (text, kind, kana, with_object, others, gloss), place in tables.rows(
         "signature_words", columns
     ):
-        if not text or not kind or not kana:
+        if not kind or not kana:
             raise TableError("a cell is empty", place, "give writing, class and kana")
         yield Word(text, kind, kana, with_object, _split(others), gloss, cost=_cost(text))
 
@@ -94,6 +97,9 @@ def _formula_words() -> Iterator[Word]:
     ):
         if role not in ("opener", "closer"):
             raise TableError(f"“{role}” is no part of a formula", place, "use opener or closer")
+        if family not in FAMILIES:
+            expected = f"use {', '.join(FAMILIES)}"
+            raise TableError(f"“{family}” is no family of formulas", place, expected)
         try:
             cost = _cost(text) + float(rarity)
         except ValueError:
