@@ -74,7 +74,7 @@ def test_the_fast_ways_cost_no_more_than_the_search_finds(text: str) -> None:
     if found.metre is None:
         return
     path = best_path(
-        mecab.verse_lattice(text, voiced=found.voiced),
+        mecab.verse_spans(text, voiced=found.voiced),
         len(text),
         found.metre,
         mecab.verse_connections(),

@@ -8,10 +8,11 @@ and connection costs and what it does to the metre.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import accumulate, pairwise
 from typing import NamedTuple
 
 from inscribe.reading import mecab
-from inscribe.reading.lattice import Node
+from inscribe.reading.lattice import spans_of
 from inscribe.reading.metre import phrase_cost
 from inscribe.reading.pieces import Piece
 from inscribe.reading.verse import VerseReading
@@ -28,20 +29,17 @@ class Swap(NamedTuple):
     cost: int
 
 
-def swaps(text: str, reading: VerseReading, nodes: Sequence[Node]) -> list[Swap]:
+def swaps(reading: VerseReading) -> list[Swap]:
     """Return the other readings of single words, the likeliest first, one a word and sound."""
-    by_span: dict[tuple[int, int], list[Piece]] = {}
-    for node in nodes:
-        by_span.setdefault((node.start, node.end), []).append(node.piece)
+    tried = _tried(reading)
     side, cells = mecab.verse_connections()
     words = reading.words
     found: dict[tuple[int, str], Swap] = {}
-    position = 0
     for index, word in enumerate(words):
         before = words[index - 1].right_connection if index else 0
         after = words[index + 1].connection if index + 1 < len(words) else 0
         own = _local_cost(word, before, after, side, cells)
-        for piece in by_span.get((position, position + word.length), ()):
+        for piece in tried[index]:
             if piece.romaji.lower() == word.romaji.lower():
                 continue
             cost = _local_cost(piece, before, after, side, cells) - own
@@ -49,8 +47,20 @@ def swaps(text: str, reading: VerseReading, nodes: Sequence[Node]) -> list[Swap]
             key = (index, piece.romaji)
             if cost <= FARTHEST and (key not in found or cost < found[key].cost):
                 found[key] = Swap(index, piece, cost)
-        position += word.length
     return sorted(found.values(), key=lambda swap: swap.cost)
+
+
+def _tried(reading: VerseReading) -> list[Sequence[Piece]]:
+    """Return the words that may stand in the place of each word."""
+    if not reading.lattice:
+        return [_written_like(word, reading.voiced) for word in reading.words]
+    at = {(span.start, span.end): span.words.every for span in spans_of(reading.lattice)}
+    ends = list(accumulate([word.length for word in reading.words], initial=0))
+    return [at.get(span, ()) for span in pairwise(ends)]
+
+
+def _written_like(word: Piece, voiced: bool) -> Sequence[Piece]:
+    return mecab.homographs_of(word.written, voiced=voiced).every if word.known else ()
 
 
 def _local_cost(piece: Piece, before: int, after: int, side: int, cells: memoryview) -> int:

@@ -7,7 +7,6 @@ from typing import NamedTuple
 
 from inscribe.forms import GAP, KAO, UNREAD
 from inscribe.forms.normal import NormalText
-from inscribe.reading import mecab
 from inscribe.reading.pieces import Piece, romaji_of
 from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register, Token
 from inscribe.reading.verse import VerseReading, path_cost
@@ -144,7 +143,7 @@ def verse(
     found = interpretation(text, "verse", words, reasons, reading.phrases)
     if "々" in text.carved:
         found = _with_modern(found, text)
-    if alternatives is False or (alternatives is None and not reading.lattice):
+    if alternatives is False or (alternatives is None and not reading.searched):
         return found
     return _with_alternatives(found, text, reading)
 
@@ -169,15 +168,13 @@ def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading)
 
     from inscribe.reading.alternatives import DOUBTFUL, swaps
 
-    plain = text.normal.text
-    if sum(word.length for word in reading.words) != len(plain):
+    if sum(word.length for word in reading.words) != len(text.normal.text):
         return found
-    nodes = reading.lattice or mecab.verse_lattice(plain, voiced=reading.voiced)
     score = -path_cost(reading.words) / 1000
     best = replace(found.proposals[0], score=score)
     others: list[Proposal] = []
     doubts: list[Doubt] = []
-    for swap in swaps(plain, reading, nodes):
+    for swap in swaps(reading):
         token = best.tokens[swap.word]
         if swap.cost <= DOUBTFUL:
             why = f"may also be read {swap.piece.romaji}"

@@ -10,13 +10,15 @@ the phrase so far. The score of a reading is minus the sum of path cost and metr
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cache
 from typing import NamedTuple
 
 from inscribe.reading.metre import ACROSS, DEPENDENT, Metre, phrase_cost
 from inscribe.reading.pieces import BEATS, Beat, Piece
 
 BEAM = 7000  # partial readings that cost this much more than the best at their place are dropped
-_FAR = 10_000
+_FAR = 10_000  # more morae than any text has
+_NONE_YET = 1 << 60  # dearer than any reading
 _SHORT_BY = 4  # the phrases to come may together have so many morae too many,
 _LONG_BY = 2  # or so many too few
 _FARTHEST = 7000  # so are words that cost this much more than the cheapest for the same signs
@@ -30,11 +32,28 @@ class Node(NamedTuple):
     piece: Piece
 
 
+class Homographs(NamedTuple):
+    """The words that are written the same."""
+
+    every: tuple[Piece, ...]
+    worth_trying: tuple[Piece, ...]
+    fewest: int  # morae of those worth trying
+    most: int
+
+
+class Span(NamedTuple):
+    """The offsets between which words may stand, and the words."""
+
+    start: int
+    end: int
+    words: Homographs
+
+
 class Path(NamedTuple):
     """A reading: its cost and its words."""
 
     cost: int
-    nodes: tuple[Node, ...]
+    words: tuple[Piece, ...]
 
 
 class Surroundings(NamedTuple):
@@ -49,10 +68,33 @@ AT_EDGES = Surroundings()
 
 # A state is one number: the phrase, the morae in it, and whether it holds a bare vowel.
 _State = int
-_Trail = tuple["_Trail", Node] | None
+_Trail = tuple["_Trail", Piece] | None
 _Partial = tuple[int, int, _Trail]  # cost, class of the last word, trail of words
-_Column = dict[_State, dict[int, _Partial]]
-_Steps = tuple[tuple[_State, int], ...]  # states a word leads to, and what the metre costs there
+_Kept = list[tuple[_State, list[_Partial]]]
+# The states a word leads to, what the metre costs there, and the morae then still due.
+_Steps = tuple[tuple[_State, int, int], ...]
+
+
+class _Place:
+    """The partial readings that end at one place in the text."""
+
+    __slots__ = ("beam", "cheapest", "fewest", "most", "partials")
+
+    def __init__(self, fewest: int, most: int, beam: int = BEAM) -> None:
+        self.beam = beam
+        self.cheapest = _NONE_YET  # the cost of the cheapest, kept or not
+        self.fewest = fewest  # morae that may be due here
+        self.most = most
+        self.partials: dict[_State, dict[int, _Partial]] = {}
+
+    def within_beam(self) -> _Kept:
+        """Return the partial readings cheap enough to go on from."""
+        limit = self.cheapest + self.beam
+        return [
+            (state, within)
+            for state, partials in self.partials.items()
+            if (within := [partial for partial in partials.values() if partial[0] <= limit])
+        ]
 
 
 def _state(phrase: int, count: int, vowel: bool) -> _State:
@@ -60,7 +102,7 @@ def _state(phrase: int, count: int, vowel: bool) -> _State:
 
 
 def best_path(
-    nodes: Iterable[Node],
+    spans: Iterable[Span],
     length: int,
     metre: Metre,
     connections: tuple[int, memoryview],
@@ -72,126 +114,136 @@ def best_path(
     ``connections`` are the side and cells of MeCab's matrix; ``breaks`` are offsets where a
     phrase must end.
     """
-    starting: dict[int, list[Node]] = {}
-    for node in worth_trying(nodes):
-        starting.setdefault(node.start, []).append(node)
-    columns: dict[int, _Column] = {0: {0: {around.before: (0, around.before, None)}}}
+    starting: dict[int, list[Span]] = {}
+    for span in spans:
+        starting.setdefault(span.start, []).append(span)
     phrases = metre.phrases
-    fewest, most = _morae_to_come(starting, length)
-    steps = _known_steps.setdefault((phrases, around.first), {})
+    places = _places(starting, length)
+    places[0].partials[0] = {around.before: (0, around.before, None)}
+    places[0].cheapest = 0
+    elsewhere, at_break = (_steps(phrases, at, around.first) for at in (False, True))
     for position in range(length):
-        states = columns.pop(position, None)
-        if not states or position not in starting:
+        place = places[position]
+        if not place.partials or position not in starting:
             continue
-        kept = _within_beam(
-            states, phrases, fewest[position] - _SHORT_BY, most[position] + _LONG_BY
-        )
-        for node in starting[position]:
-            at_break = node.end in breaks
-            _extend(kept, node, connections, columns, at_break, steps, phrases, around.first)
-    ended = columns.get(length, {}).get(_state(len(phrases), 0, False))
+        kept = place.within_beam()
+        for span in starting[position]:
+            steps = at_break if span.end in breaks else elsewhere
+            _extend(kept, span.words.worth_trying, places[span.end], steps, connections)
+    ended = places[length].partials.get(_state(len(phrases), 0, False))
     return _cheapest_path(ended, connections, around.after) if ended else None
 
 
-def worth_trying(nodes: Iterable[Node]) -> list[Node]:
-    """Return the nodes without those that another beats wherever they could stand.
+def spans_of(nodes: Iterable[Node]) -> list[Span]:
+    """Return the words of a lattice, those between the same offsets together."""
+    at: dict[tuple[int, int], list[Piece]] = {}
+    for start, end, piece in nodes:
+        at.setdefault((start, end), []).append(piece)
+    return [Span(start, end, homographs(pieces)) for (start, end), pieces in at.items()]
 
-    Of words for the same signs, of the same class and the same morae, only the cheapest can be
-    on the best path; and those far dearer than the cheapest word for the same signs never are.
+
+def homographs(pieces: Iterable[Piece]) -> Homographs:
+    """Return words that are written the same, with those that may be on the best path.
+
+    Of words of the same class and the same morae, only the cheapest can be on it; and those far
+    dearer than the cheapest never are.
     """
-    best: dict[tuple[int, int, int, int, int, bool], Node] = {}
-    cheapest: dict[tuple[int, int], int] = {}
-    for node in nodes:
-        start, end, piece = node
-        cost = piece.cost
-        key = (start, end, piece.connection, piece.right_connection, piece.morae, piece.inner_vowel)
+    every = tuple(pieces)
+    best: dict[tuple[int, int, int, bool], Piece] = {}
+    for piece in every:
+        key = (piece.connection, piece.right_connection, piece.morae, piece.inner_vowel)
         there = best.get(key)
-        if there is None or cost < there.piece.cost:
-            best[key] = node
-            span = (start, end)
-            if cost < cheapest.get(span, cost + 1):
-                cheapest[span] = cost
-    return [
-        node
-        for node in best.values()
-        if node.piece.cost <= cheapest[node.start, node.end] + _FARTHEST
-    ]
+        if there is None or piece.cost < there.cost:
+            best[key] = piece
+    limit = min([piece.cost for piece in every], default=0) + _FARTHEST
+    worth = tuple([piece for piece in best.values() if piece.cost <= limit])
+    counts = [piece.morae for piece in worth]
+    return Homographs(every, worth, min(counts, default=0), max(counts, default=0))
 
 
-def _morae_to_come(starting: dict[int, list[Node]], length: int) -> tuple[list[int], list[int]]:
-    """Return the fewest and the most morae the words from each place on may have."""
-    fewest, most = [_FAR] * length + [0], [-_FAR] * length + [0]
+def _places(starting: dict[int, list[Span]], length: int) -> list[_Place]:
+    """Return the places of a text, with the morae that the words from there on may have."""
+    places = [_Place(_FAR, -_FAR) for _ in range(length)]
+    places.append(
+        _Place(-_SHORT_BY, _LONG_BY, _NONE_YET)
+    )  # whole readings are held against no other
     for position in range(length - 1, -1, -1):
-        for node in starting.get(position, ()):
-            count, end = node.piece.morae, node.end
-            if fewest[end] + count < fewest[position]:
-                fewest[position] = fewest[end] + count
-            if most[end] + count > most[position]:
-                most[position] = most[end] + count
-    return fewest, most
-
-
-def _within_beam(
-    states: _Column, phrases: tuple[int, ...], fewest: int, most: int
-) -> list[tuple[_State, list[_Partial]]]:
-    """Return the states worth going on from: cheap enough, and with the right morae to come."""
-    limit = min([p[0] for partials in states.values() for p in partials.values()]) + BEAM
-    kept = []
-    for state, partials in states.items():
-        due = sum(phrases[state >> 7 :]) - (state >> 1 & 63)
-        if not fewest <= due <= most:
-            continue
-        within = [partial for partial in partials.values() if partial[0] <= limit]
-        if within:
-            kept.append((state, within))
-    return kept
+        place = places[position]
+        for _, end, words in starting.get(position, ()):
+            place.fewest = min(place.fewest, places[end].fewest + words.fewest)
+            place.most = max(place.most, places[end].most + words.most)
+    return places
 
 
 def _extend(
-    kept: list[tuple[_State, list[_Partial]]],
-    node: Node,
+    kept: _Kept,
+    words: Iterable[Piece],
+    place: _Place,
+    steps: dict[int, dict[_State, _Steps]],
     connections: tuple[int, memoryview],
-    columns: dict[int, _Column],
-    at_break: bool,
-    steps: dict[int, _Steps],
-    phrases: tuple[int, ...],
-    first: bool,
 ) -> None:
-    """Lay a word after every partial reading that ends where it starts."""
-    piece, end = node.piece, node.end
+    """Lay each word that ends at ``place`` after every partial reading that ends where it starts.
+
+    What the beam would drop at ``place`` is not even put there. The cheapest counts for the beam
+    though its morae do not fit the rest.
+    """
     side, cells = connections
-    row, right, own = side * piece.connection, piece.right_connection, piece.cost
-    beat = piece.beat << 1 | at_break
-    column = columns.get(end)
-    for state, partials in kept:
-        key = beat << 12 | state
-        after = steps.get(key)
-        if after is None:
-            after = steps[key] = _states_after(state, BEATS[piece.beat], phrases, at_break, first)
-        if not after:
-            continue
-        cost, last, trail = partials[0]
-        cost += cells[last + row]
-        for other_cost, last, other in partials[1:]:
-            other_cost += cells[last + row]
-            if other_cost < cost:
-                cost, trail = other_cost, other
-        cost += own
-        new_trail = (trail, node)
-        if column is None:
-            column = columns[end] = {}
-        for new_state, more in after:
-            bucket = column.get(new_state)
-            if bucket is None:
-                column[new_state] = {right: (cost + more, right, new_trail)}
+    reached, cheapest, beam = place.partials, place.cheapest, place.beam
+    fewest, most = place.fewest, place.most
+    for piece in words:
+        row, own, right = side * piece.connection, piece.cost, piece.right_connection
+        after_word = steps[piece.beat]
+        for state, partials in kept:
+            cost, last, trail = partials[0]
+            cost += cells[last + row]
+            for other_cost, last, other in partials[1:]:
+                other_cost += cells[last + row]
+                if other_cost < cost:
+                    cost, trail = other_cost, other
+            cost += own
+            if cost > cheapest + beam:
                 continue
-            there = bucket.get(right)
-            if there is None or cost + more < there[0]:
-                bucket[right] = (cost + more, right, new_trail)
+            for new_state, more, due in after_word[state]:
+                total = cost + more
+                if total < cheapest:
+                    cheapest = total
+                if not fewest <= due <= most:
+                    continue
+                bucket = reached.get(new_state)
+                if bucket is None:
+                    bucket = reached[new_state] = {}
+                there = bucket.get(right)
+                if there is None or total < there[0]:
+                    bucket[right] = (total, right, (trail, piece))
+    place.cheapest = cheapest
 
 
-# What a word does to a state hangs on little, so it is worked out once: there are a few thousand.
-_known_steps: dict[tuple[tuple[int, ...], bool], dict[int, _Steps]] = {}
+class _StepsOfBeat(dict[_State, _Steps]):
+    """What one kind of word does to each state, worked out when it is first asked for."""
+
+    def __init__(self, beat: Beat, phrases: tuple[int, ...], at_break: bool, first: bool) -> None:
+        self._how = (beat, phrases, at_break, first)
+
+    def __missing__(self, state: _State) -> _Steps:
+        after = self[state] = _states_after(state, *self._how)
+        return after
+
+
+class _StepsOfBeats(dict[int, dict[_State, _Steps]]):
+    """What each kind of word does to each state, by the number of its beat."""
+
+    def __init__(self, phrases: tuple[int, ...], at_break: bool, first: bool) -> None:
+        self._how = (phrases, at_break, first)
+
+    def __missing__(self, beat: int) -> dict[_State, _Steps]:
+        steps = self[beat] = _StepsOfBeat(BEATS[beat], *self._how)
+        return steps
+
+
+@cache
+def _steps(phrases: tuple[int, ...], at_break: bool, first: bool) -> _StepsOfBeats:
+    """Return what words do to a state; it hangs on little, so there are a few thousand steps."""
+    return _StepsOfBeats(phrases, at_break, first)
 
 
 def _states_after(
@@ -205,14 +257,15 @@ def _states_after(
     vowel = vowel or inner_vowel or (count > 0 and starts_with_vowel)
     leaning = DEPENDENT if count == 0 and dependent and (phrase or not first) else 0
     count += morae
-    after: list[tuple[_State, int]] = []
+    due = sum(phrases[phrase:])
+    after: list[tuple[_State, int, int]] = []
     if count < target + 2 and not at_break:
-        after.append((_state(phrase, count, vowel), leaning))
+        after.append((_state(phrase, count, vowel), leaning, due - count))
     ending = phrase_cost(count, target, vowel=vowel)
     if ending is not None:
-        after.append((_state(phrase + 1, 0, False), ending + leaning))
+        after.append((_state(phrase + 1, 0, False), ending + leaning, due - target))
     elif target < count < target + 60 and not at_break and phrase + 1 < len(phrases):
-        after.append((_state(phrase + 1, count - target, False), ACROSS))
+        after.append((_state(phrase + 1, count - target, False), ACROSS, due - count))
     return tuple(after)
 
 
@@ -224,9 +277,9 @@ def _cheapest_path(
         (partial[0] + cells[partial[1] + side * after], connection)
         for connection, partial in ended.items()
     )
-    words: list[Node] = []
+    words: list[Piece] = []
     trail = ended[last][2]
     while trail is not None:
-        trail, node = trail
-        words.append(node)
+        trail, word = trail
+        words.append(word)
     return Path(cost, tuple(reversed(words)))

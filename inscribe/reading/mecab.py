@@ -2,7 +2,8 @@
 
 ``verse`` uses the dictionary of verse (``inscribe.reading.verse_dictionary``), ``prose`` the
 installed UniDic as it is. The best path comes from :func:`verse_words` and :func:`prose_words`;
-:func:`verse_lattice` hands back every word MeCab found, for the search that hears the metre.
+:func:`verse_lattice` and, quicker, :func:`verse_spans` hand back every word MeCab found, for the
+search that hears the metre.
 """
 
 from __future__ import annotations
@@ -16,7 +17,7 @@ from shlex import quote
 from typing import TYPE_CHECKING
 
 from inscribe import tables
-from inscribe.reading.lattice import Node, worth_trying
+from inscribe.reading.lattice import Homographs, Node, Span, homographs, spans_of
 from inscribe.reading.pieces import Piece, unidic_piece, unknown_piece, verse_piece
 
 if TYPE_CHECKING:
@@ -25,6 +26,8 @@ if TYPE_CHECKING:
 _MAX_KEPT = 200_000
 _LINE = r"-F '%m\t%H\n' -U '%m\t?%phl,%pw\n' -E ''"
 _LATTICE_LINE = r"-a -F '%ps\t%pe\t%m\t%H\n' -U '%ps\t%pe\t%m\t?%phl,%pw\n' -E ''"
+_UNKNOWN = "\t?"
+_SPAN_LINE = r"-a -F '%ps\t%m\n' -U '%ps\t%m\t?\n' -E ''"
 _UNKNOWN_MORE = 3000  # an unknown word costs this much more than MeCab says
 
 _verse_lines: dict[str, Piece] = {}
@@ -122,21 +125,61 @@ def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
 
 
 @tables.compiled
-def _readings() -> dict[tuple[str, bool], tuple[Piece, ...]]:
-    return {}
+def _homographs() -> dict[bool, dict[str, Homographs]]:
+    return {True: {}, False: {}}
 
 
-def readings_of(written: str, *, voiced: bool = True) -> tuple[Piece, ...]:
-    """Return every word of verse that is written so, the cheapest of each class and length."""
-    known = _readings()
-    found = known.get((written, voiced))
+def verse_spans(text: str, *, voiced: bool = True) -> list[Span]:
+    """Return where words of verse may stand in ``text``, and which.
+
+    What a dictionary has for the same signs is the same everywhere, so MeCab only has to say
+    where words stand. Where it makes up words it does not know, that hangs on their neighbours.
+    """
+    printed = _verse_tagger(voiced, _SPAN_LINE).parse(text)
+    if _UNKNOWN in printed:
+        return spans_of(verse_lattice(text, voiced=voiced))
+    known, offsets = _homographs()[voiced], _places_by_byte(text)
+    spans = []
+    for line in dict.fromkeys(printed.split("\n")):
+        if line:
+            byte, _, written = line.partition("\t")
+            start = offsets[byte]
+            words = known.get(written) or _learnt(written, text, voiced)
+            spans.append(Span(start, start + len(written), words))
+    return spans
+
+
+def _learnt(written: str, text: str, voiced: bool) -> Homographs:
+    """Keep the homographs of every word in ``text`` at once, and return those of one."""
+    known = _homographs()[voiced]
+    if len(known) > _MAX_KEPT:
+        known.clear()
+    for span in spans_of(verse_lattice(text, voiced=voiced)):
+        known[text[span.start : span.end]] = span.words
+    return known[written]
+
+
+def homographs_of(written: str, *, voiced: bool = True) -> Homographs:
+    """Return the words of verse that are written so."""
+    known = _homographs()[voiced]
+    found = known.get(written)
     if found is None:
         if len(known) > _MAX_KEPT:
             known.clear()
-        nodes = worth_trying(verse_lattice(written, voiced=voiced))
+        nodes = verse_lattice(written, voiced=voiced)
         whole = [node.piece for node in nodes if (node.start, node.end) == (0, len(written))]
-        found = known[written, voiced] = tuple(whole)
+        found = known[written] = homographs([word for word in whole if word.known] or whole)
     return found
+
+
+def readings_of(written: str, *, voiced: bool = True) -> tuple[Piece, ...]:
+    """Return the words of verse that are written so, the cheapest of each class and length."""
+    return homographs_of(written, voiced=voiced).worth_trying
+
+
+def _places_by_byte(text: str) -> dict[str, int]:
+    """Return the offsets of characters by those of bytes, as MeCab prints them."""
+    return {str(byte): offset for byte, offset in _character_offsets(text).items()}
 
 
 def _character_offsets(text: str) -> dict[int, int]:

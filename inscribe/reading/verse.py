@@ -14,7 +14,7 @@ from functools import cache
 from typing import NamedTuple
 
 from inscribe.reading import mecab
-from inscribe.reading.lattice import Node, Surroundings, best_path
+from inscribe.reading.lattice import Node, Span, Surroundings, best_path, spans_of
 from inscribe.reading.metre import PARTS, TANKA, Metre, pattern_of
 from inscribe.reading.overrides import Override, settled_nodes
 from inscribe.reading.pieces import Piece, unread_piece
@@ -45,7 +45,8 @@ class VerseReading(NamedTuple):
     phrases: Phrases = ()
     regular: bool = False  # the metre is kept to the mora
     voiced: bool = True  # the text marks voicing
-    lattice: tuple[Node, ...] = ()  # every word MeCab found, where it was looked at
+    searched: bool = False  # everywhere for words that keep the metre
+    lattice: tuple[Node, ...] = ()  # the words that were tried, where not all of MeCab's
 
 
 def read_verse(
@@ -103,14 +104,15 @@ def _read(
             nodes = _with_unread(nodes, text)
         if overrides:
             nodes = settled_nodes(nodes, overrides, origin, text)
-        return _searched(text, words, metre or TANKA, ends, tuple(nodes), voiced)
+        found = _searched(text, words, metre or TANKA, ends, spans_of(nodes), voiced)
+        return found._replace(lattice=tuple(nodes))
     if metre is None:
         return _part_of_a_poem(words, voiced)
-    found = _kept_as_it_is(words, metre, ends, voiced) or _mended(text, words, metre, ends, voiced)
-    if found is not None:
-        return found
-    nodes = mecab.verse_lattice(text, voiced=voiced)
-    return _searched(text, words, metre, ends, tuple(nodes), voiced)
+    return (
+        _kept_as_it_is(words, metre, ends, voiced)
+        or _mended(text, words, metre, ends, voiced)
+        or _searched(text, words, metre, ends, mecab.verse_spans(text, voiced=voiced), voiced)
+    )
 
 
 def _kept_as_it_is(
@@ -168,11 +170,11 @@ def _mended(
         first=not head,
     )
     inner = frozenset(at - start for at in ends if start < at < end)
-    nodes = mecab.verse_lattice(text[start:end], voiced=voiced)
-    path = best_path(nodes, end - start, stretch, mecab.verse_connections(), inner, around)
+    spans = mecab.verse_spans(text[start:end], voiced=voiced)
+    path = best_path(spans, end - start, stretch, mecab.verse_connections(), inner, around)
     if path is None:
         return None
-    found = [*words[:head], *[node.piece for node in path.nodes], *words[stop:]]
+    found = [*words[:head], *path.words, *words[stop:]]
     cost, phrases = fitted_phrases(found, metre)
     if not phrases or cost + path_cost(found) - unmended > _MENDED_ENOUGH:
         return None
@@ -240,17 +242,17 @@ def _searched(
     words: list[Piece],
     metre: Metre,
     ends: frozenset[int],
-    nodes: tuple[Node, ...],
+    spans: Sequence[Span],
     voiced: bool,
 ) -> VerseReading:
     connections = mecab.verse_connections()
-    path = best_path(nodes, len(text), metre, connections, ends)
+    path = best_path(spans, len(text), metre, connections, ends)
     if path is None and ends:
-        path = best_path(nodes, len(text), metre, connections)
+        path = best_path(spans, len(text), metre, connections)
     if path is None:
-        return VerseReading(words, None, voiced=voiced, lattice=nodes)
-    found = [node.piece for node in path.nodes]
-    return VerseReading(found, metre, fitted_phrases(found, metre)[1], False, voiced, nodes)
+        return VerseReading(words, None, voiced=voiced, searched=True)
+    found = list(path.words)
+    return VerseReading(found, metre, fitted_phrases(found, metre)[1], False, voiced, True)
 
 
 def path_cost(words: list[Piece]) -> int:
