@@ -58,7 +58,9 @@ def by_name() -> dict[str, Era]:
             start = (int(year), int(month), int(day))
             end = int(last) if last else _OPEN_END
         except ValueError as error:
-            raise TableError("a year, month or day is not a number", place) from error
+            raise TableError(
+                "a year, month or day is not a number", place, "see the head of the table"
+            ) from error
         others = tuple(also.split("; ")) if also else ()
         found.setdefault(name, Era(name, kana, romaji, others, court, start, end, note))
     return found
