@@ -16,6 +16,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cached_property
+from typing import NamedTuple
 
 
 class Kind(Enum):
@@ -52,8 +53,7 @@ class Intervention(Enum):
     EXPANDED = "expanded"  # not carved: an abbreviation written out by the editor
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
+class Box(NamedTuple):
     """A sign's place on the plate in mm, from the plate's top left corner."""
 
     x: float
@@ -123,8 +123,7 @@ class Column:
     index: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Face:
+class Face(NamedTuple):
     """One face of the object (front, back), its columns in reading order (right to left)."""
 
     columns: tuple[Column, ...]
