@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Literal
 
-from inscribe.errors import InputError
+from inscribe.errors import InputError, NotationError, Place
 from inscribe.reading.tokens import (
     Doubt,
     Interpretation,
@@ -100,6 +100,8 @@ def read_text(
         t = parse(text)
         return read(t, register, overrides, between=between, alternatives=alternatives)
     _refuse_endless(len(text))
+    if not text.isprintable():
+        _refuse_damage(text)
     from inscribe.forms import normalise_text
     from inscribe.reading.assembling import Text
     from inscribe.reading.interpretation import Wishes, interpreted
@@ -121,6 +123,21 @@ def _refuse_endless(signs: int) -> None:
     if signs > MAX_SIGNS:
         limit = f"the text is longer than the limit of {MAX_SIGNS:,} signs for one reading"
         raise InputError(limit, hint="divide it into several inscriptions")
+
+
+def _refuse_damage(text: str) -> None:
+    """Refuse in running text what no transcription may hold either.
+
+    Raises:
+        NotationError: there is a control character, half of one or one for private use.
+    """
+    from inscribe.notation.segments import refusal
+
+    for number, line in enumerate(text.split("\n"), start=1):
+        for column, char in enumerate(line, start=1):
+            if char != "\t" and (why := refusal(char)):
+                said = f"the text contains {why}"
+                raise NotationError(said, Place(None, number, column), "remove it")
 
 
 def _is_running_text(text: str) -> bool:

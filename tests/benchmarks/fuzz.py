@@ -54,7 +54,7 @@ class Log:
             self.worst = end - start
         if end - start > HANG and len(self.slow) < KEPT:
             self.slow.append(f"{end - start:.1f} s | {data.hex()}")
-        if end - self.written > 1:
+        if end - self.written > 1 or self.executions == 1:
             self.written = end
             self.write(end)
 
@@ -80,9 +80,16 @@ def child(name: str, seconds: float, path: Path, start: int, *, guided: bool) ->
         import atheris
 
         with atheris.instrument_imports(include=["inscribe"]):
-            from fuzz_stages import STAGES
-        stage, log = STAGES[name](), Log(path)
-        options = [f"-max_total_time={seconds:.0f}", f"-seed={start}", "-max_len=300", "-timeout=0"]
+            import fuzz_stages
+        stage, log = fuzz_stages.STAGES[name](), Log(path)
+        options = [
+            f"-max_total_time={seconds:.0f}",
+            f"-seed={start}",
+            "-max_len=300",
+            "-timeout=60",
+        ]
+        options.append(f"-artifact_prefix={path.parent}/")
+        fuzz_stages.LONGEST = 300  # or it would find nothing but long texts
         atheris.Setup([sys.argv[0], *options, "-verbosity=0"], lambda data: log.run(stage, data))
         atheris.Fuzz()
         return

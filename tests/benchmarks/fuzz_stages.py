@@ -67,7 +67,7 @@ def text_of(data: bytes) -> str:
         at += 1
     text = "".join(found)
     if data[:1] == b"\xff" and len(data) < 8 and text:
-        return text * (LONGEST // len(text))
+        return text * max(1, LONGEST // len(text))
     return text
 
 

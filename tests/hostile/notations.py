@@ -34,6 +34,9 @@ _BAD = {
     "seal-controls": ("（印「\x1b」）", "U+001B"),
     "mark-first": ("\u3099［花］", "stands alone"),
     "side-named": ("(表)花(裏)の", "names a side"),
+    "prose-surrogate": ("花。\udc80", "lone surrogate"),
+    "prose-private-use": ("(抹))なつ竹\ue000〳辰吉日。", "private-use"),
+    "prose-control": ("\x1b;需。や{け心冬ヽ\x00", "U+001B"),
     "deep-brackets": ("［" * 5000, "opened again"),
 }
 _HARMLESS = {
