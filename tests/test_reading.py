@@ -280,3 +280,9 @@ def test_prose_of_the_classical_language_is_read_with_its_words() -> None:
     assert "yorozu no koto no ha" in found.proposals[0].romaji
     assert "narerikeru" in found.proposals[0].romaji
     assert "ものなれば" in found.modern
+
+
+def test_a_character_no_dictionary_knows_is_read_around_in_worn_verse() -> None:
+    worn = reading.read_text("秋□野に置く白□は□なれや貫□かくる蜘□の糸□")
+    assert worn.register == "verse"
+    assert "蜘" in [token.normalised for token in worn.proposals[0].tokens]

@@ -82,7 +82,8 @@ def _taken_apart(reading: VerseReading) -> VerseReading:
     for word in reading.words:
         new_index.append(len(words))
         if not word.known and _KANJI.match(word.written):
-            words.extend(mecab.prose_words(word.written))
+            as_prose = mecab.prose_words(word.written)
+            words.extend(as_prose if all(each.known for each in as_prose) else (word,))
         else:
             words.extend(word.parts or (word,))
     phrases = tuple([(count, new_index[first]) for count, first in reading.phrases])
