@@ -66,7 +66,10 @@ class _Examination:
         years: list[tuple[int, int]] = []
         for number, inscription in enumerate(self.record.inscriptions):
             read = reading.read(
-                inscription.transcription, inscription.register, inscription.overrides
+                inscription.transcription,
+                inscription.register,
+                inscription.overrides,
+                between=self.record.between,
             )
             yield from self._signs(number, inscription)
             yield from self._dates(number, read)

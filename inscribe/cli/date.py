@@ -23,7 +23,6 @@ from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
     from inscribe.dates import Comparison, DateReading
-    from inscribe.record.model import Maker
 
 Between = tuple[int, int]
 EARLIEST, LATEST = 645, 2100
@@ -120,7 +119,7 @@ def _of_record(path: Path, between: Between | None) -> Comparison:
     from inscribe.record import load
 
     record = load(path)
-    between = between or (_years_of(record.maker) if record.maker else None)
+    between = between or record.between
     found: list[DateReading] = []
     names: list[str] = []
     for number, inscription in enumerate(record.inscriptions, 1):
@@ -131,15 +130,6 @@ def _of_record(path: Path, between: Between | None) -> Comparison:
     if not found:
         raise InputError("no inscription of the record bears a date or an age", Place(str(path)))
     return dates.compared(found, names, record.maker.born if record.maker else None)
-
-
-def _years_of(maker: Maker) -> Between | None:
-    """Return the years a maker worked in, or lived, as far as the record says."""
-    first = maker.active_from or maker.born
-    last = maker.active_to or maker.died
-    if first is None and last is None:
-        return None
-    return first or EARLIEST, last or LATEST
 
 
 def _one_shown(text: str, between: Between | None, shape: str) -> str:
