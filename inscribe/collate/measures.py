@@ -70,11 +70,11 @@ def missing(copy: Transcription, measured: Inscription) -> tuple[str, ...]:
     """Return what to measure with callipers on the object before space can be judged."""
     wanted = []
     if measured.plate is None:
-        wanted.append("measure width and height of the plate (mm)")
+        wanted.append("width and height of the plate (mm)")
     unknown = [c.index + 1 for c in copy.columns if _extent(c, measured) is None]
     if unknown:
         which = ", ".join(map(str, unknown))
-        wanted.append(f"measure top and bottom of column {which}, from the plate's upper edge (mm)")
+        wanted.append(f"top and bottom of column {which}, from the plate's upper edge (mm)")
     return tuple(wanted)
 
 

@@ -82,13 +82,13 @@ class Fidelity:
 
     @property
     def sounds(self) -> tuple[int, float]:
-        """Signs whose sound is the same, though spelled with other kana."""
-        return self.level("same", "form", "kana")
+        """Signs whose sound is the same, however it is written."""
+        return self.level("same", "form", "kana", "spelling")
 
     @property
     def words(self) -> tuple[int, float]:
-        """Signs whose word is the same, however it is written."""
-        return self.level("same", "form", "kana", "spelling")
+        """Signs whose word stands in the copy, however it is written and wherever it stands."""
+        return self.level("same", "form", "kana", "spelling", "moved")
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,13 @@ Mode = Literal[
     "closed", "copy ahead", "source ahead", "wrong", "added", "omitted", "copy gap", "source gap"
 ]
 COPY_AHEAD: Mode = "copy ahead"
+# What a reader is told instead of a table's name.
+SAID_BY = {
+    "collation_readings": "as manuscripts write it",
+    "verse_nouns": "a word of verse",
+    "verse_verbs": "a verb of verse",
+    "verse_adjectives": "an adjective of verse",
+}
 SOURCE_AHEAD: Mode = "source ahead"
 UNWRITTEN = ("の", "か", "つ")  # particles that scribes leave out between two characters
 MOST_UNREAD = 3  # signs that one unreadable sign may stand for
@@ -271,4 +278,4 @@ def _reason(side: Side, start: int, reading: Reading) -> str:
     if reading.step == "long":
         return "historical against modern spelling"
     written = "".join(side.norm[start : start + reading.length])
-    return f"{written} is read {reading.spoken} ({reading.source})"
+    return f"{written} is read {reading.spoken} ({SAID_BY.get(reading.source, reading.source)})"

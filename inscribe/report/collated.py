@@ -74,6 +74,6 @@ def space_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
         evidence = "; ".join(e for e in judgement.evidence if e not in space.wanted)
         said = ": ".join(filter(None, (style.label(judgement.verdict), evidence)))
         items.append((Run(what, lang=JAPANESE), Run(f" {said}")))
-    items += [plain(wanted) for wanted in space.wanted]
+    items += [plain(f"to decide, measure the {wanted}") for wanted in space.wanted]
     if items:
         yield Bullets(style.label("space"), tuple(items))
