@@ -70,7 +70,7 @@ AT_EDGES = Surroundings()
 _State = int
 _Trail = tuple["_Trail", Piece] | None
 _Partial = tuple[int, int, _Trail]  # cost, class of the last word, trail of words
-_Kept = list[tuple[_State, list[_Partial]]]
+_Kept = list[tuple[_State, _Partial, list[_Partial]]]  # the first of a state, and the others
 # The states a word leads to, what the metre costs there, and the morae then still due.
 _Steps = tuple[tuple[_State, int, int], ...]
 
@@ -90,11 +90,12 @@ class _Place:
     def within_beam(self) -> _Kept:
         """Return the partial readings cheap enough to go on from."""
         limit = self.cheapest + self.beam
-        return [
-            (state, within)
-            for state, partials in self.partials.items()
-            if (within := [partial for partial in partials.values() if partial[0] <= limit])
-        ]
+        kept = []
+        for state, partials in self.partials.items():
+            within = [partial for partial in partials.values() if partial[0] <= limit]
+            if within:
+                kept.append((state, within.pop(0), within))
+        return kept
 
 
 def _state(phrase: int, count: int, vowel: bool) -> _State:
@@ -170,8 +171,11 @@ def _places(starting: dict[int, list[Span]], length: int) -> list[_Place]:
     for position in range(length - 1, -1, -1):
         place = places[position]
         for _, end, words in starting.get(position, ()):
-            place.fewest = min(place.fewest, places[end].fewest + words.fewest)
-            place.most = max(place.most, places[end].most + words.most)
+            fewest, most = places[end].fewest + words.fewest, places[end].most + words.most
+            if fewest < place.fewest:
+                place.fewest = fewest
+            if most > place.most:
+                place.most = most
     return places
 
 
@@ -193,10 +197,9 @@ def _extend(
     for piece in words:
         row, own, right = side * piece.connection, piece.cost, piece.right_connection
         after_word = steps[piece.beat]
-        for state, partials in kept:
-            cost, last, trail = partials[0]
+        for state, (cost, last, trail), others in kept:
             cost += cells[last + row]
-            for other_cost, last, other in partials[1:]:
+            for other_cost, last, other in others:
                 other_cost += cells[last + row]
                 if other_cost < cost:
                     cost, trail = other_cost, other

@@ -26,8 +26,8 @@ if TYPE_CHECKING:
 _MAX_KEPT = 200_000
 _LINE = r"-F '%m\t%H\n' -U '%m\t?%phl,%pw\n' -E ''"
 _LATTICE_LINE = r"-a -F '%ps\t%pe\t%m\t%H\n' -U '%ps\t%pe\t%m\t?%phl,%pw\n' -E ''"
-_UNKNOWN = "\t?"
-_SPAN_LINE = r"-a -F '%ps\t%m\n' -U '%ps\t%m\t?\n' -E ''"
+_MADE_UP = "\t?"
+_SPAN_LINE = r"-a -F '%ps\t%m\n' -U '%ps\t%m\t?%phl,%pw\n' -E ''"
 _UNKNOWN_MORE = 3000  # an unknown word costs this much more than MeCab says
 
 _verse_lines: dict[str, Piece] = {}
@@ -132,21 +132,26 @@ def _homographs() -> dict[bool, dict[str, Homographs]]:
 def verse_spans(text: str, *, voiced: bool = True) -> list[Span]:
     """Return where words of verse may stand in ``text``, and which.
 
-    What a dictionary has for the same signs is the same everywhere, so MeCab only has to say
-    where words stand. Where it makes up words it does not know, that hangs on their neighbours.
+    What the dictionary has for the same signs is the same everywhere, so MeCab only has to say
+    where they stand. The words it makes up hang on their neighbours.
     """
     printed = _verse_tagger(voiced, _SPAN_LINE).parse(text)
-    if _UNKNOWN in printed:
-        return spans_of(verse_lattice(text, voiced=voiced))
-    known, offsets = _homographs()[voiced], _places_by_byte(text)
-    spans = []
+    known = _homographs()[voiced]
+    offsets = {str(byte): offset for byte, offset in _character_offsets(text).items()}
+    spans: list[Span] = []
+    made_up: list[Node] = []
     for line in dict.fromkeys(printed.split("\n")):
-        if line:
-            byte, _, written = line.partition("\t")
-            start = offsets[byte]
+        byte, _, written = line.partition("\t")
+        if not written:
+            continue
+        start = offsets[byte]
+        if _MADE_UP in written:
+            piece = _verse_lines.get(written) or _piece(written, _verse_lines, verse_piece)
+            made_up.append(Node(start, start + piece.length, piece))
+        else:
             words = known.get(written) or _learnt(written, text, voiced)
             spans.append(Span(start, start + len(written), words))
-    return spans
+    return _with_made_up(spans, made_up) if made_up else spans
 
 
 def _learnt(written: str, text: str, voiced: bool) -> Homographs:
@@ -154,9 +159,18 @@ def _learnt(written: str, text: str, voiced: bool) -> Homographs:
     known = _homographs()[voiced]
     if len(known) > _MAX_KEPT:
         known.clear()
-    for span in spans_of(verse_lattice(text, voiced=voiced)):
+    nodes = verse_lattice(text, voiced=voiced)
+    for span in spans_of([node for node in nodes if node.piece.known]):
         known[text[span.start : span.end]] = span.words
     return known[written]
+
+
+def _with_made_up(spans: list[Span], made_up: list[Node]) -> list[Span]:
+    at = {(span.start, span.end): span.words for span in spans}
+    for start, end, words in spans_of(made_up):
+        there = at.get((start, end))
+        at[start, end] = homographs((*there.every, *words.every)) if there else words
+    return [Span(start, end, words) for (start, end), words in at.items()]
 
 
 def homographs_of(written: str, *, voiced: bool = True) -> Homographs:
@@ -175,11 +189,6 @@ def homographs_of(written: str, *, voiced: bool = True) -> Homographs:
 def readings_of(written: str, *, voiced: bool = True) -> tuple[Piece, ...]:
     """Return the words of verse that are written so, the cheapest of each class and length."""
     return homographs_of(written, voiced=voiced).worth_trying
-
-
-def _places_by_byte(text: str) -> dict[str, int]:
-    """Return the offsets of characters by those of bytes, as MeCab prints them."""
-    return {str(byte): offset for byte, offset in _character_offsets(text).items()}
 
 
 def _character_offsets(text: str) -> dict[int, int]:
