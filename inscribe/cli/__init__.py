@@ -97,6 +97,9 @@ def main() -> None:
         )
     except MemoryError:
         _fail("the input needs more memory than there is; divide it into smaller pieces")
+    except UnicodeEncodeError as error:
+        code = f"U+{ord(error.object[error.start]):04X}"
+        _fail(f"an argument or the input holds half of a character ({code}); write it as UTF-8")
     except RecursionError:
         _fail("the input is nested too deeply; flatten it")
     sys.exit(status if isinstance(status, int) else 0)

@@ -14,6 +14,7 @@ _ARGUMENTS = {
     "missing-file": (("read", "nowhere.txt"), "No such file"),
     "long-name": (("read", "a" * 5000), "File name too long"),
     "long-glossary": (("--glossary", "a" * 5000, "read", "--text", "花"), "File name too long"),
+    "concord-bytes": (("concord", ".", "\udcff"), "half of a character (U+DCFF)"),
     "no-glossary": (("--glossary", "nowhere", "read", "--text", "花"), "no such glossary"),
     "convention": (("collate", "--text", "花", "花", "--notation", "\x1b"), "no convention"),
     "one-to-collate": (("collate", "--text", "花"), "a copy and a source"),
