@@ -42,6 +42,8 @@ Choice = Literal["auto", "verse", "signature", "prose"]
 MAX_SIGNS = 20_000  # of one reading; a plate holds some hundred
 _MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text that is still read
 
+_NO_BREAKS: frozenset[int] = frozenset()
+
 # What makes a literal text more than signs and column ends: the transcriber's notation.
 _NOTATION = re.compile(r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]")
 
@@ -109,7 +111,7 @@ def read_text(
     columns = text.split("／") if "／＼" not in text and "／″＼" not in text else [text]
     plain = "".join(columns) if len(columns) > 1 else text
     normal = normalise_text(plain)
-    breaks = _breaks(columns, normal) if len(columns) > 1 else frozenset[int]()
+    breaks = _breaks(columns, normal) if len(columns) > 1 else _NO_BREAKS
     wishes = Wishes(register, overrides, between, alternatives)
     return interpreted(Text(normal, plain, breaks), wishes)
 

@@ -12,7 +12,7 @@ import re
 
 from inscribe.reading.metre import begins_with_vowel, morae
 from inscribe.reading.romanise import hiragana, spoken
-from inscribe.reading.word_division import Word, romanise_word, separator
+from inscribe.reading.word_division import Word, romanise_word, separator, stands_apart
 
 _PARTS_MEET = "|"
 _INNER_VOWEL = re.compile(r"\|[あいうえお]")
@@ -43,6 +43,7 @@ class Piece:
     """One word as read; equal only to itself."""
 
     __slots__ = (
+        "apart",
         "beat",
         "conjugation",
         "connection",
@@ -61,6 +62,7 @@ class Piece:
         "origin",
         "part_of_speech",
         "parts",
+        "prefix",
         "right_connection",
         "romaji",
         "starts_with_vowel",
@@ -106,6 +108,8 @@ class Piece:
         self.starts_with_vowel = begins_with_vowel(self.kana)
         self.inner_vowel = bool(_INNER_VOWEL.search(spoken_kana))
         self.dependent = part_of_speech.startswith(_DEPENDENT) and self.kana[0:1] not in "とて"
+        self.apart = stands_apart(self.word)
+        self.prefix = part_of_speech.startswith("接頭辞")
         self.beat = beat_number(
             (self.morae, self.inner_vowel, self.starts_with_vowel, self.dependent)
         )
@@ -240,8 +244,10 @@ def romaji_of(pieces: list[Piece]) -> str:
     before = pieces[0]
     for piece in pieces[1:]:
         if piece.romaji:
-            separator_found = _separators.get((before, piece))
-            out.append(between(before, piece) if separator_found is None else separator_found)
+            if piece.apart and not before.prefix:
+                out.append(" ")
+            else:
+                out.append(between(before, piece))
             out.append(piece.romaji)
             before = piece
     return "".join(out)

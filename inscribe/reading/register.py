@@ -7,6 +7,7 @@ enough and is short enough may be verse; its morae then decide. Everything else 
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
@@ -29,6 +30,7 @@ _VERSE_LEAST_SIGNS = 8
 _VERSE_LEAST_KANA = 8
 
 
+@lru_cache(maxsize=16)  # each register asks it of the same text
 def kana_share(text: str) -> float:
     """Return the share of kana among the signs of a text."""
     return len(_KANA.findall(text)) / len(text) if text else 0.0

@@ -97,6 +97,8 @@ def _nearly_from(
 
 def fitted_phrases(words: list[Piece], metre: Metre) -> tuple[int, Phrases]:
     """Return the cost and the phrases that words fall into; no phrases if they cannot fit."""
+    if regular := regular_phrases(words, metre):  # what a search found is so more often than not
+        return 0, regular
     reached: dict[int, tuple[int, Phrases]] = {0: (0, ())}
     for target in metre.phrases:
         further: dict[int, tuple[int, Phrases]] = {}

@@ -35,6 +35,7 @@ _LONGEST = 80  # signs; no poem that has a metre here is longer
 _CHANGED_AT_MOST = 4000  # another reading of one word may cost this much more
 _MENDED_ENOUGH = 8000  # a stretch is mended if its metre costs no more
 _ENOUGH_KANA = 14
+_NO_ENDS: frozenset[int] = frozenset()
 
 
 class VerseReading(NamedTuple):
@@ -98,7 +99,7 @@ def _read(
     metre = pattern_of(sum([word.morae for word in words]))
     if len(text) > _LONGEST:
         return VerseReading(words, None, voiced=voiced)
-    ends = breaks if metre and len(breaks) == len(metre.phrases) - 1 else frozenset[int]()
+    ends = breaks if metre and len(breaks) == len(metre.phrases) - 1 else _NO_ENDS
     if overrides or "□" in text:
         nodes = mecab.verse_lattice(text, voiced=voiced)
         if "□" in text:

@@ -31,6 +31,7 @@ _PARTICLES_AS_SAID = {
 }
 _MAY_FOLLOW_N = tuple("aiueoyāīūēōâîûêô")  # after ん, kept apart from it by an apostrophe
 _DOUBLED = tuple("kgsztdnhbpmyrwfjv")
+_LEANING = ("補助記号", "記号", "接尾辞", "助動詞")
 _AFTER_WHICH_JOINED = ("動詞", "形容詞", "助動詞")
 
 
@@ -129,6 +130,18 @@ def _division(before: Word, after: Word) -> str:
     if "数詞" in this and "数詞" in previous:
         return ""
     return " "
+
+
+def stands_apart(word: Word) -> bool:
+    """Whether a space stands before a word after every word but a prefix.
+
+    >>> stands_apart(Word("はな", "名詞")), stands_apart(Word("ば", "助詞,接続助詞"))
+    (True, False)
+    """
+    kind = word.part_of_speech
+    if kind.startswith(_LEANING) or "数詞" in kind:
+        return False
+    return not kind.startswith("助詞") or word.kana not in _dividers()[0] or "格助詞" in kind
 
 
 def _bends(part_of_speech: str, kana: str) -> bool:
