@@ -21,8 +21,8 @@ from inscribe.sources.passages import Passage
 from inscribe.sources.query import Query, grams_of, query_of
 from inscribe.sources.texts import SourceText
 
-CANDIDATES = 800  # passages taken from the index
-COMPARED = 30  # of these, how many are compared in full
+CANDIDATES = 3000  # passages taken from the index
+COMPARED = 80  # of these, how many are compared in full
 IN_ORDER = 0.75  # share of a query that fits in order, from which no other order is tried
 TRIED = 10  # candidates that are tried in another order
 TURNED = 1.5  # letters taken off where the end of the passage comes before its start
