@@ -100,11 +100,19 @@ def lookup_for(text: str) -> Lookup:
     Raises:
         TableError: a table is missing or a row does not fit.
     """
+    if _is_common(text):
+        return _common_lookup()
+    if _is_common("".join(sign for sign in text if not "\U0001b000" <= sign <= "\U0001b16f")):
+        return _kana_lookup()
+    return _whole_lookup()
+
+
+def _is_common(text: str) -> bool:
     try:
         text.encode(_COMMON)
     except UnicodeEncodeError:
-        return _whole_lookup()
-    return _common_lookup()
+        return False
+    return True
 
 
 def steps() -> dict[str, Step]:
@@ -124,6 +132,16 @@ def _common_lookup() -> Lookup:
         return _whole_lookup()
     found = _common_steps()
     return Lookup(found, _pattern(found))
+
+
+@tables.compiled
+def _kana_lookup() -> Lookup:
+    """Return what a text needs whose only rare signs are hentaigana, as most carved verse has."""
+    common = _common_lookup()
+    found = dict(common.steps)
+    for step in _hentaigana():
+        found.setdefault(step.before, step)
+    return Lookup(found, common.pattern)
 
 
 @tables.compiled
