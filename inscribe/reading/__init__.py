@@ -45,7 +45,7 @@ _MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text th
 _NO_BREAKS: frozenset[int] = frozenset()
 
 # What makes a literal text more than signs and column ends: the transcriber's notation.
-_NOTATION = re.compile(r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]")
+_NOTATION = r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]"
 
 
 def read(
@@ -96,7 +96,7 @@ def read_text(
         NotationError: brackets or marks that cannot be understood.
     """
     _refuse_endless(len(text) // _MARKS_A_SIGN)
-    if _NOTATION.search(text) and not _is_running_text(text):
+    if re.search(_NOTATION, text) and not _is_running_text(text):
         from inscribe.notation import parse
 
         t = parse(text)
@@ -104,7 +104,7 @@ def read_text(
     _refuse_endless(len(text))
     if not text.isprintable():
         _refuse_damage(text)
-    from inscribe.forms import normalise_text
+    from inscribe.forms.normalising import normalise_text  # quicker each time than its package
     from inscribe.reading.assembling import Text
     from inscribe.reading.interpretation import Wishes, interpreted
 

@@ -68,8 +68,8 @@ AT_EDGES = Surroundings()
 
 # A state is one number: the phrase, the morae in it, and whether it holds a bare vowel.
 _State = int
-_Trail = tuple["_Trail", Piece] | None
-_Partial = tuple[int, int, _Trail]  # cost, class of the last word, trail of words
+# A reading so far: its cost, the class of its last word, the reading before that word, the word.
+_Partial = tuple[int, int, "_Partial | None", Piece | None]
 _Kept = list[tuple[_State, _Partial, list[_Partial]]]  # the first of a state, and the others
 # The states a word leads to, what the metre costs there, and the morae then still due.
 _Steps = tuple[tuple[_State, int, int], ...]
@@ -94,7 +94,7 @@ class _Place:
         for state, partials in self.partials.items():
             within = [partial for partial in partials.values() if partial[0] <= limit]
             if within:
-                kept.append((state, within.pop(0), within))
+                kept.append((state, within[0], within[1:]))
         return kept
 
 
@@ -120,7 +120,7 @@ def best_path(
         starting.setdefault(span.start, []).append(span)
     phrases = metre.phrases
     places = _places(starting, length)
-    places[0].partials[0] = {around.before: (0, around.before, None)}
+    places[0].partials[0] = {around.before: (0, around.before, None, None)}
     places[0].cheapest = 0
     elsewhere, at_break = (_steps(phrases, at, around.first) for at in (False, True))
     for position in range(length):
@@ -197,12 +197,12 @@ def _extend(
     for piece in words:
         row, own, right = side * piece.connection, piece.cost, piece.right_connection
         after_word = steps[piece.beat]
-        for state, (cost, last, trail), others in kept:
-            cost += cells[last + row]
-            for other_cost, last, other in others:
-                other_cost += cells[last + row]
+        for state, before, others in kept:
+            cost = before[0] + cells[before[1] + row]
+            for other in others:
+                other_cost = other[0] + cells[other[1] + row]
                 if other_cost < cost:
-                    cost, trail = other_cost, other
+                    cost, before = other_cost, other
             cost += own
             if cost > cheapest + beam:
                 continue
@@ -217,7 +217,7 @@ def _extend(
                     bucket = reached[new_state] = {}
                 there = bucket.get(right)
                 if there is None or total < there[0]:
-                    bucket[right] = (total, right, (trail, piece))
+                    bucket[right] = (total, right, before, piece)
     place.cheapest = cheapest
 
 
@@ -281,8 +281,9 @@ def _cheapest_path(
         for connection, partial in ended.items()
     )
     words: list[Piece] = []
-    trail = ended[last][2]
-    while trail is not None:
-        trail, word = trail
-        words.append(word)
+    partial: _Partial | None = ended[last]
+    while partial is not None:
+        _, _, partial, word = partial
+        if word is not None:
+            words.append(word)
     return Path(cost, tuple(reversed(words)))

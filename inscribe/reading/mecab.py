@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 _MAX_KEPT = 200_000
 _LINE = r"-F '%m\t%H\n' -U '%m\t?%phl,%pw\n' -E ''"
+_SHORT_LINE = r"-F '%m\t%phl,%phr,%pw\n' -U '%m\t?%phl,%pw\n' -E ''"
 _LATTICE_LINE = r"-a -F '%ps\t%pe\t%m\t%H\n' -U '%ps\t%pe\t%m\t?%phl,%pw\n' -E ''"
 _MADE_UP = "\t?"
 _SPAN_LINE = r"-a -F '%ps\t%m\n' -U '%ps\t%m\t?%phl,%pw\n' -E ''"
@@ -62,6 +63,15 @@ def _verse_tagger(voiced: bool, line: str = _LINE) -> GenericTagger:
     return found
 
 
+@tables.compiled
+def _best_pieces() -> dict[bool, dict[str, Piece]]:
+    """Return the words of best paths by the signs, classes and cost that MeCab prints for short.
+
+    Where several words have the same, MeCab always takes the same one of them.
+    """
+    return {True: {}, False: {}}
+
+
 @cache
 def _prose_tagger() -> GenericTagger:
     from inscribe.reading import unidic
@@ -74,7 +84,16 @@ def verse_words(text: str, *, voiced: bool = True) -> list[Piece]:
 
     With ``voiced`` false, a kana without a voicing mark may stand for the voiced one.
     """
-    return _words(text, _verse_tagger(voiced), _verse_lines, verse_piece)
+    lines = _verse_tagger(voiced, _SHORT_LINE).parse(text).split("\n")
+    known = _best_pieces()[voiced]
+    try:
+        return [known[line] for line in lines if line]
+    except KeyError:
+        if len(known) > _MAX_KEPT:
+            known.clear()
+        words = _words(text, _verse_tagger(voiced), _verse_lines, verse_piece)
+        known.update(zip(filter(None, lines), words, strict=True))
+        return words
 
 
 def prose_words(text: str) -> list[Piece]:
