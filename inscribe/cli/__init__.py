@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import importlib
 import importlib.util
 import os
@@ -77,6 +78,7 @@ def cli(glossaries: tuple[str, ...]) -> None:
 
 def main() -> None:
     """Run the program; bad input ends with one message on standard error and exit status 2."""
+    gc.set_threshold(100_000)  # a short run makes many objects and hardly any garbage
     try:
         status = cli.main(prog_name="inscribe", standalone_mode=False)
     except click.exceptions.Abort:

@@ -36,14 +36,14 @@ def iso_reading(found: Interpretation) -> Interpretation:
 
 def _proposal(proposal: Proposal) -> Proposal:
     tokens: list[Token] = [
-        replace(token, romaji=in_iso3602(token.kana, token.romaji)) for token in proposal.tokens
+        token._replace(romaji=in_iso3602(token.kana, token.romaji)) for token in proposal.tokens
     ]
     romaji = in_iso3602(proposal.kana, proposal.romaji)
     return replace(proposal, tokens=tuple(tokens), romaji=romaji)
 
 
 def _part(part: Part) -> Part:
-    return replace(part, romaji=in_iso3602(part.kana, part.romaji))
+    return part._replace(romaji=in_iso3602(part.kana, part.romaji))
 
 
 def in_iso3602(kana: str, romaji: str) -> str:

@@ -108,7 +108,7 @@ def settled_part(part: Part, overrides: Sequence[Override]) -> Part:
     for override in overrides:
         if (override.first, override.last) == (part.first, part.last):
             romaji = romanise_word(override.kana, part_of_speech(override))
-            return replace(part, kana=override.kana, romaji=romaji, alternatives=())
+            return part._replace(kana=override.kana, romaji=romaji, alternatives=())
     return part
 
 

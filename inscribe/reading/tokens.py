@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 if TYPE_CHECKING:
     from inscribe.dates.model import DateReading
@@ -12,8 +12,7 @@ if TYPE_CHECKING:
 Register = Literal["verse", "signature", "prose"]
 
 
-@dataclass(frozen=True, slots=True)
-class Token:
+class Token(NamedTuple):
     """One word as read, and the signs it was read from."""
 
     surface: str  # as carved
@@ -42,8 +41,7 @@ class Proposal:
     phrases: tuple[tuple[int, int], ...] = ()  # (morae, index of the phrase's first token)
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(NamedTuple):
     """One part of a signature: what it says and the signs that say it."""
 
     text: str
@@ -54,8 +52,7 @@ class Part:
     alternatives: tuple[str, ...] = ()  # other romanised readings, best first
 
 
-@dataclass(frozen=True, slots=True)
-class Doubt:
+class Doubt(NamedTuple):
     """Something the reader should look at again, and why."""
 
     first: int
