@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import gc
 import importlib
-import importlib.util
 import os
 import sys
 from typing import NoReturn
@@ -34,12 +33,12 @@ class LazyGroup(click.Group):
     """A group that knows its commands by name and imports each only when it is called."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:
-        """Return the names of the commands that are built, in the order of the work."""
-        return [name for name in COMMANDS if _is_built(name)]
+        """Return the names of the commands, in the order of the work."""
+        return list(COMMANDS)
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         """Return the command, or None if there is none of that name."""
-        if cmd_name not in COMMANDS or not _is_built(cmd_name):
+        if cmd_name not in COMMANDS:
             return None
         module = importlib.import_module(f"inscribe.cli.{cmd_name}")
         command: click.Command = module.command
@@ -47,13 +46,8 @@ class LazyGroup(click.Group):
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """List the commands without importing them."""
-        if names := self.list_commands(ctx):
-            with formatter.section("Commands"):
-                formatter.write_dl([(name, COMMANDS[name]) for name in names])
-
-
-def _is_built(name: str) -> bool:
-    return importlib.util.find_spec(f"inscribe.cli.{name}") is not None
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()))
 
 
 @click.command(cls=LazyGroup, context_settings={"help_option_names": ["-h", "--help"]})
