@@ -52,4 +52,4 @@ def _in_library(identity: str, library: Path | None) -> bool:
     from inscribe.sources.library import Library
 
     with Library(library) as opened:
-        return any(True for _ in opened.texts([identity]))
+        return opened.text_of_id(identity) is not None

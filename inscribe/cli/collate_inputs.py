@@ -123,8 +123,8 @@ def _from_library(wanted: str, record: Path) -> str:
     path = library_path(None)
     if path.exists():
         with Library(path) as library:
-            for text in library.texts([wanted]):
-                return text.text
+            if found := library.text_of_id(wanted):
+                return found.text
     raise InputError(
         f"the library has no text with the id {wanted!r}",
         Place(str(record)),

@@ -49,7 +49,7 @@ def _words(inscription: Inscription, library: Library | None) -> Transcription |
     source = inscription.source
     if source is None or source.text or not source.id:
         return source.transcription if source else None
-    found = next(iter(library.texts([source.id])), None) if library else None
+    found = library.text_of_id(source.id) if library else None
     return parse(found.text) if found else None
 
 

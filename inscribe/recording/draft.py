@@ -63,11 +63,6 @@ class Draft:
         files.write_text(self.path, json.dumps(self.answers, ensure_ascii=False), force=True)
         return given
 
-    def forget_last(self) -> None:
-        """Take back the last answer."""
-        if self.answers and not self.taken_up:
-            self.answers.pop()
-
     def finish(self, record: str) -> None:
         """Write the record whole and remove the draft."""
         files.write_text(self.record, record)

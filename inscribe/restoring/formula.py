@@ -38,7 +38,6 @@ _UNLISTED_STEP = 3.0  # as the splitter of signatures has it
 _ANY_SIGN = 1e-5  # chance that a legible sign stands for something no table knows
 _SCALE = 400.0  # keeps products of chances, one factor a sign, within what a float holds
 _MOST_UNREAD_IN_WORD = 2
-_SEPARATE = {"date": ("date>era", "date>cycle"), "age": ("age>before", "age>number")}
 
 
 @dataclass(slots=True)

@@ -216,6 +216,10 @@ class Library:
         for identity in ids:
             yield from map(_text_of, self.db.execute(f"{columns} WHERE id = ?", (identity,)))
 
+    def text_of_id(self, identity: str) -> SourceText | None:
+        """Return the text of this id, or None if the library has none."""
+        return next(self.texts([identity]), None)
+
     def text_of_number(self, number: int) -> SourceText:
         """Return the text of an internal number."""
         columns = "SELECT id, lines, title, provenance, licence, extra FROM texts"
