@@ -19,9 +19,11 @@ from hypothesis import strategies as st
 
 from inscribe.errors import InputError, Place
 from inscribe.notation import parse
+from inscribe.record import SourceText as RecordSource
 from inscribe.sources import adding, importers, index, keys
 from inscribe.sources.find import NO_SOURCE, find
 from inscribe.sources.library import Library
+from inscribe.sources.of_record import words_of
 from inscribe.sources.passages import passages_of
 from inscribe.sources.query import grams_of, kana_of_romanised, query_of
 from inscribe.sources.texts import SourceText, source_text
@@ -326,3 +328,13 @@ def test_what_is_added_is_kept_and_exported(lines: list[str]) -> None:
         adding.add_texts(opened, texts, len(texts))
         assert list(opened.texts()) == texts
         assert opened.is_sound()
+
+
+def test_a_source_named_by_id_is_read_in_the_notation_its_record_gives(tmp_path: Path) -> None:
+    worn = "夢か<を>現か"  # supplied in Leiden's notation, written out in the Japanese
+    with Library(tmp_path / "library.sqlite", create=True) as held:
+        adding.add_texts(held, [SourceText("worn", (worn,))], 1)
+        assert words_of(RecordSource(id="other"), held) is None
+        by_id = words_of(RecordSource(id="worn", notation="leiden"), held)
+    assert by_id == words_of(RecordSource(text=worn, notation="leiden"), None)
+    assert by_id != parse(worn)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from contextlib import nullcontext
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -111,22 +112,17 @@ def _own_sources(argument: str) -> list[Task]:
 
 
 def _source(source: RecordSource, record: Path) -> Text:
-    title = source.title or " ".join(filter(None, (source.work, source.number))) or source.id
-    if source.text or not source.id:
-        return Text(title or "source", source.transcription)
-    return Text(title, notation.parse(_from_library(source.id, record), source.notation))
-
-
-def _from_library(wanted: str, record: Path) -> str:
     from inscribe.sources.library import Library
+    from inscribe.sources.of_record import words_of
 
+    title = source.title or " ".join(filter(None, (source.work, source.number))) or source.id
     path = library_path(None)
-    if path.exists():
-        with Library(path) as library:
-            if found := library.text_of_id(wanted):
-                return found.text
+    asked = not source.text and path.exists()
+    with Library(path) if asked else nullcontext() as library:
+        if (words := words_of(source, library)) is not None:
+            return Text(title or "source", words)
     raise InputError(
-        f"the library has no text with the id {wanted!r}",
+        f"the library has no text with the id {source.id!r}",
         Place(str(record)),
         "add it with inscribe source add, or write the text into the record",
     )

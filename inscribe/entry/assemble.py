@@ -9,8 +9,8 @@ from inscribe import reading
 from inscribe.collate import Collation, collate
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
-from inscribe.notation import parse
-from inscribe.signs import Certainty, Intervention, Transcription
+from inscribe.signs import Certainty, Intervention
+from inscribe.sources.of_record import words_of
 
 if TYPE_CHECKING:
     from inscribe.record import Inscription, Record
@@ -37,20 +37,12 @@ def _collation(inscription: Inscription, library: Library | None) -> tuple[Colla
     if inscription.source is None:
         return None, ""
     try:
-        source = _words(inscription, library)
+        source = words_of(inscription.source, library)
         if source is None:
             return None, f"the library has no text {inscription.source.id}"
         return collate(inscription.transcription, source, inscription), ""
     except InscribeError as error:
         return None, str(error)
-
-
-def _words(inscription: Inscription, library: Library | None) -> Transcription | None:
-    source = inscription.source
-    if source is None or source.text or not source.id:
-        return source.transcription if source else None
-    found = library.text_of_id(source.id) if library else None
-    return parse(found.text) if found else None
 
 
 def _cautions(inscriptions: tuple[InscriptionEntry, ...]) -> Iterator[str]:

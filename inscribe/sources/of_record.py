@@ -1,0 +1,26 @@
+"""The words of the source that a record names: its own, or those the library keeps under its id."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import notation
+
+if TYPE_CHECKING:
+    from inscribe.record import SourceText
+    from inscribe.signs import Transcription
+    from inscribe.sources.library import Library
+
+
+def words_of(source: SourceText, library: Library | None) -> Transcription | None:
+    """Return the words of a record's source, in the notation that the record gives for them.
+
+    None, if the source is named by its id only and the library does not have it.
+
+    Raises:
+        InscribeError: the words do not parse in that notation.
+    """
+    if source.text or not source.id:
+        return source.transcription
+    found = library.text_of_id(source.id) if library else None
+    return notation.parse(found.text, source.notation) if found else None
