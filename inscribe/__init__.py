@@ -15,8 +15,9 @@ True
 
 from __future__ import annotations
 
-from importlib import import_module
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
+
+from inscribe import late
 
 __version__ = "0.1.0"
 
@@ -28,7 +29,7 @@ if TYPE_CHECKING:
     from inscribe.entry import entries_in, entry_of
     from inscribe.errors import InscribeError
     from inscribe.forms import normalise, normalise_text
-    from inscribe.forms.relation import relation
+    from inscribe.forms.relations import relation
     from inscribe.notation import parse, render
     from inscribe.reading import read, read_text
     from inscribe.reading.names import readings as name_readings
@@ -50,38 +51,38 @@ if TYPE_CHECKING:
     from inscribe.tables import add_folder as add_glossary
 
 _HOMES = {
-    "InscribeError": ("inscribe.errors", "InscribeError"),
-    "Library": ("inscribe.sources.library", "Library"),
-    "Style": ("inscribe.report.style", "Style"),
-    "add_glossary": ("inscribe.tables", "add_folder"),
-    "check_folder": ("inscribe.checking", "check_folder"),
-    "collate": ("inscribe.collate", "collate"),
-    "collate_texts": ("inscribe.collate", "collate_texts"),
-    "dump_record": ("inscribe.record", "dump"),
-    "entries_as_annotations": ("inscribe.report.annotation.entry", "entries_as_annotations"),
-    "entries_as_csv": ("inscribe.report.table.entry", "entries_as_csv"),
-    "entries_as_docx": ("inscribe.report.docx.entry", "entries_as_docx"),
-    "entries_as_html": ("inscribe.report.html.entry", "entries_as_html"),
-    "entries_as_json": ("inscribe.report.as_json.entry", "entries_as_json"),
-    "entries_as_lido": ("inscribe.report.lido.entry", "entries_as_lido"),
-    "entries_as_tei": ("inscribe.report.tei.entry", "entries_as_tei"),
-    "entries_in": ("inscribe.entry", "entries_in"),
-    "entry_as_markdown": ("inscribe.report.markdown.entry", "entry_as_markdown"),
-    "entry_of": ("inscribe.entry", "entry_of"),
-    "find_dates": ("inscribe.dates", "find"),
-    "find_source": ("inscribe.sources.find", "find"),
-    "load_record": ("inscribe.record", "load"),
-    "load_style": ("inscribe.report.style", "load"),
-    "name_readings": ("inscribe.reading.names", "readings"),
-    "normalise": ("inscribe.forms", "normalise"),
-    "normalise_text": ("inscribe.forms", "normalise_text"),
-    "parse": ("inscribe.notation", "parse"),
-    "plate_drawing": ("inscribe.report.svg.plate", "plate_drawing"),
-    "read": ("inscribe.reading", "read"),
-    "read_text": ("inscribe.reading", "read_text"),
-    "relation": ("inscribe.forms", "relation"),
-    "render": ("inscribe.notation", "render"),
-    "resolve_date": ("inscribe.dates", "resolve"),
+    "InscribeError": "inscribe.errors",
+    "Library": "inscribe.sources.library",
+    "Style": "inscribe.report.style",
+    "add_glossary": "inscribe.tables:add_folder",
+    "check_folder": "inscribe.checking",
+    "collate": "inscribe.collate",
+    "collate_texts": "inscribe.collate",
+    "dump_record": "inscribe.record:dump",
+    "entries_as_annotations": "inscribe.report.annotation.entry",
+    "entries_as_csv": "inscribe.report.table.entry",
+    "entries_as_docx": "inscribe.report.docx.entry",
+    "entries_as_html": "inscribe.report.html.entry",
+    "entries_as_json": "inscribe.report.as_json.entry",
+    "entries_as_lido": "inscribe.report.lido.entry",
+    "entries_as_tei": "inscribe.report.tei.entry",
+    "entries_in": "inscribe.entry",
+    "entry_as_markdown": "inscribe.report.markdown.entry",
+    "entry_of": "inscribe.entry",
+    "find_dates": "inscribe.dates:find",
+    "find_source": "inscribe.sources.find:find",
+    "load_record": "inscribe.record:load",
+    "load_style": "inscribe.report.style:load",
+    "name_readings": "inscribe.reading.names:readings",
+    "normalise": "inscribe.forms",
+    "normalise_text": "inscribe.forms",
+    "parse": "inscribe.notation",
+    "plate_drawing": "inscribe.report.svg.plate",
+    "read": "inscribe.reading",
+    "read_text": "inscribe.reading",
+    "relation": "inscribe.forms.relations",
+    "render": "inscribe.notation",
+    "resolve_date": "inscribe.dates:resolve",
 }
 
 __all__ = [
@@ -119,9 +120,4 @@ __all__ = [
     "resolve_date",
 ]
 
-
-def __getattr__(name: str) -> Any:
-    if name not in _HOMES:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    module, attribute = _HOMES[name]
-    return getattr(import_module(module), attribute)
+__getattr__ = late.names(__name__, _HOMES)

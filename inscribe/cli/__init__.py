@@ -72,7 +72,14 @@ def cli(glossaries: tuple[str, ...]) -> None:
 
 def main() -> None:
     """Run the program; bad input ends with one message on standard error and exit status 2."""
-    gc.set_threshold(100_000)  # a short run makes many objects and hardly any garbage
+    gc.set_threshold(400_000)  # a short run makes many objects and hardly any garbage
+    try:
+        _run()
+    finally:
+        gc.freeze()  # nor need the last collections look through them all
+
+
+def _run() -> NoReturn:
     try:
         status = cli.main(prog_name="inscribe", standalone_mode=False)
     except click.exceptions.Abort:

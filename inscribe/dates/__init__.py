@@ -6,8 +6,9 @@ loads only what it needs to say no, the rest comes with the first date found.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
+from inscribe import late
 from inscribe.dates.finding import find, resolve, resolve_all
 
 if TYPE_CHECKING:
@@ -16,15 +17,15 @@ if TYPE_CHECKING:
     from inscribe.dates.several import Comparison, compared
 
 _HOMES = {
-    "Age": "model",
-    "Candidate": "model",
-    "DateReading": "model",
-    "Explanation": "model",
-    "Piece": "model",
-    "SpokenWord": "pronounce",
-    "words": "pronounce",
-    "Comparison": "several",
-    "compared": "several",
+    "Age": "inscribe.dates.model",
+    "Candidate": "inscribe.dates.model",
+    "DateReading": "inscribe.dates.model",
+    "Explanation": "inscribe.dates.model",
+    "Piece": "inscribe.dates.model",
+    "SpokenWord": "inscribe.dates.pronounce",
+    "words": "inscribe.dates.pronounce",
+    "Comparison": "inscribe.dates.several",
+    "compared": "inscribe.dates.several",
 }
 
 __all__ = [
@@ -42,11 +43,4 @@ __all__ = [
     "words",
 ]
 
-
-def __getattr__(name: str) -> Any:
-    """Load a public name from its module when it is first asked for."""
-    if name not in _HOMES:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    from importlib import import_module
-
-    return getattr(import_module(f"inscribe.dates.{_HOMES[name]}"), name)
+__getattr__ = late.names(__name__, _HOMES)

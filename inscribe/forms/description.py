@@ -17,7 +17,7 @@ from inscribe.forms.characters import Character, Readings
 from inscribe.forms.normalising import normalise_text
 from inscribe.forms.numbers import value_of
 from inscribe.forms.parts import Part
-from inscribe.forms.relation import Merged, Relation, merged_word, related
+from inscribe.forms.relations import Merged, Relation, merged_word, related
 from inscribe.forms.repeats import Mark, marks
 from inscribe.forms.steps import Step, kana_values, steps
 

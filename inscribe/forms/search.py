@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from inscribe.forms import characters
 from inscribe.forms.characters import Readings
 from inscribe.forms.parts import built_of
-from inscribe.forms.relation import related
+from inscribe.forms.relations import related
 from inscribe.forms.steps import COMPATIBILITY, OLD_FORM, VARIANT, steps
 
 

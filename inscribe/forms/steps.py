@@ -14,6 +14,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterable, Iterator
+from functools import cached_property
 from itertools import chain
 from typing import NamedTuple
 
@@ -83,15 +84,28 @@ class Step(NamedTuple):
     doubtful: bool = False
 
 
-class Lookup(NamedTuple):
-    """Steps by sign, and a pattern that finds the signs in a text.
+class Lookup:
+    """Steps by sign, and a pattern that finds the signs in a text."""
 
-    The pattern finds every sign with a step and some without one; its group makes ``split`` keep
-    the signs.
-    """
+    def __init__(self, steps: dict[str, Step]) -> None:
+        self.steps = steps
 
-    steps: dict[str, Step]
-    pattern: re.Pattern[str]
+    @cached_property
+    def pattern(self) -> re.Pattern[str]:
+        """A pattern for one class of characters of the basic plane, and for all others.
+
+        It finds every sign with a step and some without one; its group makes ``split`` keep the
+        signs. Python searches for such a class at a few nanoseconds a character.
+        """
+        codes = sorted(ord(sign) for sign in self.steps if len(sign) == 1 and sign <= "\uffff")
+        ranges: list[list[int]] = []
+        for code in codes:
+            if ranges and ranges[-1][1] == code - 1:
+                ranges[-1][1] = code
+            else:
+                ranges.append([code, code])
+        listed = "".join(f"{chr(first)}-{chr(last)}" for first, last in ranges)
+        return re.compile(f"([{listed}\U00010000-\U0010ffff])")
 
 
 def lookup_for(text: str) -> Lookup:
@@ -130,18 +144,16 @@ def steps() -> dict[str, Step]:
 def _common_lookup() -> Lookup:
     if any(len(tables.files(name)) > 1 for name in ("hentaigana", "simplified")):
         return _whole_lookup()
-    found = _common_steps()
-    return Lookup(found, _pattern(found))
+    return Lookup(_common_steps())
 
 
 @tables.compiled
 def _kana_lookup() -> Lookup:
     """Return what a text needs whose only rare signs are hentaigana, as most carved verse has."""
-    common = _common_lookup()
-    found = dict(common.steps)
+    found = dict(_common_lookup().steps)
     for step in _hentaigana():
         found.setdefault(step.before, step)
-    return Lookup(found, common.pattern)
+    return Lookup(found)
 
 
 @tables.compiled
@@ -152,7 +164,7 @@ def _whole_lookup() -> Lookup:
     for step in _compatible(_COMPATIBLE):
         after = "".join(found[c].after if c in found else c for c in step.after)
         found.setdefault(step.before, step._replace(after=after))
-    return Lookup(found, _pattern(found))
+    return Lookup(found)
 
 
 @tables.compiled
@@ -167,22 +179,6 @@ def _common_steps() -> dict[str, Step]:
         for mark in map(chr, range(first, last + 1)):
             found.setdefault(mark, Step(mark, mark, JOINING, UNICODE))
     return found
-
-
-def _pattern(found: dict[str, Step]) -> re.Pattern[str]:
-    """Return a pattern for one class of characters of the basic plane, and for all others.
-
-    Python searches for such a class at a few nanoseconds a character.
-    """
-    codes = sorted(ord(sign) for sign in found if len(sign) == 1 and sign <= "\uffff")
-    ranges: list[list[int]] = []
-    for code in codes:
-        if ranges and ranges[-1][1] == code - 1:
-            ranges[-1][1] = code
-        else:
-            ranges.append([code, code])
-    listed = "".join(f"{chr(first)}-{chr(last)}" for first, last in ranges)
-    return re.compile(f"([{listed}\U00010000-\U0010ffff])")
 
 
 @tables.compiled

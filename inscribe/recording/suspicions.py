@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from inscribe import forms
-from inscribe.forms.relation import look_alikes
+from inscribe.forms.relations import look_alikes
 from inscribe.notation import written_out
 from inscribe.signs import Sign
 

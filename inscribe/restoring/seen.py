@@ -13,7 +13,7 @@ from functools import cached_property, lru_cache
 
 from inscribe.forms import characters, related
 from inscribe.forms.parts import all_parts, parts
-from inscribe.forms.relation import SIMPLIFIED_TABLE, look_alikes
+from inscribe.forms.relations import SIMPLIFIED_TABLE, look_alikes
 from inscribe.forms.search import found
 
 AGAINST = 0.01  # weight of a sign that what is seen speaks against: readers misjudge strokes

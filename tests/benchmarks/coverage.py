@@ -14,7 +14,7 @@ from pathlib import Path
 from inscribe.forms import related
 from inscribe.forms.characters import character, sounds_of
 from inscribe.forms.parts import parts
-from inscribe.forms.relation import look_alikes
+from inscribe.forms.relations import look_alikes
 
 UNIHAN = Path("/usr/share/unicode/Unihan_OtherMappings.txt.bz2")
 FIRST_OF_LEVEL_2 = 48  # rows of JIS X 0208

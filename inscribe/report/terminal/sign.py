@@ -135,7 +135,7 @@ def _relations(found: Description) -> Iterator[str]:
 
 def _meaning(sign: str) -> str:
     """Return what a form merged with others means, in brackets, or nothing."""
-    from inscribe.forms.relation import merged_word
+    from inscribe.forms.relations import merged_word
 
     merged = merged_word(sign)
     return f" ({merged.meaning})" if merged and merged.word != merged.current else ""
