@@ -39,6 +39,8 @@ def swaps(reading: VerseReading) -> list[Swap]:
         before = words[index - 1].right_connection if index else 0
         after = words[index + 1].connection if index + 1 < len(words) else 0
         own = _local_cost(word, before, after, side, cells)
+        if not word.connection:  # one of a group read as a whole
+            continue
         for piece in tried[index]:
             if piece.romaji.lower() == word.romaji.lower():
                 continue

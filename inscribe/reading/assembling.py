@@ -149,11 +149,9 @@ def verse(
 
 
 def _with_modern(found: Interpretation, text: Text) -> Interpretation:
-    from dataclasses import replace
-
     from inscribe.reading.modern import modern_normal
 
-    return replace(found, modern=modern_normal(text.normal, text.carved))
+    return found._replace(modern=modern_normal(text.normal, text.carved))
 
 
 def _metre_reason(reading: VerseReading) -> str:
@@ -164,14 +162,12 @@ def _metre_reason(reading: VerseReading) -> str:
 
 
 def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading) -> Interpretation:
-    from dataclasses import replace
-
     from inscribe.reading.alternatives import DOUBTFUL, swaps
 
     if sum(word.length for word in reading.words) != len(text.normal.text):
         return found
     score = -path_cost(reading.words) / 1000
-    best = replace(found.proposals[0], score=score)
+    best = found.proposals[0]._replace(score=score)
     others: list[Proposal] = []
     doubts: list[Doubt] = []
     for swap in swaps(reading):
@@ -193,7 +189,7 @@ def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading)
                     reading.phrases,
                 )
             )
-    return replace(found, proposals=(best, *others), doubts=(*found.doubts, *doubts))
+    return found._replace(proposals=(best, *others), doubts=(*found.doubts, *doubts))
 
 
 def doubts_of_forms(text: Text) -> tuple[Doubt, ...]:

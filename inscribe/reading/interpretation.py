@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from functools import partial
 from typing import NamedTuple
 
@@ -60,7 +59,7 @@ def interpreted(text: Text, wishes: Wishes) -> Interpretation:
     found = _by_register(text, wishes)
     if not _is_a_poem_alone(found):
         found = _with_dates(found, text, wishes)
-    return replace(found, doubts=(*found.doubts, *misfits)) if misfits else found
+    return found._replace(doubts=(*found.doubts, *misfits)) if misfits else found
 
 
 def _by_register(text: Text, wishes: Wishes) -> Interpretation:
@@ -71,7 +70,7 @@ def _by_register(text: Text, wishes: Wishes) -> Interpretation:
         found = assembling.verse(text, reading, reason, wishes.alternatives)
         if wishes.overrides and reading.metre is None:
             best = settled_proposal(found.proposals[0], wishes.overrides)
-            found = replace(found, proposals=(best,))
+            found = found._replace(proposals=(best,))
         return found
     if wishes.register == "prose":
         return _prose(text, "prose", wishes)
@@ -115,7 +114,7 @@ def _poem_among_columns(text: Text, wishes: Wishes) -> Interpretation | None:
     poem = assembling.verse(mixed.part_of(text, first, end), division.reading, "", False)
     found = mixed.joined(assembling.carved_text(text), beside[0], poem, beside[1])
     doubts = (*assembling.doubts_of_forms(text), *found.doubts)
-    return replace(found, changes=text.normal.changes, doubts=doubts)
+    return found._replace(changes=text.normal.changes, doubts=doubts)
 
 
 def _commas_end_phrases(reading: VerseReading) -> bool:
@@ -227,8 +226,7 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
     proposals = found.proposals
     if wishes.overrides:
         proposals = tuple(settled_proposal(each, wishes.overrides) for each in proposals)
-    return replace(
-        found,
+    return found._replace(
         normalised=text.normal.text,
         modern=modern_normal(text.normal, text.carved) if as_printed else found.modern,
         proposals=proposals,
@@ -267,7 +265,7 @@ def _with_dates(found: Interpretation, text: Text, wishes: Wishes) -> Interpreta
     if not dates:
         return found
     placed = tuple(
-        replace(date, first=normal.origin[date.first], last=normal.origin[date.last])
+        date._replace(first=normal.origin[date.first], last=normal.origin[date.last])
         for date in dates
     )
-    return replace(found, dates=placed)
+    return found._replace(dates=placed)

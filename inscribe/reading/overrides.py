@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import Protocol
 
 from inscribe.reading.lattice import Node
@@ -100,7 +99,7 @@ def span_of(override: Override, origin: Sequence[int]) -> tuple[int, int]:
 def settled_signature(proposal: Proposal, overrides: Sequence[Override]) -> Proposal:
     """Return a reading of a signature with the settled words; the others keep their capitals."""
     settled = settled_proposal(proposal, overrides)
-    return replace(settled, romaji=" ".join(t.romaji for t in settled.tokens if t.romaji))
+    return settled._replace(romaji=" ".join(t.romaji for t in settled.tokens if t.romaji))
 
 
 def settled_part(part: Part, overrides: Sequence[Override]) -> Part:
@@ -143,8 +142,7 @@ def settled_proposal(proposal: Proposal, overrides: Sequence[Override]) -> Propo
             del tokens[n]
     words = [Word(token.kana, token.part_of_speech) for token in tokens]
     reasons = tuple(_why(override) for override in overrides)
-    return replace(
-        proposal,
+    return proposal._replace(
         tokens=tuple(tokens),
         kana=" ".join(token.kana for token in tokens),
         romaji=romanise(words),

@@ -135,18 +135,14 @@ def verse_piece(written: str, feature: str) -> Piece:
     """Return a word from the dictionary of verse (see :class:`inscribe.reading.entries.Entry`)."""
     fields = feature.split(",")
     left, right, cost, kana, pos, conjugation, form, lemma, origin, gloss, note, parts = fields
-    if parts:
-        return _set_phrase(
-            written, parts.split("/"), kana.split(" "), int(left), int(right), int(cost)
-        )
-    said = kana
+    said = kana.replace(" ", _PARTS_MEET)
     if lemma.endswith("は") and kana.endswith("は") and len(kana) > 1:
-        said = kana[:-1] + "わ"  # 今は, ものかは: the particle closes the word
-    return Piece(
+        said = said[:-1] + "わ"  # 今は, ものかは: the particle closes the word
+    piece = Piece(
         written,
         said,
         pos,
-        kana=kana.replace(_PARTS_MEET, ""),
+        kana=kana.replace(_PARTS_MEET, "").replace(" ", ""),
         conjugation=conjugation,
         form=form,
         lemma=lemma,
@@ -157,25 +153,24 @@ def verse_piece(written: str, feature: str) -> Piece:
         right_connection=int(right),
         cost=int(cost),
     )
+    if parts:
+        piece.parts = _words_of(written, parts.split("/"), kana.split(" "), note)
+    return piece
 
 
-def _set_phrase(
-    written: str, parts: list[str], kana: list[str], left: int, right: int, cost: int
-) -> Piece:
-    """Return a set phrase (花の色), which is shown as the words it is made of."""
-    whole = Piece(
-        written,
-        "|".join(kana),
-        _NOUN,
-        connection=left,
-        right_connection=right,
-        cost=cost,
-    )
-    whole.parts = tuple(
-        Piece(part, said, "助詞-格助詞" if part == "の" else _NOUN, lemma=part, origin="和")
-        for part, said in zip(parts, kana, strict=True)
-    )
-    return whole
+def _words_of(written: str, parts: list[str], kana: list[str], note: str) -> tuple[Piece, ...]:
+    """Return the words an entry is shown as (花の色), cut where they meet in what is written."""
+    words: list[Piece] = []
+    start = 0
+    for number, (part, said) in enumerate(zip(parts, kana, strict=True), start=1):
+        spelt, part_of_speech, gloss = part.split(":")
+        end = start + len(spelt) if number < len(parts) else len(written)
+        here = written[start:end]
+        words.append(
+            Piece(here, said, part_of_speech, lemma=spelt, origin="和", gloss=gloss, note=note)
+        )
+        start = end
+    return tuple(words)
 
 
 def unidic_piece(written: str, feature: str) -> Piece:

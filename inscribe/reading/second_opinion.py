@@ -6,7 +6,6 @@ reading; where it reads otherwise, a person is told.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -22,7 +21,7 @@ def with_second_opinion(interpretation: Interpretation) -> Interpretation:
         return interpretation
     tokens = interpretation.proposals[0].tokens
     doubts = tuple(_disagreements(tokens, _spans(interpretation.normalised)))
-    return replace(interpretation, doubts=(*interpretation.doubts, *doubts))
+    return interpretation._replace(doubts=(*interpretation.doubts, *doubts))
 
 
 @cache

@@ -9,7 +9,6 @@ order, with how many pieces they used.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 
 from inscribe.reading.signature_options import (
     Option,
@@ -38,12 +37,12 @@ _ALSO_READ = "{} may be read so too"
 _LIVING = frozenset({"住", "居", "寓"})
 
 
-@dataclass(slots=True)
 class Arrangement:
     """The units in reading order, and the parts they belong to."""
 
-    units: list[Unit] = field(default_factory=list)
-    spans: list[Span] = field(default_factory=list)
+    def __init__(self) -> None:
+        self.units: list[Unit] = []
+        self.spans: list[Span] = []
 
 
 def arranged(pieces: Sequence[Piece], dated: dict[int, tuple[Option, ...]]) -> Arrangement:

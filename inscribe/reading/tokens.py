@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 if TYPE_CHECKING:
@@ -29,8 +28,7 @@ class Token(NamedTuple):
     reason: str = ""  # why it is read so, where that needs saying
 
 
-@dataclass(frozen=True, slots=True)
-class Proposal:
+class Proposal(NamedTuple):
     """One reading of the whole text, with its score (higher is better) and its reasons."""
 
     tokens: tuple[Token, ...]
@@ -60,8 +58,7 @@ class Doubt(NamedTuple):
     why: str
 
 
-@dataclass(frozen=True, slots=True)
-class Interpretation:
+class Interpretation(NamedTuple):
     """Everything ``inscribe read`` has to say about one inscription."""
 
     text: str  # as carved
@@ -72,4 +69,4 @@ class Interpretation:
     signature: dict[str, Part] | None = None
     dates: tuple[DateReading, ...] = ()
     changes: tuple[Change, ...] = ()
-    doubts: tuple[Doubt, ...] = field(default=())
+    doubts: tuple[Doubt, ...] = ()

@@ -28,6 +28,7 @@ TABLES = (
     "verse_places",
     "verse_common_words",
     "verse_frequencies",
+    "verse_groups",
     "verse_readings",
 )
 _CODE = (
@@ -38,6 +39,7 @@ _CODE = (
     "paradigms",
     "unidic",
     "verse_building",
+    "verse_groups",
     "verse_tables",
     "verse_verbs",
     "verse_words",

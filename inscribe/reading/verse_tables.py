@@ -16,6 +16,7 @@ from inscribe.reading.connections import own_class
 from inscribe.reading.entries import Entry
 from inscribe.reading.metre import morae
 from inscribe.reading.old_spellings import old_spellings
+from inscribe.reading.verse_groups import Words, as_cell, divided, groups, particles, with_words
 from inscribe.reading.verse_words import ClassIndex
 
 _TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
@@ -69,7 +70,7 @@ def particle_entries(index: ClassIndex, costs: dict[tuple[str, int], int]) -> It
         number = own_class(index.classes, number, written)
         entry = Entry(written, number, cost, kana, pos, conjugation, form, written, "和", gloss)
         single.setdefault(written, []).append(entry)
-        yield entry
+        yield with_words(entry, groups().get((written, written)), in_kana=True)
     for cells in strings:
         yield from _string_entries(cells, single, index)
 
@@ -118,7 +119,8 @@ def _string_entries(
         ending = index.number("動詞-一般", "文語四段-ハ行", "連体形-一般")
         head = single["と"][0]._replace(written=written, cost=_CONTRACTED_COST, kana=kana)
         assert ending is not None
-        yield head._replace(part_of_speech=pos, right_connection=ending, gloss=gloss)
+        # as to iu would: a word of its own
+        yield head._replace(part_of_speech="助詞-連語", right_connection=ending, gloss=gloss)
         return
     heads = [
         part for part in _parts(written, single, first=True) if part.part_of_speech[:2] == pos[:2]
@@ -128,13 +130,16 @@ def _string_entries(
     if not heads or not tails:
         return
     wanted = [tail for tail in tails if tail.form == form] or tails
+    inside = particles(written, single) if pos.startswith("助詞") else divided(written, single)
+    parts = as_cell([Words(part.written, part.kana, *_told(part)) for part in inside])
+    spoken = " ".join(part.kana for part in inside) or kana
     for head in {entry.connection: entry for entry in heads}.values():
         cost = max(head.cost, wanted[0].cost) + _STRING_MORE
         yield Entry(
             written,
             head.connection,
             cost,
-            kana,
+            spoken,
             pos,
             conjugation,
             form,
@@ -142,7 +147,12 @@ def _string_entries(
             "和",
             gloss,
             right_connection=wanted[0].connection,
+            parts=parts,
         )
+
+
+def _told(entry: Entry) -> tuple[str, str]:
+    return entry.part_of_speech, entry.gloss
 
 
 def _parts(written: str, single: dict[str, list[Entry]], *, first: bool) -> list[Entry]:
@@ -262,9 +272,18 @@ def noun_entries(
         for spelling, cost in _spellings(written, historical, modern):
             if spelling == written and not affix and spelling not in (historical, modern):
                 cost = settled[written, modern]
-            if spelling == historical and not affix:
+            if spelling == historical and not affix and not _is_short_pronoun(pos, spelling):
                 cost = min(cost, common.get((historical, "*"), cost))
-            yield Entry(spelling, number, cost + affix, kana, pos, "*", "*", written, "和", gloss)
+            entry = Entry(spelling, number, cost + affix, kana, pos, "*", "*", written, "和", gloss)
+            group = groups().get((written, historical))
+            if group and not group.parts_of_speech[-1].startswith(("名詞", "助詞")):
+                group = None  # 花見, flower viewing, beside 花見る
+            yield with_words(entry, group, in_kana=spelling != written)
+
+
+def _is_short_pronoun(pos: str, kana: str) -> bool:
+    """Whether a word is a pronoun like み or か: as common as a noun of one kana it never is."""
+    return pos.startswith("代名詞") and len(kana) == 1
 
 
 def _pillow_word(
@@ -305,21 +324,14 @@ def _set_phrase(
     kana = " ".join(spoken for _, _, spoken in parts)
     lemma = "".join(written for written, _, _ in parts)
     in_kana = max(cost, _KANA_COST_LONG)
+    noun, particle = "名詞-普通名詞-一般", "助詞-格助詞"
     for which, spelling_cost in ((0, cost), (1, in_kana)):
-        pieces = [part[which] for part in parts]
-        yield Entry(
-            "".join(pieces),
-            number,
-            spelling_cost,
-            kana,
-            "名詞-普通名詞-一般",
-            "*",
-            "*",
-            lemma,
-            "和",
-            gloss,
-            parts="/".join(pieces),
-        )
+        pieces = [
+            Words(part[which], part[2], particle if part[0] == "の" else noun) for part in parts
+        ]
+        written = "".join(piece.written for piece in pieces)
+        whole = Entry(written, number, spelling_cost, kana, noun, "*", "*", lemma, "和", gloss)
+        yield whole._replace(parts=as_cell(pieces))
 
 
 def spoken_kana(historical: str, modern: str) -> str:

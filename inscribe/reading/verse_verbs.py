@@ -16,6 +16,7 @@ from inscribe.reading.historical import modern_kana
 from inscribe.reading.metre import morae
 from inscribe.reading.old_spellings import old_spellings
 from inscribe.reading.paradigms import inflections
+from inscribe.reading.verse_groups import groups, with_words
 from inscribe.reading.verse_tables import common_word_costs, noun_rows, spoken_kana
 from inscribe.reading.verse_words import ClassIndex, Stem, conjugate
 
@@ -193,14 +194,23 @@ def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
                 ending_begins=row.covers,
             )
             in_kanji = written == row.written and written != row.historical
-            if not row.covers:
-                yield from conjugate(stem, index)
-            elif in_kanji:
-                for entry in conjugate(stem._replace(written=""), index):
-                    yield entry._replace(written=written + entry.written[1:])
-            else:
-                bare = written[:-1] if row.conjugation.startswith("上一段") else written
-                yield from conjugate(stem._replace(written=bare), index)
+            group = groups().get((row.written, row.historical))
+            for entry in _forms(row, stem, index, in_kanji=in_kanji):
+                yield with_words(entry, group, in_kana=not in_kanji)
+
+
+def _forms(row: Row, stem: Stem, index: ClassIndex, *, in_kanji: bool) -> Iterator[Entry]:
+    """Yield the forms of one spelling of a row."""
+    if not row.covers:
+        yield from conjugate(stem, index)
+    elif in_kanji:
+        for entry in conjugate(stem._replace(written=""), index):
+            yield entry._replace(written=stem.written + entry.written[1:])
+    else:
+        upper = row.conjugation.startswith("上一段")
+        yield from conjugate(
+            stem._replace(written=stem.written[:-1] if upper else stem.written), index
+        )
 
 
 def _spellings(
