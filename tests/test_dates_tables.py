@@ -70,7 +70,7 @@ def test_the_signs_of_the_cycle_are_complete_and_in_order() -> None:
     signs = cycle.signs()
     assert "".join(s for s in signs if signs[s].kind == "stem") == cycle.STEMS
     assert "".join(s for s in signs if signs[s].kind == "branch") == cycle.BRANCHES
-    assert [signs[s].index for s in cycle.BRANCHES] == list(range(12))
+    assert [signs[s].place for s in cycle.BRANCHES] == list(range(12))
 
 
 def test_look_alikes_are_pairs_of_different_signs() -> None:

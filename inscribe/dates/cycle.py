@@ -7,8 +7,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import TableError
@@ -29,12 +29,11 @@ _COLUMNS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class CycleSign:
+class CycleSign(NamedTuple):
     """A stem or a branch: its place, its readings, and the other ways it is written."""
 
     kind: str
-    index: int
+    place: int  # in the cycle, from 0
     sign: str
     kun: str
     kun_romaji: str

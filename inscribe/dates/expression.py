@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from inscribe.dates.model import Age, Piece
 
 _AGE_ONLY = frozenset(("age", "age_before", "age_number", "age_after", "intro", "link"))
 
 
-@dataclass(frozen=True, slots=True)
-class Expression:
+class Expression(NamedTuple):
     """What is written: each place of a date, filled or empty, and the pieces it is made of."""
 
     era: str | None = None
@@ -57,13 +56,13 @@ class Expression:
         return self.pieces[-1].last
 
 
-@dataclass(slots=True)
 class Draft:
     """An expression while it is being filled; kept inside the parser."""
 
-    places: dict[str, object] = field(default_factory=dict)
-    pieces: list[Piece] = field(default_factory=list)
-    strength: int = 0  # 2 and more: a date by itself
+    def __init__(self) -> None:
+        self.places: dict[str, object] = {}
+        self.pieces: list[Piece] = []
+        self.strength = 0  # 2 and more: a date by itself
 
     def is_empty(self) -> bool:
         """Return whether nothing is filled yet."""

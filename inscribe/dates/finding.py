@@ -108,7 +108,6 @@ def resolve_all(text: str, between: Between | None = None) -> tuple[DateReading,
 
 def _of_gregorian(text: str) -> DateReading:
     """Return the day of the Japanese calendar that an ISO date names."""
-    from dataclasses import replace
     from datetime import date
 
     from inscribe.dates.carved import as_carved
@@ -122,19 +121,17 @@ def _of_gregorian(text: str) -> DateReading:
     last = len(text) - 1
     pieces = tuple(piece._replace(first=0, last=last) for piece in reading.pieces)
     why = f"{text} was {carved}; {reading.why}"
-    return replace(reading, text=text, first=0, last=last, pieces=pieces, why=why)
+    return reading._replace(text=text, first=0, last=last, pieces=pieces, why=why)
 
 
 def _joined(found: Sequence[Expression]) -> list[Expression]:
     """Join an age that stands by itself to the one date of the text that has none."""
-    from dataclasses import replace
-
     ages = [each for each in found if each.age and not each.says_when]
     dates = [each for each in found if each.says_when and each.sure]
     if len(ages) != 1 or len(dates) != 1 or dates[0].age:
         return list(found)
     pieces = tuple(sorted(ages[0].pieces + dates[0].pieces, key=lambda piece: piece.first))
-    return [replace(dates[0], age=ages[0].age, pieces=pieces)]
+    return [dates[0]._replace(age=ages[0].age, pieces=pieces)]
 
 
 def _says_most(reading: DateReading) -> tuple[bool, bool, int]:
@@ -143,7 +140,6 @@ def _says_most(reading: DateReading) -> tuple[bool, bool, int]:
 
 def _placed(reading: DateReading, origin: tuple[int, ...], text: str) -> DateReading:
     """Return the reading with offsets and text as in the input before normalisation."""
-    from dataclasses import replace
 
     def moved(piece: Piece) -> Piece:
         first, last = origin[piece.first], origin[piece.last]
@@ -151,4 +147,4 @@ def _placed(reading: DateReading, origin: tuple[int, ...], text: str) -> DateRea
 
     first, last = origin[reading.first], origin[reading.last]
     pieces = tuple(moved(piece) for piece in reading.pieces)
-    return replace(reading, first=first, last=last, text=text[first : last + 1], pieces=pieces)
+    return reading._replace(first=first, last=last, text=text[first : last + 1], pieces=pieces)

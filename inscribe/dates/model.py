@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal, NamedTuple
 
@@ -72,8 +71,7 @@ class Explanation(NamedTuple):
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class DateReading:
+class DateReading(NamedTuple):
     """One date expression, what it names, and whether its parts agree.
 
     ``year`` is the lunisolar year, named by the western year in which it began; ``first_day`` and

@@ -7,7 +7,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field, replace
+from collections.abc import Mapping
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.dates import numerals
@@ -18,8 +19,7 @@ UNREAD = "□■"
 _SEPARATORS = re.compile(r"[\s　、，,・･.．。／/」「|｜]+")
 
 
-@dataclass(frozen=True, slots=True)
-class Token:
+class Token(NamedTuple):
     """A word or number and all it can mean; ``first`` and ``last`` are offsets in the text.
 
     ``opens``: it stands at the start of the text or after a separator, so that it cannot be the
@@ -29,7 +29,7 @@ class Token:
     text: str
     first: int
     last: int
-    meanings: dict[str, Meaning] = field(default_factory=dict)
+    meanings: Mapping[str, Meaning] = {}
     number: int | None = None
     opens: bool = False
 
@@ -54,7 +54,7 @@ def scan(text: str) -> tuple[Token, ...]:
         token = _token_at(text, position)
         if token is not None:
             opens = position == 0 or (bool(found) and _ends_before(found[-1], position))
-            found.append(replace(token, opens=True) if opens else token)
+            found.append(token._replace(opens=True) if opens else token)
         position = token.last + 1 if token else position + 1
     return tuple(found)
 

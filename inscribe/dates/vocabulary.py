@@ -10,22 +10,25 @@ from inscribe.dates import cycle, eras
 from inscribe.dates.lookalikes import cycle_lookalikes
 from inscribe.errors import Place, TableError
 
-_MONTH = "(?:[1-9]|1[0-2])"
-_DAY = "(?:[1-9]|[12][0-9]|30)"
+_MONTH = frozenset(map(str, range(1, 13)))
+_DAY = frozenset(map(str, range(1, 31)))
+# The values of the kinds that are reckoned with: numbers joined by hyphens, or a pattern.
+_NUMBERS: dict[str, tuple[frozenset[str], ...]] = {
+    "month": (_MONTH,),
+    "season": (_MONTH, _MONTH),
+    "season_day": (_MONTH, _MONTH),
+    "day": (_DAY,),
+    "days": (_DAY, _DAY),
+    "part": (_DAY, _DAY),
+    "festival": (_MONTH, _DAY),
+}
 # A day that every year has.
 _DAY_OF_YEAR = (
     "(?:02-(?:0[1-9]|1[0-9]|2[0-8])|(?:0[13-9]|1[0-2])-(?:0[1-9]|[12][0-9]|30)"
     "|(?:0[13578]|1[02])-31)"
 )
-# The values of the kinds that are reckoned with.
-_VALUES = {
-    "month": _MONTH,
-    "season": f"{_MONTH}-{_MONTH}",
-    "season_day": f"{_MONTH}-{_MONTH}",
-    "day": f"{_DAY}(?:-{_DAY})?",
-    "part": f"{_DAY}-{_DAY}",
+_PATTERNS = {
     "third": "0|10|20",
-    "festival": f"{_MONTH}-{_DAY}",
     "term": f"{_DAY_OF_YEAR} {_DAY_OF_YEAR}",
     "epoch": "-?[0-9]{1,4}",
     "same": "(?:era|year|month|day):-?[0-9]",
@@ -80,10 +83,20 @@ def _meaning(kind: str, value: str, kana: str, romaji: str, place: Place) -> Mea
     Raises:
         TableError: the kind is reckoned with, and cannot be with this value.
     """
-    if kind in _VALUES and not re.fullmatch(_VALUES[kind], value):
+    if not _can_be(kind, value):
         raise TableError(f"“{value}” is no value of a {kind}", place, "see the head of the table")
     first, *others = romaji.split("; ")
     return Meaning(kind, value, kana, first, tuple(others))
+
+
+def _can_be(kind: str, value: str) -> bool:
+    if kind in _PATTERNS:
+        return bool(re.fullmatch(_PATTERNS[kind], value))
+    numbers = value.split("-")
+    possible = _NUMBERS.get("days" if kind == "day" and len(numbers) == 2 else kind)
+    if possible is None:  # nothing is reckoned with it
+        return True
+    return len(numbers) == len(possible) and all(map(frozenset.__contains__, possible, numbers))
 
 
 def _eras() -> list[tuple[str, Meaning]]:
