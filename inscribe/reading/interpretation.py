@@ -22,6 +22,7 @@ from inscribe.reading.pieces import Piece, unknown_piece
 from inscribe.reading.register import (
     SIGNATURE,
     has_classical_grammar,
+    is_kanji_only,
     looks_like_verse,
     may_be_signature,
     may_hold_verse,
@@ -36,7 +37,6 @@ from inscribe.reading.verse import (
 
 _MARK = re.compile("［[^］]*］|（花押）|（印(?:「[^」]*」)?）")
 _RETURN_MARKS = re.compile("[\u3190-\u319f]")
-_KANJI_ONLY = re.compile("[\u3400-\u9fff々]+$")
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 _NO_METRE_OVER_A_GAP = "a gap leaves the metre open; read word by word"
 
@@ -244,7 +244,7 @@ def _reordered(normal: NormalText) -> NormalText:
 
 def _chinese_doubts(text: Text) -> tuple[Doubt, ...]:
     plain = text.normal.text
-    if len(plain) < 5 or not _KANJI_ONLY.match(plain):
+    if len(plain) < 5 or not is_kanji_only(plain):
         return ()
     kind = "Chinese verse" if len(plain) in _LINES_OF_CHINESE_VERSE else "Chinese"
     why = f"{kind} without return marks: the words are read in the order written"

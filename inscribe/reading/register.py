@@ -36,6 +36,15 @@ def kana_share(text: str) -> float:
     return len(_KANA.findall(text)) / len(text) if text else 0.0
 
 
+def is_kanji_only(text: str) -> bool:
+    """Whether a text is nothing but kanji and 々.
+
+    >>> is_kanji_only("春色"), is_kanji_only("春の色"), is_kanji_only("")
+    (True, False, False)
+    """
+    return bool(text) and all("\u3400" <= sign <= "\u9fff" or sign == "々" for sign in text)
+
+
 def may_be_signature(text: str) -> bool:
     """Whether a normalised text has few enough kana to be a signature.
 

@@ -18,6 +18,7 @@ from inscribe.reading.lattice import Node, Span, Surroundings, best_path, spans_
 from inscribe.reading.metre import PARTS, TANKA, Metre, pattern_of
 from inscribe.reading.overrides import Override, settled_nodes
 from inscribe.reading.pieces import Piece, unread_piece
+from inscribe.reading.register import is_kanji_only
 from inscribe.reading.scansion import (
     Phrases,
     fitted_phrases,
@@ -27,8 +28,7 @@ from inscribe.reading.scansion import (
     regular_tail,
 )
 
-_VOICED = re.compile("[がぎぐげござじずぜぞだぢづでどばびぶべぼ]")
-_KANJI = re.compile("[\u3400-\u9fff]+$")
+_VOICED = frozenset("がぎぐげござじずぜぞだぢづでどばびぶべぼ")
 _KANA = re.compile("[\u3041-\u3096]")
 NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
 _LONGEST = 80  # signs; no poem that has a metre here is longer
@@ -82,7 +82,7 @@ def _taken_apart(reading: VerseReading) -> VerseReading:
     new_index: list[int] = []
     for word in reading.words:
         new_index.append(len(words))
-        if not word.known and _KANJI.match(word.written):
+        if not word.known and is_kanji_only(word.written):
             as_prose = mecab.prose_words(word.written)
             words.extend(as_prose if all(each.known for each in as_prose) else (word,))
         else:
@@ -236,7 +236,7 @@ def marks_voicing(text: str) -> bool:
     >>> marks_voicing("はなのいろはうつりにけりないたつらに"), marks_voicing("ひとしれず")
     (False, True)
     """
-    return bool(_VOICED.search(text)) or len(_KANA.findall(text)) < _ENOUGH_KANA
+    return not _VOICED.isdisjoint(text) or len(_KANA.findall(text)) < _ENOUGH_KANA
 
 
 def _searched(
