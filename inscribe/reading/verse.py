@@ -34,7 +34,8 @@ NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
 _LONGEST = 80  # signs; no poem that has a metre here is longer
 _CHANGED_AT_MOST = 4000  # another reading of one word may cost this much more
 _MENDED_ENOUGH = 8000  # a stretch is mended if its metre costs no more
-_ENOUGH_KANA = 14
+_TOO_FEW_KANA = 5
+_BETTER_UNVOICED = 1200  # from here on, a text without a voiced kana leaves them unmarked
 _NO_ENDS: frozenset[int] = frozenset()
 
 
@@ -231,12 +232,19 @@ def _unread_pieces() -> tuple[Piece, ...]:
 
 
 def marks_voicing(text: str) -> bool:
-    """Whether a text with enough kana to tell marks voicing at all.
+    """Whether a text marks voicing at all.
+
+    One without a single voiced kana does not if its words make much better sense with some.
 
     >>> marks_voicing("はなのいろはうつりにけりないたつらに"), marks_voicing("ひとしれず")
     (False, True)
     """
-    return not _VOICED.isdisjoint(text) or len(_KANA.findall(text)) < _ENOUGH_KANA
+    if not _VOICED.isdisjoint(text):
+        return True
+    if len(_KANA.findall(text)) < _TOO_FEW_KANA:
+        return True
+    as_written = path_cost(mecab.verse_words(text, voiced=True))
+    return as_written - path_cost(mecab.verse_words(text, voiced=False)) <= _BETTER_UNVOICED
 
 
 def _searched(
