@@ -65,9 +65,10 @@ def files(name: str) -> tuple[Path, ...]:
     return tuple(path for folder in folders() if (path := folder / f"{name}.tsv").is_file())
 
 
-def rows(
-    name: str, columns: Sequence[str], *, nameless: bool = False
-) -> Iterator[tuple[tuple[str, ...], Place]]:
+Row = tuple[tuple[str, ...], Place]  # the cells of a row, and the place it stands in
+
+
+def rows(name: str, columns: Sequence[str], *, nameless: bool = False) -> Iterator[Row]:
     """Yield each row of the table ``name`` as its cells, with the place it stands in.
 
     ``columns`` are the names the header line must have, in order. The first cell of a row says
@@ -77,32 +78,75 @@ def rows(
         TableError: the table is missing, its header differs, or a row has the wrong number of
             cells or an empty first one; file and line are named.
     """
+    for path in _found(name):
+        file = str(path)
+        for number, line in _lines_of(path, tuple(columns)):
+            place = Place(file, number)
+            yield _cells(line, columns, place, nameless), place
+
+
+class Rows:
+    """The rows of a large table by the first sign of what they are about.
+
+    Only the rows that are asked for are taken apart, so that a table of thousands of names costs
+    little where a single signature is read.
+    """
+
+    def __init__(self, name: str, columns: Sequence[str]) -> None:
+        """Find the rows of the table ``name``.
+
+        Raises:
+            TableError: the table is missing or its header differs; file and line are named.
+        """
+        self._columns = tuple(columns)
+        self._lines: dict[str, list[tuple[str, int, str]]] = {}
+        for path in _found(name):
+            file = str(path)
+            for number, line in _lines_of(path, self._columns):
+                self._lines.setdefault(line[0], []).append((file, number, line))
+
+    def about(self, sign: str) -> Iterator[Row]:
+        """Yield the rows whose first cell begins with a sign.
+
+        Raises:
+            TableError: a row has the wrong number of cells or an empty first one.
+        """
+        for file, number, line in (*self._lines.get("\t", ()), *self._lines.get(sign, ())):
+            place = Place(file, number)
+            yield _cells(line, self._columns, place, False), place
+
+    def signs(self) -> tuple[str, ...]:
+        """Return the signs with which rows begin."""
+        return tuple(self._lines)
+
+
+def _found(name: str) -> tuple[Path, ...]:
     found = files(name)
     if not found:
         raise TableError(f"the table {name}.tsv is missing", Place(str(folders()[-1])))
-    for path in found:
-        yield from _rows_of(path, tuple(columns), nameless)
+    return found
 
 
-def _rows_of(
-    path: Path, columns: tuple[str, ...], nameless: bool
-) -> Iterator[tuple[tuple[str, ...], Place]]:
-    header: tuple[str, ...] | None = None
-    file = str(path)
-    for number, line in enumerate(read_text(path).split("\n"), start=1):
-        if line.startswith("#") or not line.strip():
-            continue
-        cells = tuple(line.split("\t"))
-        place = Place(file, number)
-        if header is None:
-            header = cells
-            if header != columns:
+def _lines_of(path: Path, columns: tuple[str, ...]) -> Iterator[tuple[int, str]]:
+    """Yield the lines of a table below its header, with their numbers."""
+    lines = enumerate(read_text(path).split("\n"), start=1)
+    for number, line in lines:
+        if line and line[0] != "#" and line.strip():
+            if tuple(line.split("\t")) != columns:
                 expected = ", ".join(columns)
+                place = Place(str(path), number)
                 raise TableError("the column names differ", place, f"expected: {expected}")
-        elif len(cells) != len(columns):
-            expected = f"expected {len(columns)} cells separated by tabs, found {len(cells)}"
-            raise TableError("the row does not fit the header", place, expected)
-        elif not cells[0] and not nameless:
-            raise TableError(f"the {columns[0]} is missing", place, "fill the first cell")
-        else:
-            yield cells, place
+            break
+    for number, line in lines:
+        if line and line[0] != "#" and (line[0] > " " or line.strip()):
+            yield number, line
+
+
+def _cells(line: str, columns: Sequence[str], place: Place, nameless: bool) -> tuple[str, ...]:
+    cells = tuple(line.split("\t"))
+    if len(cells) != len(columns):
+        expected = f"expected {len(columns)} cells separated by tabs, found {len(cells)}"
+        raise TableError("the row does not fit the header", place, expected)
+    if not cells[0] and not nameless:
+        raise TableError(f"the {columns[0]} is missing", place, "fill the first cell")
+    return cells

@@ -13,7 +13,7 @@ from inscribe import tables
 from inscribe.dates import calendar, cycle, eras
 from inscribe.dates.lookalikes import lookalikes
 from inscribe.dates.scan import scan
-from inscribe.dates.vocabulary import words
+from inscribe.dates.vocabulary import signs, words_from
 from inscribe.errors import TableError
 
 WITH_READINGS = {
@@ -60,8 +60,8 @@ def test_months_and_days_of_the_tables_exist() -> None:
 
 
 def test_every_word_is_found_as_itself() -> None:
-    for group in words().values():
-        for word in group:
+    for sign in signs():
+        for word in words_from(sign):
             (token,) = scan(word.text)
             assert token.text == word.text
 
@@ -123,10 +123,11 @@ def test_a_row_that_cannot_be_reckoned_with_names_its_place(
     name: str, header: str, row: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     (tmp_path / f"{name}.tsv").write_text(f"{header}\n{row}\n", encoding="utf-8")
-    monkeypatch.setattr(tables, "_user_folders", [tmp_path])
-    words.cache_clear()  # type: ignore[attr-defined]
+    monkeypatch.setattr(tables, "_user_folders", [])
+    tables.add_folder(tmp_path)
     try:
         with pytest.raises(TableError, match=rf"{name}\.tsv, line 2"):
-            words()
+            words_from(row[0])
     finally:
-        words.cache_clear()  # type: ignore[attr-defined]
+        for forget in tables._forgetters:
+            forget()

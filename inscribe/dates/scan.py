@@ -13,7 +13,7 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.dates import numerals
 from inscribe.dates.eras import by_name
-from inscribe.dates.vocabulary import Meaning, words
+from inscribe.dates.vocabulary import Meaning, words_from
 
 UNREAD = "□■"
 _SEPARATORS = re.compile(r"[\s　、，,・･.．。／/」「|｜]+")
@@ -71,7 +71,7 @@ def _token_at(text: str, position: int) -> Token | None:
     if damaged := _damaged_at(text, position):
         return damaged
     run = numerals.run_at(text, position)
-    for word in words().get(text[position], ()):
+    for word in words_from(text[position]):
         if len(word.text) <= len(run):
             break
         if text.startswith(word.text, position):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from inscribe import tables
@@ -54,27 +55,62 @@ class Word(NamedTuple):
     meanings: tuple[Meaning, ...]
 
 
-Vocabulary = dict[str, tuple[Word, ...]]
+Entry = tuple[str, Meaning]
+_COLUMNS = {
+    "month_names": ("name", "month", "kana", "romaji"),
+    "day_words": ("word", "kind", "days", "kana", "romaji"),
+    "festivals": ("name", "month", "day", "kana", "romaji"),
+    "solar_terms": ("term", "first", "last", "kana", "romaji"),
+    "date_words": ("word", "kind", "value", "kana", "romaji"),
+}
 
 
 @tables.compiled
-def words() -> Vocabulary:
-    """Return the words by their first character, the longest first."""
+def _tables() -> dict[str, tables.Rows]:
+    return {name: tables.Rows(name, columns) for name, columns in _COLUMNS.items()}
+
+
+@tables.compiled
+def _known() -> dict[str, tuple[Word, ...]]:
+    return {}
+
+
+def words_from(sign: str) -> tuple[Word, ...]:
+    """Return the words that begin with a sign, the longest first.
+
+    Raises:
+        TableError: a row of the tables cannot be used.
+    """
+    known = _known()
+    if sign not in known:
+        known[sign] = _read_words_from(sign)
+    return known[sign]
+
+
+def signs() -> tuple[str, ...]:
+    """Return every sign with which a word of dates begins."""
+    listed = (sign for table in _tables().values() for sign in table.signs())
+    return tuple(dict.fromkeys((*_names_and_cycle(), *listed)))
+
+
+def _read_words_from(sign: str) -> tuple[Word, ...]:
     found: dict[str, list[Meaning]] = {}
-    for text, meaning in _entries():
+    named = _names_and_cycle().get(sign, ())
+    for text, meaning in (*named, *_months(sign), *_days(sign), *_others(sign)):
         meanings = found.setdefault(text, [])
         if all(known.kind != meaning.kind for known in meanings):
             meanings.append(meaning)
-    by_first: dict[str, list[Word]] = {}
-    for text, meanings in found.items():
-        by_first.setdefault(text[0], []).append(Word(text, tuple(meanings)))
-    for group in by_first.values():
-        group.sort(key=lambda word: -len(word.text))
-    return {first: tuple(group) for first, group in by_first.items()}
+    words = [Word(text, tuple(meanings)) for text, meanings in found.items()]
+    return tuple(sorted(words, key=lambda word: -len(word.text)))
 
 
-def _entries() -> list[tuple[str, Meaning]]:
-    return [*_eras(), *_cycle(), *_months(), *_days(), *_others()]
+@tables.compiled
+def _names_and_cycle() -> dict[str, list[Entry]]:
+    """Return the names of eras and the signs of the cycle, by their first signs."""
+    found: dict[str, list[Entry]] = {}
+    for entry in (*_eras(), *_cycle()):
+        found.setdefault(entry[0][0], []).append(entry)
+    return found
 
 
 def _meaning(kind: str, value: str, kana: str, romaji: str, place: Place) -> Meaning:
@@ -99,12 +135,12 @@ def _can_be(kind: str, value: str) -> bool:
     return len(numbers) == len(possible) and all(map(frozenset.__contains__, possible, numbers))
 
 
-def _eras() -> list[tuple[str, Meaning]]:
+def _eras() -> list[Entry]:
     known = eras.by_name()
     return [(name, Meaning("era", name, era.kana, era.romaji)) for name, era in known.items()]
 
 
-def _cycle() -> list[tuple[str, Meaning]]:
+def _cycle() -> list[Entry]:
     found = []
     for sign in cycle.signs().values():
         main = Meaning(sign.kind, sign.sign, sign.kun, sign.kun_romaji)
@@ -122,31 +158,20 @@ def _other_writing(sign: cycle.CycleSign) -> Meaning:
     return Meaning(kind, sign.sign, sign.kun, sign.kun_romaji)
 
 
-def _months() -> list[tuple[str, Meaning]]:
-    columns = ("name", "month", "kana", "romaji")
-    return [
-        (name, _meaning("month", month, kana, romaji, place))
-        for (name, month, kana, romaji), place in tables.rows("month_names", columns)
-    ]
+def _months(sign: str) -> Iterator[Entry]:
+    for (name, month, kana, romaji), place in _tables()["month_names"].about(sign):
+        yield name, _meaning("month", month, kana, romaji, place)
 
 
-def _days() -> list[tuple[str, Meaning]]:
-    found = []
-    for cells, place in tables.rows("day_words", ("word", "kind", "days", "kana", "romaji")):
-        word, kind, days, kana, romaji = cells
-        found.append((word, _meaning(kind, days, kana, romaji, place)))
-    for cells, place in tables.rows("festivals", ("name", "month", "day", "kana", "romaji")):
-        name, month, day, kana, romaji = cells
-        found.append((name, _meaning("festival", f"{month}-{day}", kana, romaji, place)))
-    for cells, place in tables.rows("solar_terms", ("term", "first", "last", "kana", "romaji")):
-        term, first, last, kana, romaji = cells
-        found.append((term, _meaning("term", f"{first} {last}", kana, romaji, place)))
-    return found
+def _days(sign: str) -> Iterator[Entry]:
+    for (word, kind, days, kana, romaji), place in _tables()["day_words"].about(sign):
+        yield word, _meaning(kind, days, kana, romaji, place)
+    for (name, month, day, kana, romaji), place in _tables()["festivals"].about(sign):
+        yield name, _meaning("festival", f"{month}-{day}", kana, romaji, place)
+    for (term, first, last, kana, romaji), place in _tables()["solar_terms"].about(sign):
+        yield term, _meaning("term", f"{first} {last}", kana, romaji, place)
 
 
-def _others() -> list[tuple[str, Meaning]]:
-    columns = ("word", "kind", "value", "kana", "romaji")
-    return [
-        (word, _meaning(kind, value, kana, romaji, place))
-        for (word, kind, value, kana, romaji), place in tables.rows("date_words", columns)
-    ]
+def _others(sign: str) -> Iterator[Entry]:
+    for (word, kind, value, kana, romaji), place in _tables()["date_words"].about(sign):
+        yield word, _meaning(kind, value, kana, romaji, place)

@@ -38,12 +38,13 @@ class Choice(NamedTuple):
 
 
 @tables.compiled
-def _counted() -> dict[str, tuple[tuple[str, ...], Place]]:
-    rows = tables.rows("name_elements", ("char", *_COLUMNS))
-    found: dict[str, tuple[tuple[str, ...], Place]] = {}
-    for cells, place in rows:
-        found.setdefault(cells[0], (cells[1:], place))
-    return found
+def _elements() -> tables.Rows:
+    return tables.Rows("name_elements", ("char", *_COLUMNS))
+
+
+def _counted(char: str) -> tuple[tuple[str, ...], Place] | None:
+    """Return the cells of a character, one for each position, and where they stand."""
+    return next(((cells[1:], place) for cells, place in _elements().about(char)), None)
 
 
 @tables.compiled
@@ -100,7 +101,7 @@ def choices(char: str, position: Position) -> tuple[Choice, ...]:
 def _ranked_choices(char: str, position: Position) -> tuple[Choice, ...]:
     weights: dict[tuple[str, bool], float] = {}
     preferred = _preferred().get((char, position))
-    counted = _counted().get(char)
+    counted = _counted(char)
     if preferred:
         _gather(weights, _weights(*preferred), 1.0)
     elif counted:
@@ -151,7 +152,7 @@ def usualness(char: str, position: Position) -> float:
 
 def _log_of_count(char: str, position: Position) -> float:
     preferred = _preferred().get((char, position))
-    counted = _counted().get(char)
+    counted = _counted(char)
     sums = [0.0]
     if preferred:
         sums.append(sum(weight for _, _, weight in _weights(*preferred)))

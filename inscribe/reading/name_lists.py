@@ -11,29 +11,22 @@ from inscribe.errors import Place, TableError
 
 # Readings of a name in kana with their costs, the likelier first.
 Listed = tuple[tuple[str, int], ...]
-_Rows = dict[str, list[tuple[str, Place]]]
+_COLUMNS = ("first", "names")
 
 
 @tables.compiled
-def _surname_rows() -> _Rows:
-    return _rows("surnames")
+def _surname_rows() -> tables.Rows:
+    return tables.Rows("surnames", _COLUMNS)
 
 
 @tables.compiled
-def _place_rows() -> _Rows:
-    return _rows("place_names")
+def _place_rows() -> tables.Rows:
+    return tables.Rows("place_names", _COLUMNS)
 
 
 @tables.compiled
 def _known() -> dict[tuple[str, str], dict[str, Listed]]:
     return {}
-
-
-def _rows(table: str) -> _Rows:
-    found: _Rows = {}
-    for (first, cell), place in tables.rows(table, ("first", "names")):
-        found.setdefault(first, []).append((cell, place))
-    return found
 
 
 def surnames_from(first: str) -> dict[str, Listed]:
@@ -51,11 +44,11 @@ def place_names(written: str) -> Listed:
     return _names_from("place", written[0], _place_rows()).get(written, ())
 
 
-def _names_from(sort: str, first: str, rows: _Rows) -> dict[str, Listed]:
+def _names_from(sort: str, first: str, rows: tables.Rows) -> dict[str, Listed]:
     known = _known()
     if (sort, first) not in known:
         names: dict[str, Listed] = {}
-        for cell, place in rows.get(first, ()):
+        for (_, cell), place in rows.about(first):
             for item in cell.split():
                 written, readings = _name(item, place)
                 names.setdefault(written, readings)

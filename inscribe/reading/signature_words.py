@@ -20,6 +20,25 @@ from inscribe.errors import TableError
 # What a formula gives: where, by order of whom, for whom, after which model, out of what.
 FAMILIES = ("place", "patron", "purpose", "model", "means")
 
+_COLUMNS = {
+    "signature_words": ("written", "class", "kana", "with_object", "alternatives", "gloss"),
+    "signature_formulas": (
+        "written",
+        "role",
+        "family",
+        "final",
+        "joined",
+        "alternatives",
+        "gloss",
+        "cost",
+    ),
+    "provinces": ("written", "kind", "kana", "province"),
+    "cities": ("written", "kana", "kind", "alternatives", "gloss"),
+    "titles": ("written", "kana", "kind", "alternatives", "gloss"),
+    "techniques": ("written", "kind", "pos", "kana", "gloss"),
+    "subjects": ("written", "kana", "gloss"),
+}
+
 # What a lexicon word costs by its length: long words are seldom there by chance.
 _COST_BY_LENGTH = {1: 1.5, 2: 0.7}
 _COST_OF_LONG = 0.4
@@ -42,27 +61,45 @@ Lexicon = dict[str, dict[str, tuple[Word, ...]]]
 
 
 @tables.compiled
-def lexicon() -> Lexicon:
-    """Return all words by their first character, then by their writing."""
-    found: dict[str, dict[str, list[Word]]] = {}
-    for word in (
-        *_plain_words(),
-        *_formula_words(),
-        *_places(),
-        *_titles(),
-        *_materials(),
-        *_subjects(),
-    ):
-        found.setdefault(word.text[0], {}).setdefault(word.text, []).append(word)
-    return {
-        first: {text: _distinct(words) for text, words in by_text.items()}
-        for first, by_text in found.items()
-    }
+def _tables() -> dict[str, tables.Rows]:
+    return {name: tables.Rows(name, columns) for name, columns in _COLUMNS.items()}
+
+
+@tables.compiled
+def _known() -> Lexicon:
+    return {}
 
 
 def words_from(char: str) -> dict[str, tuple[Word, ...]]:
-    """Return the words that begin with a character, by their writing."""
-    return lexicon().get(char, {})
+    """Return the words that begin with a character, by their writing.
+
+    Raises:
+        TableError: a row of the tables cannot be used.
+    """
+    known = _known()
+    if char not in known:
+        known[char] = _read_words_from(char)
+    return known[char]
+
+
+def lexicon() -> Lexicon:
+    """Return all words by their first character, then by their writing."""
+    signs = dict.fromkeys(sign for table in _tables().values() for sign in table.signs())
+    return {sign: words_from(sign) for sign in signs}
+
+
+def _read_words_from(char: str) -> dict[str, tuple[Word, ...]]:
+    found: dict[str, list[Word]] = {}
+    for word in (
+        *_plain_words(char),
+        *_formula_words(char),
+        *_places(char),
+        *_titles(char),
+        *_materials(char),
+        *_subjects(char),
+    ):
+        found.setdefault(word.text, []).append(word)
+    return {text: _distinct(words) for text, words in found.items()}
 
 
 def _distinct(words: list[Word]) -> tuple[Word, ...]:
@@ -80,21 +117,17 @@ def _split(cell: str) -> tuple[str, ...]:
     return tuple(filter(None, cell.split("/")))
 
 
-def _plain_words() -> Iterator[Word]:
-    columns = ("written", "class", "kana", "with_object", "alternatives", "gloss")
-    for (text, kind, kana, with_object, others, gloss), place in tables.rows(
-        "signature_words", columns
-    ):
+def _plain_words(char: str) -> Iterator[Word]:
+    for cells, place in _tables()["signature_words"].about(char):
+        text, kind, kana, with_object, others, gloss = cells
         if not kind or not kana:
             raise TableError("a cell is empty", place, "give writing, class and kana")
         yield Word(text, kind, kana, with_object, _split(others), gloss, cost=_cost(text))
 
 
-def _formula_words() -> Iterator[Word]:
-    columns = ("written", "role", "family", "final", "joined", "alternatives", "gloss")
-    for (text, role, family, final, joined, others, gloss, rarity), place in tables.rows(
-        "signature_formulas", (*columns, "cost")
-    ):
+def _formula_words(char: str) -> Iterator[Word]:
+    for cells, place in _tables()["signature_formulas"].about(char):
+        text, role, family, final, joined, others, gloss, rarity = cells
         if role not in ("opener", "closer"):
             raise TableError(f"“{role}” is no part of a formula", place, "use opener or closer")
         if family not in FAMILIES:
@@ -107,37 +140,29 @@ def _formula_words() -> Iterator[Word]:
         yield Word(text, role, final, joined, _split(others), gloss, family, cost)
 
 
-def _places() -> Iterator[Word]:
-    for (text, kind, kana, province), _ in tables.rows(
-        "provinces", ("written", "kind", "kana", "province")
-    ):
+def _places(char: str) -> Iterator[Word]:
+    for (text, kind, kana, province), _ in _tables()["provinces"].about(char):
         gloss = "province" if kind == "province" else f"the province of {province}"
         yield Word(text, "place", kana, gloss=gloss, cost=_cost(text))
-    for (text, kana, kind, others, gloss), place in tables.rows(
-        "cities", ("written", "kana", "kind", "alternatives", "gloss")
-    ):
+    for (text, kana, kind, others, gloss), place in _tables()["cities"].about(char):
         if kind not in ("city", "quarter"):
             raise TableError(f"“{kind}” is no kind of town", place, "use city or quarter")
         yield Word(text, kind, kana, "", _split(others), gloss, cost=_cost(text))
 
 
-def _titles() -> Iterator[Word]:
-    for (text, kana, kind, others, gloss), _ in tables.rows(
-        "titles", ("written", "kana", "kind", "alternatives", "gloss")
-    ):
+def _titles(char: str) -> Iterator[Word]:
+    for (text, kana, kind, others, gloss), _ in _tables()["titles"].about(char):
         role = "office" if kind == "office" else "title"
         yield Word(text, role, kana, "", _split(others), gloss, cost=_cost(text))
 
 
-def _materials() -> Iterator[Word]:
-    for (text, _, _, kana, gloss), _ in tables.rows(
-        "techniques", ("written", "kind", "pos", "kana", "gloss")
-    ):
+def _materials(char: str) -> Iterator[Word]:
+    for (text, _, _, kana, gloss), _ in _tables()["techniques"].about(char):
         yield Word(text, "material", kana, gloss=gloss, cost=_cost(text) + 0.3)
 
 
-def _subjects() -> Iterator[Word]:
-    for (text, kana, gloss), _ in tables.rows("subjects", ("written", "kana", "gloss")):
+def _subjects(char: str) -> Iterator[Word]:
+    for (text, kana, gloss), _ in _tables()["subjects"].about(char):
         yield Word(text, "subject", kana, gloss=gloss, cost=_cost(text) + 0.3)
 
 
