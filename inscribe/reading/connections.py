@@ -36,7 +36,7 @@ class Rule:
     def concerns(self, row: tuple[str, ...]) -> bool:
         """Whether the rule speaks of words of this class."""
         if row[0] != self.word[0]:
-            return False
+            return self.word[0] == "*"
         return len(self.word) == 1 or self.word[1] in (row[4], row[6])
 
     def kept_by(self, row: tuple[str, ...]) -> bool:
@@ -48,6 +48,9 @@ class Rule:
 
 
 def _fits(wanted: str, row: tuple[str, ...]) -> bool:
+    kind, spelt, written = wanted.partition("=")
+    if spelt:
+        return row[0] == kind and row[6] == written
     conjugation, slash, form = wanted.partition("/")
     if slash:
         return conjugation in f"{row[0]}-{row[4]}-{row[5]}" and row[5].startswith(form)
@@ -104,9 +107,12 @@ def small_matrix(
     for number, row in zip(used, rows, strict=True):
         right = number % _OWN
         line = list(pick(cells[right * side : (right + 1) * side]))
+        spoken_of = False  # the rule of * is for words that have no other
         for rule in rules():
             if rule.concerns(row):
-                _lay_over(rule, line, rows)
+                spoken_of = spoken_of or rule.word[0] != "*"
+                if rule.word[0] != "*" or not spoken_of:
+                    _lay_over(rule, line, rows)
         yield array("h", (max(-_LIMIT, min(_LIMIT, cost)) for cost in line)).tobytes()
 
 
