@@ -21,8 +21,8 @@ UNITS = {"十": 10, "拾": 10, "百": 100, "陌": 100, "佰": 100, "千": 1000, 
 TENS = {"廿": 20, "廾": 20, "卄": 20, "念": 20, "卅": 30, "丗": 30, "卌": 40}
 STARTS = "".join(DIGITS) + "".join(UNITS) + "".join(TENS)
 _ONES, _SCORES = "".join(DIGITS), "".join(TENS)
+_STARTS = frozenset(STARTS)
 LONGEST = 16  # signs; no number in a date is longer, and a text may be nothing but numerals
-_RUN = f"[{STARTS}](?:[{STARTS}]|[有又](?=[{_ONES}])){{0,{LONGEST - 1}}}"
 _COMPOUND = (
     f"(?:(?P<thousands>[{_ONES}]?)[千阡仟])?(?:(?P<hundreds>[{_ONES}]?)[百陌佰])?"
     f"(?:(?P<score>[{_SCORES}])|(?P<tens>[{_ONES}]?)[十拾])?[有又]?(?P<ones>[{_ONES}]?)"
@@ -36,8 +36,17 @@ def _compiled(pattern: str) -> re.Pattern[str]:
 
 def run_at(text: str, start: int) -> str:
     """Return the longest run of numeral signs of ``text`` from ``start`` on, or nothing."""
-    found = _compiled(_RUN).match(text, start)
-    return found.group() if found else ""
+    end = start
+    while end < min(len(text), start + LONGEST) and _continues(text, start, end):
+        end += 1
+    return text[start:end]
+
+
+def _continues(text: str, start: int, at: int) -> bool:
+    """Whether a number that began at ``start`` goes on; 有 and 又 (and) stand before ones only."""
+    if text[at] in "有又":
+        return at > start and text[at + 1 : at + 2] in DIGITS
+    return text[at] in _STARTS
 
 
 def value_of(text: str) -> int | None:

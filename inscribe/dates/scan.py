@@ -82,21 +82,22 @@ def _token_at(text: str, position: int) -> Token | None:
     return None
 
 
-_DAMAGED_NUMBER = re.compile(
+# Patterns for damaged dates only, which are few.
+_DAMAGED_NUMBER = (
     f"[{numerals.STARTS}{UNREAD}]{{1,{numerals.LONGEST}}}(?=[年秊季稔歳甲乙丙丁戊己庚辛壬癸])"
 )
-_YEAR_FOLLOWS = re.compile(f"[{numerals.STARTS}{UNREAD}元甲乙丙丁戊己庚辛壬癸]")
+_YEAR_FOLLOWS = f"[{numerals.STARTS}{UNREAD}元甲乙丙丁戊己庚辛壬癸]"
 
 
 def _damaged_at(text: str, position: int) -> Token | None:
     """Return an era, a number or a single sign that cannot (wholly) be read."""
     if not any(sign in text[position : position + 4] for sign in UNREAD):
         return None
-    number = _DAMAGED_NUMBER.match(text, position)
+    number = re.match(_DAMAGED_NUMBER, text[position : position + numerals.LONGEST + 1])
     if number and any(s in UNREAD for s in number.group()) and number.group().strip(UNREAD):
         return _unread("damaged_number", number.group(), position)
     name = text[position : position + 2]
-    if len(name) == 2 and _YEAR_FOLLOWS.match(text, position + 2) and _may_be_era(name):
+    if len(name) == 2 and re.match(_YEAR_FOLLOWS, text[position + 2 :]) and _may_be_era(name):
         return _unread("damaged_era", name, position)
     return _unread("unread", text[position], position) if text[position] in UNREAD else None
 

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.forms import GAP, KAO, UNREAD
 from inscribe.forms.normal import NormalText
 from inscribe.reading.pieces import Piece, romaji_of
 from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register, Token
-from inscribe.reading.verse import VerseReading, path_cost
 from inscribe.signs import Kind, Sign
+
+if TYPE_CHECKING:
+    from inscribe.reading.verse import VerseReading
 
 WordsOf = Callable[[str], list[Piece]]
 MOST_ALTERNATIVES = 5
@@ -163,6 +165,7 @@ def _metre_reason(reading: VerseReading) -> str:
 
 def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading) -> Interpretation:
     from inscribe.reading.alternatives import DOUBTFUL, swaps
+    from inscribe.reading.verse import path_cost
 
     if sum(word.length for word in reading.words) != len(text.normal.text):
         return found

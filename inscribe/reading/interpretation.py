@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from functools import partial
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.forms.normal import NormalText
 from inscribe.reading import assembling
@@ -28,12 +28,9 @@ from inscribe.reading.register import (
     may_hold_verse,
 )
 from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register
-from inscribe.reading.verse import (
-    VerseReading,
-    marks_voicing,
-    read_verse,
-    words_without_metre,
-)
+
+if TYPE_CHECKING:
+    from inscribe.reading.verse import VerseReading
 
 _MARK = re.compile("［[^］]*］|（花押）|（印(?:「[^」]*」)?）")
 _RETURN_MARKS = re.compile("[\u3190-\u319f]")
@@ -132,6 +129,8 @@ def _signature_likelihood(plain: str) -> float:
 
 def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
     """Return the reading of a poem, with marks at its ends put aside while the metre is sought."""
+    from inscribe.reading.verse import VerseReading, marks_voicing, read_verse, words_without_metre
+
     plain = text.normal.text
     marks = [match.span() for match in _MARK.finditer(plain)]
     if not marks:
@@ -219,6 +218,8 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
     read_as = Text(normal, text.carved, in_order=normal is text.normal)
     words_of: assembling.WordsOf = prose_words
     if has_classical_grammar(normal.text):
+        from inscribe.reading.verse import marks_voicing, words_without_metre
+
         words_of = partial(words_without_metre, voiced=marks_voicing(normal.text))
     words = words_around_marks(normal.text, words_of)
     found = assembling.interpretation(read_as, register, words, reasons, ())

@@ -6,11 +6,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from inscribe import tables
-from inscribe.dates import DateReading, find
+from inscribe.dates import find
 from inscribe.dates.pronounce import words
 from inscribe.reading.signature_options import Option
 from inscribe.reading.signature_pieces import Piece, date_piece
+
+if TYPE_CHECKING:
+    from inscribe.dates import DateReading
 
 DatedPiece = tuple[Piece, tuple[Option, ...]]
 
