@@ -136,7 +136,7 @@ def verse_piece(written: str, feature: str) -> Piece:
     fields = feature.split(",")
     left, right, cost, kana, pos, conjugation, form, lemma, origin, gloss, note, parts = fields
     said = kana.replace(" ", _PARTS_MEET)
-    if lemma.endswith("は") and kana.endswith("は") and len(kana) > 1:
+    if lemma.endswith("は") and kana.endswith("は") and len(kana) > 1 and lemma != "はは":
         said = said[:-1] + "わ"  # 今は, ものかは: the particle closes the word
     piece = Piece(
         written,

@@ -72,7 +72,9 @@ def particle_entries(index: ClassIndex, costs: dict[tuple[str, int], int]) -> It
         single.setdefault(written, []).append(entry)
         yield with_words(entry, groups().get((written, written)), in_kana=True)
     for cells in strings:
-        yield from _string_entries(cells, single, index)
+        for entry in _string_entries(cells, single, index):
+            own = frequent.get((entry.written, entry.part_of_speech, "*"))
+            yield entry if own is None else entry._replace(cost=own)
 
 
 def common_word_costs() -> dict[tuple[str, str], int]:
@@ -193,6 +195,8 @@ def _function_class(
         for shape in (form, "終止形-一般", "連体形-一般"):
             if (number := index.number(pos, name, shape, written)) is not None:
                 return number
+    if pos == "助動詞" and (number := index.auxiliary(conjugation, form, written)) is not None:
+        return number
     return index.number(pos, "文語助動詞-ム", "終止形-一般")
 
 

@@ -157,6 +157,16 @@ class ClassIndex:
                 return found
         return None
 
+    def auxiliary(self, conjugation: str, form: str, written: str) -> int | None:
+        """Return the class of a form of an auxiliary: of its spelling, else of any, else alike."""
+        kind = form.partition("-")[0]
+        found = [
+            (row[6] == written, row[5].startswith(kind), row[5] in (form, "終止形-一般"), -number)
+            for number, row in enumerate(self.classes.rows)
+            if row[0] == "助動詞" and row[4] == conjugation
+        ]
+        return -max(found)[3] if found else None
+
 
 def unidic_entries(words: Iterable[unidic.Word], index: ClassIndex) -> Iterator[Entry]:
     """Yield entries of verse from UniDic's words."""
