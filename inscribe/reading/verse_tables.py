@@ -38,6 +38,7 @@ _PARTICLE_COST = {"格助詞": 6500, "係助詞": 6500, "接続助詞": 7000, "�
 _LONG_FINAL_COST = 5500  # a final particle of two kana or more
 _BORROWED_COST = 13000  # a particle written with a borrowed character
 _WORD_COST = 7500  # a word of the tables in kanji, where UniDic has no lower cost
+_MOST_COST = 9000  # what UniDic hardly knows and the tables do costs no more
 _KANA_COST = {1: 12000, 2: 9500, 3: 8500}  # a word in kana, by its morae
 _KANA_COST_LONG = 7500
 _OTHER_SPELLING = 600  # a kana spelling that the table does not give costs this much more
@@ -245,9 +246,9 @@ def settled_costs(
         least[written] = min(cost, least.get(written, cost))
     settled: dict[tuple[str, str], int] = {}
     for written, kana in readings.items():
-        base = least.get(written, _WORD_COST)
+        base = min(least.get(written, _WORD_COST), _MOST_COST)
         for rank, reading in enumerate(kana):
-            own = costs.get((written, reading), base)
+            own = min(costs.get((written, reading), base), _MOST_COST)
             settled[written, reading] = base + int((own - base) * _SHARE) + _RANK * rank
     return settled
 
