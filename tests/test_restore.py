@@ -10,12 +10,14 @@ from click.testing import CliRunner, Result
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from inscribe import notation
+from inscribe import notation, tables
 from inscribe.cli import cli
 from inscribe.errors import InputError
+from inscribe.forms import normalise_text
 from inscribe.restoring import Candidate, Seen, restore
 from inscribe.restoring.formula import signs_at, steps_from
 from inscribe.restoring.model import Lacuna
+from inscribe.restoring.seen import other_forms
 from inscribe.sources import adding
 from inscribe.sources.library import Library
 from inscribe.sources.texts import SourceText
@@ -23,6 +25,8 @@ from inscribe.sources.texts import SourceText
 # Kokinshu 53, quoted from memory; the kana column without voicing marks.
 POEM = "世の中に絶えて桜のなかりせば春の心はのどけからまし"
 KANA = "よのなかにたえてさくらのなかりせははるのこころはのとけからまし"
+CITIES = ("written", "kana", "kind", "alternatives", "gloss")
+PROVINCES = ("written", "kind", "kana", "province")
 
 
 def candidates(text: str, **options: object) -> tuple[Candidate, ...]:
@@ -48,9 +52,15 @@ def library(folder: Path, text: str) -> Library:
     [
         ("武州住澄国□", "作", "verb"),
         ("江戸□霜蹊造之", "住", "residence"),
-        ("応□霜蹊彫之", "需", "closer"),
+        ("応□霜蹊彫之", "需", "commission"),
+        ("依□霜蹊彫之", "好", "commission"),
+        ("応北沢□需霜蹊彫之", "氏", "honorific"),
+        ("□州松江住霜蹊作", "雲", "city 雲州松江"),
+        ("長州□住霜蹊作", "萩", "city 長州萩"),
+        ("和泉□藤原霜蹊", "守", "office 和泉守"),
         ("嘉永五□仲秋霜蹊作", "年", "word for year"),
-        ("嘉□五年八月吉日", "永", "era"),
+        ("嘉□五年八月吉日", "永", "year 嘉永五"),
+        ("行年□□□歳霜蹊", "六", "age"),
         ("行□六十八歳霜蹊", "年", "word before an age"),
     ],
 )
@@ -64,6 +74,40 @@ def test_a_date_must_agree_with_its_sexagenary_year() -> None:
     best = candidates("嘉永□年壬子仲秋")[0]
     assert (best.text, best.evidence[1].kind) == ("五", "date")
     assert best.probability > 0.9
+
+
+@pytest.mark.parametrize(
+    ("text", "truths"),
+    [
+        ("天保三年□辰", "壬"),
+        ("嘉永□年癸丑", "六"),
+        ("□□三年壬辰", "天保"),
+        ("□政四年丁巳", "安"),
+        ("慶応□年寅八月", "二"),
+    ],
+)
+def test_era_number_and_sexagenary_year_determine_each_other(text: str, truths: str) -> None:
+    found = restore(notation.parse(text + "霜蹊作"), register="signature")
+    assert "".join(each.candidates[0].text for each in found.lacunae) == truths
+    assert all(each.candidates[0].probability > 0.8 for each in found.lacunae)
+
+
+def test_a_character_is_proposed_once_and_noise_not_at_all() -> None:
+    for text in ("武州住□作", "□火", POEM.replace("桜", "□")):
+        found = candidates(text, seen_of_it=Seen(parts=("火",)), most=60)
+        current = [normalise_text(each.text).text for each in found]
+        assert len(set(current)) == len(current)
+        assert all(len(set(each.forms)) == len(each.forms) for each in found)
+        assert all(each.probability >= 0.001 for each in found)
+    assert other_forms("鍛") == ("煅",)
+
+
+def test_towns_lie_in_provinces_that_are_known() -> None:
+    towns = {cells[0] for cells, _ in tables.rows("cities", CITIES)}
+    provinces = {cells[3] for cells, _ in tables.rows("provinces", PROVINCES)}
+    for (province, named), _ in tables.rows("city_provinces", ("province", "cities")):
+        assert province in provinces
+        assert set(named.split()) <= towns
 
 
 def test_words_and_metre_restore_verse() -> None:

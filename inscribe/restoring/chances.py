@@ -13,12 +13,33 @@ from collections.abc import Iterator
 
 from inscribe import tables
 from inscribe.dates import cycle
-from inscribe.dates.eras import by_name
+from inscribe.dates.eras import by_name, of_year
 from inscribe.errors import Place, TableError
 from inscribe.reading.signature_words import lexicon
 
 _COLUMNS = ("class", "written", "weight")
-_PARTS_OF_NAMES = ("class", "first", "last", "art_first", "art_last", "art_stem", "common_stem")
+_NO_WORDS = frozenset(
+    {"class", "surname", "first", "last", "art_first", "art_last", "art_stem", "common_stem"}
+    | {"art_ending", "common_ending"}
+)
+_AFTER = "after "  # begins the name of what is likelier after a class
+# The classes by which words are known inside a formula or a date (see signature_date_order.tsv).
+INSIDE = {
+    "age>number": ("age>bare_number",),
+    "closer:model": ("model>closer",),
+    "closer:patron": ("patron>closer",),
+    "date>branch": ("date>year_branch",),
+    "date>cycle": ("date>year_cycle",),
+    "honorific": ("patron>honorific", "purpose>honorific"),
+    "model_subject": ("model>subject",),
+    "name": ("patron>name", "purpose>name", "model>name"),
+    "object": ("patron>of",),
+    "opener:model": ("model>opener",),
+    "opener:patron": ("patron>opener",),
+    "opener:purpose": ("purpose>opener",),
+    "patron": ("patron>person", "purpose>person"),
+    "surname": ("patron>surname", "purpose>surname", "model>surname"),
+}
 _FIRST_YEAR, _LAST_YEAR = 1500, 1912  # the years in which nearly all signed fittings were made
 _MOST_MADE = 1780  # and after which most dated ones were
 _OF_DATES = {
@@ -28,6 +49,15 @@ _OF_DATES = {
     "year": "date>year",
 }
 _SIGNING = 4.0  # blades, and fittings after them, were by custom dated in months 2 and 8
+# How a year's sexagenary sign stands beside its number; from memory.
+_SHAPES_OF_YEARS = {
+    "年{pair}": 45.0,
+    "{pair}年": 30.0,
+    "{pair}": 12.0,
+    "年{animal}": 8.0,
+    "{animal}年": 3.0,
+    "{animal}": 2.0,
+}
 _NUMERALS = "〇一二三四五六七八九"
 _LONGEST_ERA = 35
 
@@ -66,16 +96,51 @@ def word_chances() -> dict[str, dict[str, float]]:
         own = weights().get(kind, {})
         by_class[kind].setdefault(word, own.get(word, own.get("*", 1.0)))
     for kind, own in weights().items():
-        if kind not in _PARTS_OF_NAMES:
+        if kind not in _NO_WORDS and not kind.startswith(_AFTER):
             by_class[kind] |= {word: weight for word, weight in own.items() if word != "*"}
-    for kind, counted in _counted():
+    for kind, counted in (*_counted(), *_written_together(by_class)):
         by_class[kind] |= counted
+    for name in _names_of_signing_months() & by_class["date>month_name"].keys():
+        by_class["date>month_name"][name] *= _SIGNING
     found: dict[str, dict[str, float]] = defaultdict(dict)
     for kind, words in by_class.items():
         total = sum(words.values())
-        for word, weight in words.items():
-            found[word][kind] = weight / total
+        for word, each in words.items():
+            found[word][kind] = each / total
     return dict(found)
+
+
+@tables.compiled
+def likelier_after() -> Weights:
+    """Return by how much a class is likelier after another than anywhere, by the class before."""
+    return {
+        kind.removeprefix(_AFTER): own for kind, own in weights().items() if kind.startswith(_AFTER)
+    }
+
+
+def _written_together(by_class: Weights) -> Iterator[tuple[str, dict[str, float]]]:
+    """Yield the towns of provinces (雲州松江) and their governors (和泉守), with weights."""
+    towns, governors = dict[str, float](), dict[str, float]()
+    of_province: dict[str, list[str]] = {}
+    for (province, named), _ in tables.rows("city_provinces", ("province", "cities")):
+        of_province.setdefault(province, []).extend(named.split())
+    places, columns = by_class["place"], ("written", "kind", "kana", "province")
+    for (written, kind, _, province), _ in tables.rows("provinces", columns):
+        cities = {each: by_class["city"].get(each, 1.0) for each in of_province.get(province, ())}
+        for form in (written, f"{written}国") if kind == "province" else (written,):
+            share = places.get(form, 1.0) / (sum(cities.values()) or 1.0)
+            towns |= {form + city: weight * share for city, weight in cities.items()}
+        if kind == "province":
+            for office, weight in by_class["office:of_province"].items():
+                governors[written + office] = weight
+    yield "city:in_province", towns
+    by_class["office:of_province"].clear()
+    yield "office:of_province", governors
+
+
+def _names_of_signing_months() -> set[str]:
+    columns = ("name", "month", "kana", "romaji")
+    return {cells[0] for cells, _ in tables.rows("month_names", columns) if cells[1] in ("2", "8")}
 
 
 def _listed() -> Iterator[tuple[str, str]]:
@@ -83,7 +148,9 @@ def _listed() -> Iterator[tuple[str, str]]:
     for words in lexicon().values():
         for same in words.values():
             for word in same:
-                yield (f"{word.kind}:{word.family}" if word.family else word.kind), word.text
+                kind = f"{word.kind}:{word.family}" if word.family else word.kind
+                ends = kind == "verb" and word.text.endswith("之")
+                yield ("verb:with_object" if ends else kind), word.text
     for (text, kind, *_), _ in tables.rows("day_words", ("word", "kind", "days", "kana", "romaji")):
         if kind == "auspicious":
             yield "date>auspicious", text
@@ -99,8 +166,9 @@ def _listed() -> Iterator[tuple[str, str]]:
 def _counted() -> Iterator[tuple[str, dict[str, float]]]:
     """Yield the classes whose weights follow from the calendar."""
     yield "date>era", {name: weight for name in by_name() if (weight := _era_weight(name))}
-    years = {numeral(n): 1.0 / (4 + n) for n in range(2, _LONGEST_ERA)}
-    yield "date>year_number", years | {"元": 1.0 / 5}
+    years = {numeral(n): 1.0 for n in range(2, _LONGEST_ERA)}
+    yield "date>year_number", years | {"元": 1.0}
+    yield from _years_written()
     yield "date>cycle", {cycle.pair(n): 1.0 for n in range(60)}
     months = {numeral(n): _SIGNING if n in (2, 8) else 1.0 for n in range(1, 13)}
     yield "date>month_number", months | {"正": 1.0}
@@ -112,8 +180,30 @@ def _counted() -> Iterator[tuple[str, dict[str, float]]]:
 
 def _era_weight(name: str) -> float:
     era = by_name()[name]
-    years = range(max(era.first, _FIRST_YEAR), min(era.last, _LAST_YEAR))
-    return sum(6.0 if year >= _MOST_MADE else 1.0 if year >= 1600 else 0.3 for year in years)
+    return sum(map(_made_in, range(max(era.first, _FIRST_YEAR), min(era.last, _LAST_YEAR))))
+
+
+def _made_in(year: int) -> float:
+    """Return how many signed fittings there are of a year, relative to others."""
+    return 6.0 if year >= _MOST_MADE else 1.0 if year >= 1600 else 0.3
+
+
+def _years_written() -> Iterator[tuple[str, dict[str, float]]]:
+    """Yield the years that there were, written by era and number, and with their cycle or animal.
+
+    Era, number and sexagenary year determine each other, so they are words of one piece.
+    """
+    plain, full = dict[str, float](), dict[str, float]()
+    for year in range(_FIRST_YEAR, _LAST_YEAR):
+        pair = cycle.pair((year - 4) % 60)
+        for era, number in of_year(year):
+            written = era.name + ("元" if number == 1 else numeral(number))
+            plain[written] = _made_in(year)
+            for shape, share in _SHAPES_OF_YEARS.items():
+                whole = written + shape.format(pair=pair, animal=pair[1])
+                full[whole] = share * _made_in(year)
+    yield "date>era_year", plain
+    yield "date>full_year", full
 
 
 def numeral(number: int) -> str:

@@ -18,26 +18,25 @@ import re
 from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
 from inscribe import tables
 from inscribe.reading.signature_words import order
-from inscribe.restoring.chances import weights, word_chances
-from inscribe.restoring.name_chances import (
-    NO_NAMES,
-    UNREAD,
-    Names,
-    fillings,
-    place_chances,
-    surname_chances,
-)
+from inscribe.restoring.chances import likelier_after, weights
+from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
+from inscribe.restoring.stretches import LONGEST, Stretches, Worn, common
 
 MARK = re.compile(r"（花押）|（印「[^」]*」）|（印）|［[^］]*］")
-_LONGEST = 8
-_LONGEST_NAME = 5
 _UNLISTED_STEP = 3.0  # as the splitter of signatures has it
 _ANY_SIGN = 1e-5  # chance that a legible sign stands for something no table knows
 _SCALE = 400.0  # keeps products of chances, one factor a sign, within what a float holds
-_MOST_UNREAD_IN_WORD = 2
+_MOST_UNREAD_IN_WORD = 3
+# Classes at the borders of a formula, by which signature_order.tsv knows it from outside.
+_BORDERS = {
+    "patron": ("opener:patron", "closer:patron"),
+    "purpose": ("opener:purpose", "closer:patron"),
+    "model": ("opener:model", "closer:model"),
+}
 
 
 @dataclass(slots=True)
@@ -49,6 +48,12 @@ class Possible:
     word: str = ""
     best: float = 0.0
 
+    def add(self, chance: float, best: float, kind: str, word: str) -> None:
+        """Count another way in which it may stand there."""
+        self.chance += chance
+        if best > self.best:
+            self.best, self.kind, self.word = best, kind, word
+
 
 @dataclass(frozen=True, slots=True)
 class _Edge:
@@ -56,131 +61,96 @@ class _Edge:
     end: int
     kind: str
     chance: float
-    words: tuple[tuple[float, str], ...]  # where the stretch has a sign that cannot be read
+    worn: Worn | None = None
+
+
+class Walks:
+    """All ways to divide a signature, □ standing for each sign that cannot be read.
+
+    ``names`` are names that are to be expected (in a collection), with how often.
+    """
+
+    def __init__(self, text: str, names: Names = NO_NAMES) -> None:
+        self._text = text
+        self._edges = list(_edges(text, Stretches(names) if names else common()))
+
+    @cached_property
+    def _forward(self) -> _Sums:
+        return _forward(self._edges, len(self._text))
+
+    @cached_property
+    def _backward(self) -> _Sums:
+        return _backward(self._edges, len(self._text))
+
+    def signs_at(self, at: int) -> dict[str, Possible]:
+        """Return the signs that may stand at an offset, their chances adding to 1."""
+        found: defaultdict[str, Possible] = defaultdict(Possible)
+        for around, edge, worn in self._worn_over(at, at + 1):
+            for sign, (chance, best, word) in worn.signs_at(at - edge.start).items():
+                found[sign].add(around * chance, around * best, edge.kind, word)
+        total = sum(possible.chance for possible in found.values())
+        for possible in found.values():
+            possible.chance /= total or 1.0
+        return dict(found)
+
+    def words_at(self, first: int, last: int) -> dict[str, Possible]:
+        """Return the words that may fill offsets ``first`` to ``last`` (exclusive), all worn.
+
+        The chances are comparable between texts that differ in the number of worn signs only.
+        """
+        found: defaultdict[str, Possible] = defaultdict(Possible)
+        for around, edge, worn in self._worn_over(first, last):
+            if (edge.start, edge.end) == (first, last):
+                around /= _SCALE ** (last - first)
+                for chance, word in worn.words:
+                    found[word].add(around * chance, around * chance, edge.kind, word)
+        return dict(found)
+
+    def _worn_over(self, first: int, last: int) -> Iterator[tuple[float, _Edge, Worn]]:
+        """Yield the worn stretches over some offsets, and the chance of all around each."""
+        for edge in self._edges:
+            if edge.worn and edge.start <= first and last <= edge.end:
+                around = _into(self._forward[edge.start], edge.kind)
+                around *= self._backward[edge.end].get(edge.kind, 0.0)
+                if around:
+                    yield around * _SCALE ** (edge.end - edge.start), edge, edge.worn
 
 
 def signs_at(text: str, at: int, names: Names = NO_NAMES) -> dict[str, Possible]:
     """Return the signs that may stand at offset ``at`` of a signature, their chances adding to 1.
 
-    ``text`` is in current forms, □ for each sign that cannot be read; ``names`` are names that are
-    to be expected (in a collection), with how often.
+    ``text`` is in current forms; the rest is as in :class:`Walks`.
     """
-    found: defaultdict[str, Possible] = defaultdict(Possible)
-    for share, kind, word, start in _weighed_words(text, at, at + 1, names):
-        possible = found[word[at - start]]
-        possible.chance += share
-        if share > possible.best:
-            possible.best, possible.kind, possible.word = share, kind, word
-    total = sum(possible.chance for possible in found.values())
-    for possible in found.values():
-        possible.chance /= total or 1.0
-    return dict(found)
+    return Walks(text, names).signs_at(at)
 
 
-def words_at(text: str, first: int, last: int, names: Names = NO_NAMES) -> dict[str, Possible]:
-    """Return the words that may fill offsets ``first`` to ``last`` (exclusive), all worn.
-
-    The chances are comparable between texts that differ in the number of worn signs only.
-    """
-    found: defaultdict[str, Possible] = defaultdict(Possible)
-    scale = _SCALE ** (last - first)
-    for share, kind, word, start in _weighed_words(text, first, last, names):
-        if start == first and len(word) == last - first:
-            possible = found[word]
-            possible.chance += share / scale
-            if share > possible.best:
-                possible.best, possible.kind, possible.word = share, kind, word
-    return dict(found)
-
-
-def _weighed_words(
-    text: str, first: int, last: int, names: Names
-) -> Iterator[tuple[float, str, str, int]]:
-    """Yield share, class, writing and offset of every word that may cover a worn stretch."""
-    edges = list(_edges(text, names))
-    forward, backward = _forward(edges, len(text)), _backward(edges, len(text))
-    for edge in edges:
-        if edge.words and edge.start <= first and last <= edge.end:
-            around = _into(forward[edge.start], edge.kind)
-            around *= backward[edge.end].get(edge.kind, 0.0)
-            for chance, word in edge.words if around else ():
-                yield around * chance, edge.kind, word, edge.start
-
-
-def _edges(text: str, names: Names) -> Iterator[_Edge]:
+def _edges(text: str, stretches: Stretches) -> Iterator[_Edge]:
     position = 0
     while position < len(text):
         if mark := MARK.match(text, position):
             kind = "mark" if mark.group()[0] == "（" else "unread"
-            yield _Edge(position, mark.end(), kind, 1.0, ())
+            yield _Edge(position, mark.end(), kind, 1.0)
             position = mark.end()
             continue
-        for end in range(position + 1, min(position + _LONGEST, len(text)) + 1):
+        for end in range(position + 1, min(position + LONGEST, len(text)) + 1):
             stretch = text[position:end]
             if "（" in stretch or "［" in stretch:
                 break
-            yield from _words_in(stretch, position, names)
+            yield from _words_in(stretch, position, stretches)
         position += 1
 
 
-def _words_in(stretch: str, start: int, names: Names) -> Iterator[_Edge]:
+def _words_in(stretch: str, start: int, stretches: Stretches) -> Iterator[_Edge]:
     scale = _SCALE ** len(stretch)
     end = start + len(stretch)
     if UNREAD not in stretch:
-        for kind, chance in _chances_of(stretch, names).items():
-            yield _Edge(start, end, kind, chance * scale, ())
+        for kind, chance in stretches.legible(stretch).items():
+            yield _Edge(start, end, kind, chance * scale)
         if len(stretch) == 1:
-            yield _Edge(start, end, "other", _ANY_SIGN * scale, ())
+            yield _Edge(start, end, "other", _ANY_SIGN * scale)
     elif stretch.count(UNREAD) <= _MOST_UNREAD_IN_WORD or stretch.strip(UNREAD):
-        by_kind: defaultdict[str, list[tuple[float, str]]] = defaultdict(list)
-        for kind, chance, word in _matching(stretch, names):
-            by_kind[kind].append((chance * scale, word))
-        for kind, words in by_kind.items():
-            yield _Edge(start, end, kind, sum(chance for chance, _ in words), tuple(words))
-
-
-def _chances_of(stretch: str, names: Names) -> dict[str, float]:
-    found = dict(word_chances().get(stretch, {}))
-    if len(stretch) <= _LONGEST_NAME:
-        for kind, chances in (("surname", surname_chances()), ("unlisted_place", place_chances())):
-            if stretch in chances:
-                found[kind] = chances[stretch]
-        for kind in ("name", "art_name", "common_name"):
-            chance = sum(chance for chance, _ in fillings(stretch, kind, names))
-            if chance:
-                found[kind] = found.get(kind, 0.0) + chance
-    return found
-
-
-def _matching(stretch: str, names: Names) -> Iterator[tuple[str, float, str]]:
-    """Yield class, chance and writing of every word that agrees with a stretch."""
-    pattern = re.compile("(?<=\n)" + re.escape(stretch).replace(UNREAD, "[^\n]") + "(?=\n)")
-    for word in pattern.findall(_joined_words()):
-        for kind, chance in word_chances()[word].items():
-            yield kind, chance, word
-    if len(stretch) <= _LONGEST_NAME:
-        for word in pattern.findall(_joined_surnames()):
-            yield "surname", surname_chances()[word], word
-        for word in pattern.findall(_joined_places()):
-            yield "unlisted_place", place_chances()[word], word
-        for kind in ("name", "art_name", "common_name"):
-            for chance, word in fillings(stretch, kind, names):
-                yield kind, chance, word
-
-
-@tables.compiled
-def _joined_words() -> str:
-    return "\n" + "\n".join(word for word in word_chances() if len(word) <= _LONGEST) + "\n"
-
-
-@tables.compiled
-def _joined_surnames() -> str:
-    return "\n" + "\n".join(surname_chances()) + "\n"
-
-
-@tables.compiled
-def _joined_places() -> str:
-    return "\n" + "\n".join(place_chances()) + "\n"
+        for kind, worn in stretches.worn(stretch):
+            yield _Edge(start, end, kind, worn.chance * scale, worn)
 
 
 _Sums = list[dict[str, float]]
@@ -198,15 +168,17 @@ def _forward(edges: list[_Edge], length: int) -> _Sums:
 def _backward(edges: list[_Edge], length: int) -> _Sums:
     """Return, for each place and class of the word before it, the chance of all that follows."""
     sums: _Sums = [defaultdict(float) for _ in range(length + 1)]
-    kinds = {"start"} | {edge.kind for edge in edges}
-    sums[length] = {kind: steps_from(kind).get("end", 0.0) for kind in kinds}
+    before: list[set[str]] = [{"start"}, *(set[str]() for _ in range(length))]  # classes that end
+    for edge in edges:
+        before[edge.end].add(edge.kind)
+    sums[length] = {kind: steps_from(kind).get("end", 0.0) for kind in before[length]}
     for edge in sorted(edges, key=lambda edge: -edge.start):
         rest = sums[edge.end].get(edge.kind, 0.0) * edge.chance
         if rest:
             here = sums[edge.start]
-            for before in kinds:
-                if step := steps_from(before).get(edge.kind, 0.0):
-                    here[before] += step * rest
+            for kind in before[edge.start]:
+                if step := steps_from(kind).get(edge.kind, 0.0):
+                    here[kind] += step * rest
     return sums
 
 
@@ -233,9 +205,11 @@ def _steps(before: str) -> dict[str, float]:
     found = {after: weight / total for after, weight in inner.items() if after != "out"}
     leaving = inner.get("out", 0.0) / total if inner else 1.0
     if leaving:
-        outer = before.partition(">")[0]
+        likelier = likelier_after().get(before, {})
         weighed = {
-            after: weight * math.exp(-_order_cost(outer, after.partition(">")[0]))
+            after: weight
+            * likelier.get(after, 1.0)
+            * math.exp(-_order_cost(_seen_from_outside(before, 1), _seen_from_outside(after, 0)))
             for after, weight in weights()["class"].items()
         }
         whole = sum(weighed.values())
@@ -252,6 +226,12 @@ def _inner_order() -> dict[str, dict[str, float]]:
     ):
         found[before].setdefault(after, float(weight))
     return dict(found)
+
+
+def _seen_from_outside(kind: str, side: int) -> str:
+    """Return the class by which a kind borders on others: before it (side 0) or after (side 1)."""
+    outer, divided, _ = kind.partition(">")
+    return _BORDERS[outer][side] if divided and outer in _BORDERS else outer
 
 
 def _order_cost(before: str, after: str) -> float:

@@ -77,7 +77,7 @@ def _words(made: Inscription, sign: int) -> tuple[Shares, str]:
     found: dict[str, formula.Possible] = {}
     for count in _WORDS_OF:
         unread = before + UNREAD * count + after
-        found |= formula.words_at(unread, at, at + count, made.names)
+        found |= formula.Walks(unread, made.names).words_at(at, at + count)
     total = sum(possible.chance for possible in found.values()) or 1.0
     made.possible[sign] = found
     kinds: defaultdict[str, float] = defaultdict(float)

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 
 from inscribe.forms import normalise
 from inscribe.forms.normal import NormalText
-from inscribe.restoring import formula, verse
-from inscribe.restoring.formula import Possible
+from inscribe.restoring import verse
+from inscribe.restoring.formula import Possible, Walks
 from inscribe.restoring.model import Evidence
 from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
 from inscribe.restoring.verse import Setting
@@ -23,15 +23,19 @@ if TYPE_CHECKING:
 _MARKS = re.compile(r"（花押）|（印「[^」]*」）|（印）")
 _GAP = re.compile(r"［[^］]*］")
 _LONGEST_SIGNATURE = 160  # signs; a longer text is weighed piece by piece around the place
+_STRIDE = 80  # signs from one piece to the next
 _LOOKED_AT_AGAIN = 60  # signs weighed again once the other worn places are filled
-_DATES_TRIED = 40
-_AGREES, _CONFLICTS = 30.0, 0.02  # what a date that agrees or conflicts does to a sign's chance
 _RARER = 1e-9  # chance of a sign that no formula has
 _KINDS = {
     "date>era": "era",
+    "date>era_year": "year",
+    "date>full_year": "year",
     "date>year_number": "number of a year",
     "date>year": "word for year",
     "date>cycle": "sexagenary year",
+    "date>year_cycle": "sexagenary year",
+    "date>branch": "animal year",
+    "date>year_branch": "animal year",
     "date>month_number": "number of a month",
     "date>month": "word for month",
     "date>month_name": "name of a month",
@@ -42,6 +46,10 @@ _KINDS = {
     "age>before": "word before an age",
     "age>number": "age",
     "age>after": "word after an age",
+    "age>bare_number": "age",
+    "age>old": "word after an age",
+    "patron>whole": "commission",
+    "patron>of": "particle",
     "unlisted_place": "place",
 }
 
@@ -52,7 +60,7 @@ def kind_name(kind: str) -> str:
     >>> kind_name("date>era"), kind_name("opener:place")
     ('era', 'opener')
     """
-    return _KINDS.get(kind, kind.partition(":")[0].replace("_", " "))
+    return _KINDS.get(kind, kind.rpartition(">")[2].partition(":")[0].replace("_", " "))
 
 
 @dataclass
@@ -66,6 +74,7 @@ class Inscription:
     names: Names = field(default_factory=dict)  # to be expected in the collection
     gaps: frozenset[int] = frozenset()  # offsets of gaps in the poem
     _first: dict[int, dict[str, float]] = field(default_factory=dict)
+    _walks: dict[int, Walks] = field(default_factory=dict)
     possible: dict[int, dict[str, Possible]] = field(default_factory=dict)
 
     @property
@@ -133,28 +142,25 @@ class Inscription:
         unread = (i for i, char in enumerate(self.poem.text) if char == UNREAD)
         return [offset for offset in unread if offset not in self.gaps]
 
+    def walks(self, at: int) -> tuple[Walks, int]:
+        """Return the ways to divide the signature around an offset, and where that begins."""
+        first, text = 0, self.text
+        if len(text) > _LONGEST_SIGNATURE:
+            first = max(0, at // _STRIDE * _STRIDE - _STRIDE // 2)
+            text = text[first : first + _LONGEST_SIGNATURE]
+        if first not in self._walks:
+            self._walks[first] = Walks(text, self.names)
+        return self._walks[first], first
+
     def _formula_weights(self, sign: int, more: Sequence[str]) -> dict[str, float]:
         at = self.offset(sign)
-        first, last = 0, len(self.text)
-        if last > _LONGEST_SIGNATURE:
-            first, last = max(0, at - _LONGEST_SIGNATURE // 2), at + _LONGEST_SIGNATURE // 2
-        found = formula.signs_at(self.text[first:last], at - first, self.names)
+        walks, first = self.walks(at)
+        found = walks.signs_at(at - first)
         self.possible[sign] = found
         chances = {each: possible.chance for each, possible in found.items()}
         for each in more:
             chances.setdefault(each, _RARER)
-        for each in self._dated(sign, chances):
-            chances[each] *= _AGREES if self._date(sign, each) == "agrees" else _CONFLICTS
         return {each: math.log(max(chance, 1e-300)) for each, chance in chances.items()}
-
-    def _dated(self, sign: int, chances: dict[str, float]) -> Iterator[str]:
-        """Yield the likely signs with which a date agrees or conflicts with itself."""
-        likely = sorted(chances, key=lambda each: -chances[each])[:_DATES_TRIED]
-        for each in likely:
-            possible = self.possible[sign].get(each)
-            in_date = possible is not None and possible.kind.startswith("date>")
-            if in_date and self._date(sign, each) in ("agrees", "conflict"):
-                yield each
 
     def _date(self, sign: int, candidate: str) -> str:
         """Return whether the date that holds the sign agrees with itself once it is filled in."""

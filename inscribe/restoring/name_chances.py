@@ -25,8 +25,7 @@ _LARGE = 10  # ... and half as often one that a collection of so many names has
 _SINGLE = 0.02  # ... or a single sign
 _SAME_TWICE = 0.02
 _STEM_OF_ONE = 0.4  # a studio name has one sign before its ending, rather than two
-_USUAL_ENDINGS = frozenset({"斎", "軒", "堂", "郎", "助", "蔵", "兵衛", "左衛門", "右衛門"})
-_USUAL_ENDING = 8.0  # so much likelier are these than other endings
+_KNOWN_FAMILIES = 2 / 3  # share of all whose names glossary/signature_chances.tsv lists
 _UNLISTED = 0.02  # share of families, and of signs in art names, that no table lists
 _SIGNS = 3000.0  # signs in use, among which the unlisted share is spread
 
@@ -117,8 +116,9 @@ def _endings() -> dict[str, Shares]:
     found: dict[str, Shares] = {"art": {}, "common": {}}
     for (ending, kind, *_, weight), place in tables.rows("name_endings", columns):
         try:
-            usual = _USUAL_ENDING if ending in _USUAL_ENDINGS else 1.0
-            found.setdefault(kind, {}).setdefault(ending, float(weight) * usual)
+            usual = weights().get(f"{kind}_ending", {})
+            often = usual.get(ending, usual.get("*", 1.0))
+            found.setdefault(kind, {}).setdefault(ending, float(weight) * often)
         except ValueError:
             raise TableError("the weight is not a number", place, "give 0 to 1") from None
     return {
@@ -151,8 +151,15 @@ def _agrees(stretch: str, word: str) -> bool:
 
 @tables.compiled
 def surname_chances() -> dict[str, float]:
-    """Return the share of each listed family."""
-    return _listed("surnames")
+    """Return the share of each listed family; those whose share is not known are alike.
+
+    UniDic's costs of names say how they differ from other words, not how common they are.
+    """
+    known = weights().get("surname", {})
+    others = _listed("surnames").keys() - known.keys()
+    total = sum(known.values()) or 1.0
+    shares = {name: _KNOWN_FAMILIES * weight / total for name, weight in known.items()}
+    return shares | dict.fromkeys(others, (1 - _KNOWN_FAMILIES) / max(1, len(others)))
 
 
 @tables.compiled

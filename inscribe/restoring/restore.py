@@ -10,9 +10,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from inscribe.errors import InputError
+from inscribe.forms import normalise_text
 from inscribe.restoring import gaps, seen, sourced
 from inscribe.restoring.inscription import Inscription, inscription
 from inscribe.restoring.model import Candidate, Evidence, Lacuna, Restoration
@@ -25,6 +27,7 @@ if TYPE_CHECKING:
     from inscribe.sources.library import Library
 
 AROUND = 8  # signs shown on either side
+LEAST = 0.001  # probability below which a candidate says nothing
 _DESCRIPTIONS = range(0x2FF0, 0x3000)  # ideographic description characters: ⿰木□
 
 
@@ -134,8 +137,10 @@ def _candidates(
                 mixed[each] = mixed.get(each, 0.0) + trust * share * answer.hit.score / whole
     if described:
         mixed = {each: share * described.weight(each) for each, share in mixed.items()}
+    mixed = _each_once(mixed)
     total = sum(mixed.values()) or 1.0
     ranked = sorted(mixed.items(), key=lambda item: (-item[1], item[0]))[:most]
+    ranked = [item for item in ranked if item[1] >= LEAST * total] or ranked[:1]
     return tuple(
         Candidate(
             rank,
@@ -146,6 +151,21 @@ def _candidates(
         )
         for rank, (each, share) in enumerate(ranked, start=1)
     )
+
+
+def _each_once(shares: dict[str, float]) -> dict[str, float]:
+    """Return shares in which the forms of one character are added up, under the likeliest."""
+    found: dict[str, float] = {}
+    form_of: dict[str, str] = {}
+    for sign, share in sorted(shares.items(), key=lambda item: -item[1]):
+        form = form_of.setdefault(_current(sign), sign)
+        found[form] = found.get(form, 0.0) + share
+    return found
+
+
+@lru_cache(maxsize=8192)
+def _current(sign: str) -> str:
+    return normalise_text(sign).text
 
 
 def _shares(language: dict[str, float]) -> dict[str, float]:

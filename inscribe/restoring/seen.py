@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
+from unicodedata import normalize
 
 from inscribe.forms import characters, related
 from inscribe.forms.parts import all_parts, parts
@@ -88,12 +89,18 @@ def _forms(sign: str) -> tuple[str, ...]:
 
 
 def other_forms(sign: str) -> tuple[str, ...]:
-    """Return the old and variant forms in which a carver may have written a kanji."""
+    """Return the old and variant forms in which a carver may have written a kanji, each once."""
     if not "一" <= sign <= "鿿":
         return ()
-    return tuple(
+    found = [
         form
         for form, relation in related(sign).items()
         if relation.kind in ("old form", "variant") and relation.table != SIMPLIFIED_TABLE
         if len(form) == 1
-    )
+    ]
+    return tuple(form for form in found if _ordinary(form) == form or _ordinary(form) not in found)
+
+
+def _ordinary(form: str) -> str:
+    """Return the ordinary code of a form that Unicode also has as a compatibility ideograph."""
+    return normalize("NFC", form)
