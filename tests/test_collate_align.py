@@ -270,7 +270,7 @@ def test_a_long_text_is_cut_where_both_sides_agree() -> None:
 
 def test_an_excerpt_is_found_in_a_longer_text() -> None:
     source = notation.parse("はるすぎてなつきにけらししろたへのころもほすてふあまのかぐやま")
-    result = collate(notation.parse("白妙の衣ほす"), source, excerpt=True)
+    result = collate(notation.parse("白妙の衣ほす"), source, extent="excerpt")
     assert result.window == (12, 22)
     assert result.is_faithful_in_wording
     assert_tiles(result)

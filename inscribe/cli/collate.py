@@ -13,6 +13,7 @@ from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
     from inscribe.cli.collate_inputs import Task
+    from inscribe.collate.extent import Extent
     from inscribe.collate.model import Collation
     from inscribe.collate.witnesses import Testimony
 
@@ -47,7 +48,12 @@ FORMATS = ("text", "md", "json", "jsonl", "svg")
     help="Measured signs: CSV (sign,x,y,width,height in mm) or a Web Annotation page.",
 )
 @click.option("--scale", type=float, metavar="N", help="Pixels per mm of the annotations.")
-@click.option("--excerpt", is_flag=True, help="The copy is a part of the source.")
+@click.option(
+    "--excerpt/--whole",
+    "excerpt",
+    default=None,
+    help="The copy is a part of the source, or meant to be all of it. By default: as it seems.",
+)
 @click.option(
     "--notation", "convention", default="japanese", show_default=True, help="japanese or leiden."
 )
@@ -62,7 +68,7 @@ def command(
     shape: str | None,
     boxes: str | None,
     scale: float | None,
-    excerpt: bool,
+    excerpt: bool | None,
     convention: str,
     strict: bool,
     output: str | None,
@@ -78,10 +84,11 @@ def command(
     (xywh) in pixels, in the order of the signs; where the picture shows more than the plate, one
     more annotation with the text "plate" gives the plate's box.
     """
+    extent: Extent = "auto" if excerpt is None else "excerpt" if excerpt else "whole"
     if pairs is not None:
         if texts:
             raise InputError("give either --pairs or texts, not both")
-        lines, differs, failed = _collated_lines(pairs, excerpt=excerpt)
+        lines, differs, failed = _collated_lines(pairs, extent=extent)
         write_result("\n".join(lines), output, force=force)
         context.exit(1 if failed or (strict and differs) else 0)
     from inscribe.cli import collate_inputs
@@ -89,7 +96,7 @@ def command(
     found = collate_inputs.tasks(texts, literal=literal, convention=convention)
     if boxes is not None:
         found = [collate_inputs.measured(found, boxes, scale)]
-    results = [_collated(task, excerpt=excerpt) for task in found]
+    results = [_collated(task, extent=extent) for task in found]
     shape = shape or "text"
     shown = _shown(found, results, shape, to_file=bool(output))
     write_result(shown, output, force=force, styled=shape == "text")
@@ -97,28 +104,26 @@ def command(
     context.exit(1 if strict and differs else 0)
 
 
-def _collated(task: Task, *, excerpt: bool) -> list[Collation]:
+def _collated(task: Task, *, extent: Extent) -> list[Collation]:
     from inscribe.collate import collate
 
     return [
-        collate(
-            task.copy.transcription, source.transcription, task.copy.inscription, excerpt=excerpt
-        )
+        collate(task.copy.transcription, source.transcription, task.copy.inscription, extent=extent)
         for source in task.sources
     ]
 
 
-def _collated_lines(file: str, *, excerpt: bool) -> tuple[list[str], bool, bool]:
+def _collated_lines(file: str, *, extent: Extent) -> tuple[list[str], bool, bool]:
     """Return the JSON lines, whether any wording differs, and whether any line was bad."""
     lines, differs, failed = [], False, False
-    for answer, faithful in _answers(file, excerpt=excerpt):
+    for answer, faithful in _answers(file, extent=extent):
         failed |= "error" in answer
         differs |= not faithful
         lines.append(json.dumps(answer, ensure_ascii=False))
     return lines, differs, failed
 
 
-def _answers(file: str, *, excerpt: bool) -> Iterator[tuple[dict[str, Any], bool]]:
+def _answers(file: str, *, extent: Extent) -> Iterator[tuple[dict[str, Any], bool]]:
     from inscribe.cli import collate_inputs
     from inscribe.report.as_json import collation as as_json
 
@@ -128,7 +133,7 @@ def _answers(file: str, *, excerpt: bool) -> Iterator[tuple[dict[str, Any], bool
             yield {"line": number, **answer, "error": task}, True
             continue
         try:
-            result = _collated(task, excerpt=excerpt)[0]
+            result = _collated(task, extent=extent)[0]
         except InscribeError as error:
             yield {"line": number, **answer, "error": str(error)}, True
             continue

@@ -1,21 +1,27 @@
-"""Long texts cut into blocks at stretches they share, so that each block can be aligned exactly.
+"""Long texts cut into blocks, so that each block can be aligned exactly.
 
 The exact search visits up to every pair of places, which is too much for texts of thousands of
-signs. A quick alignment sign by sign (rapidfuzz) finds runs that both texts share; a cut in the
-middle of a long run is a cut the exact alignment would pass through too, save in rare cases.
-Texts up to ``EXACT`` signs are never cut.
+signs. A cut in the middle of sounds that both texts share is a cut the exact alignment would pass
+through too, save in rare cases. Where the texts do not go together there is nothing to cut at:
+such a stretch is a block of its own, to be searched only if it is short.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 from inscribe.collate.sides import Side
+from inscribe.collate.soundings import Place, stretches, whereabouts
 
-EXACT = 300  # signs up to which a text is aligned in one piece
-SMALL = 100  # signs up to which a block of a longer text is
-BLOCK = 16  # signs a block has at least, where the shared runs allow it
-RUNS = (6, 4, 3, 2, 1)  # signs a shared run must have to be cut, tried in this order
+BLOCK = 8  # signs a block has at least, where the texts allow it
+LARGE = 60  # signs from which a block is cut at less safe places too
+SAFE = 3  # shared sounds on both sides of a good cut
+FEW = 24  # signs without an answer that are aligned together with what stands around them
+LOPSIDED = 3  # times a text is longer than the other when the shorter must first be placed in it
+PLACED = 300  # signs of the longest text that is placed first; a gap has no known length, either
+ROOM = 8  # signs around that place in which the shorter text is aligned
 
 
 class Block(NamedTuple):
@@ -25,72 +31,109 @@ class Block(NamedTuple):
     i_end: int
     j: int
     j_end: int
+    alike: bool = True  # whether the texts go together there
 
     @property
     def longest(self) -> int:
         """The signs of its longer side."""
         return max(self.i_end - self.i, self.j_end - self.j)
 
+    @property
+    def signs(self) -> int:
+        """The signs of both sides."""
+        return self.i_end - self.i + self.j_end - self.j
 
-def blocks(copy: Side, source: Side) -> list[Block]:
-    """Return blocks that tile both texts, each small enough to be aligned exactly."""
-    whole = Block(0, len(copy), 0, len(source))
-    if whole.longest <= EXACT:
-        return [whole]
-    keys = _Keys()
-    return _cut(whole, keys.of(copy), keys.of(source), RUNS)
-
-
-def excerpt_window(copy: Side, source: Side) -> tuple[int, int]:
-    """Return the part of a long source in which the copy is to be looked for."""
-    if len(source) <= max(EXACT, 2 * len(copy)):
-        return 0, len(source)
-    from rapidfuzz import fuzz
-
-    keys = _Keys()
-    found = fuzz.partial_ratio_alignment(keys.of(copy), keys.of(source))
-    if found is None:
-        return 0, len(source)
-    room = len(copy) + 20
-    return max(0, found.dest_start - room), min(len(source), found.dest_end + room)
+    @property
+    def shortest(self) -> int:
+        """The signs of its shorter side."""
+        return min(self.i_end - self.i, self.j_end - self.j)
 
 
-class _Keys:
-    """Gives equal signs of two texts the same character: kana by sound, others by current form."""
-
-    def __init__(self) -> None:
-        self._known: dict[str, str] = {}
-
-    def of(self, side: Side) -> str:
-        keys = (letters or norm for letters, norm in zip(side.letters, side.norm, strict=True))
-        return "".join(self._known.setdefault(key, chr(0xF0000 + len(self._known))) for key in keys)
+def blocks(whole: Block, copy: Side, source: Side) -> list[Block]:
+    """Return blocks that tile a part of both texts."""
+    if whole.longest > LOPSIDED * whole.shortest + 2 * ROOM:
+        return _placed(whole, copy, source)
+    return _of_similar_length(whole, copy, source)
 
 
-def _cut(block: Block, copy: str, source: str, runs: tuple[int, ...]) -> list[Block]:
-    if block.longest <= SMALL:
-        return [block]
-    if not runs:
-        return _cut_evenly(block)
-    from rapidfuzz.distance import Levenshtein
-
+def _of_similar_length(whole: Block, copy: Side, source: Side) -> list[Block]:
     found: list[Block] = []
-    i, j = block.i, block.j
-    steps = Levenshtein.opcodes(copy[block.i : block.i_end], source[block.j : block.j_end])
-    for step in steps:
-        if step.tag == "equal" and step.src_end - step.src_start >= runs[0]:
-            middle = (step.src_end - step.src_start) // 2
-            at_i = block.i + step.src_start + middle
-            at_j = block.j + step.dest_start + middle
-            if max(at_i - i, at_j - j) >= BLOCK:
-                found.append(Block(i, at_i, j, at_j))
-                i, j = at_i, at_j
-    found.append(Block(i, block.i_end, j, block.j_end))
-    return [part for b in found for part in _cut(b, copy, source, runs[1:])]
+    start = last = Place(whole.i, whole.j, 0)
+    together: list[Place] = []
+    for places in _stretches(whole, copy, source):
+        if _size(last, places[0]) > FEW:
+            found += _cut(start, together)
+            found.append(_between(last, places[0], alike=False))
+            start, together = places[0], []
+        together += places
+        last = places[-1]
+    end = Place(whole.i_end, whole.j_end, 0)
+    if _size(last, end) <= FEW:
+        return [*found, *_cut(start, [*together, end])]
+    return [*found, *_cut(start, together), _between(last, end, alike=False)]
 
 
-def _cut_evenly(block: Block) -> list[Block]:
-    """Return blocks of equal share where nothing is shared at all."""
-    parts = -(-block.longest // BLOCK)
-    i = [block.i + (block.i_end - block.i) * n // parts for n in range(parts + 1)]
-    j = [block.j + (block.j_end - block.j) * n // parts for n in range(parts + 1)]
-    return [Block(i[n], i[n + 1], j[n], j[n + 1]) for n in range(parts)]
+def _stretches(part: Block, copy: Side, source: Side) -> Iterator[list[Place]]:
+    """Yield the places of each stretch in which a part of both texts goes together."""
+    one, other = copy.part(part.i, part.i_end), source.part(part.j, part.j_end)
+    for places in stretches(one, other):
+        yield [Place(place.i + part.i, place.j + part.j, place.safety) for place in places]
+
+
+def finer(block: Block, copy: Side, source: Side) -> list[Block]:
+    """Return ``block`` cut at every place where the two texts share a sound on both sides."""
+    places = [p for each in _stretches(block, copy, source) for p in each if p.safety]
+    ends = [Place(block.i, block.j, 0), *places, Place(block.i_end, block.j_end, 0)]
+    return [_between(a, b) for a, b in pairwise(ends) if a[:2] != b[:2]]
+
+
+def _placed(whole: Block, copy: Side, source: Side) -> list[Block]:
+    """Return the blocks where the shorter text belongs, and what stands before and behind."""
+    i, i_end, j, j_end, _ = whole
+    if not whole.shortest:
+        return [whole._replace(alike=False)]
+    one, other = copy.part(i, i_end), source.part(j, j_end)
+    if whole.shortest > PLACED or "gap" in one.sort or "gap" in other.sort:
+        return _of_similar_length(whole, copy, source)
+    if i_end - i < j_end - j:
+        first, last = whereabouts(one, other)
+        first, last = max(j, j + first - ROOM), min(j_end, j + last + ROOM)
+        middle = Block(i, i_end, first, last)
+        before, behind = Block(i, i, j, first, False), Block(i_end, i_end, last, j_end, False)
+    else:
+        first, last = whereabouts(other, one)
+        first, last = max(i, i + first - ROOM), min(i_end, i + last + ROOM)
+        middle = Block(first, last, j, j_end)
+        before, behind = Block(i, first, j, j, False), Block(last, i_end, j_end, j_end, False)
+    inner = [middle] if middle.longest <= LARGE else _of_similar_length(middle, copy, source)
+    return [block for block in (before, *inner, behind) if block.longest]
+
+
+def _size(start: Place, end: Place) -> int:
+    return max(end.i - start.i, end.j - start.j)
+
+
+def _between(start: Place, end: Place, *, alike: bool = True) -> Block:
+    return Block(start.i, end.i, start.j, end.j, alike)
+
+
+def _cut(start: Place, places: Sequence[Place]) -> Iterator[Block]:
+    """Yield blocks from ``start`` to the last of ``places``, cut at the safest of them."""
+    if not places:
+        return
+    end = places[-1]
+    since: list[Place] = []  # places after ``start`` that were not safe enough
+    for place in places:
+        size = _size(start, place)
+        if size > LARGE and since:
+            safest = max(since, key=lambda p: (min(p.safety, SAFE), p.i))
+            yield _between(start, safest)
+            start, since = safest, [p for p in since if p.i > safest.i and p.j > safest.j]
+            size = _size(start, place)
+        if size >= BLOCK and place.safety >= SAFE:
+            yield _between(start, place)
+            start, since = place, []
+        elif size >= BLOCK:
+            since.append(place)
+    if _size(start, end):
+        yield _between(start, end)

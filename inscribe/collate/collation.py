@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inscribe import forms
-from inscribe.collate.align import align
 from inscribe.collate.breaks import breaks
+from inscribe.collate.extent import Extent, align_extent
 from inscribe.collate.fidelity import fidelity
 from inscribe.collate.model import Collation
 from inscribe.collate.sides import Side, side
@@ -21,14 +21,15 @@ def collate(
     source: Transcription,
     measurements: Inscription | None = None,
     *,
-    excerpt: bool = False,
+    extent: Extent = "auto",
 ) -> Collation:
     """Return the collation of ``copy`` with ``source``.
 
     ``measurements`` is the inscription whose plate and columns were measured, for the space
-    account. An ``excerpt`` is held against the part of the source it answers best.
+    account. An "excerpt" is held against the part of the source it answers best, a "whole" copy
+    against all of it; by itself, the program decides and says so in the notes.
     """
-    found = align(prepared(copy), prepared(source), excerpt=excerpt)
+    found = align_extent(prepared(copy), prepared(source), extent)
     differences = [group for group in found.groups if group.kind != "same"]
     account = None
     if measurements is not None:
@@ -44,6 +45,8 @@ def collate(
         found.window,
         breaks(copy, source, found.groups),
         account,
+        found.notes,
+        found.work,
     )
 
 

@@ -59,12 +59,21 @@ def _kind(steps: list[Step], one: Span, other: Span, copy: Side, source: Side) -
 def joined(found: Iterable[Group], copy: Side, source: Side) -> tuple[Group, ...]:
     """Return ``found`` with neighbouring groups of equal signs made one."""
     result: list[Group] = []
+    run: list[Group] = []
     for group in found:
-        last = result[-1] if result else None
-        if last and group.kind == last.kind == "same" and last.source.end == group.source.start:
-            one = span(copy, last.copy.start, group.copy.end)
-            other = span(source, last.source.start, group.source.end)
-            result[-1] = Group("same", one, other)
+        if run and not (group.kind == "same" and run[-1].source.end == group.source.start):
+            result.append(_as_one(run, copy, source))
+            run = []
+        if group.kind == "same":
+            run.append(group)
         else:
             result.append(group)
+    if run:
+        result.append(_as_one(run, copy, source))
     return tuple(result)
+
+
+def _as_one(run: list[Group], copy: Side, source: Side) -> Group:
+    one = span(copy, run[0].copy.start, run[-1].copy.end)
+    other = span(source, run[0].source.start, run[-1].source.end)
+    return Group("same", one, other)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Literal
 
 from inscribe.signs import Transcription
@@ -153,7 +153,8 @@ class Collation:
     window: tuple[int, int]  # the signs of the source the copy was held against
     breaks: tuple[Break, ...] = ()
     space: SpaceAccount | None = None
-    notes: tuple[str, ...] = field(default=())
+    notes: tuple[str, ...] = ()  # doubts a reader must be told of
+    work: int = 0  # states the alignment looked at
 
     @property
     def differences(self) -> tuple[Group, ...]:

@@ -7,10 +7,12 @@ from collections.abc import Sequence
 from inscribe.collate import sounds
 from inscribe.collate.groups import span
 from inscribe.collate.model import Group, Span
-from inscribe.collate.search import cheapest
+from inscribe.collate.search import agreement
 from inscribe.collate.sides import Side
 
 NEAR = 12  # signs between two places that are still shown as one exchange of words
+MOST_WORK = 300  # states looked at to see whether two stretches say the same
+MOST_IN_ALL = 20_000  # and for all stretches; then only those spelled alike are still seen
 REACH = 20  # differences that are looked at for the other half of an exchange
 LEAST = 2  # kana a moved stretch must have (a Chinese character counts two): particles come and go
 
@@ -27,10 +29,11 @@ def with_moves(
         at for at, group in enumerate(groups) if group.is_substantive and group.kind != "moved"
     ]
     pairs: dict[int, int] = {}
+    ears = _Ears(copy, source)
     for place, first in enumerate(differing):
         for second in differing[place + 1 : place + 1 + REACH]:
             taken = first in pairs or second in pairs.values() or second in pairs
-            if not taken and _exchanged(groups[first], groups[second], copy, source):
+            if not taken and ears.exchanged(groups[first], groups[second]):
                 pairs[first] = second
     if not far:
         pairs = {at: to for at, to in pairs.items() if _apart(groups, at, to) <= NEAR}
@@ -60,28 +63,40 @@ def _apart(groups: Sequence[Group], at: int, to: int) -> int:
     return groups[to].copy.start - groups[at].copy.end
 
 
-def _exchanged(first: Group, second: Group, copy: Side, source: Side) -> bool:
-    if max(_size(copy, first.copy), _size(source, first.source)) < LEAST:
-        return False
-    there = _sounds_alike(copy, first.copy, source, second.source)
-    return there and _sounds_alike(copy, second.copy, source, first.source)
+class _Ears:
+    """Hears whether stretches of copy and source say the same, within a bound of work."""
+
+    def __init__(self, copy: Side, source: Side) -> None:
+        self._copy = copy
+        self._source = source
+        self._left = MOST_IN_ALL
+
+    def exchanged(self, first: Group, second: Group) -> bool:
+        """Whether what the copy has at each of two differences is the source's at the other."""
+        sizes = (_size(self._copy, first.copy), _size(self._source, first.source))
+        if max(sizes) < LEAST:
+            return False
+        there = self._alike(first.copy, second.source)
+        return there and self._alike(second.copy, first.source)
+
+    def _alike(self, one: Span, other: Span) -> bool:
+        if not len(one) or not len(other):
+            return len(one) == len(other)
+        copy, source = self._copy, self._source
+        letters = "".join(copy.letters[one.start : one.end])
+        other_letters = "".join(source.letters[other.start : other.end])
+        if len(letters) == len(one) and len(other_letters) == len(other):
+            return sounds.fits(letters, other_letters)
+        if max(len(one), len(other)) > 3 * min(len(one), len(other)) or self._left <= 0:
+            return False
+        parts = copy.part(one.start, one.end), source.part(other.start, other.end)
+        agree, work = agreement(*parts, MOST_WORK)
+        self._left -= work
+        return agree
 
 
 def _size(side: Side, part: Span) -> int:
     return sum(2 if sort == "kanji" else 1 for sort in side.sort[part.start : part.end])
-
-
-def _sounds_alike(copy: Side, one: Span, source: Side, other: Span) -> bool:
-    if not len(one) or not len(other):
-        return len(one) == len(other)
-    letters = "".join(copy.letters[one.start : one.end])
-    other_letters = "".join(source.letters[other.start : other.end])
-    if len(letters) == len(one) and len(other_letters) == len(other):
-        return sounds.fits(letters, other_letters)
-    if max(len(one), len(other)) > 3 * min(len(one), len(other)):
-        return False
-    path = cheapest(copy.part(one.start, one.end), source.part(other.start, other.end))
-    return not path.differs_in_wording
 
 
 def _marked(

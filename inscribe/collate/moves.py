@@ -54,6 +54,8 @@ class Moves:
         self._copy_end = len(copy)
         self._source_end = len(source)
         self._answering: dict[State, tuple[Step, ...]] = {}
+        self._worn = any(sort in ("unread", "gap") for sort in (*copy.sort, *source.sort))
+        self._same = self.price["same"]
 
     def after(self, state: State) -> Iterator[Step]:
         """Yield every step from ``state``."""
@@ -77,7 +79,8 @@ class Moves:
         if state.mode == "closed":
             yield from self._matches(state.i, state.j)
             yield from self._readings(state.i, state.j)
-            yield from self._unread(state.i, state.j)
+            if self._worn:
+                yield from self._unread(state.i, state.j)
         elif state.mode == "copy ahead":
             yield from self._catch_up(state, self.source, state.j)
         elif state.mode == "source ahead":
@@ -90,7 +93,9 @@ class Moves:
         in_copy, in_source = i < self._copy_end, j < self._source_end
         if in_copy and in_source:
             found = pairs.match(copy, i, source, j)
-            if found:
+            if found is pairs.SAME:
+                yield Step(State(i + 1, j + 1), self._same, "same")
+            elif found:
                 yield Step(State(i + 1, j + 1), self.price[found.step], found.step, found.why)
             if len(copy.norm[i]) > 1 or len(source.norm[j]) > 1:
                 yield from self._joined(i, j)
@@ -158,14 +163,14 @@ class Moves:
     def _read(self, reading: Reading, start: int, side: Side, at: State) -> Iterator[Step]:
         """The step of reading, and again with a particle that may be left unwritten after it."""
         end, price = start + reading.length, self.price[reading.step]
-        ahead = at._replace(i=end) if at.mode == "copy ahead" else at._replace(j=end)
+        i, j = (end, at.j) if at.mode == "copy ahead" else (at.i, end)
         why = _reason(side, start, reading)
-        yield Step(ahead._replace(owed=reading.pattern), price, reading.step, why)
+        yield Step(State(i, j, at.mode, reading.pattern), price, reading.step, why)
         if side.sort[start] == "kanji" and end < len(side.sort) and side.sort[end] == "kanji":
             price += self.price["link"]
             for particle in UNWRITTEN:
                 owed = reading.pattern + particle
-                yield Step(ahead._replace(owed=owed), price, "link", f"{why} + {particle}")
+                yield Step(State(i, j, at.mode, owed), price, "link", f"{why} + {particle}")
 
     def _okurigana(self, i: int, j: int) -> Iterator[Step]:
         yield from self._owing(State(i + 1, j + 1, "copy ahead"), self.copy, i, self.source, j)
@@ -218,7 +223,7 @@ class Moves:
         else:
             other: Mode = "source ahead" if ahead == "copy ahead" else "copy ahead"
             new = State(i, j, other, pattern[len(owed) :])
-        return step._replace(state=new)
+        return Step(new, step.price, step.step, step.why)
 
     def _wrong(self, state: State, opening: int) -> Iterator[Step]:
         i, j, mode = state.i, state.j, state.mode

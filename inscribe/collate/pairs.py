@@ -26,6 +26,8 @@ def match(copy: Side, i: int, source: Side, j: int) -> Match | None:
     """Return how sign ``i`` of the copy answers sign ``j`` of the source, None if it does not."""
     if copy.sort[i] != source.sort[j]:
         return None
+    if copy.raw[i] == source.raw[j] and copy.norm[i] == source.norm[j] != "":
+        return SAME
     found = _match(copy.sort[i], copy.raw[i], copy.norm[i], source.raw[j], source.norm[j])
     if found is None and copy.letters[i] + source.letters[j] in ("うむ", "むう"):
         return _initial_mu(copy, i, source, j)

@@ -8,13 +8,18 @@ in is first slid to where it makes words: はなのの against はなの lacks �
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from inscribe.collate.groups import span
 from inscribe.collate.model import Group, GroupKind, Span
+from inscribe.collate.moved import with_moves
 from inscribe.collate.sides import Side
-from inscribe.collate.word_ends import WordEnds
+from inscribe.collate.word_ends import WordEnds, word_ends
 
+REGION = 16  # signs around a difference in which words are looked at
+MOST_GROUPS = 200  # of one such stretch, where difference follows difference
+MOST_SIGNS = 8_000  # of both texts, in which words are looked at; the words take long to find
+LARGE = 400  # signs of a difference that is left as it is
 FARTHEST = 8  # signs a difference is widened by at most, on each side
 # In MeCab's units, found by trial on the odd-numbered pairs of tests/benchmarks/collate.py: what
 # each sign of widening counts for, against the cost of a word ending in an unlikely place. Words
@@ -24,19 +29,59 @@ STEP_AT_GAPS = 11000
 MOST = 20000  # the cost of a place where no word can end
 
 
-def widened(
-    groups: Sequence[Group],
-    copy: Side,
-    source: Side,
-    copy_words: WordEnds,
-    source_words: WordEnds,
-) -> list[Group]:
-    """Return ``groups`` with each difference in wording widened to whole words.
+def over_whole_words(groups: Sequence[Group], copy: Side, source: Side) -> list[Group]:
+    """Return ``groups`` with near moves seen and each difference in wording widened to whole words.
 
-    Runs of equal signs must not be joined yet: a difference is only widened by whole groups.
+    Runs of equal signs must not be joined yet: a difference is only widened by whole groups. In
+    long texts with very many differences the last of them stay as they are.
     """
-    if not groups:
-        return []
+    result: list[Group] = []
+    done = 0
+    looked_at = 0
+    for first, last in _regions(groups):
+        looked_at += _signs(groups[first:last])
+        if looked_at > MOST_SIGNS:
+            break
+        result += groups[done:first]
+        result += _widened(with_moves(groups[first:last], copy, source, far=False), copy, source)
+        done = last
+    return [*result, *groups[done:]]
+
+
+def _signs(groups: Sequence[Group]) -> int:
+    return sum(len(group.copy) + len(group.source) for group in groups)
+
+
+def _regions(groups: Sequence[Group]) -> Iterator[tuple[int, int]]:
+    """Yield the groups from..to around differences that are near each other."""
+    start = done = -1
+    for at, group in enumerate(groups):
+        if group.is_substantive and len(group.copy) + len(group.source) <= LARGE:
+            first, last = _far_enough(groups, at, -1), _far_enough(groups, at, 1)
+            if start >= 0 and (first > done or last - start > MOST_GROUPS):
+                yield start, done
+                start = max(first, done)
+            start, done = first if start < 0 else start, last
+    if start >= 0:
+        yield start, done
+
+
+def _far_enough(groups: Sequence[Group], at: int, towards: int) -> int:
+    """Return the end of the region around the difference at ``at``, to one side."""
+    signs, place = 0, at
+    while 0 <= place + towards < len(groups) and signs < REGION:
+        place += towards
+        if len(groups[place].copy) + len(groups[place].source) > LARGE:
+            place -= towards
+            break
+        signs += min(len(groups[place].copy), len(groups[place].source))
+    return place if towards < 0 else place + 1
+
+
+def _widened(groups: Sequence[Group], copy: Side, source: Side) -> list[Group]:
+    first, last = groups[0], groups[-1]
+    copy_words = word_ends(copy, first.copy.start, last.copy.end)
+    source_words = word_ends(source, first.source.start, last.source.end)
     groups = _slid(groups, copy, source, copy_words, source_words)
     places = [(group.copy.start, group.source.start) for group in groups]
     places.append((groups[-1].copy.end, groups[-1].source.end))
@@ -44,10 +89,10 @@ def widened(
     costs[0] = costs[-1] = 0
     result: list[Group] = []
     done = 0
-    for first, last in _stretches(groups, costs):
-        result += groups[done:first]
-        result.append(_one_difference(groups[first:last], copy, source))
-        done = last
+    for start, end in _stretches(groups, costs):
+        result += groups[done:start]
+        result.append(_one_difference(groups[start:end], copy, source))
+        done = end
     return [*result, *groups[done:]]
 
 

@@ -9,6 +9,7 @@ the middle of a word. Words, their costs and the costs of their meeting are the 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -23,17 +24,19 @@ NEVER = 10**9
 class WordEnds(NamedTuple):
     """What is known of the words of a text; places are counted in signs."""
 
-    costs: tuple[int, ...]  # of a word ending before each sign, and at the end
+    costs: Mapping[int, int]  # of a word ending before each sign looked at, and at the end
 
 
-def word_ends(side: Side) -> WordEnds:
-    """Return where words may end in ``side``."""
-    costs = _costs("".join(side.norm))
-    found, at = [], 0
-    for part in side.norm:
-        found.append(costs[at])
+def word_ends(side: Side, start: int, end: int) -> WordEnds:
+    """Return where words may end from sign ``start`` of ``side`` to ``end``."""
+    norm = side.norm[start:end]
+    costs = _costs("".join(norm))
+    found, at = {}, 0
+    for place, part in enumerate(norm, start=start):
+        found[place] = costs[at]
         at += len(part)
-    return WordEnds((*found, costs[at]))
+    found[end] = costs[at]
+    return WordEnds(found)
 
 
 @lru_cache(maxsize=256)

@@ -249,7 +249,7 @@ def _made(
     out += copy[done:]
     return Pair(
         name,
-        _noisy(out.replace("／", ""), chance, light),
+        noisy(out.replace("／", ""), chance, light),
         _voiceless(source, chance),
         tuple(changes),
     )
@@ -261,7 +261,7 @@ def _voiceless(text: str, chance: random.Random) -> str:
     return "".join(unicodedata.normalize("NFD", c)[0] if "ぁ" <= c <= "ゖ" else c for c in text)
 
 
-def _noisy(text: str, chance: random.Random, light: bool) -> str:
+def noisy(text: str, chance: random.Random, light: bool) -> str:
     """Return ``text`` spelled by another hand, sign for sign."""
     share = 0.15 if light else 0.3
     out = ""

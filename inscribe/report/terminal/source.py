@@ -56,6 +56,6 @@ def _evidence(transcription: Transcription, hit: Hit) -> list[str]:
         passage = parse("\n".join(hit.text.lines[hit.first_line : hit.last_line + 1]))
     except InscribeError:  # print that breaks the conventions of transcription
         return []
-    found = collate(transcription, passage, excerpt=True)
+    found = collate(transcription, passage, extent="excerpt")
     pairs = [(g.copy.text or "–", g.source.text or "–") for g in found.groups]
     return ["   " + "  ".join(one if one == other else f"{one}={other}" for one, other in pairs)]
