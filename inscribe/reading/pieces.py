@@ -7,15 +7,15 @@ reading a text is mostly looking up.
 
 from __future__ import annotations
 
-import csv
-import re
+from functools import lru_cache
+from typing import Any
 
 from inscribe.reading.metre import begins_with_vowel, morae
 from inscribe.reading.romanise import hiragana, spoken
 from inscribe.reading.word_division import Word, romanise_word, separator, stands_apart
 
 _PARTS_MEET = "|"
-_INNER_VOWEL = re.compile(r"\|[あいうえお]")
+_VOWELS = ("|あ", "|い", "|う", "|え", "|お")
 _DEPENDENT = ("助詞", "助動詞", "接尾辞")
 _UNREAD = "…"
 _NOUN = "名詞-普通名詞-一般"
@@ -40,7 +40,11 @@ def beat_number(beat: Beat) -> int:
 
 
 class Piece:
-    """One word as read; equal only to itself."""
+    """One word as read; equal only to itself.
+
+    Its Latin letters (``romaji``, ``word``, ``apart``) and its current spelling (``modern``) are
+    worked out when they are first asked for: most words are only weighed against others.
+    """
 
     __slots__ = (
         "apart",
@@ -52,6 +56,7 @@ class Piece:
         "form",
         "gloss",
         "inner_vowel",
+        "is_simple",
         "kana",
         "known",
         "lemma",
@@ -65,6 +70,7 @@ class Piece:
         "prefix",
         "right_connection",
         "romaji",
+        "said",
         "starts_with_vowel",
         "word",
         "written",
@@ -87,6 +93,7 @@ class Piece:
         cost: int = _UNKNOWN_COST,
         known: bool = True,
         kana: str = "",
+        parts: tuple[Piece, ...] = (),
     ) -> None:
         self.written = written
         self.length = len(written)
@@ -102,22 +109,37 @@ class Piece:
         self.right_connection = connection if right_connection < 0 else right_connection
         self.cost = cost
         self.known = known
-        self.word = Word(spoken_kana, part_of_speech)
-        self.romaji = romanise_word(spoken_kana, part_of_speech)
-        self.morae = morae(self.kana)
-        self.starts_with_vowel = begins_with_vowel(self.kana)
-        self.inner_vowel = bool(_INNER_VOWEL.search(spoken_kana))
-        self.dependent = part_of_speech.startswith(_DEPENDENT) and self.kana[0:1] not in "とて"
-        self.apart = stands_apart(self.word)
+        self.said = spoken_kana
+        self.parts = parts  # the words it is made of, where it is a set phrase
+        self.is_simple = known and not parts
         self.prefix = part_of_speech.startswith("接頭辞")
-        self.beat = beat_number(
-            (self.morae, self.inner_vowel, self.starts_with_vowel, self.dependent)
+        dependent = part_of_speech.startswith(_DEPENDENT)
+        self.beat = _beat_of(
+            self.kana, spoken_kana if _PARTS_MEET in spoken_kana else "", dependent
         )
-        self.modern = _modern(written, self.kana)
-        self.parts: tuple[Piece, ...] = ()  # the words it is made of, where it is a set phrase
+        self.morae, self.inner_vowel, self.starts_with_vowel, self.dependent = BEATS[self.beat]
+
+    def __getattr__(self, name: str) -> Any:
+        if name == "modern":
+            self.modern = _modern(self.written, self.kana)
+        elif name in ("romaji", "word", "apart"):
+            self.word = Word(self.said, self.part_of_speech)
+            self.romaji = romanise_word(self.said, self.part_of_speech)
+            self.apart = stands_apart(self.word)
+        else:
+            raise AttributeError(name)
+        return getattr(self, name)
 
     def __repr__(self) -> str:
         return f"<{self.written} {self.kana}>"
+
+
+@lru_cache(maxsize=16384)
+def _beat_of(kana: str, parts: str, dependent: bool) -> int:
+    """Return the number of a word's beat; ``parts`` is its kana where parts of it meet."""
+    inner = bool(parts) and any(vowel in parts for vowel in _VOWELS)
+    leans = dependent and kana[:1] not in "とて"
+    return beat_number((morae(kana), inner, begins_with_vowel(kana), leans))
 
 
 def _modern(written: str, kana: str) -> str:
@@ -138,7 +160,7 @@ def verse_piece(written: str, feature: str) -> Piece:
     said = kana.replace(" ", _PARTS_MEET)
     if lemma.endswith("は") and kana.endswith("は") and len(kana) > 1 and lemma != "はは":
         said = said[:-1] + "わ"  # 今は, ものかは: the particle closes the word
-    piece = Piece(
+    return Piece(
         written,
         said,
         pos,
@@ -152,10 +174,8 @@ def verse_piece(written: str, feature: str) -> Piece:
         connection=int(left),
         right_connection=int(right),
         cost=int(cost),
+        parts=_words_of(written, parts.split("/"), kana.split(" "), note) if parts else (),
     )
-    if parts:
-        piece.parts = _words_of(written, parts.split("/"), kana.split(" "), note)
-    return piece
 
 
 def _words_of(written: str, parts: list[str], kana: list[str], note: str) -> tuple[Piece, ...]:
@@ -175,7 +195,11 @@ def _words_of(written: str, parts: list[str], kana: list[str], note: str) -> tup
 
 def unidic_piece(written: str, feature: str) -> Piece:
     """Return a word from UniDic itself, or one it does not know."""
-    fields = feature.split(",") if '"' not in feature else next(csv.reader([feature]))
+    fields = feature.split(",")
+    if '"' in feature:
+        import csv
+
+        fields = next(csv.reader([feature]))
     pos = "-".join(part for part in fields[:4] if part != "*")
     if len(fields) < 18:
         return unknown_piece(written, part_of_speech=pos)

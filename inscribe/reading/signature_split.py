@@ -18,7 +18,7 @@ from inscribe import tables
 from inscribe.reading.signature_pieces import Piece, pieces_of
 from inscribe.reading.signature_words import order_cost
 
-_KEPT = 2  # divisions kept at each place and class (_extend relies on there being two)
+_KEPT = 2  # divisions kept at each place and class (the code relies on there being two)
 _COMPARED = 6  # divisions compared once more as wholes
 _UNOPENED = 2.0
 _RECENT = 8
@@ -35,7 +35,8 @@ class Division(NamedTuple):
 
 
 _Node = tuple[float, Piece | None, int]  # price so far, last piece, the node before
-_Arrived = list[tuple[str, tuple[tuple[float, int], ...]]]  # class, (price, node) the best first
+_Ways = tuple[tuple[float, int], ...]  # (price, node) of one or two, the best first
+_Arrived = list[tuple[str, _Ways]]  # by class
 
 
 def divisions(
@@ -64,14 +65,19 @@ def _recent() -> dict[tuple[object, ...], tuple[Division, ...]]:
 
 def _divided(text: str, breaks: Collection[int], dated: Collection[Piece]) -> tuple[Division, ...]:
     nodes: list[_Node] = [(0.0, None, -1)]
-    ends: list[dict[str, tuple[tuple[float, int], ...]]] = [{} for _ in range(len(text) + 1)]
+    ends: list[dict[str, _Ways]] = [{} for _ in range(len(text) + 1)]
     ends[0]["start"] = ((0.0, 0),)
     for position, pieces in enumerate(pieces_of(text, dated)):
         arrived = _within_reach(ends[position])
+        ways: dict[str, _Ways] = {}  # by the class of the piece that follows
         for piece in pieces if arrived else ():
+            kind = piece.order_kind
+            if kind not in ways:
+                ways[kind] = _two_cheapest(arrived, kind)
             across = sum(piece.first < edge <= piece.last for edge in breaks) if breaks else 0
             price = piece.cost + across * _ACROSS_COLUMNS
-            _extend(nodes, arrived, ends[piece.last + 1], piece, price)
+            there = ends[piece.last + 1]
+            there[kind] = _lengthened(nodes, ways[kind], there.get(kind, ()), piece, price)
     final = [
         (price + _order(kind, "end"), node)
         for kind, kept in ends[len(text)].items()
@@ -96,7 +102,7 @@ def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
     return Division(pieces, cost)
 
 
-def _within_reach(ends: dict[str, tuple[tuple[float, int], ...]]) -> _Arrived:
+def _within_reach(ends: dict[str, _Ways]) -> _Arrived:
     """Return the ways to a place that are not so much dearer than the best as to be hopeless."""
     if not ends:
         return []
@@ -104,37 +110,36 @@ def _within_reach(ends: dict[str, tuple[tuple[float, int], ...]]) -> _Arrived:
     return [(kind, kept) for kind, kept in ends.items() if kept[0][0] <= limit]
 
 
-def _extend(
-    nodes: list[_Node],
-    arrived: _Arrived,
-    ends: dict[str, tuple[tuple[float, int], ...]],
-    piece: Piece,
-    price: float,
-) -> None:
-    """Lengthen the ways by a piece, and keep the two cheapest that end with its class."""
-    kind = piece.order_kind
+def _two_cheapest(arrived: _Arrived, kind: str) -> _Ways:
+    """Return the two cheapest ways to a piece of a class: their prices and last nodes."""
     steps = _steps_to(kind)
-    first = second = math.inf
-    first_node = second_node = -1
+    first = second = (math.inf, -1)
     for before, kept in arrived:
         step = steps[before] if before in steps else _order(before, kind)
         for cost, node in kept:
             reached = cost + step
-            if reached < first:
-                second, second_node = first, first_node
-                first, first_node = reached, node
-            elif reached < second:
-                second, second_node = reached, node
+            if reached < first[0]:
+                first, second = (reached, node), first
+            elif reached < second[0]:
+                second = (reached, node)
             else:
                 break
-    grown = list(ends.get(kind, ()))
-    for cost, node in ((first, first_node), (second, second_node)):
-        if cost < math.inf and (len(grown) < _KEPT or cost + price < grown[-1][0]):
-            grown.append((cost + price, len(nodes)))
-            nodes.append((cost + price, piece, node))
-            grown.sort()
-            del grown[_KEPT:]
-    ends[kind] = tuple(grown)
+    return (first, second) if second[1] >= 0 else (first,)
+
+
+def _lengthened(nodes: list[_Node], ways: _Ways, kept: _Ways, piece: Piece, price: float) -> _Ways:
+    """Lengthen the ways by a piece; return the two cheapest that end where it ends in its class."""
+    for cost, node in ways:
+        total = cost + price
+        if len(kept) == _KEPT and total >= kept[-1][0]:
+            break
+        new = (total, len(nodes))
+        nodes.append((total, piece, node))
+        if kept and total >= kept[0][0]:
+            kept = (kept[0], new)
+        else:
+            kept = (new, *kept[:1])
+    return kept
 
 
 @tables.compiled

@@ -77,7 +77,7 @@ def _taken_apart(reading: VerseReading) -> VerseReading:
 
     A word the dictionary of verse lacks is read as prose would read it.
     """
-    if all(word.known and not word.parts for word in reading.words):
+    if all(word.is_simple for word in reading.words):
         return reading
     words: list[Piece] = []
     new_index: list[int] = []
@@ -95,8 +95,7 @@ def _taken_apart(reading: VerseReading) -> VerseReading:
 def _read(
     text: str, breaks: frozenset[int], overrides: Sequence[Override], origin: Sequence[int]
 ) -> VerseReading:
-    voiced = marks_voicing(text)
-    words = mecab.verse_words(text, voiced=voiced)
+    words, voiced = _best_words(text)
     metre = pattern_of(sum([word.morae for word in words]))
     if len(text) > _LONGEST:
         return VerseReading(words, None, voiced=voiced)
@@ -239,12 +238,18 @@ def marks_voicing(text: str) -> bool:
     >>> marks_voicing("はなのいろはうつりにけりないたつらに"), marks_voicing("ひとしれず")
     (False, True)
     """
-    if not _VOICED.isdisjoint(text):
-        return True
-    if len(_KANA.findall(text)) < _TOO_FEW_KANA:
-        return True
-    as_written = path_cost(mecab.verse_words(text, voiced=True))
-    return as_written - path_cost(mecab.verse_words(text, voiced=False)) <= _BETTER_UNVOICED
+    return _best_words(text)[1]
+
+
+def _best_words(text: str) -> tuple[list[Piece], bool]:
+    """Return the words of MeCab's best path, and whether the text marks voicing."""
+    words = mecab.verse_words(text, voiced=True)
+    if not _VOICED.isdisjoint(text) or len(_KANA.findall(text)) < _TOO_FEW_KANA:
+        return words, True
+    unvoiced = mecab.verse_words(text, voiced=False)
+    if path_cost(words) - path_cost(unvoiced) <= _BETTER_UNVOICED:
+        return words, True
+    return unvoiced, False
 
 
 def _searched(
