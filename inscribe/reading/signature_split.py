@@ -135,10 +135,7 @@ def _lengthened(nodes: list[_Node], ways: _Ways, kept: _Ways, piece: Piece, pric
             break
         new = (total, len(nodes))
         nodes.append((total, piece, node))
-        if kept and total >= kept[0][0]:
-            kept = (kept[0], new)
-        else:
-            kept = (new, *kept[:1])
+        kept = (kept[0], new) if kept and total >= kept[0][0] else (new, *kept[:1])
     return kept
 
 
