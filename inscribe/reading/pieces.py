@@ -157,7 +157,7 @@ def verse_piece(written: str, feature: str) -> Piece:
     """Return a word from the dictionary of verse (see :class:`inscribe.reading.entries.Entry`)."""
     fields = feature.split(",")
     left, right, cost, kana, pos, conjugation, form, lemma, origin, gloss, note, parts = fields
-    said = kana.replace(" ", _PARTS_MEET)
+    said = kana.replace(" ", _PARTS_MEET if parts else f" {_PARTS_MEET}")  # 梅花: ume no hana
     if lemma.endswith("は") and kana.endswith("は") and len(kana) > 1 and lemma != "はは":
         said = said[:-1] + "わ"  # 今は, ものかは: the particle closes the word
     return Piece(

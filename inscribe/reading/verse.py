@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from inscribe.reading import mecab
 from inscribe.reading.lattice import Node, Span, Surroundings, best_path, spans_of
-from inscribe.reading.metre import PARTS, TANKA, Metre, pattern_of
+from inscribe.reading.metre import HAIKU, PARTS, TANKA, Metre, pattern_of
 from inscribe.reading.overrides import Override, settled_nodes
 from inscribe.reading.pieces import Piece, unread_piece
 from inscribe.reading.register import is_kanji_only
@@ -35,6 +35,7 @@ _LONGEST = 80  # signs; no poem that has a metre here is longer
 _CHANGED_AT_MOST = 4000  # another reading of one word may cost this much more
 _MENDED_ENOUGH = 8000  # a stretch is mended if its metre costs no more
 _TOO_FEW_KANA = 5
+_MORAE_OFF = 8  # a best path with so many morae too few or too many may hide a poem
 _BETTER_UNVOICED = 1200  # from here on, a text without a voiced kana leaves them unmarked
 _NO_ENDS: frozenset[int] = frozenset()
 
@@ -109,7 +110,8 @@ def _read(
         found = _searched(text, words, metre or TANKA, ends, spans_of(nodes), voiced)
         return found._replace(lattice=tuple(nodes))
     if metre is None:
-        return _part_of_a_poem(words, voiced)
+        part = _part_of_a_poem(words, voiced)
+        return part if part.metre else _read_as_a_poem(text, words, ends, voiced) or part
     return (
         _kept_as_it_is(words, metre, ends, voiced)
         or _mended(text, words, metre, ends, voiced)
@@ -213,6 +215,24 @@ def _part_of_a_poem(words: list[Piece], voiced: bool) -> VerseReading:
         if phrases := regular_phrases(words, metre):
             return VerseReading(words, metre, phrases, True, voiced)
     return VerseReading(words, None, voiced=voiced)
+
+
+def _read_as_a_poem(
+    text: str, words: list[Piece], ends: frozenset[int], voiced: bool
+) -> VerseReading | None:
+    """Return the reading of a text whose best path has a poem's morae only nearly, as a poem.
+
+    None where the metre would be kept at the price of a much worse path.
+    """
+    count = sum([word.morae for word in words])
+    metres = [metre for metre in (HAIKU, TANKA) if abs(count - metre.length) <= _MORAE_OFF]
+    if not metres:
+        return None
+    found = _searched(text, words, metres[-1], ends, mecab.verse_spans(text, voiced=voiced), voiced)
+    if not found.phrases:
+        return None
+    cost = fitted_phrases(found.words, metres[-1])[0] + path_cost(found.words)
+    return found if cost - path_cost(words) <= _MENDED_ENOUGH else None
 
 
 def _with_unread(nodes: list[Node], text: str) -> list[Node]:

@@ -14,12 +14,13 @@ from pathlib import Path
 from inscribe.reading import connections, unidic
 from inscribe.reading.entries import Entry
 from inscribe.reading.verse_dictionary import UNVOICED
+from inscribe.reading.verse_particles import particle_entries
 from inscribe.reading.verse_tables import (
     curated_readings,
     noun_entries,
-    particle_entries,
     ranked_stems,
     settled_costs,
+    short_form_entries,
 )
 from inscribe.reading.verse_verbs import stem_readings, verb_entries, verb_rows
 from inscribe.reading.verse_words import ClassIndex, unidic_entries, wanted_class
@@ -74,6 +75,7 @@ def verse_entries(source: Path, classes: unidic.Classes) -> Iterator[Entry]:
         cost = settled.get((entry.written, entry.kana), entry.cost + _NOT_IN_TABLES)
         yield entry._replace(cost=max(cost, entry.cost) if entry.origin == "漢" else cost)
     yield from noun_entries(index, settled, readings)
+    yield from short_form_entries(index)
     yield from verb_entries(verbs, index)
     function_words = classes.numbers(lambda row: row[0] in ("助詞", "助動詞"))
     particle_costs: dict[tuple[str, int], int] = {}

@@ -30,6 +30,7 @@ TABLES = (
     "verse_frequencies",
     "verse_groups",
     "verse_readings",
+    "verse_short_forms",
 )
 _CODE = (
     "connections",
@@ -40,6 +41,7 @@ _CODE = (
     "unidic",
     "verse_building",
     "verse_groups",
+    "verse_particles",
     "verse_tables",
     "verse_verbs",
     "verse_words",
