@@ -22,7 +22,6 @@ from inscribe.reading.tokens import (
 )
 
 if TYPE_CHECKING:
-    from inscribe.forms.normal import NormalText
     from inscribe.reading.overrides import Override
     from inscribe.signs import Transcription
 
@@ -41,9 +40,6 @@ Choice = Literal["auto", "verse", "signature", "prose"]
 
 MAX_SIGNS = 20_000  # of one reading; a plate holds some hundred
 _MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text that is still read
-
-_NO_BREAKS: frozenset[int] = frozenset()
-
 # What makes a literal text more than signs and column ends: the transcriber's notation.
 _NOTATION = r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]"
 
@@ -104,16 +100,10 @@ def read_text(
     _refuse_endless(len(text))
     if not text.isprintable():
         _refuse_damage(text)
-    from inscribe.forms.normalising import normalise_text  # quicker each time than its package
-    from inscribe.reading.assembling import Text
-    from inscribe.reading.interpretation import Wishes, interpreted
+    from inscribe.reading.interpretation import Wishes, interpreted_columns
 
     columns = text.split("／") if "／＼" not in text and "／″＼" not in text else [text]
-    plain = "".join(columns) if len(columns) > 1 else text
-    normal = normalise_text(plain)
-    breaks = _breaks(columns, normal) if len(columns) > 1 else _NO_BREAKS
-    wishes = Wishes(register, overrides, between, alternatives)
-    return interpreted(Text(normal, plain, breaks), wishes)
+    return interpreted_columns(columns, Wishes(register, overrides, between, alternatives))
 
 
 def _refuse_endless(signs: int) -> None:
@@ -148,14 +138,3 @@ def _is_running_text(text: str) -> bool:
     from inscribe.reading.register import is_running_text
 
     return is_running_text(text)
-
-
-def _breaks(columns: list[str], normal: NormalText) -> frozenset[int]:
-    """Return the offsets in the normalised text where the later columns begin."""
-    signs, begins = 0, set()
-    for column in columns[:-1]:
-        signs += len(column)
-        begins.add(signs)
-    if normal.origin[-1:] == (len(normal.text) - 1,):
-        return frozenset(begins)
-    return frozenset(normal.origin.index(sign) for sign in begins if sign in normal.origin)

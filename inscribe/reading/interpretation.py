@@ -8,6 +8,7 @@ from functools import partial
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.forms.normal import NormalText
+from inscribe.forms.normalising import normalise_text
 from inscribe.reading import assembling
 from inscribe.reading.assembling import Text
 from inscribe.reading.overrides import (
@@ -45,6 +46,26 @@ class Wishes(NamedTuple):
     overrides: Sequence[Override] = ()
     between: tuple[int, int] | None = None
     alternatives: bool | None = None  # None: only where the reading is in doubt
+
+
+def interpreted_columns(columns: list[str], wishes: Wishes) -> Interpretation:
+    """Return what signs say that are written one beside the other, by column."""
+    if len(columns) == 1:
+        return interpreted(Text(normalise_text(columns[0]), columns[0]), wishes)
+    plain = "".join(columns)
+    normal = normalise_text(plain)
+    return interpreted(Text(normal, plain, _breaks(columns, normal)), wishes)
+
+
+def _breaks(columns: list[str], normal: NormalText) -> frozenset[int]:
+    """Return the offsets in the normalised text where the later columns begin."""
+    signs, begins = 0, set()
+    for column in columns[:-1]:
+        signs += len(column)
+        begins.add(signs)
+    if normal.origin[-1:] == (len(normal.text) - 1,):
+        return frozenset(begins)
+    return frozenset(normal.origin.index(sign) for sign in begins if sign in normal.origin)
 
 
 def interpreted(text: Text, wishes: Wishes) -> Interpretation:
@@ -129,12 +150,14 @@ def _signature_likelihood(plain: str) -> float:
 
 def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
     """Return the reading of a poem, with marks at its ends put aside while the metre is sought."""
-    from inscribe.reading.verse import VerseReading, marks_voicing, read_verse, words_without_metre
+    from inscribe.reading.verse import read_verse
 
     plain = text.normal.text
     marks = [match.span() for match in _MARK.finditer(plain)]
     if not marks:
         return read_verse(plain, text.breaks, wishes.overrides, text.normal.origin), ""
+    from inscribe.reading.verse import VerseReading, marks_voicing, words_without_metre
+
     start, end = 0, len(plain)
     while marks and marks[0][0] == start:
         start = marks.pop(0)[1]

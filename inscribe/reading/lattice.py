@@ -16,7 +16,7 @@ from typing import NamedTuple
 from inscribe.reading.metre import ACROSS, DEPENDENT, Metre, phrase_cost
 from inscribe.reading.pieces import BEATS, Beat, Piece
 
-BEAM = 7000  # partial readings that cost this much more than the best at their place are dropped
+BEAM = 5000  # partial readings that cost this much more than the best at their place are dropped
 _FAR = 10_000  # more morae than any text has
 _NONE_YET = 1 << 60  # dearer than any reading
 _SHORT_BY = 4  # the phrases to come may together have so many morae too many,
