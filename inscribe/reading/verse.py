@@ -193,6 +193,8 @@ def _with_one_word_changed(
     best: tuple[int, int, Piece] | None = None
     for index in range(first, stop):
         word = words[index]
+        if word.written == word.kana:  # kana has as many morae however it is read
+            continue
         before = words[index - 1].right_connection if index else 0
         after = side * words[index + 1].connection if index + 1 < len(words) else 0
         own = word.cost + cells[before + side * word.connection]
