@@ -36,6 +36,7 @@ _CODE = (
     "connections",
     "entries",
     "historical",
+    "mixed_spellings",
     "old_spellings",
     "paradigms",
     "unidic",

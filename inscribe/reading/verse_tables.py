@@ -15,6 +15,7 @@ from inscribe.errors import TableError
 from inscribe.reading.entries import Entry
 from inscribe.reading.historical import modern_kana
 from inscribe.reading.metre import morae
+from inscribe.reading.mixed_spellings import mixed_spellings, readings_of_signs
 from inscribe.reading.old_spellings import old_spellings
 from inscribe.reading.verse_groups import Words, as_cell, groups, with_words
 from inscribe.reading.verse_particles import COST_CONSTANT, COST_FACTOR
@@ -30,6 +31,7 @@ _KANA_COST = {1: 12000, 2: 9500, 3: 8500}  # a word in kana, by its morae
 _KANA_COST_LONG = 7500
 _OTHER_SPELLING = 600  # a kana spelling that the table does not give costs this much more
 _PARTICLE_LEFT_OUT = 1000  # 梅花 for 梅の花
+_MIXED = 900  # 夕くれ for 夕暮 costs this much more
 _SHARE = 0.2  # of UniDic's difference between two readings of a written form that is kept
 _RANK = 2500  # each further reading of a written form costs this much more
 _POS_COST = {"接尾辞": 4500, "接頭辞": 1000, "感動詞": 1500, "接続詞": 1000}
@@ -106,6 +108,7 @@ def noun_entries(
 ) -> Iterator[Entry]:
     """Yield the uninflected words; ``settled`` are the costs of their written forms."""
     common = common_word_costs()
+    signs = readings_of_signs((written, historical) for written, historical, *_ in noun_rows())
     for written, historical, modern, pos, gloss in noun_rows():
         number = index.number(pos, "*", "*", written)
         if number is None:
@@ -132,6 +135,10 @@ def noun_entries(
             if group and not group.parts_of_speech[-1].startswith(("名詞", "助詞")):
                 group = None  # 花見, flower viewing, beside 花見る
             yield with_words(entry, group, in_kana=spelling != written)
+        if not affix and pos.startswith("名詞"):
+            cost = settled[written, modern] + _MIXED
+            for spelling in mixed_spellings(written, historical, signs):
+                yield Entry(spelling, number, cost, kana, pos, "*", "*", written, "和", gloss)
 
 
 def _is_short_pronoun(pos: str, kana: str) -> bool:

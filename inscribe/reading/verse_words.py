@@ -31,6 +31,8 @@ _MAY_BE_RESPELT = re.compile("[わいうえおじずゃゅょ]")
 _MOST_SPELLINGS = 6
 _ONLY_KANA = re.compile("[\u3041-\u3096]+$")
 _SECOND_PART_ONLY = 4000
+_VOICED_AT_START = 3000  # no native word began so in the language of verse
+_VOICED = "ガギグゲゴザジズゼゾダヂヅデドバビブベボ"
 _NUMERAL = 2500
 _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
@@ -224,6 +226,8 @@ def _unlikeliness(word: unidic.Word) -> int:
     more = 0
     if word.fields[14] == "濁音形":  # びと, ごころ: only the second part of a compound
         more += _SECOND_PART_ONLY
+    elif word.fields[12] == "和" and word.fields[19][:1] in _VOICED:
+        more += _VOICED_AT_START
     if word.fields[1] == "数詞":
         more += _NUMERAL
     if _ONLY_KANA.match(word.surface) and not word.conjugation.startswith("文語"):

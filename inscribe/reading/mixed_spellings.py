@@ -1,0 +1,52 @@
+"""Compounds as manuscripts mix them: one part in its character, the other in kana.
+
+夕暮 is also written 夕くれ, 故里 also ふる里. Where the kana of a compound divide into a reading of
+either character is known from the words each is by itself.
+
+>>> known = {"夕": {"ゆふ"}, "暮": {"くれ"}}
+>>> sorted(mixed_spellings("夕暮", "ゆふぐれ", known))
+['ゆふ暮', '夕ぐれ']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+
+_UNVOICED = str.maketrans(
+    "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
+)
+_LEAST = 2  # kana; a part of one kana would be taken for a particle
+_BETWEEN = ("", "の", "が")
+
+
+def readings_of_signs(words: Iterable[tuple[str, str]]) -> dict[str, set[str]]:
+    """Return what each sign that is a word by itself is read, of words and their kana."""
+    readings: dict[str, set[str]] = {}
+    for written, kana in words:
+        if len(written) == 1 and written != kana:
+            readings.setdefault(written, set()).add(kana)
+    return readings
+
+
+def mixed_spellings(written: str, kana: str, known: Mapping[str, set[str]]) -> Iterator[str]:
+    """Yield a compound of two characters, or of two with の or が, with either part in kana."""
+    first, between, second = written[:1], written[1:-1], written[-1:]
+    if between not in _BETWEEN or first not in known or second not in known or first == second:
+        return
+    for head in known[first]:
+        tail = kana[len(head) + len(between) :]
+        if not kana.startswith(head + between) or not _is(tail, known[second]):
+            continue
+        if len(tail) >= _LEAST or between:
+            yield first + between + tail
+        if len(head) >= _LEAST:
+            yield head + between + second
+        return
+
+
+def _is(tail: str, readings: set[str]) -> bool:
+    return any(tail[1:] == kana[1:] and _plain(tail) == _plain(kana) for kana in readings)
+
+
+def _plain(kana: str) -> str:
+    return kana[:1].translate(_UNVOICED)
