@@ -141,6 +141,16 @@ def test_a_plate_whose_height_is_not_known_is_left_out(tmp_path: Path) -> None:
     assert load(path).inscriptions[0].plate is None
 
 
+def test_answers_are_taken_back_one_by_one(tmp_path: Path) -> None:
+    wrong = ["<", "X-8", "tsuba", "<", "<"]
+    columns = ["春過き", "<", COLUMNS[0], "y", "衣ほさす", "y", "<", *COLUMNS[2:]]
+    run = new(tmp_path / "x.toml", [*wrong, *FIRST, *columns, *REST[:2], "<", *REST[1:]])
+    assert run.returncode == 0, run.stderr
+    assert new(tmp_path / "y.toml", FIRST + COLUMNS + REST).returncode == 0
+    assert (tmp_path / "x.toml").read_text("utf-8") == (tmp_path / "y.toml").read_text("utf-8")
+    assert run.stderr.count("this is the first question") == 1
+
+
 def test_an_unusual_word_is_kept_and_remarked_on(tmp_path: Path) -> None:
     path = tmp_path / "x.toml"
     run = new(path, [*FIRST[:9], "runing", *FIRST[10:], "?", *COLUMNS, *REST])

@@ -14,12 +14,14 @@ from inscribe.cli.common import example
 from inscribe.errors import InputError, Place, ProblemsError
 
 if TYPE_CHECKING:
+    from inscribe.record import Record
     from inscribe.recording import Draft
-    from inscribe.recording.questions import Check
+    from inscribe.recording.questions import Check, Interview
 
 INTERRUPTED = 130  # exit status, as shells have it
 SHOWN = 20  # characters of a search
 MOST_DIGITS = 3  # of a number of strokes
+BACK = "<"
 HELP = "?舟+公 (by parts), ?ふね (by reading), ?11 (by strokes)"
 
 
@@ -30,8 +32,8 @@ def command(path: str) -> None:
 
     Columns are asked for from right to left; after each, its reading is shown and signs that
     deserve a second look are named. A sign that cannot be typed is looked for with ?, by its parts,
-    reading or strokes. Every answer is kept at once: stop with Ctrl-C, and the same command takes
-    up where you stopped.
+    reading or strokes; < takes the last answer back. Every answer is kept at once: stop with
+    Ctrl-C, and the same command takes up where you stopped.
     """
     from inscribe.record import dump, loads
     from inscribe.recording import Draft
@@ -46,9 +48,10 @@ def command(path: str) -> None:
     draft = Draft.of(target)
     if draft.taken_up:
         click.echo(f"taken up again after {draft.taken_up} answers", err=True)
-    _say(f"a sign that cannot be typed: {HELP}; stop and keep the answers: Ctrl-C", indent=0)
+    _say(f"a sign that cannot be typed: {HELP}", indent=0)
+    _say(f"one answer back: {BACK}; stop and keep the answers: Ctrl-C", indent=0)
     try:
-        record = Interview(_Prompt(draft)).record()
+        record = _answered(Interview(_Prompt(draft)), draft)
     except (click.Abort, KeyboardInterrupt) as error:
         kept = f"; {len(draft.answers)} answers are kept in {draft.path}" if draft.answers else ""
         click.echo(f"\nstopped, no record was written{kept}", err=True)
@@ -62,6 +65,20 @@ def command(path: str) -> None:
         raise InputError(f"the answers contradict each other: {said}", hint=hint) from problems
     draft.finish(text)
     click.echo(f"written: {path}; check it with: inscribe check {path}", err=True)
+
+
+class _OneBackError(Exception):
+    """The last answer is to be given anew."""
+
+
+def _answered(interview: Interview, draft: Draft) -> Record:
+    """Return the record made of the answers, some of which may be taken back on the way."""
+    while True:
+        try:
+            return interview.record()
+        except _OneBackError:
+            if not draft.step_back():
+                _say("  this is the first question")
 
 
 @dataclass
@@ -93,6 +110,8 @@ class _Prompt:
     def _asked(self, question: str, check: Check) -> str:
         while True:
             said = str(click.prompt(question, default="", show_default=False, err=True)).strip()
+            if said == BACK:
+                raise _OneBackError
             if said.startswith("?"):
                 _show_found(said[1:])
             elif problem := check(said):
@@ -109,8 +128,15 @@ class _Prompt:
                 return said
             _show_column(said, before)
             self._caution(said)
-            if self._asked("keep it? y/n (empty = y)", _yes_or_no) in ("", "y", "yes"):
+            if self._kept():
                 return said
+
+    def _kept(self) -> bool:
+        """Whether the column just shown is kept; a step back from here is to write it anew."""
+        try:
+            return self._asked("keep it? y/n (empty = y)", _yes_or_no) in ("", "y", "yes")
+        except _OneBackError:
+            return False
 
     def _caution(self, column: str) -> None:
         """Say once how a worn sign may be read, when the first is met."""

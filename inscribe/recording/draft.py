@@ -60,8 +60,20 @@ class Draft:
             self.taken_up = 0
         given = ask()
         self.answers.append((key, given))
-        files.write_text(self.path, json.dumps(self.answers, ensure_ascii=False), force=True)
+        self._keep()
         return given
+
+    def _keep(self) -> None:
+        files.write_text(self.path, json.dumps(self.answers, ensure_ascii=False), force=True)
+
+    def step_back(self) -> bool:
+        """Forget the last answer and have the others ready again; False where there is none."""
+        if not self.answers:
+            return False
+        self.answers.pop()
+        self.taken_up = len(self.answers)
+        self._keep()
+        return True
 
     def finish(self, record: str) -> None:
         """Write the record whole and remove the draft."""
