@@ -223,6 +223,45 @@ def test_another_word_is_a_difference(
     assert found == expected
 
 
+@pytest.mark.parametrize(
+    ("copy", "source", "expected"),
+    [
+        ("於東都造之", "東都において之を造る", ["於東都", "造之"]),
+        ("東都において之を造る", "於東都造之", ["東都において", "之を造る"]),
+        ("應需", "もとめにおうじて", ["應需"]),
+        ("倣古圖", "古図に倣ひて", ["倣古圖"]),
+        ("以南蛮鉄作之", "南蛮鉄をもつてこれをつくる", ["以南蛮鉄", "作之"]),
+        ("為君", "君がため", ["為君"]),
+        ("花の下に不知人", "花の下に人を知らす", ["不知人"]),
+        ("読書", "書を読む", ["読書"]),
+        ("難忘", "わすれかたき", ["難忘"]),
+    ],
+)
+def test_chinese_order_is_the_same_words(copy: str, source: str, expected: list[str]) -> None:
+    result = collate_texts(copy, source)
+    assert_tiles(result)
+    assert result.is_faithful_in_wording
+    turned = [group for group in result.groups if group.order == "Chinese"]
+    assert [group.copy.text for group in turned] == expected
+    assert {group.kind for group in turned} == {"spelling"}
+
+
+@pytest.mark.parametrize(
+    ("copy", "source", "differing"),
+    [
+        ("於東都造之", "西都において之を造る", "於東都"),
+        ("於東都造之", "東都において之を彫る", "造之"),
+        ("夢春", "春の夢", "夢春"),
+        ("花見", "見る花", "花見"),
+    ],
+)
+def test_another_word_in_chinese_order_is_a_difference(
+    copy: str, source: str, differing: str
+) -> None:
+    found = [g.copy.text for g in collate_texts(copy, source).groups if g.is_substantive]
+    assert found == [differing]
+
+
 def test_two_characters_of_one_sound_are_two_words() -> None:
     for copy, source in (("ひとをかふ", "ひとをこふ"), ("春の夢", "春の暮"), ("松の", "待の")):
         assert not collate_texts(copy, source).is_faithful_in_wording

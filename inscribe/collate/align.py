@@ -17,6 +17,7 @@ from inscribe.collate.moved import with_moves
 from inscribe.collate.search import MOST_WORK, Path, TooMuchWorkError, cheapest
 from inscribe.collate.sides import Side
 from inscribe.collate.whole_words import over_whole_words
+from inscribe.collate.word_order import in_japanese_order
 
 EXACT = 60  # signs up to which a text is aligned exactly, whatever the work
 SHORT = 300  # signs up to which it is tried in one piece
@@ -67,11 +68,11 @@ class _Aligner:
         copy, source = self.copy, self.source
         whole = Block(0, len(copy), *window)
         if whole.longest <= EXACT:
-            return over_whole_words(self._exactly(whole, MOST_WORK), copy, source)
+            return self._in_words(self._exactly(whole, MOST_WORK))
         plan = blocks(whole, copy, source)
         if whole.longest <= SHORT and any(block.alike for block in plan):
             try:
-                return over_whole_words(self._exactly(whole, MOST_AT_ONCE), copy, source)
+                return self._in_words(self._exactly(whole, MOST_AT_ONCE))
             except TooMuchWorkError:
                 pass
         signs = len(copy) + whole.j_end - whole.j
@@ -86,7 +87,7 @@ class _Aligner:
             else:
                 found += self._roughly(block)
             signs -= block.signs
-        return over_whole_words(coarse.as_one(found, copy, source), copy, source)
+        return self._in_words(coarse.as_one(found, copy, source))
 
     def _of_block(self, block: Block, per_sign: int) -> list[Group]:
         """Return the groups of one block, in smaller pieces if it takes too much work."""
@@ -101,6 +102,11 @@ class _Aligner:
             except TooMuchWorkError:
                 found += self._roughly(piece)
         return found
+
+    def _in_words(self, found: list[Group]) -> list[Group]:
+        """Return small groups with Chinese order seen through, and differences as whole words."""
+        found = in_japanese_order(found, self.copy, self.source)
+        return over_whole_words(found, self.copy, self.source)
 
     def _is_equal(self, block: Block) -> bool:
         one, other = slice(block.i, block.i_end), slice(block.j, block.j_end)

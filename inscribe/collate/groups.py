@@ -21,6 +21,7 @@ KIND_OF_STEP: dict[str, GroupKind] = {
     "ligature": "spelling",
     "unread": "unread",
     "gap": "unread",
+    "unwritten": "spelling",
 }
 
 

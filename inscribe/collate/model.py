@@ -33,13 +33,15 @@ class Group:
 
     Groups stand in the order of the copy and tile both texts: every sign of the copy and every
     sign of the source (within its window) is in exactly one group. Only a moved group may answer
-    to a stretch that stands elsewhere in the source.
+    to a stretch that stands elsewhere in the source. ``order`` is "Chinese" where one side has the
+    same words in Chinese order.
     """
 
     kind: GroupKind
     copy: Span
     source: Span
     why: str = ""
+    order: str = ""
 
     @property
     def is_substantive(self) -> bool:

@@ -23,6 +23,8 @@ SAID_BY = {
 }
 SOURCE_AHEAD: Mode = "source ahead"
 UNWRITTEN = ("の", "か", "つ")  # particles that scribes leave out between two characters
+# Particles and ends of words that Chinese order leaves unwritten.
+LINKING = frozenset("をにのはもとがかへてでしじすりるれたむん")
 MOST_UNREAD = 3  # signs that one unreadable sign may stand for
 
 
@@ -47,7 +49,7 @@ class Step(NamedTuple):
 class Moves:
     """The moves between two given texts."""
 
-    def __init__(self, copy: Side, source: Side) -> None:
+    def __init__(self, copy: Side, source: Side, *, linking: bool = False) -> None:
         self.copy = copy
         self.source = source
         self.price = prices()
@@ -56,6 +58,7 @@ class Moves:
         self._answering: dict[State, tuple[Step, ...]] = {}
         self._worn = any(sort in ("unread", "gap") for sort in (*copy.sort, *source.sort))
         self._same = self.price["same"]
+        self._linking = linking
 
     def after(self, state: State) -> Iterator[Step]:
         """Yield every step from ``state``."""
@@ -103,6 +106,8 @@ class Moves:
             yield Step(State(i + 1, j), self.price["punctuation"], "punctuation", "punctuation")
         if in_source and source.sort[j] == "stop":
             yield Step(State(i, j + 1), self.price["punctuation"], "punctuation", "punctuation")
+        if self._linking and i and in_source and source.norm[j] in LINKING:
+            yield Step(State(i, j + 1), self.price["unwritten"], "unwritten")
 
     def _joined(self, i: int, j: int) -> Iterator[Step]:
         """A sign that stands for several (repeat mark, ligature) against those several."""

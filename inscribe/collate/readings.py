@@ -96,6 +96,16 @@ def shared_word(one: str, other: str) -> str:
     return next((words[key] for word in _kun(other) if (key := _word_key(word)) in words), "")
 
 
+@lru_cache(maxsize=4096)
+def governs(char: str) -> bool:
+    """Whether ``char`` may stand before what it governs in Chinese order, as verbs do.
+
+    >>> governs("見"), governs("花")
+    (True, False)
+    """
+    return any("." in word for word in _kun(char))
+
+
 def _word_key(word: str) -> tuple[str, str, int]:
     stem, _, ending = word.partition(".")
     classical = {"う": "ふ", "い": "し"}.get(ending, ending)

@@ -41,14 +41,21 @@ class Path(NamedTuple):
 
 
 def cheapest(
-    copy: Side, source: Side, *, excerpt: bool = False, most_work: int = MOST_WORK
+    copy: Side,
+    source: Side,
+    *,
+    excerpt: bool = False,
+    most_work: int = MOST_WORK,
+    linking: bool = False,
 ) -> Path:
     """Return the cheapest path through both texts; an ``excerpt`` takes part of the source.
+
+    With ``linking`` the source may have particles and endings that the copy leaves unwritten.
 
     Raises:
         TooMuchWorkError: the search would look at more than ``most_work`` states.
     """
-    return _Search(copy, source, excerpt, most_work).path()
+    return _Search(copy, source, excerpt, most_work, linking).path()
 
 
 def agreement(copy: Side, source: Side, most_work: int) -> tuple[bool, int]:
@@ -64,8 +71,10 @@ def agreement(copy: Side, source: Side, most_work: int) -> tuple[bool, int]:
 
 
 class _Search:
-    def __init__(self, copy: Side, source: Side, excerpt: bool, most_work: int) -> None:
-        self._moves = Moves(copy, source)
+    def __init__(
+        self, copy: Side, source: Side, excerpt: bool, most_work: int, linking: bool = False
+    ) -> None:
+        self._moves = Moves(copy, source, linking=linking)
         self._ends = (len(copy), len(source))
         self._excerpt = excerpt
         self._most_work = most_work

@@ -26,12 +26,13 @@ def collation(result: Collation) -> dict[str, Any]:
 
 
 def _group(group: Group) -> dict[str, Any]:
-    return {
+    shown: dict[str, Any] = {
         "kind": group.kind,
         "copy": _span(group.copy),
         "source": _span(group.source),
         "why": group.why,
     }
+    return {**shown, "order": group.order} if group.order else shown
 
 
 def _span(span: Span) -> dict[str, Any]:
