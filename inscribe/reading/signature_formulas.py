@@ -235,9 +235,9 @@ def _template(pattern: str) -> str:
 
 
 def _opener_options(opener: Word, main: str, other: str) -> tuple[Option, ...]:
-    patterns = dict.fromkeys(_template(p) for p in (main, *opener.alternatives, other))
+    patterns = dict.fromkeys(_template(p) for p in (main, other, *opener.alternatives))
     return tuple(
-        option(p, 2.0 + 0.5 * rank if rank else 0.0, _ALSO_READ.format(opener.text) if rank else "")
+        option(p, 1.5 + 0.5 * rank if rank else 0.0, _ALSO_READ.format(opener.text) if rank else "")
         for rank, p in enumerate(patterns)
     )
 
@@ -316,6 +316,6 @@ def _as_closer(piece: Piece, family: str) -> Word | None:
 
 
 def _verb_follows(pieces: Sequence[Piece], at: int, family: str) -> bool:
-    if family == "purpose":
+    if family in ("purpose", "model"):  # a name may stand between: 倣古図某作
         return any(piece.kind == "verb" for piece in pieces[at:])
     return at < len(pieces) and pieces[at].kind in ("verb", "adverb", "object")
