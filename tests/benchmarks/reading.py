@@ -12,7 +12,8 @@ verse_tables.py, verse_words.py, metre.py and verse.py in inscribe/reading were 
 odd-numbered poems of the Ogura Hyakunin Isshu and of tests/data/verse_dev.tsv. The even-numbered
 poems of the Hyakunin Isshu were only measured. The poems of verse_dev.tsv and the tables of words
 come from one author, so its even-numbered poems are held out from the looking, but not from the
-vocabulary.
+vocabulary. The poems in manuscript spelling (tests/data/verse_manuscript.tsv) were written down
+before they were read; when first read, 2.61% and 2.96% of their letters were wrong (odd, even).
 """
 
 from __future__ import annotations
@@ -31,6 +32,7 @@ from pathlib import Path
 HERE = Path(__file__).parent
 HYAKUNIN = HERE.parents[2] / "shared" / "data" / "hyakunin.tsv"
 DEVELOPMENT = HERE.parent / "data" / "verse_dev.tsv"
+MANUSCRIPT = HERE.parent / "data" / "verse_manuscript.tsv"
 SIGNATURES = HERE.parent / "data" / "signatures.tsv"
 Reader = Callable[[str], str]
 
@@ -54,6 +56,7 @@ def poems() -> dict[str, list[tuple[str, str]]]:
     for name, path, text_cell, romaji_cell in (
         ("Hyakunin Isshu", HYAKUNIN, 1, 3),
         ("development", DEVELOPMENT, 2, 4),
+        ("manuscript spelling", MANUSCRIPT, 2, 3),
     ):
         for half, parity in (("odd", 1), ("even", 0)):
             found = [
@@ -63,7 +66,8 @@ def poems() -> dict[str, list[tuple[str, str]]]:
             ]
             if found:
                 sets[f"{name}, {half}"] = found
-                sets[f"{name}, {half}, no voicing marks"] = [(unvoiced(t), r) for t, r in found]
+                if path != MANUSCRIPT:
+                    sets[f"{name}, {half}, no voicing marks"] = [(unvoiced(t), r) for t, r in found]
     return sets
 
 

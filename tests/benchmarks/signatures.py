@@ -1,8 +1,9 @@
 """Reading signatures: exact readings and letter errors against general-purpose peers, in one run.
 
-    python tests/benchmarks/signatures.py [--set measure|look|all]
+    python tests/benchmarks/signatures.py [--set measure|look|all] [--formulas]
 
-The signatures are those of tests/data/signatures.tsv, all invented. A reading counts by its
+The signatures are those of tests/data/signatures.tsv, or with --formulas those of
+tests/data/signature_formulas.tsv (models, requests, materials), all invented. A reading counts by its
 letters alone (spaces, capitals, hyphens and macrons folded); the readings listed as right too are
 right for the peers as well, and the letter errors are those against the nearest right reading.
 Peers: pykakasi, cutlet, and the pronunciation of unidic-lite through fugashi. They are given the
@@ -20,6 +21,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 DATA = Path(__file__).parent.parent / "data" / "signatures.tsv"
+FORMULAS = DATA.with_name("signature_formulas.tsv")
 FACE_END = re.compile("(?<!（印「.)」(?!）)")
 MARKS = re.compile("（花押）|（印「[^」]*」）")
 Reader = Callable[[str], list[str]]
@@ -39,10 +41,10 @@ def letters(text: str) -> str:
     return "".join(c for c in plain if "a" <= c <= "z")
 
 
-def signatures(which: str) -> list[Signature]:
+def signatures(which: str, path: Path = DATA) -> list[Signature]:
     """Return the invented signatures of one half, or of both."""
     found = []
-    for line in DATA.read_text(encoding="utf-8").splitlines():
+    for line in path.read_text(encoding="utf-8").splitlines():
         cells = line.split("\t")
         if line.startswith("#") or cells[0] not in ("look", "measure"):
             continue
@@ -137,7 +139,7 @@ def measured(reader: Reader, texts: list[Signature]) -> tuple[float, float, floa
     return exact / count, three / count, errors / total, count / elapsed
 
 
-def table(which: str) -> list[tuple[str, float, float, float, float]]:
+def table(which: str, path: Path) -> list[tuple[str, float, float, float, float]]:
     """Return a row for each reader that is installed."""
     rows = []
     for name, make in READERS.items():
@@ -146,7 +148,7 @@ def table(which: str) -> list[tuple[str, float, float, float, float]]:
         except ImportError as missing:
             print(f"{name}: skipped, {missing}")
             continue
-        rows.append((name, *measured(reader, signatures(which))))
+        rows.append((name, *measured(reader, signatures(which, path))))
     return rows
 
 
@@ -154,10 +156,12 @@ def main() -> None:
     """Print the table."""
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
     parser.add_argument("--set", default="measure", choices=("measure", "look", "all"))
-    which = parser.parse_args().set
-    print(f"{len(signatures(which))} invented signatures ({which})")
+    parser.add_argument("--formulas", action="store_true")
+    options = parser.parse_args()
+    which, path = options.set, FORMULAS if options.formulas else DATA
+    print(f"{len(signatures(which, path))} invented signatures ({which})")
     print(f"{'':26}{'exact':>8}{'first 3':>9}{'letter errors':>15}{'texts/s':>9}")
-    for name, exact, three, errors, speed in table(which):
+    for name, exact, three, errors, speed in table(which, path):
         print(f"{name:26}{exact:8.1%}{three:9.1%}{errors:15.2%}{speed:9.0f}")
 
 
