@@ -129,6 +129,50 @@ def test_several_sources_tell_which_one_the_copy_follows() -> None:
     assert "花は散りけむ春の空" in output
 
 
+def test_a_source_without_the_text_is_kept_out_of_the_apparatus() -> None:
+    other = "山里は冬ぞさびしさまさりける人目も草もかれぬと思へば"
+    sources = ("花の散るらむ春の暮", other, "花は散りけむ春の夢")
+    for shape in ("text", "md"):
+        output = run(
+            "--text", "花の散るらむ春の夢", *sources, "--format", shape, COLUMNS="120"
+        ).output
+        assert "It follows A" in output
+        assert output.count("does not contain this text") == 1
+        apparatus = [line for line in output.splitlines() if " ] " in line.replace("\\", "")]
+        assert len(apparatus) == 3
+        assert not any("山里" in line for line in apparatus)
+        assert f"held against {other}" not in output
+    assert (
+        "None of the sources contains this text."
+        in run("--text", "花の散るらむ", other, other).output
+    )
+    output = run("--text", "花の散るらむ春の夢", other).output
+    assert "The source does not contain this text" in output
+
+
+def test_nothing_to_hold_against_is_said_so() -> None:
+    output = run("--text", "夢", "").output
+    assert "The source has no signs" in output
+    assert "100%" not in output
+    assert "%" not in run("--text", "夢", "", "--format", "md").output
+    assert "The copy has no signs" in run("--text", "", "夢").output
+    found = answer("--text", "夢", "", "--format", "json")
+    assert found["fidelity"]["levels"]["words"] == {"signs": 0, "share": 0.0}  # type: ignore[index]
+
+
+def test_an_excerpt_is_recognised_and_may_be_denied() -> None:
+    source = "春すぎて夏来にけらし白妙の衣ほすてふ天の香具山"
+    found = answer("--text", "衣ほすてふ", source, "--format", "json")
+    assert found["window"] == [13, 18]
+    assert "Taken for an excerpt" in found["notes"][0]  # type: ignore[index]
+    found = answer("--text", "衣ほすてふ", source, "--whole", "--format", "json")
+    assert found["window"] == [0, 23]
+    assert found["notes"] == []
+    assert found["fidelity"]["omitted"] == 18  # type: ignore[index]
+    without_end = answer("--text", source[:16], source, "--format", "json")
+    assert without_end["window"] == [0, 23]
+
+
 def test_an_excerpt_says_which_part_it_answers() -> None:
     found = answer("--text", "うつつか", "ゆめかうつつかしらず", "--excerpt", "--format", "json")
     assert found["window"] == [3, 7]
@@ -139,6 +183,8 @@ def test_an_excerpt_says_which_part_it_answers() -> None:
     [
         ((), "a copy and a source are needed"),
         (("no-such-file.txt", "other.txt"), "there is no such file"),
+        (("no-such-file.txt",), "there is no such file"),
+        ((str(Path(__file__).parent),), "this is a folder"),
         (("-", "-"), "only one text can come from standard input"),
         (("--pairs", "-", "x"), "either --pairs or texts"),
         (("--text", "花［", "花"), "bracket"),

@@ -173,6 +173,7 @@ def _as_markdown(task: Task, found: list[Collation], to_file: bool) -> list[str]
     parts = [
         markdown.collation_as_markdown(result, task.copy.title, source.title)
         for result, source in zip(found, task.sources, strict=True)
+        if result.is_of_same_text or len(found) == 1
     ]
     if len(found) > 1:
         parts.insert(0, markdown.witnesses_as_markdown(_testimony(task, found), task.copy.title))
@@ -192,6 +193,7 @@ def _as_text(task: Task, found: list[Collation], to_file: bool) -> list[str]:
     parts = [
         terminal.collation_as_text(result, title, source.title, columns=columns, colour=colour)
         for result, source in zip(found, task.sources, strict=True)
+        if result.is_of_same_text or len(found) == 1
     ]
     if len(found) > 1:
         testimony = _testimony(task, found)

@@ -42,6 +42,8 @@ def tasks(texts: tuple[str, ...], *, literal: bool, convention: str) -> list[Tas
     Raises:
         InputError: there is nothing to collate with, or an argument is no file.
     """
+    if not literal:
+        _check_files(texts)
     if len(texts) == 1 and not literal:
         found = _own_sources(texts[0])
         if not found:
@@ -57,6 +59,24 @@ def tasks(texts: tuple[str, ...], *, literal: bool, convention: str) -> list[Tas
         raise InputError("only one text can come from standard input")
     copy, *sources = (_text(text, literal=literal, convention=convention) for text in texts)
     return [Task(copy, tuple(sources))]
+
+
+def _check_files(texts: tuple[str, ...]) -> None:
+    for argument in texts:
+        path = Path(argument)
+        if argument != STANDARD_INPUT and path.is_dir():
+            raise InputError(
+                "this is a folder; a collation takes one record, or a copy and its sources",
+                Place(argument),
+                f"name a file of it; for all its records, inscribe entry {argument} has the"
+                " collation of each",
+            )
+        if argument != STANDARD_INPUT and not path.exists():
+            raise InputError(
+                "there is no such file",
+                Place(argument),
+                "for literal texts, use --text COPY SOURCE",
+            )
 
 
 def measured(tasks: list[Task], file: str, scale: float | None) -> Task:
@@ -77,7 +97,7 @@ def measured(tasks: list[Task], file: str, scale: float | None) -> Task:
 
 def _text(argument: str, *, literal: bool, convention: str) -> Text:
     if literal:
-        return Text(argument, notation.parse(argument, convention))
+        return Text(argument or "no signs", notation.parse(argument, convention))
     if argument == STANDARD_INPUT:
         piped = read_standard_input().rstrip("\n")
         return Text("standard input", notation.parse(piped, convention, "standard input"))
@@ -86,8 +106,6 @@ def _text(argument: str, *, literal: bool, convention: str) -> Text:
         record = _record(path)
         inscription = record.inscriptions[0]
         return Text(record.id, inscription.transcription, inscription)
-    if not path.exists():
-        raise InputError("there is no such file", Place(argument), "for a literal text, use --text")
     return Text(path.stem, notation.parse(files.read_text(path).strip("\n"), convention, argument))
 
 

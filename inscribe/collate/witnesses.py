@@ -2,11 +2,12 @@
 
 A copy follows a source where it shares readings with it that the other sources do not have: each
 place where the copy differs in wording from one source and not from another speaks for the other.
+A source that does not contain the text at all says nothing about it, and is kept out of both.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from string import ascii_uppercase
 
@@ -22,6 +23,11 @@ class Witness:
     collation: Collation
     differences: int  # in wording
     shared: tuple[str, ...]  # readings of the copy that this source has and another has not
+
+    @property
+    def has_text(self) -> bool:
+        """Whether the source contains the copy's text at all."""
+        return self.collation.is_of_same_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,20 +54,35 @@ class Testimony:
     @property
     def followed(self) -> Witness | None:
         """The source the copy follows, where one departs less than all others."""
-        first, *rest = self.witnesses
+        with_text = [witness for witness in self.witnesses if witness.has_text]
+        if not with_text:
+            return None
+        first, *rest = with_text
         return first if not rest or first.differences < rest[0].differences else None
 
 
 def testimony(collations: Sequence[Collation], titles: Sequence[str]) -> Testimony:
     """Return what several sources say of one copy; ``collations`` all have the same copy."""
     sigla = [_siglum(number) for number in range(len(collations))]
-    wording = [[group for group in c.groups if group.is_substantive] for c in collations]
-    found = [
-        Witness(sigla[n], titles[n], collation, len(wording[n]), _shared(n, wording))
+    wording = {
+        sigla[n]: [group for group in collation.groups if group.is_substantive]
         for n, collation in enumerate(collations)
+        if collation.is_of_same_text
+    }
+    found = [
+        _witness(siglum, title, collation, wording)
+        for siglum, title, collation in zip(sigla, titles, collations, strict=True)
     ]
-    found.sort(key=lambda witness: (witness.differences, witness.collation.cost))
-    return Testimony(tuple(found), _apparatus(collations, wording, sigla))
+    found.sort(key=lambda w: (not w.has_text, w.differences, w.collation.cost))
+    return Testimony(tuple(found), _apparatus(wording))
+
+
+def _witness(
+    siglum: str, title: str, collation: Collation, wording: Mapping[str, Sequence[Group]]
+) -> Witness:
+    differences = sum(group.is_substantive for group in collation.groups)
+    shared = _shared(siglum, wording) if siglum in wording else ()
+    return Witness(siglum, title, collation, differences, shared)
 
 
 def _siglum(number: int) -> str:
@@ -69,11 +90,11 @@ def _siglum(number: int) -> str:
     return letter if number < 26 else f"{letter}{number // 26}"
 
 
-def _shared(own: int, wording: Sequence[Sequence[Group]]) -> tuple[str, ...]:
+def _shared(own: str, wording: Mapping[str, Sequence[Group]]) -> tuple[str, ...]:
     mine = wording[own]
     shared = {
         (group.copy.start, group.copy.text)
-        for other, groups in enumerate(wording)
+        for other, groups in wording.items()
         if other != own
         for group in groups
         if len(group.copy) and not any(_touch(group, difference) for difference in mine)
@@ -87,12 +108,10 @@ def _touch(one: Group, other: Group) -> bool:
     ) or one.copy == other.copy
 
 
-def _apparatus(
-    collations: Sequence[Collation], wording: Sequence[Sequence[Group]], sigla: Sequence[str]
-) -> tuple[Entry, ...]:
+def _apparatus(wording: Mapping[str, Sequence[Group]]) -> tuple[Entry, ...]:
     places: dict[tuple[int, int], dict[str, list[str]]] = {}
     lemmas: dict[tuple[int, int], str] = {}
-    for groups, siglum in zip(wording, sigla, strict=True):
+    for siglum, groups in wording.items():
         for group in groups:
             place = (group.copy.start, group.copy.end)
             lemmas[place] = group.copy.text

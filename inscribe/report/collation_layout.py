@@ -4,9 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from inscribe.collate.model import Collation, Group, Judgement, Span
 
+if TYPE_CHECKING:
+    from inscribe.collate.witnesses import Testimony, Witness
+
+NOT_THE_TEXT = "The source does not contain this text: hardly a word of the copy stands in it."
+NO_TEXT = "does not contain this text"
 BLANK = "＿"  # stands for each sign that one side has not
 LEVELS = (
     ("signs as carved", "as_carved"),
@@ -127,12 +133,18 @@ def levels(result: Collation) -> list[tuple[str, str, str]]:
     found = []
     for name, attribute in LEVELS:
         count, share = getattr(result.fidelity, attribute)
-        found.append((name, f"{count} of {total}", f"{share:.0%}"))
+        found.append((name, f"{count} of {total}", f"{share:.0%}" if total else "-"))
     return found
 
 
 def verdict(result: Collation) -> str:
     """Return the collation in one sentence."""
+    if not result.fidelity.signs_in_source:
+        return "The source has no signs: there is nothing to hold the copy against."
+    if not result.copy.signs:
+        return "The copy has no signs: there is nothing to hold against the source."
+    if not result.is_of_same_text:
+        return NOT_THE_TEXT
     kinds = [group.kind for group in result.differences if group.is_substantive]
     if not kinds:
         unread = sum(group.kind == "unread" for group in result.differences)
@@ -144,6 +156,22 @@ def verdict(result: Collation) -> str:
 
 def _counted_words(count: int, noun: str) -> str:
     return f"{count} {noun}{'' if count == 1 else 's'}"
+
+
+def followed(found: Testimony) -> str:
+    """Return which source the copy follows, in one sentence."""
+    nearest = found.followed
+    if nearest:
+        return f"It follows {nearest.siglum} ({nearest.title})."
+    if not any(witness.has_text for witness in found.witnesses):
+        return "None of the sources contains this text."
+    return "No source is nearest."
+
+
+def witness_row(witness: Witness) -> tuple[str, str, str, str]:
+    """Return siglum, title, differences in wording and shared readings of one source."""
+    differences = str(witness.differences) if witness.has_text else NO_TEXT
+    return witness.siglum, witness.title, differences, "、".join(witness.shared)
 
 
 def relineation(result: Collation) -> str:

@@ -22,6 +22,7 @@ def collation(result: Collation) -> dict[str, Any]:
             for b in result.breaks
         ],
         "notes": list(result.notes),
+        "same_text": result.is_of_same_text,
     }
 
 

@@ -20,13 +20,13 @@ def collation_as_markdown(result: Collation, copy: str, source: str) -> str:
 
 def witnesses_as_markdown(found: Testimony, copy: str) -> str:
     """Return which source the copy follows, and the apparatus."""
-    followed = found.followed
-    said = (
-        f"It follows {followed.siglum} ({followed.title})." if followed else "No source is nearest."
-    )
     header = ("siglum", "source", "differences in wording", "readings shared with it alone")
-    rows = [(w.siglum, w.title, str(w.differences), "、".join(w.shared)) for w in found.witnesses]
-    parts = [f"## {escaped(copy)} and its sources", escaped(said), table(header, rows)]
+    rows = [layout.witness_row(witness) for witness in found.witnesses]
+    parts = [
+        f"## {escaped(copy)} and its sources",
+        escaped(layout.followed(found)),
+        table(header, rows),
+    ]
     if found.apparatus:
         parts.append("\n".join(f"- {escaped(str(entry))}" for entry in found.apparatus))
     return "\n\n".join(parts) + "\n"
@@ -47,8 +47,9 @@ def _parts(result: Collation, copy: str, source: str) -> Iterator[str]:
                 ("no.", "kind", "copy", "source", "where", "why"),
                 [(str(r.number), r.kind, r.copy, r.source, r.where, r.why) for r in found],
             )
-    yield "### Fidelity"
-    yield table(("level", "signs", "share of the source"), layout.levels(result))
+    if result.fidelity.signs_in_source:
+        yield "### Fidelity"
+        yield table(("level", "signs", "share of the source"), layout.levels(result))
     if sentence := layout.relineation(result):
         yield escaped(sentence)
     yield from map(escaped, result.notes)

@@ -38,7 +38,8 @@ def collation_as_text(
         found = layout.rows(result, substantive=substantive)
         if found:
             console.print(_differences(title, found))
-    console.print(_levels(result))
+    if result.fidelity.signs_in_source:
+        console.print(_levels(result))
     remarks = [layout.relineation(result), *result.notes]
     for remark in filter(None, remarks):
         console.print(printable(remark), markup=False)
@@ -54,17 +55,12 @@ def witnesses_as_text(
     """Return which source the copy follows, and the apparatus."""
     console = _console(columns, colour)
     _heading(console, f"{copy} and its sources")
-    followed = found.followed
-    said = (
-        f"It follows {followed.siglum} ({followed.title})." if followed else "No source is nearest."
-    )
-    console.print(printable(said), markup=False)
+    console.print(printable(layout.followed(found)), markup=False)
     table = _table("Sources")
     for name in ("siglum", "source", "differences in wording", "readings shared with it alone"):
         table.add_column(name, overflow="fold")
     for witness in found.witnesses:
-        cells = (witness.siglum, witness.title, str(witness.differences), "、".join(witness.shared))
-        table.add_row(*map(_plain, cells))
+        table.add_row(*map(_plain, layout.witness_row(witness)))
     console.print(table)
     if found.apparatus:
         console.print("Apparatus")
