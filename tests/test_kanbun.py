@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inscribe.errors import NotationError
-from inscribe.reading import kanbun
+from inscribe.reading import kanbun, return_marks
 
 
 @pytest.mark.parametrize(
@@ -50,20 +50,20 @@ def test_a_mark_without_its_place(marked: str, column: int) -> None:
     assert caught.value.place.column == column
 
 
-SIGNS = st.sampled_from("花鳥風月刀造之ノ、。" + "".join(sorted(kanbun.MARKS)))
+SIGNS = st.sampled_from("花鳥風月刀造之ノ、。" + "".join(sorted(return_marks.MARKS)))
 
 
 @given(st.text(SIGNS, max_size=14))
 def test_every_sign_comes_once(text: str) -> None:
     with suppress(NotationError):
         order = kanbun.reading_order(text)
-        assert sorted(order) == [i for i, sign in enumerate(text) if sign not in kanbun.MARKS]
+        assert sorted(order) == [i for i, sign in enumerate(text) if sign not in return_marks.MARKS]
 
 
-@given(st.text(st.characters(exclude_characters=sorted(kanbun.MARKS)), max_size=20))
+@given(st.text(st.characters(exclude_characters=sorted(return_marks.MARKS)), max_size=20))
 def test_a_text_without_marks_stays(text: str) -> None:
     assert kanbun.reorder(text) == text
-    assert not kanbun.has_marks(text)
+    assert not return_marks.has_marks(text)
 
 
 @given(st.integers(1, 8))

@@ -28,13 +28,15 @@ from inscribe.reading.register import (
     may_be_signature,
     may_hold_verse,
 )
+from inscribe.reading.return_marks import MARKS as RETURN_MARKS
+from inscribe.reading.return_marks import has_marks, without_marks
 from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register
 
 if TYPE_CHECKING:
     from inscribe.reading.verse import VerseReading
 
 _MARK = re.compile("［[^］]*］|（花押）|（印(?:「[^」]*」)?）")
-_RETURN_MARKS = re.compile("[\u3190-\u319f]")
+_LEAST_CHINESE = 5  # signs
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 _NO_METRE_OVER_A_GAP = "a gap leaves the metre open; read word by word"
 
@@ -145,7 +147,7 @@ def _commas_end_phrases(reading: VerseReading) -> bool:
 def _signature_likelihood(plain: str) -> float:
     from inscribe.reading.signature_likelihood import signature_likelihood
 
-    return signature_likelihood(_RETURN_MARKS.sub("", plain))
+    return signature_likelihood(without_marks(plain))
 
 
 def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
@@ -223,9 +225,9 @@ def _distinct(proposals: Iterable[Proposal]) -> tuple[Proposal, ...]:
 
 
 def _without_return_marks(normal: NormalText) -> NormalText:
-    if not _RETURN_MARKS.search(normal.text):
+    if not has_marks(normal.text):
         return normal
-    kept = [i for i, sign in enumerate(normal.text) if not _RETURN_MARKS.match(sign)]
+    kept = [i for i, sign in enumerate(normal.text) if sign not in RETURN_MARKS]
     text = "".join(normal.text[i] for i in kept)
     return NormalText(text, tuple(normal.origin[i] for i in kept), normal.changes)
 
@@ -236,7 +238,7 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
 
     normal = text.normal
     reasons: tuple[str, ...] = ()
-    if _RETURN_MARKS.search(normal.text):
+    if has_marks(normal.text):
         normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
     read_as = Text(normal, text.carved, in_order=normal is text.normal)
     words_of: assembling.WordsOf = prose_words
@@ -245,6 +247,9 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
 
         words_of = partial(words_without_metre, voiced=marks_voicing(normal.text))
     words = words_around_marks(normal.text, words_of)
+    doubts: tuple[Doubt, ...] = ()
+    if len(normal.text) >= _LEAST_CHINESE and is_kanji_only(text.normal.text):
+        words, doubts = _chinese(words, text)
     found = assembling.interpretation(read_as, register, words, reasons, ())
     as_printed = normal is not text.normal or has_kept_signs(text.carved)
     proposals = found.proposals
@@ -254,7 +259,7 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
         normalised=text.normal.text,
         modern=modern_normal(text.normal, text.carved) if as_printed else found.modern,
         proposals=proposals,
-        doubts=(*found.doubts, *_chinese_doubts(text)),
+        doubts=(*found.doubts, *doubts),
     )
 
 
@@ -266,13 +271,18 @@ def _reordered(normal: NormalText) -> NormalText:
     return NormalText(text, tuple(normal.origin[i] for i in order), normal.changes)
 
 
-def _chinese_doubts(text: Text) -> tuple[Doubt, ...]:
+def _chinese(words: list[Piece], text: Text) -> tuple[list[Piece], tuple[Doubt, ...]]:
+    """Return the words of a text in kanji alone, or its signs one by one, and the doubt."""
+    from inscribe.reading.chinese import are_compounds, sign_by_sign
+
     plain = text.normal.text
-    if len(plain) < 5 or not is_kanji_only(plain):
-        return ()
-    kind = "Chinese verse" if len(plain) in _LINES_OF_CHINESE_VERSE else "Chinese"
-    why = f"{kind} without return marks: the words are read in the order written"
-    return (Doubt(0, len(text.carved) - 1, why),)
+    verse = len(plain) in _LINES_OF_CHINESE_VERSE
+    how = "the words are read in the order written"
+    if not are_compounds(words, verse=verse):
+        words = sign_by_sign(plain)
+        how = "each sign has its Chinese sound, no word is guessed"
+    why = f"Chinese{' verse' * verse} without return marks: {how}"
+    return words, (Doubt(0, len(text.carved) - 1, why),)
 
 
 def _is_a_poem_alone(found: Interpretation) -> bool:

@@ -17,11 +17,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from inscribe.errors import NotationError, Place
+from inscribe.reading.return_marks import LINK, MARKS, RETURN, ROWS
 
-LINK, RETURN = "㆐", "㆑"
-_ROWS = ("㆒㆓㆔㆕", "㆖㆗㆘", "㆙㆚㆛㆜", "㆝㆞㆟")
-_RANKS = {mark: (row, rank) for row, marks in enumerate(_ROWS) for rank, mark in enumerate(marks)}
-MARKS = frozenset((LINK, RETURN, *_RANKS))
+_RANKS = {mark: (row, rank) for row, marks in enumerate(ROWS) for rank, mark in enumerate(marks)}
 _MIDDLE = (1, 1)  # the ㆗ of ㆖㆗㆘, which may be missing
 
 
@@ -38,11 +36,6 @@ class _Unit:
     @property
     def waits(self) -> bool:
         return self.returns or (self.rank is not None and self.rank[1] > 0)
-
-
-def has_marks(text: str) -> bool:
-    """Return whether ``text`` has a return mark in it."""
-    return not MARKS.isdisjoint(text)
 
 
 def reorder(text: str) -> str:

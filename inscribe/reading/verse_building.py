@@ -31,6 +31,8 @@ UNVOICE = str.maketrans(
     "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
 )
 _UNVOICED_MORE = 200
+_MADE_UP_MORE = 14000  # else a long run of kana is cheaper as one word nobody knows
+_DEAREST = 32000
 _NOT_IN_TABLES = 3000  # a reading the tables do not give for a form they have
 
 
@@ -148,6 +150,8 @@ def _classes_of(unknown: bytes) -> set[int]:
 def _renumbered(unknown: bytes, numbers: dict[int, int]) -> bytes:
     changed = bytearray(unknown)
     for offset, number in _tokens(unknown):
+        cost = struct.unpack_from("<h", unknown, offset + 6)[0] + _MADE_UP_MORE
         struct.pack_into("<HH", changed, offset, numbers[number], numbers[number])
+        struct.pack_into("<h", changed, offset + 6, min(cost, _DEAREST))
     struct.pack_into("<II", changed, 16, len(numbers), len(numbers))
     return bytes(changed)

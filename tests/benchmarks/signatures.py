@@ -3,9 +3,9 @@
     python tests/benchmarks/signatures.py [--set measure|look|all] [--formulas]
 
 The signatures are those of tests/data/signatures.tsv, or with --formulas those of
-tests/data/signature_formulas.tsv (models, requests, materials), all invented. A reading counts by its
-letters alone (spaces, capitals, hyphens and macrons folded); the readings listed as right too are
-right for the peers as well, and the letter errors are those against the nearest right reading.
+tests/data/signature_formulas.tsv (models, requests, materials), all invented. A reading counts by
+its letters alone (spaces, capitals, hyphens and macrons folded); the readings listed as right too
+are right for the peers as well, and the letter errors are those against the nearest right reading.
 Peers: pykakasi, cutlet, and the pronunciation of unidic-lite through fugashi. They are given the
 text in current forms, which favours them. Each has read the other half before it is timed.
 """

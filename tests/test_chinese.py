@@ -1,0 +1,46 @@
+"""Text in kanji alone, without return marks: plain sounds where words would be guessed."""
+
+from __future__ import annotations
+
+import pytest
+
+from inscribe.reading import read_text
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        ("行到水窮處坐看雲起時", "kō tō sui kyū sho za kan un ki ji"),  # Wang Wei, 8th century
+        ("春眠不覺曉處處聞啼鳥", "shun min fu kaku gyō sho sho bun tei chō"),  # Meng Haoran
+        ("採菊東籬下悠然見南山", "sai kiku tō ri ka yū zen ken nan san"),  # Tao Yuanming
+    ],
+)
+def test_chinese_verse_is_read_sign_by_sign(text: str, romaji: str) -> None:
+    found = read_text(text)
+    assert found.register == "prose"
+    assert found.proposals[0].romaji == romaji
+    assert [token.normalised for token in found.proposals[0].tokens] == list(found.normalised)
+    assert any("no word is guessed" in doubt.why for doubt in found.doubts)
+
+
+def test_no_name_of_a_person_is_made_up() -> None:
+    romaji = read_text("行到水窮處坐看雲起時").proposals[0].romaji
+    assert romaji == romaji.lower()
+
+
+def test_compounds_everybody_knows_are_read_as_words() -> None:
+    found = read_text("花鳥風月山水")
+    assert found.proposals[0].romaji == "kachō fūgetsu sansui"
+    assert any("in the order written" in doubt.why for doubt in found.doubts)
+
+
+def test_return_marks_still_put_words_in_order() -> None:
+    assert read_text("読㆑書").proposals[0].reasons == (
+        "put into Japanese order by the return marks",
+    )
+
+
+def test_blessings_are_no_names() -> None:
+    found = read_text("家内安全商売繁盛")
+    assert found.register == "prose"
+    assert found.proposals[0].romaji == "kanai anzen shōbai hanjō"
