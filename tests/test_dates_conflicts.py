@@ -152,3 +152,10 @@ def test_a_child_born_in_1800_is_51_in_1850() -> None:
 
 def test_a_range_that_excludes_a_certain_year_is_remarked() -> None:
     assert "outside 1700-1800" in resolve("嘉永六年", (1700, 1800)).why
+
+
+@pytest.mark.parametrize("text", ["平成九千年", "令和七九八一年閏五月三日", "平成八八一一年立春"])
+def test_a_year_that_no_calendar_reaches_has_no_days(text: str) -> None:
+    reading = resolve(text)
+    assert reading.first_day is None
+    assert f"no carving bears a date of the year {reading.year}" in reading.why

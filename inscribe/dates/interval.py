@@ -13,6 +13,7 @@ from inscribe.dates.model import DateReading, Part, Precision
 FIRST_GREGORIAN_YEAR = 1873
 LONGEST = 30  # days of a lunisolar month
 LARGEST_DAY = 31  # of the Gregorian calendar
+LAST_YEAR = 9998  # whose days, and those of the year that follows, have four-figure years
 
 
 class Interval(NamedTuple):
@@ -35,6 +36,9 @@ def interval_of(reading: DateReading, expression: Expression) -> Interval:
         return whole._replace(impossible=True, cautions=(*whole.cautions, caution))
     if year is None:
         return _without_year(reading, expression)
+    if year > LAST_YEAR:
+        caution = f"no carving bears a date of the year {year}"
+        return Interval(cautions=(caution,))
     if expression.term and reading.day is None:
         return _of_term(year, expression.term, reading.month)
     if year >= FIRST_GREGORIAN_YEAR:
