@@ -72,6 +72,24 @@ register_option = click.option(
 )
 
 
+def _show_conventions(context: click.Context, _option: click.Parameter, asked: bool) -> None:
+    if asked:
+        from inscribe.report.terminal.conventions import conventions_as_text
+
+        click.echo(conventions_as_text())
+        context.exit()
+
+
+conventions_option = click.option(
+    "--conventions",
+    is_flag=True,
+    is_eager=True,
+    expose_value=False,
+    callback=_show_conventions,
+    help="Show how a transcription is written, and stop.",
+)
+
+
 def output_options(command: F) -> F:
     """Add ``-o FILE``, ``--force`` and ``--quiet`` to a command."""
     for option in (

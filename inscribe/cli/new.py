@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import example
+from inscribe.cli.common import conventions_option, example
 from inscribe.errors import InputError, Place, ProblemsError
 
 if TYPE_CHECKING:
@@ -27,6 +27,7 @@ HELP = "?舟+公 (by parts), ?ふね (by reading), ?11 (by strokes)"
 
 @click.command(epilog=example("inscribe new records/A-0412.toml"))
 @click.argument("path", metavar="RECORD")
+@conventions_option
 def command(path: str) -> None:
     """Ask for an object and its inscriptions as one handles it, and write the record.
 

@@ -11,6 +11,7 @@ import click
 
 from inscribe.cli.common import (
     STANDARD_INPUT,
+    conventions_option,
     example,
     format_option,
     output_options,
@@ -49,6 +50,7 @@ if TYPE_CHECKING:
 @click.option("--why", is_flag=True, help="Show every word, every change of form, and the reasons.")
 @format_option("text", "json", "jsonl", name="shape")
 @output_options
+@conventions_option
 def command(
     path: str | None,
     literal: str | None,

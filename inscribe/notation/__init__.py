@@ -21,7 +21,7 @@ seal                  （印「山」） （印）     ((seal: 山)) ((seal))
 column ends           ／ or a line break      ``|`` or a line break
 face ends             」                      ``||``
 kana and its parent   は(者)                  (write the hentaigana itself)
-carved mark           ``\□``                   ``\.``
+carved mark           ``\□``                  ``\.``
 ====================  ======================  =================================
 
 (抹), (損), (衍), 〔 〕 and 〈 〉 are this program's choice among the notes of Japanese practice;
