@@ -126,6 +126,25 @@ def test_a_source_tells_the_sign_in_either_spelling(tmp_path: Path, source: str,
     assert best.evidence[0].kind == "source"
 
 
+@pytest.mark.parametrize(
+    ("worn", "truth"),
+    [
+        ("思□つつ", "ひ"),  # the kanji does not say the kana after it
+        ("飛□川", "鳥"),  # a word of two signs, neither of which is read as the source has it
+        ("夜の□は", "夢"),
+        ("跡もし□れず", "ら"),
+    ],
+)
+def test_a_source_in_kana_tells_kanji_and_kana(tmp_path: Path, worn: str, truth: str) -> None:
+    kana = "おもひつつねしよのゆめはあすかかはなかるるみつのあともしられす"  # invented
+    whole = "思ひつつ寝し夜の夢は飛鳥川流るる水の跡もしられず"
+    legible = worn.replace("□", truth)
+    assert legible in whole
+    with library(tmp_path, kana) as held:
+        best = candidates(whole.replace(legible, worn), library=held, register="verse")[0]
+    assert best.text == truth
+
+
 def test_a_source_fills_a_gap(tmp_path: Path) -> None:
     with library(tmp_path, POEM) as held:
         found = first(POEM.replace("桜のなかりせば", "［　　］"), library=held)

@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from inscribe.forms import normalise
@@ -16,6 +17,7 @@ from inscribe.restoring.model import Evidence
 from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
 from inscribe.restoring.verse import Setting
 from inscribe.signs import Transcription
+from inscribe.sources.keys import letters
 
 if TYPE_CHECKING:
     from inscribe.reading import Choice, Register
@@ -25,6 +27,11 @@ _GAP = re.compile(r"［[^］]*］")
 _LONGEST_SIGNATURE = 160  # signs; a longer text is weighed piece by piece around the place
 _STRIDE = 80  # signs from one piece to the next
 _LOOKED_AT_AGAIN = 60  # signs weighed again once the other worn places are filled
+_FUNCTION_WORDS = ("助詞", "助動詞", "接尾辞")
+# Odds of a kanji against the kana of a source, fitted on odd-numbered poems: in a word ...
+_ODDS_WITHIN = 0.03
+_ODDS_OF_FUNCTION = 0.35  # ... or for a word of grammar, by the likeliest reading
+_HABIT = 0.22  # power of the carver's habit, of which one poem tells little
 _RARER = 1e-9  # chance of a sign that no formula has
 _KINDS = {
     "date>era": "era",
@@ -135,6 +142,37 @@ class Inscription:
                 weights = self._first_weights(other)
                 signs[other] = max(weights, key=lambda each: weights[each])
         return Setting("".join(signs), self.poem.metre, self.poem.voiced)
+
+    def kanji_odds(self, sign: int, kana: str) -> float:
+        """Return how much likelier the carver wrote a kanji in a worn place than this kana.
+
+        His habit tells it: how many of the words with a meaning of their own he wrote in kanji.
+        """
+        if self.poem is None:
+            return 1.0
+        at = self.offsets[sign]
+        word, begins = verse.word_with(self.poem, at, kana)
+        if begins != at:
+            return _ODDS_WITHIN
+        if word.part_of_speech.startswith(_FUNCTION_WORDS):
+            return _ODDS_OF_FUNCTION
+        return self.habit
+
+    @cached_property
+    def habit(self) -> float:
+        """How much likelier the carver writes a word in kanji than in kana, held within bounds."""
+        return verse.kanji_habit(self.poem) ** _HABIT if self.poem else 1.0
+
+    def forms_word(self, sign: int, candidate: str, sounds: str) -> bool:
+        """Return whether a candidate is part of a longer word that says a part of ``sounds``.
+
+        So 鳥 may stand where the source has か: in 飛鳥 for あすか.
+        """
+        if self.poem is None:
+            return False
+        word, _ = verse.word_with(self.poem, self.offsets[sign], candidate)
+        said = letters(word.kana)
+        return word.length > 1 and len(said) > 1 and said in sounds
 
     def offsets_unread(self) -> list[int]:
         """Return the offsets of the worn signs of a poem, gaps left out."""

@@ -20,6 +20,7 @@ from inscribe.restoring.inscription import Inscription, inscription
 from inscribe.restoring.model import Candidate, Evidence, Lacuna, Restoration
 from inscribe.restoring.name_chances import NO_NAMES, Names
 from inscribe.restoring.seen import Seen
+from inscribe.restoring.spellings import says
 from inscribe.signs import Certainty, Kind, Sign, Transcription, transcription
 
 if TYPE_CHECKING:
@@ -132,7 +133,7 @@ def _candidates(
         whole = sum(answer.hit.score for answer in answers)
         mixed = {each: share * (1 - trust) for each, share in shares.items()}
         for answer in answers:
-            lets = sourced.weigh(answer, language, voiced=made.voiced)
+            lets = sourced.weigh(answer, language, made, sign)
             for each, share in lets.items():
                 mixed[each] = mixed.get(each, 0.0) + trust * share * answer.hit.score / whole
     if described:
@@ -185,13 +186,11 @@ def _evidence(
     described: Seen,
 ) -> Iterator[Evidence]:
     for answer in answers:
-        stands = answer.text
-        if len(stands) == answer.signs:
-            stands = stands[answer.position]
+        stands = answer.stands
         if candidate in stands:
             yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here")
         else:
-            how = ", which it may say" if sourced.may_say(candidate, stands) else " instead"
+            how = ", which it may say" if says(candidate, stands) else " instead"
             yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here{how}")
     yield from made.evidence(sign, candidate)
     for said in described.evidence(candidate) if described else ():

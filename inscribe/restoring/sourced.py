@@ -6,9 +6,11 @@ A source spelled otherwise helps too: where it has つき and one sign is worn, 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
+from itertools import pairwise
+from typing import TYPE_CHECKING
+from unicodedata import normalize
 
 from inscribe import notation
 from inscribe.collate import collate
@@ -16,21 +18,31 @@ from inscribe.collate.sounds import is_kana, is_kanji
 from inscribe.errors import InputError
 from inscribe.forms import same_character
 from inscribe.reading.verse import marks_voicing
+from inscribe.restoring import verse
+from inscribe.restoring.name_chances import UNREAD
+from inscribe.restoring.spellings import left_over, says
 from inscribe.signs import Transcription
 from inscribe.sources.find import Hit, find
 from inscribe.sources.keys import letters
 from inscribe.sources.library import Library
 
+if TYPE_CHECKING:
+    from inscribe.collate import Group
+    from inscribe.restoring.inscription import Inscription
+
 MOST_HITS = 3
 LEAST_SCORE = 0.1
 SURE = 0.98  # the most that sources together can weigh
 _SAME = 1.0
-_SAME_SOUND = 0.3  # weight of a sign that says what the source says in another spelling
-_WORN_KANJI = 0.8  # the same where the source has more kana than a sign can hold
 _OTHERWISE = 0.0
-_OPEN_VOICING = 0.7  # of a voiced kana where the source marks no voicing, the inscription does
-_KANJI_STEM = 1.4  # of a kanji, where a single kana begins a word in a source without kanji
-_USUAL_READINGS = 4  # native readings of a kanji that count
+_VOICING_MARK = "\u3099"
+_OPEN_VOICING = 0.95  # of a voiced kana where the source marks no voicing, the inscription does
+_LIKELIEST = 12  # kanji of which it is asked whether they form a word that the source has
+_FORMS_WORD = 1.85  # weight of those, where 0.8 is that of a kanji with the reading
+_SPELLED_OUT = 1.8  # what the language says is divided by, where the source has no kanji
+_AROUND = 6  # signs of the source on either side in which the word with the sign is looked for
+_USED = 0.5  # power of a kanji's frequency in verse, beside what the language says of it ...
+_USED_KANA = 0.2  # ... and of a kana's; these and the weights before fitted on odd-numbered poems
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +55,12 @@ class Answer:
     position: int  # which of them this is, from 0
     spelled_out: bool = False  # the source is wholly in kana, the inscription is not
     voiced: bool = True  # the source marks voicing
+    near: str = ""  # what the source has there and around
+
+    @property
+    def stands(self) -> str:
+        """The sign of the source that stands here, or all it has where that cannot be told."""
+        return self.text[self.position] if len(self.text) == self.signs else self.text
 
 
 def sources_of(text: Transcription, library: Library) -> tuple[Hit, ...]:
@@ -65,23 +83,42 @@ def answers(text: Transcription, hits: Iterable[Hit]) -> dict[int, list[Answer]]
             continue
         spelled_out = not _has_kanji(source) and _has_kanji(text)
         source_voiced = marks_voicing(source.text)
-        for group in collate(text, source).groups:
-            size = len(group.copy)
-            for sign in range(group.copy.start, group.copy.end):
-                if group.source.text and group.kind == "unread":
-                    position = sign - group.copy.start
-                    answer = Answer(
-                        hit, group.source.text, size, position, spelled_out, source_voiced
-                    )
-                    found.setdefault(sign, []).append(answer)
+        for worn, stands, at in _worn_groups(collate(text, source).groups):
+            near = source.text[max(0, at - _AROUND) : at + len(stands) + _AROUND]
+            for position, sign in enumerate(worn):
+                answer = Answer(hit, stands, len(worn), position, spelled_out, source_voiced, near)
+                found.setdefault(sign, []).append(answer)
     return found
+
+
+def _worn_groups(groups: Iterable[Group]) -> Iterator[tuple[range, str, int]]:
+    """Yield the signs of each worn group, what the source has there, and where in the source.
+
+    Where a kanji is thought to say what an unread sign after it may have said (思□ for おもひ), the
+    sign is given what the kanji leaves over.
+    """
+    for before, group in pairwise((None, *groups)):
+        assert group is not None
+        worn = range(group.copy.start, group.copy.end)
+        if group.kind == "unread" and group.source.text:
+            yield worn, group.source.text, group.source.start
+        elif _is_worn_addition(group) and before is not None and before.kind == "spelling":
+            kanji, said = before.copy.text[-1], before.source.text
+            if len(before.copy) == 1 and (rest := left_over(kanji, said, len(group.copy))):
+                yield worn, rest, before.source.end - len(rest)
+
+
+def _is_worn_addition(group: Group) -> bool:
+    return group.kind == "added" and not group.copy.text.strip(UNREAD)
 
 
 def _has_kanji(text: Transcription) -> bool:
     return any(map(is_kanji, text.text))
 
 
-def weigh(answer: Answer, language: dict[str, float], *, voiced: bool) -> dict[str, float]:
+def weigh(
+    answer: Answer, language: dict[str, float], made: Inscription, sign: int
+) -> dict[str, float]:
     """Return the share of each sign that the source lets stand, from what it has there.
 
     ``language`` are the logarithms of the signs' weights by all other evidence, which decide
@@ -89,29 +126,58 @@ def weigh(answer: Answer, language: dict[str, float], *, voiced: bool) -> dict[s
     """
     text = answer.text
     if len(text) == answer.signs:  # sign for sign
-        stands = text[answer.position]
-        match = _spelled_out if answer.spelled_out else _match
-        open_voicing = voiced and not answer.voiced
-        matches = {sign: match(sign, stands, open_voicing) for sign in {*language, stands}}
+        open_voicing = made.voiced and not answer.voiced
+        if answer.spelled_out:
+            matches = _spelled_out(answer.stands, language, open_voicing)
+            odds = made.kanji_odds(sign, answer.stands)
+            matches |= _in_kanji(answer, language, made, sign, odds)
+        else:
+            known = dict.fromkeys((*language, answer.stands))
+            matches = {each: _match(each, answer.stands, open_voicing) for each in known}
     elif answer.signs == 1:
-        matches = {sign: _sounds_like(sign, text) for sign in language}
+        matches = _in_kanji(answer, language, made, sign, 1.0)
     else:
         return _among(text, language)
-    kept = {sign: match for sign, match in matches.items() if match > 0}
+    kept = {each: match for each, match in matches.items() if match > 0}
     if not kept:
         return _among(text, language)
     floor = min(language.values(), default=0.0)
-    top = max(language.get(sign, floor) for sign in kept)
+    top = max(language.get(each, floor) for each in kept)
     # Where the source says which sign it is, the language has little say.
-    least, divisor = (-4.0, 4.0) if len(text) == answer.signs else (-30.0, 2.0)
+    least, divisor = (-4.0, 4.0) if len(text) == answer.signs else (-30.0, _SPELLED_OUT)
     if answer.spelled_out:
-        least, divisor = -30.0, 1.8
+        least, divisor = -30.0, _SPELLED_OUT
     shares = {
-        sign: match * math.exp(max(least, (language.get(sign, floor) - top) / divisor))
-        for sign, match in kept.items()
+        each: match * math.exp(max(least, (language.get(each, floor) - top) / divisor))
+        for each, match in kept.items()
     }
     total = sum(shares.values())
-    return {sign: share / total for sign, share in shares.items()}
+    return {each: share / total for each, share in shares.items()}
+
+
+def _spelled_out(stands: str, language: dict[str, float], open_voicing: bool) -> dict[str, float]:
+    """Return how well each kana answers one kana of a source that has no kanji at all."""
+    return {
+        kana: match * verse.usage(kana) ** _USED_KANA
+        for kana in dict.fromkeys((*language, stands))
+        if is_kana(kana) and (match := _match(kana, stands, open_voicing))
+    }
+
+
+def _in_kanji(
+    answer: Answer, language: dict[str, float], made: Inscription, sign: int, odds: float
+) -> dict[str, float]:
+    """Return how well each kanji says what the source spells out, alone or in a longer word."""
+    said = {each: says(each, answer.stands) for each in language if is_kanji(each)}
+    near = letters(answer.near)
+    likeliest = sorted(said, key=lambda each: -language[each])[:_LIKELIEST]
+    found: dict[str, float] = {}
+    for each in dict.fromkeys((*likeliest, *(kanji for kanji in said if said[kanji]))):
+        match, its_odds = said[each], odds
+        if made.forms_word(sign, each, near):
+            match, its_odds = _FORMS_WORD, max(odds, made.habit)
+        found[each] = its_odds * match * verse.usage(each) ** _USED
+    return found
 
 
 def _among(text: str, language: dict[str, float]) -> dict[str, float]:
@@ -130,47 +196,11 @@ def _match(sign: str, stands: str, open_voicing: bool) -> float:
     if same_character(sign, stands):
         return 0.1
     if is_kana(sign) and is_kana(stands) and letters(sign) == letters(stands):
-        return _OPEN_VOICING if open_voicing else 0.05
+        marked = normalize("NFD", sign) == stands + _VOICING_MARK
+        return _OPEN_VOICING if open_voicing and marked else 0.05
     if is_kana(stands) != is_kana(sign):
-        return 0.02 * _sounds_like(sign, stands)
+        return 0.02 * says(sign, stands)
     return _OTHERWISE
-
-
-def _spelled_out(sign: str, stands: str, open_voicing: bool) -> float:
-    """Return how well a sign answers one kana of a source that has no kanji at all."""
-    if is_kana(sign):
-        return _match(sign, stands, open_voicing)
-    return _KANJI_STEM * _sounds_like(sign, stands)
-
-
-def may_say(sign: str, text: str) -> bool:
-    """Return whether a sign may be another spelling of what a source has.
-
-    >>> may_say("夢", "ゆめ"), may_say("夢", "はな")
-    (True, False)
-    """
-    return _sounds_like(sign, text) > 0
-
-
-def _sounds_like(sign: str, text: str) -> float:
-    """Return how well one sign says what a stretch of the source says."""
-    if is_kana(sign):
-        return _SAME_SOUND * (letters(sign) == letters(text))
-    return _WORN_KANJI * (letters(text) in _readings(sign))
-
-
-@lru_cache(maxsize=8192)
-def _readings(kanji: str) -> frozenset[str]:
-    """Return the sounds of a kanji as verse has it, endings left out or written."""
-    from inscribe.forms import readings
-    from inscribe.reading import mecab
-
-    found = readings(kanji)
-    said = {piece.kana for piece in mecab.readings_of(kanji)}
-    for kun in found.kun[:_USUAL_READINGS]:
-        stem, _, ending = kun.strip("-").partition(".")
-        said |= {stem, stem + ending}
-    return frozenset(letters(kana) for kana in said if kana)
 
 
 def named(hit: Hit) -> str:

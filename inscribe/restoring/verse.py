@@ -9,7 +9,7 @@ shares are probabilities (``tests/benchmarks/restore.py`` measures them on the e
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from inscribe import tables
@@ -32,6 +32,7 @@ _MORAE_OF_UNREAD = 1.3  # on the average
 _KANA = "".join(
     chr(code) for code in range(0x3042, 0x3094) if chr(code) not in "ぃぅぇぉっゃゅょゎ"
 )
+_MEANING = ("名詞", "動詞", "形容詞", "代名詞", "副詞")
 _VOICED = frozenset("がぎぐげござじずぜぞだぢづでどばびぶべぼぱぴぷぺぽ")
 
 
@@ -80,6 +81,11 @@ def frequency(signs: str) -> float:
     return FREQUENCY * sum(math.log(_per_mille().get(sign, RARE)) for sign in signs)
 
 
+def usage(sign: str) -> float:
+    """Return how often verse uses a sign, per mille."""
+    return _per_mille().get(sign, RARE)
+
+
 def cost(text: str, poem: Setting) -> float:
     """Return what a text costs by its words and, where there is one, by the poem's metre."""
     words = mecab.verse_words(text, voiced=poem.voiced)
@@ -114,16 +120,40 @@ def heard(poem: Setting, at: int, sign: str) -> Heard:
     """Return how the poem reads with ``sign`` at offset ``at``."""
     text = poem.text[:at] + sign + poem.text[at + 1 :]
     words = mecab.verse_words(text, voiced=poem.voiced)
-    position, found = 0, words[-1]
-    for word in words:
-        if position <= at < position + word.length:
-            found = word
-            break
-        position += word.length
     counts: tuple[int, ...] = ()
     if poem.metre is not None and UNREAD not in text:
         counts = tuple(count for count, _ in fitted_phrases(words, poem.metre)[1])
-    return Heard(found, counts, poem.metre is not None and counts == poem.metre.phrases)
+    regular = poem.metre is not None and counts == poem.metre.phrases
+    return Heard(_word_over(words, at)[0], counts, regular)
+
+
+def word_with(poem: Setting, at: int, sign: str) -> tuple[Piece, int]:
+    """Return the word that holds ``sign`` at offset ``at``, and the offset where it begins."""
+    first = max(0, at - NEAR)
+    text = poem.text[first:at] + sign + poem.text[at + 1 : at + 1 + NEAR]
+    word, begins = _word_over(mecab.verse_words(text, voiced=poem.voiced), at - first)
+    return word, first + begins
+
+
+def _word_over(words: Sequence[Piece], at: int) -> tuple[Piece, int]:
+    position = 0
+    for word in words:
+        if position <= at < position + word.length:
+            return word, position
+        position += word.length
+    return words[-1], position - words[-1].length
+
+
+def kanji_habit(poem: Setting) -> float:
+    """Return how many words with a meaning of their own are in kanji for each that is in kana."""
+    in_kanji = in_kana = 1.0
+    for word in mecab.verse_words(poem.text, voiced=poem.voiced):
+        if UNREAD not in word.written and word.part_of_speech.startswith(_MEANING):
+            if any("一" <= sign <= "鿿" for sign in word.written):
+                in_kanji += 1
+            else:
+                in_kana += 1
+    return in_kanji / in_kana
 
 
 def missing_morae(poem: Setting, at: int) -> int | None:
