@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from functools import partial
+from itertools import accumulate
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.forms.normal import NormalText
 from inscribe.forms.normalising import normalise_text
+from inscribe.forms.sequences import signs_of
 from inscribe.reading import assembling
 from inscribe.reading.assembling import Text
 from inscribe.reading.overrides import (
@@ -52,19 +54,19 @@ class Wishes(NamedTuple):
 
 def interpreted_columns(columns: list[str], wishes: Wishes) -> Interpretation:
     """Return what signs say that are written one beside the other, by column."""
-    if len(columns) == 1:
-        return interpreted(Text(normalise_text(columns[0]), columns[0]), wishes)
-    plain = "".join(columns)
+    plain = "".join(columns) if len(columns) > 1 else columns[0]
     normal = normalise_text(plain)
-    return interpreted(Text(normal, plain, _breaks(columns, normal)), wishes)
+    single = normal.origin[-1:] == (len(plain) - 1,)  # no sign is of several characters
+    carved: Sequence[str] = plain if single else signs_of(plain)
+    if len(columns) == 1:
+        return interpreted(Text(normal, carved), wishes)
+    lengths = [len(column if single else signs_of(column)) for column in columns]
+    return interpreted(Text(normal, carved, _breaks(lengths, normal)), wishes)
 
 
-def _breaks(columns: list[str], normal: NormalText) -> frozenset[int]:
+def _breaks(lengths: list[int], normal: NormalText) -> frozenset[int]:
     """Return the offsets in the normalised text where the later columns begin."""
-    signs, begins = 0, set()
-    for column in columns[:-1]:
-        signs += len(column)
-        begins.add(signs)
+    begins = set(accumulate(lengths[:-1]))
     if normal.origin[-1:] == (len(normal.text) - 1,):
         return frozenset(begins)
     return frozenset(normal.origin.index(sign) for sign in begins if sign in normal.origin)
