@@ -14,18 +14,28 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+_OBEYED = ("Cc", "Cf", "Cs", "Zl", "Zp")  # controls, unseen marks, half characters, line breaks
 
-def harmless(text: str) -> str:
+
+def harmless(text: str, *, lines: bool = True) -> str:
     r"""Return ``text`` with every character that a terminal might obey named by its code point.
 
-    Line breaks and ideographic spaces stay.
+    Line breaks stay where ``lines`` are wanted, and so do spaces, and characters that this Python
+    does not know yet.
 
-    >>> harmless("a\x1b[31m")
-    'aU+001B[31m'
+    >>> harmless("a\x1b[31m"), harmless("a\nb", lines=False)
+    ('a<U+001B>[31m', 'a<U+000A>b')
     """
     if text.isprintable():
         return text
-    return "".join(c if c.isprintable() or c in "\n\u3000" else f"U+{ord(c):04X}" for c in text)
+    from unicodedata import category
+
+    return "".join(
+        sign
+        if category(sign) not in _OBEYED or (lines and sign == "\n")
+        else f"<U+{ord(sign):04X}>"
+        for sign in text
+    )
 
 
 class Place(NamedTuple):

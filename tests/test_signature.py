@@ -94,10 +94,11 @@ def test_parts_and_words_are_given_as_carved() -> None:
     assert (name.surface, name.normalised) == ("澄國", "澄国")
 
 
-def test_kao_and_seal_are_parts_without_a_reading() -> None:
+def test_a_kao_has_no_reading_and_a_seal_has_ranked_ones() -> None:
     parts = read("晴親（花押）（印「静山」）").parts
     assert (parts["kao"].text, parts["kao"].romaji) == ("（花押）", "")
-    assert (parts["seal"].text, parts["seal"].romaji) == ("静山", "")
+    assert (parts["seal"].text, parts["seal"].romaji) == ("静山", "Seizan")
+    assert len(parts["seal"].alternatives) > 1
     assert best("晴親（花押）") == "Haruchika"
 
 

@@ -64,7 +64,7 @@ def read(
     """
     _refuse_endless(len(t.signs))
     from inscribe.forms import normalise
-    from inscribe.reading.assembling import Text, shown
+    from inscribe.reading.assembling import Text, has_note, shown
     from inscribe.reading.interpretation import Wishes, interpreted
 
     normal = normalise(t)
@@ -72,7 +72,12 @@ def read(
     columns = [t.signs[index].column for index in normal.origin]
     breaks = frozenset(i for i in range(1, len(columns)) if columns[i] != columns[i - 1])
     wishes = Wishes(register, overrides, between, alternatives)
-    return interpreted(Text(normal, carved, breaks), wishes)
+    found = interpreted(Text(normal, carved, breaks), wishes)
+    if not any(map(has_note, t.signs)):
+        return found
+    from inscribe.notation import render
+
+    return found._replace(noted=render(t, column_end=""))
 
 
 def read_text(

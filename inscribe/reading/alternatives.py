@@ -17,7 +17,12 @@ from inscribe.reading.metre import phrase_cost
 from inscribe.reading.pieces import Piece
 from inscribe.reading.verse import VerseReading
 
-FARTHEST = 6000  # a reading that costs this much more is no alternative
+_CLEAR = str.maketrans(
+    "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
+)
+_SHORTENED = "okurigana left out"
+_VOICED = tuple("がぎぐげござじずぜぞだぢづでどばびぶべぼ")
+FARTHEST = 4500  # a reading that costs this much more is no alternative
 DOUBTFUL = 1500  # one that costs no more than this makes the word doubtful
 
 
@@ -41,15 +46,24 @@ def swaps(reading: VerseReading) -> list[Swap]:
         own = _local_cost(word, before, after, side, cells)
         if not word.connection:  # one of a group read as a whole
             continue
+        sounds = {piece.kana for piece in tried[index]}
         for piece in tried[index]:
             if piece.romaji.lower() == word.romaji.lower():
                 continue
+            if piece.note == _SHORTENED and word.note != _SHORTENED:
+                continue  # 紅葉 is no momizu without its okurigana where it makes sense as it is
+            if piece.kana.startswith(_VOICED) and _clear(piece.kana) in sounds:
+                continue  # 人 bito: no word by itself begins as the second part of a compound does
             cost = _local_cost(piece, before, after, side, cells) - own
             cost += _metre_change(reading, index, piece.morae - word.morae)
             key = (index, piece.romaji)
             if cost <= FARTHEST and (key not in found or cost < found[key].cost):
                 found[key] = Swap(index, piece, cost)
     return sorted(found.values(), key=lambda swap: swap.cost)
+
+
+def _clear(kana: str) -> str:
+    return kana[:1].translate(_CLEAR) + kana[1:]
 
 
 def _tried(reading: VerseReading) -> list[Sequence[Piece]]:

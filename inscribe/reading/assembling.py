@@ -9,11 +9,12 @@ from inscribe.forms import GAP, KAO, UNREAD
 from inscribe.forms.normal import NormalText
 from inscribe.reading.pieces import Piece, romaji_of
 from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register, Token
-from inscribe.signs import Kind, Sign
+from inscribe.signs import Certainty, Intervention, Kind, Sign
 
 if TYPE_CHECKING:
     from inscribe.reading.verse import VerseReading
 
+STRUCK = "■"  # a sign that was struck out and cannot be read
 WordsOf = Callable[[str], list[Piece]]
 MOST_ALTERNATIVES = 5
 
@@ -30,14 +31,20 @@ class Text(NamedTuple):
 def shown(sign: Sign) -> str:
     """Return a sign as it is carved, or the mark that stands for it."""
     if sign.kind is Kind.CHARACTER:
-        return sign.text or UNREAD
+        return sign.text or (STRUCK if sign.certainty is Certainty.STRUCK else UNREAD)
     if sign.kind is Kind.GAP:
         return GAP
     return KAO if sign.kind is Kind.KAO else f"（印「{sign.text}」）" if sign.text else "（印）"
 
 
+def has_note(sign: Sign) -> bool:
+    """Whether the transcriber has said more of a sign than what it is or that it cannot be read."""
+    sure = sign.certainty in (Certainty.CLEAR, Certainty.UNREADABLE)
+    return not sure or sign.sic or sign.intervention is not Intervention.NONE
+
+
 def carved_text(text: Text) -> str:
-    """Return the signs as carved, unread ones as □."""
+    """Return the signs as carved, unread ones as □, struck out ones as ■."""
     carved = text.carved
     return carved if isinstance(carved, str) else "".join(carved)
 

@@ -20,6 +20,7 @@ from inscribe.reading.overrides import (
     settled_proposal,
     settled_signature,
     still_open,
+    without_reasons,
 )
 from inscribe.reading.pieces import Piece, unknown_piece
 from inscribe.reading.register import (
@@ -38,6 +39,8 @@ if TYPE_CHECKING:
     from inscribe.reading.verse import VerseReading
 
 _MARK = re.compile("［[^］]*］|（花押）|（印(?:「[^」]*」)?）")
+_GAP = re.compile("［[^］]*］")
+_LEGIBLE = re.compile("[^□ 　]")
 _LEAST_CHINESE = 5  # signs
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 _NO_METRE_OVER_A_GAP = "a gap leaves the metre open; read word by word"
@@ -104,6 +107,8 @@ def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
     may_hold_poem = bool(text.breaks) and may_hold_verse(plain)
     if not may_hold_poem and _is_signature(plain):
         return _signature(text, wishes)
+    if not _LEGIBLE.search(_MARK.sub("", plain)):
+        return _prose(text, "prose", wishes)
     if looks_like_verse(plain):
         reading, reason = _verse(text, wishes)
         if reading.metre is not None and ("、" not in plain or _commas_end_phrases(reading)):
@@ -118,7 +123,10 @@ def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
 
 
 def _is_signature(plain: str) -> bool:
-    return may_be_signature(plain) and _signature_likelihood(plain) >= SIGNATURE
+    if not may_be_signature(plain):
+        return False
+    said = _LEGIBLE.search(_GAP.sub("", plain)) is not None  # a seal or monogram is something said
+    return said and _signature_likelihood(plain) >= SIGNATURE
 
 
 def _poem_among_columns(text: Text, wishes: Wishes) -> Interpretation | None:
@@ -195,6 +203,10 @@ def words_around_marks(text: str, words_of: assembling.WordsOf) -> list[Piece]:
     return words + words_of(text[position:]) if position < len(text) else words
 
 
+def _signs_alone(text: str) -> list[Piece]:
+    return [unknown_piece(sign, part_of_speech="補助記号") for sign in text]
+
+
 def _signature(text: Text, wishes: Wishes) -> Interpretation:
     from inscribe.reading.modern import modern_normal
     from inscribe.reading.signature import read_signature
@@ -205,7 +217,10 @@ def _signature(text: Text, wishes: Wishes) -> Interpretation:
         return _prose(text, "signature", wishes)
     proposals = reading.proposals
     if wishes.overrides:
-        proposals = _distinct(settled_signature(each, wishes.overrides) for each in proposals)
+        settled = [settled_signature(each, wishes.overrides) for each in proposals]
+        proposals = _distinct(
+            [settled[0], *[without_reasons(each, wishes.overrides) for each in settled[1:]]]
+        )
     return Interpretation(
         assembling.carved_text(text),
         text.normal.text,
@@ -240,6 +255,9 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
 
     normal = text.normal
     reasons: tuple[str, ...] = ()
+    legible = _LEGIBLE.search(_MARK.sub("", normal.text))
+    if not legible:
+        reasons = ("nothing can be read",)
     if has_marks(normal.text):
         normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
     read_as = Text(normal, text.carved, in_order=normal is text.normal)
@@ -248,7 +266,7 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
         from inscribe.reading.verse import marks_voicing, words_without_metre
 
         words_of = partial(words_without_metre, voiced=marks_voicing(normal.text))
-    words = words_around_marks(normal.text, words_of)
+    words = words_around_marks(normal.text, words_of if legible else _signs_alone)
     doubts: tuple[Doubt, ...] = ()
     if len(normal.text) >= _LEAST_CHINESE and is_kanji_only(text.normal.text):
         words, doubts = _chinese(words, text)

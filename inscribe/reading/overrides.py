@@ -150,6 +150,12 @@ def settled_proposal(proposal: Proposal, overrides: Sequence[Override]) -> Propo
     )
 
 
+def without_reasons(proposal: Proposal, overrides: Sequence[Override]) -> Proposal:
+    """Return a proposal without the readers' reasons: the best reading has told them."""
+    told = {_why(override) for override in overrides}
+    return proposal._replace(reasons=tuple(why for why in proposal.reasons if why not in told))
+
+
 def _settled_token(covered: Sequence[Token], override: Override) -> Token:
     pos = part_of_speech(override)
     return Token(

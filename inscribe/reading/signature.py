@@ -22,7 +22,7 @@ from inscribe.reading.signature_dates import dated_pieces
 from inscribe.reading.signature_formulas import Arrangement, arranged
 from inscribe.reading.signature_likelihood import signature_likelihood
 from inscribe.reading.signature_options import Option, Unit
-from inscribe.reading.signature_pieces import MARK
+from inscribe.reading.signature_pieces import is_seal, legend_of
 from inscribe.reading.signature_spans import Span
 from inscribe.reading.signature_split import Division, divisions
 from inscribe.reading.tokens import Doubt, Part, Proposal, Token
@@ -173,7 +173,20 @@ def _reasons(candidate: _Candidate, best: _Candidate) -> tuple[str, ...]:
         for unit, option in zip(candidate.units, candidate.chosen, strict=True)
         if option.reason and unit.kind not in ("unread", "mark")
     ]
-    return tuple(reasons) or ("every word is a usual one of signatures",)
+    return tuple(reasons) or (_said_of_words(candidate.units),)
+
+
+def _said_of_words(units: Sequence[Unit]) -> str:
+    """Return what holds of the words of a signature none of which needs a reason."""
+    marks = [unit.text for unit in units if unit.kind == "mark"]
+    words = len(units) - len(marks) - sum(unit.kind == "unread" for unit in units)
+    if words:
+        every = "every word" if words + len(marks) == len(units) else "every legible word"
+        return f"{every} is a usual one of signatures"
+    if marks and len(marks) == len(units):
+        seals = all(is_seal(mark) for mark in marks)
+        return "a seal alone" if seals else "marks alone: they have no words"
+    return "no word can be read"
 
 
 def _chosen_otherwise(candidate: _Candidate) -> tuple[str, ...]:
@@ -208,10 +221,21 @@ def _part(span: Span, best: _Candidate, normal: NormalText) -> Part:
     if len(units) == 1:
         others = tuple(o.romaji for o in units[0].options if o is not chosen[0])
     text = carved_between(normal, span.first, span.last)
-    if MARK.fullmatch(text):
-        text = text.removeprefix("（印「").removesuffix("」）")
     first, last = normal.origin[span.first], normal.origin[span.last]
+    if is_seal(text) and (legend := legend_of(text)):
+        return _legend(legend, first, last)
     return Part(text, _kana(chosen), _joined(units, chosen), first, last, others)
+
+
+def _legend(legend: str, first: int, last: int) -> Part:
+    """Return a seal with the ranked readings of what it says."""
+    from inscribe.reading.seals import legend_readings
+
+    readings = legend_readings(legend)
+    if not readings:
+        return Part(legend, "", "", first, last)
+    best, *others = readings
+    return Part(legend, best.kana, best.romaji, first, last, tuple(o.romaji for o in others))
 
 
 def _doubts(best: _Candidate, origin: Sequence[int]) -> tuple[Doubt, ...]:

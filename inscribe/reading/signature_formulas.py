@@ -17,7 +17,7 @@ from inscribe.reading.signature_options import (
     piece_options,
     word_options,
 )
-from inscribe.reading.signature_pieces import Piece
+from inscribe.reading.signature_pieces import Piece, is_seal
 from inscribe.reading.signature_spans import NAMES, PLACES, Span, add_names, add_places
 from inscribe.reading.signature_words import Word, words_from
 
@@ -84,7 +84,7 @@ def _arrange_next(
     if key := _KEYS.get(piece.kind):
         made.spans.append(Span(key, piece.first, piece.last))
     if piece.kind == "mark":
-        key = "seal" if piece.text.startswith("（印") else "kao"
+        key = "seal" if is_seal(piece.text) else "kao"
         made.spans.append(Span(key, piece.first, piece.last))
     return 1
 

@@ -51,6 +51,20 @@ _OTHER = 6.0
 _DATE = 0.3
 
 
+def is_seal(mark: str) -> bool:
+    """Whether a mark of the transcriber stands for a seal."""
+    return mark.startswith("（印")
+
+
+def legend_of(seal: str) -> str:
+    """Return what a seal says, nothing where it is not told.
+
+    >>> legend_of("（印「寿」）"), legend_of("（印）")
+    ('寿', '')
+    """
+    return seal[3:-2] if "「" in seal else ""
+
+
 class Piece(NamedTuple):
     """A stretch of the text (``first`` to ``last``, offsets, both counted) and what it is.
 

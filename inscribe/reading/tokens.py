@@ -70,3 +70,4 @@ class Interpretation(NamedTuple):
     dates: tuple[DateReading, ...] = ()
     changes: tuple[Change, ...] = ()
     doubts: tuple[Doubt, ...] = ()
+    noted: str = ""  # as carved, with the transcriber's marks of how sure that is, where it has any

@@ -9,6 +9,8 @@ import unicodedata
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
+from inscribe.errors import harmless
+
 if TYPE_CHECKING:
     from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Token
 
@@ -25,7 +27,7 @@ def reading_as_text(interpretation: Interpretation, *, why: bool = False) -> str
 
 def _lines(interpretation: Interpretation, why: bool) -> Iterator[str]:
     best, *others = interpretation.proposals
-    yield _fact("as carved", interpretation.text)
+    yield _fact("as carved", interpretation.noted or interpretation.text)
     if interpretation.normalised != interpretation.text:
         yield _fact("current forms", interpretation.normalised)
     if interpretation.modern not in (interpretation.normalised, interpretation.text):
@@ -113,14 +115,5 @@ def width(text: str) -> int:
 
 
 def printable(text: str) -> str:
-    r"""Return ``text`` with control characters shown as their code points.
-
-    >>> printable("a\x1b[31m")
-    'a<U+001B>[31m'
-    """
-    if text.isprintable():
-        return text
-    return "".join(
-        sign if unicodedata.category(sign) not in ("Cc", "Cf", "Cs") else f"<U+{ord(sign):04X}>"
-        for sign in text
-    )
+    """Return one line of a report without anything a terminal might obey."""
+    return harmless(text, lines=False)
