@@ -61,6 +61,7 @@ BAD = {
     "reading": record("武州住／嶺暁作"),
     "unmeasured": record("はるのよの", '[inscription.source]\ntext = "はるのよの"\n'),
     "no-reader": record("武州住", reader=""),
+    "unusual-word": record("武州住").replace("kozuka", "kozka"),
 }
 
 

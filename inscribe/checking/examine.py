@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from inscribe import files
 from inscribe.checking.findings import Finding, finding
+from inscribe.checking.vocabulary import unusual
 from inscribe.errors import InscribeError, ProblemsError
 from inscribe.record import Inscription, Record, loads
 from inscribe.record.locate import Locator
@@ -63,6 +64,7 @@ class _Examination:
         """Yield every finding, inscription by inscription."""
         from inscribe import reading
 
+        yield from self._words(0, "kind", self.record.kind, ("kind",))
         years: list[tuple[int, int]] = []
         for number, inscription in enumerate(self.record.inscriptions):
             read = reading.read(
@@ -71,6 +73,9 @@ class _Examination:
                 inscription.overrides,
                 between=self.record.between,
             )
+            for field in ("place", "hand", "execution"):
+                where = ("inscription", number, field)
+                yield from self._words(number, field, getattr(inscription, field), where)
             yield from self._signs(number, inscription)
             yield from self._dates(number, read)
             yield from self._forms(number, inscription, read)
@@ -80,10 +85,23 @@ class _Examination:
             years += [(number, d.year) for d in read.dates if d.year is not None and d.sure]
         yield from self._years(years)
 
-    def _found(self, code: str, message: str, inscription: int, key: str = "text") -> Finding:
+    def _words(
+        self, number: int, field: str, said: str | None, path: tuple[str | int, ...]
+    ) -> Iterator[Finding]:
+        if said and (message := unusual(field, said)):
+            yield self._found("unusual-word", message, number, field, path)
+
+    def _found(
+        self,
+        code: str,
+        message: str,
+        inscription: int,
+        key: str = "text",
+        path: tuple[str | int, ...] = (),
+    ) -> Finding:
         if self._locator is None:
             self._locator = Locator(self.text)
-        line = self._locator.nearest(("inscription", inscription, key)).line
+        line = self._locator.nearest(path or ("inscription", inscription, key)).line
         return finding(code, str(self.path), line, message, self.record.id)
 
     def _signs(self, number: int, inscription: Inscription) -> Iterator[Finding]:
