@@ -39,13 +39,13 @@ def first(name: str, kind: str = "given") -> str:
 @pytest.mark.parametrize(
     ("name", "romaji"),
     [
-        ("晴親", "Haruchika"),
-        ("澄国", "Sumikuni"),
+        ("綾郷", "Ayasato"),
+        ("綾国", "Ayakuni"),
         ("英次", "Hidetsugu"),
         ("朝興", "Tomooki"),  # two vowels that meet are no long one
         ("清氏", "Kiyouji"),
         ("俊寿", "Toshihisa"),  # not the same reading twice
-        ("秋珉", "Shūmin"),
+        ("萩珉", "Shūmin"),
         ("雪峰", "Seppō"),
         ("一硯", "Ikken"),
         ("玄峰", "Genpō"),
@@ -59,10 +59,10 @@ def test_made_names(name: str, romaji: str) -> None:
 @pytest.mark.parametrize(
     ("name", "kind", "romaji"),
     [
-        ("鶴雲斎", "art", "Kakuunsai"),
+        ("鶴梢斎", "art", "Kakushōsai"),
         ("一雲斎", "art", "Ichiunsai"),
         ("一渓斎", "art", "Ikkeisai"),
-        ("竹渓堂", "art", "Chikukeidō"),
+        ("竹梢堂", "art", "Chikushōdō"),
         ("源五郎", "common", "Gengorō"),
         ("喜兵衛", "common", "Kihē"),
         ("清左衛門", "common", "Seizaemon"),
@@ -79,12 +79,12 @@ def test_other_names(name: str, kind: str, romaji: str) -> None:
 
 
 def test_a_name_is_divided_before_it_is_read() -> None:
-    assert full_readings("三輪澄国")[0].romaji == "Miwa Sumikuni"
-    assert full_readings("東雲斎")[0].romaji == "Tōunsai"
+    assert full_readings("三輪綾国")[0].romaji == "Miwa Ayakuni"
+    assert full_readings("椋雲斎")[0].romaji == "Ryōunsai"
 
 
 def test_every_reading_has_its_reason_and_falls_in_weight() -> None:
-    for name in ("晴親", "鶴雲斎", "清兵衛", "三輪", "清", "渡部"):
+    for name in ("綾郷", "鶴梢斎", "清兵衛", "三輪", "清", "渡部"):
         found = readings(name)
         scores = [reading.score for reading in found]
         assert scores == sorted(scores, reverse=True)
@@ -97,20 +97,20 @@ def test_an_unreadable_sign_stays() -> None:
 
 
 def test_the_users_own_list_comes_first(glossary: Path) -> None:
-    table = "written\tkana\tkind\tnote\n晴親\tはれ|ちか\tgiven\tas he spelled it in kana himself\n"
+    table = "written\tkana\tkind\tnote\n綾郷\tはれ|ちか\tgiven\tas he spelled it in kana himself\n"
     (glossary / "names.tsv").write_text(table, encoding="utf-8")
     for forget in tables._forgetters:
         forget()
-    found = readings("晴親")
-    assert (found[0].romaji, found[1].romaji) == ("Harechika", "Haruchika")
+    found = readings("綾郷")
+    assert (found[0].romaji, found[1].romaji) == ("Harechika", "Ayasato")
     assert "as he spelled it in kana himself" in found[0].reason
-    assert full_readings("晴親")[0].romaji == "Harechika"
+    assert full_readings("綾郷")[0].romaji == "Harechika"
 
 
 @pytest.mark.parametrize(
     ("table", "content", "call"),
     [
-        ("names", "written\tkana\tkind\tnote\n晴親\t\tgiven\t\n", lambda: readings("晴親")),
+        ("names", "written\tkana\tkind\tnote\n綾郷\t\tgiven\t\n", lambda: readings("綾郷")),
         (
             "name_preferences",
             "char\tplace\treadings\n晴\tmiddle\tはる:1\n",
@@ -125,17 +125,17 @@ def test_the_users_own_list_comes_first(glossary: Path) -> None:
         (
             "name_endings",
             "ending\tkind\tkana\talternatives\tstem\tweight\n斎\tart\tさい\t\ton\tmuch\n",
-            lambda: readings("鶴雲斎"),
+            lambda: readings("鶴梢斎"),
         ),
         (
             "name_endings",
             "ending\tkind\tkana\talternatives\tstem\tweight\n斎\tstudio\tさい\t\ton\t1\n",
-            lambda: readings("鶴雲斎"),
+            lambda: readings("鶴梢斎"),
         ),
         (
             "name_endings",
             "ending\tkind\tkana\talternatives\tstem\tweight\n斎\tart\t\t\ton\t1\n",
-            lambda: readings("鶴雲斎"),
+            lambda: readings("鶴梢斎"),
         ),
         (
             "name_elements",
@@ -190,17 +190,17 @@ def test_joined_readings_keep_their_length(head: str, tail: str) -> None:
 
 
 def test_command_ranks_and_explains() -> None:
-    result = CliRunner().invoke(command, ["三輪澄國"])
+    result = CliRunner().invoke(command, ["三輪綾國"])
     assert result.exit_code == 0
     lines = result.output.splitlines()
-    assert lines[0] == "三輪澄國  (三輪澄国)"
-    assert lines[1].split()[:3] == ["1", "Miwa", "Sumikuni"]
+    assert lines[0] == "三輪綾國  (三輪綾国)"
+    assert lines[1].split()[:3] == ["1", "Miwa", "Ayakuni"]
 
 
 def test_command_gives_json() -> None:
-    result = CliRunner().invoke(command, ["--format", "json", "--kind", "given", "晴親"])
+    result = CliRunner().invoke(command, ["--format", "json", "--kind", "given", "綾郷"])
     found = json.loads(result.output)
-    assert (found["normalised"], found["readings"][0]["rank"]) == ("晴親", 1)
+    assert (found["normalised"], found["readings"][0]["rank"]) == ("綾郷", 1)
     assert set(found["readings"][0]) == {"rank", "kana", "romaji", "kind", "score", "reason"}
 
 

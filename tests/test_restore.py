@@ -50,7 +50,7 @@ def library(folder: Path, text: str) -> Library:
 @pytest.mark.parametrize(
     ("text", "truth", "kind"),
     [
-        ("武州住澄国□", "作", "verb"),
+        ("武州住綾国□", "作", "verb"),
         ("江戸□霜蹊造之", "住", "residence"),
         ("応□霜蹊彫之", "需", "commission"),
         ("依□霜蹊彫之", "好", "commission"),

@@ -50,22 +50,22 @@ def invented(which: str) -> list[tuple[str, set[str], dict[str, str]]]:
 @pytest.mark.parametrize(
     ("text", "romaji"),
     [
-        ("澄國造之", "Sumikuni kore o tsukuru"),
+        ("綾國造之", "Ayakuni kore o tsukuru"),
         ("於東都造之", "Tōto ni oite kore o tsukuru"),
         ("於東都應需造之", "Tōto ni oite motome ni ōjite kore o tsukuru"),
         ("應需彫之", "motome ni ōjite kore o horu"),
-        ("依好澄國作", "konomi ni yorite Sumikuni saku"),
-        ("行年六十八歳晴親", "gyōnen rokujūhassai Haruchika"),
-        ("武州住晴親", "Bushū jū Haruchika"),
+        ("依好綾國作", "konomi ni yorite Ayakuni saku"),
+        ("行年六十八歳綾郷", "gyōnen rokujūhassai Ayasato"),
+        ("武州住綾郷", "Bushū jū Ayasato"),
         ("倣古圖", "kozu ni narau"),
         ("為何某造之", "nanigashi no tame ni kore o tsukuru"),
-        ("以南蠻鐵晴親作", "nanbantetsu o motte Haruchika saku"),
-        ("武藏守藤原晴親", "Musashi no kami Fujiwara Haruchika"),
-        ("近江大掾晴親", "Ōmi no daijō Haruchika"),
-        ("住武州晴親", "Bushū ni jūsu Haruchika"),
-        ("晴親謹作之", "Haruchika tsutsushinde kore o tsukuru"),
-        ("江戸之住晴親", "Edo no jū Haruchika"),
-        ("應三輪君之需晴親彫之", "Miwa-kun no motome ni ōjite Haruchika kore o horu"),
+        ("以南蠻鐵綾郷作", "nanbantetsu o motte Ayasato saku"),
+        ("武藏守藤原綾郷", "Musashi no kami Fujiwara Ayasato"),
+        ("近江大掾綾郷", "Ōmi no daijō Ayasato"),
+        ("住武州綾郷", "Bushū ni jūsu Ayasato"),
+        ("綾郷謹作之", "Ayasato tsutsushinde kore o tsukuru"),
+        ("江戸之住綾郷", "Edo no jū Ayasato"),
+        ("應三輪君之需綾郷彫之", "Miwa-kun no motome ni ōjite Ayasato kore o horu"),
     ],
 )
 def test_formulas_are_read_in_japanese_word_order(text: str, romaji: str) -> None:
@@ -73,33 +73,33 @@ def test_formulas_are_read_in_japanese_word_order(text: str, romaji: str) -> Non
 
 
 def test_parts_point_to_their_signs() -> None:
-    parts = read("武州住晴親作之").parts
+    parts = read("武州住綾郷作之").parts
     assert {key: (part.text, part.first, part.last) for key, part in parts.items()} == {
         "residence": ("武州住", 0, 2),
         "place": ("武州", 0, 1),
-        "name": ("晴親", 3, 4),
+        "name": ("綾郷", 3, 4),
         "verb": ("作", 5, 5),
         "object": ("之", 6, 6),
     }
 
 
 def test_parts_and_words_are_given_as_carved() -> None:
-    reading = read("武藏守澄國作")
+    reading = read("武藏守綾國作")
     assert {key: part.text for key, part in reading.parts.items()} == {
         "title": "武藏守",
-        "name": "澄國",
+        "name": "綾國",
         "verb": "作",
     }
     name = next(token for token in reading.proposals[0].tokens if token.first == 3)
-    assert (name.surface, name.normalised) == ("澄國", "澄国")
+    assert (name.surface, name.normalised) == ("綾國", "綾国")
 
 
 def test_a_kao_has_no_reading_and_a_seal_has_ranked_ones() -> None:
-    parts = read("晴親（花押）（印「静山」）").parts
+    parts = read("綾郷（花押）（印「静葭」）").parts
     assert (parts["kao"].text, parts["kao"].romaji) == ("（花押）", "")
-    assert (parts["seal"].text, parts["seal"].romaji) == ("静山", "Seizan")
-    assert len(parts["seal"].alternatives) > 1
-    assert best("晴親（花押）") == "Haruchika"
+    assert (parts["seal"].text, parts["seal"].romaji) == ("静葭", "Seika")
+    assert parts["seal"].alternatives == ("Shizuka",)
+    assert best("綾郷（花押）") == "Ayasato"
 
 
 def test_unreadable_signs_stay_in_their_place() -> None:
@@ -109,17 +109,17 @@ def test_unreadable_signs_stay_in_their_place() -> None:
 
 
 def test_a_second_name_is_kept_apart() -> None:
-    parts = read("晴親義晴合作").parts
-    assert (parts["name"].romaji, parts["name_2"].romaji) == ("Haruchika", "Yoshiharu")
+    parts = read("敦晴綾豊合作").parts
+    assert (parts["name"].romaji, parts["name_2"].romaji) == ("Atsuharu", "Ayatoyo")
 
 
 def test_columns_divide_words() -> None:
-    normal = NormalText("三輪澄国作", tuple(range(5)))
+    normal = NormalText("三輪綾国作", tuple(range(5)))
     assert read_signature(normal, breaks=(2,)).parts["surname"].text == "三輪"
 
 
 def test_every_proposal_has_a_reason_and_a_falling_score() -> None:
-    for text in ("英一作", "武州住晴親", "応需造之"):
+    for text in ("英一作", "武州住綾郷", "応需造之"):
         proposals = read(text).proposals
         scores = [proposal.score for proposal in proposals]
         assert scores == sorted(scores, reverse=True)
@@ -161,7 +161,7 @@ def test_parts_of_invented_signatures() -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["武州住晴親", "於東都造之", "晴親作", "三輪澄国（花押）", "応需彫之", "鶴雲斎晴親造"]
+    "text", ["武州住綾郷", "於東都造之", "綾郷作", "三輪綾国（花押）", "応需彫之", "鶴梢斎綾郷造"]
 )
 def test_signatures_are_likely(text: str) -> None:
     assert signature_likelihood(text) > 0.7
@@ -182,7 +182,7 @@ def test_verse_and_prayers_are_unlikely_signatures(text: str) -> None:
 
 
 SIGNS = st.text(
-    alphabet="武州住江戸晴親澄国作造彫之於応需依好為倣図以行年六十歳□々のノ嘉永三年（花押）",
+    alphabet="武州住江戸綾郷綾国作造彫之於応需依好為倣図以行年六十歳□々のノ嘉永三年（花押）",
     max_size=24,
 )
 
@@ -211,8 +211,8 @@ RESIDENCES = {
 }
 OCCASIONS = {"": "", "応需": "motome ni ōjite", "応沢井君需": "Sawai-kun no motome ni ōjite"}
 TITLES = {"": "", "武蔵守": "Musashi no kami", "法橋": "Hokkyō"}
-FAMILIES = {"": "", "三輪": "Miwa", "小松原": "Komatsubara", "鶴雲斎": "Kakuunsai"}
-NAMES = {"晴親": "Haruchika", "澄国": "Sumikuni", "氏頼": "Ujiyori", "友郷": "Tomosato"}
+FAMILIES = {"": "", "三輪": "Miwa", "小松原": "Komatsubara", "鶴梢斎": "Kakushōsai"}
+NAMES = {"綾郷": "Ayasato", "綾国": "Ayakuni", "氏綾": "Ujiaya", "朋郷": "Tomosato"}
 MAKING = {"": "", "作": "saku", "造之": "kore o tsukuru", "彫之嘉永三年": "kore o horu Kaei sannen"}
 
 

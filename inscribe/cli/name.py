@@ -19,7 +19,7 @@ _LONGEST = 20  # characters of one name
 
 @click.command(
     epilog=example(
-        "inscribe name 晴親", "inscribe name --kind art 東雲斎", "inscribe name 三輪澄國"
+        "inscribe name 綾郷", "inscribe name --kind art 椋雲斎", "inscribe name 三輪綾國"
     )
 )
 @click.argument("names", nargs=-1, required=True, metavar="NAME...")
@@ -28,7 +28,7 @@ _LONGEST = 20  # characters of one name
     type=click.Choice(_KINDS),
     default="auto",
     show_default=True,
-    help="given (a made name as 晴親), art (a studio name as 東雲斎), common (an everyday name as "
+    help="given (a made name as 綾郷), art (a studio name as 椋雲斎), common (an everyday name as "
     "清兵衛), surname; auto divides what holds several.",
 )
 @format_option("text", "json", name="shape")

@@ -1,7 +1,7 @@
 """Readings of a name of any make: divided into surname, studio name and art name where it can be.
 
->>> [reading.romaji for reading in full_readings("三輪澄国")][:1]
-['Miwa Sumikuni']
+>>> [reading.romaji for reading in full_readings("三輪綾国")][:1]
+['Miwa Ayakuni']
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ _LONGEST_SINGLE = 2
 def full_readings(name: str, kind: NameKind = "auto") -> tuple[NameReading, ...]:
     """Return the readings of a name in current forms, best first, each with its reason.
 
-    With ``kind`` "auto" a name of three characters and more is divided first (三輪 + 澄国); any
+    With ``kind`` "auto" a name of three characters and more is divided first (三輪 + 綾国); any
     other kind reads it as one. Names of the user's own list come first, whatever the kind.
 
     Raises:

@@ -1,7 +1,7 @@
-"""Readings of made names by their characters: 晴親, 秋珉, 鶴雲斎, 源五郎.
+"""Readings of made names by their characters: 綾郷, 萩珉, 鶴梢斎, 源五郎.
 
->>> [reading.romaji for reading in made_readings("晴親")][:1]
-['Haruchika']
+>>> [reading.romaji for reading in made_readings("綾郷")][:1]
+['Ayasato']
 """
 
 from __future__ import annotations

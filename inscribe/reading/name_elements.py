@@ -1,6 +1,6 @@
 """The characters of names: how each is read, by its place in the name, and how usual that is.
 
-A made name of two characters (澄国, 静山) is read either with name readings or with on-readings,
+A made name of two characters (綾国, 静葭) is read either with name readings or with on-readings,
 and each character prefers some readings at the head and others at the end. The figures come from
 ``glossary/name_elements.tsv`` (counted) and ``glossary/name_preferences.tsv`` (kept by hand, and
 stronger).

@@ -1,6 +1,6 @@
 """The listed names of families and places, a row of the tables for each first character.
 
->>> surnames("沢井")[0][0], place_names("岡崎")[0][0], surnames("澄国")
+>>> surnames("沢井")[0][0], place_names("岡崎")[0][0], surnames("綾国")
 ('さわい', 'おかざき', ())
 """
 

@@ -31,8 +31,8 @@ class NameReading(NamedTuple):
 def romaji(kana: str) -> str:
     """Return a name in kana as Latin letters, capitalised.
 
-    >>> romaji("とも|おき"), romaji("とう|うん|さい")
-    ('Tomooki', 'Tōunsai')
+    >>> romaji("とも|おき"), romaji("りょう|うん|さい")
+    ('Tomooki', 'Ryōunsai')
     """
     letters = hepburn(kana)
     return letters[:1].upper() + letters[1:]

@@ -1,15 +1,15 @@
 """Ranked readings of a name: never one reading without its rank and its reason.
 
 Which reading a maker used is known only for known makers. What can be said of any other name is
-how its characters are read in names: in made names of two characters by name readings (晴親
-Haruchika) or by on-readings (秋珉 Shūmin), in studio names by on-readings before 斎, 軒, 堂 (東雲斎
-Tōunsai), in everyday names before 兵衛, 五郎, 助 (清兵衛 Seibee). The user's own list, a table
+how its characters are read in names: in made names of two characters by name readings (綾郷
+Ayasato) or by on-readings (萩珉 Shūmin), in studio names by on-readings before 斎, 軒, 堂 (椋雲斎
+Ryōunsai), in everyday names before 兵衛, 五郎, 助 (清兵衛 Seibee). The user's own list, a table
 ``names.tsv`` (written, kana, kind, note) in a glossary folder, always comes first.
 
->>> [reading.romaji for reading in readings("晴親")][:1]
-['Haruchika']
->>> readings("東雲斎", "art")[0].romaji, readings("源五郎")[0].romaji
-('Tōunsai', 'Gengorō')
+>>> [reading.romaji for reading in readings("綾郷")][:1]
+['Ayasato']
+>>> readings("椋雲斎", "art")[0].romaji, readings("源五郎")[0].romaji
+('Ryōunsai', 'Gengorō')
 """
 
 from __future__ import annotations

@@ -1,11 +1,11 @@
 """Read a signature: its parts, and its readings ranked, in Japanese word order.
 
     >>> from inscribe.forms import normalise_text
-    >>> reading = read_signature(normalise_text("於東都澄国造之"))
+    >>> reading = read_signature(normalise_text("於東都綾国造之"))
     >>> reading.proposals[0].romaji
-    'Tōto ni oite Sumikuni kore o tsukuru'
+    'Tōto ni oite Ayakuni kore o tsukuru'
     >>> reading.parts["place"].romaji, reading.parts["name"].romaji
-    ('Tōto', 'Sumikuni')
+    ('Tōto', 'Ayakuni')
 
 A reading of a name is a proposal, and a signature, however read, is no attribution.
 """

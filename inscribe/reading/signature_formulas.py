@@ -273,7 +273,7 @@ def _closes(pieces: Sequence[Piece], at: int, family: str) -> bool:
 
 
 def _is_linking(pieces: Sequence[Piece], at: int, family: str) -> bool:
-    """Return whether a 之 stands at a place and links the subject with its closer (晴親之意)."""
+    """Return whether a 之 stands at a place and links the subject with its closer (綾郷之意)."""
     return (
         at + 1 < len(pieces)
         and pieces[at].text == "之"

@@ -34,7 +34,7 @@ def signature_likelihood(text: str) -> float:
 
     The figure is a judgement for choosing a register, not a measured probability.
 
-    >>> signature_likelihood("武州住澄国作") > 0.9
+    >>> signature_likelihood("武州住綾国作") > 0.9
     True
     >>> signature_likelihood("春すぎて夏来にけらし白妙の") < 0.1
     True

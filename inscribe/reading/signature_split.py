@@ -4,8 +4,8 @@ Every stretch that is a word of the glossary, a date, a mark (□, kao, seal) or
 piece; which class of piece follows which has a price. Dynamic programming finds the cheapest
 divisions.
 
->>> [(piece.text, piece.kind) for piece in divisions("武州住澄国作")[0].pieces]
-[('武州', 'place'), ('住', 'residence'), ('澄国', 'name'), ('作', 'verb')]
+>>> [(piece.text, piece.kind) for piece in divisions("武州住綾国作")[0].pieces]
+[('武州', 'place'), ('住', 'residence'), ('綾国', 'name'), ('作', 'verb')]
 """
 
 from __future__ import annotations
@@ -88,7 +88,7 @@ def _divided(text: str, breaks: Collection[int], dated: Collection[Piece]) -> tu
 
 
 def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
-    """Return a division, dearer for each closer whose opener is wanting (…氏 頼, not 応…氏頼)."""
+    """Return a division, dearer for each closer whose opener is wanting (…氏 頼, not 応…氏綾)."""
     waiting = before = ""  # the family of the last opener, until its closer has come
     for piece in pieces:
         family = piece.word.family if piece.word else ""

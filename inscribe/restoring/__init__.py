@@ -1,7 +1,7 @@
 """Restoring what cannot be read: ranked candidates with their evidence, never put into a record.
 
 >>> from inscribe import notation
->>> found = restore(notation.parse("武州□澄国作"))
+>>> found = restore(notation.parse("武州□綾国作"))
 >>> found.lacunae[0].candidates[0].text
 '住'
 """

@@ -6,7 +6,7 @@ of a word from ``signature_chances.tsv`` and the tables of names and dates. All 
 with the legible signs are added up (the forward and backward sums of a hidden semi-Markov model),
 so the shares of the signs that may stand in the worn place are probabilities.
 
->>> best = max(signs_at("武州住澄国□", 5).items(), key=lambda item: item[1].chance)
+>>> best = max(signs_at("武州住綾国□", 5).items(), key=lambda item: item[1].chance)
 >>> best[0], best[1].kind
 ('作', 'verb')
 """
