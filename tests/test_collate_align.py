@@ -285,6 +285,28 @@ def test_spellings_of_manuscripts_are_no_differences() -> None:
     assert wrong == []
 
 
+@pytest.mark.parametrize("group", ["1", "2", "3", "4"])
+def test_poems_in_manuscript_spelling_differ_only_where_they_were_changed(group: str) -> None:
+    lines = (DATA / "manuscript_poems.tsv").read_text(encoding="utf-8").splitlines()
+    poems = [line.split("\t") for line in lines if line[0] == group]
+    assert len(poems) > 60
+    for _, poem, written, kana, changed in poems:
+        assert collate_texts(written, kana).is_faithful_in_wording, poem
+        assert not collate_texts(changed, kana).is_faithful_in_wording, poem
+
+
+@pytest.mark.parametrize(
+    ("copy", "source"),
+    [
+        ("花も無りけり", "はなもなかりけり"),  # an adjective's か
+        ("雪に誤たれ", "ゆきにあやまたれ"),  # the stem of a verb, whatever ending follows
+        ("散らう花", "ちらむはな"),  # む as it was said
+    ],
+)
+def test_rules_of_spelling(copy: str, source: str) -> None:
+    assert collate_texts(copy, source).is_faithful_in_wording
+
+
 def test_every_spelling_is_cheaper_than_any_difference_in_wording() -> None:
     price = prices()
     dearest = max(price[s] for s in ("word", "kun", "inflected", "on", "cut", "name", "okurigana"))

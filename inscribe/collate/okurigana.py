@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from inscribe.collate import sounds
 
-ADJECTIVE_ENDINGS = ("し", "き", "く", "け", "さ", "み")
+ADJECTIVE_ENDINGS = ("し", "き", "く", "け", "さ", "み", "か")  # か of かり, かる, かれ
 # A verb's ending う stands for classical ふ, so its row is は: かよ.う -> かよは, かよひ ...
 ROW_OF_U = "はひうへほ"
 _SOFT_ROWS = "".join(sounds.ROWS[vowel][row] for row in (0, 5, 7, 9) for vowel in range(5))

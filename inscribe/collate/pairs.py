@@ -30,7 +30,7 @@ def match(copy: Side, i: int, source: Side, j: int) -> Match | None:
         return SAME
     found = _match(copy.sort[i], copy.raw[i], copy.norm[i], source.raw[j], source.norm[j])
     if found is None and copy.letters[i] + source.letters[j] in ("うむ", "むう"):
-        return _initial_mu(copy, i, source, j)
+        return _initial_mu(copy, i, source, j) or _medial_mu(copy, i, source, j)
     return found
 
 
@@ -91,6 +91,14 @@ def _initial_mu(copy: Side, i: int, source: Side, j: int) -> Match | None:
     if _next(copy, i) in LABIAL and _next(source, j) in LABIAL:
         why = f"{copy.norm[i]} and {source.norm[j]} sound alike before {source.norm[j + 1]}"
         return Match("initial_mu", why)
+    return None
+
+
+def _medial_mu(copy: Side, i: int, source: Side, j: int) -> Match | None:
+    """う written for the む of らむ, けむ, なむ and of verbs, after the same kana."""
+    before = copy.letters[i - 1] if i else ""
+    if before and j and before == source.letters[j - 1] and before not in sounds.ROWS[2]:
+        return Match("medial_mu", f"{copy.norm[i]} and {source.norm[j]} were both said for む")
     return None
 
 

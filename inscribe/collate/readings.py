@@ -29,6 +29,7 @@ TABLES = {
 }
 # The ending that makes a dictionary form of a verb's or adjective's stem, by its class.
 _FINALS = dict(zip("カガサザタダナハバマヤラワア", "くぐすずつづぬふぶむゆるうう", strict=True))
+LONG_STEM = 2  # kana of a stem that tells a word whatever ending follows
 VERB_ENDINGS = {"ク": ".し", "シク": ".し", "サ変": ".す"}
 VERB_ENDINGS |= {
     kind + row: "." + ("る" if kind == "上一" else final)
@@ -135,6 +136,9 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
         for part in okurigana.cut_short(word):
             if _goes_on(part, following):
                 yield part.kana, "cut", source
+        stem, _, ending = word.partition(".")
+        if ending and following and len(stem) >= LONG_STEM:
+            yield stem, "stem", source  # 誤る and 誤つ, 残る and 残す have one stem
     if not goes_on:  # before okurigana a character has its native reading
         yield from _other_readings(known)
 
