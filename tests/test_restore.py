@@ -17,6 +17,7 @@ from inscribe.forms import normalise_text
 from inscribe.restoring import Candidate, Seen, restore
 from inscribe.restoring.formula import signs_at, steps_from
 from inscribe.restoring.model import Lacuna
+from inscribe.restoring.restore import MOST_PLACES
 from inscribe.restoring.seen import other_forms
 from inscribe.sources import adding
 from inscribe.sources.library import Library
@@ -209,6 +210,24 @@ def test_chances_of_signs_add_up(text: str) -> None:
 TEXTS = st.text("武州住清国作之花の色は移りにけ□■", min_size=1, max_size=16)
 
 
+def test_one_run_looks_at_some_worn_places_and_says_so() -> None:
+    text = "武州住□作" * 30
+    found = restore(notation.parse(text), register="signature")
+    assert (len(found.lacunae), found.worn) == (MOST_PLACES, 30)
+    later = restore(notation.parse(text), register="signature", places=range(20, 30))
+    assert [each.sign for each in later.lacunae] == [5 * place + 3 for place in range(20, 30)]
+    out = run("--text", text, "--register", "signature").stdout
+    assert "20 of 30 worn places; name others with --places FIRST-LAST" in out
+    assert "column 1, sign 104" in run("--text", text, "--places", "21").stdout
+
+
+@pytest.mark.parametrize("text", ["花の色は□" * 2000, "□" * 10_000, "武州住□作" * 2000])
+def test_much_wear_is_no_reason_to_wait(text: str) -> None:
+    found = restore(notation.parse(text))  # took minutes when it looked at every place
+    assert found.worn >= 2000
+    assert len(found.lacunae) == MOST_PLACES
+
+
 @given(TEXTS)
 @settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_every_worn_sign_is_answered_and_nothing_is_changed(text: str) -> None:
@@ -258,6 +277,10 @@ def test_lines_in_lines_out() -> None:
         ("--text", "武□", "--parts", "+"),
         ("--text", "武□", "--like", "土士"),
         ("--text", "武□", "--sign", "7"),
+        ("--text", "武□", "--places", "x"),
+        ("--text", "武□", "--places", "2"),
+        ("--text", "武□", "--places", "1-99"),
+        ("--text", "武□", "--places", "1", "--sign", "1"),
         ("--text", "武□", "--inscription", "2"),
         ("--text", "武□", "--library", "nowhere.sqlite"),
     ],

@@ -26,6 +26,7 @@ _MARKS = re.compile(r"（花押）|（印「[^」]*」）|（印）")
 _GAP = re.compile(r"［[^］]*］")
 _LONGEST_SIGNATURE = 160  # signs; a longer text is weighed piece by piece around the place
 _STRIDE = 80  # signs from one piece to the next
+_FILLED = 6  # worn places that are filled while another is weighed
 _LOOKED_AT_AGAIN = 60  # signs weighed again once the other worn places are filled
 _FUNCTION_WORDS = ("助詞", "助動詞", "接尾辞")
 # Odds of a kanji against the kana of a source, fitted on odd-numbered poems: in a word ...
@@ -104,7 +105,11 @@ class Inscription:
 
     def missing_morae(self, sign: int) -> int | None:
         """Return how many morae a worn place must have for the metre, where there is one."""
-        return verse.missing_morae(self.poem, self.offsets[sign]) if self.poem else None
+        return self._missing.get(self.offsets[sign]) if self.poem else None
+
+    @cached_property
+    def _missing(self) -> dict[int, int]:
+        return verse.missing_morae(self.poem) if self.poem else {}
 
     def weights(self, sign: int, more: Sequence[str] = ()) -> dict[str, float]:
         """Return the logarithms of the weights of the signs that may stand in a worn place.
@@ -128,17 +133,17 @@ class Inscription:
         """Return the weights at an offset of the poem, its other worn places left open."""
         assert self.poem is not None
         if more or at not in self._first:
-            signs = verse.signs_of_verse()
-            signs = signs if self.voiced else verse.without_voicing(signs)
+            signs = verse.signs_tried(self.poem)
             self._first[at] = verse.weights_at(self.poem, at, dict.fromkeys((*signs, *more)))
         return self._first[at]
 
     def _filled(self, at: int) -> Setting:
-        """Return the poem with the worn places but that at ``at`` filled by what is likeliest."""
+        """Return the poem with the worn places nearest to ``at`` filled by what is likeliest."""
         assert self.poem is not None
         signs = list(self.poem.text)
-        for other in self.offsets_unread():
-            if other != at:
+        others = sorted((abs(other - at), other) for other in self.offsets_unread if other != at)
+        for distance, other in others[:_FILLED]:
+            if distance <= verse.NEAR or self.poem.metre is not None:
                 weights = self._first_weights(other)
                 signs[other] = max(weights, key=lambda each: weights[each])
         return Setting("".join(signs), self.poem.metre, self.poem.voiced)
@@ -174,8 +179,9 @@ class Inscription:
         said = letters(word.kana)
         return word.length > 1 and len(said) > 1 and said in sounds
 
+    @cached_property
     def offsets_unread(self) -> list[int]:
-        """Return the offsets of the worn signs of a poem, gaps left out."""
+        """The offsets of the worn signs of a poem, gaps left out."""
         assert self.poem is not None
         unread = (i for i, char in enumerate(self.poem.text) if char == UNREAD)
         return [offset for offset in unread if offset not in self.gaps]

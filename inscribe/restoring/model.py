@@ -58,9 +58,13 @@ class Lacuna:
 
 @dataclass(frozen=True, slots=True)
 class Restoration:
-    """The worn places of one inscription, and the texts it may be from."""
+    """The worn places of one inscription that were looked at, and the texts it may be from.
+
+    ``worn`` is how many worn places there are: one run looks at some of them only.
+    """
 
     text: str  # in current forms
     register: Register
     lacunae: tuple[Lacuna, ...]
     sources: tuple[Hit, ...] = ()
+    worn: int = 0

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from inscribe.sources.library import Library
 
 AROUND = 8  # signs shown on either side
+MOST_PLACES = 20  # worn places treated in one run, each of which takes some 50 ms
 LEAST = 0.001  # probability below which a candidate says nothing
 _DESCRIPTIONS = range(0x2FF0, 0x3000)  # ideographic description characters: ⿰木□
 
@@ -38,6 +39,7 @@ def restore(
     seen_of_it: Seen | None = None,
     *,
     sign: int | None = None,
+    places: range | None = None,
     most: int = 10,
     register: Choice = "auto",
     names: Names = NO_NAMES,
@@ -49,33 +51,50 @@ def restore(
         library: source texts to look in.
         seen_of_it: what can still be seen of the sign; it is applied to every place looked at.
         sign: look at this sign only (counted from 0), even if it was read.
+        places: look at these of the worn places only (counted from 0), ``MOST_PLACES`` at most;
+            None for the first ones.
         most: candidates a place.
         register: verse, signature or prose, or "auto" to let the text decide.
         names: carvers' names read in the same collection, with how often; a worn name may well be
             one of them.
 
     Raises:
-        InputError: there is no sign of that number, or it is a kao or a seal.
+        InputError: there is no sign or place of that number, or it is a kao or a seal.
     """
-    wanted = _worn(text) if sign is None else [_chosen(text, sign)]
-    worn = _worn_out(text, {each.index for each in wanted})
+    found = _worn(text) if sign is None else [_chosen(text, sign)]
+    wanted = _among(found, places)
+    worn = _worn_out(text, {each.index for each in found})
     hits = sourced.sources_of(worn, library) if library and wanted else ()
     made = inscription(worn, register, names)
     from_sources = sourced.answers(worn, hits)
     lacunae = []
     for each in wanted:
         described = _seen_in(each, seen_of_it or Seen())
-        found = from_sources.get(each.index, [])
+        there = from_sources.get(each.index, [])
         if worn.signs[each.index].kind is Kind.GAP:
-            candidates, remark = gaps.candidates(made, each.index, found, most)
+            candidates, remark = gaps.candidates(made, each.index, there, most)
         else:
-            candidates, remark = _candidates(made, each.index, found, described, most), ""
+            candidates, remark = _candidates(made, each.index, there, described, most), ""
         lacunae.append(_lacuna(made, worn.signs[each.index], candidates, remark))
-    return Restoration(made.text, made.register, tuple(lacunae), hits)
+    return Restoration(made.text, made.register, tuple(lacunae), hits, len(found))
 
 
 def _worn(text: Transcription) -> list[Sign]:
     return [sign for sign in text.signs if sign.kind is Kind.GAP or _is_unread(sign)]
+
+
+def _among(worn: list[Sign], places: range | None) -> list[Sign]:
+    if places is None:
+        return worn[:MOST_PLACES]
+    if len(places) > MOST_PLACES:
+        raise InputError(
+            f"{len(places)} worn places are more than the limit of {MOST_PLACES} in one run",
+            hint="divide them among several runs",
+        )
+    if places.stop > len(worn):
+        count = f"{len(worn)} worn place" + "s" * (len(worn) != 1)
+        raise InputError(f"there is no worn place {places.stop}", hint=f"there are {count}")
+    return [worn[place] for place in places]
 
 
 def _is_unread(sign: Sign) -> bool:

@@ -28,6 +28,8 @@ FREQUENCY = 0.4  # power of a sign's own frequency, which the words' costs hold 
 NO_METRE = 15000  # what a poem costs whose words fit no metre
 RARE = 0.05  # per mille: a sign that glossary/verse_signs.tsv does not name
 NEAR = 16  # signs on either side that are read where there is no metre to hear
+MANY_WORN = 6  # worn signs above which only the commonest signs of verse are tried ...
+TRIED_OF_MANY = 400  # ... so many of them
 _MORAE_OF_UNREAD = 1.3  # on the average
 _KANA = "".join(
     chr(code) for code in range(0x3042, 0x3094) if chr(code) not in "ぃぅぇぉっゃゅょゎ"
@@ -73,7 +75,8 @@ def weights_at(poem: Setting, at: int, signs: Collection[str]) -> dict[str, floa
         text, start = text[first : at + NEAR + 1], at - first
         poem = Setting(poem.text, None, poem.voiced)
     before, after = text[:start], text[start + 1 :]
-    return {sign: frequency(sign) - cost(before + sign + after, poem) for sign in signs}
+    known: dict[tuple[int, ...], float] = {}  # most signs change nothing that the metre hears
+    return {sign: frequency(sign) - cost(before + sign + after, poem, known) for sign in signs}
 
 
 def frequency(signs: str) -> float:
@@ -86,14 +89,21 @@ def usage(sign: str) -> float:
     return _per_mille().get(sign, RARE)
 
 
-def cost(text: str, poem: Setting) -> float:
-    """Return what a text costs by its words and, where there is one, by the poem's metre."""
+def cost(text: str, poem: Setting, known: dict[tuple[int, ...], float] | None = None) -> float:
+    """Return what a text costs by its words and, where there is one, by the poem's metre.
+
+    ``known`` keeps what the metre costs, by the beats of the words.
+    """
     words = mecab.verse_words(text, voiced=poem.voiced)
     found = path_cost(words) / PATH
-    if poem.metre is not None:
+    if poem.metre is None:
+        return found
+    known = {} if known is None else known
+    beats = tuple(word.beat for word in words)
+    if beats not in known:
         more, phrases = fitted_phrases(words, poem.metre)
-        found += (more if phrases else NO_METRE) / METRE
-    return found
+        known[beats] = (more if phrases else NO_METRE) / METRE
+    return found + known[beats]
 
 
 @tables.compiled
@@ -112,19 +122,18 @@ class Heard:
     """How a poem reads with a sign in its place: the word it is in, and the phrases."""
 
     word: Piece
-    phrases: tuple[int, ...]  # morae, empty where no metre fits
+    phrases: tuple[int, ...]  # morae, empty where no metre can be heard
     regular: bool
 
 
 def heard(poem: Setting, at: int, sign: str) -> Heard:
     """Return how the poem reads with ``sign`` at offset ``at``."""
     text = poem.text[:at] + sign + poem.text[at + 1 :]
+    if poem.metre is None or UNREAD in text:
+        return Heard(word_with(poem, at, sign)[0], (), False)
     words = mecab.verse_words(text, voiced=poem.voiced)
-    counts: tuple[int, ...] = ()
-    if poem.metre is not None and UNREAD not in text:
-        counts = tuple(count for count, _ in fitted_phrases(words, poem.metre)[1])
-    regular = poem.metre is not None and counts == poem.metre.phrases
-    return Heard(_word_over(words, at)[0], counts, regular)
+    counts = tuple(count for count, _ in fitted_phrases(words, poem.metre)[1])
+    return Heard(_word_over(words, at)[0], counts, counts == poem.metre.phrases)
 
 
 def word_with(poem: Setting, at: int, sign: str) -> tuple[Piece, int]:
@@ -156,19 +165,18 @@ def kanji_habit(poem: Setting) -> float:
     return in_kanji / in_kana
 
 
-def missing_morae(poem: Setting, at: int) -> int | None:
-    """Return how many morae the worn sign at offset ``at`` must have, by the metre.
+def missing_morae(poem: Setting) -> dict[int, int]:
+    """Return how many morae each worn sign must have for the metre, by offset.
 
     The reading that best keeps the metre decides how it is shared out among several worn signs.
     """
-    if poem.metre is None:
-        return None
+    found: dict[int, int] = {}
     position = 0
-    for word in read_verse(poem.text).words:
-        if position == at and word.written == UNREAD:
-            return word.morae
+    for word in read_verse(poem.text).words if poem.metre else ():
+        if word.written == UNREAD:
+            found[position] = word.morae
         position += word.length
-    return None
+    return found
 
 
 def lost_morae(poem: Setting) -> int | None:
@@ -186,6 +194,13 @@ def signs_of_verse() -> tuple[str, ...]:
     written = "".join(cell for table in _TABLES for cell in _first_cells(table))
     kanji = (c for c in (*_per_mille(), *written) if "一" <= c <= "鿿" or c in "々ゝ")
     return tuple(dict.fromkeys((*_KANA, *kanji)))
+
+
+def signs_tried(poem: Setting) -> tuple[str, ...]:
+    """Return the signs to be tried in a worn place: fewer where much is worn."""
+    many = poem.text.count(UNREAD) > MANY_WORN
+    signs = commonest(TRIED_OF_MANY) if many else signs_of_verse()
+    return signs if poem.voiced else without_voicing(signs)
 
 
 def without_voicing(signs: Collection[str]) -> tuple[str, ...]:

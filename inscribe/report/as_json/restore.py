@@ -18,6 +18,7 @@ def restoration_as_json(found: Restoration) -> dict[str, Any]:
     return {
         "text": found.text,
         "register": found.register,
+        "worn_places": found.worn,
         "lacunae": [_lacuna(each) for each in found.lacunae],
         "sources": [
             {"id": hit.text.id, "title": hit.text.title, "score": round(hit.score, 4)}

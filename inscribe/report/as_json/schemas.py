@@ -181,6 +181,7 @@ def _restoration() -> Schema:
     return _object(
         text=TEXT,
         register=_one_of(get_args(Register)),
+        worn_places=COUNT,
         lacunae=_list(lacuna),
         sources=_list(_object(id=TEXT, title=TEXT, score=SHARE)),
         cautions=_list(TEXT),

@@ -33,6 +33,8 @@ def _inscription(found: Restoration) -> Iterator[str]:
     for hit in found.sources:
         title = f" {hit.text.title}" if hit.text.title not in ("", hit.text.id) else ""
         yield f"source: {hit.text.id}{title} (probability {hit.score:.2f})"
+    if (count := len(found.lacunae)) < found.worn:
+        yield f"{count} of {found.worn} worn places; name others with --places FIRST-LAST"
     for lacuna in found.lacunae:
         yield ""
         yield _heading(lacuna)
