@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from rapidfuzz.distance import Levenshtein
 
 from inscribe.forms import normalise_text
+from inscribe.reading import read_text
 from inscribe.reading.modern import modern_normal, modern_spelling, modern_text, modern_words
 
 DEVELOPMENT_SET = Path(__file__).parent / "data" / "modern_dev.tsv"
@@ -81,3 +82,20 @@ def test_words_tile_any_text(text: str) -> None:
 @given(OLD_PRINT)
 def test_lines_are_kept(text: str) -> None:
     assert modern_spelling(text).count("\n") == text.count("\n")
+
+
+@pytest.mark.parametrize(
+    ("text", "modern", "romaji"),
+    [
+        ("人々は。", "人々は。", "hitobito wa"),
+        ("じめ／＼した所で。", "じめじめした所で。", "jimejime shita tokoro de"),
+        ("ところ／″＼に居た。", "ところどころに居た。", "tokorodokoro ni ita"),
+        ("馬鹿々々しい話。", "馬鹿々々しい話。", "bakabakashii hanashi"),
+        ("抑々は。", "抑々は。", "somosomo somosomo wa"),  # UniDic has no such word
+        ("。々", "。々", ""),
+    ],
+)
+def test_repeat_marks_in_running_text(text: str, modern: str, romaji: str) -> None:
+    found = read_text(text, "prose")
+    assert found.modern == modern
+    assert found.proposals[0].romaji == romaji

@@ -266,7 +266,7 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
         from inscribe.reading.verse import marks_voicing, words_without_metre
 
         words_of = partial(words_without_metre, voiced=marks_voicing(normal.text))
-    words = words_around_marks(normal.text, words_of if legible else _signs_alone)
+    words = _words_with_repeats(normal, text.carved, words_of if legible else _signs_alone)
     doubts: tuple[Doubt, ...] = ()
     if len(normal.text) >= _LEAST_CHINESE and is_kanji_only(text.normal.text):
         words, doubts = _chinese(words, text)
@@ -281,6 +281,32 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
         proposals=proposals,
         doubts=(*found.doubts, *doubts),
     )
+
+
+def _words_with_repeats(
+    normal: NormalText, carved: Sequence[str], words_of: assembling.WordsOf
+) -> list[Piece]:
+    """Return the words of a text, each 々 as carved where a word has it: 人々 is one, 人人 none."""
+    if "々" not in carved:
+        return words_around_marks(normal.text, words_of)
+    from inscribe.reading.prose import written_as
+
+    signs = zip(normal.text, normal.origin, strict=True)
+    printed = ["々" if carved[sign] == "々" else now for now, sign in signs]
+    while True:
+        words = words_around_marks("".join(printed), words_of)
+        ends = list(accumulate(word.length for word in words))
+        loose = [
+            place
+            for word, end in zip(words, ends, strict=True)
+            if word.written[0] == "々"
+            for place in range(end - word.length, end)
+            if printed[place] != normal.text[place]
+        ]
+        if not loose:
+            return written_as(words, normal.text)
+        for place in loose:  # no word has it: the sign it repeats is read
+            printed[place] = normal.text[place]
 
 
 def _reordered(normal: NormalText) -> NormalText:

@@ -69,7 +69,7 @@ def modern_normal(normal: NormalText, carved: Sequence[str]) -> str:
     kept = _kept()
     signs = (carved[sign] for sign in normal.origin)
     printed = (sign if sign in kept else now for sign, now in zip(signs, normal.text, strict=True))
-    return modern_spelling("".join(printed))
+    return _spelt("".join(printed), normal.text)
 
 
 def has_kept_signs(carved: Sequence[str]) -> bool:
@@ -85,12 +85,32 @@ def _kept() -> frozenset[str]:
 
 def modern_spelling(normalised: str) -> str:
     """Return a text in current character forms in current kana spelling."""
-    if not _KANA.search(normalised):
-        return normalised
-    return "".join(
-        line if not line.strip() else "".join(word.modern for word in modern_words(line))
-        for line in normalised.splitlines(keepends=True)
-    )
+    return _spelt(normalised, normalised)
+
+
+def _spelt(printed: str, expanded: str) -> str:
+    """Return a text in current spelling; ``expanded`` has what each 々 of it stands for."""
+    if not _KANA.search(printed):
+        return printed
+    found = []
+    start = 0
+    for line in printed.splitlines(keepends=True):
+        end = start + len(line)
+        words = modern_words(line) if line.strip() else []
+        if any(word.written[0] == "々" for word in words):  # 馬鹿々々しい: no such word is listed
+            words = [_with_repeats(word, line) for word in modern_words(expanded[start:end])]
+        found.append("".join([word.modern for word in words]) if words else line)
+        start = end
+    return "".join(found)
+
+
+def _with_repeats(word: ModernWord, line: str) -> ModernWord:
+    """Return a word with each 々 of the line it is from, unless its length has changed."""
+    as_printed = line[word.first : word.last + 1]
+    if len(word.modern) != len(as_printed):
+        return word
+    signs = zip(as_printed, word.modern, strict=True)
+    return word._replace(modern="".join(sign if sign == "々" else now for sign, now in signs))
 
 
 def modern_words(normalised: str) -> list[ModernWord]:

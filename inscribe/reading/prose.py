@@ -32,6 +32,18 @@ def prose_words(text: str) -> list[Piece]:
     return found
 
 
+def written_as(pieces: list[Piece], text: str) -> list[Piece]:
+    """Return the words with what is written in their places in ``text``, which is as long."""
+    found: list[Piece] = []
+    position = 0
+    for piece in pieces:
+        written = text[position : position + piece.length]
+        position += piece.length
+        same = written == piece.written
+        found.append(piece if same else _rewritten(piece, written, piece.modern))
+    return found
+
+
 def _words(text: str) -> list[Piece]:
     words = modern_words(text)
     modern = "".join([word.modern for word in words])
