@@ -148,6 +148,8 @@ def _words(normalised: str) -> list[ModernWord]:
             modern = feature[1:]
         elif mark == MARK_BEFORE_TA:
             modern = _before_ta(written, feature[1:], following)
+        elif feature == "動詞" and written[-1] == "つ" and following.startswith(_TA):
+            modern = written[:-1] + "っ"  # 立つ itself is never followed by て or た
         else:
             modern = written.translate(_ALWAYS)
         words.append(ModernWord(position, last, written, modern))
