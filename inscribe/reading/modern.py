@@ -33,6 +33,7 @@ MARK_BEFORE_TA = ">"  # the same, for a form (立つ for 立っ) that only stand
 _CODE = ("modern_words", "old_forms", "old_spellings", "unidic", "dictionary")
 # What a verb's form in っ stands before: 言った, 言って, 言っちゃ, 言っとく.
 _TA = ("た", "て", "ち")
+_BENT = frozenset(("た", "たら", "たり", "て", "てる"))  # as MeCab divides them
 _TOKU = frozenset(("とい", "とく", "とけ", "とこ", "とっ", "とつ"))
 _HIRAGANA = re.compile("[\u3041-\u3096]")
 _KATAKANA_WITH_KANJI = "ヲ|[\u3400-\u9fff][ハニノテヘトフヒルレリシモガ]"  # seldom searched for
@@ -148,7 +149,7 @@ def _words(normalised: str) -> list[ModernWord]:
             modern = feature[1:]
         elif mark == MARK_BEFORE_TA:
             modern = _before_ta(written, feature[1:], following)
-        elif feature == "動詞" and written[-1] == "つ" and following.startswith(_TA):
+        elif feature == "動詞" and written[-1] == "つ" and following in _BENT:
             modern = written[:-1] + "っ"  # 立つ itself is never followed by て or た
         else:
             modern = written.translate(_ALWAYS)
