@@ -132,7 +132,7 @@ def passages_sharing(
     """
     import numpy as np
 
-    held = db.execute("SELECT COALESCE(MAX(number), 0) FROM passages").fetchone()[0]
+    held = _highest_number(db)
     weights = np.zeros(held + 1, dtype=np.float32)
     counted, looked_at = 0, FIRST_LOOK
     for grams in passes:
@@ -150,6 +150,12 @@ def passages_sharing(
         if _one_stands_out(weights):
             break
     return _heaviest(weights, most)
+
+
+def _highest_number(db: sqlite3.Connection) -> int:
+    """Return the highest number a passage ever had: the index still names those removed."""
+    found = db.execute("SELECT seq FROM sqlite_sequence WHERE name = 'passages'").fetchone()
+    return int(found[0]) if found else 0
 
 
 def _heaviest(weights: Weights, most: int) -> list[tuple[int, float]]:
