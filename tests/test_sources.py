@@ -232,7 +232,7 @@ def test_the_commands_from_adding_to_removing(tmp_path: Path) -> None:
     given = '{"id": "p1", "text": "はなのいろは／うつりにけりな", "note": "n"}\n'
     added = cli("add", "-", "--library", library, given=given)
     assert "1 added, 0 replaced, 0 already there" in added.stderr
-    assert cli("list", "--library", library).stdout.startswith("p1\t")
+    assert cli("list", "--library", library).stdout.startswith("p1  はなのいろは")
     exported = cli("export", "--library", library).stdout
     assert json.loads(exported) == {"id": "p1", "text": "はなのいろは\nうつりにけりな", "note": "n"}
     lines = cli(
@@ -338,3 +338,26 @@ def test_a_source_named_by_id_is_read_in_the_notation_its_record_gives(tmp_path:
         by_id = words_of(RecordSource(id="worn", notation="leiden"), held)
     assert by_id == words_of(RecordSource(text=worn, notation="leiden"), None)
     assert by_id != parse(worn)
+
+
+def test_the_listing_stands_in_columns(tmp_path: Path) -> None:
+    file = tmp_path / "library.sqlite"
+    with Library(file, create=True) as held:
+        texts = [SourceText("a", ("夢かうつつか",), "夢"), SourceText("longer-id", ("花の色は",))]
+        adding.add_texts(held, texts, 2)
+    shown = cli("list", "--library", str(file)).stdout.splitlines()
+    assert shown == ["a          夢  夢かうつつか", "longer-id      花の色は"]
+
+
+def test_a_folder_is_no_library_and_no_text(tmp_path: Path) -> None:
+    file = str(tmp_path / "library.sqlite")
+    with Library(Path(file), create=True):
+        pass
+    for asked in (
+        ("list", "--library", str(tmp_path)),
+        ("find", str(tmp_path), "--library", file),
+        ("find", str(tmp_path / "nothing"), "--library", file),
+    ):
+        run = cli(*asked)
+        assert run.returncode == 2
+        assert "it is a folder" in run.stderr or "use --text" in run.stderr

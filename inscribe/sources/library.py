@@ -60,6 +60,12 @@ class Library:
 
     def __init__(self, path: Path, *, create: bool = False) -> None:
         self.path = path
+        if path.is_dir():
+            raise InputError(
+                "it is a folder, and a library is one file",
+                Place(str(path)),
+                f"name the file in it, as in {path / 'sources.sqlite'}",
+            )
         if not create and not path.is_file():
             raise InputError(
                 "there is no library of source texts here",
