@@ -23,8 +23,7 @@ def read_text(path: Path, limit: int = MAX_BYTES) -> str:
         with path.open("rb") as file:  # a device or a pipe does not tell its size before
             data = file.read(limit + 1)
     except OSError as error:
-        reason = error.strerror or "it cannot be read"
-        raise InputError(reason, Place(str(path)), "check the path and its permissions") from error
+        raise _unreadable(path, error) from error
     if len(data) > limit:
         raise InputError(
             f"the file is larger than the limit of {limit // 2**20} MiB",
@@ -48,8 +47,15 @@ def read_lines(path: Path) -> Iterator[str]:
                 except InputError as error:
                     raise error.in_file(str(path), number) from error
     except OSError as error:
-        reason = error.strerror or "it cannot be read"
-        raise InputError(reason, Place(str(path)), "check the path and its permissions") from error
+        raise _unreadable(path, error) from error
+
+
+def _unreadable(path: Path, error: OSError) -> InputError:
+    if isinstance(error, IsADirectoryError):
+        wanted = "it is a folder, and a file is wanted"
+        return InputError(wanted, Place(str(path)), "name a file in it")
+    reason = error.strerror or "it cannot be read"
+    return InputError(reason, Place(str(path)), "check the path and its permissions")
 
 
 def bounded_lines(file: BinaryIO, name: str) -> Iterator[bytes]:

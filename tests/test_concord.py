@@ -228,3 +228,10 @@ def test_counts_and_clusters_as_csv() -> None:
 def test_wrong_use_is_told(arguments: tuple[str, ...]) -> None:
     result = CliRunner().invoke(cli, ["concord", *arguments])
     assert isinstance(result.exception, InputError)
+
+
+def test_a_word_before_its_folder_is_told(tmp_path: Path) -> None:
+    with pytest.raises(InputError, match=r"there is no folder 夢, but .* is one"):
+        CliRunner().invoke(
+            cli, ["concord", "夢", str(tmp_path)], catch_exceptions=False, standalone_mode=False
+        )

@@ -78,6 +78,11 @@ def command(
         raise InputError("give a word, --pattern or --clusters", hint="as in: FOLDER 夢")
     if not in_library and folder is None:
         raise InputError("give a folder of records", hint="or --in-library")
+    if word is not None and folder and not Path(folder).exists() and Path(word).is_dir():
+        raise InputError(
+            f"there is no folder {folder}, but {word} is one",
+            hint=f"the folder comes first: inscribe concord {word} {folder}",
+        )
     asked = _query(word, pattern, exact)
     with progress_shown("records", quiet=quiet) as progress:
         held = _collection(folder, library_file, no_cache, progress)

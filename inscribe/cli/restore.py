@@ -139,7 +139,13 @@ def _names(folder: str, asked: str | None) -> dict[str, int]:
 
     from inscribe.concordance.folder import collection
 
-    held = collection(Path(folder)).documents
+    found = collection(Path(folder))
+    if found.unread and not found.documents:
+        raise InputError(
+            f"no record can be read there; the first: {found.unread[0]}",
+            hint="--records takes a folder of records",
+        )
+    held = found.documents
     itself = Path(asked).resolve() if asked and asked != STANDARD_INPUT else None
     return Counter(
         document.carver

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from inscribe import files
 from inscribe.cli.common import STANDARD_INPUT, read_standard_input
-from inscribe.errors import InputError
+from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
     from inscribe.signs import Transcription
@@ -34,6 +34,10 @@ def queries(path: str | None, literal: str | None) -> Iterator[Asked]:
 
         for number, inscription in enumerate(load(Path(str(path))).inscriptions, start=1):
             yield number, inscription.text.strip(), partial(getattr, inscription, "transcription")
+    elif not Path(str(path)).exists():
+        raise InputError(
+            "there is no such file", Place(str(path)), "for a literal text, use --text"
+        )
     else:
         yield _asked(1, files.read_text(Path(str(path))).strip("\n"))
 

@@ -110,7 +110,7 @@ def _places() -> list[Case]:
     text = {"a.txt": "花".encode()}
     return [
         at("library-missing", "no.sqlite", "no library"),
-        at("library-folder", ".", "no library"),
+        at("library-folder", ".", "it is a folder"),
         at(
             "library-text", "a", "cannot be used", files={"a": b"hello, this is no database at all"}
         ),
@@ -119,7 +119,7 @@ def _places() -> list[Case]:
         ),
         at("library-empty", "a", "cannot be used", files={"a": b""}),
         Case("library-in-file", (*add, "f/l.sqlite"), "cannot be used", files=text | {"f": b""}),
-        Case("library-is-folder", (*add, "."), "cannot be used", files=text),
+        Case("library-is-folder", (*add, "."), "it is a folder", files=text),
         Case("remove-unknown", ("source", "remove", "x", "--library", "held.sqlite"), "no text x"),
         Case(
             "remove-escape", ("source", "remove", "\x1b[2J", "--library", "held.sqlite"), "U+001B"

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.errors import InscribeError
-from inscribe.report.terminal.reading import printable
+from inscribe.report.terminal.reading import printable, width
 
 if TYPE_CHECKING:
     from inscribe.signs import Transcription
@@ -14,13 +14,24 @@ if TYPE_CHECKING:
     from inscribe.sources.texts import SourceText
 
 
+WIDEST = 32  # signs of Latin width that a column of the listing may take
 HARDLY = 0.01  # probability below which a further hit is not shown
 
 
 def listing(texts: Iterable[SourceText]) -> str:
-    """Return one line a text: id, title, first line."""
-    rows = ((text.id, text.title, text.lines[0]) for text in texts)
-    return "\n".join("\t".join(printable(cell) for cell in row) for row in rows)
+    """Return one line a text: id, title (where it is not the id), first line, in columns."""
+    rows = [[printable(cell) for cell in _cells(text)] for text in texts]
+    widths = [min(WIDEST, max((width(row[at]) for row in rows), default=0)) for at in (0, 1)]
+    shown = [at for at, wide in enumerate(widths) if wide]
+    return "\n".join("  ".join((*(_padded(r[at], widths[at]) for at in shown), r[2])) for r in rows)
+
+
+def _padded(cell: str, wide: int) -> str:
+    return cell + " " * max(0, wide - width(cell))
+
+
+def _cells(text: SourceText) -> tuple[str, str, str]:
+    return text.id, "" if text.title == text.id else text.title, text.lines[0]
 
 
 def hits_as_text(query: str, transcription: Transcription, hits: Sequence[Hit]) -> str:
