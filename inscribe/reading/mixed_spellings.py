@@ -1,4 +1,4 @@
-"""Compounds as manuscripts mix them: one part in its character, the other in kana.
+"""Compounds as manuscripts mix them: one part in its character, the other in kana or cut short.
 
 夕暮 is also written 夕くれ, 故里 also ふる里. Where the kana of a compound divide into a reading of
 either character is known from the words each is by itself.
@@ -10,11 +10,13 @@ either character is known from the words each is by itself.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 
 _UNVOICED = str.maketrans(
     "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
 )
+_COMPOUND_VERB = re.compile("([\u4e00-\u9fff])([\u3041-\u3096]{1,2})([\u4e00-\u9fff]+)")
 _LEAST = 2  # kana; a part of one kana would be taken for a particle
 _BETWEEN = ("", "の", "が")
 
@@ -42,6 +44,29 @@ def mixed_spellings(written: str, kana: str, known: Mapping[str, set[str]]) -> I
         if len(head) >= _LEAST:
             yield head + between + second
         return
+
+
+def compound_stems(written: str, kana: str, *, covers: bool) -> Iterator[str]:
+    """Yield the stem of a compound verb with okurigana left out, or with a part in kana.
+
+    With ``covers``, its last sign stands for the ending too and stays.
+
+    >>> list(compound_stems("思ひ知", "おもひし", covers=False))
+    ['思知', 'おもひ知', '思ひし', '思し']
+    """
+    match = _COMPOUND_VERB.fullmatch(written)
+    if match is None:
+        return
+    first, inner, last = match.groups()
+    at = kana.find(inner, 1)
+    if at < 0:
+        return
+    head, tail = kana[: at + len(inner)], kana[at + len(inner) :]
+    yield first + last
+    yield head + last
+    if tail and not covers:
+        yield first + inner + tail
+        yield first + tail
 
 
 def _is(tail: str, readings: set[str]) -> bool:

@@ -204,7 +204,8 @@ def short_form_entries(index: ClassIndex) -> Iterator[Entry]:
         kana = " ".join(
             word if word in ("の", "が") else modern_kana(word, "名詞") for word in words
         )
-        pos, note = "名詞-普通名詞-一般", f"{words[1]} is not written"
+        left_out = words[1] if words[1:2] in (["の"], ["が"]) else "okurigana"
+        pos, note = "名詞-普通名詞-一般", f"{left_out} not written"
         cost = _WORD_COST + _PARTICLE_LEFT_OUT
         yield Entry(written, number, cost, kana, pos, "*", "*", written, "和", gloss, note)
 

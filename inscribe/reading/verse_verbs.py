@@ -14,6 +14,7 @@ from inscribe.errors import TableError
 from inscribe.reading.entries import Entry
 from inscribe.reading.historical import modern_kana
 from inscribe.reading.metre import morae
+from inscribe.reading.mixed_spellings import compound_stems
 from inscribe.reading.old_spellings import old_spellings
 from inscribe.reading.paradigms import inflections
 from inscribe.reading.verse_groups import groups, with_words
@@ -49,6 +50,8 @@ _UNKNOWN_READING = 2000  # a reading UniDic lacks for a stem it has
 _KANA_COST = {1: 11000, 2: 9500, 3: 8700}  # a stem in kana, by the morae of its conjunctive form
 _KANA_COST_LONG = 8000
 _OTHER_SPELLING = 600
+_RARER_CLASS = 1000  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
+_MIXED = 300  # 思しる for 思ひ知る costs this much more
 
 
 class Row(NamedTuple):
@@ -179,10 +182,11 @@ def _stem_kana(row: Row) -> str:
 def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
     """Yield every form of every row, in kanji and in the kana spellings it may have."""
     common = common_word_costs()
+    rarer = _rarer(rows, common)
     for row in rows:
         kana = spoken_kana(row.historical, row.modern)
         kana = kana[:-1] if row.conjugation.startswith("上一段") else kana
-        for written, cost in _spellings(row, index, common):
+        for written, cost in _spellings(row, index, common, rarer):
             stem = Stem(
                 written,
                 kana,
@@ -193,10 +197,26 @@ def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
                 gloss=row.gloss,
                 ending_begins=row.covers,
             )
-            in_kanji = written == row.written and written != row.historical
+            in_kanji = written != row.historical and not _KANA_RUN.fullmatch(written[-1:])
             group = groups().get((row.written, row.historical))
             for entry in _forms(row, stem, index, in_kanji=in_kanji):
                 yield with_words(entry, group, in_kana=not in_kanji)
+
+
+def _rarer(rows: list[Row], common: dict[tuple[str, str], int]) -> set[Row]:
+    """Return the rows that share spelling and sound with a commoner verb: 鳴る beside 鳴く."""
+    alike: dict[tuple[str, str], list[Row]] = {}
+    for row in rows:
+        alike.setdefault((row.written, row.historical), []).append(row)
+    found: set[Row] = set()
+    for same in alike.values():
+        costs = [common.get((row.historical, row.name)) for row in same]
+        least = min([cost for cost in costs if cost is not None], default=None)
+        if least is not None:
+            found.update(
+                row for row, cost in zip(same, costs, strict=True) if cost is None or cost > least
+            )
+    return found
 
 
 def _forms(row: Row, stem: Stem, index: ClassIndex, *, in_kanji: bool) -> Iterator[Entry]:
@@ -214,7 +234,7 @@ def _forms(row: Row, stem: Stem, index: ClassIndex, *, in_kanji: bool) -> Iterat
 
 
 def _spellings(
-    row: Row, index: ClassIndex, common: dict[tuple[str, str], int]
+    row: Row, index: ClassIndex, common: dict[tuple[str, str], int], rarer: set[Row]
 ) -> Iterator[tuple[str, int]]:
     kana = _stem_kana(row)
     length = morae(kana) + 1
@@ -224,7 +244,12 @@ def _spellings(
         cost = index.ranked_cost(row.written, kana)
         if cost is None:
             cost = min(index.costs.get((row.written, kana), _MOST_COST + rare), _MOST_COST + rare)
+        if row in rarer:
+            cost += _RARER_CLASS
         yield row.written, max(_LEAST_COST, cost)
+        if (row.written, row.historical) not in groups():
+            for spelling in compound_stems(row.written, row.historical, covers=row.covers):
+                yield spelling, _MOST_COST + _MIXED
     own = index.costs.get((row.modern, kana), in_kana) if row.modern else in_kana
     own = max(_LEAST_COST, min(own, in_kana))
     yield row.historical, min(own, common.get((row.historical, row.name), own))

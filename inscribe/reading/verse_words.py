@@ -33,6 +33,7 @@ _ONLY_KANA = re.compile("[\u3041-\u3096]+$")
 _SECOND_PART_ONLY = 4000
 _VOICED_AT_START = 3000  # no native word began so in the language of verse
 _VOICED = "ガギグゲゴザジズゼゾダヂヅデドバビブベボ"
+_CHINESE_SIGN = 3000  # a single sign with its Chinese sound, or as a place
 _NUMERAL = 2500
 _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
@@ -228,6 +229,8 @@ def _unlikeliness(word: unidic.Word) -> int:
         more += _SECOND_PART_ONLY
     elif word.fields[12] == "和" and word.fields[19][:1] in _VOICED:
         more += _VOICED_AT_START
+    if len(word.surface) == 1 and word.fields[12] in ("漢", "固"):
+        more += _CHINESE_SIGN
     if word.fields[1] == "数詞":
         more += _NUMERAL
     if _ONLY_KANA.match(word.surface) and not word.conjugation.startswith("文語"):
