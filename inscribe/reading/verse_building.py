@@ -22,7 +22,7 @@ from inscribe.reading.verse_tables import (
     settled_costs,
     short_form_entries,
 )
-from inscribe.reading.verse_verbs import stem_readings, verb_entries, verb_rows
+from inscribe.reading.verse_verbs import rarer_classes, stem_readings, verb_entries, verb_rows
 from inscribe.reading.verse_words import ClassIndex, unidic_entries, wanted_class
 
 _DICRC = "cost-factor = 700\nbos-feature = BOS/EOS\n"
@@ -31,6 +31,7 @@ UNVOICE = str.maketrans(
     "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
 )
 _UNVOICED_MORE = 200
+_LEFT_OUT_LESS = 700  # hands that mark no voicing leave okurigana out too
 _MADE_UP_MORE = 14000  # else a long run of kana is cheaper as one word nobody knows
 _DEAREST = 32000
 _NOT_IN_TABLES = 3000  # a reading the tables do not give for a form they have
@@ -60,6 +61,7 @@ def verse_entries(source: Path, classes: unidic.Classes) -> Iterator[Entry]:
     """Yield every entry of the dictionary of verse; the same entry may come more than once."""
     verbs = verb_rows()
     index = ClassIndex(classes, stem_readings(verbs), ranked_stems())
+    index.rarer = rarer_classes(verbs)
     readings = curated_readings()
     held: list[Entry] = []
     for entry in unidic_entries(unidic.words(source, classes.numbers(wanted_class)), index):
@@ -91,6 +93,8 @@ def _unvoiced(entries: list[Entry]) -> Iterator[Entry]:
     """Yield the entries as they are written where voicing is left unmarked."""
     there = {(entry.written, entry.connection, entry.kana) for entry in entries}
     for entry in entries:
+        if entry.note == "okurigana left out":  # the same hands leave them out
+            yield entry._replace(cost=entry.cost - _LEFT_OUT_LESS)
         written = entry.written.translate(UNVOICE)
         key = (written, entry.connection, entry.kana)
         if key not in there:

@@ -19,7 +19,7 @@ from inscribe.reading.old_spellings import old_spellings
 from inscribe.reading.paradigms import inflections
 from inscribe.reading.verse_groups import groups, with_words
 from inscribe.reading.verse_tables import common_word_costs, noun_rows, spoken_kana
-from inscribe.reading.verse_words import ClassIndex, Stem, conjugate
+from inscribe.reading.verse_words import RARER_CLASS, ClassIndex, Stem, conjugate
 
 _COLUMNS = ("written_stem", "kana_stem_historical", "class", "gloss")
 _CLASSES = {
@@ -50,7 +50,6 @@ _UNKNOWN_READING = 2000  # a reading UniDic lacks for a stem it has
 _KANA_COST = {1: 11000, 2: 9500, 3: 8700}  # a stem in kana, by the morae of its conjunctive form
 _KANA_COST_LONG = 8000
 _OTHER_SPELLING = 600
-_RARER_CLASS = 1000  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
 _MIXED = 300  # 思しる for 思ひ知る costs this much more
 
 
@@ -182,11 +181,10 @@ def _stem_kana(row: Row) -> str:
 def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
     """Yield every form of every row, in kanji and in the kana spellings it may have."""
     common = common_word_costs()
-    rarer = _rarer(rows, common)
     for row in rows:
         kana = spoken_kana(row.historical, row.modern)
         kana = kana[:-1] if row.conjugation.startswith("上一段") else kana
-        for written, cost in _spellings(row, index, common, rarer):
+        for written, cost in _spellings(row, index, common):
             stem = Stem(
                 written,
                 kana,
@@ -203,19 +201,18 @@ def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
                 yield with_words(entry, group, in_kana=not in_kanji)
 
 
-def _rarer(rows: list[Row], common: dict[tuple[str, str], int]) -> set[Row]:
-    """Return the rows that share spelling and sound with a commoner verb: 鳴る beside 鳴く."""
-    alike: dict[tuple[str, str], list[Row]] = {}
+def rarer_classes(rows: list[Row]) -> set[tuple[str, str, str]]:
+    """Return spelling, kana and conjugation of what is spelled as a commoner verb: 鳴る."""
+    common = common_word_costs()
+    alike: dict[tuple[str, str], list[tuple[str, int | None]]] = {}
     for row in rows:
-        alike.setdefault((row.written, row.historical), []).append(row)
-    found: set[Row] = set()
-    for same in alike.values():
-        costs = [common.get((row.historical, row.name)) for row in same]
-        least = min([cost for cost in costs if cost is not None], default=None)
+        cost = common.get((row.historical, row.name))
+        alike.setdefault((row.written, _stem_kana(row)), []).append((row.conjugation, cost))
+    found: set[tuple[str, str, str]] = set()
+    for (written, kana), classes in alike.items():
+        least = min([cost for _, cost in classes if cost is not None], default=None)
         if least is not None:
-            found.update(
-                row for row, cost in zip(same, costs, strict=True) if cost is None or cost > least
-            )
+            found |= {(written, kana, name) for name, cost in classes if cost != least}
     return found
 
 
@@ -234,7 +231,7 @@ def _forms(row: Row, stem: Stem, index: ClassIndex, *, in_kanji: bool) -> Iterat
 
 
 def _spellings(
-    row: Row, index: ClassIndex, common: dict[tuple[str, str], int], rarer: set[Row]
+    row: Row, index: ClassIndex, common: dict[tuple[str, str], int]
 ) -> Iterator[tuple[str, int]]:
     kana = _stem_kana(row)
     length = morae(kana) + 1
@@ -244,8 +241,8 @@ def _spellings(
         cost = index.ranked_cost(row.written, kana)
         if cost is None:
             cost = min(index.costs.get((row.written, kana), _MOST_COST + rare), _MOST_COST + rare)
-        if row in rarer:
-            cost += _RARER_CLASS
+        if (row.written, kana, row.conjugation) in index.rarer:
+            cost += RARER_CLASS
         yield row.written, max(_LEAST_COST, cost)
         if (row.written, row.historical) not in groups():
             for spelling in compound_stems(row.written, row.historical, covers=row.covers):

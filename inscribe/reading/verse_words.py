@@ -31,13 +31,14 @@ _MAY_BE_RESPELT = re.compile("[わいうえおじずゃゅょ]")
 _MOST_SPELLINGS = 6
 _ONLY_KANA = re.compile("[\u3041-\u3096]+$")
 _SECOND_PART_ONLY = 4000
-_VOICED_AT_START = 3000  # no native word began so in the language of verse
+_VOICED_AT_START = 5000  # no native word began so in the language of verse
 _VOICED = "ガギグゲゴザジズゼゾダヂヅデドバビブベボ"
 _CHINESE_SIGN = 3000  # a single sign with its Chinese sound, or as a place
 _NUMERAL = 2500
 _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
 _RARE_VERB = 1000  # a verb whose stem is written in kana, and that the tables do not have
+RARER_CLASS = 2000  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
 _RANK = 3000  # each further reading of a stem costs this much more
 _OTHER_READING = 5000  # a reading of a stem that the tables do not give
 OTHER_SPELLING = 900  # a spelling UniDic does not give costs this much more
@@ -93,6 +94,7 @@ class ClassIndex:
         self.classes = classes
         self._stems = stems or {}
         self._ranks = ranks or {}
+        self.rarer: set[tuple[str, str, str]] = set()  # spelling, kana and conjugation
         self.costs: dict[tuple[str, str], int] = {}
         self.kinds: dict[str, str] = {}
         self._classes_of: dict[tuple[str, str, str], tuple[int | None, str]] = {}
@@ -108,6 +110,8 @@ class ClassIndex:
             return stem._replace(cost=stem.cost + (_RARE_VERB if _KANA.search(stem.written) else 0))
         if stem.kana not in readings:
             return stem._replace(cost=stem.cost + _OTHER_READING)
+        if (stem.written, stem.kana, stem.conjugation) in self.rarer:
+            stem = stem._replace(cost=stem.cost + RARER_CLASS)
         key = (stem.written, stem.kana)
         self.costs[key] = min(stem.cost, self.costs.get(key, stem.cost))
         self.kinds[stem.written] = stem.kind
@@ -186,6 +190,8 @@ def unidic_entries(words: Iterable[unidic.Word], index: ClassIndex) -> Iterator[
             continue
         if "促音形" in (fields[14], fields[16]):
             continue
+        if conjugation.startswith("文語サ行変格") and fields[12] != "和":
+            continue  # 住す, 賞す: words of prose
         extra = _ORIGIN_COST[fields[12]] + _POS_COST.get(pos, 0) + _unlikeliness(word)
         place = index.number("名詞-普通名詞-一般", "*", "*") if fields[12] == "固" else None
         entry = Entry(

@@ -13,7 +13,8 @@ odd-numbered poems of the Ogura Hyakunin Isshu and of tests/data/verse_dev.tsv. 
 poems of the Hyakunin Isshu were only measured. The poems of verse_dev.tsv and the tables of words
 come from one author, so its even-numbered poems are held out from the looking, but not from the
 vocabulary. The poems in manuscript spelling (tests/data/verse_manuscript.tsv) were written down
-before they were read; when first read, 2.61% and 2.96% of their letters were wrong (odd, even).
+before they were read; when first read, 2.61% and 2.96% of the letters of the first sixty were
+wrong (odd, even), and of the next forty 1.55% and 2.50%.
 """
 
 from __future__ import annotations
