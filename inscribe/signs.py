@@ -176,6 +176,24 @@ def transcription(faces: Iterable[Iterable[Sequence[Sign]]]) -> Transcription:
     return Transcription(tuple(numbered_faces))
 
 
+def place_of(t: Transcription, first: int, last: int) -> str:
+    """Return where signs stand, given by index, counted from 1 as one counts on the metal.
+
+    >>> t = transcription([[[Sign("花"), Sign("の")], [Sign("色")]]])
+    >>> place_of(t, 1, 1), place_of(t, 0, 1), place_of(t, 1, 2)
+    ('column 1, sign 2', 'column 1, signs 1-2', 'column 1, sign 2 to column 2, sign 1')
+    """
+    (column, start), (last_column, end) = (_counted(t, index) for index in (first, last))
+    if column != last_column:
+        return f"column {column}, sign {start} to column {last_column}, sign {end}"
+    return f"column {column}, " + (f"sign {start}" if start == end else f"signs {start}-{end}")
+
+
+def _counted(t: Transcription, index: int) -> tuple[int, int]:
+    column = t.columns[t.signs[index].column]
+    return column.index + 1, index - column.signs[0].index + 1
+
+
 def boxed(t: Transcription, boxes: Mapping[int, Box]) -> Transcription:
     """Return ``t`` with the measured ``boxes`` of its signs, given by sign index."""
     return transcription(

@@ -38,12 +38,26 @@ def test_the_legend_of_a_seal_is_read(legend: str, romaji: str) -> None:
 
 def test_the_transcription_is_shown_with_its_notes() -> None:
     found = read_text("花の色は／うつ■［や］に(尓)な(カ)")
-    assert found.noted == "花の色はうつ■［や］𛂋な(カ)"
-    assert "as carved     花の色はうつ■［や］𛂋な(カ)\n" in reading_as_text(found)
+    assert found.noted == "花の色は／うつ■［や］𛂋な(カ)"
+    assert "as carved     花の色は／うつ■［や］𛂋な(カ)\n" in reading_as_text(found)
 
 
-def test_what_is_clear_needs_no_notes() -> None:
-    assert read_text("花の色は／うつりにけりな（花押）").noted == ""
+def test_what_is_clear_and_in_one_column_needs_no_notes() -> None:
+    assert read_text("花の色はうつりにけりな（花押）").noted == ""
+
+
+def test_signs_one_is_not_sure_of_are_doubts() -> None:
+    doubts = read_text("花(カ)の色は□つり［に］けりな").doubts
+    assert [(doubt.first, doubt.last, doubt.why) for doubt in doubts] == [
+        (0, 0, "the sign is doubtful"),
+        (4, 4, "cannot be read"),
+        (7, 7, "lost, and restored by an editor"),
+    ]
+
+
+def test_a_date_at_odds_with_itself_is_a_doubt() -> None:
+    (doubt,) = read_text("嘉永六年甲寅").doubts
+    assert doubt.why.startswith("the date contradicts itself; perhaps read 嘉永七年")
 
 
 def test_a_settled_reading_gives_its_reason_once() -> None:

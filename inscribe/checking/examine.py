@@ -13,7 +13,7 @@ from inscribe.checking.vocabulary import unusual
 from inscribe.errors import InscribeError, ProblemsError
 from inscribe.record import Inscription, Record, loads
 from inscribe.record.locate import Locator
-from inscribe.signs import Certainty, Sign
+from inscribe.signs import Certainty, Transcription, place_of
 
 if TYPE_CHECKING:
     from inscribe.reading.tokens import Interpretation
@@ -105,10 +105,11 @@ class _Examination:
         return finding(code, str(self.path), line, message, self.record.id)
 
     def _signs(self, number: int, inscription: Inscription) -> Iterator[Finding]:
-        signs = inscription.transcription.signs
-        for state, run in groupby(signs, key=lambda sign: STATES.get(sign.certainty, "")):
+        t = inscription.transcription
+        for state, run in groupby(t.signs, key=lambda sign: STATES.get(sign.certainty, "")):
             if state:
-                yield self._found(state, _where(list(run)), number)
+                places = [sign.index for sign in run]
+                yield self._found(state, _where(t, places[0], places[-1]), number)
 
     def _dates(self, number: int, read: Interpretation) -> Iterator[Finding]:
         between = self.record.between
@@ -130,17 +131,22 @@ class _Examination:
     def _forms(
         self, number: int, inscription: Inscription, read: Interpretation
     ) -> Iterator[Finding]:
-        signs = inscription.transcription.signs
+        t = inscription.transcription
         for change in read.changes:
             if "simplified" in change.kind:
-                place = _where([signs[change.sign]])
-                yield self._found("simplified-form", f"{place}: {change.before}", number)
+                place = _where(t, change.sign, change.sign)
+                yield self._found("simplified-form", place, number)
 
     def _reading(self, number: int, read: Interpretation) -> Iterator[Finding]:
-        signs = self.record.inscriptions[number].transcription.signs
+        from inscribe.reading.carved_doubts import doubts_of_dates, doubts_of_signs
+
+        t = self.record.inscriptions[number].transcription
+        told = {*doubts_of_signs(t.signs), *doubts_of_dates(read.dates)}  # under words of their own
         for doubt in read.doubts:
-            if any(sign.is_legible for sign in signs[doubt.first : doubt.last + 1]):
-                where = _where(list(signs[doubt.first : doubt.last + 1]))
+            if doubt not in told and any(
+                sign.is_legible for sign in t.signs[doubt.first : doubt.last + 1]
+            ):
+                where = _where(t, doubt.first, doubt.last)
                 yield self._found("reading", f"{where}: {doubt.why}", number)
 
     def _source(self, number: int, inscription: Inscription) -> Iterator[Finding]:
@@ -162,11 +168,7 @@ class _Examination:
                 yield self._found("readers-differ", f"{names}: {key}", number, "reading")
 
 
-def _where(signs: list[Sign]) -> str:
-    """Return the place of a run of signs, counted from 1 as one counts on the metal."""
-    first, last = signs[0], signs[-1]
-    shown = "".join(sign.text or "□" for sign in signs)
-    if first is last:
-        return f"column {first.column + 1}, sign {first.index + 1} of the text: {shown}"
-    numbers = f"signs {first.index + 1}-{last.index + 1}"
-    return f"column {first.column + 1}, {numbers} of the text: {shown}"
+def _where(t: Transcription, first: int, last: int) -> str:
+    """Return the place of a run of signs, and the signs."""
+    shown = "".join(sign.text or "□" for sign in t.signs[first : last + 1])
+    return f"{place_of(t, first, last)}: {shown}"

@@ -65,7 +65,7 @@ def read(
     _refuse_endless(len(t.signs))
     from inscribe.forms import normalise
     from inscribe.reading.assembling import Text, has_note, shown
-    from inscribe.reading.interpretation import Wishes, interpreted
+    from inscribe.reading.interpretation import Wishes, in_order, interpreted
 
     normal = normalise(t)
     carved = tuple([shown(sign) for sign in t.signs])
@@ -73,11 +73,13 @@ def read(
     breaks = frozenset(i for i in range(1, len(columns)) if columns[i] != columns[i - 1])
     wishes = Wishes(register, overrides, between, alternatives)
     found = interpreted(Text(normal, carved, breaks), wishes)
-    if not any(map(has_note, t.signs)):
+    if len(t.columns) < 2 and not any(map(has_note, t.signs)):
         return found
     from inscribe.notation import render
+    from inscribe.reading.carved_doubts import doubts_of_signs
 
-    return found._replace(noted=render(t, column_end=""))
+    doubts = in_order((*doubts_of_signs(t.signs), *found.doubts))
+    return found._replace(noted=render(t), doubts=doubts)
 
 
 def read_text(

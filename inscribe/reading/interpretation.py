@@ -84,7 +84,13 @@ def interpreted(text: Text, wishes: Wishes) -> Interpretation:
     found = _by_register(text, wishes)
     if not _is_a_poem_alone(found):
         found = _with_dates(found, text, wishes)
-    return found._replace(doubts=(*found.doubts, *misfits)) if misfits else found
+    doubts = (*found.doubts, *misfits)
+    return found if len(doubts) < 2 and not misfits else found._replace(doubts=in_order(doubts))
+
+
+def in_order(doubts: Iterable[Doubt]) -> tuple[Doubt, ...]:
+    """Return doubts in the order of the signs they are about."""
+    return tuple(sorted(doubts, key=lambda doubt: (doubt.first, doubt.last)))
 
 
 def _by_register(text: Text, wishes: Wishes) -> Interpretation:
@@ -348,4 +354,8 @@ def _with_dates(found: Interpretation, text: Text, wishes: Wishes) -> Interpreta
         date._replace(first=normal.origin[date.first], last=normal.origin[date.last])
         for date in dates
     )
-    return found._replace(dates=placed)
+    if all(date.agreement != "conflict" for date in placed):
+        return found._replace(dates=placed)
+    from inscribe.reading.carved_doubts import doubts_of_dates
+
+    return found._replace(dates=placed, doubts=(*doubts_of_dates(placed), *found.doubts))

@@ -48,6 +48,18 @@ def place_of(sign: int, each: InscriptionEntry, style: Style) -> str:
     return style.label("at_end").replace("{column}", str(last))
 
 
+def stretch_of(first: int, last: int, each: InscriptionEntry, style: Style) -> str:
+    """Return the place of a run of signs of the copy, counted from 1."""
+    signs = each.inscription.transcription.signs
+    if first == last or signs[first].column != signs[last].column:
+        start, end = place_of(first, each, style), place_of(last, each, style)
+        return start if first == last else f"{start} – {end}"
+    column = each.inscription.transcription.columns[signs[first].column]
+    numbers = [str(index - column.signs[0].index + 1) for index in (first, last)]
+    said = style.label("at_signs").replace("{sign}", numbers[0]).replace("{last}", numbers[1])
+    return said.replace("{column}", str(column.index + 1))
+
+
 def fidelity_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     """Yield how many of the source's signs the copy keeps, at each level."""
     if each.collation is None:

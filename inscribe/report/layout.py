@@ -107,7 +107,9 @@ def _signature_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
 def _doubt_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     doubts = each.interpretation.doubts
     if doubts:
-        items = (plain(f"{collated.place_of(d.first, each, style)}: {d.why}") for d in doubts)
+        items = (
+            plain(f"{collated.stretch_of(d.first, d.last, each, style)}: {d.why}") for d in doubts
+        )
         yield Bullets(style.label("doubts"), tuple(items))
 
 

@@ -40,7 +40,7 @@ def _lines(interpretation: Interpretation, why: bool) -> Iterator[str]:
     for date in interpretation.dates:
         yield _fact("resolved", f"{date.text}  {date.why}")
     for doubt in interpretation.doubts:
-        yield _fact("doubt", f"{_where(doubt)}: {doubt.why}")
+        yield _fact("doubt", f"{_where(doubt, best)}: {doubt.why}")
     for proposal in others:
         yield _fact("or", f"{proposal.romaji}  ({'; '.join(proposal.reasons)})")
     if why:
@@ -92,10 +92,16 @@ def phrased(proposal: Proposal, what: str) -> str:
     return out
 
 
-def _where(doubt: Doubt) -> str:
-    if doubt.first == doubt.last:
-        return f"sign {doubt.first + 1}"
-    return f"signs {doubt.first + 1}-{doubt.last + 1}"
+def _where(doubt: Doubt, best: Proposal) -> str:
+    """Return the signs by number, and the words they stand in."""
+    numbers = (
+        f"{doubt.first + 1}"
+        if doubt.first == doubt.last
+        else (f"{doubt.first + 1}-{doubt.last + 1}")
+    )
+    within = (t for t in best.tokens if t.first <= doubt.last and doubt.first <= t.last)
+    words = "".join(token.surface for token in sorted(within, key=lambda token: token.first))
+    return f"sign{'' if doubt.first == doubt.last else 's'} {numbers} {words}".rstrip()
 
 
 def _fact(label: str, text: str) -> str:
