@@ -65,7 +65,8 @@ def read(
     _refuse_endless(len(t.signs))
     from inscribe.forms import normalise
     from inscribe.reading.assembling import Text, has_note, shown
-    from inscribe.reading.interpretation import Wishes, in_order, interpreted
+    from inscribe.reading.interpretation import Wishes, interpreted
+    from inscribe.signs import Certainty
 
     normal = normalise(t)
     carved = tuple([shown(sign) for sign in t.signs])
@@ -73,13 +74,15 @@ def read(
     breaks = frozenset(i for i in range(1, len(columns)) if columns[i] != columns[i - 1])
     wishes = Wishes(register, overrides, between, alternatives)
     found = interpreted(Text(normal, carved, breaks), wishes)
+    if any(sign.certainty is not Certainty.CLEAR for sign in t.signs):
+        from inscribe.reading.carved_doubts import with_doubts_of_signs
+
+        found = with_doubts_of_signs(found, t.signs)
     if len(t.columns) < 2 and not any(map(has_note, t.signs)):
         return found
     from inscribe.notation import render
-    from inscribe.reading.carved_doubts import doubts_of_signs
 
-    doubts = in_order((*doubts_of_signs(t.signs), *found.doubts))
-    return found._replace(noted=render(t), doubts=doubts)
+    return found._replace(noted=render(t))
 
 
 def read_text(

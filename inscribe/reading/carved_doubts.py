@@ -11,26 +11,32 @@ from collections.abc import Iterable, Sequence
 from itertools import groupby
 
 from inscribe.dates.model import DateReading
-from inscribe.reading.tokens import Doubt
+from inscribe.reading.tokens import Doubt, Interpretation
 from inscribe.signs import Certainty, Sign
 
 _WHY = {
     Certainty.DOUBTFUL: "the sign is doubtful",
     Certainty.RESTORED: "lost, and restored by an editor",
+    Certainty.UNREADABLE: "cannot be read",
 }
 
 
 def doubts_of_signs(signs: Sequence[Sign]) -> tuple[Doubt, ...]:
-    """Return what the transcriber marked as doubtful or restored, a run of signs at a time.
-
-    What cannot be read at all is a doubt of the words it stands in.
-    """
+    """Return what is marked as doubtful, restored or not to be read, a run of signs at a time."""
     found = []
     for why, run in groupby(signs, key=lambda sign: _WHY.get(sign.certainty, "")):
         places = [sign.index for sign in run]
         if why:
             found.append(Doubt(places[0], places[-1], why))
     return tuple(found)
+
+
+def with_doubts_of_signs(found: Interpretation, signs: Sequence[Sign]) -> Interpretation:
+    """Return an interpretation with the doubts of its signs, each told once."""
+    told = {(place, d.why) for d in found.doubts for place in range(d.first, d.last + 1)}
+    new = [doubt for doubt in doubts_of_signs(signs) if (doubt.first, doubt.why) not in told]
+    doubts = sorted((*found.doubts, *new), key=lambda doubt: (doubt.first, doubt.last))
+    return found._replace(doubts=tuple(doubts))
 
 
 def doubts_of_dates(dates: Iterable[DateReading]) -> tuple[Doubt, ...]:

@@ -85,12 +85,10 @@ def interpreted(text: Text, wishes: Wishes) -> Interpretation:
     if not _is_a_poem_alone(found):
         found = _with_dates(found, text, wishes)
     doubts = (*found.doubts, *misfits)
-    return found if len(doubts) < 2 and not misfits else found._replace(doubts=in_order(doubts))
-
-
-def in_order(doubts: Iterable[Doubt]) -> tuple[Doubt, ...]:
-    """Return doubts in the order of the signs they are about."""
-    return tuple(sorted(doubts, key=lambda doubt: (doubt.first, doubt.last)))
+    if len(doubts) < 2 and not misfits:
+        return found
+    in_order = sorted(doubts, key=lambda doubt: (doubt.first, doubt.last))
+    return found._replace(doubts=tuple(in_order))
 
 
 def _by_register(text: Text, wishes: Wishes) -> Interpretation:
