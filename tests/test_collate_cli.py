@@ -169,6 +169,8 @@ def test_an_excerpt_is_recognised_and_may_be_denied() -> None:
     assert found["window"] == [0, 23]
     assert found["notes"] == []
     assert found["fidelity"]["omitted"] == 18  # type: ignore[index]
+    said = run("--text", "衣ほすてふ", source).output
+    assert "The copy has the words of the source where it is from." in said
     without_end = answer("--text", source[:16], source, "--format", "json")
     assert without_end["window"] == [0, 23]
 

@@ -118,3 +118,14 @@ def test_boxes_serve_where_columns_were_not_measured(boxes: bool) -> None:
     assert (measures is not None) == boxes
     if measures:
         assert measures.columns[0].length == pytest.approx(19.5)
+
+
+def test_an_excerpt_needs_no_more_room_than_its_part_of_the_source() -> None:
+    source = "春すぎて夏来にけらし白妙の衣ほすてふ天の香具山"
+    inscription = plate("衣ほすてふ", (2.0, 60.0))
+    found = collate(inscription.transcription, parse(source), inscription)
+    assert found.space is not None
+    assert (found.window, found.space.need) == ((13, 18), 5)
+    whole = collate(inscription.transcription, parse(source), inscription, extent="whole")
+    assert whole.space is not None
+    assert whole.space.need == 23

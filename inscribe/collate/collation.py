@@ -35,7 +35,7 @@ def collate(
     if measurements is not None:
         from inscribe.collate.space import space_account
 
-        account = space_account(copy, source, differences, measurements)
+        account = space_account(copy, source, differences, measurements, found.window)
     return Collation(
         copy,
         source,

@@ -178,6 +178,11 @@ class Collation:
         return tuple(group for group in self.groups if group.kind != "same")
 
     @property
+    def is_excerpt(self) -> bool:
+        """Whether the copy was held against a part of the source only."""
+        return self.window != (0, len(self.source.signs))
+
+    @property
     def is_of_same_text(self) -> bool:
         """Whether copy and source are one text, however much they differ.
 

@@ -29,11 +29,16 @@ def space_account(
     source: Transcription,
     differences: Sequence[Group],
     measured: Inscription | None,
+    window: tuple[int, int] | None = None,
 ) -> SpaceAccount | None:
-    """Return the space account of a copy, or None for texts that are no measured inscription."""
+    """Return the space account of a copy, or None for texts that are no measured inscription.
+
+    ``window`` is the part of the source that is meant (signs from, to), where it is not all of it.
+    """
     if measured is None or not copy.columns:
         return None
-    need = sum(sign.is_carved for sign in source.signs)
+    first, last = window or (0, len(source.signs))
+    need = sum(sign.is_carved for sign in source.signs[first:last])
     measures = measures_of(copy, measured)
     saving = [(n, group) for n, group in enumerate(differences) if saves_space(group)]
     if measures is None or not measures.pitches:
@@ -46,7 +51,7 @@ def space_account(
         need,
         pitch,
         measures.columns,
-        tuple(_judged(n, group, copy, need, measures) for n, group in saving),
+        tuple(_judged(n, group, copy, first + need, measures) for n, group in saving),
         (),
         measures.capacity(max(measures.pitches)),
         measures.capacity(min(measures.pitches)),

@@ -134,7 +134,7 @@ def _in_order(
         return None
     if best is None:
         return None
-    told = list(_told(*best, chinese, japanese))
+    told = _as_one(_told(*best, chinese, japanese), chinese, japanese)
     if not any(group.order for group in told):
         return None
     return [_placed(group, run.in_copy, one[0], other[0], copy, source) for group in told]
@@ -200,6 +200,16 @@ def _told(
                 yield _turned(taken, chinese, japanese)
             taken = []
     yield from taken
+
+
+def _as_one(told: Iterable[Group], chinese: Side, japanese: Side) -> list[Group]:
+    """Return ``told`` with stretches that were turned round, one after the other, made one."""
+    result: list[Group] = []
+    for group in told:
+        if result and result[-1].order and group.order:
+            group = _turned([result.pop(), group], chinese, japanese)
+        result.append(group)
+    return result
 
 
 def _turned(taken: Sequence[Group], chinese: Side, japanese: Side) -> Group:

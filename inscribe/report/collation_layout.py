@@ -149,7 +149,8 @@ def verdict(result: Collation) -> str:
     if not kinds:
         unread = sum(group.kind == "unread" for group in result.differences)
         rest = f"; {_counted_words(unread, 'place')} cannot be read" if unread else ""
-        return f"The copy has the words of the source{rest}."
+        part = " where it is from" if result.is_excerpt else ""
+        return f"The copy has the words of the source{part}{rest}."
     parts = [f"{kinds.count(kind)} {kind}" for kind in dict.fromkeys(kinds)]
     return f"The wording differs in {_counted_words(len(kinds), 'place')}: {', '.join(parts)}."
 
