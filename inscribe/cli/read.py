@@ -216,7 +216,8 @@ def _line_results(
     for number, line in enumerate(lines, start=1):
         try:
             text = files.decode(line, f"line {number}").rstrip("\n")
-            interpretation = _in_letters(reading.read_text(text, register), letters)
+            found = reading.read_text(text, register, alternatives=True)
+            interpretation = _in_letters(found, letters)
         except InscribeError as error:
             problem = {"line": number, "error": str(error)}
             yield json.dumps(problem, ensure_ascii=False) + "\n"
