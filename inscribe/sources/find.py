@@ -9,7 +9,7 @@ different text lies behind; its weights are fitted on queries whose answer is kn
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from inscribe.signs import Transcription
@@ -23,6 +23,8 @@ from inscribe.sources.texts import SourceText
 
 CANDIDATES = 3000  # passages taken from the index
 COMPARED = 80  # of these, how many are compared in full
+DOUBTFUL = 0.7  # share of a query below which the best fit makes the search be done once more ...
+MORE_CANDIDATES = 12000  # ... among so many passages
 IN_ORDER = 0.75  # share of a query that fits in order, from which no other order is tried
 TRIED = 10  # candidates that are tried in another order
 TURNED = 1.5  # letters taken off where the end of the passage comes before its start
@@ -66,7 +68,9 @@ def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...
         InputError: there is no legible sign to look for.
     """
     query = query_of(text)
-    compared = sorted(_compared(library, query), key=lambda c: -c.gain)
+    compared = _compared(library, query, CANDIDATES)
+    if not compared or compared[0].gain < DOUBTFUL * query.weight:
+        compared = _compared(library, query, MORE_CANDIDATES)
     ranked = _by_text(_in_any_order(query, compared))
     hits = []
     for rank, candidate in enumerate(ranked[:most], start=1):
@@ -87,14 +91,20 @@ def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...
     return tuple(replace(hit, why=_why(hit)) for hit in hits)
 
 
-def _compared(library: Library, query: Query) -> Iterator[_Candidate]:
-    shared = dict(index.passages_sharing(library.db, grams_of(query), most=CANDIDATES))
+def _compared(library: Library, query: Query, most: int) -> list[_Candidate]:
+    """Return the likeliest of ``most`` passages from the index, compared in full, best first."""
+    shared = dict(index.passages_sharing(library.db, grams_of(query), most=most))
     found = list(library.passages(list(shared)))
     likely = _likely_letters(query)
     found.sort(key=lambda item: -_promise(likely, item[2].sounds, shared[item[0]]))
-    for _, text, passage in found[:COMPARED]:
-        gain = max(fit(query, passage.sounds).gain, sign_gain(query, passage.signs))
-        yield _Candidate(text, passage, gain)
+    gains = (
+        _Candidate(text, passage, _gain(query, passage)) for _, text, passage in found[:COMPARED]
+    )
+    return sorted(gains, key=lambda candidate: -candidate.gain)
+
+
+def _gain(query: Query, passage: Passage) -> float:
+    return max(fit(query, passage.sounds).gain, sign_gain(query, passage.signs))
 
 
 def _in_any_order(query: Query, ranked: list[_Candidate]) -> list[_Candidate]:
