@@ -61,6 +61,18 @@ def test_a_search(tmp_path: Path) -> None:
     assert_keeps(found, "source-find")
 
 
+def test_a_text_of_the_library(tmp_path: Path) -> None:
+    library = ("--library", str(tmp_path / "library.sqlite"))
+    CliRunner().invoke(cli, ["source", "add", *library, f"{EXAMPLES}/sources"])
+    assert_keeps(printed("source", "list", *library, "--format", "json"), "source-list")
+
+
+def test_a_check() -> None:
+    found = printed("check", str(EXAMPLES), "--format", "json")
+    assert found["findings"]
+    assert_keeps(found, "check")
+
+
 @pytest.mark.parametrize("text", ["嘉永五年壬子仲秋", "文政七年乙酉", "丙午仲春", "閏五月朔日"])
 def test_a_date(text: str) -> None:
     assert_keeps(printed("date", text, "--format", "json"), "date")

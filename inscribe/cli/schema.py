@@ -14,9 +14,11 @@ OUTPUTS = (
     "read",
     "collate",
     "source-find",
+    "source-list",
     "date",
     "sign",
     "name",
+    "check",
     "entry",
     "restore",
     "concord",
@@ -30,9 +32,9 @@ OUTPUTS = (
 def command(what: str, output: str | None, force: bool, quiet: bool) -> None:
     """Print a JSON Schema (draft 2020-12): of records, or of what a command prints as JSON.
 
-    WHAT is record (without WHAT), read, collate, source-find, date, sign, name, entry, restore,
-    concord or concord-clusters. Editors that know JSON Schema check records and offer keys and
-    words while you type.
+    WHAT is record (without WHAT), read, collate, source-find, source-list (each text), date, sign,
+    name, check, entry, restore, concord or concord-clusters. Editors that know JSON Schema check
+    records and offer keys and words while you type.
     """
     if what == RECORD:
         from inscribe.record.schema import record_schema

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Any, get_args
 
+from inscribe.checking.findings import SEVERITIES
 from inscribe.concordance.search import How
 from inscribe.dates.model import Agreement
 from inscribe.reading.tokens import Register
@@ -188,6 +189,24 @@ def _restoration() -> Schema:
     )
 
 
+def _check() -> Schema:
+    finding = _object(
+        severity=_one_of(SEVERITIES),
+        code=TEXT,
+        record=TEXT,
+        file=TEXT,
+        line=_perhaps(RANK),
+        message=TEXT,
+        todo=TEXT,
+    )
+    counts: Schema = {"type": "object", "additionalProperties": COUNT}
+    return _object(records=COUNT, findings=_list(finding), counts=counts)
+
+
+def _source_text() -> Schema:
+    return _object(id=TEXT, text=TEXT)
+
+
 def _concordance_place(**more: Schema) -> Schema:
     return _object(
         object=TEXT,
@@ -228,9 +247,11 @@ _OUTPUTS = {
     "read": _reading,
     "collate": _collation,
     "source-find": _found,
+    "source-list": _source_text,
     "date": _date,
     "sign": _sign,
     "name": _name,
+    "check": _check,
     "entry": _entry,
     "restore": _restoration,
     "concord": _concordance,
