@@ -112,9 +112,11 @@ def _connections(entries: Iterable[Entry]) -> Iterator[int]:
 
 
 def _cheapest(entries: Iterable[Entry]) -> list[Entry]:
-    best: dict[tuple[str, int, str], Entry] = {}
+    best: dict[tuple[str, int, int, str], Entry] = {}
     for entry in entries:
-        key = (entry.written, entry.connection, entry.kana.replace("|", "").replace(" ", ""))
+        right = entry.connection if entry.right_connection < 0 else entry.right_connection
+        kana = entry.kana.replace("|", "").replace(" ", "")
+        key = (entry.written, entry.connection, right, kana)
         there = best.get(key)
         best[key] = entry if there is None else _merged(there, entry)
     return list(best.values())
