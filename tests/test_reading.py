@@ -286,3 +286,8 @@ def test_a_character_no_dictionary_knows_is_read_around_in_worn_verse() -> None:
     worn = reading.read_text("秋□野に置く白□は□なれや貫□かくる蜘□の糸□")
     assert worn.register == "verse"
     assert "蜘" in [token.normalised for token in worn.proposals[0].tokens]
+
+
+def test_a_description_of_a_worn_sign_before_a_last_space_is_read() -> None:
+    found = reading.read_text("を翁乙ゑ⿰木□も使天保癸丑。之ケ ", "verse")
+    assert "okina" in found.proposals[0].romaji

@@ -136,8 +136,8 @@ def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
     offsets = _character_offsets(text)
     nodes = []
     for line in _verse_tagger(voiced, _LATTICE_LINE).parse(text).split("\n"):
-        if line:
-            start, end, word = line.split("\t", 2)
+        start, end, word = [*line.split("\t", 2), "", ""][:3]
+        if word:  # of a space at the end of a text MeCab prints the place alone
             piece = _verse_lines.get(word) or _piece(word, _verse_lines, verse_piece)
             nodes.append(Node(offsets[int(start)], offsets[int(end)], piece))
     return nodes
