@@ -55,6 +55,7 @@ def left_over(kanji: str, text: str, signs: int) -> str:
     return text[best:]
 
 
+@lru_cache(maxsize=4096)
 def _key(text: str) -> tuple[str, bool]:
     return letters(text), text[0] in _H_ROW
 
