@@ -1,7 +1,8 @@
 """A plate drawn to scale: columns as carved, what was left out as ghosts, crowding made visible.
 
-Nothing is told by colour alone: carved signs are solid, ghosts stand in dashed frames, and the
-pitch of each column is drawn as a ladder of ticks beside it, closer ticks for closer signs.
+Nothing is told by colour alone: carved signs are solid, ghosts stand in dashed frames, signs of
+which the transcriber is not sure in dotted ones, and the pitch of each column is drawn as a ladder
+of ticks beside it, closer ticks for closer signs. Each face has a plate of its own.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from inscribe.notation import written_out
 from inscribe.report.xml import add
-from inscribe.signs import Kind
+from inscribe.signs import Certainty, Kind
 
 if TYPE_CHECKING:
     from inscribe.collate.model import Collation, Group
@@ -24,12 +25,14 @@ SCALE = 8  # units of the drawing a mm
 MARGIN = 14.0  # mm around the plate, for ghosts and labels
 PLATE = (14.5, 96.0)  # mm, where no plate was measured: a usual kozuka, common practice
 TOP = 5.0  # mm, where no column was measured
+BETWEEN = 8.0  # mm between two faces
 FONTS = "'Noto Serif CJK JP','Hiragino Mincho ProN','Yu Mincho',serif"
 SHEET = f"""
 text {{ font-family: {FONTS}; fill: #1d1b18; text-anchor: middle; dominant-baseline: central; }}
 .plate {{ fill: #f1ece2; stroke: #1d1b18; stroke-width: 1.6; }}
 .ladder {{ stroke: #1d1b18; stroke-width: 1; }}
 .frame {{ fill: #fff; stroke: #1d1b18; stroke-width: 1.2; stroke-dasharray: 4 3; }}
+.unsure {{ fill: none; stroke: #1d1b18; stroke-width: 1; stroke-dasharray: 1 3; }}
 .leader {{ stroke: #1d1b18; stroke-width: 0.8; stroke-dasharray: 2 2; }}
 .ghost {{ fill: #4a463f; }}
 .label {{ font-size: 22px; font-family: Georgia, serif; fill: #3a372f; }}
@@ -51,15 +54,19 @@ def plate_drawing(inscription: Inscription, collation: Collation | None = None) 
     width, height = (
         (inscription.plate.width, inscription.plate.height) if inscription.plate else PLATE
     )
+    faces = max(len(t.faces), 1)
+    whole = faces * (width + BETWEEN) - BETWEEN
     places = _places(inscription, width, height)
-    root = _canvas(inscription, width, height)
+    root = _canvas(inscription, whole, height)
+    for face in range(faces):
+        _draw_plate(root, face * (width + BETWEEN), width, height)
     for sign in t.signs:
         _draw_sign(root, sign, places[sign.index])
     for column in t.columns:
         if column.signs:
             _draw_ladder(root, [places[s.index] for s in column.signs], column.index)
-    _draw_all_ghosts(root, _left_out(collation), places, width)
-    _draw_scale(root, inscription, width, height)
+    _draw_all_ghosts(root, _left_out(collation), places, whole)
+    _draw_scale(root, inscription, whole, height)
     return ET.tostring(root, encoding="unicode") + "\n"
 
 
@@ -75,40 +82,59 @@ def _canvas(inscription: Inscription, width: float, height: float) -> ET.Element
             "role": "img",
         },
     )
-    add(root, "title", f"{inscription.place}, drawn to scale")
-    add(root, "desc", "Carved signs are solid; what the copy leaves out stands in dashed frames.")
+    scale = "drawn to scale" if inscription.plate else "not measured and not to scale"
+    add(root, "title", f"{inscription.place}, {scale}")
+    add(
+        root,
+        "desc",
+        "Carved signs are solid; what the copy leaves out stands in dashed frames; doubtful and"
+        " restored signs stand in dotted frames.",
+    )
     add(root, "style", SHEET)
-    corner = {"x": _at(0), "y": _at(0), "rx": "6"}
+    return root
+
+
+def _draw_plate(root: ET.Element, left: float, width: float, height: float) -> None:
+    corner = {"x": _at(left), "y": _at(0), "rx": "6"}
     size = {"width": f"{width * SCALE:g}", "height": f"{height * SCALE:g}"}
     add(root, "rect", **corner, **size, **{"class": "plate"})
-    return root
 
 
 def _places(inscription: Inscription, width: float, height: float) -> list[Place]:
     t = inscription.transcription
     found: list[Place] = []
-    for column in t.columns:
-        middle, across = _across(inscription, column.index, len(t.columns), width)
+    placed = [
+        (column, face_number * (width + BETWEEN), within, len(face.columns))
+        for face_number, face in enumerate(t.faces)
+        for within, column in enumerate(face.columns)
+    ]
+    for column, left, within, count in placed:
+        middle, across = _across(inscription, column.index, within, count, width)
+        middle += left
         top, bottom = _extent(inscription, column.index, height)
         pitch = (bottom - top) / max(len(column.signs), 1)
+        if column.index >= len(inscription.columns):  # nobody says how far it reaches
+            pitch = min(pitch, across)
         for number, sign in enumerate(column.signs):
             if sign.box is not None:
                 box = sign.box
                 x, y = box.x + box.width / 2, box.y + box.height / 2
-                found.append(Place(x, y, min(box.width, box.height)))
+                found.append(Place(left + x, y, min(box.width, box.height)))
             else:
                 found.append(Place(middle, top + (number + 0.5) * pitch, min(across, pitch) * 0.92))
     return found
 
 
-def _across(inscription: Inscription, column: int, count: int, width: float) -> tuple[float, float]:
-    """Return the middle and the width of a column in mm."""
+def _across(
+    inscription: Inscription, column: int, within: int, count: int, width: float
+) -> tuple[float, float]:
+    """Return the middle and the width in mm of a column, the one ``within`` of ``count`` on it."""
     if column < len(inscription.columns):
         measured = inscription.columns[column]
         if measured.x is not None and measured.width is not None:
             return measured.x + measured.width / 2, measured.width
     share = width / count
-    return width - (column + 0.5) * share, share * 0.8
+    return width - (within + 0.5) * share, share * 0.8
 
 
 def _extent(inscription: Inscription, column: int, height: float) -> tuple[float, float]:
@@ -123,6 +149,10 @@ def _draw_sign(root: ET.Element, sign: Sign, place: Place) -> None:
     else:
         shown = {Kind.KAO: "花押", Kind.SEAL: "印"}.get(sign.kind, "…")
     size = place.size / max(len(shown), 1)
+    if sign.certainty in (Certainty.DOUBTFUL, Certainty.RESTORED):
+        corner = {"x": _at(place.x - place.size / 2), "y": _at(place.y - place.size / 2)}
+        sides = {"width": f"{place.size * SCALE:g}", "height": f"{place.size * SCALE:g}"}
+        add(root, "rect", **corner, **sides, **{"class": "unsure"})
     add(root, "text", shown, x=_at(place.x), y=_at(place.y), **_font(size))
 
 
@@ -191,7 +221,7 @@ def _draw_scale(root: ET.Element, inscription: Inscription, width: float, height
 def _not_measured(inscription: Inscription) -> str:
     t = inscription.transcription
     if inscription.plate is None:
-        return "not measured: a usual plate"
+        return "not to scale: the plate is not measured"
     boxed = all(sign.box for sign in t.signs)
     return "" if boxed or len(inscription.columns) >= len(t.columns) else "columns not measured"
 
