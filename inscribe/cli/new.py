@@ -144,10 +144,10 @@ class _Prompt:
         from inscribe import notation
 
         if not self.cautioned and any(sign.is_worn for sign in notation.parse(column).signs):
-            from inscribe.report.style import Style
+            from inscribe.report.cautions import caution
 
             self.cautioned = True
-            _say(f"  {Style().caution('handling')}")
+            _say(f"  {caution('handling')}")
 
 
 def _say(text: str, indent: int = 4) -> None:

@@ -154,9 +154,10 @@ def _of_record(path: Path, register: Choice) -> Iterator[Interpretation]:
 
 def _shown(found: list[Interpretation], shape: str, why: bool) -> str:
     if shape == "text":
-        from inscribe.report.terminal.reading import reading_as_text
+        from inscribe.report.terminal.reading import cautions_as_text, reading_as_text
 
-        return "\n".join(reading_as_text(each, why=why) for each in found)
+        readings = "\n".join(reading_as_text(each, why=why) for each in found)
+        return readings + cautions_as_text(found)
     import json
 
     from inscribe.report.as_json.reading import reading_as_json

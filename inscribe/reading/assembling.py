@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from inscribe.forms import GAP, KAO, UNREAD
 from inscribe.forms.normal import NormalText
 from inscribe.reading.pieces import Piece, romaji_of
-from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register, Token
+from inscribe.reading.tokens import CANNOT_BE_READ, Doubt, Interpretation, Proposal, Register, Token
 from inscribe.signs import Certainty, Intervention, Kind, Sign
 
 if TYPE_CHECKING:
@@ -234,5 +234,5 @@ def _why_unknown(written: str) -> str:
     if written.startswith("［"):
         return "a gap of unknown length"
     if "□" in written:
-        return "cannot be read"
+        return CANNOT_BE_READ
     return "no dictionary has this word"

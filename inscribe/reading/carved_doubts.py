@@ -11,13 +11,13 @@ from collections.abc import Iterable, Sequence
 from itertools import groupby
 
 from inscribe.dates.model import DateReading
-from inscribe.reading.tokens import Doubt, Interpretation
+from inscribe.reading.tokens import CANNOT_BE_READ, Doubt, Interpretation
 from inscribe.signs import Certainty, Sign
 
 _WHY = {
     Certainty.DOUBTFUL: "the sign is doubtful",
     Certainty.RESTORED: "lost, and restored by an editor",
-    Certainty.UNREADABLE: "cannot be read",
+    Certainty.UNREADABLE: CANNOT_BE_READ,
 }
 
 

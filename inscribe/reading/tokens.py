@@ -10,6 +10,8 @@ if TYPE_CHECKING:
 
 Register = Literal["verse", "signature", "prose"]
 
+CANNOT_BE_READ = "cannot be read"  # why a worn sign is a doubt
+
 
 class Token(NamedTuple):
     """One word as read, and the signs it was read from."""

@@ -23,6 +23,7 @@ from typing import Any, Literal
 from inscribe import files, tables
 from inscribe.errors import InputError, Place
 from inscribe.record.vocabulary import suggested
+from inscribe.report.cautions import caution
 
 PARTS = (
     "object",
@@ -80,7 +81,7 @@ class Style:
 
     def caution(self, key: str) -> str:
         """Return a caution in the language of the style."""
-        return _cautions()[key][self.labels == "ja"]
+        return caution(key, self.labels)
 
     def quoted(self, text: str) -> str:
         """Return an inscription as quoted in running text."""
@@ -133,13 +134,5 @@ def _problem(key: str, value: Any) -> str:
 def _labels() -> dict[str, tuple[str, str]]:
     found: dict[str, tuple[str, str]] = {}
     for (key, en, ja), _ in tables.rows("labels", LABELS):
-        found.setdefault(key, (en, ja))
-    return found
-
-
-@tables.compiled
-def _cautions() -> dict[str, tuple[str, str]]:
-    found: dict[str, tuple[str, str]] = {}
-    for (key, _, en, ja), _place in tables.rows("cautions", ("key", "when", "en", "ja")):
         found.setdefault(key, (en, ja))
     return found

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
-from inscribe.report.style import Style
+from inscribe.report.cautions import caution
 
 if TYPE_CHECKING:
     from inscribe.concordance.clusters import Cluster
@@ -41,7 +41,7 @@ def clusters_as_json(held: Collection, found: Sequence[Cluster]) -> dict[str, An
             }
             for each in found
         ],
-        "cautions": [Style().caution("attribution")] if named else [],
+        "cautions": [caution("attribution")] if named else [],
     }
 
 

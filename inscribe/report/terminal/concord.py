@@ -6,7 +6,7 @@ import unicodedata
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from inscribe.report.style import Style
+from inscribe.report.cautions import caution
 from inscribe.report.terminal.reading import printable
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ def clusters_as_text(held: Collection, found: Sequence[Cluster]) -> str:
             lines.append(f"   and {len(cluster.members) - _MOST_MEMBERS} more")
     lines.append(f"{len(found)} cluster{'' if len(found) == 1 else 's'} in {held.records} records")
     if any(cluster.kind == "signature" for cluster in found):
-        lines.append(Style().caution("attribution"))
+        lines.append(caution("attribution"))
     return _written([*lines, *_unread(held)])
 
 

@@ -6,15 +6,17 @@ Written without a layout library: it is the first thing seen at the bench and mu
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.errors import harmless
+from inscribe.reading.tokens import CANNOT_BE_READ
 
 if TYPE_CHECKING:
     from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Token
 
 _LABEL = 14
+_NAMES = {"name", "surname", "art_name"}  # parts of a signature
 
 
 def reading_as_text(interpretation: Interpretation, *, why: bool = False) -> str:
@@ -23,6 +25,19 @@ def reading_as_text(interpretation: Interpretation, *, why: bool = False) -> str
 
     lines = (fitted(printable(line), _LABEL) for line in _lines(interpretation, why))
     return "\n".join(lines) + "\n"
+
+
+def cautions_as_text(found: Sequence[Interpretation]) -> str:
+    """Return what a reader of these texts must be told: of signatures, and of signs worn away."""
+    from inscribe.report.cautions import caution
+    from inscribe.report.terminal.wrapping import fitted
+
+    keys = []
+    if any(_NAMES & (each.signature or {}).keys() for each in found):
+        keys.append("attribution")
+    if any(doubt.why == CANNOT_BE_READ for each in found for doubt in each.doubts):
+        keys.append("handling")
+    return "".join(fitted(_fact("caution", caution(key)), _LABEL) + "\n" for key in keys)
 
 
 def _lines(interpretation: Interpretation, why: bool) -> Iterator[str]:

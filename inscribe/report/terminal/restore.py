@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
 from inscribe.report.as_json.restore import CAUTIONS
-from inscribe.report.style import Style
+from inscribe.report.cautions import caution
 from inscribe.report.terminal.reading import printable
 
 if TYPE_CHECKING:
@@ -22,7 +22,7 @@ def restorations_as_text(results: Sequence[Restoration | dict[str, Any]]) -> str
         else:
             lines += [*_inscription(result), ""]
     if any(not isinstance(each, dict) and each.lacunae for each in results):
-        lines += [Style().caution(key) for key in CAUTIONS]
+        lines += [caution(key) for key in CAUTIONS]
     return "\n".join(printable(line) for line in lines).rstrip("\n") + "\n"
 
 
