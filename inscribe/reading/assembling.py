@@ -135,7 +135,7 @@ def interpretation(
         None,
         (),
         text.normal.changes,
-        (*doubts_of_forms(text), *doubts_of_words(words, text)),
+        tuple(dict.fromkeys((*doubts_of_forms(text), *doubts_of_words(words, text)))),
     )
 
 
