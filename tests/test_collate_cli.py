@@ -175,6 +175,13 @@ def test_an_excerpt_is_recognised_and_may_be_denied() -> None:
     assert without_end["window"] == [0, 23]
 
 
+def test_a_terminal_is_not_flooded_with_what_differs_in_writing_only() -> None:
+    texts = ("--text", "國の花は" * 600, "国の花は" * 600)
+    assert "In writing only (600, the first 500; --format json has all)" in run(*texts).output
+    found = json.loads(run(*texts, "--format", "json").stdout)
+    assert len(found["differences"]) == 600
+
+
 def test_an_excerpt_says_which_part_it_answers() -> None:
     found = answer("--text", "うつつか", "ゆめかうつつかしらず", "--excerpt", "--format", "json")
     assert found["window"] == [3, 7]

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from inscribe.collate.witnesses import Testimony
 
 MARGIN = 4
+# Differences in writing only that a terminal shows; thousands would take seconds to lay out.
+MOST_ROWS = 500
 
 
 def collation_as_text(
@@ -37,7 +39,7 @@ def collation_as_text(
     for substantive, title in ((True, "Differences in wording"), (False, "In writing only")):
         found = layout.rows(result, substantive=substantive)
         if found:
-            console.print(_differences(title, found))
+            console.print(_differences(title, found, len(found) if substantive else MOST_ROWS))
     if result.fidelity.signs_in_source:
         console.print(_levels(result))
     remarks = [layout.relineation(result), *result.notes]
@@ -115,13 +117,14 @@ def _narrow(cells: Sequence[layout.Cell], room: int) -> Iterator[layout.Cell]:
             copy, source = copy[piece:], source[piece:]
 
 
-def _differences(title: str, found: Sequence[layout.Row]) -> Table:
-    table = _table(f"{title} ({len(found)})")
+def _differences(title: str, found: Sequence[layout.Row], most: int) -> Table:
+    first = f", the first {most:,}; --format json has all" if len(found) > most else ""
+    table = _table(f"{title} ({len(found)}{first})")
     table.add_column("no.", justify="right", no_wrap=True)
     table.add_column("kind", no_wrap=True)
     for name in ("copy", "source", "where", "why"):
         table.add_column(name, overflow="fold")
-    for row in found:
+    for row in found[:most]:
         cells = (row.kind, row.copy or "-", row.source or "-", row.where, row.why)
         table.add_row(str(row.number), *map(_plain, cells))
     return table
