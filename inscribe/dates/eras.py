@@ -66,12 +66,21 @@ def by_name() -> dict[str, Era]:
     return found
 
 
-def of_year(year: int) -> list[tuple[Era, int]]:
+def of_year(year: int) -> tuple[tuple[Era, int], ...]:
     """Return the eras that the western ``year`` was counted in, each with its year number.
 
     The private era name 白鳳 counts too; its note says what it is.
     """
-    return [(era, year - era.first + 1) for era in by_name().values() if era.has(year)]
+    known = _known_years()
+    if year not in known:
+        found = (era for era in by_name().values() if era.has(year))
+        known[year] = tuple((era, year - era.first + 1) for era in found)
+    return known[year]
+
+
+@tables.compiled
+def _known_years() -> dict[int, tuple[tuple[Era, int], ...]]:
+    return {}
 
 
 def after(era: Era) -> Era | None:
