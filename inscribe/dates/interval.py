@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import NamedTuple
 
@@ -81,7 +82,7 @@ def last_day_of(era: eras.Era) -> date | None:
     return start - timedelta(1) if start else None
 
 
-def in_force(year: int, days: tuple[date, date] | None) -> list[tuple[eras.Era, int]]:
+def in_force(year: int, days: tuple[date, date] | None) -> Sequence[tuple[eras.Era, int]]:
     """Return the eras of a year that were in force on any of ``days``, each with its year number.
 
     Where the days are not known, or no era fits them, all eras of the year are returned.
