@@ -44,6 +44,7 @@ class Columns:
     words: tuple[tuple[str, str], ...] = ()  # (current forms, kana) of each word as read
     drawing: str = ""  # the plate to scale as SVG, where it was measured
     labels: tuple[str, str, str] = ("", "", "")  # of the columns, the source and the drawing
+    key: str = ""  # what the marks of doubt say, where there are any
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from inscribe.notation import written_out
 from inscribe.report.blocks import Inline, Run, plain
+from inscribe.report.phrases import phrased
 
 if TYPE_CHECKING:
     from inscribe.collate.model import Collation
@@ -49,13 +50,13 @@ def current_rows(each: InscriptionEntry, style: Style) -> Rows:
 
 def kana_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield the reading in kana."""
-    if kana := " ".join(each.reading.kana.split()):
+    if kana := " ".join(phrased(each.reading, "kana").split()):
         yield style.label("kana"), plain(kana, JAPANESE)
 
 
 def romaji_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield the reading in Latin letters."""
-    if text := each.reading.romaji:
+    if text := phrased(each.reading, "romaji"):
         yield style.label("romaji"), (Run(text[:1].upper() + text[1:], style.italics, ROMANISED),)
 
 
@@ -63,7 +64,7 @@ def alternative_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield the readings ranked second and third, with their reasons."""
     for proposal in each.interpretation.proposals[1:3]:
         reasons = "; ".join(proposal.reasons)
-        romaji = Run(proposal.romaji, style.italics, ROMANISED)
+        romaji = Run(phrased(proposal, "romaji"), style.italics, ROMANISED)
         yield style.label("alternatives"), (romaji, Run(f" ({reasons})" if reasons else ""))
 
 

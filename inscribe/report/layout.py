@@ -22,7 +22,7 @@ from inscribe.report.blocks import (
 )
 from inscribe.report.facts import JAPANESE, ROMANISED, Rows
 from inscribe.report.svg.plate import plate_drawing
-from inscribe.signs import Transcription
+from inscribe.signs import Certainty, Intervention, Transcription
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
@@ -76,7 +76,18 @@ def _carved_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
         _words_as_carved(each),
         plate_drawing(each.inscription, each.collation) if each.inscription.plate else "",
         (style.label("carved"), style.label("source"), style.label("drawing")),
+        "; ".join(_key(t, style)),
     )
+
+
+def _key(t: Transcription, style: Style) -> Iterator[str]:
+    """Yield what each mark of doubt in the columns says."""
+    states = {sign.certainty for sign in t.signs}
+    for certainty in Certainty:
+        if certainty in states and certainty is not Certainty.CLEAR:
+            yield style.label(f"mark_{certainty.name.lower()}")
+    if any(sign.intervention is Intervention.SUPPLIED for sign in t.signs):
+        yield style.label("mark_supplied")
 
 
 def _written_faces(t: Transcription) -> Iterator[str]:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from inscribe.errors import harmless
 from inscribe.reading.tokens import CANNOT_BE_READ
+from inscribe.report.phrases import phrased
 
 if TYPE_CHECKING:
     from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Token
@@ -83,28 +84,6 @@ def _table(rows: Iterable[tuple[str, ...]]) -> Iterator[str]:
     widths = [max(map(width, column)) for column in zip(*cells, strict=True)]
     for row in cells:
         yield "  ".join(map(_padded, row, widths)).rstrip()
-
-
-def phrased(proposal: Proposal, what: str) -> str:
-    """Return the reading with `` / `` where a phrase of verse ends."""
-    if not proposal.phrases:
-        return str(getattr(proposal, what))
-    from inscribe.reading.word_division import Word, separator
-
-    firsts = {first for _, first in proposal.phrases if first}
-    out = ""
-    before: Word | None = None
-    for index, token in enumerate(proposal.tokens):
-        if not getattr(token, what):
-            continue
-        word = Word(token.kana, token.part_of_speech)
-        if index in firsts:
-            out += " / "
-        elif before is not None:
-            out += separator(before, word) if what == "romaji" else " "
-        out += getattr(token, what)
-        before = word
-    return out
 
 
 def _where(doubt: Doubt, best: Proposal) -> str:
