@@ -192,7 +192,14 @@ def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
 
 
 def _marks_as_words(text: str) -> list[Piece]:
-    return [unknown_piece(mark, part_of_speech="補助記号") for mark in _MARK.findall(text)]
+    return [_mark_as_word(mark) for mark in _MARK.findall(text)]
+
+
+def _mark_as_word(mark: str) -> Piece:
+    """Return a mark as a word of its own; a gap stands apart, for words are lost in it."""
+    if mark.startswith("［"):
+        return unknown_piece(mark)
+    return unknown_piece(mark, part_of_speech="補助記号")
 
 
 def words_around_marks(text: str, words_of: assembling.WordsOf) -> list[Piece]:
@@ -202,7 +209,7 @@ def words_around_marks(text: str, words_of: assembling.WordsOf) -> list[Piece]:
     for match in _MARK.finditer(text):
         if match.start() > position:
             words += words_of(text[position : match.start()])
-        words.append(unknown_piece(match[0], part_of_speech="補助記号"))
+        words.append(_mark_as_word(match[0]))
         position = match.end()
     return words + words_of(text[position:]) if position < len(text) else words
 
