@@ -151,16 +151,28 @@ def verse(
     reasons = (reason or _metre_reason(reading),)
     found = interpretation(text, "verse", words, reasons, reading.phrases)
     if "々" in text.carved:
-        found = _with_modern(found, text)
+        found = found._replace(modern=_modern_with_repeats(words, text))
     if alternatives is False or (alternatives is None and not reading.searched):
         return found
     return _with_alternatives(found, text, reading)
 
 
-def _with_modern(found: Interpretation, text: Text) -> Interpretation:
-    from inscribe.reading.modern import modern_normal
-
-    return found._replace(modern=modern_normal(text.normal, text.carved))
+def _modern_with_repeats(words: Sequence[Piece], text: Text) -> str:
+    """Return the words in current spelling, each 々 as carved where the word has kept its signs."""
+    carved, origin = text.carved, text.normal.origin
+    found: list[str] = []
+    position = 0
+    for word in words:
+        modern = word.modern
+        if len(modern) == word.length:
+            signs = (carved[sign] for sign in origin[position : position + word.length])
+            modern = "".join(
+                "々" if sign == "々" and now == written else now
+                for sign, now, written in zip(signs, modern, word.written, strict=True)
+            )
+        found.append(modern)
+        position += word.length
+    return "".join(found)
 
 
 def _metre_reason(reading: VerseReading) -> str:
