@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
 _MAX_KEPT = 200_000
 _LINE = r"-F '%m\t%H\n' -U '%m\t?%phl,%pw\n' -E ''"
-_SHORT_LINE = r"-F '%m\t%phl,%phr,%pw\n' -U '%m\t?%phl,%pw\n' -E ''"
+_SHORT_LINE = r"-F '%m\t%phl,%phr,%pw\n' -U '%m\t?%phl,%pw\n' -E '%pc'"  # the path's cost last
 _LATTICE_LINE = r"-a -F '%ps\t%pe\t%m\t%H\n' -U '%ps\t%pe\t%m\t?%phl,%pw\n' -E ''"
 _MADE_UP = "\t?"
 _SPAN_LINE = r"-a -F '%ps\t%m\n' -U '%ps\t%m\t?%phl,%pw\n' -E ''"
@@ -84,16 +84,23 @@ def verse_words(text: str, *, voiced: bool = True) -> list[Piece]:
 
     With ``voiced`` false, a kana without a voicing mark may stand for the voiced one.
     """
-    lines = _verse_tagger(voiced, _SHORT_LINE).parse(text).split("\n")
+    return verse_path(text, voiced=voiced)[0]
+
+
+def verse_path(text: str, *, voiced: bool) -> tuple[list[Piece], int]:
+    """Return the words of MeCab's best path as :func:`verse_words` does, and what it costs."""
+    printed = _verse_tagger(voiced, _SHORT_LINE).parse(text)
+    *lines, cost = printed.split("\n")
+    path_cost = int(cost) + _UNKNOWN_MORE * printed.count(_MADE_UP)
     known = _best_pieces()[voiced]
     try:
-        return [known[line] for line in lines if line]
+        return [known[line] for line in lines if line], path_cost
     except KeyError:
         if len(known) > _MAX_KEPT:
             known.clear()
         words = _words(text, _verse_tagger(voiced), _verse_lines, verse_piece)
         known.update(zip(filter(None, lines), words, strict=True))
-        return words
+        return words, path_cost
 
 
 def prose_words(text: str) -> list[Piece]:

@@ -265,13 +265,12 @@ def marks_voicing(text: str) -> bool:
 
 def _best_words(text: str) -> tuple[list[Piece], bool]:
     """Return the words of MeCab's best path, and whether the text marks voicing."""
-    words = mecab.verse_words(text, voiced=True)
+    words, cost = mecab.verse_path(text, voiced=True)
     if not _VOICED.isdisjoint(text) or len(_KANA.findall(text)) < _TOO_FEW_KANA:
         return words, True
-    unvoiced = mecab.verse_words(text, voiced=False)
-    if path_cost(words) - path_cost(unvoiced) <= _BETTER_UNVOICED:
-        return words, True
-    return unvoiced, False
+    unvoiced, unvoiced_cost = mecab.verse_path(text, voiced=False)
+    marked = cost - unvoiced_cost <= _BETTER_UNVOICED
+    return (words, True) if marked else (unvoiced, False)
 
 
 def _searched(
