@@ -340,3 +340,17 @@ def test_an_excerpt_is_found_in_a_longer_text() -> None:
 def test_columns_are_placed_in_the_source() -> None:
     result = collate_texts("夢か／現か", "ゆめか／うつつか")
     assert [(b.copy, b.source, b.at_line_end) for b in result.breaks] == [(2, 3, True)]
+
+
+@pytest.mark.parametrize(
+    ("copy", "source"),
+    [("思ひ□ゝ", "思ひつつ"), ("□々の花", "山々の花"), ("［　　］々の花", "山々の花")],
+)
+def test_a_repeat_mark_after_an_unread_sign_is_as_unread(copy: str, source: str) -> None:
+    kinds = {group.kind for group in collate_texts(copy, source).groups}
+    assert kinds == {"same", "unread"}
+
+
+def test_a_repeat_mark_after_a_legible_sign_is_still_judged() -> None:
+    groups = collate_texts("□思ひつゝ", "□思ひつる").groups
+    assert any(group.is_substantive for group in groups)

@@ -118,3 +118,11 @@ def test_a_short_text_is_placed_in_a_long_one() -> None:
 )
 def test_groups_tile_long_texts(copy: list[str], source: list[str]) -> None:
     assert_tiles(collate_texts("".join(copy), "".join(source)))
+
+
+def test_differences_left_narrow_in_long_texts_are_told() -> None:
+    poem = "花の色はうつりにけりないたつらに我身世にふるなかめせしまに"
+    other = "花の色はうつりにけるないたつらに我身世にふるなかめせしまは"
+    few, many = collate_texts(poem * 3, other * 3), collate_texts(poem * 170, other * 170)
+    assert not any("widened" in note for note in few.notes)
+    assert any("not widened to whole words" in note for note in many.notes)

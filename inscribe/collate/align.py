@@ -49,7 +49,7 @@ def aligned(copy: Side, source: Side, window: tuple[int, int]) -> Alignment:
     work = _Aligner(copy, source)
     found = with_moves(work.groups(window), copy, source)
     note = coarse.note([group for group in found if group.why == coarse.WHY])
-    notes = (note,) if note else ()
+    notes = tuple(filter(None, (note, work.note)))
     return Alignment(joined(found, copy, source), work.cost, window, notes, work.done)
 
 
@@ -62,6 +62,7 @@ class _Aligner:
         self.cost = 0
         self.done = 0
         self._left = 0
+        self.note = ""
 
     def groups(self, window: tuple[int, int]) -> list[Group]:
         """Return the groups of the copy and the part of the source, before far moves are seen."""
@@ -106,7 +107,9 @@ class _Aligner:
     def _in_words(self, found: list[Group]) -> list[Group]:
         """Return small groups with Chinese order seen through, and differences as whole words."""
         found = in_japanese_order(found, self.copy, self.source)
-        return over_whole_words(found, self.copy, self.source)
+        made = over_whole_words(found, self.copy, self.source)
+        self.note = made.note
+        return made.groups
 
     def _is_equal(self, block: Block) -> bool:
         one, other = slice(block.i, block.i_end), slice(block.j, block.j_end)

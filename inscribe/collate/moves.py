@@ -246,10 +246,10 @@ class Moves:
         source = self.source.sort[j] if j < self._source_end else ""
         if copy == "unread":
             for width in range(1, min(MOST_UNREAD, self._source_end - j) + 1):
-                yield self._unread_step(State(i + 1, j + width), width)
+                yield self._unread_step(State(i + 1, j + width), width, self.copy.raw[i])
         if source == "unread":
             for width in range(1, min(MOST_UNREAD, self._copy_end - i) + 1):
-                yield self._unread_step(State(i + width, j + 1), width)
+                yield self._unread_step(State(i + width, j + 1), width, self.source.raw[j])
         if copy == "gap":
             yield Step(State(i + 1, j, "copy gap"), self.price["gap"], "gap", "a gap in the copy")
         if source == "gap":
@@ -257,9 +257,11 @@ class Moves:
                 State(i, j + 1, "source gap"), self.price["gap"], "gap", "a gap in the source"
             )
 
-    def _unread_step(self, state: State, width: int) -> Step:
+    def _unread_step(self, state: State, width: int, sign: str) -> Step:
         price = self.price["unread"] + self.price["unread_more"] * (width - 1)
-        return Step(state, price, "unread", "the sign cannot be read")
+        is_mark = sign in pairs.REPEAT_MARKS
+        why = "the sign that it repeats cannot be read" if is_mark else "the sign cannot be read"
+        return Step(state, price, "unread", why)
 
     def _in_gap(self, state: State) -> Iterator[Step]:
         i, j = state.i, state.j

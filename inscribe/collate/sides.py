@@ -14,8 +14,10 @@ from dataclasses import dataclass, replace
 from inscribe.collate import sounds, words
 from inscribe.collate.readings import ByLetter, Reading, by_letter, readings_of
 from inscribe.forms.normal import NormalText
+from inscribe.forms.repeats import marks
 from inscribe.signs import Certainty, Kind, Sign, Transcription
 
+UNKNOWN = ("unread", "gap")
 NEAR = 8  # signs around a difference in which the dictionary's words are looked up
 
 
@@ -81,9 +83,19 @@ def side(text: Transcription, normal: NormalText) -> Side:
         parts[origin].append(char)
     norm = tuple("".join(part) for part in parts)
     raw = tuple(sign.text or norm[sign.index] for sign in text.signs)
-    sort = tuple(_sort(sign, norm[sign.index]) for sign in text.signs)
+    sort = _sorts(text.signs, norm)
     letters = tuple(sounds.fold(n) if s == "kana" else "" for n, s in zip(norm, sort, strict=True))
     return Side(raw, norm, sort, letters, _readings(norm, sort, letters))
+
+
+def _sorts(signs: Sequence[Sign], norm: Sequence[str]) -> tuple[str, ...]:
+    """Return the sort of each sign; a repeat mark is as unread as the sign that it repeats."""
+    found: list[str] = []
+    for sign in signs:
+        sort = _sort(sign, norm[sign.index])
+        unresolved = sign.text == norm[sign.index] and sign.text in marks()
+        found.append("unread" if unresolved and found and found[-1] in UNKNOWN else sort)
+    return tuple(found)
 
 
 def _sort(sign: Sign, norm: str) -> str:

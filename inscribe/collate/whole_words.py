@@ -9,6 +9,7 @@ in is first slid to where it makes words: はなのの against はなの lacks �
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import NamedTuple
 
 from inscribe.collate.groups import span
 from inscribe.collate.model import Group, GroupKind, Span
@@ -29,11 +30,26 @@ STEP_AT_GAPS = 11000
 MOST = 20000  # the cost of a place where no word can end
 
 
-def over_whole_words(groups: Sequence[Group], copy: Side, source: Side) -> list[Group]:
+class InWords(NamedTuple):
+    """Groups, and how many differences of long texts were left as narrow as they were found."""
+
+    groups: list[Group]
+    narrow: int = 0
+
+    @property
+    def note(self) -> str:
+        """What a reader must be told of it, nothing if there is nothing to tell."""
+        if not self.narrow:
+            return ""
+        count = f"{self.narrow} difference{'s are' if self.narrow > 1 else ' is'}"
+        return f"past {MOST_SIGNS:,} signs near differences, {count} not widened to whole words"
+
+
+def over_whole_words(groups: Sequence[Group], copy: Side, source: Side) -> InWords:
     """Return ``groups`` with near moves seen and each difference in wording widened to whole words.
 
     Runs of equal signs must not be joined yet: a difference is only widened by whole groups. In
-    long texts with very many differences the last of them stay as they are.
+    long texts with very many differences the last of them stay as they are, and are counted.
     """
     result: list[Group] = []
     done = 0
@@ -41,11 +57,12 @@ def over_whole_words(groups: Sequence[Group], copy: Side, source: Side) -> list[
     for first, last in _regions(groups):
         looked_at += _signs(groups[first:last])
         if looked_at > MOST_SIGNS:
-            break
+            narrow = sum(group.is_substantive for group in groups[done:])
+            return InWords([*result, *groups[done:]], narrow)
         result += groups[done:first]
         result += _widened(with_moves(groups[first:last], copy, source, far=False), copy, source)
         done = last
-    return [*result, *groups[done:]]
+    return InWords([*result, *groups[done:]])
 
 
 def _signs(groups: Sequence[Group]) -> int:
