@@ -235,3 +235,27 @@ def test_a_word_before_its_folder_is_told(tmp_path: Path) -> None:
         CliRunner().invoke(
             cli, ["concord", "夢", str(tmp_path)], catch_exceptions=False, standalone_mode=False
         )
+
+
+@pytest.mark.parametrize(
+    ("asked", "found_in"), [("reigyo", "嶺曉"), ("reigyō", "嶺曉"), ("zu", "圖"), ("noriito", "")]
+)
+def test_latin_letters_need_no_macrons(asked: str, found_in: str) -> None:
+    shown = run("examples", asked)
+    assert f"【{found_in}】" in shown if found_in else "found by its signs" in shown
+
+
+def test_a_macron_asks_for_a_long_vowel() -> None:
+    document = document_of_text("a", "文政七年乙酉三月日嶺曉作之")
+    assert not list(search([document], query_of("rēgyō")))
+    assert [hit.how for hit in search([document], query_of("reigyo"))] == ["sound but for length"]
+    assert [hit.how for hit in search([document], query_of("reigyō"))] == ["same sound"]
+
+
+def test_counts_name_signatures_and_no_carvers() -> None:
+    for arguments in (("reigyō",), ("reigyō", "--counts")):
+        shown = run("examples", *arguments)
+        assert "by signature" in shown
+        assert "by carver" not in shown
+    assert "is not an attribution" in run("examples", "reigyō")
+    assert "carver" in json.loads(run("examples", "reigyō", "--format", "json"))["counts"]

@@ -10,15 +10,17 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe import notation, tables
+from inscribe.collate.sounds import is_kana
 from inscribe.errors import InscribeError
 
 if TYPE_CHECKING:
-    from inscribe.reading.tokens import Interpretation
+    from inscribe.reading.tokens import Interpretation, Token
     from inscribe.record import Inscription, Record
     from inscribe.signs import Transcription
     from inscribe.sources.texts import SourceText
 
 LONGEST_NAME = 40
+_ADDED = frozenset("のにをと")
 _HIRAGANA = "".join(map(chr, range(0x3041, 0x3097)))
 _MOST_KEPT = 20_000  # texts read, kept for the records that bear the same
 
@@ -156,7 +158,7 @@ def _document(
         normal.origin,
         tuple(
             sorted(
-                (w.first, w.last, sound_key(w.kana), stem_key(w.lemma, w.part_of_speech))
+                (w.first, w.last, sound_key(_written(w)), stem_key(w.lemma, w.part_of_speech))
                 for w in words
             )
         ),
@@ -164,6 +166,14 @@ def _document(
         year,
         *(_carver(read) or ("", "")),
     )
+
+
+def _written(word: Token) -> str:
+    """Return how a word is said, without particles that reading adds to its characters (の 図)."""
+    parts = word.kana.split(" ")
+    if len(parts) == 2 and not any(map(is_kana, word.surface)):
+        parts = [part for part in parts if part not in _ADDED] or parts
+    return "".join(parts)
 
 
 @lru_cache(maxsize=16384)

@@ -30,7 +30,7 @@ from inscribe.workers import mapped
 if TYPE_CHECKING:
     from inscribe.sources.texts import SourceText
 
-LAYOUT = 2
+LAYOUT = 3
 MOST_KEPT = 100_000  # texts of a library above which its documents are not kept
 
 Stamp = tuple[int, int]  # size, time of change in ns

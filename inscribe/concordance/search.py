@@ -1,9 +1,10 @@
 """Finding a word: by its signs in any form, and by its sound in any spelling.
 
 A query in kanji finds the same characters in whatever form, and words that are read alike (夢 finds
-ゆめ); a query in kana or Latin letters finds what sounds so, however it is written; the dictionary
-form of a verb or adjective finds its other forms (咲く finds 咲け). A pattern is a regular
-expression over the text in current forms.
+ゆめ); a query in kana or Latin letters finds what sounds so, however it is written, and in Latin
+letters without macrons (reigyo) long vowels as well as short ones; the dictionary form of a verb
+or adjective finds its other forms (咲く finds 咲け). A pattern is a regular expression over the
+text in current forms.
 """
 
 from __future__ import annotations
@@ -17,22 +18,29 @@ from inscribe.collate.sounds import is_kana, is_kanji
 from inscribe.concordance.documents import Document, sound_key, stem_key
 from inscribe.errors import InputError
 
-How = Literal["same signs", "another form", "same sound", "inflected", "pattern"]
+How = Literal[
+    "same signs", "another form", "same sound", "sound but for length", "inflected", "pattern"
+]
 _HOWS: tuple[How, ...] = get_args(How)
 MOST_PATTERN = 200  # characters of a pattern
 _LONGEST_WORD = 16  # words that together make what is looked for
+_LENGTHENED = re.compile("([おこそとのほもよろゆうくすつぬふむる])[うお]")
 _NESTED = re.compile(r"[*+}]\)[*+{]|\(\?|\\[1-9]")
 
 
 @dataclass(frozen=True, slots=True)
 class Query:
-    """What is looked for: signs in current forms, sound keys, stems of verbs, or a pattern."""
+    """What is looked for: signs in current forms, sound keys, stems of verbs, or a pattern.
+
+    ``any_length``: its Latin letters mark no long vowel, so that a vowel may be long or short.
+    """
 
     asked: str
     signs: str = ""
     sounds: tuple[str, ...] = ()
     stems: frozenset[str] = frozenset()
     pattern: re.Pattern[str] | None = None
+    any_length: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +74,8 @@ def query_of(asked: str, *, pattern: bool = False, exact: bool = False) -> Query
         return Query(asked, pattern=_pattern(asked))
     if is_romanised(asked):
         kana = kana_of_romanised(asked)
-        return Query(asked, sounds=(sound_key(kana),), stems=_stems(kana))
+        any_length = asked.isascii()
+        return Query(asked, "", (sound_key(kana),), _stems(kana), any_length=any_length)
     signs = normalise_text(asked).text
     if exact:
         return Query(asked, signs)
@@ -143,13 +152,17 @@ def _spans(document: Document, query: Query) -> Iterator[tuple[int, int, How]]:
             at = document.normal.find(query.signs, at + 1)
     for sound in query.sounds:
         yield from _sounding(document, sound)
+        if query.any_length:
+            yield from _sounding(document, sound, any_length=True)
     if query.stems:
         for first, last, _, stem in document.words:
             if stem in query.stems:
                 yield first, last, "inflected"
 
 
-def _sounding(document: Document, sound: str) -> Iterator[tuple[int, int, How]]:
+def _sounding(
+    document: Document, sound: str, *, any_length: bool = False
+) -> Iterator[tuple[int, int, How]]:
     """Yield the words, or runs of words, that together make a sound."""
     words = document.words
     for start, (first, _, key, _) in enumerate(words):
@@ -158,8 +171,10 @@ def _sounding(document: Document, sound: str) -> Iterator[tuple[int, int, How]]:
         said = ""
         for _, last, key, _ in words[start : start + _LONGEST_WORD]:
             said += key
+            if any_length:
+                said = _LENGTHENED.sub(r"\1", said)
             if said == sound:
-                yield first, last, "same sound"
+                yield first, last, "sound but for length" if any_length else "same sound"
             if len(said) >= len(sound) or not sound.startswith(said):
                 break
 

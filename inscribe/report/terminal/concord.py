@@ -17,18 +17,24 @@ if TYPE_CHECKING:
 CONTEXT = 24  # columns on either side of the word; a Japanese sign takes two
 MOST_COUNTS = 12
 _MOST_MEMBERS = 20
+_IN_LATIN = "no word is read so; a word in a longer one, or read otherwise, is found by its signs"
+_BY = {"carver": "signature"}  # a name as read, which is no attribution
 
 
 def concordance_as_text(
     query: str, held: Collection, hits: Sequence[Hit], counted: dict[str, dict[str, int]]
 ) -> str:
-    """Return the hits in context, then counts by object, date and carver as read."""
+    """Return the hits in context, then counts by object, date and signature as read."""
     places = [_place(hit) for hit in hits]
     width = max((_width(place) for place in places), default=0)
     lines = [_line(hit, place, width) for hit, place in zip(hits, places, strict=True)]
     lines += ["", _summary(query, held, hits)]
     if hits:
         lines += [_counts(by, found) for by, found in counted.items()]
+        if any(hit.document.carver for hit in hits):
+            lines.append(caution("attribution"))
+    elif any(char.isascii() and char.isalpha() for char in query):
+        lines.append(_IN_LATIN)
     return _written([*lines, *_unread(held)])
 
 
@@ -38,7 +44,7 @@ def counts_as_text(
     """Return the counts alone, one a line."""
     lines = [_summary(query, held, hits)]
     for by, found in counted.items():
-        lines += ["", f"by {by}"]
+        lines += ["", f"by {_BY.get(by, by)}"]
         lines += [f"{count:7}  {value}" for value, count in found.items()]
     return _written([*lines, *_unread(held)])
 
@@ -104,7 +110,7 @@ def _summary(query: str, held: Collection, hits: Sequence[Hit]) -> str:
 def _counts(by: str, found: dict[str, int]) -> str:
     shown = [f"{value} {count}" for value, count in list(found.items())[:MOST_COUNTS]]
     more = len(found) - MOST_COUNTS
-    return f"by {by}: " + ", ".join(shown) + (f", and {more} more" if more > 0 else "")
+    return f"by {_BY.get(by, by)}: " + ", ".join(shown) + (f", and {more} more" if more > 0 else "")
 
 
 def _unread(held: Collection) -> list[str]:
