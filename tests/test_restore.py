@@ -302,3 +302,16 @@ def test_names_read_in_the_collection_are_expected(tmp_path: Path) -> None:
     assert {"kind": "collection", "text": "霜蹊 is read 2 times in the collection"} in best[
         "evidence"
     ]
+
+
+def test_a_gap_in_a_signature_is_shown_without_raw_codes() -> None:
+    shown = run("--text", "天保三年［　　］").stdout
+    assert "one word is lost here" in shown
+    assert "<U+" not in shown
+
+
+@pytest.mark.parametrize("text", ["", " ", "\n"])
+def test_no_text_is_an_error_and_no_legible_text(text: str) -> None:
+    result = run("--text", text)
+    assert isinstance(result.exception, InputError)
+    assert str(result.exception) == "there is no text to restore"

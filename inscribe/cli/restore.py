@@ -170,6 +170,8 @@ def _asked(
             f"there are {len(asked)} inscriptions, and sign {sign + 1} may be of any",
             hint="choose one with --inscription",
         )
+    if not lines and not any(written.strip() for _, written, _ in asked):
+        raise InputError("there is no text to restore", hint="write □ for unreadable signs")
     for number, _, transcription in asked:
         yield number, transcription
 

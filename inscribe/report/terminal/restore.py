@@ -38,6 +38,8 @@ def _inscription(found: Restoration) -> Iterator[str]:
     for lacuna in found.lacunae:
         yield ""
         yield _heading(lacuna)
+        if lacuna.remark:
+            yield f"   {lacuna.remark}"
         yield from map(_row, lacuna.candidates)
         if not lacuna.candidates:
             yield "   no candidate"
@@ -49,7 +51,7 @@ def _heading(lacuna: Lacuna) -> str:
     shown = f"{place}: …{lacuna.before}【{mark}】{lacuna.after}…"
     morae = "" if lacuna.missing is None else f"  {lacuna.missing} mora by the metre"
     morae = morae.replace("mora", "morae") if (lacuna.missing or 0) > 1 else morae
-    return shown + morae + (f"\n   {lacuna.remark}" if lacuna.remark else "")
+    return shown + morae
 
 
 def _row(candidate: Candidate) -> str:
