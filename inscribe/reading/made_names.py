@@ -22,6 +22,7 @@ _TWICE = 0.05
 _SHORT = 0.3
 # A studio name is read by on-readings the more likely.
 _STUDIO_ON = 6.0
+_USUAL = 0.5  # a reading that weighs half of all in its place is the usual one
 
 
 class Ending(NamedTuple):
@@ -115,11 +116,20 @@ def _pair_readings(name: str, on_factor: float = 1.0) -> list[NameReading]:
 
 
 def _pair_reason(name: str, head: Choice, tail: Choice, mixed: bool) -> str:
+    if UNREAD in name:
+        return "one sign cannot be read" if name != UNREAD * 2 else "the signs cannot be read"
     if mixed:
         return f"{name}: a name reading and an on-reading mixed, which is rare"
     sort = "on-readings" if head.is_on else "name readings"
-    shares = f"{name[0]} first is {head.kana} in {head.share:.0%} of names"
-    return f"{sort}: {shares}, {name[1]} last {tail.kana} in {tail.share:.0%}"
+    return f"{sort}: {_how_usual(name[0], 'first', head)}, {_how_usual(name[1], 'last', tail)}"
+
+
+def _how_usual(char: str, place: str, choice: Choice) -> str:
+    """Return a share only where enough names were counted, else words."""
+    if choice.counted is not None:
+        return f"{char} {place} is {choice.kana} in {choice.counted:.0%} of names"
+    usual = "as usual" if choice.share >= _USUAL else "also read so"
+    return f"{char} {place} {choice.kana}, {usual}"
 
 
 def _ending_readings(name: str, ending: Ending) -> list[NameReading]:

@@ -26,6 +26,7 @@ _COLUMNS: tuple[Position, ...] = ("first", "last", "stem", "alone")
 # What a reading seen only elsewhere in names, or only in a dictionary, weighs against one counted.
 _BORROWED = 0.15
 _DICTIONARY = 0.3
+_ENOUGH_NAMES = 20  # a share of fewer names says nothing
 
 
 class Choice(NamedTuple):
@@ -35,6 +36,7 @@ class Choice(NamedTuple):
     is_on: bool
     share: float  # 0 to 1
     source: str  # which table or dictionary gives it
+    counted: float | None = None  # its share of the names counted in that place, where they suffice
 
 
 @tables.compiled
@@ -116,8 +118,25 @@ def _ranked_choices(char: str, position: Position) -> tuple[Choice, ...]:
         source = "of the dictionary"
         _gather(weights, _dictionary_weights(char), _DICTIONARY)
     total = sum(weights.values()) or 1.0
-    found = [Choice(k, on, weight / total, source) for (k, on), weight in weights.items() if weight]
+    shares = _counted_shares(char, position) if counted and not preferred else {}
+    found = [
+        Choice(k, on, weight / total, source, shares.get((k, on)))
+        for (k, on), weight in weights.items()
+        if weight
+    ]
     return tuple(sorted(found, key=lambda choice: -choice.share))
+
+
+def _counted_shares(char: str, position: Position) -> dict[tuple[str, bool], float]:
+    """Return each reading's share of the names counted in one place; none where they are few."""
+    counted = _counted(char)
+    if counted is None or position == "alone":
+        return {}
+    weights = _weights(counted[0][_COLUMNS.index(position)], counted[1])
+    names = sum(weight for _, _, weight in weights if weight >= 1)
+    if names < _ENOUGH_NAMES:
+        return {}
+    return {(kana, on): weight / names for kana, on, weight in weights if weight >= 1}
 
 
 def _gather(

@@ -61,4 +61,15 @@ def _options(reading: DateReading) -> tuple[Option, ...]:
             changed = " ".join((*main[:at], other, *main[at + 1 :]))
             reason = f"{word.text} may be read so too"
             options.append(Option(kana, changed, _ALTERNATIVE * len(options), reason))
+    if "七十" in reading.text:
+        options += _with_shichi(options[0])
     return tuple(options[:_MOST])
+
+
+def _with_shichi(spoken: Option) -> list[Option]:
+    """Return seventy as older counting has it: shichijū, not nanajū."""
+    kana = spoken.kana.replace("ななじゅう", "しちじゅう")
+    romaji = spoken.romaji.replace("nanajū", "shichijū")
+    if romaji == spoken.romaji:
+        return []
+    return [Option(kana, romaji, _ALTERNATIVE, "七十 may be read shichijū too")]

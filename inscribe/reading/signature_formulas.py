@@ -34,6 +34,7 @@ _SUBJECTS: dict[str, frozenset[str]] = {
 }
 _PART_OF_FAMILY = {"means": "material", "purpose": "patron"}
 _ALSO_READ = "{} may be read so too"
+_MAKERS = NAMES | {"surname", "clan"}
 _LIVING = frozenset({"住", "居", "寓"})
 
 
@@ -51,6 +52,7 @@ def arranged(pieces: Sequence[Piece], dated: dict[int, tuple[Option, ...]]) -> A
     ``dated`` holds the readings of dates and ages by their first offset.
     """
     made = Arrangement()
+    pieces = _place_before_verb(pieces)
     position = 0
     while position < len(pieces):
         used = _arrange_next(pieces, position, dated, made)
@@ -60,6 +62,20 @@ def arranged(pieces: Sequence[Piece], dated: dict[int, tuple[Option, ...]]) -> A
     return made
 
 
+def _place_before_verb(pieces: Sequence[Piece]) -> Sequence[Piece]:
+    """Return the pieces with a place that ends the making (鐫之於東都) before its verb."""
+    for at, piece in enumerate(pieces):
+        verb = at - 2 if at and pieces[at - 1].kind == "object" else at - 1
+        if piece.order_kind != "opener:place" or verb < 0 or pieces[verb].kind != "verb":
+            continue
+        end = at + 1
+        while end < len(pieces) and pieces[end].kind in PLACES | {"opening"}:
+            end += 1
+        if end > at + 1 and all(p.kind in ("date", "age", "mark") for p in pieces[end:]):
+            return (*pieces[:verb], *pieces[at:end], *pieces[verb:at], *pieces[end:])
+    return pieces
+
+
 def _arrange_next(
     pieces: Sequence[Piece], at: int, dated: dict[int, tuple[Option, ...]], made: Arrangement
 ) -> int:
@@ -67,7 +83,7 @@ def _arrange_next(
     following = pieces[at + 1] if at + 1 < len(pieces) else None
     if piece.kind == "opener" and piece.word and following:
         return _formula(pieces, at, piece.word, made)
-    if piece.kind == "verb" and following and following.kind == "object":
+    if piece.kind in ("verb", "unread") and following and following.kind == "object":
         return _verb_and_object(piece, following, made)
     if piece.kind == "object" and following:
         return _object_before(pieces, at, made)
@@ -75,12 +91,14 @@ def _arrange_next(
         return _office(piece, made)
     if piece.kind == "residence" and piece.text in _LIVING and _places_follow(pieces, at):
         return _residence_before(pieces, at, made)
-    if piece.kind in ("date", "age"):
+    if piece.kind in ("date", "age") and piece.word is None:
         made.units.append(_unit(piece, dated[piece.first]))
     elif piece.kind == "name" and following and following.kind == "name":
         made.units.append(_plain(piece._replace(kind="art_name", order_kind="art_name")))
     else:
         made.units.append(_plain(piece))
+    if piece.order_kind == "closer:patron" or (piece.kind == "closer" and not at):
+        made.spans.append(Span("patron", piece.first, piece.last))
     if key := _KEYS.get(piece.kind):
         made.spans.append(Span(key, piece.first, piece.last))
     if piece.kind == "mark":
@@ -91,6 +109,8 @@ def _arrange_next(
 
 _KEYS = {
     "title": "title",
+    "tonsured": "title",
+    "appraised": "remark",
     "verb": "verb",
     "object": "object",
     "date": "date",
@@ -102,7 +122,6 @@ _KEYS = {
     "subject": "subject",
     "remark": "remark",
     "patron": "patron",
-    "closer": "patron",
 }
 
 
@@ -113,7 +132,7 @@ def _unit(piece: Piece, options: tuple[Option, ...], *, hyphen: bool = False) ->
 
 def _plain(piece: Piece) -> Unit:
     options = piece_options(piece)
-    if piece.order_kind == "closer:patron" and piece.word and piece.first:
+    if piece.kind == "closer" and piece.word and piece.first:
         options = (option(f"の {piece.word.kana}"),)
     return _unit(piece, options, hyphen=_is_suffix(piece))
 
@@ -134,6 +153,8 @@ def _verb_and_object(verb: Piece, thing: Piece, made: Arrangement) -> int:
 
 def _object_then_verb(verb: Piece, thing: Piece) -> list[Unit]:
     """Return これを and the verb; an adverb within the verb's reading goes before both."""
+    if verb.kind == "unread":
+        return [_unit(thing, (option("これ を"),)), _plain(verb)]
     word = verb.word or Word(verb.text, "verb", verb.text)
     finite = word.with_object.split("/") if word.with_object else [word.kana]
     adverb = finite[0].rpartition(" ")[0]
@@ -289,6 +310,8 @@ def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> boo
     if end == start:
         return False
     before, piece = pieces[end - 1], pieces[end]
+    if family == "place" and piece.kind == "unread":
+        return not _place_goes_on(pieces, end)
     if family == "place":
         return piece.kind == "place" and before.kind != "opening"
     if piece.kind in _AFTER_PEOPLE or any(
@@ -304,6 +327,14 @@ def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> boo
     return before.kind == "patron"
 
 
+def _place_goes_on(pieces: Sequence[Piece], at: int) -> bool:
+    """Return whether unread signs after a place belong to it: a place or 住 follows them."""
+    for piece in pieces[at:]:
+        if piece.kind != "unread":
+            return piece.kind in PLACES | {"residence"}
+    return False
+
+
 def _as_closer(piece: Piece, family: str) -> Word | None:
     """Return the closer a piece is, or could be, in a formula of this family."""
     wanted = "model" if family == "means" else family
@@ -316,6 +347,6 @@ def _as_closer(piece: Piece, family: str) -> Word | None:
 
 
 def _verb_follows(pieces: Sequence[Piece], at: int, family: str) -> bool:
-    if family in ("purpose", "model"):  # a name may stand between: 倣古図某作
-        return any(piece.kind == "verb" for piece in pieces[at:])
+    if family in ("purpose", "model"):  # 倣古図某作; a name alone implies one
+        return any(piece.kind == "verb" or piece.kind in _MAKERS for piece in pieces[at:])
     return at < len(pieces) and pieces[at].kind in ("verb", "adverb", "object")

@@ -16,9 +16,12 @@ from inscribe.reading.signature_split import Division, divisions
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa\u309d-\u309f\u30fc-\u30ff]")
 # Words that hardly occur outside signatures.
 _SURE = re.compile(
-    "[作造彫刻鐫鎸鏤製写鍛模]之|（花押）|応.{0,8}[需求]|依.{0,6}好|行年|[州国府都京阪坂戸]住|門人"
-    "|法[橋眼印]|[倣傚]|於.{1,8}[作造彫刻製之]"
+    "[作造彫刻鐫鎸鏤製写鍛模]之|（花押）|[応依因仍任].{0,8}[需求]|[応依因仍任].{0,6}好|行年"
+    "|[州国府都京阪坂戸]住|門人|法[橋眼印]|[倣傚]|於.{1,8}[作造彫刻製之]|筆意|入道$|^還暦|合作|自身作"
+    "|[倅忰]|[長次二三四嫡]男|嫡子|弟子|^紋..[／]?..（花押）|□之$"
 )
+# Two makers and what one is to the other (綾郷門敦晴), a clan and a name, a name made light of.
+_PROBABLE = re.compile("^..[男門]..(?!.)|^[源平橘]..(?!.)|^戯...?(?!.)")
 _LAST_VERB = re.compile("[作造彫刻鐫鎸鏤製写鍛]([（□［]|$)")
 _LONGEST = 80
 _LENGTHS_OF_VERSE = frozenset({5, 7, 10, 14, 20, 28})  # lines of Chinese verse, and couplets
@@ -46,6 +49,7 @@ def signature_likelihood(text: str) -> float:
     if kana > 0.5 or len(text) > _LONGEST:
         return 0.02
     evidence = 2.5 * bool(_SURE.search(text)) + 1.2 * bool(_LAST_VERB.search(text))
+    evidence += 1.6 * bool(_PROBABLE.search(plain))
     if kana > 0.2 and not evidence:
         return 0.05
     if not evidence and len(plain) in _LENGTHS_OF_VERSE:

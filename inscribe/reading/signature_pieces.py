@@ -41,6 +41,9 @@ _MOST_KNOWN = 50_000  # stretches whose prices are kept
 _SURNAME = 1.3
 _UNLISTED_SURNAME = 4.3
 _LIKE_A_NAME = 1.5
+_WORD_IN_SURNAME = 2.5  # 門 or 需 makes a surname of three signs that no list has unlikely
+_BEFORE_NAMES = frozenset({"adverb", "closer:patron", "appraised"})
+_AROUND_NAMES = _BEFORE_NAMES | {"relation"}
 _LISTED_PLACE = 2.2  # in place_names.tsv
 _UNLISTED_PLACE = 4.0
 _CALLS_FOR_PLACE = frozenset("於于在")
@@ -49,6 +52,7 @@ _FORMULA_SIGN = 2.0  # a sign of the formulas (作 住 於) within a name
 _FORMULA_KINDS = frozenset({"verb", "opener", "residence"})
 _OTHER = 6.0
 _DATE = 0.3
+_DOT = Word("・", "joiner", "", gloss="and")
 
 
 def is_seal(mark: str) -> bool:
@@ -94,6 +98,8 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
                 found[position] += _pieces_at(text, position)
             position = mark.end()
             continue
+        if text[position] == "・":
+            found[position].append(Piece("・", "joiner", position, position, 0.0, _DOT, "joiner"))
         found[position] += _pieces_at(text, position)
         found[position] += _place_pieces(text, position)
         found[position].append(_piece(text[position], "other", position, _OTHER))
@@ -170,7 +176,15 @@ def _unlisted_surname_cost(name: str) -> float:
     cost = _UNLISTED_SURNAME + 2.0 * (len(name) - 2)
     if len(name) == 2:  # what would make a good art name is the less likely a surname
         cost += max(0.0, _LIKE_A_NAME - _rarity(name[0], "first") - _rarity(name[1], "last"))
+    if len(name) == 3 or _may_be(name[0], _BEFORE_NAMES):
+        cost += _WORD_IN_SURNAME * any(_may_be(char, _AROUND_NAMES) for char in name)
     return cost + _formula_signs_cost(name)
+
+
+def _may_be(char: str, kinds: frozenset[str]) -> bool:
+    """Return whether a sign alone may be a word of one of the classes."""
+    found = words_from(char).get(char, ())
+    return any(word.kind in kinds or f"{word.kind}:{word.family}" in kinds for word in found)
 
 
 def _place_pieces(text: str, position: int) -> Iterator[Piece]:
@@ -232,6 +246,8 @@ def _surname_cost(name: str) -> float:
 
 
 def _given_names(name: str) -> Iterator[tuple[str, float]]:
+    if "□" in name and "之" in name:
+        return  # a sign before 之 is the verb that cannot be read
     if len(name) == 1:
         if name != "□":
             yield "name", _SINGLE_NAME

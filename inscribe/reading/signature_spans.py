@@ -50,7 +50,9 @@ def add_names(pieces: Sequence[Piece], spans: list[Span]) -> None:
     for at, piece in enumerate(pieces):
         if piece.kind not in NAMES | {"surname", "clan"} or _held(spans, piece.first):
             continue
-        if related := _relation_after(pieces, at):
+        if manner := _manner_after(pieces, at):
+            spans.append(Span("model", piece.first, manner.last))
+        elif related := _relation_after(pieces, at):
             spans.append(Span("relation", piece.first, related.last))
         else:
             free.append(piece)
@@ -63,6 +65,16 @@ def add_names(pieces: Sequence[Piece], spans: list[Span]) -> None:
         elif key == "clan" and not has_surname:
             key = "surname"
         spans.append(Span(key, piece.first, piece.last))
+
+
+def _manner_after(pieces: Sequence[Piece], at: int) -> Piece | None:
+    """Return what makes a name that of a model where no opener does: the 筆意 of 某筆意."""
+    for piece in pieces[at + 1 : at + 3]:
+        if piece.order_kind == "closer:model":
+            return piece
+        if piece.kind not in NAMES | {"honorific"}:
+            return None
+    return None
 
 
 def _relation_after(pieces: Sequence[Piece], at: int) -> Piece | None:

@@ -16,11 +16,12 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.signature_pieces import Piece, pieces_of
-from inscribe.reading.signature_words import order_cost
+from inscribe.reading.signature_words import order_cost, words_from
 
 _KEPT = 2  # divisions kept at each place and class (the code relies on there being two)
 _COMPARED = 6  # divisions compared once more as wholes
 _UNOPENED = 2.0
+_WORD_DIVIDED = 4.0
 _RECENT = 8
 _HOPELESS = 6.0
 _UNLISTED_ORDER = 3.0  # what it costs that classes meet of which the table says nothing
@@ -89,8 +90,11 @@ def _divided(text: str, breaks: Collection[int], dated: Collection[Piece]) -> tu
 
 def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
     """Return a division, dearer for each closer whose opener is wanting (…氏 頼, not 応…氏綾)."""
-    waiting = before = ""  # the family of the last opener, until its closer has come
+    waiting = before = text = ""  # the family of the last opener, until its closer has come
     for piece in pieces:
+        if before == "model_subject" and _is_model(text + piece.text):
+            cost += _WORD_DIVIDED
+        text = piece.text
         family = piece.word.family if piece.word else ""
         if piece.kind == "opener":
             waiting = family
@@ -100,6 +104,11 @@ def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
             waiting = ""
         before = piece.kind
     return Division(pieces, cost)
+
+
+def _is_model(text: str) -> bool:
+    """Return whether a text is one word for a model, as 古図 is: it is not divided."""
+    return any(word.kind == "model_subject" for word in words_from(text[0]).get(text, ()))
 
 
 def _within_reach(ends: dict[str, _Ways]) -> _Arrived:
