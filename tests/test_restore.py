@@ -315,3 +315,45 @@ def test_no_text_is_an_error_and_no_legible_text(text: str) -> None:
     result = run("--text", text)
     assert isinstance(result.exception, InputError)
     assert "there is no text to restore" in str(result.exception)
+
+
+def test_a_source_of_other_wording_is_weaker_evidence(tmp_path: Path) -> None:
+    worn = "春過て夏来に□らし白妙の衣かはかす天の香具山"
+    other = "春過ぎて夏来るらし白栲の衣干したり天の香具山"
+    same = "春過て夏来にけらし白妙の衣かはかす天の香具山"
+    with library(tmp_path / "other", other) as held:
+        best = candidates(worn, library=held)[0]
+    assert best.text == "け"
+    assert any("in other wording" in each.text for each in best.evidence)
+    with library(tmp_path / "same", same) as held:
+        assert candidates(worn, library=held)[0].probability > 0.9
+
+
+@pytest.mark.parametrize("text", ["法□嶺暁", "法□露岳"])
+def test_a_worn_title_before_a_name_alone_makes_a_signature(text: str) -> None:
+    assert {"橋", "眼"} <= {each.text for each in candidates(text)}
+
+
+def test_a_name_alone_makes_no_signature_of_a_motto() -> None:
+    assert restore(notation.parse("盡忠□國")).register == "prose"
+
+
+def test_a_word_of_one_sign_is_named_once() -> None:
+    said = [each.text for found in candidates("人□花") for each in found.evidence]
+    assert any(each.startswith("the word の (") for each in said)
+    assert not any("の の" in each for each in said)
+
+
+@pytest.mark.parametrize(("text", "part"), [("盡忠□國", "幸"), ("武州□綾国作", "亻")])
+def test_a_sign_without_the_part_seen_comes_after_all_that_have_it(text: str, part: str) -> None:
+    found = candidates(text, seen_of_it=Seen(parts=(part,)), most=50)
+    having = [f"has {part}" in {e.text for e in each.evidence} for each in found]
+    assert having[0]
+    assert having == sorted(having, reverse=True)
+    shares = [each.probability for each in found]
+    assert shares == sorted(shares, reverse=True)
+
+
+def test_a_part_of_no_sign_is_told() -> None:
+    result = run("--text", "武州□綾国作", "--parts", "X")
+    assert "X is no part of any known character" in str(result.exception)

@@ -177,12 +177,16 @@ def _asked(
 
 
 def _seen(parts: str | None, strokes: str | None, like: str | None) -> Seen:
+    from inscribe.forms.search import found
     from inscribe.forms.sequences import signs_of
     from inscribe.restoring import Seen
 
     wanted = tuple(sign for word in re.split(r"[+＋\s]+", parts or "") for sign in signs_of(word))
     if parts is not None and not wanted:
         raise InputError("--parts names no part", hint="as in: --parts 氵")
+    for part in wanted:
+        if not found((part,)):
+            raise InputError(f"{part} is no part of any known character", hint="as in: --parts 氵")
     if like is not None and len(signs_of(like)) != 1:
         raise InputError("--like takes one sign", hint="as in: --like 土")
     return Seen(wanted, _strokes(strokes) if strokes is not None else None, like or "")

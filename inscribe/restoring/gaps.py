@@ -37,10 +37,10 @@ def candidates(
         language, remark = _words(made, sign)
     else:
         language, remark = _lines(made, sign)
-    trust = min(SURE, sum(answer.hit.score for answer in answers))
+    trust = min(SURE, sum(answer.weight for answer in answers))
     mixed = {text: share * (1 - trust) for text, share in language.items()}
     for answer in answers:
-        part = trust * answer.hit.score / sum(a.hit.score for a in answers)
+        part = trust * answer.weight / sum(a.weight for a in answers)
         mixed[answer.text] = mixed.get(answer.text, 0.0) + part
     ranked = sorted(mixed.items(), key=lambda item: (-item[1], item[0]))[:most]
     found = tuple(

@@ -34,6 +34,8 @@ _ODDS_WITHIN = 0.03
 _ODDS_OF_FUNCTION = 0.35  # ... or for a word of grammar, by the likeliest reading
 _HABIT = 0.22  # power of the carver's habit, of which one poem tells little
 _RARER = 1e-9  # chance of a sign that no formula has
+_NAMING = frozenset({"name", "art_name", "common_name", "surname", "place", "unlisted_place"})
+_SURELY = 0.8  # chance that a word of the formula is worn, from which it makes a signature
 _KINDS = {
     "date>era": "era",
     "date>era_year": "year",
@@ -242,7 +244,9 @@ class Inscription:
         word = heard.word
         if word.known:
             gloss = f" ({word.gloss})" if word.gloss else ""
-            yield Evidence("lexicon", f"in {word.written} {word.kana}{gloss}")
+            said = word.written if word.kana == word.written else f"{word.written} {word.kana}"
+            alone = word.written == candidate
+            yield Evidence("lexicon", f"{'the word' if alone else 'in'} {said}{gloss}")
         else:
             yield Evidence("lexicon", "in no word of the dictionary of verse")
         if heard.phrases:
@@ -257,11 +261,34 @@ def inscription(text: Transcription, register: Choice, names: Names = NO_NAMES) 
 
     normal = normalise(text)
     found = register if register != "auto" else reading.read(text, alternatives=False).register
+    if register == "auto" and found == "prose" and _signed_once_filled(normal.text, names):
+        found = "signature"
     if found == "signature":
         return Inscription(normal, found, None, names=names)
     plain, offsets, gaps = _poem(normal)
     metrical = found == "verse" and not gaps
     return Inscription(normal, found, verse.setting(plain, metrical=metrical), offsets, gaps=gaps)
+
+
+def _signed_once_filled(text: str, names: Names) -> bool:
+    """Whether a text reads as a signature with its worn signs filled by what a formula has there.
+
+    So 法□嶺暁: with its title worn, a name alone tells nothing of a signature. What is filled in
+    must be a word of the formula, for any character may stand in a name.
+    """
+    from inscribe import reading
+
+    worn = [at for at, sign in enumerate(text) if sign == UNREAD]
+    if not 0 < len(worn) <= _FILLED or len(text) > _LONGEST_SIGNATURE:
+        return False
+    walks, filled = Walks(text, names), list(text)
+    for at in worn:
+        possible = walks.signs_at(at)
+        of_formula = sum(each.chance for each in possible.values() if each.kind not in _NAMING)
+        if of_formula < _SURELY:
+            return False
+        filled[at] = max(possible, key=lambda sign: possible[sign].chance)
+    return reading.read_text("".join(filled), alternatives=False).register == "signature"
 
 
 def _poem(normal: NormalText) -> tuple[str, dict[int, int], frozenset[int]]:

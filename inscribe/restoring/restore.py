@@ -148,16 +148,18 @@ def _candidates(
     shares = _shares(language)
     mixed = dict(shares)
     if answers:
-        trust = min(sourced.SURE, sum(a.hit.score for a in answers))
-        whole = sum(answer.hit.score for answer in answers)
+        whole = sum(answer.weight for answer in answers)
+        trust = min(sourced.SURE, whole)
         mixed = {each: share * (1 - trust) for each, share in shares.items()}
         for answer in answers:
             lets = sourced.weigh(answer, language, made, sign)
             for each, share in lets.items():
-                mixed[each] = mixed.get(each, 0.0) + trust * share * answer.hit.score / whole
+                mixed[each] = mixed.get(each, 0.0) + trust * share * answer.weight / whole
     if described:
         mixed = {each: share * described.weight(each) for each, share in mixed.items()}
     mixed = _each_once(mixed)
+    if described.parts:
+        mixed = seen.lacking_below(mixed, described, LEAST)
     total = sum(mixed.values()) or 1.0
     ranked = sorted(mixed.items(), key=lambda item: (-item[1], item[0]))[:most]
     ranked = [item for item in ranked if item[1] >= LEAST * total] or ranked[:1]
@@ -206,11 +208,10 @@ def _evidence(
 ) -> Iterator[Evidence]:
     for answer in answers:
         stands = answer.stands
-        if candidate in stands:
-            yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here")
-        else:
-            how = ", which it may say" if says(candidate, stands) else " instead"
-            yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here{how}")
+        how = "" if answer.agrees else " in other wording"
+        if candidate not in stands:
+            how += ", which it may say" if says(candidate, stands) else " instead"
+        yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here{how}")
     yield from made.evidence(sign, candidate)
     for said in described.evidence(candidate) if described else ():
         yield Evidence("seen", said)

@@ -46,6 +46,14 @@ class Seen:
     def _searched(self) -> frozenset[str]:
         return frozenset(found(self.parts, "", self.strokes))
 
+    @cached_property
+    def _with_parts(self) -> frozenset[str]:
+        return frozenset(found(self.parts))
+
+    def has_parts(self, sign: str) -> bool:
+        """Whether a sign, in this or another form, has the parts seen."""
+        return not self.parts or any(form in self._with_parts for form in _forms(sign))
+
     def agrees(self, sign: str) -> bool:
         """Whether a sign, in this or another form, has the parts and strokes seen."""
         if not (self.parts or self.strokes):
@@ -68,8 +76,8 @@ class Seen:
 
     def evidence(self, sign: str) -> Iterator[str]:
         """Yield what the seen says of a sign, for and against."""
-        verb = "has" if self.agrees(sign) else "lacks"
         if self.parts:
+            verb = "has" if self.has_parts(sign) else "lacks"
             yield f"{verb} {'+'.join(self.parts)}"
         if self.strokes:
             counts = characters.character(sign).strokes
@@ -79,6 +87,23 @@ class Seen:
             likeness = self._likeness(sign)
             how = "looks like" if likeness == _ALIKE else "shares a part with"
             yield f"{'does not look like' if likeness == _NOT_ALIKE else how} {self.like}"
+
+
+def lacking_below(shares: dict[str, float], described: Seen, least: float) -> dict[str, float]:
+    """Return shares in which a sign without the parts seen comes after all those that have them.
+
+    Misjudging strokes is easy, seeing a part that is not there is rare. Of the signs that have the
+    parts those with less than ``least`` of all are noise and hold nothing back.
+    """
+    having = {each: share for each, share in shares.items() if described.has_parts(each)}
+    total = sum(having.values())
+    if not total:
+        return shares
+    having = {each: share / total for each, share in having.items()}
+    most = min(share for share in having.values() if share >= least) / 2
+    lacking = {each: share for each, share in shares.items() if each not in having}
+    scale = min(AGAINST / (sum(lacking.values()) or 1.0), most / max(lacking.values(), default=1.0))
+    return having | {each: share * scale for each, share in lacking.items()}
 
 
 @lru_cache(maxsize=8192)

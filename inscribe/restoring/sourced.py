@@ -6,7 +6,7 @@ A source spelled otherwise helps too: where it has つき and one sign is worn, 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -33,6 +33,7 @@ if TYPE_CHECKING:
 MOST_HITS = 3
 LEAST_SCORE = 0.1
 SURE = 0.98  # the most that sources together can weigh
+OTHER_WORDING = 0.2  # what a source counts for whose wording differs beside the sign, by trial
 _SAME = 1.0
 _OTHERWISE = 0.0
 _VOICING_MARK = "\u3099"
@@ -56,11 +57,17 @@ class Answer:
     spelled_out: bool = False  # the source is wholly in kana, the inscription is not
     voiced: bool = True  # the source marks voicing
     near: str = ""  # what the source has there and around
+    agrees: bool = True  # it has the inscription's wording on either side of the worn place
 
     @property
     def stands(self) -> str:
         """The sign of the source that stands here, or all it has where that cannot be told."""
         return self.text[self.position] if len(self.text) == self.signs else self.text
+
+    @property
+    def weight(self) -> float:
+        """How much the source counts for here: its probability, less where its wording differs."""
+        return self.hit.score * (1.0 if self.agrees else OTHER_WORDING)
 
 
 def sources_of(text: Transcription, library: Library) -> tuple[Hit, ...]:
@@ -83,29 +90,38 @@ def answers(text: Transcription, hits: Iterable[Hit]) -> dict[int, list[Answer]]
             continue
         spelled_out = not _has_kanji(source) and _has_kanji(text)
         source_voiced = marks_voicing(source.text)
-        for worn, stands, at in _worn_groups(collate(text, source).groups):
+        for worn, stands, at, agrees in _worn_groups(collate(text, source).groups):
             near = source.text[max(0, at - _AROUND) : at + len(stands) + _AROUND]
             for position, sign in enumerate(worn):
-                answer = Answer(hit, stands, len(worn), position, spelled_out, source_voiced, near)
-                found.setdefault(sign, []).append(answer)
+                found.setdefault(sign, []).append(
+                    Answer(
+                        hit, stands, len(worn), position, spelled_out, source_voiced, near, agrees
+                    )
+                )
     return found
 
 
-def _worn_groups(groups: Iterable[Group]) -> Iterator[tuple[range, str, int]]:
-    """Yield the signs of each worn group, what the source has there, and where in the source.
+def _worn_groups(groups: Sequence[Group]) -> Iterator[tuple[range, str, int, bool]]:
+    """Yield the signs of each worn group, what the source has there, where, and if it agrees.
 
     Where a kanji is thought to say what an unread sign after it may have said (思□ for おもひ), the
     sign is given what the kanji leaves over.
     """
-    for before, group in pairwise((None, *groups)):
+    for at, (before, group) in enumerate(pairwise((None, *groups))):
         assert group is not None
         worn = range(group.copy.start, group.copy.end)
         if group.kind == "unread" and group.source.text:
-            yield worn, group.source.text, group.source.start
+            agrees = _says_the_same(groups[:at][::-1]) and _says_the_same(groups[at + 1 :])
+            yield worn, group.source.text, group.source.start, agrees
         elif _is_worn_addition(group) and before is not None and before.kind == "spelling":
             kanji, said = before.copy.text[-1], before.source.text
             if len(before.copy) == 1 and (rest := left_over(kanji, said, len(group.copy))):
-                yield worn, rest, before.source.end - len(rest)
+                yield worn, rest, before.source.end - len(rest), _says_the_same(groups[at + 1 :])
+
+
+def _says_the_same(groups: Iterable[Group]) -> bool:
+    """Whether the nearest legible group has the same wording in both texts."""
+    return not next((group.is_substantive for group in groups if group.kind != "unread"), False)
 
 
 def _is_worn_addition(group: Group) -> bool:
