@@ -169,3 +169,22 @@ def test_what_goes_wrong_in_the_other_process_is_told(folder: Path, table: Path)
     with pytest.raises(InputError, match="a table is wrong"):
         dictionary.dictionary_folder("broken", [table], broken_parts)
     assert list(folder.iterdir()) == []
+
+
+@pytest.mark.parametrize("name", ["dicrc", "matrix.bin", "more.dic", "sys.dic", "char.bin"])
+def test_a_whole_dictionary_written_over_is_built_again(
+    name: str, folder: Path, table: Path
+) -> None:
+    path = dictionary.dictionary_folder("whole", [table], write_parts)
+    held = (path / name).read_bytes()
+    (path / name).write_bytes(b"\xa5" * len(held))
+    assert dictionary.dictionary_folder("whole", [table], write_parts) == path
+    assert (path / name).read_bytes() == held
+
+
+def test_a_dictionary_written_over_is_built_again(folder: Path, table: Path) -> None:
+    path = dictionary.dictionary("words", [table], rows)
+    held = path.read_bytes()
+    path.write_bytes(held[:8] + b"\xa5" * (len(held) - 8))
+    assert dictionary.dictionary("words", [table], rows) == path
+    assert path.read_bytes() == held

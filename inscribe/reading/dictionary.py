@@ -20,7 +20,7 @@ from typing import NamedTuple
 
 from inscribe.errors import InputError, Place
 
-_LAYOUT = 2  # raise it when the way a dictionary is compiled changes
+_LAYOUT = 3  # raise it when the way a dictionary is compiled changes
 _MAGIC = 0xEF718F77  # MeCab writes it, mixed with the size, at the start of each dictionary
 _SIZES = "sizes"  # the file of a folder that is written last
 _KEPT = 3  # dictionaries of one name, of different versions or tables
@@ -60,7 +60,7 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[R
     for place in (cache_folder, _temporary_folder):
         folder = place()
         path = folder / file_name
-        if _is_sound(path):
+        if _is_sound(path) and _is_untouched(path, _stamp(path)):
             return path
         try:
             folder.mkdir(parents=True, exist_ok=True)
@@ -142,7 +142,7 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None]) -> None:
             _compile(f"x -d . -u {name} -f utf8 -t utf8 {more.name}", made, name, path)
             more.unlink()
         (made / "entries.csv").unlink()
-        _seal(made)
+        _seal(made, _stamp(path))
         try:
             made.replace(path)
         except OSError:
@@ -151,23 +151,40 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None]) -> None:
                 made.replace(path)
 
 
-def _seal(folder: Path) -> None:
-    """Put a finished folder on the disk, with the size of each of its files."""
+def _stamp(path: Path) -> int:
+    """Return the time of change, in seconds, that the files of a dictionary are given.
+
+    It follows from the dictionary's name, so that a file somebody wrote over is known by its own.
+    """
+    return int(path.stem.rpartition("-")[2], 16) % 2**30
+
+
+def _is_untouched(path: Path, stamp: int) -> bool:
+    return int(path.stat().st_mtime) == stamp
+
+
+def _seal(folder: Path, stamp: int) -> None:
+    """Put a finished folder on the disk, with the size of each of its files, and their stamp."""
     sizes = {}
     for path in folder.iterdir():
         with path.open("rb+") as file:
             os.fsync(file.fileno())
         sizes[path.name] = path.stat().st_size
+        os.utime(path, (stamp, stamp))
     lines = "".join(f"{size} {name}\n" for name, size in sorted(sizes.items()))
     (folder / _SIZES).write_text(lines, "utf-8")
 
 
 def _is_whole(folder: Path) -> bool:
-    """Whether every file of a finished folder is there, none of them cut short."""
+    """Whether every file of a finished folder is there, none of them cut short or written over."""
+    stamp = _stamp(folder)
     try:
         lines = (folder / _SIZES).read_text("utf-8").splitlines()
         sizes = (line.split(" ", 1) for line in lines)
-        whole = all((folder / name).stat().st_size == int(size) for size, name in sizes)
+        whole = all(
+            (folder / name).stat().st_size == int(size) and _is_untouched(folder / name, stamp)
+            for size, name in sizes
+        )
     except (OSError, ValueError):
         return False
     return bool(lines) and whole and _is_sound(folder / "sys.dic")
@@ -233,7 +250,9 @@ def _build(path: Path, rows: Iterable[Row]) -> None:
         _write_rows(Path(work, "entries.csv"), rows)
         source = quote(str(unidic_folder()))
         arguments = f"x -d {source} -u made.dic -f utf8 -t utf8 entries.csv"
-        _compile(arguments, Path(work), "made.dic", path).replace(path)
+        made = _compile(arguments, Path(work), "made.dic", path)
+        os.utime(made, (_stamp(path), _stamp(path)))
+        made.replace(path)
 
 
 def _compile(arguments: str, work: Path, made_name: str, path: Path) -> Path:
@@ -299,6 +318,6 @@ def _remove_older(path: Path, name: str) -> None:
 
 def _time(path: Path) -> float:
     try:
-        return path.stat().st_mtime
+        return path.stat().st_ctime
     except OSError:  # removed meanwhile
         return 0
