@@ -26,6 +26,8 @@ from inscribe.reading.pieces import Piece, unknown_piece
 from inscribe.reading.register import (
     SIGNATURE,
     has_classical_grammar,
+    is_heading,
+    is_kana_name,
     is_kanji_only,
     looks_like_verse,
     may_be_signature,
@@ -115,6 +117,10 @@ def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
         return _prose(text, "prose", wishes)
     if looks_like_verse(plain):
         reading, reason = _verse(text, wishes)
+        if may_hold_poem and _is_of_a_rare_metre(reading):  # 5-7-7-5-7-7 is 和歌 with a heading
+            found = _poem_among_columns(text, wishes)
+            if found is not None:
+                return found
         if reading.metre is not None and ("、" not in plain or _commas_end_phrases(reading)):
             return assembling.verse(text, reading, reason, wishes.alternatives)
     if may_hold_poem:
@@ -127,6 +133,8 @@ def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
 
 
 def _is_signature(plain: str) -> bool:
+    if is_kana_name(plain):
+        return True
     if not may_be_signature(plain):
         return False
     said = _LEGIBLE.search(_GAP.sub("", plain)) is not None  # a seal or monogram is something said
@@ -144,11 +152,24 @@ def _poem_among_columns(text: Text, wishes: Wishes) -> Interpretation | None:
     beside: list[Interpretation | None] = []
     for start, stop in ((0, first), (end, len(text.normal.text))):
         part = mixed.part_of(text, start, stop)
-        beside.append(_signature(part, wishes) if start < stop else None)
+        beside.append(_beside(part, wishes, heads=not start) if start < stop else None)
     poem = assembling.verse(mixed.part_of(text, first, end), division.reading, "", False)
     found = mixed.joined(assembling.carved_text(text), beside[0], poem, beside[1])
     doubts = (*assembling.doubts_of_forms(text), *found.doubts)
     return found._replace(changes=text.normal.changes, doubts=doubts)
+
+
+def _beside(part: Text, wishes: Wishes, *, heads: bool) -> Interpretation:
+    """Return what stands beside a poem: before it a heading, unless it is surely a signature."""
+    plain = part.normal.text
+    if heads and (is_heading(plain) or not _is_signature(plain)):
+        return _prose(part, "prose", wishes)
+    return _signature(part, wishes)
+
+
+def _is_of_a_rare_metre(reading: VerseReading) -> bool:
+    """Whether a reading keeps a metre that a usual poem with a heading beside it keeps too."""
+    return reading.metre is not None and reading.metre.name not in ("tanka", "haiku")
 
 
 def _commas_end_phrases(reading: VerseReading) -> bool:
@@ -169,6 +190,8 @@ def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
     from inscribe.reading.verse import read_verse
 
     plain = text.normal.text
+    if "［" not in plain and "（" not in plain:
+        return read_verse(plain, text.breaks, wishes.overrides, text.normal.origin), ""
     marks = [match.span() for match in _MARK.finditer(plain)]
     if not marks:
         return read_verse(plain, text.breaks, wishes.overrides, text.normal.origin), ""
