@@ -190,9 +190,8 @@ def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
     from inscribe.reading.verse import read_verse
 
     plain = text.normal.text
-    if "［" not in plain and "（" not in plain:
-        return read_verse(plain, text.breaks, wishes.overrides, text.normal.origin), ""
-    marks = [match.span() for match in _MARK.finditer(plain)]
+    bracketed = "［" in plain or "（" in plain
+    marks = [match.span() for match in _MARK.finditer(plain)] if bracketed else []
     if not marks:
         return read_verse(plain, text.breaks, wishes.overrides, text.normal.origin), ""
     from inscribe.reading.verse import VerseReading, marks_voicing, words_without_metre

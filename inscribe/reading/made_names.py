@@ -22,7 +22,7 @@ _TWICE = 0.05
 _SHORT = 0.3
 # A studio name is read by on-readings the more likely.
 _STUDIO_ON = 6.0
-_USUAL = 0.5  # a reading that weighs half of all in its place is the usual one
+_USUAL = 0.3  # a reading that weighs this much of all in its place is a usual one
 
 
 class Ending(NamedTuple):
@@ -128,8 +128,8 @@ def _how_usual(char: str, place: str, choice: Choice) -> str:
     """Return a share only where enough names were counted, else words."""
     if choice.counted is not None:
         return f"{char} {place} is {choice.kana} in {choice.counted:.0%} of names"
-    usual = "as usual" if choice.share >= _USUAL else "also read so"
-    return f"{char} {place} {choice.kana}, {usual}"
+    usual = "usual" if choice.share >= _USUAL else "also read so"
+    return f"{char} {place} is {choice.kana} ({usual})"
 
 
 def _ending_readings(name: str, ending: Ending) -> list[NameReading]:

@@ -14,7 +14,7 @@ from inscribe.forms.normal import NormalText
 from inscribe.reading.assembling import Text
 from inscribe.reading.metre import PARTS
 from inscribe.reading.overrides import Override
-from inscribe.reading.register import kana_share, looks_like_verse
+from inscribe.reading.register import is_heading, kana_share, looks_like_verse
 from inscribe.reading.tokens import Interpretation, Proposal
 from inscribe.reading.verse import VerseReading, read_verse
 
@@ -60,7 +60,7 @@ def _stretches(text: Text) -> Iterator[tuple[int, int]]:
 
 
 def _may_stand_beside(text: str) -> bool:
-    return len(text) <= _MOST_BESIDE and kana_share(text) <= _MOST_KANA
+    return len(text) <= _MOST_BESIDE and (kana_share(text) <= _MOST_KANA or is_heading(text))
 
 
 def part_of(text: Text, first: int, end: int) -> Text:

@@ -21,12 +21,22 @@ from collections.abc import Iterable
 from inscribe import tables
 from inscribe.errors import TableError
 from inscribe.reading.made_names import made_readings
-from inscribe.reading.name_lists import Listed, place_names, surnames
-from inscribe.reading.name_readings import MOST, NameKind, NameReading, element, ranked, romaji
+from inscribe.reading.name_elements import Choice
+from inscribe.reading.name_lists import Listed, place_names, surnames, surnames_from
+from inscribe.reading.name_readings import (
+    MOST,
+    UNREAD,
+    NameKind,
+    NameReading,
+    element,
+    ranked,
+    romaji,
+)
 
 __all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings"]
 
 _OWN_LIST = 100.0
+_LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
 
 
 @tables.compiled
@@ -60,7 +70,7 @@ def readings(name: str, kind: NameKind = "auto") -> tuple[NameReading, ...]:
     elif kind == "place":
         found = _place_readings(name)
     elif kind == "auto":
-        found = ranked([*made_readings(name), *_surname_readings(name, composed=False)])
+        found = ranked([*made_readings(name), *_surname_readings(name, composed=len(name) == 2)])
     else:
         found = made_readings(name, studio=kind == "art")
     return _distinct((*own, *found))[:MOST]
@@ -95,15 +105,46 @@ def _listed_readings(known: Listed, kind: str) -> list[NameReading]:
 
 
 def _composed_readings(name: str, kind: str) -> list[NameReading]:
-    options = [
-        [c for c in element(char, "first" if i == 0 else "last") if not c.is_on][:2]
-        or list(element(char, "first"))[:2]
-        for i, char in enumerate(name)
-    ]
+    options = [_kun_choices(char, i == 0) for i, char in enumerate(name)]
     found = []
     for combination in itertools.product(*options):
         kana = "|".join(c.kana for c in combination)
         share = math.prod(c.share for c in combination)
-        reason = f"{name} is in no list of {kind}s; read by its characters"
+        by_kun = "by kun, as surnames are" if kind == "surname" else "by its characters"
+        if kind == "surname" and any(c.is_on for c in combination):
+            by_kun = "by its characters"
+        reason = f"{name} is in no list of {kind}s; read {by_kun}"
         found.append(NameReading(kana, romaji(kana), 0.2 * share, reason, kind))
     return ranked(found)
+
+
+def _kun_choices(char: str, heads: bool) -> list[Choice]:
+    """Return how a character is read in a surname: by kun, as it is in listed surnames first."""
+    in_names = [c for c in element(char, "first" if heads else "last") if not c.is_on]
+    if heads and char != UNREAD:
+        listed = _listed_heads(char)
+        counted = [c for c in listed if c.share >= _LEAST_HEAD]
+        if counted:
+            return counted[:2]
+    if not in_names and char != UNREAD:
+        in_names = [Choice(kana, False, 1.0, "of the dictionary") for kana in _plain_kun(char)]
+    return in_names[:2] or list(element(char, "first"))[:2]
+
+
+def _plain_kun(char: str) -> list[str]:
+    """Return the kun readings of a character in the dictionary, without okurigana."""
+    from inscribe.forms.characters import readings as dictionary
+
+    return [k.strip("-") for k in dictionary(char).kun if "." not in k]
+
+
+def _listed_heads(char: str) -> list[Choice]:
+    """Return the kun readings with which the listed surnames of a character begin."""
+    from inscribe.forms.characters import readings as dictionary
+
+    kun = {k.replace(".", "").strip("-") for k in dictionary(char).kun} | set(_plain_kun(char))
+    listed = [ways[0][0] for name, ways in surnames_from(char).items() if len(name) > 1]
+    counts = {k: sum(w.startswith(k) for w in listed) for k in kun if k}
+    total = sum(counts.values())
+    found = [Choice(k, False, n / total, "of surnames") for k, n in counts.items() if n]
+    return sorted(found, key=lambda choice: (-choice.share, -len(choice.kana)))

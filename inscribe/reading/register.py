@@ -11,6 +11,10 @@ from functools import lru_cache
 
 SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
+_HEADING = re.compile("(?:題|よみ人|読人)(?:し|知)ら[ずす]")  # of poems
+_KANA_NAME = re.compile(
+    "(?:[\u3041-\u3096]{3,5}|[\u30a1-\u30fa]{3,5})(?:[作造彫刻鐫製写][之]?|之)?(?:（花押）|（印[^）]*）)*"
+)
 _MARKS = re.compile("［[^］]*］|（[^）]*）")
 _MARKS_OF_TRANSCRIBERS = re.compile(r"（花押）|（印|［[　 ]+］")
 _SENTENCES = re.compile(r"。|「[^」]*」")
@@ -52,6 +56,24 @@ def may_be_signature(text: str) -> bool:
     (True, False)
     """
     return kana_share(text) <= 0.4
+
+
+def is_kana_name(text: str) -> bool:
+    """Whether a text is three to five kana, alone or before a verb or a kao: a name in kana.
+
+    >>> is_kana_name("まさよし作"), is_kana_name("つねみつ"), is_kana_name("さくらの花")
+    (True, True, False)
+    """
+    return bool(_KANA_NAME.fullmatch(text))
+
+
+def is_heading(text: str) -> bool:
+    """Whether a text is a heading that anthologies give a poem of which nothing is known.
+
+    >>> is_heading("題しらず"), is_heading("題しらず読人しらず"), is_heading("春の歌")
+    (True, True, False)
+    """
+    return bool(text) and not _HEADING.sub("", text)
 
 
 def looks_like_verse(text: str) -> bool:

@@ -21,7 +21,7 @@ from inscribe.forms.normal import NormalText, carved_between
 from inscribe.reading.signature_dates import dated_pieces
 from inscribe.reading.signature_formulas import Arrangement, arranged
 from inscribe.reading.signature_likelihood import signature_likelihood
-from inscribe.reading.signature_options import Option, Unit
+from inscribe.reading.signature_options import KANA_ONLY, Option, Unit
 from inscribe.reading.signature_pieces import is_seal, legend_of
 from inscribe.reading.signature_spans import Span
 from inscribe.reading.signature_split import Division, divisions
@@ -238,9 +238,22 @@ def _legend(legend: str, first: int, last: int) -> Part:
     return Part(legend, best.kana, best.romaji, first, last, tuple(o.romaji for o in others))
 
 
+def _said_of_lone_word(unit: Unit) -> str:
+    """Return what is doubtful of a name with no other word of a signature beside it."""
+    if unit.kind not in ("name", "surname", "art_name", "unlisted_place") or len(unit.text) == 1:
+        return ""
+    if KANA_ONLY.fullmatch(unit.text):
+        return f"{unit.text} may be a name or a word in kana"
+    if len(unit.text) > 2 or "□" in unit.text:
+        return ""
+    return f"{unit.text} may be a name or a subject"
+
+
 def _doubts(best: _Candidate, origin: Sequence[int]) -> tuple[Doubt, ...]:
     """Return the names whose second reading weighs nearly as much, and what found no place."""
     doubts = []
+    if len(best.units) == 1 and (why := _said_of_lone_word(best.units[0])):
+        doubts.append(Doubt(origin[best.units[0].first], origin[best.units[0].last], why))
     for unit in best.units:
         first, last = origin[unit.first], origin[unit.last]
         if unit.kind == "other":

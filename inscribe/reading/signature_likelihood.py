@@ -24,7 +24,7 @@ _SURE = re.compile(
 _PROBABLE = re.compile("^..[男門]..(?!.)|^[源平橘]..(?!.)|^戯...?(?!.)")
 _LAST_VERB = re.compile("[作造彫刻鐫鎸鏤製写鍛]([（□［]|$)")
 _LONGEST = 80
-_LENGTHS_OF_VERSE = frozenset({5, 7, 10, 14, 20, 28})  # lines of Chinese verse, and couplets
+_LENGTHS_OF_VERSE = frozenset({5, 7, 8, 10, 14, 20, 28})  # lines of Chinese verse, sayings
 # The price of a division, a sign, at which a text is as likely a signature as not.
 _EVEN_PRICE = 2.1
 _STEEPNESS = 2.6
@@ -49,7 +49,7 @@ def signature_likelihood(text: str) -> float:
     if kana > 0.5 or len(text) > _LONGEST:
         return 0.02
     evidence = 2.5 * bool(_SURE.search(text)) + 1.2 * bool(_LAST_VERB.search(text))
-    evidence += 1.6 * bool(_PROBABLE.search(plain))
+    evidence += 2.2 * bool(_PROBABLE.search(plain))
     if kana > 0.2 and not evidence:
         return 0.05
     if not evidence and len(plain) in _LENGTHS_OF_VERSE:

@@ -17,6 +17,7 @@ from inscribe.reading.made_names import ending_of
 from inscribe.reading.name_elements import usualness
 from inscribe.reading.name_lists import place_names, surnames, surnames_from
 from inscribe.reading.names import own_names
+from inscribe.reading.register import is_kana_name
 from inscribe.reading.signature_words import Word, words_from
 
 # A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
@@ -27,6 +28,7 @@ _KANA_NAME = re.compile(
     "(?<![ぁ-ゖ])[ぁ-ゖ]{2,8}(?![ぁ-ゖ])|(?<![ァ-ヺ])[ァ-ヺー]{2,8}(?![ァ-ヺー])"
 )
 _KANA_COST = 4.5
+_KANA_NAME_ALONE = 0.5  # in a short text that is a name in kana and little else
 _NAME = 2.2  # an art name of two usual characters
 _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in its place
 _USUAL_CHARACTER = 3.6  # from this usualness on a character costs nothing
@@ -104,7 +106,8 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
         found[position] += _place_pieces(text, position)
         found[position].append(_piece(text[position], "other", position, _OTHER))
         if kana := _KANA_NAME.match(text, position):
-            found[position].append(_piece(kana.group(), "name", position, _KANA_COST))
+            cost = _KANA_NAME_ALONE if is_kana_name(text) else _KANA_COST
+            found[position].append(_piece(kana.group(), "name", position, cost))
         position += 1
     return found
 
