@@ -181,7 +181,8 @@ def find(
     """Find which text of the library an inscription is from, by its sounds and signs.
 
     Old forms, missing voicing marks, unreadable signs (□), gaps and missing ends do no harm. The
-    score is the probability that the text is the source; a search can also end with none.
+    score is the probability that the text is the source: 1 at the most in all, but for texts of
+    nearly the same words, which are one answer. A search can also end with none.
     """
     from inscribe.cli.source_queries import line_queries, queries
     from inscribe.report.as_json.source import error_as_json, hits_as_json

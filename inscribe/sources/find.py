@@ -3,7 +3,10 @@
 The probability of a hit weighs the letters that fit against the size of the library (a match of
 few letters means little among many texts), the share of the query that fits, and how far the next
 different text lies behind; its weights are fitted on queries whose answer is known (see
-``tests/benchmarks/find_scores.py``), some of which have no source in the library.
+``tests/benchmarks/find_scores.py``), some of which have no source in the library. Where hardly any
+of those queries lie, at few letters or a small share, the probability falls off. Texts that differ
+exclude each other, so that their probabilities add up to 1 at the most; near twins, the same words
+in two books, are one answer.
 """
 
 from __future__ import annotations
@@ -31,9 +34,13 @@ TURNED = 1.5  # letters taken off where the end of the passage comes before its 
 NO_SOURCE = 0.5  # below this probability the answer is: no source found
 BITS_A_LETTER = 3.6  # what one fitting letter tells, in verse; from memory
 BITS_A_GRAM = 6.0  # grams that tell so many bits weigh as much as one letter in its place
+UNLIKELY = 0.001  # probability below which a text is not looked at for its twins
 MOST_TOLD = 60.0  # bits
 MOST_AHEAD = 8.0  # letters
 WEIGHTS = (-6.59, 0.09, 6.55, 0.25)  # intercept and one a feature, fitted by find_scores.py
+# No query with so small a share that fits, or so few letters, was from the text found.
+SMALL_SHARE, PER_SHARE = 0.7, 40.0
+FEW_LETTERS, PER_LETTER = 6.0, 0.8
 TWIN = 0.8  # share of letters in common above which two passages are near twins
 
 
@@ -65,7 +72,7 @@ def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...
     An empty result, or a first score below one half, means that no source was found.
 
     Raises:
-        InputError: there is no legible sign to look for.
+        InputError: there are fewer than two legible signs to look for.
     """
     query = query_of(text)
     compared = _compared(library, query, CANDIDATES)
@@ -73,9 +80,9 @@ def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...
         compared = _compared(library, query, MORE_CANDIDATES)
     ranked = _by_text(_in_any_order(query, compared))
     hits = []
-    for rank, candidate in enumerate(ranked[:most], start=1):
-        behind = next((c.gain for c in ranked if not _are_twins(c, candidate)), 0.0)
-        score = probability_of(features(query, candidate.gain, behind, library.size))
+    for rank, (candidate, score, behind) in enumerate(_scored(query, ranked, library.size), 1):
+        if rank > most:
+            break
         hits.append(
             Hit(
                 rank,
@@ -89,6 +96,25 @@ def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...
             )
         )
     return tuple(replace(hit, why=_why(hit)) for hit in hits)
+
+
+def _scored(
+    query: Query, ranked: Sequence[_Candidate], size: int
+) -> list[tuple[_Candidate, float, float]]:
+    """Return each candidate, its probability, and the gain of the next different one."""
+    found = []
+    rest = 0.0
+    answers: list[tuple[_Candidate, float]] = []  # the best of each group of twins
+    for candidate in ranked:
+        behind = next((c.gain for c in ranked if not _are_twins(c, candidate)), 0.0)
+        score = probability_of(features(query, candidate.gain, behind, size))
+        found.append((candidate, score, behind))
+        if score <= UNLIKELY:
+            rest += score
+        elif not any(_are_twins(each, candidate) for each, _ in answers):
+            answers.append((candidate, score))
+    whole = max(1.0, rest + sum(score for _, score in answers))
+    return [(candidate, score / whole, behind) for candidate, score, behind in found]
 
 
 def _compared(library: Library, query: Query, most: int) -> list[_Candidate]:
@@ -150,21 +176,25 @@ def _are_twins(one: _Candidate, other: _Candidate) -> bool:
     )
 
 
-def features(query: Query, gain: float, behind: float, size: int) -> tuple[float, float, float]:
+def features(query: Query, gain: float, behind: float, size: int) -> tuple[float, ...]:
     """Return what the probability of a hit is judged by.
 
     The bits its fitting letters tell beyond the size of the library, the share of the query that
-    fits, and how many letters the next different text lies behind; each is held within bounds.
-    ``size`` is the number of passages.
+    fits, how many letters the next different text lies behind, each held within bounds, and how
+    many letters are wanting to enough of them. ``size`` is the number of passages.
     """
     told = BITS_A_LETTER * gain - math.log2(max(size, 1) + 1)
     share = gain / query.weight
-    return min(told, MOST_TOLD), max(-1.0, min(share, 1.0)), min(gain - behind, MOST_AHEAD)
+    few = max(0.0, FEW_LETTERS - gain)
+    ahead = min(gain - behind, MOST_AHEAD)
+    return min(told, MOST_TOLD), max(-1.0, min(share, 1.0)), ahead, few
 
 
 def probability_of(judged: tuple[float, ...]) -> float:
     """Return the probability that a hit with these features is the source."""
-    logit = WEIGHTS[0] + sum(w * value for w, value in zip(WEIGHTS[1:], judged, strict=True))
+    *fitted, few = judged
+    logit = WEIGHTS[0] + sum(w * value for w, value in zip(WEIGHTS[1:], fitted, strict=True))
+    logit -= PER_SHARE * max(0.0, SMALL_SHARE - fitted[1]) + PER_LETTER * few
     return 1 / (1 + math.exp(-max(-30.0, min(30.0, logit))))
 
 

@@ -20,6 +20,7 @@ from inscribe.sources import index, keys
 READINGS = 6  # readings of one character that are looked up in the index
 REACH = 5  # letters of the lattice walked from each sign: a gram, and what its long vowels need
 MAX_SIGNS = 2000
+FEWEST = 2  # legible signs: one alone is in any text
 _ROMAN = re.compile(r"[A-Za-zāīūēōĀĪŪĒŌâîûêôÂÎÛÊÔ'’\s.,;:!?/-]+")
 _LONG = str.maketrans({"ā": "aa", "ī": "ii", "ū": "uu", "ē": "ee", "ō": "ou"})
 _CIRCUMFLEX = str.maketrans("âîûêô", "āīūēō")
@@ -47,7 +48,7 @@ def query_of(text: Transcription) -> Query:
     """Return the query for a transcription.
 
     Raises:
-        InputError: it has no legible sign, or more than 2,000 signs.
+        InputError: it has fewer than two legible signs, or more than 2,000 signs.
     """
     if len(text.signs) > MAX_SIGNS:
         raise InputError(
@@ -58,8 +59,9 @@ def query_of(text: Transcription) -> Query:
     arcs = tuple(tuple(_arcs(side, at)) for at in range(len(side)))
     kinds = tuple(_kind(sort) for sort in side.sort)
     signs = "".join(c for part in side.norm for c in part if is_kana(c) or is_kanji(c))
-    if not signs:
-        raise InputError("there is no legible sign to look for", hint="give at least two signs")
+    if len(signs) < FEWEST:
+        found = "one legible sign is too little" if signs else "there is no legible sign"
+        raise InputError(f"{found} to look for", hint="give at least two signs")
     return Query(arcs, kinds, signs, _weight(arcs))
 
 
