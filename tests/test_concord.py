@@ -238,7 +238,8 @@ def test_a_word_before_its_folder_is_told(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    ("asked", "found_in"), [("reigyo", "嶺曉"), ("reigyō", "嶺曉"), ("kozu", "古圖"), ("noriito", "")]
+    ("asked", "found_in"),
+    [("reigyo", "嶺曉"), ("reigyō", "嶺曉"), ("kozu", "古圖"), ("noriito", "")],
 )
 def test_latin_letters_need_no_macrons(asked: str, found_in: str) -> None:
     shown = run("examples", asked)
