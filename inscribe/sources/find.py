@@ -38,7 +38,8 @@ UNLIKELY = 0.001  # probability below which a text is not looked at for its twin
 MOST_TOLD = 60.0  # bits
 MOST_AHEAD = 8.0  # letters
 WEIGHTS = (-6.59, 0.09, 6.55, 0.25)  # intercept and one a feature, fitted by find_scores.py
-# No query with so small a share that fits, or so few letters, was from the text found.
+# No query of the benchmark with so small a share that fits, and few with so few letters (with less
+# than five none), was from the text found.
 SMALL_SHARE, PER_SHARE = 0.7, 40.0
 FEW_LETTERS, PER_LETTER = 6.0, 0.8
 TWIN = 0.8  # share of letters in common above which two passages are near twins
