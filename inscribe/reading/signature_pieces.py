@@ -43,6 +43,7 @@ _MOST_KNOWN = 50_000  # stretches whose prices are kept
 _SURNAME = 1.3
 _UNLISTED_SURNAME = 4.3
 _LIKE_A_NAME = 1.5
+_CLOSER_AS_NAME = 2.0  # 筆意, 所望: words of the formulas, hardly names
 _WORD_IN_SURNAME = 2.5  # 門 or 需 makes a surname of three signs that no list has unlikely
 _BEFORE_NAMES = frozenset({"adverb", "closer:patron", "appraised"})
 _AROUND_NAMES = _BEFORE_NAMES | {"relation"}
@@ -259,6 +260,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
     if len(name) == 2:
         cost = _NAME + _rarity(name[0], "first") + _rarity(name[1], "last")
         cost += _FORMULA_SIGN * sum(map(_is_formula_sign, name))
+        cost += _CLOSER_AS_NAME * _is_closer(name)
         sort = ending and ending.kind == "art" and ending.weight >= 1
         yield "art_name" if sort else "name", cost
     elif ending and "□" not in name:
@@ -273,6 +275,10 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         yield f"{ending.kind}_name", cost
     if len(name) == 3:
         yield "name", _LONG_NAME
+
+
+def _is_closer(text: str) -> bool:
+    return any(word.kind == "closer" for word in words_from(text[0]).get(text, ()))
 
 
 def _rarity(char: str, place: str) -> float:
