@@ -33,6 +33,7 @@ from inscribe.reading.names import readings
         ("倣古圖萩汀", "kozu ni naraite Shūtei"),
         ("紋萩乗／綾美（花押）", "mon Haginori Ayayoshi"),
         ("あやさと作", "Ayasato saku"),
+        ("武州住あやさと造之", "Bushū jū Ayasato kore o tsukuru"),
         ("はぎつぐ（花押）", "Hagitsugu"),
     ],
 )

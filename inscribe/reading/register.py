@@ -13,6 +13,7 @@ SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
 _HEADING = re.compile("(?:題|よみ人|読人)(?:し|知)ら[ずす]")  # of poems
 _KANA_NAME = re.compile(
+    "(?:[\u4e00-\u9fff]{1,10}住人?)?"
     "(?:[\u3041-\u3096]{3,5}|[\u30a1-\u30fa]{3,5})(?:[作造彫刻鐫製写][之]?|之)?(?:（花押）|（印[^）]*）)*"
 )
 _MARKS = re.compile("［[^］]*］|（[^）]*）")
@@ -59,7 +60,7 @@ def may_be_signature(text: str) -> bool:
 
 
 def is_kana_name(text: str) -> bool:
-    """Whether a text is three to five kana, alone or before a verb or a kao: a name in kana.
+    """Whether a text is a name in kana (three to five), with residence, verb and kao at most.
 
     >>> is_kana_name("まさよし作"), is_kana_name("つねみつ"), is_kana_name("さくらの花")
     (True, True, False)
