@@ -55,11 +55,11 @@ _OTHERS = {
     "unknown-kind": ("a.docx", b"PK", "kind of file is not known"),
 }
 _QUERIES = {
-    "sql": "花'; DROP TABLE texts; --",
-    "fts": '花 AND 色 OR "は*" NEAR/2 col:花',
-    "wildcards": "花%_*?",
-    "formula": "=HYPERLINK[花]",
-    "html": "花<img src=x onerror=alert`1`>",
+    "sql": "花の'; DROP TABLE texts; --",
+    "fts": '花の AND 色 OR "は*" NEAR/2 col:花の',
+    "wildcards": "花の%_*?",
+    "formula": "=HYPERLINK[花の]",
+    "html": "花の<img src=x onerror=alert`1`>",
 }
 
 
@@ -96,6 +96,7 @@ def _asked() -> list[Case]:
         *found,
         Case("query-long", (*find, "a.txt"), "limit of 2000 signs", files=long, writes=made),
         Case("query-nothing", (*find, "--text", "□"), "no legible sign", writes=made),
+        Case("query-one-sign", (*find, "--text", "花"), "one legible sign", writes=made),
         Case("query-empty", (*find, "--text", ""), "no legible sign", writes=made),
         Case("query-two", (*find, "--text", "a", "b"), "give one text"),
         Case("query-most", (*find, "--most", "99999", "--text", "花"), "--most"),
