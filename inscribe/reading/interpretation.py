@@ -44,6 +44,7 @@ _MARK = re.compile("［[^］]*］|（花押）|（印(?:「[^」]*」)?）")
 _GAP = re.compile("［[^］]*］")
 _LEGIBLE = re.compile("[^□ 　]")
 _LEAST_CHINESE = 5  # signs
+_LONGEST_HEADING = 6  # signs of a column that may head a poem
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 _NO_METRE_OVER_A_GAP = "a gap leaves the metre open; read word by word"
 
@@ -117,7 +118,7 @@ def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
         return _prose(text, "prose", wishes)
     if looks_like_verse(plain):
         reading, reason = _verse(text, wishes)
-        if may_hold_poem and _is_of_a_rare_metre(reading):  # 5-7-7-5-7-7 is 和歌 with a heading
+        if may_hold_poem and (_is_of_a_rare_metre(reading) or _may_be_headed(text, reading)):
             found = _poem_among_columns(text, wishes)
             if found is not None:
                 return found
@@ -170,6 +171,14 @@ def _beside(part: Text, wishes: Wishes, *, heads: bool) -> Interpretation:
 def _is_of_a_rare_metre(reading: VerseReading) -> bool:
     """Whether a reading keeps a metre that a usual poem with a heading beside it keeps too."""
     return reading.metre is not None and reading.metre.name not in ("tanka", "haiku")
+
+
+def _may_be_headed(text: Text, reading: VerseReading) -> bool:
+    """Whether the first column may be no part of a poem: short, in kanji, and too much for it."""
+    first = text.normal.text[: min(text.breaks)]
+    if reading.metre is None or len(first) > _LONGEST_HEADING or not is_kanji_only(first):
+        return False
+    return tuple(count for count, _ in reading.phrases) != reading.metre.phrases
 
 
 def _commas_end_phrases(reading: VerseReading) -> bool:

@@ -347,6 +347,8 @@ def _as_closer(piece: Piece, family: str) -> Word | None:
 
 
 def _verb_follows(pieces: Sequence[Piece], at: int, family: str) -> bool:
-    if family in ("purpose", "model"):  # 倣古図某作; a name alone implies one
-        return any(piece.kind == "verb" or piece.kind in _MAKERS for piece in pieces[at:])
+    if family == "model" and any(piece.kind in _MAKERS for piece in pieces[at:]):
+        return True  # 倣古図某: a name alone implies that it made this
+    if family in ("purpose", "model"):  # a name may stand between: 為某君某作
+        return any(piece.kind == "verb" for piece in pieces[at:])
     return at < len(pieces) and pieces[at].kind in ("verb", "adverb", "object")
