@@ -26,6 +26,8 @@ from inscribe.sources.texts import SourceText
 
 CANDIDATES = 3000  # passages taken from the index
 COMPARED = 80  # of these, how many are compared in full
+COMPARED_SOUNDS = 100_000  # fewer passages, where so many sounds of a long query are compared
+FEWEST_COMPARED = 40
 DOUBTFUL = 0.7  # share of a query below which the best fit makes the search be done once more ...
 MORE_CANDIDATES = 12000  # ... among so many passages
 IN_ORDER = 0.75  # share of a query that fits in order, from which no other order is tried
@@ -124,8 +126,9 @@ def _compared(library: Library, query: Query, most: int) -> list[_Candidate]:
     found = list(library.passages(list(shared)))
     likely = _likely_letters(query)
     found.sort(key=lambda item: -_promise(likely, item[2].sounds, shared[item[0]]))
+    looked_at = max(FEWEST_COMPARED, min(COMPARED, COMPARED_SOUNDS // int(query.weight + 1)))
     gains = (
-        _Candidate(text, passage, _gain(query, passage)) for _, text, passage in found[:COMPARED]
+        _Candidate(text, passage, _gain(query, passage)) for _, text, passage in found[:looked_at]
     )
     return sorted(gains, key=lambda candidate: -candidate.gain)
 
