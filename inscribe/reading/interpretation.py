@@ -13,6 +13,13 @@ from inscribe.forms.normalising import normalise_text
 from inscribe.forms.sequences import signs_of
 from inscribe.reading import assembling
 from inscribe.reading.assembling import Text
+from inscribe.reading.marks import (
+    MARK,
+    marks_as_words,
+    signs_alone,
+    words_around_marks,
+    words_with_repeats,
+)
 from inscribe.reading.overrides import (
     Override,
     applying,
@@ -22,7 +29,7 @@ from inscribe.reading.overrides import (
     still_open,
     without_reasons,
 )
-from inscribe.reading.pieces import Piece, unknown_piece
+from inscribe.reading.pieces import Piece
 from inscribe.reading.register import (
     SIGNATURE,
     has_classical_grammar,
@@ -40,7 +47,6 @@ from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register
 if TYPE_CHECKING:
     from inscribe.reading.verse import VerseReading
 
-_MARK = re.compile("［[^］]*］|（花押）|（印(?:「[^」]*」)?）")
 _GAP = re.compile("［[^］]*］")
 _LEGIBLE = re.compile("[^□ 　]")
 _LEAST_CHINESE = 5  # signs
@@ -114,7 +120,7 @@ def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
     may_hold_poem = bool(text.breaks) and may_hold_verse(plain)
     if not may_hold_poem and _is_signature(plain):
         return _signature(text, wishes)
-    if not _LEGIBLE.search(_MARK.sub("", plain)):
+    if not _LEGIBLE.search(MARK.sub("", plain)):
         return _prose(text, "prose", wishes)
     if looks_like_verse(plain):
         reading, reason = _verse(text, wishes)
@@ -200,7 +206,7 @@ def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
 
     plain = text.normal.text
     bracketed = "［" in plain or "（" in plain
-    marks = [match.span() for match in _MARK.finditer(plain)] if bracketed else []
+    marks = [match.span() for match in MARK.finditer(plain)] if bracketed else []
     if not marks:
         return read_verse(plain, text.breaks, wishes.overrides, text.normal.origin), ""
     from inscribe.reading.verse import VerseReading, marks_voicing, words_without_metre
@@ -210,7 +216,7 @@ def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
         start = marks.pop(0)[1]
     while marks and marks[-1][1] == end:
         end = marks.pop()[0]
-    before, after = _marks_as_words(plain[:start]), _marks_as_words(plain[end:])
+    before, after = marks_as_words(plain[:start]), marks_as_words(plain[end:])
     if marks or start == end:
         words_of = partial(words_without_metre, voiced=marks_voicing(plain))
         words = words_around_marks(plain, words_of)
@@ -220,33 +226,6 @@ def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
     core = read_verse(plain[start:end], breaks, wishes.overrides, origin)
     phrases = tuple((count, first + len(before)) for count, first in core.phrases)
     return core._replace(words=[*before, *core.words, *after], phrases=phrases), ""
-
-
-def _marks_as_words(text: str) -> list[Piece]:
-    return [_mark_as_word(mark) for mark in _MARK.findall(text)]
-
-
-def _mark_as_word(mark: str) -> Piece:
-    """Return a mark as a word of its own; a gap stands apart, for words are lost in it."""
-    if mark.startswith("［"):
-        return unknown_piece(mark)
-    return unknown_piece(mark, part_of_speech="補助記号")
-
-
-def words_around_marks(text: str, words_of: assembling.WordsOf) -> list[Piece]:
-    """Return the words of a text, each gap, seal or monogram a word of its own."""
-    words: list[Piece] = []
-    position = 0
-    for match in _MARK.finditer(text):
-        if match.start() > position:
-            words += words_of(text[position : match.start()])
-        words.append(_mark_as_word(match[0]))
-        position = match.end()
-    return words + words_of(text[position:]) if position < len(text) else words
-
-
-def _signs_alone(text: str) -> list[Piece]:
-    return [unknown_piece(sign, part_of_speech="補助記号") for sign in text]
 
 
 def _signature(text: Text, wishes: Wishes) -> Interpretation:
@@ -297,7 +276,7 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
 
     normal = text.normal
     reasons: tuple[str, ...] = ()
-    legible = _LEGIBLE.search(_MARK.sub("", normal.text))
+    legible = _LEGIBLE.search(MARK.sub("", normal.text))
     if not legible:
         reasons = ("nothing can be read",)
     if has_marks(normal.text):
@@ -308,7 +287,7 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
         from inscribe.reading.verse import marks_voicing, words_without_metre
 
         words_of = partial(words_without_metre, voiced=marks_voicing(normal.text))
-    words = _words_with_repeats(normal, text.carved, words_of if legible else _signs_alone)
+    words = words_with_repeats(normal, text.carved, words_of if legible else signs_alone)
     doubts: tuple[Doubt, ...] = ()
     if len(normal.text) >= _LEAST_CHINESE and is_kanji_only(text.normal.text):
         words, doubts = _chinese(words, text)
@@ -323,32 +302,6 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
         proposals=proposals,
         doubts=(*found.doubts, *doubts),
     )
-
-
-def _words_with_repeats(
-    normal: NormalText, carved: Sequence[str], words_of: assembling.WordsOf
-) -> list[Piece]:
-    """Return the words of a text, each 々 as carved where a word has it: 人々 is one, 人人 none."""
-    if "々" not in carved:
-        return words_around_marks(normal.text, words_of)
-    from inscribe.reading.prose import written_as
-
-    signs = zip(normal.text, normal.origin, strict=True)
-    printed = ["々" if carved[sign] == "々" else now for now, sign in signs]
-    while True:
-        words = words_around_marks("".join(printed), words_of)
-        ends = list(accumulate(word.length for word in words))
-        loose = [
-            place
-            for word, end in zip(words, ends, strict=True)
-            if word.written[0] == "々"
-            for place in range(end - word.length, end)
-            if printed[place] != normal.text[place]
-        ]
-        if not loose:
-            return written_as(words, normal.text)
-        for place in loose:  # no word has it: the sign it repeats is read
-            printed[place] = normal.text[place]
 
 
 def _reordered(normal: NormalText) -> NormalText:
