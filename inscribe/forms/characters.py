@@ -66,7 +66,7 @@ def character(char: str) -> Character:
     Raises:
         TableError: the row of the character cannot be used.
     """
-    row = _rows().get(char)
+    row = next(_table().about(char), None)
     return _read(*row) if row else Character(char)
 
 
@@ -158,6 +158,11 @@ def _spoken(cells: tuple[str, ...]) -> Iterator[tuple[int, str]]:
 
 def _hiragana(text: str) -> str:
     return "".join(chr(ord(char) - 0x60) if "ァ" <= char <= "ヶ" else char for char in text)
+
+
+@tables.compiled
+def _table() -> tables.Rows:
+    return tables.Rows("characters", _COLUMNS)
 
 
 @tables.compiled

@@ -140,9 +140,11 @@ def _plain_kun(char: str) -> list[str]:
 
 def _listed_heads(char: str) -> list[Choice]:
     """Return the kun readings with which the listed surnames of a character begin."""
-    from inscribe.forms.characters import readings as dictionary
+    kun = {choice.kana for choice in element(char, "first") if not choice.is_on}
+    if not kun:
+        from inscribe.forms.characters import readings as dictionary
 
-    kun = {k.replace(".", "").strip("-") for k in dictionary(char).kun} | set(_plain_kun(char))
+        kun = {k.replace(".", "").strip("-") for k in dictionary(char).kun} | set(_plain_kun(char))
     listed = [ways[0][0] for name, ways in surnames_from(char).items() if len(name) > 1]
     counts = {k: sum(w.startswith(k) for w in listed) for k in kun if k}
     total = sum(counts.values())

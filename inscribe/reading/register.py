@@ -12,7 +12,7 @@ from functools import lru_cache
 SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
 _HEADING = re.compile("(?:題|よみ人|読人)(?:し|知)ら[ずす]")  # of poems
-_KANA_NAME = re.compile(
+_KANA_NAME = (  # seldom asked for
     "(?:[\u4e00-\u9fff]{1,10}住人?)?"
     "(?:[\u3041-\u3096]{3,5}|[\u30a1-\u30fa]{3,5})(?:[作造彫刻鐫製写][之]?|之)?(?:（花押）|（印[^）]*）)*"
 )
@@ -65,7 +65,7 @@ def is_kana_name(text: str) -> bool:
     >>> is_kana_name("まさよし作"), is_kana_name("つねみつ"), is_kana_name("さくらの花")
     (True, True, False)
     """
-    return bool(_KANA_NAME.fullmatch(text))
+    return bool(re.fullmatch(_KANA_NAME, text))
 
 
 def is_heading(text: str) -> bool:
