@@ -99,11 +99,24 @@ class Rows:
             TableError: the table is missing or its header differs; file and line are named.
         """
         self._columns = tuple(columns)
-        self._lines: dict[str, list[tuple[str, int, str]]] = {}
+        self._files: list[tuple[str, list[str]]] = []
+        self._numbers: dict[str, list[tuple[int, int]]] = {}  # file and line, by first sign
         for path in _found(name):
-            file = str(path)
-            for number, line in _lines_of(path, self._columns):
-                self._lines.setdefault(line[0], []).append((file, number, line))
+            lines = read_text(path).split("\n")
+            header = _below_header(path, lines, self._columns)
+            self._add(len(self._files), lines, header)
+            self._files.append((str(path), lines))
+
+    def _add(self, file: int, lines: list[str], header: int) -> None:
+        rows = [(line[0], n) for n, line in enumerate(lines[header:], header) if line]
+        alone: dict[str, list[tuple[int, int]]] = {}
+        if not self._numbers:
+            alone = {sign: [(file, number)] for sign, number in rows}
+        if len(alone) == len(rows):  # a row for each sign, as most large tables have
+            self._numbers = alone
+            return
+        for sign, number in rows:
+            self._numbers.setdefault(sign, []).append((file, number))
 
     def about(self, sign: str) -> Iterator[Row]:
         """Yield the rows whose first cell begins with a sign.
@@ -111,13 +124,16 @@ class Rows:
         Raises:
             TableError: a row has the wrong number of cells or an empty first one.
         """
-        for file, number, line in (*self._lines.get("\t", ()), *self._lines.get(sign, ())):
-            place = Place(file, number)
-            yield _cells(line, self._columns, place, False), place
+        for file, number in (*self._numbers.get("\t", ()), *self._numbers.get(sign, ())):
+            name, lines = self._files[file]
+            line = lines[number]
+            if line[0] != "#" and line.strip():
+                place = Place(name, number + 1)
+                yield _cells(line, self._columns, place, False), place
 
     def signs(self) -> tuple[str, ...]:
         """Return the signs with which rows begin."""
-        return tuple(self._lines)
+        return tuple(sign for sign in self._numbers if sign != "#")
 
 
 def _found(name: str) -> tuple[Path, ...]:
@@ -129,17 +145,23 @@ def _found(name: str) -> tuple[Path, ...]:
 
 def _lines_of(path: Path, columns: tuple[str, ...]) -> Iterator[tuple[int, str]]:
     """Yield the lines of a table below its header, with their numbers."""
-    lines = enumerate(read_text(path).split("\n"), start=1)
-    for number, line in lines:
+    lines = read_text(path).split("\n")
+    header = _below_header(path, lines, columns)
+    for number, line in enumerate(lines[header:], start=header + 1):
+        if line and line[0] != "#" and (line[0] > " " or line.strip()):
+            yield number, line
+
+
+def _below_header(path: Path, lines: Sequence[str], columns: tuple[str, ...]) -> int:
+    """Return how many lines end with the header."""
+    for number, line in enumerate(lines, start=1):
         if line and line[0] != "#" and line.strip():
             if tuple(line.split("\t")) != columns:
                 expected = ", ".join(columns)
                 place = Place(str(path), number)
                 raise TableError("the column names differ", place, f"expected: {expected}")
-            break
-    for number, line in lines:
-        if line and line[0] != "#" and (line[0] > " " or line.strip()):
-            yield number, line
+            return number
+    return len(lines)
 
 
 def _cells(line: str, columns: Sequence[str], place: Place, nameless: bool) -> tuple[str, ...]:
