@@ -183,13 +183,14 @@ def place_of(t: Transcription, first: int, last: int) -> str:
     >>> place_of(t, 1, 1), place_of(t, 0, 1), place_of(t, 1, 2)
     ('column 1, sign 2', 'column 1, signs 1-2', 'column 1, sign 2 to column 2, sign 1')
     """
-    (column, start), (last_column, end) = (_counted(t, index) for index in (first, last))
+    (column, start), (last_column, end) = (counted(t, index) for index in (first, last))
     if column != last_column:
         return f"column {column}, sign {start} to column {last_column}, sign {end}"
     return f"column {column}, " + (f"sign {start}" if start == end else f"signs {start}-{end}")
 
 
-def _counted(t: Transcription, index: int) -> tuple[int, int]:
+def counted(t: Transcription, index: int) -> tuple[int, int]:
+    """Return the column of a sign and its place in it, both counted from 1."""
     column = t.columns[t.signs[index].column]
     return column.index + 1, index - column.signs[0].index + 1
 

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from itertools import groupby
 
 from inscribe.dates.model import DateReading
-from inscribe.reading.tokens import CANNOT_BE_READ, Doubt, Interpretation
+from inscribe.reading.tokens import CANNOT_BE_READ, Doubt, Interpretation, in_order
 from inscribe.signs import Certainty, Sign
 
 _WHY = {
@@ -35,8 +35,7 @@ def with_doubts_of_signs(found: Interpretation, signs: Sequence[Sign]) -> Interp
     """Return an interpretation with the doubts of its signs, each told once."""
     told = {(place, d.why) for d in found.doubts for place in range(d.first, d.last + 1)}
     new = [doubt for doubt in doubts_of_signs(signs) if (doubt.first, doubt.why) not in told]
-    doubts = sorted((*found.doubts, *new), key=lambda doubt: (doubt.first, doubt.last))
-    return found._replace(doubts=tuple(doubts))
+    return found._replace(doubts=in_order((*found.doubts, *new)))
 
 
 def doubts_of_dates(dates: Iterable[DateReading]) -> tuple[Doubt, ...]:

@@ -42,7 +42,7 @@ from inscribe.reading.register import (
 )
 from inscribe.reading.return_marks import MARKS as RETURN_MARKS
 from inscribe.reading.return_marks import has_marks, without_marks
-from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register
+from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register, in_order
 
 if TYPE_CHECKING:
     from inscribe.reading.verse import VerseReading
@@ -96,8 +96,7 @@ def interpreted(text: Text, wishes: Wishes) -> Interpretation:
     doubts = (*found.doubts, *misfits)
     if len(doubts) < 2 and not misfits:
         return found
-    in_order = sorted(doubts, key=lambda doubt: (doubt.first, doubt.last))
-    return found._replace(doubts=tuple(in_order))
+    return found._replace(doubts=in_order(doubts))
 
 
 def _by_register(text: Text, wishes: Wishes) -> Interpretation:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 if TYPE_CHECKING:
@@ -58,6 +59,11 @@ class Doubt(NamedTuple):
     first: int
     last: int
     why: str
+
+
+def in_order(doubts: Iterable[Doubt]) -> tuple[Doubt, ...]:
+    """Return doubts in the order of the signs they are about."""
+    return tuple(sorted(doubts, key=lambda doubt: (doubt.first, doubt.last)))
 
 
 class Interpretation(NamedTuple):

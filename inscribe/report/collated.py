@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from inscribe.notation import written_out
 from inscribe.report.blocks import Block, Bullets, Grid, Inline, Run, plain
 from inscribe.report.facts import JAPANESE
+from inscribe.signs import counted
 
 if TYPE_CHECKING:
     from inscribe.collate.model import Group
@@ -39,25 +40,24 @@ def _difference_row(group: Group, each: InscriptionEntry, style: Style) -> tuple
 
 def place_of(sign: int, each: InscriptionEntry, style: Style) -> str:
     """Return column and place in the column of a sign of the copy, both counted from 1."""
-    for column in each.inscription.transcription.columns:
-        if column.signs and column.signs[0].index <= sign <= column.signs[-1].index:
-            within = sign - column.signs[0].index + 1
-            said = style.label("at_sign").replace("{sign}", str(within))
-            return said.replace("{column}", str(column.index + 1))
-    last = len(each.inscription.transcription.columns)
-    return style.label("at_end").replace("{column}", str(last))
+    t = each.inscription.transcription
+    if sign >= len(t.signs):
+        return style.label("at_end").replace("{column}", str(len(t.columns)))
+    column, within = counted(t, sign)
+    said = style.label("at_sign").replace("{sign}", str(within))
+    return said.replace("{column}", str(column))
 
 
 def stretch_of(first: int, last: int, each: InscriptionEntry, style: Style) -> str:
     """Return the place of a run of signs of the copy, counted from 1."""
-    signs = each.inscription.transcription.signs
-    if first == last or signs[first].column != signs[last].column:
-        start, end = place_of(first, each, style), place_of(last, each, style)
-        return start if first == last else f"{start} – {end}"
-    column = each.inscription.transcription.columns[signs[first].column]
-    numbers = [str(index - column.signs[0].index + 1) for index in (first, last)]
-    said = style.label("at_signs").replace("{sign}", numbers[0]).replace("{last}", numbers[1])
-    return said.replace("{column}", str(column.index + 1))
+    if first == last:
+        return place_of(first, each, style)
+    t = each.inscription.transcription
+    (column, start), (last_column, end) = counted(t, first), counted(t, last)
+    if column != last_column:
+        return f"{place_of(first, each, style)} – {place_of(last, each, style)}"
+    said = style.label("at_signs").replace("{sign}", str(start)).replace("{last}", str(end))
+    return said.replace("{column}", str(column))
 
 
 def fidelity_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inscribe.collate.model import Collation, Group, Judgement, Span
+from inscribe.signs import counted
 
 if TYPE_CHECKING:
     from inscribe.collate.witnesses import Testimony, Witness
@@ -112,19 +113,13 @@ def where(place: Span, result: Collation) -> str:
         return ""
     if place.start >= len(signs):
         return f"col. {signs[-1].column + 1}, end"
-    column, first = _counted(place.start, result)
+    column, first = counted(result.copy, place.start)
     if not len(place):
         return f"col. {column}, before {first}"
-    last_column, last = _counted(place.end - 1, result)
+    last_column, last = counted(result.copy, place.end - 1)
     if column != last_column:
         return f"col. {column}, {first} to col. {last_column}, {last}"
     return f"col. {column}, {first}" + (f"-{last}" if last != first else "")
-
-
-def _counted(index: int, result: Collation) -> tuple[int, int]:
-    sign = result.copy.signs[index]
-    first = result.copy.columns[sign.column].signs[0].index
-    return sign.column + 1, index - first + 1
 
 
 def levels(result: Collation) -> list[tuple[str, str, str]]:
