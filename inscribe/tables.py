@@ -9,13 +9,14 @@ first and so win over the packaged ones.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache
+from io import BytesIO
 from pathlib import Path
 from typing import TypeVar
 
 from inscribe.errors import InputError, Place, TableError
-from inscribe.files import read_text
+from inscribe.files import decode, read_text
 
 T = TypeVar("T")
 
@@ -99,24 +100,11 @@ class Rows:
             TableError: the table is missing or its header differs; file and line are named.
         """
         self._columns = tuple(columns)
-        self._files: list[tuple[str, list[str]]] = []
-        self._numbers: dict[str, list[tuple[int, int]]] = {}  # file and line, by first sign
+        self._files: list[tuple[str, list[str], dict[str, Sequence[int]]]] = []
         for path in _found(name):
             lines = read_text(path).split("\n")
             header = _below_header(path, lines, self._columns)
-            self._add(len(self._files), lines, header)
-            self._files.append((str(path), lines))
-
-    def _add(self, file: int, lines: list[str], header: int) -> None:
-        rows = [(line[0], n) for n, line in enumerate(lines[header:], header) if line]
-        alone: dict[str, list[tuple[int, int]]] = {}
-        if not self._numbers:
-            alone = {sign: [(file, number)] for sign, number in rows}
-        if len(alone) == len(rows):  # a row for each sign, as most large tables have
-            self._numbers = alone
-            return
-        for sign, number in rows:
-            self._numbers.setdefault(sign, []).append((file, number))
+            self._files.append((str(path), lines, _numbers(lines, header)))
 
     def about(self, sign: str) -> Iterator[Row]:
         """Yield the rows whose first cell begins with a sign.
@@ -124,16 +112,61 @@ class Rows:
         Raises:
             TableError: a row has the wrong number of cells or an empty first one.
         """
-        for file, number in (*self._numbers.get("\t", ()), *self._numbers.get(sign, ())):
-            name, lines = self._files[file]
-            line = lines[number]
-            if line[0] != "#" and line.strip():
-                place = Place(name, number + 1)
-                yield _cells(line, self._columns, place, False), place
+        for name, lines, numbers in self._files:
+            for number in (*numbers.get("\t", ()), *numbers.get(sign, ())):
+                line = lines[number]
+                if line[0] != "#" and line.strip():
+                    place = Place(name, number + 1)
+                    yield _cells(line, self._columns, place, False), place
 
     def signs(self) -> tuple[str, ...]:
         """Return the signs with which rows begin."""
-        return tuple(sign for sign in self._numbers if sign != "#")
+        found = dict.fromkeys(sign for _, _, numbers in self._files for sign in numbers)
+        return tuple(sign for sign in found if sign not in ("", "#"))
+
+
+class Search:
+    """A large table in which single rows are searched for; nothing else of it is taken apart."""
+
+    def __init__(self, name: str, columns: Sequence[str]) -> None:
+        """Read the table ``name``.
+
+        Raises:
+            TableError: the table is missing or its header differs; file and line are named.
+        """
+        self._columns = tuple(columns)
+        self._files: list[tuple[str, bytes]] = []
+        for path in _found(name):
+            data = path.read_bytes()
+            lines = (decode(line, str(path)).rstrip("\n") for line in BytesIO(data))
+            _below_header(path, lines, self._columns)
+            self._files.append((str(path), data))
+
+    def first_about(self, name: str) -> Row | None:
+        """Return the first row whose first cell is ``name``.
+
+        Raises:
+            TableError: the row has the wrong number of cells.
+        """
+        for file, data in self._files:
+            start = data.find(f"\n{name}\t".encode()) + 1
+            if start:
+                place = Place(file, data.count(b"\n", 0, start) + 1)
+                line = decode(data[start:].partition(b"\n")[0], file).rstrip("\n")
+                return _cells(line, self._columns, place, False), place
+        return None
+
+
+def _numbers(lines: list[str], header: int) -> dict[str, Sequence[int]]:
+    """Return the numbers of the lines below the header, from 0, by their first sign."""
+    signs = [line[:1] for line in lines[header:]]
+    alone: dict[str, Sequence[int]] = {sign: (number,) for number, sign in enumerate(signs, header)}
+    if len(alone) == len(signs):  # a row for each sign, as most large tables have
+        return alone
+    found: dict[str, list[int]] = {}
+    for number, sign in enumerate(signs, header):
+        found.setdefault(sign, []).append(number)
+    return dict(found)
 
 
 def _found(name: str) -> tuple[Path, ...]:
@@ -152,8 +185,9 @@ def _lines_of(path: Path, columns: tuple[str, ...]) -> Iterator[tuple[int, str]]
             yield number, line
 
 
-def _below_header(path: Path, lines: Sequence[str], columns: tuple[str, ...]) -> int:
+def _below_header(path: Path, lines: Iterable[str], columns: tuple[str, ...]) -> int:
     """Return how many lines end with the header."""
+    number = 0
     for number, line in enumerate(lines, start=1):
         if line and line[0] != "#" and line.strip():
             if tuple(line.split("\t")) != columns:
@@ -161,7 +195,7 @@ def _below_header(path: Path, lines: Sequence[str], columns: tuple[str, ...]) ->
                 place = Place(str(path), number)
                 raise TableError("the column names differ", place, f"expected: {expected}")
             return number
-    return len(lines)
+    return number
 
 
 def _cells(line: str, columns: Sequence[str], place: Place, nameless: bool) -> tuple[str, ...]:

@@ -11,7 +11,7 @@ The readings are those of KANJIDIC2; the table is large and loaded only when ask
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import InputError, Place, TableError
@@ -19,10 +19,10 @@ from inscribe.forms.steps import HENTAIGANA_COLUMNS, kana_values, steps
 
 _COLUMNS = ("char", "strokes", "on", "kun", "names", "senses", "rank")
 _LEAST_COMMON = 9999
+_FEW = 20  # characters are searched for one by one; for more, the whole table is taken apart
 
 
-@dataclass(frozen=True, slots=True)
-class Readings:
+class Readings(NamedTuple):
     """The readings of a kanji, the usual ones first.
 
     In ``kun`` a full stop parts off what is usually written in kana after the kanji, and a hyphen
@@ -34,8 +34,7 @@ class Readings:
     names: tuple[str, ...] = ()  # hiragana; in names of people and places
 
 
-@dataclass(frozen=True, slots=True)
-class Character:
+class Character(NamedTuple):
     """One character as the table has it; ``strokes`` begins with the usual count."""
 
     char: str
@@ -66,8 +65,12 @@ def character(char: str) -> Character:
     Raises:
         TableError: the row of the character cannot be used.
     """
-    row = next(_table().about(char), None)
-    return _read(*row) if row else Character(char)
+    known = _known()
+    if char not in known:
+        few = len(known) < _FEW
+        row = _table().first_about(char) if few else _rows().get(char)
+        known[char] = _read(*row) if row else Character(char)
+    return known[char]
 
 
 def kana_of(sign: str) -> str | None:
@@ -161,13 +164,18 @@ def _hiragana(text: str) -> str:
 
 
 @tables.compiled
-def _table() -> tables.Rows:
-    return tables.Rows("characters", _COLUMNS)
+def _known() -> dict[str, Character]:
+    return {}
 
 
 @tables.compiled
-def _rows() -> dict[str, tuple[tuple[str, ...], Place]]:
-    found: dict[str, tuple[tuple[str, ...], Place]] = {}
+def _table() -> tables.Search:
+    return tables.Search("characters", _COLUMNS)
+
+
+@tables.compiled
+def _rows() -> dict[str, tables.Row]:
+    found: dict[str, tables.Row] = {}
     for cells, place in tables.rows("characters", _COLUMNS):
         found.setdefault(cells[0], (cells, place))
     return found

@@ -135,7 +135,9 @@ def is_in_katakana(text: str) -> bool:
     >>> is_in_katakana("世ノ人ハ言フ"), is_in_katakana("ビール瓶"), is_in_katakana("世の人ハ")
     (True, False, False)
     """
-    return not _HIRAGANA.search(text) and bool(re.search(_KATAKANA_WITH_KANJI, text))
+    if _HIRAGANA.search(text) or not _KANA.search(text):
+        return False
+    return bool(re.search(_KATAKANA_WITH_KANJI, text))
 
 
 def _words(normalised: str) -> list[ModernWord]:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
-from inscribe.reading.lattice import Node
 from inscribe.reading.pieces import Piece
 from inscribe.reading.tokens import Doubt, Part, Proposal, Token
 from inscribe.reading.word_division import Word, romanise, romanise_word
+
+if TYPE_CHECKING:
+    from inscribe.reading.lattice import Node
 
 _NOUN = "名詞-普通名詞-一般"
 _NAME = "名詞-固有名詞-人名"
@@ -73,6 +75,8 @@ def settled_nodes(
     nodes: list[Node], overrides: Sequence[Override], origin: Sequence[int], text: str
 ) -> list[Node]:
     """Return MeCab's lattice with each settled word in the place of all that crosses it."""
+    from inscribe.reading.lattice import Node  # only verse has one
+
     for override in overrides:
         start, end = span_of(override, origin)
         like = [node for node in nodes if (node.start, node.end) == (start, end)]

@@ -7,11 +7,11 @@ enough and is short enough may be verse; its morae then decide. Everything else 
 from __future__ import annotations
 
 import re
-from functools import lru_cache
+from functools import cache, lru_cache
 
 SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
-_HEADING = re.compile("(?:題|よみ人|読人)(?:し|知)ら[ずす]")  # of poems
+_HEADING = "(?:題|よみ人|読人)(?:し|知)ら[ずす]"  # of poems; seldom asked for
 _KANA_NAME = (  # seldom asked for
     "(?:[\u4e00-\u9fff]{1,10}住人?)?"
     "(?:[\u3041-\u3096]{3,5}|[\u30a1-\u30fa]{3,5})(?:[作造彫刻鐫製写][之]?|之)?(?:（花押）|（印[^）]*）)*"
@@ -19,12 +19,12 @@ _KANA_NAME = (  # seldom asked for
 _MARKS = re.compile("［[^］]*］|（[^）]*）")
 _MARKS_OF_TRANSCRIBERS = re.compile(r"（花押）|（印|［[　 ]+］")
 _SENTENCES = re.compile(r"。|「[^」]*」")
-_MODERN_GRAMMAR = re.compile(
+_MODERN_GRAMMAR = (  # compiled when a text has kana
     "[いきしちにひみりえけせてねへめれゐゑ]まし[たて]|ませ[うん]|でせう|でし[たよ]|だつた|だらう|"
     "なかつた|ならない|であ[るつ]|て[ゐい][るた]|のです|でなければ|ぢやない|ございま|[下くだ]さい$|"
     "(?<!た)つた$"
 )
-_CLASSICAL_GRAMMAR = re.compile(
+_CLASSICAL_GRAMMAR = (  # seldom asked for
     "け(?:り|る|れ)|[らけ][むん]|べ[しきく]|[つぬ]る|ざ[りるれ]|なれ[はば]|を[はば]|[とに][そぞ]|[こそ]そ"
     "|たま[ふひへは]|侍[りる]|かは|つつ|つゝ|せ[はば]"
 )
@@ -65,7 +65,7 @@ def is_kana_name(text: str) -> bool:
     >>> is_kana_name("まさよし作"), is_kana_name("つねみつ"), is_kana_name("さくらの花")
     (True, True, False)
     """
-    return bool(re.fullmatch(_KANA_NAME, text))
+    return bool(_KANA.search(text)) and bool(re.fullmatch(_KANA_NAME, text))
 
 
 def is_heading(text: str) -> bool:
@@ -74,7 +74,7 @@ def is_heading(text: str) -> bool:
     >>> is_heading("題しらず"), is_heading("題しらず読人しらず"), is_heading("春の歌")
     (True, True, False)
     """
-    return bool(text) and not _HEADING.sub("", text)
+    return bool(text) and not re.sub(_HEADING, "", text)
 
 
 def looks_like_verse(text: str) -> bool:
@@ -84,11 +84,9 @@ def looks_like_verse(text: str) -> bool:
     (True, False)
     """
     plain = _MARKS.sub("", text) if "（" in text or "［" in text else text
-    if has_modern_grammar(plain):
-        return False
     if not _VERSE_LEAST_SIGNS <= len(plain) <= _VERSE_MOST_SIGNS:
         return False
-    return kana_share(plain) > 0.2
+    return kana_share(plain) > 0.2 and not has_modern_grammar(plain)
 
 
 def may_hold_verse(text: str) -> bool:
@@ -108,9 +106,9 @@ def has_classical_grammar(text: str) -> bool:
     >>> has_classical_grammar("昔の人の書いた文章"), has_classical_grammar("於東都造之")
     (False, False)
     """
-    if has_modern_grammar(text) or kana_share(text) < _CLASSICAL_KANA:
+    if kana_share(text) < _CLASSICAL_KANA or has_modern_grammar(text):
         return False
-    return len(_CLASSICAL_GRAMMAR.findall(text)) >= _ENOUGH_GRAMMAR
+    return len(re.findall(_CLASSICAL_GRAMMAR, text)) >= _ENOUGH_GRAMMAR
 
 
 def is_running_text(text: str) -> bool:
@@ -128,4 +126,9 @@ def has_modern_grammar(text: str) -> bool:
     >>> has_modern_grammar("橋を渡つてゐた"), has_modern_grammar("春は来にけり")
     (True, False)
     """
-    return "。" in text or bool(_MODERN_GRAMMAR.search(text))
+    return "。" in text or bool(_modern_grammar().search(text))
+
+
+@cache
+def _modern_grammar() -> re.Pattern[str]:
+    return re.compile(_MODERN_GRAMMAR)

@@ -13,6 +13,9 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
+from inscribe.late import names
 from inscribe.record.loader import load, loads, paths_in
 from inscribe.record.model import (
     ColumnMeasure,
@@ -26,7 +29,9 @@ from inscribe.record.model import (
     SignBox,
     SourceText,
 )
-from inscribe.record.writer import dump
+
+if TYPE_CHECKING:
+    from inscribe.record.writer import dump
 
 __all__ = [
     "ColumnMeasure",
@@ -44,3 +49,5 @@ __all__ = [
     "loads",
     "paths_in",
 ]
+
+__getattr__ = names(__name__, {"dump": "inscribe.record.writer"})
