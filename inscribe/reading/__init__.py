@@ -41,7 +41,7 @@ Choice = Literal["auto", "verse", "signature", "prose"]
 MAX_SIGNS = 20_000  # of one reading; a plate holds some hundred
 _MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text that is still read
 # What makes a literal text more than signs and column ends: the transcriber's notation.
-_NOTATION = r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]"
+_NOTATION = re.compile(r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]")
 
 
 def read(
@@ -102,7 +102,7 @@ def read_text(
         NotationError: brackets or marks that cannot be understood.
     """
     _refuse_endless(len(text) // _MARKS_A_SIGN)
-    if re.search(_NOTATION, text) and not _is_running_text(text):
+    if _NOTATION.search(text) and not _is_running_text(text):
         from inscribe.notation import parse
 
         t = parse(text)

@@ -12,6 +12,7 @@ from itertools import accumulate, pairwise
 from typing import NamedTuple
 
 from inscribe.reading import mecab
+from inscribe.reading.entries import OKURIGANA_LEFT_OUT
 from inscribe.reading.lattice import spans_of
 from inscribe.reading.metre import phrase_cost
 from inscribe.reading.pieces import Piece
@@ -20,7 +21,6 @@ from inscribe.reading.verse import VerseReading
 _CLEAR = str.maketrans(
     "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
 )
-_SHORTENED = "okurigana left out"
 _VOICED = tuple("がぎぐげござじずぜぞだぢづでどばびぶべぼ")
 FARTHEST = 4500  # a reading that costs this much more is no alternative
 DOUBTFUL = 1500  # one that costs no more than this makes the word doubtful
@@ -50,7 +50,7 @@ def swaps(reading: VerseReading) -> list[Swap]:
         for piece in tried[index]:
             if piece.romaji.lower() == word.romaji.lower():
                 continue
-            if piece.note == _SHORTENED and word.note != _SHORTENED:
+            if piece.note == OKURIGANA_LEFT_OUT and word.note != OKURIGANA_LEFT_OUT:
                 continue  # 紅葉 is no momizu without its okurigana where it makes sense as it is
             if piece.kana.startswith(_VOICED) and _clear(piece.kana) in sounds:
                 continue  # 人 bito: no word by itself begins as the second part of a compound does

@@ -135,7 +135,7 @@ def interpretation(
         None,
         (),
         text.normal.changes,
-        tuple(dict.fromkeys((*doubts_of_forms(text), *doubts_of_words(words, text)))),
+        _doubts(words, text),
     )
 
 
@@ -212,6 +212,11 @@ def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading)
                 )
             )
     return found._replace(proposals=(best, *others), doubts=(*found.doubts, *doubts))
+
+
+def _doubts(words: Sequence[Piece], text: Text) -> tuple[Doubt, ...]:
+    of_forms, of_words = doubts_of_forms(text), doubts_of_words(words, text)
+    return tuple(dict.fromkeys((*of_forms, *of_words))) if of_forms or of_words else ()
 
 
 def doubts_of_forms(text: Text) -> tuple[Doubt, ...]:

@@ -29,6 +29,7 @@ _SHORT_LINE = r"-F '%m\t%phl,%phr,%pw\n' -U '%m\t?%phl,%pw\n' -E '%pc'"  # the p
 _LATTICE_LINE = r"-a -F '%ps\t%pe\t%m\t%H\n' -U '%ps\t%pe\t%m\t?%phl,%pw\n' -E ''"
 _MADE_UP = "\t?"
 _SPAN_LINE = r"-a -F '%ps\t%m\n' -U '%ps\t%m\t?%phl,%pw\n' -E ''"
+_BYTES = 3  # of a kana or a common kanji in UTF-8
 _UNKNOWN_MORE = 3000  # an unknown word costs this much more than MeCab says
 
 _verse_lines: dict[str, Piece] = {}
@@ -90,16 +91,16 @@ def verse_words(text: str, *, voiced: bool = True) -> list[Piece]:
 def verse_path(text: str, *, voiced: bool) -> tuple[list[Piece], int]:
     """Return the words of MeCab's best path as :func:`verse_words` does, and what it costs."""
     printed = _verse_tagger(voiced, _SHORT_LINE).parse(text)
-    *lines, cost = printed.split("\n")
+    lines, _, cost = printed.rpartition("\n")
     path_cost = int(cost) + _UNKNOWN_MORE * printed.count(_MADE_UP)
     known = _best_pieces()[voiced]
     try:
-        return [known[line] for line in lines if line], path_cost
+        return [known[line] for line in lines.split("\n")] if lines else [], path_cost
     except KeyError:
         if len(known) > _MAX_KEPT:
             known.clear()
         words = _words(text, _verse_tagger(voiced), _verse_lines, verse_piece)
-        known.update(zip(filter(None, lines), words, strict=True))
+        known.update(zip(lines.split("\n"), words, strict=True))
         return words, path_cost
 
 
@@ -163,14 +164,15 @@ def verse_spans(text: str, *, voiced: bool = True) -> list[Span]:
     """
     printed = _verse_tagger(voiced, _SPAN_LINE).parse(text)
     known = _homographs()[voiced]
-    offsets = {str(byte): offset for byte, offset in _character_offsets(text).items()}
+    even = len(text.encode("utf-8", "surrogatepass")) == _BYTES * len(text)
+    offsets = {} if even else _character_offsets(text)
     spans: list[Span] = []
     made_up: list[Node] = []
     for line in dict.fromkeys(printed.split("\n")):
         byte, _, written = line.partition("\t")
         if not written:
             continue
-        start = offsets[byte]
+        start = int(byte) // _BYTES if even else offsets[int(byte)]
         if _MADE_UP in written:
             piece = _verse_lines.get(written) or _piece(written, _verse_lines, verse_piece)
             made_up.append(Node(start, start + piece.length, piece))

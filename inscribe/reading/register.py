@@ -16,6 +16,7 @@ _KANA_NAME = (  # seldom asked for
     "(?:[\u4e00-\u9fff]{1,10}住人?)?"
     "(?:[\u3041-\u3096]{3,5}|[\u30a1-\u30fa]{3,5})(?:[作造彫刻鐫製写][之]?|之)?(?:（花押）|（印[^）]*）)*"
 )
+_LONGEST_KANA_NAME = 19  # signs, without kao and seals
 _MARKS = re.compile("［[^］]*］|（[^）]*）")
 _MARKS_OF_TRANSCRIBERS = re.compile(r"（花押）|（印|［[　 ]+］")
 _SENTENCES = re.compile(r"。|「[^」]*」")
@@ -65,7 +66,9 @@ def is_kana_name(text: str) -> bool:
     >>> is_kana_name("まさよし作"), is_kana_name("つねみつ"), is_kana_name("さくらの花")
     (True, True, False)
     """
-    return bool(_KANA.search(text)) and bool(re.fullmatch(_KANA_NAME, text))
+    if not _KANA.search(text) or (len(text) > _LONGEST_KANA_NAME and "（" not in text):
+        return False
+    return bool(re.fullmatch(_KANA_NAME, text))
 
 
 def is_heading(text: str) -> bool:

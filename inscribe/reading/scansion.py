@@ -4,29 +4,32 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from inscribe.reading.metre import ACROSS, DEPENDENT, Metre, phrase_cost
+from inscribe.reading.metre import ACROSS, DEPENDENT, SHORT, Metre, phrase_cost
 from inscribe.reading.pieces import Piece
 
 Phrases = tuple[tuple[int, int], ...]  # (morae, index of the first word) of each phrase
 
+_NONE_DUE = -1  # morae after the last phrase
 _MOST_OVER = 5  # morae a phrase may have over its number where a word runs across its end
 
 
 def regular_phrases(words: list[Piece], metre: Metre) -> Phrases:
     """Return the phrases if the words keep the metre to the mora, else nothing."""
     phrases: list[tuple[int, int]] = []
-    targets = metre.phrases
+    targets = iter(metre.phrases)
+    target = next(targets)
     count = first = 0
     for index, word in enumerate(words):
         if not count and phrases and word.dependent:
             return ()
         count += word.morae
-        if len(phrases) == len(targets) or count > targets[len(phrases)]:
+        if count < target:
+            continue
+        if count > target:
             return ()
-        if count == targets[len(phrases)]:
-            phrases.append((count, first))
-            count, first = 0, index + 1
-    return tuple(phrases) if len(phrases) == len(targets) and not count else ()
+        phrases.append((count, first))
+        count, first, target = 0, index + 1, next(targets, _NONE_DUE)
+    return tuple(phrases) if target == _NONE_DUE else ()
 
 
 def regular_head(words: list[Piece], phrases: Sequence[int]) -> tuple[int, int]:
@@ -99,6 +102,8 @@ def fitted_phrases(words: list[Piece], metre: Metre) -> tuple[int, Phrases]:
     """Return the cost and the phrases that words fall into; no phrases if they cannot fit."""
     if regular := regular_phrases(words, metre):  # what a search found is so more often than not
         return 0, regular
+    if nearly := nearly_regular(words, metre, SHORT - 1):  # all other ways to fit cost more
+        return nearly
     reached: dict[int, tuple[int, Phrases]] = {0: (0, ())}
     for target in metre.phrases:
         further: dict[int, tuple[int, Phrases]] = {}

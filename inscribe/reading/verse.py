@@ -14,6 +14,7 @@ from functools import cache
 from typing import NamedTuple
 
 from inscribe.reading import mecab
+from inscribe.reading.entries import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED
 from inscribe.reading.lattice import Node, Span, Surroundings, best_path, spans_of
 from inscribe.reading.metre import HAIKU, PARTS, TANKA, Metre, pattern_of
 from inscribe.reading.overrides import Override, settled_nodes
@@ -37,6 +38,8 @@ _MENDED_ENOUGH = 8000  # a stretch is mended if its metre costs no more
 _TOO_FEW_KANA = 5
 _MORAE_OFF = 8  # a best path with so many morae too few or too many may hide a poem
 _BETTER_UNVOICED = 1200  # from here on, a text without a voiced kana leaves them unmarked
+_OF_UNVOICED = (VOICING_NOT_MARKED, OKURIGANA_LEFT_OUT)  # words only such texts are read with
+_SURELY_UNVOICED = 3  # so many words whose voicing is not marked are no chance
 _NO_ENDS: frozenset[int] = frozenset()
 
 
@@ -80,17 +83,21 @@ def _taken_apart(reading: VerseReading) -> VerseReading:
     """
     if all(word.is_simple for word in reading.words):
         return reading
-    words: list[Piece] = []
-    new_index: list[int] = []
-    for word in reading.words:
-        new_index.append(len(words))
-        if not word.known and is_kanji_only(word.written):
-            as_prose = mecab.prose_words(word.written)
-            words.extend(as_prose if all(each.known for each in as_prose) else (word,))
-        else:
-            words.extend(word.parts or (word,))
-    phrases = tuple([(count, new_index[first]) for count, first in reading.phrases])
+    words = reading.words.copy()
+    phrases = reading.phrases
+    for index in range(len(words) - 1, -1, -1):
+        if not words[index].is_simple:
+            words[index : index + 1] = parts = _parts_of(words[index])
+            more = len(parts) - 1
+            phrases = tuple([(morae, at + more * (at > index)) for morae, at in phrases])
     return reading._replace(words=words, phrases=phrases)
+
+
+def _parts_of(word: Piece) -> Sequence[Piece]:
+    if word.known or not is_kanji_only(word.written):
+        return word.parts or (word,)
+    as_prose = mecab.prose_words(word.written)
+    return as_prose if all(part.known for part in as_prose) else (word,)
 
 
 def _read(
@@ -189,20 +196,28 @@ def _with_one_word_changed(
     words: list[Piece], first: int, stop: int, metre: Metre, voiced: bool
 ) -> list[Piece] | None:
     """Return the words with the one change of reading that mends the metre at the least cost."""
+    wanted = metre.length - sum([word.morae for word in words])
+    if not wanted:
+        return None
     side, cells = mecab.verse_connections()
     best: tuple[int, int, Piece] | None = None
     for index in range(first, stop):
         word = words[index]
         if word.written == word.kana:  # kana has as many morae however it is read
             continue
+        readings = mecab.homographs_of(word.written, voiced=voiced)
+        if not readings.fewest <= word.morae + wanted <= readings.most:
+            continue
         before = words[index - 1].right_connection if index else 0
         after = side * words[index + 1].connection if index + 1 < len(words) else 0
         own = word.cost + cells[before + side * word.connection]
         own += cells[word.right_connection + after]
-        for piece in mecab.readings_of(word.written, voiced=voiced):
+        for piece in readings.worth_trying:
+            if piece.morae != word.morae + wanted:
+                continue
             cost = piece.cost + cells[before + side * piece.connection]
             cost += cells[piece.right_connection + after] - own
-            if piece.morae == word.morae or cost > (best[0] if best else _CHANGED_AT_MOST):
+            if cost > (best[0] if best else _CHANGED_AT_MOST):
                 continue
             changed = [*words[:index], piece, *words[index + 1 :]]
             if regular_phrases(changed, metre):
@@ -265,10 +280,13 @@ def marks_voicing(text: str) -> bool:
 
 def _best_words(text: str) -> tuple[list[Piece], bool]:
     """Return the words of MeCab's best path, and whether the text marks voicing."""
-    words, cost = mecab.verse_path(text, voiced=True)
     if not _VOICED.isdisjoint(text) or len(_KANA.findall(text)) < _TOO_FEW_KANA:
-        return words, True
+        return mecab.verse_words(text), True
     unvoiced, unvoiced_cost = mecab.verse_path(text, voiced=False)
+    unmarked = sum([word.note in _OF_UNVOICED for word in unvoiced])
+    if not unmarked or unmarked >= _SURELY_UNVOICED:
+        return unvoiced, not unmarked
+    words, cost = mecab.verse_path(text, voiced=True)
     marked = cost - unvoiced_cost <= _BETTER_UNVOICED
     return (words, True) if marked else (unvoiced, False)
 

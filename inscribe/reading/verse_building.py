@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from inscribe.reading import connections, unidic
-from inscribe.reading.entries import Entry
+from inscribe.reading.entries import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED, Entry
 from inscribe.reading.verse_dictionary import UNVOICED
 from inscribe.reading.verse_particles import particle_entries
 from inscribe.reading.verse_tables import (
@@ -93,14 +93,14 @@ def _unvoiced(entries: list[Entry]) -> Iterator[Entry]:
     """Yield the entries as they are written where voicing is left unmarked."""
     there = {(entry.written, entry.connection, entry.kana) for entry in entries}
     for entry in entries:
-        if entry.note == "okurigana left out":  # the same hands leave them out
+        if entry.note == OKURIGANA_LEFT_OUT:  # the same hands leave them out
             yield entry._replace(cost=entry.cost - _LEFT_OUT_LESS)
         written = entry.written.translate(UNVOICE)
         key = (written, entry.connection, entry.kana)
         if key not in there:
             there.add(key)
             yield entry._replace(
-                written=written, cost=entry.cost + _UNVOICED_MORE, note="voicing not marked"
+                written=written, cost=entry.cost + _UNVOICED_MORE, note=VOICING_NOT_MARKED
             )
 
 

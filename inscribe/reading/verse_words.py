@@ -14,7 +14,7 @@ from functools import cache
 from typing import NamedTuple
 
 from inscribe.reading import unidic
-from inscribe.reading.entries import Entry
+from inscribe.reading.entries import OKURIGANA_LEFT_OUT, Entry
 from inscribe.reading.old_spellings import old_spellings
 from inscribe.reading.paradigms import AT_START, classical, inflections
 from inscribe.reading.romanise import hiragana
@@ -338,10 +338,10 @@ def _shortened(entry: Entry, stem: str, ending: str) -> Iterator[Entry]:
     more = 0 if entry.form.startswith("連") else 1000
     if len(ending) == 1:
         cost = entry.cost + _WITHOUT_OKURIGANA + more
-        yield entry._replace(written=stem, cost=cost, note="okurigana left out")
+        yield entry._replace(written=stem, cost=cost, note=OKURIGANA_LEFT_OUT)
     elif len(ending) == 2 and ending[1] in "るれ":
         cost = entry.cost + _WITHOUT_INNER_KANA + more
-        yield entry._replace(written=stem + ending[1], cost=cost, note="okurigana left out")
+        yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)
 
 
 def respelt(entry: Entry, ending: int) -> Iterator[Entry]:
