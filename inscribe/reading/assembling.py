@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
+from functools import partial
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.forms import GAP, KAO, UNREAD
@@ -119,8 +121,7 @@ def interpretation(
 ) -> Interpretation:
     """Return the interpretation of words read one way."""
     best = Proposal(
-        tokens_of(words, text),
-        " ".join([word.kana for word in words if word.kana]),
+        partial(tokens_of, words, text),
         romaji_of(words),
         score,
         reasons,
@@ -189,7 +190,7 @@ def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading)
     if sum(word.length for word in reading.words) != len(text.normal.text):
         return found
     score = -path_cost(reading.words) / 1000
-    best = found.proposals[0]._replace(score=score)
+    best = replace(found.proposals[0], score=score)
     others: list[Proposal] = []
     doubts: list[Doubt] = []
     for swap in swaps(reading):
@@ -203,8 +204,7 @@ def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading)
             why = f"{token.surface} read {swap.piece.romaji}, for {token.romaji}"
             others.append(
                 Proposal(
-                    tokens_of(words, text),
-                    " ".join([word.kana for word in words]),
+                    partial(tokens_of, words, text),
                     romaji_of(words),
                     score - swap.cost / 1000,
                     (why,),

@@ -81,7 +81,6 @@ def joined(
     main = poem.proposals[0]
     whole = Proposal(
         tuple(token for proposal in best for token in proposal.tokens),
-        " ".join(proposal.kana.strip() for proposal in best),
         " ".join(proposal.romaji.strip() for proposal in best),
         main.score,
         (*main.reasons, *_beside(before, after)),

@@ -125,15 +125,10 @@ def _joined(units: Sequence[Unit], chosen: Sequence[Option]) -> str:
     return text.strip()
 
 
-def _kana(chosen: Sequence[Option]) -> str:
-    return " ".join(option.kana for option in chosen if option.kana)
-
-
 def _proposal(candidate: _Candidate, best: _Candidate, tokens: _Tokens) -> Proposal:
     made = map(tokens.token, candidate.units, candidate.chosen)
     score = math.exp(best.cost - candidate.cost)
-    kana, reasons = _kana(candidate.chosen), _reasons(candidate, best)
-    return Proposal(tuple(made), kana, candidate.romaji, score, reasons)
+    return Proposal(tuple(made), candidate.romaji, score, _reasons(candidate, best))
 
 
 class _Tokens:
@@ -224,7 +219,8 @@ def _part(span: Span, best: _Candidate, normal: NormalText) -> Part:
     first, last = normal.origin[span.first], normal.origin[span.last]
     if is_seal(text) and (legend := legend_of(text)):
         return _legend(legend, first, last)
-    return Part(text, _kana(chosen), _joined(units, chosen), first, last, others)
+    kana = " ".join(option.kana for option in chosen if option.kana)
+    return Part(text, kana, _joined(units, chosen), first, last, others)
 
 
 def _legend(legend: str, first: int, last: int) -> Part:
