@@ -32,11 +32,16 @@ class Node(NamedTuple):
     piece: Piece
 
 
+# A word's class as seen from the left, its cost, its class as seen from the right, its beat.
+_Weighed = tuple[int, int, int, int, Piece]
+
+
 class Homographs(NamedTuple):
     """The words that are written the same."""
 
     every: tuple[Piece, ...]
     worth_trying: tuple[Piece, ...]
+    weighed: tuple[_Weighed, ...]  # what the search needs to know of each worth trying
     fewest: int  # morae of those worth trying
     most: int
 
@@ -130,7 +135,7 @@ def best_path(
         kept = place.within_beam()
         for span in starting[position]:
             steps = at_break if span.end in breaks else elsewhere
-            _extend(kept, span.words.worth_trying, places[span.end], steps, connections)
+            _extend(kept, span.words.weighed, places[span.end], steps, connections)
     ended = places[length].partials.get(_state(len(phrases), 0, False))
     return _cheapest_path(ended, connections, around.after) if ended else None
 
@@ -159,7 +164,8 @@ def homographs(pieces: Iterable[Piece]) -> Homographs:
     limit = min([piece.cost for piece in every], default=0) + _FARTHEST
     worth = tuple([piece for piece in best.values() if piece.cost <= limit])
     counts = [piece.morae for piece in worth]
-    return Homographs(every, worth, min(counts, default=0), max(counts, default=0))
+    weighed = tuple([(p.connection, p.cost, p.right_connection, p.beat, p) for p in worth])
+    return Homographs(every, worth, weighed, min(counts, default=0), max(counts, default=0))
 
 
 def _places(starting: dict[int, list[Span]], length: int) -> list[_Place]:
@@ -181,7 +187,7 @@ def _places(starting: dict[int, list[Span]], length: int) -> list[_Place]:
 
 def _extend(
     kept: _Kept,
-    words: Iterable[Piece],
+    words: Iterable[_Weighed],
     place: _Place,
     steps: dict[int, dict[_State, _Steps]],
     connections: tuple[int, memoryview],
@@ -194,9 +200,9 @@ def _extend(
     side, cells = connections
     reached, cheapest, beam = place.partials, place.cheapest, place.beam
     fewest, most = place.fewest, place.most
-    for piece in words:
-        row, own, right = side * piece.connection, piece.cost, piece.right_connection
-        after_word = steps[piece.beat]
+    for connection, own, right, beat, piece in words:
+        row = side * connection
+        after_word = steps[beat]
         for state, before, others in kept:
             cost = before[0] + cells[before[1] + row]
             for other in others:
