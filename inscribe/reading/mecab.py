@@ -187,8 +187,8 @@ def _learnt(written: str, text: str, voiced: bool) -> Homographs:
     known = _homographs()[voiced]
     if len(known) > _MAX_KEPT:
         known.clear()
-    nodes = verse_lattice(text, voiced=voiced)
-    for span in spans_of([node for node in nodes if node.piece.known]):
+    nodes = [node for node in verse_lattice(text, voiced=voiced) if node.piece.known]
+    for span in spans_of([node for node in nodes if node.piece.written not in known]):
         known[text[span.start : span.end]] = span.words
     return known[written]
 

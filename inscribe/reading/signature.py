@@ -15,6 +15,7 @@ from __future__ import annotations
 import heapq
 import math
 from collections.abc import Collection, Iterator, Sequence
+from functools import partial
 from typing import NamedTuple
 
 from inscribe.forms.normal import NormalText, carved_between
@@ -126,9 +127,9 @@ def _joined(units: Sequence[Unit], chosen: Sequence[Option]) -> str:
 
 
 def _proposal(candidate: _Candidate, best: _Candidate, tokens: _Tokens) -> Proposal:
-    made = map(tokens.token, candidate.units, candidate.chosen)
+    made = partial(tokens.of, candidate)
     score = math.exp(best.cost - candidate.cost)
-    return Proposal(tuple(made), candidate.romaji, score, _reasons(candidate, best))
+    return Proposal(made, candidate.romaji, score, _reasons(candidate, best))
 
 
 class _Tokens:
@@ -138,7 +139,11 @@ class _Tokens:
         self._normal = normal
         self._known: dict[tuple[int, int], Token] = {}
 
-    def token(self, unit: Unit, option: Option) -> Token:
+    def of(self, candidate: _Candidate) -> tuple[Token, ...]:
+        """Return the tokens of a reading."""
+        return tuple(map(self._token, candidate.units, candidate.chosen))
+
+    def _token(self, unit: Unit, option: Option) -> Token:
         """Return the token of a unit read in one way."""
         key = (id(unit), id(option))
         if key not in self._known:
