@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from inscribe import notation, tables
 from inscribe.cli import cli
-from inscribe.errors import InputError
+from inscribe.errors import InputError, InscribeError
 from inscribe.forms import normalise_text
 from inscribe.restoring import Candidate, Seen, restore
 from inscribe.restoring.formula import signs_at, steps_from
@@ -302,6 +302,23 @@ def test_names_read_in_the_collection_are_expected(tmp_path: Path) -> None:
     assert {"kind": "collection", "text": "霜蹊 is read 2 times in the collection"} in best[
         "evidence"
     ]
+
+
+def test_names_of_the_records_beside_a_record_are_expected(tmp_path: Path) -> None:
+    for number, text in enumerate(("武州住霜蹊作", "武州住霜蹊作", "江戸住霜□造之")):
+        record = f'id = "{number}"\nkind = "tsuba"\n[[inscription]]\nplace = "front"\n'
+        (tmp_path / f"{number}.toml").write_text(f'{record}text = "{text}"\n', "utf-8")
+    (tmp_path / "broken.toml").write_text("id = ", "utf-8")
+    worn = str(tmp_path / "2.toml")
+    assert "霜蹊 is read 2 times in the collection" in run(worn, "--quiet").stdout
+    assert "in the collection" not in run(worn, "--quiet", "--alone").stdout
+
+
+def test_a_broken_record_alone_in_its_folder_is_told_as_such(tmp_path: Path) -> None:
+    broken = tmp_path / "broken.toml"
+    broken.write_text("id = ", "utf-8")
+    assert isinstance(error := run(str(broken)).exception, InscribeError)
+    assert "--records" not in str(error)
 
 
 def test_a_gap_in_a_signature_is_shown_without_raw_codes() -> None:

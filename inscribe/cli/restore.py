@@ -18,6 +18,7 @@ from inscribe.cli.common import (
     library_option,
     library_path,
     output_options,
+    progress_shown,
     register_option,
     write_result,
 )
@@ -64,8 +65,9 @@ if TYPE_CHECKING:
 @click.option(
     "--records",
     metavar="FOLDER",
-    help="Expect the carvers' names that are read in these records.",
+    help="Expect the carvers' names that are read in these records (of a record: in its folder).",
 )
+@click.option("--alone", is_flag=True, help="Expect no names of the records beside a record.")
 @library_option("The library of source texts")
 @format_option("text", "json", "jsonl")
 @output_options
@@ -82,6 +84,7 @@ def command(
     register: Choice,
     most: int,
     records: str | None,
+    alone: bool,
     library_file: str | None,
     form: str,
     output: str | None,
@@ -94,13 +97,20 @@ def command(
     and their dates, by metre, words and spelling, and by what can still be seen. They are
     suggestions: no record is changed. One run looks at 20 worn places of an inscription at the
     most, so that it stays quick.
+
+    What is worn in the name of a carver the rest of a collection tells best: the names read in the
+    records of the same folder are expected, each as often as it is read.
     """
     from inscribe.restoring import restore
 
     seen = _seen(parts, strokes, like)
     place = None if sign is None else sign - 1
     chosen = _places(places, sign) if places is not None else None
-    names = _names(records, path) if records else {}
+    if alone and records:
+        raise InputError("--alone and --records do not go together", hint="leave one of them out")
+    beside = records is None and not alone and path is not None and path.endswith(".toml")
+    folder = str(Path(str(path)).parent) if beside else records
+    names = _names(folder, path, beside=beside, quiet=quiet) if folder else {}
     results: list[Restoration | dict[str, Any]] = []
     with _library(library_file) as library:
         for number, text in _asked(path, literal, lines, inscription, place):
@@ -133,14 +143,19 @@ def _library(given: str | None) -> Any:
     return Library(path)
 
 
-def _names(folder: str, asked: str | None) -> dict[str, int]:
-    """Return the names read in the records of a folder, but for the record asked about itself."""
+def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict[str, int]:
+    """Return the names read in the records of a folder, but for the record asked about itself.
+
+    Raises:
+        InputError: no record of the folder can be read, and it was named by the user.
+    """
     from collections import Counter
 
     from inscribe.concordance.folder import collection
 
-    found = collection(Path(folder))
-    if found.unread and not found.documents:
+    with progress_shown("records", quiet=quiet) as progress:
+        found = collection(Path(folder), progress)
+    if found.unread and not found.documents and not beside:
         raise InputError(
             f"no record can be read there; the first: {found.unread[0]}",
             hint="--records takes a folder of records",
