@@ -1,9 +1,10 @@
 """Reading signatures: exact readings and letter errors against general-purpose peers, in one run.
 
-    python tests/benchmarks/signatures.py [--set measure|look|all] [--formulas]
+    python tests/benchmarks/signatures.py [--set measure|look|all] [--formulas | --fresh]
 
 The signatures are those of tests/data/signatures.tsv, or with --formulas those of
-tests/data/signature_formulas.tsv (models, requests, materials), all invented. A reading counts by
+tests/data/signature_formulas.tsv (models, requests, materials), or with --fresh those of
+tests/data/signatures_fresh.tsv (written down before the tables were looked at), all invented. A reading counts by
 its letters alone (spaces, capitals, hyphens and macrons folded); the readings listed as right too
 are right for the peers as well, and the letter errors are those against the nearest right reading.
 Peers: pykakasi, cutlet, and the pronunciation of unidic-lite through fugashi. They are given the
@@ -22,6 +23,7 @@ from pathlib import Path
 
 DATA = Path(__file__).parent.parent / "data" / "signatures.tsv"
 FORMULAS = DATA.with_name("signature_formulas.tsv")
+FRESH = DATA.with_name("signatures_fresh.tsv")
 FACE_END = re.compile("(?<!（印「.)」(?!）)")
 MARKS = re.compile("（花押）|（印「[^」]*」）")
 Reader = Callable[[str], list[str]]
@@ -157,8 +159,10 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
     parser.add_argument("--set", default="measure", choices=("measure", "look", "all"))
     parser.add_argument("--formulas", action="store_true")
+    parser.add_argument("--fresh", action="store_true")
     options = parser.parse_args()
-    which, path = options.set, FORMULAS if options.formulas else DATA
+    path = FORMULAS if options.formulas else FRESH if options.fresh else DATA
+    which = options.set
     print(f"{len(signatures(which, path))} invented signatures ({which})")
     print(f"{'':26}{'exact':>8}{'first 3':>9}{'letter errors':>15}{'texts/s':>9}")
     for name, exact, three, errors, speed in table(which, path):
