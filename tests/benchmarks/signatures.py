@@ -4,9 +4,10 @@
 
 The signatures are those of tests/data/signatures.tsv, or with --formulas those of
 tests/data/signature_formulas.tsv (models, requests, materials), or with --fresh those of
-tests/data/signatures_fresh.tsv (written down before the tables were looked at), all invented. A reading counts by
-its letters alone (spaces, capitals, hyphens and macrons folded); the readings listed as right too
-are right for the peers as well, and the letter errors are those against the nearest right reading.
+tests/data/signatures_fresh.tsv (written down before the tables were looked at), all invented. A
+reading counts by its letters alone (spaces, capitals, hyphens and macrons folded); the readings
+listed as right too are right for the peers as well, and the letter errors are those against the
+nearest right reading.
 Peers: pykakasi, cutlet, and the pronunciation of unidic-lite through fugashi. They are given the
 text in current forms, which favours them. Each has read the other half before it is timed.
 """
