@@ -48,7 +48,7 @@ if TYPE_CHECKING:
     from inscribe.reading.verse import VerseReading
 
 _GAP = re.compile("［[^］]*］")
-_LEGIBLE = re.compile("[^□ 　]")
+_ILLEGIBLE = "□ 　"
 _LEAST_CHINESE = 5  # signs
 _LONGEST_HEADING = 6  # signs of a column that may head a poem
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
@@ -119,7 +119,7 @@ def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
     may_hold_poem = bool(text.breaks) and may_hold_verse(plain)
     if not may_hold_poem and _is_signature(plain):
         return _signature(text, wishes)
-    if not _LEGIBLE.search(MARK.sub("", plain)):
+    if not _has_legible(MARK.sub("", plain)):
         return _prose(text, "prose", wishes)
     if looks_like_verse(plain):
         reading, reason = _verse(text, wishes)
@@ -143,8 +143,12 @@ def _is_signature(plain: str) -> bool:
         return True
     if not may_be_signature(plain):
         return False
-    said = _LEGIBLE.search(_GAP.sub("", plain)) is not None  # a seal or monogram is something said
+    said = _has_legible(_GAP.sub("", plain))  # a seal or monogram is something said
     return said and _signature_likelihood(plain) >= SIGNATURE
+
+
+def _has_legible(text: str) -> bool:
+    return bool(text.strip(_ILLEGIBLE))
 
 
 def _poem_among_columns(text: Text, wishes: Wishes) -> Interpretation | None:
@@ -275,7 +279,7 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
 
     normal = text.normal
     reasons: tuple[str, ...] = ()
-    legible = _LEGIBLE.search(MARK.sub("", normal.text))
+    legible = _has_legible(MARK.sub("", normal.text))
     if not legible:
         reasons = ("nothing can be read",)
     if has_marks(normal.text):
