@@ -72,6 +72,28 @@ register_option = click.option(
 )
 
 
+settled_option = click.option(
+    "--records",
+    metavar="FOLDER",
+    help="Read names as they were settled (override, kind name) in these records.",
+)
+
+
+def expect_settled_names(folder: str | None) -> None:
+    """Let the names settled in the records of a folder be read so.
+
+    Raises:
+        InputError: there is no such folder.
+    """
+    if folder is None:
+        return
+    from inscribe.reading.names import settle
+    from inscribe.record.settled import settled_names
+
+    for name in settled_names(Path(folder)):
+        settle(name.written, name.kana, name.why)
+
+
 def _show_conventions(context: click.Context, _option: click.Parameter, asked: bool) -> None:
     if asked:
         from inscribe.report.terminal.conventions import conventions_as_text

@@ -6,7 +6,14 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import example, format_option, output_options, write_result
+from inscribe.cli.common import (
+    example,
+    expect_settled_names,
+    format_option,
+    output_options,
+    settled_option,
+    write_result,
+)
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
@@ -23,6 +30,7 @@ _LONGEST = 20  # characters of one name
     )
 )
 @click.argument("names", nargs=-1, required=True, metavar="NAME...")
+@settled_option
 @click.option(
     "--kind",
     type=click.Choice(_KINDS),
@@ -35,6 +43,7 @@ _LONGEST = 20  # characters of one name
 @output_options
 def command(
     names: tuple[str, ...],
+    records: str | None,
     kind: NameKind,
     shape: str,
     output: str | None,
@@ -43,9 +52,11 @@ def command(
 ) -> None:
     """Rank the readings of a name, each with its reason.
 
-    Which reading a maker used is known only for known makers. Readings you have confirmed, in a
-    table names.tsv (written, kana, kind, note) of a glossary folder, come first.
+    Which reading a maker used is known only for known makers. Readings you have confirmed come
+    first: those of a table names.tsv (written, kana, kind, note) of a glossary folder, and those
+    settled in the records named by --records.
     """
+    expect_settled_names(records)
     from inscribe.forms import normalise_text
     from inscribe.reading.full_names import full_readings
 

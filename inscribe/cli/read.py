@@ -13,10 +13,12 @@ from inscribe.cli.common import (
     STANDARD_INPUT,
     conventions_option,
     example,
+    expect_settled_names,
     format_option,
     output_options,
     read_standard_input,
     register_option,
+    settled_option,
     terminal_bytes,
     write_result,
 )
@@ -39,6 +41,7 @@ if TYPE_CHECKING:
 @click.option("--lines", is_flag=True, help="Read one transcription a line, one result a line.")
 @click.option("--watch", is_flag=True, help="Read again whenever the file is saved; Ctrl-C stops.")
 @register_option
+@settled_option
 @click.option(
     "--letters",
     type=click.Choice(["hepburn", "iso3602"]),
@@ -57,6 +60,7 @@ def command(
     lines: bool,
     watch: bool,
     register: Choice,
+    records: str | None,
     letters: str,
     second_opinion: bool,
     why: bool,
@@ -74,6 +78,7 @@ def command(
         raise InputError("give one text to read", hint="a record, a file, - or --text TEXT")
     if lines and watch:
         raise InputError("--watch and --lines do not go together", hint="leave one of them out")
+    expect_settled_names(records)
     if lines:
         _read_lines(path, literal, register, letters, why, shape, output, force)
         return

@@ -4,7 +4,8 @@ Which reading a maker used is known only for known makers. What can be said of a
 how its characters are read in names: in made names of two characters by name readings (綾郷
 Ayasato) or by on-readings (萩珉 Shūmin), in studio names by on-readings before 斎, 軒, 堂 (椋雲斎
 Ryōunsai), in everyday names before 兵衛, 五郎, 助 (清兵衛 Seibee). The user's own list, a table
-``names.tsv`` (written, kana, kind, note) in a glossary folder, always comes first.
+``names.tsv`` (written, kana, kind, note) in a glossary folder, always comes first, and so do the
+readings that were settled in records (:func:`settle`).
 
 >>> [reading.romaji for reading in readings("綾郷")][:1]
 ['Ayasato']
@@ -33,14 +34,32 @@ from inscribe.reading.name_readings import (
     romaji,
 )
 
-__all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings"]
+__all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings", "settle"]
 
 _OWN_LIST = 100.0
 _LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
 
 
-@tables.compiled
+_settled: dict[str, tuple[NameReading, ...]] = {}
+
+
+def settle(written: str, kana: str, why: str) -> None:
+    """Read a name in current forms so from now on, before all other ways to read it."""
+    reading = NameReading(kana, romaji(kana), _OWN_LIST, why)
+    _settled[written] = (*_settled.get(written, ()), reading)
+
+
 def own_names() -> dict[str, tuple[NameReading, ...]]:
+    """Return the names that are settled in records or in the user's lists, with their readings."""
+    listed = _own_list()
+    if not _settled:
+        return listed
+    settled = {name: (*found, *listed.get(name, ())) for name, found in _settled.items()}
+    return listed | settled
+
+
+@tables.compiled
+def _own_list() -> dict[str, tuple[NameReading, ...]]:
     """Return the names of the user's own lists (``names.tsv``) with their readings."""
     found: dict[str, tuple[NameReading, ...]] = {}
     if not tables.files("names"):
