@@ -291,3 +291,13 @@ def test_a_character_no_dictionary_knows_is_read_around_in_worn_verse() -> None:
 def test_a_description_of_a_worn_sign_before_a_last_space_is_read() -> None:
     found = reading.read_text("を翁乙ゑ⿰木□も使天保癸丑。之ケ ", "verse")
     assert "okina" in found.proposals[0].romaji
+
+
+def test_a_repeat_mark_of_an_unread_sign_is_unread_and_as_long() -> None:
+    reading = read_text("思ひ□ゝぬれはや人の見えつらむ夢と知りせばさめざらましを")
+    assert reading.proposals[0].romaji.startswith("omoi…… nure")
+    assert [count for count, _ in reading.proposals[0].phrases] == [5, 7, 5, 7, 7]
+    assert [doubt.why for doubt in reading.doubts][:2] == [
+        "cannot be read",
+        "what it repeats cannot be known: □ stands before it",
+    ]

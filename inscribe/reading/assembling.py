@@ -246,7 +246,7 @@ def doubts_of_words(words: Sequence[Piece], text: Text) -> tuple[Doubt, ...]:
 
 
 def _why_unknown(written: str) -> str:
-    if written.startswith("（"):
+    if written.startswith("（") or written in "々ゝゞ":  # the doubt of its form has told it
         return ""
     if written.startswith("［"):
         return "a gap of unknown length"

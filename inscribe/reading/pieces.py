@@ -18,6 +18,7 @@ _PARTS_MEET = "|"
 _VOWELS = ("|あ", "|い", "|う", "|え", "|お")
 _DEPENDENT = ("助詞", "助動詞", "接尾辞")
 _UNREAD = "…"
+UNREAD_SIGNS = frozenset("□々ゝゞ")  # a repeat mark is left where what it repeats cannot be read
 _NOUN = "名詞-普通名詞-一般"
 _MAX_KEPT = 200_000
 _UNKNOWN_COST = 12000
@@ -226,7 +227,11 @@ def unknown_piece(
     """Return a word no dictionary has; it stands for itself, but for marks without a reading."""
     return Piece(
         written,
-        _UNREAD if written[:1] in "□［" else "" if written[:1] == "（" else hiragana(written),
+        _UNREAD
+        if written in UNREAD_SIGNS or written[:1] == "［"
+        else ""
+        if written[:1] == "（"
+        else hiragana(written),
         part_of_speech,
         connection=connection,
         cost=cost,
@@ -234,9 +239,9 @@ def unknown_piece(
     )
 
 
-def unread_piece(count: int) -> Piece:
+def unread_piece(sign: str, count: int) -> Piece:
     """Return a sign that cannot be read, standing for ``count`` morae."""
-    piece = unknown_piece("□", cost=4000 + 800 * count, part_of_speech="補助記号")
+    piece = unknown_piece(sign, cost=4000 + 800 * count, part_of_speech="補助記号")
     piece.morae = count
     piece.beat = beat_number((count, False, False, False))
     return piece

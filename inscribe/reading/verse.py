@@ -18,7 +18,7 @@ from inscribe.reading.entries import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED
 from inscribe.reading.lattice import Node, Span, Surroundings, best_path, spans_of
 from inscribe.reading.metre import HAIKU, PARTS, TANKA, Metre, pattern_of
 from inscribe.reading.overrides import Override, settled_nodes
-from inscribe.reading.pieces import Piece, unread_piece
+from inscribe.reading.pieces import UNREAD_SIGNS, Piece, unread_piece
 from inscribe.reading.register import is_kanji_only
 from inscribe.reading.scansion import (
     Phrases,
@@ -40,6 +40,8 @@ _MORAE_OFF = 8  # a best path with so many morae too few or too many may hide a 
 _BETTER_UNVOICED = 1200  # from here on, a text without a voiced kana leaves them unmarked
 _OF_UNVOICED = (VOICING_NOT_MARKED, OKURIGANA_LEFT_OUT)  # words only such texts are read with
 _SURELY_UNVOICED = 3  # so many words whose voicing is not marked are no chance
+_KANA_REPEATED = frozenset("ゝゞ")
+_MOST_MORAE = 3  # of one sign that cannot be read
 _NO_ENDS: frozenset[int] = frozenset()
 
 
@@ -253,18 +255,22 @@ def _read_as_a_poem(
 
 
 def _with_unread(nodes: list[Node], text: str) -> list[Node]:
-    """Let each sign that cannot be read stand for one to three morae."""
-    unread = [index for index, sign in enumerate(text) if sign == "□"]
-    nodes = [node for node in nodes if "□" not in node.piece.written]
-    for index in unread:
-        for piece in _unread_pieces():
-            nodes.append(Node(index, index + 1, piece))
+    """Let each sign that cannot be read stand for one to three morae.
+
+    What a repeat mark of kana stands for, and repeats, has one.
+    """
+    nodes = [node for node in nodes if UNREAD_SIGNS.isdisjoint(node.piece.written)]
+    for index, sign in enumerate(text):
+        if sign in UNREAD_SIGNS:
+            of_kana = not _KANA_REPEATED.isdisjoint(text[index : index + 2])
+            for piece in _unread_pieces(sign, 1 if of_kana else _MOST_MORAE):
+                nodes.append(Node(index, index + 1, piece))
     return nodes
 
 
 @cache
-def _unread_pieces() -> tuple[Piece, ...]:
-    return tuple(unread_piece(count) for count in (1, 2, 3))
+def _unread_pieces(sign: str, most: int) -> tuple[Piece, ...]:
+    return tuple(unread_piece(sign, count) for count in range(1, most + 1))
 
 
 def marks_voicing(text: str) -> bool:
