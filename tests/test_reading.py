@@ -294,10 +294,10 @@ def test_a_description_of_a_worn_sign_before_a_last_space_is_read() -> None:
 
 
 def test_a_repeat_mark_of_an_unread_sign_is_unread_and_as_long() -> None:
-    reading = read_text("思ひ□ゝぬれはや人の見えつらむ夢と知りせばさめざらましを")
-    assert reading.proposals[0].romaji.startswith("omoi…… nure")
-    assert [count for count, _ in reading.proposals[0].phrases] == [5, 7, 5, 7, 7]
-    assert [doubt.why for doubt in reading.doubts][:2] == [
+    found = reading.read_text("思ひ□ゝぬれはや人の見えつらむ夢と知りせばさめざらましを")
+    assert found.proposals[0].romaji.startswith("omoi…… nure")
+    assert [count for count, _ in found.proposals[0].phrases] == [5, 7, 5, 7, 7]
+    assert [doubt.why for doubt in found.doubts][:2] == [
         "cannot be read",
         "what it repeats cannot be known: □ stands before it",
     ]
