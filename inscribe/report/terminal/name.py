@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from inscribe.report.terminal.reading import printable, width
-from inscribe.report.terminal.wrapping import fitted
+from inscribe.report.terminal.reading import printable
+from inscribe.report.terminal.wrapping import in_columns
 
 if TYPE_CHECKING:
     from inscribe.report.as_json.name import Found
@@ -23,13 +23,5 @@ def names_as_text(found: Sequence[Found]) -> str:
             (f"{rank:>2}", *map(printable, (reading.romaji, reading.plain_kana, reading.reason)))
             for rank, reading in enumerate(readings, start=1)
         ]
-        lines += _aligned(rows)
+        lines += in_columns(rows)
     return "".join(f"{line}\n" for line in lines)
-
-
-def _aligned(rows: Sequence[tuple[str, ...]]) -> Iterator[str]:
-    widths = [max(map(width, column)) for column in zip(*rows, strict=True)]
-    before_reason = sum(widths[:-1]) + 2 * (len(widths) - 1)
-    for row in rows:
-        cells = (cell + " " * (size - width(cell)) for cell, size in zip(row, widths, strict=True))
-        yield fitted("  ".join(cells).rstrip(), before_reason)

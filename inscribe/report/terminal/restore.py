@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from inscribe.report.as_json.restore import CAUTIONS
 from inscribe.report.cautions import caution
 from inscribe.report.terminal.reading import printable
+from inscribe.report.terminal.wrapping import fitted, in_columns
 
 if TYPE_CHECKING:
     from inscribe.restoring import Candidate, Lacuna, Restoration
@@ -18,29 +19,29 @@ def restorations_as_text(results: Sequence[Restoration | dict[str, Any]]) -> str
     lines: list[str] = []
     for result in results:
         if isinstance(result, dict):
-            lines += [f"line {result['line']}: {result['error']}", ""]
+            lines += [printable(f"line {result['line']}: {result['error']}"), ""]
         else:
             lines += [*_inscription(result), ""]
     if any(not isinstance(each, dict) and each.lacunae for each in results):
-        lines += [caution(key) for key in CAUTIONS]
-    return "\n".join(printable(line) for line in lines).rstrip("\n") + "\n"
+        lines += [fitted(caution(key), 0) for key in CAUTIONS]
+    return "\n".join(lines).rstrip("\n") + "\n"
 
 
 def _inscription(found: Restoration) -> Iterator[str]:
-    yield f"{found.text}  ({found.register})"
+    yield printable(f"{found.text}  ({found.register})")
     if not found.lacunae:
-        yield "every sign is legible; to doubt one, name it with --sign N"
+        yield "no character is worn; to doubt one, name it with --sign N"
     for hit in found.sources:
         title = f" {hit.text.title}" if hit.text.title not in ("", hit.text.id) else ""
-        yield f"source: {hit.text.id}{title} (probability {hit.score:.2f})"
+        yield printable(f"source: {hit.text.id}{title} (probability {hit.score:.2f})")
     if (count := len(found.lacunae)) < found.worn:
         yield f"{count} of {found.worn} worn places; name others with --places FIRST-LAST"
     for lacuna in found.lacunae:
         yield ""
-        yield _heading(lacuna)
+        yield printable(_heading(lacuna))
         if lacuna.remark:
-            yield f"   {lacuna.remark}"
-        yield from map(_row, lacuna.candidates)
+            yield fitted(printable(f"   {lacuna.remark}"), 3)
+        yield from in_columns([_row(each) for each in lacuna.candidates])
         if not lacuna.candidates:
             yield "   no candidate"
 
@@ -54,8 +55,9 @@ def _heading(lacuna: Lacuna) -> str:
     return shown + morae
 
 
-def _row(candidate: Candidate) -> str:
+def _row(candidate: Candidate) -> tuple[str, ...]:
     forms = f" ({' '.join(candidate.forms)})" if candidate.forms else ""
     evidence = "; ".join(each.text for each in candidate.evidence)
     share = f"{candidate.probability:6.1%}" if candidate.probability >= 0.001 else " <0.1%"
-    return f"{candidate.rank:3}. {candidate.text}{forms} {share}  {evidence}"
+    row = (f"{candidate.rank:3}. {candidate.text}{forms}", share, evidence)
+    return tuple(map(printable, row))

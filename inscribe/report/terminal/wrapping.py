@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import re
 import sys
+from collections.abc import Iterator, Sequence
 
 from inscribe.report.terminal.reading import width
 
@@ -47,6 +48,15 @@ def fitted(text: str, indent: int) -> str:
         return text
     columns = max(40, columns)
     return wrapped(text, columns, min(indent, columns // 2))
+
+
+def in_columns(rows: Sequence[Sequence[str]]) -> Iterator[str]:
+    """Yield rows with their cells below each other, the last cell broken to the terminal."""
+    widths = [max(map(width, column)) for column in zip(*rows, strict=True)]
+    indent = sum(widths[:-1]) + 2 * (len(widths) - 1)
+    for row in rows:
+        cells = (cell + " " * (size - width(cell)) for cell, size in zip(row, widths, strict=True))
+        yield fitted("  ".join(cells).rstrip(), indent)
 
 
 def _terminal_columns() -> int | None:
