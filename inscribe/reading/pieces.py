@@ -10,6 +10,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any
 
+from inscribe.reading.entries import VOICING_NOT_MARKED
 from inscribe.reading.metre import begins_with_vowel, morae
 from inscribe.reading.romanise import hiragana, spoken
 from inscribe.reading.word_division import Word, romanise_word, separator, stands_apart
@@ -187,8 +188,9 @@ def _words_of(written: str, parts: list[str], kana: list[str], note: str) -> tup
         spelt, part_of_speech, gloss = part.split(":")
         end = start + len(spelt) if number < len(parts) else len(written)
         here = written[start:end]
+        why = "" if note == VOICING_NOT_MARKED and here == said else note
         words.append(
-            Piece(here, said, part_of_speech, lemma=spelt, origin="和", gloss=gloss, note=note)
+            Piece(here, said, part_of_speech, lemma=spelt, origin="和", gloss=gloss, note=why)
         )
         start = end
     return tuple(words)

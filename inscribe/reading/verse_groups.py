@@ -76,7 +76,7 @@ def with_words(entry: Entry, group: Group | None, *, in_kana: bool) -> Entry:
     for written, kana, term in zip(*group, strict=True):
         spelt = len(kana if in_kana else written)
         if len(words) == len(group.written) - 1:
-            gloss = f"{''.join(group.written)}: {entry.gloss}" if entry.gloss else ""
+            gloss = f"{''.join(group.written)} ({entry.gloss})" if entry.gloss else ""
             words.append(Words(rest, said.lstrip(_BOUNDARY), entry.part_of_speech, gloss))
             break
         particle = term.startswith("助詞")

@@ -6,7 +6,7 @@ Written without a layout library: it is the first thing seen at the bench and mu
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.errors import harmless
@@ -24,7 +24,9 @@ def reading_as_text(interpretation: Interpretation, *, why: bool = False) -> str
     """Return what an inscription says, a fact a line; with ``why``, every word and its reason."""
     from inscribe.report.terminal.wrapping import fitted
 
-    lines = (fitted(printable(line), _LABEL) for line in _lines(interpretation, why))
+    lines = [fitted(printable(line), _LABEL) for line in _lines(interpretation)]
+    if why:
+        lines += _reasons(interpretation)
     return "\n".join(lines) + "\n"
 
 
@@ -41,7 +43,7 @@ def cautions_as_text(found: Sequence[Interpretation]) -> str:
     return "".join(fitted(_fact("caution", caution(key)), _LABEL) + "\n" for key in keys)
 
 
-def _lines(interpretation: Interpretation, why: bool) -> Iterator[str]:
+def _lines(interpretation: Interpretation) -> Iterator[str]:
     best, *others = interpretation.proposals
     yield _fact("as carved", interpretation.noted or interpretation.text)
     if interpretation.normalised != interpretation.text:
@@ -59,31 +61,26 @@ def _lines(interpretation: Interpretation, why: bool) -> Iterator[str]:
         yield _fact("doubt", f"{_where(doubt, best)}: {doubt.why}")
     for proposal in others:
         yield _fact("or", f"{proposal.romaji}  ({'; '.join(proposal.reasons)})")
-    if why:
-        yield from _reasons(interpretation, best)
 
 
-def _reasons(interpretation: Interpretation, best: Proposal) -> Iterator[str]:
+def _reasons(interpretation: Interpretation) -> Iterator[str]:
+    from inscribe.report.terminal.wrapping import fitted, in_columns
+
     yield ""
-    yield from _table(_word_row(token) for token in best.tokens)
+    yield from in_columns([_word_row(token) for token in interpretation.proposals[0].tokens])
     if interpretation.changes:
         yield ""
     for change in interpretation.changes:
         note = f" ({change.note})" if change.note else ""
         step = f"{change.before} -> {change.after}"
-        yield _fact(f"sign {change.sign + 1}", f"{step}  {change.kind}, {change.table}{note}")
+        said = _fact(f"sign {change.sign + 1}", f"{step}  {change.kind}, {change.table}{note}")
+        yield fitted(printable(said), _LABEL)
 
 
 def _word_row(token: Token) -> tuple[str, ...]:
     remarks = "; ".join(part for part in (token.gloss, token.reason) if part)
-    return (token.surface, token.kana, token.romaji, token.part_of_speech, remarks)
-
-
-def _table(rows: Iterable[tuple[str, ...]]) -> Iterator[str]:
-    cells = list(rows)
-    widths = [max(map(width, column)) for column in zip(*cells, strict=True)]
-    for row in cells:
-        yield "  ".join(map(_padded, row, widths)).rstrip()
+    row = (token.surface, token.kana, token.romaji, token.part_of_speech, remarks)
+    return tuple(map(printable, row))
 
 
 def _where(doubt: Doubt, best: Proposal) -> str:
