@@ -41,8 +41,13 @@ def add_folder(folder: Path) -> None:
         raise InputError("there is no such glossary folder", Place(str(folder)))
     if folder not in _user_folders:
         _user_folders.insert(0, folder)
-        for forget in _forgetters:
-            forget()
+        forget()
+
+
+def forget() -> None:
+    """Let every compiled table be made anew when it is next asked for."""
+    for clear in _forgetters:
+        clear()
 
 
 def compiled(load: Callable[[], T]) -> Callable[[], T]:

@@ -11,7 +11,7 @@ from click.testing import CliRunner
 
 from inscribe.cli import cli
 from inscribe.errors import InputError
-from inscribe.reading import names
+from inscribe.reading import names, read_text
 from inscribe.record.settled import settled_names
 
 RECORD = """id = "A-1"
@@ -34,6 +34,7 @@ def folder(tmp_path: Path) -> Iterator[Path]:
     (tmp_path / "A-2.toml").write_text('id = "A-2"\nkind = "name"\nbroken', "utf-8")
     yield tmp_path
     names._settled.clear()
+    names.settle([])
 
 
 def test_a_settled_name_is_found_in_current_forms(folder: Path) -> None:
@@ -60,6 +61,16 @@ def test_another_signature_with_the_name_is_read_so(folder: Path) -> None:
     arguments = ["read", "--text", "江戸住嶺暁彫之", "--records", str(folder), "--format", "json"]
     result = CliRunner().invoke(cli, arguments)
     assert json.loads(result.stdout)["signature"]["name"]["romaji"] == "Mineaki"
+
+
+def test_what_was_read_before_is_read_anew() -> None:
+    before = read_text("江戸住帆蹊彫之").proposals[0].romaji
+    names.settle([("帆蹊", "ほのみち", "settled")])
+    after = read_text("江戸住帆蹊彫之").proposals[0].romaji
+    names._settled.clear()
+    names.settle([])
+    assert "Honomichi" in after
+    assert read_text("江戸住帆蹊彫之").proposals[0].romaji == before != after
 
 
 def test_without_the_records_it_is_not(folder: Path) -> None:

@@ -90,8 +90,7 @@ def expect_settled_names(folder: str | None) -> None:
     from inscribe.reading.names import settle
     from inscribe.record.settled import settled_names
 
-    for name in settled_names(Path(folder)):
-        settle(name.written, name.kana, name.why)
+    settle(settled_names(Path(folder)))
 
 
 def _show_conventions(context: click.Context, _option: click.Parameter, asked: bool) -> None:

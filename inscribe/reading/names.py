@@ -43,10 +43,16 @@ _LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has 
 _settled: dict[str, tuple[NameReading, ...]] = {}
 
 
-def settle(written: str, kana: str, why: str) -> None:
-    """Read a name in current forms so from now on, before all other ways to read it."""
-    reading = NameReading(kana, romaji(kana), _OWN_LIST, why)
-    _settled[written] = (*_settled.get(written, ()), reading)
+def settle(names: Iterable[tuple[str, str, str]]) -> None:
+    """Read names so from now on, before all other ways to read them.
+
+    Args:
+        names: each name in current forms, its kana, and why it is read so.
+    """
+    for written, kana, why in names:
+        reading = NameReading(kana, romaji(kana), _OWN_LIST, why)
+        _settled[written] = (*_settled.get(written, ()), reading)
+    tables.forget()  # what was made of the signs of these names
 
 
 def own_names() -> dict[str, tuple[NameReading, ...]]:
