@@ -18,7 +18,7 @@ from inscribe.reading.signature_options import (
     word_options,
 )
 from inscribe.reading.signature_pieces import Piece, is_seal
-from inscribe.reading.signature_spans import NAMES, PLACES, Span, add_names, add_places
+from inscribe.reading.signature_spans import NAMES, PLACES, Span, add_names, add_phrases, add_places
 from inscribe.reading.signature_words import Word, words_from
 
 _PEOPLE = NAMES | {"surname", "clan", "title", "office", "place", "patron", "unread", "generation"}
@@ -35,6 +35,7 @@ _SUBJECTS: dict[str, frozenset[str]] = {
 _PART_OF_FAMILY = {"means": "material", "purpose": "patron"}
 _ALSO_READ = "{} may be read so too"
 _MAKERS = NAMES | {"surname", "clan"}
+_AFTER_WORK = frozenset({"date", "age", "mark"})
 _LIVING = frozenset({"住", "居", "寓"})
 
 
@@ -58,6 +59,7 @@ def arranged(pieces: Sequence[Piece], dated: dict[int, tuple[Option, ...]]) -> A
         used = _arrange_next(pieces, position, dated, made)
         position += used
     add_places(pieces, made.spans)
+    add_phrases(pieces, made.spans)
     add_names(pieces, made.spans)
     return made
 
@@ -225,7 +227,8 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
     """An opener, what it governs, and its closer: read from behind."""
     subject, closers, end = _scope(pieces, at + 1, opener.family)
     if not subject and not closers:
-        made.units.append(_unit(pieces[at], word_options(opener, _template(opener.kana))))
+        spoken = _opener_options(opener, opener.kana, opener.with_object)
+        made.units.append(_unit(pieces[at], spoken))
         return 1
     units = [_governed(piece) for piece in subject]
     linked = bool(subject) and subject[-1].text == "之"
@@ -314,17 +317,28 @@ def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> boo
         return not _place_goes_on(pieces, end)
     if family == "place":
         return piece.kind == "place" and before.kind != "opening"
+    if before.kind == "model_subject" and piece.kind in _MAKERS and _ends_in_work(pieces, end):
+        return True  # 倣古法某作: the work is the maker's, not the model
     if piece.kind in _AFTER_PEOPLE or any(
         _as_closer(p, family) for p in pieces[end : end + 4] if family in ("patron", "model")
     ):
         return False
     if before.kind in ("honorific", "relation", "model_subject", "material"):
-        return piece.kind not in ("honorific", "material")
+        return piece.kind not in ("honorific", "material", "patron")
     if before.kind in NAMES:
         return piece.kind in ("surname", "clan", "title", "heading", "place", "city") or (
             before.kind == "name" and piece.kind in NAMES
         )
     return before.kind == "patron"
+
+
+def _ends_in_work(pieces: Sequence[Piece], at: int) -> bool:
+    """Return whether nothing but names and a verb (or a date after it) follows: 某作."""
+    end = at
+    while end < len(pieces) and pieces[end].kind in _MAKERS:
+        end += 1
+    rest = pieces[end:]
+    return bool(rest) and rest[0].text == "作" and all(p.kind in _AFTER_WORK for p in rest[1:])
 
 
 def _place_goes_on(pieces: Sequence[Piece], at: int) -> bool:

@@ -34,8 +34,10 @@ _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in it
 _USUAL_CHARACTER = 3.6  # from this usualness on a character costs nothing
 _SINGLE_NAME = 5.2
 _ENDED_NAME = 2.0  # with a studio or everyday ending
-_LONG_STEM = 1.5  # for each character more before an ending than is usual
+_LONG_STEM = 2.2  # for each character more before an ending than is usual
 _DOUBTFUL_ENDING = 4.0
+_ENDING_AHEAD = 3.0  # 斎, 軒, 堂 end names and seldom begin one
+_LINKED_STEM = 2.5  # a 之 within a stem (十二支之内)
 _LONG_NAME = 8.0  # three characters without a known pattern
 _LONGEST_NAME = 6
 _LONGEST_WORD = 8
@@ -52,6 +54,7 @@ _UNLISTED_PLACE = 4.0
 _CALLS_FOR_PLACE = frozenset("於于在")
 _OWN_NAME = 0.3
 _FORMULA_SIGN = 2.0  # a sign of the formulas (作 住 於) within a name
+_ENDS_WORDS = frozenset({"verb", "residence"})  # of the formula signs those that end something
 _FORMULA_KINDS = frozenset({"verb", "opener", "residence"})
 _OTHER = 6.0
 _DATE = 0.3
@@ -257,9 +260,10 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
             yield "name", _SINGLE_NAME
         return
     ending = ending_of(name)
+    ahead = _ENDING_AHEAD * _is_studio_ending(name[0])
     if len(name) == 2:
-        cost = _NAME + _rarity(name[0], "first") + _rarity(name[1], "last")
-        cost += _FORMULA_SIGN * sum(map(_is_formula_sign, name))
+        cost = ahead + _NAME + _rarity(name[0], "first") + _rarity(name[1], "last")
+        cost += _FORMULA_SIGN * (_is_formula_sign(name[0]) + _may_be(name[1], _ENDS_WORDS))
         cost += _CLOSER_AS_NAME * _is_closer(name)
         sort = ending and ending.kind == "art" and ending.weight >= 1
         yield "art_name" if sort else "name", cost
@@ -267,6 +271,8 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         stem = name[: -len(ending.text)]
         cost = (
             _ENDED_NAME
+            + ahead
+            + _LINKED_STEM * ("之" in stem)
             + _DOUBTFUL_ENDING * (1 - ending.weight)
             + _LONG_STEM * max(0, len(stem) - (2 if ending.kind == "art" else 1))
         )
@@ -275,6 +281,19 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         yield f"{ending.kind}_name", cost
     if len(name) == 3:
         yield "name", _LONG_NAME
+
+
+def _is_studio_ending(char: str) -> bool:
+    known = _studio_endings()
+    if char not in known:
+        ending = ending_of(f"□{char}")
+        known[char] = bool(ending and ending.kind == "art" and ending.weight >= 1)
+    return known[char]
+
+
+@tables.compiled
+def _studio_endings() -> dict[str, bool]:
+    return {}
 
 
 def _is_closer(text: str) -> bool:

@@ -44,6 +44,45 @@ def _held(spans: list[Span], offset: int) -> bool:
     return any(span.first <= offset <= span.last for span in spans)
 
 
+_WRITTEN_OUT = {"modelled": "model", "pictured": "model", "patron": "patron", "withal": "material"}
+_BEFORE_PHRASES = NAMES | {
+    "surname",
+    "clan",
+    "honorific",
+    "object",
+    "model_subject",
+    "subject",
+    "pictured",
+    "material",
+    "verb",
+}
+
+
+def add_phrases(pieces: Sequence[Piece], spans: list[Span]) -> None:
+    """Give the formulas that are written out in Japanese order: 綾郷ノ図ニ倣フ, 某氏之需ニ応シ.
+
+    What they say something of stands before them and belongs to their part.
+    """
+    for at, piece in enumerate(pieces):
+        key = _WRITTEN_OUT.get(piece.kind)
+        if key is None or (piece.kind == "patron" and piece.text[0] not in "之ノの需好望命"):
+            continue
+        if at + 1 < len(pieces) and pieces[at + 1].kind == "modelled":
+            continue
+        start = at
+        while start and _goes_with(pieces[start - 1], key):
+            start -= 1
+        first = pieces[start].first
+        spans[:] = [span for span in spans if not first <= span.first <= piece.last]
+        spans.append(Span(key, first, piece.last))
+
+
+def _goes_with(piece: Piece, key: str) -> bool:
+    if key == "material":
+        return piece.kind in ("material", "model_subject", "subject")
+    return piece.kind in _BEFORE_PHRASES and (piece.kind != "verb" or piece.text in "図画作写")
+
+
 def add_names(pieces: Sequence[Piece], spans: list[Span]) -> None:
     """Give the makers' names, and those that a relation (門人, 男) refers to."""
     free: list[Piece] = []
