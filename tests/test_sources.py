@@ -192,6 +192,27 @@ def test_plain_text_is_divided_as_asked(unit: str, tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
+    ("name", "content", "ids"),
+    [
+        ("a.tsv", "# heading\nnumber\ttext\n7\t花\n8\t月\n", ["a:7", "a:8"]),
+        ("a.csv", "text,title\n花,x\n月,y\n", ["a:2", "a:3"]),
+        (
+            "a.jsonl",
+            '{"text": "花", "number": 3}\n\n{"text": "月"}\n',
+            ["a:3", "a:3"],
+        ),  # told when they are added
+        ("a.toml", '[[text]]\ntext = "花"\n[[text]]\ntext = "月"\nid = "own"\n', ["a:1", "own"]),
+    ],
+)
+def test_a_text_without_an_id_is_called_by_its_number(
+    name: str, content: str, ids: list[str], tmp_path: Path
+) -> None:
+    path = tmp_path / name
+    path.write_text(content, "utf-8")
+    assert [text.id for text in importers.texts_in(path)] == ids
+
+
+@pytest.mark.parametrize(
     ("name", "content", "said"),
     [
         ("a.jsonl", '{"id": "x"}\n', "line 1: the text has no text"),

@@ -58,7 +58,9 @@ def add(
 ) -> None:
     """Add texts from files, folders or standard input; adding the same again changes nothing.
 
-    Nothing is added unless every text of the input can be used.
+    Nothing is added unless every text of the input can be used. Tables, JSON Lines and TOML name
+    their fields: text, and as far as there are any id (else the number is taken, or the line),
+    title, provenance and licence; others are kept.
     """
     from inscribe.sources import adding, importers
     from inscribe.sources.library import Library

@@ -1,7 +1,8 @@
 """Source texts out of files: plain text, TOML, CSV and TSV, JSON Lines, TEI.
 
 Fields named id, text, title, provenance and licence fill those of the text; all others are kept
-beside it. In TOML, texts are an array of tables ``[[text]]``.
+beside it. A text without an id gets the file's name with its number (a field ``number``, else its
+line). In TOML, texts are an array of tables ``[[text]]``.
 """
 
 from __future__ import annotations
@@ -75,11 +76,11 @@ def texts_of(
     if kind == "text":
         yield from _plain_texts(content, name, stem, unit)
     elif kind == "jsonl":
-        yield from _json_texts(content.split("\n"), name)
+        yield from _json_texts(content.split("\n"), name, stem)
     elif kind in ("csv", "tsv"):
-        yield from _table_texts(content, name, "," if kind == "csv" else "\t")
+        yield from _table_texts(content, name, stem, "," if kind == "csv" else "\t")
     elif kind == "toml":
-        yield from _toml_texts(content, name)
+        yield from _toml_texts(content, name, stem)
     else:
         yield from tei_texts(content, name, stem)
 
@@ -98,7 +99,7 @@ def _plain_texts(content: str, name: str, stem: str, unit: str) -> Iterator[Sour
             block = []
 
 
-def _json_texts(lines: Iterable[str], name: str) -> Iterator[SourceText]:
+def _json_texts(lines: Iterable[str], name: str, stem: str) -> Iterator[SourceText]:
     for number, line in enumerate(lines, start=1):
         if not line.strip():
             continue
@@ -109,29 +110,29 @@ def _json_texts(lines: Iterable[str], name: str) -> Iterator[SourceText]:
             raise InputError(
                 "the line is not JSON", Place(name, number, column), "one object a line"
             ) from error
-        yield _text_of_fields(fields, Place(name, number))
+        yield _text_of_fields(fields, Place(name, number), f"{stem}:{number}")
 
 
-def _table_texts(content: str, name: str, delimiter: str) -> Iterator[SourceText]:
+def _table_texts(content: str, name: str, stem: str, delimiter: str) -> Iterator[SourceText]:
     lines = content.split("\n")
     head = next((n for n, line in enumerate(lines) if line.strip() and line[:1] != "#"), 0)
     reader = csv.DictReader(io.StringIO("\n".join(lines[head:]), newline=""), delimiter=delimiter)
     try:
-        if not reader.fieldnames or not {"id", "text"} <= set(reader.fieldnames):
+        if "text" not in (reader.fieldnames or ()):
             raise InputError(
-                "the first line must name the columns, id and text among them",
-                Place(name, head + 1),
+                "the first line must name the columns, text among them", Place(name, head + 1)
             )
         for fields in reader:
             known = {key: value for key, value in fields.items() if key and value is not None}
-            yield _text_of_fields(known, Place(name, head + reader.line_num))
+            number = head + reader.line_num
+            yield _text_of_fields(known, Place(name, number), f"{stem}:{number}")
     except csv.Error as error:
         raise InputError(
             f"the table cannot be read ({error})", Place(name, head + reader.line_num)
         ) from error
 
 
-def _toml_texts(content: str, name: str) -> Iterator[SourceText]:
+def _toml_texts(content: str, name: str, stem: str) -> Iterator[SourceText]:
     if re.search(ENDLESS_KEY, content):
         raise InputError("a key has too many parts", Place(name), "use id, text, title and such")
     try:
@@ -144,16 +145,19 @@ def _toml_texts(content: str, name: str) -> Iterator[SourceText]:
     entries = data.get("text", [])
     if not isinstance(entries, list):
         entries = [data]
-    for entry in entries:
-        yield _text_of_fields(entry, Place(name))
+    for number, entry in enumerate(entries, start=1):
+        yield _text_of_fields(entry, Place(name), f"{stem}:{number}")
 
 
-def _text_of_fields(fields: Any, place: Place) -> SourceText:
+def _text_of_fields(fields: Any, place: Place, by_place: str) -> SourceText:
+    """Return a text; one without an id is called by its number, or ``by_place``."""
     if not isinstance(fields, Mapping):
-        raise InputError("a text must be an object with id and text", place)
-    for key in ("id", "text"):
-        if key not in fields:
-            raise InputError(f"the text has no {key}", place, "every text needs id and text")
+        raise InputError("a text must be an object with a text, and an id or number", place)
+    if "text" not in fields:
+        raise InputError("the text has no text", place, "every entry needs a field text")
+    if "id" not in fields:
+        stem, number = by_place.rpartition(":")[0], fields.get("number")
+        fields = {**fields, "id": f"{stem}:{number}" if number else by_place}
     own = {key: _string(fields[key], key, place) for key in _OWN if fields.get(key) is not None}
     extra = tuple(
         (

@@ -9,7 +9,6 @@ _ENTITIES = '<!DOCTYPE x [<!ENTITY a "b"><!ENTITY c "&a;&a;">]>' + _TEI.format("
 _LINES = {
     "not-json": (b"{", "not JSON"),
     "a-list": (b"[1]", "must be an object"),
-    "no-id": (b'{"text": "a"}', "has no id"),
     "no-text": (b'{"id": "a"}', "has no text"),
     "empty-id": (b'{"id": " ", "text": "a"}', "has no id"),
     "empty-text": (b'{"id": "a", "text": "\\n "}', "is empty"),
