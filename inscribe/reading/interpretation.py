@@ -32,6 +32,7 @@ from inscribe.reading.overrides import (
 from inscribe.reading.pieces import Piece
 from inscribe.reading.register import (
     SIGNATURE,
+    half_in_kana,
     has_classical_grammar,
     is_heading,
     is_kana_name,
@@ -49,6 +50,8 @@ if TYPE_CHECKING:
 
 _GAP = re.compile("［[^］]*］")
 _ILLEGIBLE = "□ 　"
+_SIGNS_OF_A_NAME = (2, 3)
+_NAME_UNLESS_A_WORD = 0.12  # from this likelihood on, two kanji that are no word are a name
 _LEAST_CHINESE = 5  # signs
 _LONGEST_HEADING = 6  # signs of a column that may head a poem
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
@@ -139,12 +142,36 @@ def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
 
 
 def _is_signature(plain: str) -> bool:
-    if is_kana_name(plain):
+    if is_kana_name(plain) or _is_half_in_kana(plain):
         return True
-    if not may_be_signature(plain):
+    if not may_be_signature(plain) or not _has_legible(_GAP.sub("", plain)):
+        return False  # a seal or monogram is something said
+    likelihood = _signature_likelihood(plain)
+    if likelihood >= SIGNATURE:
+        return True
+    return len(plain) in _SIGNS_OF_A_NAME and likelihood >= _NAME_UNLESS_A_WORD and _no_word(plain)
+
+
+def _is_half_in_kana(plain: str) -> bool:
+    """Whether a text is signed with a name half in kana (とし女, 恒とも)."""
+    if not half_in_kana(plain):
         return False
-    said = _has_legible(_GAP.sub("", plain))  # a seal or monogram is something said
-    return said and _signature_likelihood(plain) >= SIGNATURE
+    from inscribe.reading.kana_names import is_signed_with_mixed_name
+
+    return is_signed_with_mixed_name(plain)
+
+
+def _no_word(plain: str) -> bool:
+    """Whether two kanji, or a name with the end of a studio's, are no word of the dictionary."""
+    if not is_kanji_only(plain):
+        return False
+    from inscribe.reading.made_names import ending_of
+    from inscribe.reading.mecab import prose_words
+
+    if len(plain) > 2 and ending_of(plain) is None:
+        return False
+    words = prose_words(plain)
+    return len(words) > 1 or not words[0].known or "固有名詞" in words[0].part_of_speech
 
 
 def _has_legible(text: str) -> bool:

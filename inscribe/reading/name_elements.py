@@ -26,6 +26,7 @@ _COLUMNS: tuple[Position, ...] = ("first", "last", "stem", "alone")
 # What a reading seen only elsewhere in names, or only in a dictionary, weighs against one counted.
 _BORROWED = 0.15
 _DICTIONARY = 0.3
+_OFTEN = 10  # the weight of a reading that the art names of a character often have
 _ENOUGH_NAMES = 20  # a share of fewer names says nothing
 
 
@@ -60,6 +61,16 @@ def _preferred() -> dict[tuple[str, str], tuple[str, Place]]:
         for position in ("first", "last") if where == "both" else (where,):
             found.setdefault((char, position), (cell, place))
     return found
+
+
+def preferred_readings() -> frozenset[str]:
+    """Return the name readings (no on-readings) of the characters of name_preferences.tsv."""
+    return frozenset(
+        kana
+        for cell, place in _preferred().values()
+        for kana, is_on, weight in _weights(cell, place)
+        if not is_on and weight >= _OFTEN
+    )
 
 
 def _weights(cell: str, place: Place) -> list[tuple[str, bool, float]]:

@@ -16,6 +16,16 @@ _KANA_NAME = (  # seldom asked for
     "(?:[\u4e00-\u9fff]{1,10}住人?)?"
     "(?:[\u3041-\u3096]{3,5}|[\u30a1-\u30fa]{3,5})(?:[作造彫刻鐫製写][之]?|之)?(?:（花押）|（印[^）]*）)*"
 )
+_HALF_IN_KANA = (  # seldom asked for
+    "(?:[\u4e00-\u9fff]{1,10}住人?)?"
+    "([\u4e00-\u9fff](?:[\u3041-\u3096]{2,3}|[\u30a1-\u30fa]{2,3})"
+    "|(?:[\u3041-\u3096]{2,3}|[\u30a1-\u30fa]{2,3})[\u4e00-\u9fff])"
+    "(?:[作造彫刻鐫製写][之]?|之)?(?:（花押）|（印[^）]*）)*"
+)
+_MIXED_NAME = (
+    "[\u4e00-\u9fff](?:[\u3041-\u3096]{2,3}|[\u30a1-\u30fa]{2,3})(?![\u3041-\u3096\u30a1-\u30fa])"
+    "|(?<![\u3041-\u3096\u30a1-\u30fa])(?:[\u3041-\u3096]{2,3}|[\u30a1-\u30fa]{2,3})[\u4e00-\u9fff]"
+)
 _LONGEST_KANA_NAME = 19  # signs, without kao and seals
 _MARKS = re.compile("［[^］]*］|（[^）]*）")
 _MARKS_OF_TRANSCRIBERS = re.compile(r"（花押）|（印|［[　 ]+］")
@@ -69,6 +79,29 @@ def is_kana_name(text: str) -> bool:
     if not _KANA.search(text) or (len(text) > _LONGEST_KANA_NAME and "（" not in text):
         return False
     return bool(re.fullmatch(_KANA_NAME, text))
+
+
+def half_in_kana(text: str) -> str:
+    """Return what may be a name half in kana, with residence, verb and kao at most beside it.
+
+    >>> half_in_kana("武州住たね広作"), half_in_kana("桜の花")
+    ('たね広', '')
+    """
+    if not _KANA.search(text) or (len(text) > _LONGEST_KANA_NAME and "（" not in text):
+        return ""
+    found = re.fullmatch(_HALF_IN_KANA, text)
+    return found[1] if found else ""
+
+
+def is_mixed_name(name: str) -> bool:
+    """Whether a text is one kanji and two or three kana, as names half in kana are."""
+    return re.fullmatch(_MIXED_NAME, name) is not None
+
+
+def mixed_name_at(text: str, position: int) -> str:
+    """Return what may be a name half in kana at a place of a text, or nothing."""
+    found = re.compile(_MIXED_NAME).match(text, position)
+    return found.group() if found else ""
 
 
 def is_heading(text: str) -> bool:

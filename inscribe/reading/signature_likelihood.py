@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 import re
 
+from inscribe.reading.kana_names import is_signed_with_mixed_name
 from inscribe.reading.signature_dates import dated_pieces
 from inscribe.reading.signature_pieces import MARK, Piece
 from inscribe.reading.signature_split import Division, divisions
@@ -29,6 +30,11 @@ _LENGTHS_OF_VERSE = frozenset({5, 7, 8, 10, 14, 20, 28})  # lines of Chinese ver
 _EVEN_PRICE = 2.1
 _STEEPNESS = 2.6
 _PRAYER = 8.0  # an invocation or a title alone is no signature
+_NO_FORMULA = -0.8
+_STUDIO = 0.6  # a studio name alone: it ends in 斎, 軒, 堂, 亭
+_FAMILY_AND_NAME = 0.6  # 森種友: a family of one sign and a made name
+_USUAL_NAME = 2.4  # the price of a name of usual characters
+_PICTURES = frozenset("図画絵")
 _FORMULA = frozenset({"verb", "residence", "title", "office", "date", "age", "object", "heading"})
 
 
@@ -46,6 +52,8 @@ def signature_likelihood(text: str) -> float:
     if not plain:
         return 0.5 if text else 0.0
     kana = len(_KANA.findall(plain)) / len(plain)
+    if kana and is_signed_with_mixed_name(plain):
+        return 0.9
     if kana > 0.5 or len(text) > _LONGEST:
         return 0.02
     evidence = 2.5 * bool(_SURE.search(text)) + 1.2 * bool(_LAST_VERB.search(text))
@@ -64,8 +72,32 @@ def _from_division(text: str, dated: list[Piece]) -> float:
     best: Division = found[0]
     price = best.cost / len(text)
     formula = sum(piece.kind in _FORMULA for piece in best.pieces)
-    prayer = all(piece.kind in ("invocation", "subject") for piece in best.pieces)
-    return _STEEPNESS * (_EVEN_PRICE - price) + (0.4 if formula else -0.8) - _PRAYER * prayer
+    prayer = _is_prayer_or_title(best.pieces)
+    said = 0.4 if formula else _of_names_alone(best.pieces)
+    return _STEEPNESS * (_EVEN_PRICE - price) + said - _PRAYER * prayer
+
+
+def _is_prayer_or_title(pieces: tuple[Piece, ...]) -> bool:
+    """Return whether there is but an invocation, a saying, or a subject (布袋図)."""
+    *others, last = pieces
+    if others and last.text in _PICTURES and last.kind in ("verb", "closer"):
+        return all(piece.kind == "subject" for piece in others)
+    return all(piece.kind in ("invocation", "subject") for piece in pieces)
+
+
+def _of_names_alone(pieces: tuple[Piece, ...]) -> float:
+    """Return what speaks for a signature in which there is no word of a formula."""
+    if len(pieces) == 1 and "□" in pieces[0].text:
+        return _STUDIO if pieces[0].kind == "art_name" else _NO_FORMULA
+    if len(pieces) == 1 and len(pieces[0].text) == 2:
+        return _STUDIO if pieces[0].kind == "art_name" else 0.0
+    if len(pieces) == 2 and pieces[1].kind == "name" and pieces[1].cost <= _USUAL_NAME:
+        family = pieces[0]
+        if len(family.text) == 1 and family.kind in ("surname", "clan"):
+            return _FAMILY_AND_NAME
+    if all(piece.kind in ("name", "other") for piece in pieces) and len(pieces) > 1:
+        return 1.5 * _NO_FORMULA
+    return _NO_FORMULA
 
 
 def _logistic(value: float) -> float:

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading import names
+from inscribe.reading.kana_names import mixed_name
 from inscribe.reading.name_elements import choices
 from inscribe.reading.romanise import hepburn, hiragana
 from inscribe.reading.signature_pieces import Piece
@@ -112,6 +113,8 @@ def _options_of(piece: Piece) -> tuple[Option, ...]:
         return word_options(piece.word)
     if KANA_ONLY.fullmatch(piece.text) and piece.kind == "name":
         return (option(hiragana(piece.text), reason="written in kana", capital=True),)
+    if piece.kind == "name" and (halves := mixed_name(piece.text)):
+        return (option("|".join(halves), reason="partly written in kana", capital=True),)
     if piece.kind in ("name", "art_name", "common_name", "surname", "unlisted_place"):
         return _name_options(piece)
     if piece.kind == "unread":

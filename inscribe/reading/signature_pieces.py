@@ -13,11 +13,12 @@ from collections.abc import Collection, Iterator
 from typing import NamedTuple
 
 from inscribe import tables
+from inscribe.reading.kana_names import is_signed_with_mixed_name, mixed_name
 from inscribe.reading.made_names import ending_of
 from inscribe.reading.name_elements import usualness
 from inscribe.reading.name_lists import place_names, surnames, surnames_from
 from inscribe.reading.names import own_names
-from inscribe.reading.register import is_kana_name
+from inscribe.reading.register import is_kana_name, mixed_name_at
 from inscribe.reading.signature_words import Word, words_from
 
 # A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
@@ -27,7 +28,9 @@ MARK = re.compile(r"（花押）|（印「[^」]*」）|（印）|［[^］]*］|
 _KANA_NAME = re.compile(
     "(?<![ぁ-ゖ])[ぁ-ゖ]{2,8}(?![ぁ-ゖ])|(?<![ァ-ヺ])[ァ-ヺー]{2,8}(?![ァ-ヺー])"
 )
+_KANA = re.compile("[ぁ-ゖァ-ヺ]")
 _KANA_COST = 4.5
+_MIXED_COST = 3.0  # 恒とも, where more than the usual formula is beside it
 _KANA_NAME_ALONE = 0.5  # in a short text that is a name in kana and little else
 _NAME = 2.2  # an art name of two usual characters
 _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in its place
@@ -96,6 +99,7 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
     for piece in dated:
         found[piece.first].append(piece)
     position = 0
+    has_kana = _KANA.search(text) is not None
     while position < len(text):
         if mark := MARK.match(text, position):
             kind = "unread" if mark.group()[0] in "□［" else "mark"
@@ -109,11 +113,21 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
         found[position] += _pieces_at(text, position)
         found[position] += _place_pieces(text, position)
         found[position].append(_piece(text[position], "other", position, _OTHER))
-        if kana := _KANA_NAME.match(text, position):
-            cost = _KANA_NAME_ALONE if is_kana_name(text) else _KANA_COST
-            found[position].append(_piece(kana.group(), "name", position, cost))
+        if has_kana:
+            found[position] += _kana_names(text, position)
         position += 1
     return found
+
+
+def _kana_names(text: str, position: int) -> Iterator[Piece]:
+    """Yield the names that begin at a place and are, or are half, in kana."""
+    if kana := _KANA_NAME.match(text, position):
+        cost = _KANA_NAME_ALONE if is_kana_name(text) else _KANA_COST
+        yield _piece(kana.group(), "name", position, cost)
+    mixed = mixed_name_at(text, position)
+    if mixed and mixed_name(mixed):
+        cost = _KANA_NAME_ALONE if is_signed_with_mixed_name(text) else _MIXED_COST
+        yield _piece(mixed, "name", position, cost)
 
 
 def _pieces_at(text: str, position: int) -> list[Piece]:
