@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import os
 from concurrent.futures import ThreadPoolExecutor
+from functools import partial
 from pathlib import Path
 from shlex import quote
 
 import pytest
 
 from inscribe.errors import InputError
-from inscribe.reading import dictionary, unidic
+from inscribe.reading import dictionary, mecab, unidic
 from inscribe.reading.dictionary import Row
 
 
@@ -188,3 +189,20 @@ def test_a_dictionary_written_over_is_built_again(folder: Path, table: Path) -> 
     path.write_bytes(held[:8] + b"\xa5" * (len(held) - 8))
     assert dictionary.dictionary("words", [table], rows) == path
     assert path.read_bytes() == held
+
+
+def test_a_dictionary_cleared_away_meanwhile_is_opened_anew(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folders = iter([tmp_path / "gone", mecab._verse_folder()])
+    monkeypatch.setattr(mecab, "_verse_folder", lambda: next(folders))
+    tagger = mecab._from_folder(partial(mecab._opened, True, "-F '%m\\n' -E ''"))
+    assert tagger.parse("春の夜") == "春\nの\n夜\n"
+
+
+def test_a_dictionary_that_cannot_be_opened_is_told(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(mecab, "_verse_folder", lambda: tmp_path / "gone")
+    with pytest.raises(InputError, match="cannot be opened"):
+        mecab._from_folder(partial(mecab._opened, False, ""))

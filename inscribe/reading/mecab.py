@@ -11,17 +11,20 @@ from __future__ import annotations
 import os
 import struct
 from collections.abc import Callable
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from shlex import quote
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from inscribe import tables
+from inscribe.errors import InputError, Place
 from inscribe.reading.lattice import Homographs, Node, Span, homographs, spans_of
 from inscribe.reading.pieces import Piece, unidic_piece, unknown_piece, verse_piece
 
 if TYPE_CHECKING:
     from fugashi import GenericTagger
+
+T = TypeVar("T")
 
 _MAX_KEPT = 200_000
 _LINE = r"-F '%m\t%H\n' -U '%m\t?%phl,%pw\n' -E ''"
@@ -55,13 +58,34 @@ def _verse_taggers() -> dict[tuple[str, bool], GenericTagger]:
 
 
 def _verse_tagger(voiced: bool, line: str = _LINE) -> GenericTagger:
-    taggers = _verse_taggers()
-    found = taggers.get((line, voiced))
+    found = _verse_taggers().get((line, voiced))
     if found is None:
-        folder = _verse_folder()
-        over = "" if voiced else f" -u {quote(str(folder / 'unvoiced.dic'))}"
-        found = taggers[line, voiced] = _tagger(folder, line + over)
+        found = _from_folder(partial(_opened, voiced, line))
+        _verse_taggers()[line, voiced] = found
     return found
+
+
+def _opened(voiced: bool, line: str, folder: Path) -> GenericTagger:
+    over = "" if voiced else f" -u {quote(str(folder / 'unvoiced.dic'))}"
+    return _tagger(folder, line + over)
+
+
+def _from_folder(load: Callable[[Path], T]) -> T:
+    """Load something of the dictionary of verse, made anew if it was cleared away meanwhile.
+
+    Raises:
+        InputError: it cannot be loaded when it has just been made.
+    """
+    try:
+        return load(_verse_folder())
+    except (OSError, RuntimeError):
+        tables.forget()
+    folder = _verse_folder()
+    try:
+        return load(folder)
+    except (OSError, RuntimeError) as error:
+        message = "the dictionary of verse cannot be opened"
+        raise InputError(message, Place(str(folder)), "remove the folder and try again") from error
 
 
 @tables.compiled
@@ -233,5 +257,5 @@ def verse_connections() -> tuple[int, memoryview]:
 
     A word of class ``right`` after one of class ``left`` costs ``cells[left + side * right]``.
     """
-    data = (_verse_folder() / "matrix.bin").read_bytes()
+    data = _from_folder(lambda folder: (folder / "matrix.bin").read_bytes())
     return struct.unpack_from("<H", data)[0], memoryview(data)[4:].cast("h")
