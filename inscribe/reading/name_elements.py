@@ -56,8 +56,8 @@ def _preferred() -> dict[tuple[str, str], tuple[str, Place]]:
     for (char, where, cell), place in tables.rows(
         "name_preferences", ("char", "place", "readings")
     ):
-        if where not in ("first", "last", "both"):
-            raise TableError("the place is not known", place, "use first, last or both")
+        if where not in ("first", "last", "both", "stem"):
+            raise TableError("the place is not known", place, "use first, last, both or stem")
         for position in ("first", "last") if where == "both" else (where,):
             found.setdefault((char, position), (cell, place))
     return found

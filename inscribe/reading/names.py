@@ -36,6 +36,8 @@ from inscribe.reading.name_readings import (
 
 __all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings", "settle"]
 
+_OF_HOUSES = ("place", "material")  # what a tradesman's house may be named after
+_PROVINCE_SIGN = "州"
 _OWN_LIST = 100.0
 _LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
 
@@ -110,13 +112,38 @@ def _distinct(found: Iterable[NameReading]) -> tuple[NameReading, ...]:
 
 def _surname_readings(name: str, *, composed: bool = True) -> list[NameReading]:
     found = _listed_readings(surnames(name), "surname")
+    if not found and len(name) > 1 and name[-1] == "屋" and UNREAD not in name:
+        return _house_readings(name)
     if not found and composed:
         found = _composed_readings(name, "surname")
     return found
 
 
+def _house_readings(name: str) -> list[NameReading]:
+    """Return the readings of a tradesman's house: a family, a province or a thing, and ya."""
+    from inscribe.reading.signature_words import words_from
+
+    stem = name[:-1]
+    known = [word.kana for word in words_from(stem[0]).get(stem, ()) if word.kind in _OF_HOUSES]
+    stems = [r.kana for r in _listed_readings(surnames(stem), "surname")] or known
+    stems += [r.kana for r in _listed_readings(place_names(stem), "place")]
+    if known:
+        stems = [*known, *stems]
+    stems = stems or [r.kana for r in _composed_readings(stem, "surname")]
+    reason = f"{name}, the name of a tradesman's house"
+    return [
+        NameReading(f"{kana}|や", romaji(f"{kana}|や"), 0.9 / 4**rank, reason, "surname")
+        for rank, kana in enumerate(dict.fromkeys(stems))
+    ]
+
+
 def _place_readings(name: str) -> list[NameReading]:
     found = _listed_readings(place_names(name), "place")
+    if len(name) == 2 and name[1] == _PROVINCE_SIGN and not found:
+        head = next((c.kana for c in element(name[0], "first") if c.is_on), name[0])
+        kana = f"{head}しゅう"
+        reason = f"{name}, a province by one sign"
+        return [NameReading(kana, romaji(kana), 0.2, reason, "place")]
     return found or _surname_readings(name, composed=False) or _composed_readings(name, "place")
 
 

@@ -20,7 +20,7 @@ from typing import NamedTuple
 
 from inscribe.forms.normal import NormalText, carved_between
 from inscribe.reading.signature_dates import dated_pieces
-from inscribe.reading.signature_formulas import Arrangement, arranged
+from inscribe.reading.signature_formulas import Arrangement, Dated, arranged
 from inscribe.reading.signature_likelihood import signature_likelihood
 from inscribe.reading.signature_options import KANA_ONLY, Option, Unit
 from inscribe.reading.signature_pieces import is_seal, legend_of
@@ -67,7 +67,7 @@ def read_signature(normal: NormalText, breaks: Collection[int] = ()) -> Signatur
         return SignatureReading({}, ())
     dates = dated_pieces(text)
     found = divisions(text, breaks, [piece for piece, _ in dates])
-    by_offset = {piece.first: options for piece, options in dates}
+    by_offset = {(piece.first, piece.last): options for piece, options in dates}
     candidates = _candidates(found, by_offset)
     best = candidates[0]
     tokens = _Tokens(normal)
@@ -75,9 +75,7 @@ def read_signature(normal: NormalText, breaks: Collection[int] = ()) -> Signatur
     return SignatureReading(_parts(best, normal), proposals, _doubts(best, normal.origin))
 
 
-def _candidates(
-    found: Sequence[Division], dated: dict[int, tuple[Option, ...]]
-) -> list[_Candidate]:
+def _candidates(found: Sequence[Division], dated: Dated) -> list[_Candidate]:
     """Return the cheapest readings over all divisions, each romanised text once."""
     pool: list[_Candidate] = []
     for rank, division in enumerate(found):

@@ -6,6 +6,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from inscribe import tables
@@ -22,6 +23,7 @@ DatedPiece = tuple[Piece, tuple[Option, ...]]
 _RECENT = 8
 _ALTERNATIVE = 1.2
 _MOST = 4
+_SEASONS = "春夏秋冬"
 
 
 def dated_pieces(text: str) -> list[DatedPiece]:
@@ -45,10 +47,25 @@ def _recent() -> dict[str, list[DatedPiece]]:
 def _dated_pieces(text: str) -> list[DatedPiece]:
     found: list[DatedPiece] = []
     for reading in find(text):
-        kind = "age" if reading.age is not None and reading.year is None else "date"
-        piece = date_piece(text, reading.first, reading.last, kind)
-        found.append((piece, _options(reading)))
+        found.append(_dated(text, reading, 0))
+        for first, end in _without_season(text, reading):
+            found += [_dated(text, shorter, first) for shorter in find(text[first:end])]
     return found
+
+
+def _dated(text: str, reading: DateReading, start: int) -> DatedPiece:
+    kind = "age" if reading.age is not None and reading.year is None else "date"
+    piece = date_piece(text, start + reading.first, start + reading.last, kind)
+    return piece, _options(reading)
+
+
+def _without_season(text: str, reading: DateReading) -> Iterator[tuple[int, int]]:
+    """Yield what is left of a date if the season at its border belongs to a name (景春十七歳)."""
+    first, end = reading.first, reading.last + 1
+    if reading.text[0] in _SEASONS and first:
+        yield first + 1, end
+    if reading.text[-1] in _SEASONS and end < len(text):
+        yield first, end - 1
 
 
 def _options(reading: DateReading) -> tuple[Option, ...]:

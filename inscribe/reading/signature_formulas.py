@@ -33,9 +33,11 @@ _SUBJECTS: dict[str, frozenset[str]] = {
     "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
 }
 _PART_OF_FAMILY = {"means": "material", "purpose": "patron"}
+_CLAN_LINKED = 1.0
 _ALSO_READ = "{} may be read so too"
 _MAKERS = NAMES | {"surname", "clan"}
 _AFTER_WORK = frozenset({"date", "age", "mark"})
+Dated = dict[tuple[int, int], tuple[Option, ...]]
 _LIVING = frozenset({"住", "居", "寓"})
 
 
@@ -47,10 +49,10 @@ class Arrangement:
         self.spans: list[Span] = []
 
 
-def arranged(pieces: Sequence[Piece], dated: dict[int, tuple[Option, ...]]) -> Arrangement:
+def arranged(pieces: Sequence[Piece], dated: Dated) -> Arrangement:
     """Return the units of a divided signature in reading order, with its parts.
 
-    ``dated`` holds the readings of dates and ages by their first offset.
+    ``dated`` holds the readings of dates and ages by their first and last offset.
     """
     made = Arrangement()
     pieces = _place_before_verb(pieces)
@@ -78,9 +80,7 @@ def _place_before_verb(pieces: Sequence[Piece]) -> Sequence[Piece]:
     return pieces
 
 
-def _arrange_next(
-    pieces: Sequence[Piece], at: int, dated: dict[int, tuple[Option, ...]], made: Arrangement
-) -> int:
+def _arrange_next(pieces: Sequence[Piece], at: int, dated: Dated, made: Arrangement) -> int:
     piece = pieces[at]
     following = pieces[at + 1] if at + 1 < len(pieces) else None
     if piece.kind == "opener" and piece.word and following:
@@ -94,7 +94,9 @@ def _arrange_next(
     if piece.kind == "residence" and piece.text in _LIVING and _places_follow(pieces, at):
         return _residence_before(pieces, at, made)
     if piece.kind in ("date", "age") and piece.word is None:
-        made.units.append(_unit(piece, dated[piece.first]))
+        made.units.append(_unit(piece, dated[piece.first, piece.last]))
+    elif piece.kind == "clan" and following and following.kind in NAMES:
+        made.units.append(_unit(piece, _clan_options(piece)))
     elif piece.kind == "name" and following and following.kind == "name":
         made.units.append(_plain(piece._replace(kind="art_name", order_kind="art_name")))
     else:
@@ -137,6 +139,14 @@ def _plain(piece: Piece) -> Unit:
     if piece.kind == "closer" and piece.word and piece.first:
         options = (option(f"の {piece.word.kana}"),)
     return _unit(piece, options, hyphen=_is_suffix(piece))
+
+
+def _clan_options(piece: Piece) -> tuple[Option, ...]:
+    """Return the readings of a clan before a name: Fujiwara, or Fujiwara no."""
+    options = piece_options(piece)
+    kana = piece.word.kana if piece.word else ""
+    linked = option(f"{kana} の", _CLAN_LINKED, f"{piece.text} may be linked by no", capital=True)
+    return (*options[:1], linked, *options[1:])
 
 
 def _is_suffix(piece: Piece) -> bool:

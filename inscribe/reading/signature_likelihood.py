@@ -82,7 +82,7 @@ def _is_prayer_or_title(pieces: tuple[Piece, ...]) -> bool:
     *others, last = pieces
     if others and last.text in _PICTURES and last.kind in ("verb", "closer"):
         return all(piece.kind == "subject" for piece in others)
-    return all(piece.kind in ("invocation", "subject") for piece in pieces)
+    return all(piece.kind in ("invocation", "subject", "material") for piece in pieces)
 
 
 def _of_names_alone(pieces: tuple[Piece, ...]) -> float:

@@ -47,6 +47,9 @@ _LONGEST_WORD = 8
 _MOST_KNOWN = 50_000  # stretches whose prices are kept
 _SURNAME = 1.3
 _UNLISTED_SURNAME = 4.3
+_HOUSE = "屋"  # of tradesmen's houses: 吉川屋, 伊勢屋
+_LISTED_HOUSE = 1.8
+_HOUSE_NAME = 3.2
 _LIKE_A_NAME = 1.5
 _CLOSER_AS_NAME = 2.0  # 筆意, 所望: words of the formulas, hardly names
 _WORD_IN_SURNAME = 2.5  # 門 or 需 makes a surname of three signs that no list has unlikely
@@ -54,6 +57,7 @@ _BEFORE_NAMES = frozenset({"adverb", "closer:patron", "appraised"})
 _AROUND_NAMES = _BEFORE_NAMES | {"relation"}
 _LISTED_PLACE = 2.2  # in place_names.tsv
 _UNLISTED_PLACE = 4.0
+_WORN_PROVINCE = "□州"
 _CALLS_FOR_PLACE = frozenset("於于在")
 _OWN_NAME = 0.3
 _FORMULA_SIGN = 2.0  # a sign of the formulas (作 住 於) within a name
@@ -106,6 +110,7 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
             found[position].append(_piece(mark.group(), kind, position, 0.0))
             if mark.group() == "□":
                 found[position] += _pieces_at(text, position)
+                found[position] += _place_pieces(text, position)
             position = mark.end()
             continue
         if text[position] == "・":
@@ -189,8 +194,14 @@ def _names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
     yield from _given_names(name)
     if name in surnames_from(name[0]):
         yield "surname", _surname_cost(name)
+    elif 1 < len(name) < 5 and name[-1] == _HOUSE and "□" not in name:
+        yield "surname", _LISTED_HOUSE if _is_of_surname_or_place(name[:-1]) else _HOUSE_NAME
     elif 1 < len(name) < 4 and "□" not in name:
         yield "surname", _unlisted_surname_cost(name)
+
+
+def _is_of_surname_or_place(name: str) -> bool:
+    return bool(surnames(name)) or _is_known_place(name) or bool(place_names(name))
 
 
 def _unlisted_surname_cost(name: str) -> float:
@@ -216,10 +227,17 @@ def _place_pieces(text: str, position: int) -> Iterator[Piece]:
         name = text[position : position + length]
         following = text[position + length : position + length + 1]
         called_for = after_opener or (following and _follows_place(following))
-        if not called_for or len(name) < length or not all(map(_is_kanji, name)):
+        if not called_for or len(name) < length or not all(map(is_name_character, name)):
             continue
         if any(_is_known_place(name[start:]) for start in range(length)):
             continue  # and the table of all places need not be loaded
+        if "□" in name and (length > 2 or name == "□□"):
+            continue
+        if length > 2 and _is_known_place(name[:2]):
+            continue
+        if name == _WORN_PROVINCE:
+            yield _piece(name, "unlisted_place", position, _SURNAME)
+            continue
         cost = _LISTED_PLACE if place_names(name) else _UNLISTED_PLACE + length - 2
         yield _piece(name, "unlisted_place", position, cost + _formula_signs_cost(name))
 
@@ -281,7 +299,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         cost += _CLOSER_AS_NAME * _is_closer(name)
         sort = ending and ending.kind == "art" and ending.weight >= 1
         yield "art_name" if sort else "name", cost
-    elif ending and "□" not in name:
+    elif ending and ("□" not in name or ending.weight >= 1):
         stem = name[: -len(ending.text)]
         cost = (
             _ENDED_NAME
