@@ -99,7 +99,8 @@ def _string_entries(
     heads = [
         part for part in _parts(written, single, first=True) if part.part_of_speech[:2] == pos[:2]
     ]
-    heads = [part for part in heads if part.conjugation != "文語助動詞-ズ"] or heads
+    negative = written.startswith(_NEGATIVE)
+    heads = [part for part in heads if (part.conjugation == _ZU) == negative] or heads
     tails = _parts(written, single, first=False)
     if not heads or not tails:
         return
@@ -137,6 +138,8 @@ def _parts(written: str, single: dict[str, list[Entry]], *, first: bool) -> list
     return []
 
 
+_ZU = "文語助動詞-ズ"
+_NEGATIVE = ("なく", "なふ")  # of ず; なむ, なば, なまし are of ぬ
 _CONTRACTED = ("てふ", "ちふ", "とふ")  # to + iu run together
 _CONTRACTED_COST = 7000
 _STRING_MORE = 2500

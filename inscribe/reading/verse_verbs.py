@@ -34,13 +34,16 @@ _CLASSES = {
     "ラ変": "ラ行変格",
     "シク": "形容詞-シク",
     "ク": "形容詞-ク",
+    "ク接尾": "形容詞-ク",
 }
+_SUFFIX = "接尾辞-形容詞的"
 _COVERS_ENDING = {
     "カ行変格": "来",
     "サ行変格": "為",
     "下二段-ア行": "得",
     "下二段-ハ行": "経歴",
     "下二段-ナ行": "寝宿",
+    "下二段-カ行": "消",
 }
 _WHOLE_FIRST = re.compile("[見着来出寝居][はひふへほ]")  # 見はやす: mi, then hayasu
 _KANA_RUN = re.compile("[\u3041-\u3096]+")
@@ -50,6 +53,7 @@ _UNKNOWN_READING = 2000  # a reading UniDic lacks for a stem it has
 _KANA_COST = {1: 11000, 2: 9500, 3: 8700}  # a stem in kana, by the morae of its conjunctive form
 _KANA_COST_LONG = 8000
 _OTHER_SPELLING = 600
+_NOUN_AND_VERB = 2500  # 波立つ, two words: its phrase may end between them
 _MIXED = 300  # 思しる for 思ひ知る costs this much more
 
 
@@ -193,10 +197,13 @@ def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
                 index.kinds.get(row.written, "一般"),
                 row.written,
                 gloss=row.gloss,
+                pos=_SUFFIX if row.name.endswith("接尾") else "",
                 ending_begins=row.covers,
             )
             in_kanji = written != row.historical and not _KANA_RUN.fullmatch(written[-1:])
             group = groups().get((row.written, row.historical))
+            if group and "名詞" in group.parts_of_speech[0]:
+                stem = stem._replace(cost=cost + _NOUN_AND_VERB)
             for entry in _forms(row, stem, index, in_kanji=in_kanji):
                 yield with_words(entry, group, in_kana=not in_kanji)
 

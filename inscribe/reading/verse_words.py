@@ -39,6 +39,7 @@ _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables d
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
 _RARE_VERB = 1000  # a verb whose stem is written in kana, and that the tables do not have
 RARER_CLASS = 2000  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
+_MOST_RANKED = 9000  # the likeliest reading of a ranked stem costs no more
 _RANK = 3000  # each further reading of a stem costs this much more
 _OTHER_READING = 5000  # a reading of a stem that the tables do not give
 OTHER_SPELLING = 900  # a spelling UniDic does not give costs this much more
@@ -74,6 +75,7 @@ class Stem(NamedTuple):
     lemma: str
     origin: str = "和"
     gloss: str = ""
+    pos: str = ""  # where it is neither verb nor adjective
     ending_begins: bool = False  # the ending begins a part of the word: 年を経, としを|へ
 
 
@@ -128,7 +130,9 @@ class ClassIndex:
             for kana in self._stems[written]
             if (key := (written, kana)) in self.costs
         ]
-        return min(known) + self.rank_cost(written, kana) if known else None
+        if not known:
+            return None
+        return min(*known, _MOST_RANKED) + self.rank_cost(written, kana)
 
     def rank_cost(self, written: str, kana: str) -> int:
         """Return what a reading of a stem costs more for not being its likeliest."""
@@ -148,6 +152,12 @@ class ClassIndex:
     def has_other_readings(self, written: str, kana: str) -> bool:
         """Whether the tables give readings for the stem, and not this one."""
         return written in self._stems and kana not in self._stems[written]
+
+    def is_misread_stem(self, written: str, kana: str) -> bool:
+        """Whether a noun is a stem of the tables and one kana, but is not read as the stem is."""
+        if not _ONLY_KANA.match(written[-1:]) or _KANA.search(written[:-1]):
+            return False
+        return self.has_other_readings(written[:-1], kana[:-1])
 
     def knows_another(self, written: str, kana: str) -> bool:
         """Whether UniDic has the stem with another of the readings of the tables, but not this."""
@@ -193,6 +203,8 @@ def unidic_entries(words: Iterable[unidic.Word], index: ClassIndex) -> Iterator[
         if conjugation.startswith("文語サ行変格") and fields[12] != "和":
             continue  # 住す, 賞す: words of prose
         extra = _ORIGIN_COST[fields[12]] + _POS_COST.get(pos, 0) + _unlikeliness(word)
+        if pos == "名詞" and index.is_misread_stem(word.surface, hiragana(fields[19])):
+            extra += _OTHER_READING  # 摘み is tsumi
         place = index.number("名詞-普通名詞-一般", "*", "*") if fields[12] == "固" else None
         entry = Entry(
             word.surface,
@@ -296,7 +308,7 @@ def _adjective(word: unidic.Word, base: str, base_kana: str, index: ClassIndex) 
 
 def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
     """Yield every form of a verb or adjective, and those whose okurigana were left out."""
-    pos = f"{'形容詞' if '形容詞' in stem.conjugation else '動詞'}-{stem.kind}"
+    pos = stem.pos or f"{'形容詞' if '形容詞' in stem.conjugation else '動詞'}-{stem.kind}"
     full = stem.conjugation.removeprefix("文語")
     full = f"文語{full}"
     in_kanji = bool(stem.written) and not _KANA.search(stem.written)
