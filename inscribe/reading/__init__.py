@@ -22,6 +22,7 @@ from inscribe.reading.tokens import (
 )
 
 if TYPE_CHECKING:
+    from inscribe.forms.normal import NormalText
     from inscribe.reading.overrides import Override
     from inscribe.signs import Transcription
 
@@ -42,6 +43,8 @@ MAX_SIGNS = 20_000  # of one reading; a plate holds some hundred
 _MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text that is still read
 # What makes a literal text more than signs and column ends: the transcriber's notation.
 _NOTATION = re.compile(r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]")
+# A space between signs; those within brackets (［　　］) are no such space.
+_SPACE = re.compile(r"([［\[（(][^］\])）]*[］\])）])|[ \u3000]+")
 
 
 def read(
@@ -62,6 +65,18 @@ def read(
         alternatives: whether to look for other readings of a poem's words; by default only
             where its metre was hard to find. A signature always has them.
     """
+    return _read(t, register, overrides, between, alternatives)
+
+
+def _read(
+    t: Transcription,
+    register: Choice,
+    overrides: Sequence[Override],
+    between: tuple[int, int] | None,
+    alternatives: bool | None,
+    spaced: str = "",
+) -> Interpretation:
+    """Return what an inscription says; ``spaced`` is its literal text if that has spaces."""
     _refuse_endless(len(t.signs))
     from inscribe.forms import normalise
     from inscribe.reading.assembling import Text, has_note, shown
@@ -73,7 +88,7 @@ def read(
     columns = [t.signs[index].column for index in normal.origin]
     breaks = frozenset(i for i in range(1, len(columns)) if columns[i] != columns[i - 1])
     wishes = Wishes(register, overrides, between, alternatives)
-    found = interpreted(Text(normal, carved, breaks), wishes)
+    found = interpreted(Text(normal, carved, breaks, cuts=_cuts(t, spaced, normal)), wishes)
     if any(sign.certainty is not Certainty.CLEAR for sign in t.signs):
         from inscribe.reading.carved_doubts import with_doubts_of_signs
 
@@ -83,6 +98,25 @@ def read(
     from inscribe.notation import render
 
     return found._replace(noted=render(t))
+
+
+def _cuts(t: Transcription, spaced: str, normal: NormalText) -> frozenset[int]:
+    """Return the offsets in a normalised text before which a transcriber left a space."""
+    if not spaced:
+        return frozenset()
+    from inscribe.notation import parse
+
+    apart = parse(_SPACE.sub(lambda found: found[1] or "／", spaced))
+    if len(apart.signs) != len(t.signs):
+        return frozenset()
+    pairs = list(zip(t.signs, apart.signs, strict=True))
+    signs = {
+        at
+        for at in range(1, len(pairs))
+        if pairs[at][1].column != pairs[at - 1][1].column
+        and pairs[at][0].column == pairs[at - 1][0].column
+    }
+    return frozenset(normal.origin.index(sign) for sign in signs if sign in normal.origin)
 
 
 def read_text(
@@ -106,7 +140,8 @@ def read_text(
         from inscribe.notation import parse
 
         t = parse(text)
-        return read(t, register, overrides, between=between, alternatives=alternatives)
+        spaced = text if any(found[1] is None for found in _SPACE.finditer(text.strip())) else ""
+        return _read(t, register, overrides, between, alternatives, spaced)
     _refuse_endless(len(text))
     if not text.isprintable():
         _refuse_damage(text)

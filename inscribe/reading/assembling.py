@@ -28,6 +28,7 @@ class Text(NamedTuple):
     carved: Sequence[str]  # the signs as carved, by index
     breaks: frozenset[int] = frozenset()
     in_order: bool = True  # the text stands in the order of its signs
+    cuts: frozenset[int] = frozenset()  # offsets before which the transcriber left a space
 
 
 def shown(sign: Sign) -> str:

@@ -37,9 +37,11 @@ from inscribe.reading.register import (
     is_heading,
     is_kana_name,
     is_kanji_only,
+    kana_share,
     looks_like_verse,
     may_be_signature,
     may_hold_verse,
+    places_of_tail,
 )
 from inscribe.reading.return_marks import MARKS as RETURN_MARKS
 from inscribe.reading.return_marks import has_marks, without_marks
@@ -124,21 +126,42 @@ def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
         return _signature(text, wishes)
     if not _has_legible(MARK.sub("", plain)):
         return _prose(text, "prose", wishes)
-    if looks_like_verse(plain):
-        reading, reason = _verse(text, wishes)
-        if may_hold_poem and (_is_of_a_rare_metre(reading) or _may_be_headed(text, reading)):
-            found = _poem_among_columns(text, wishes)
-            if found is not None:
-                return found
-        if reading.metre is not None and ("、" not in plain or _commas_end_phrases(reading)):
-            return assembling.verse(text, reading, reason, wishes.alternatives)
+    if text.cuts and (found := _signed_poem(text, wishes, sorted(text.cuts))):
+        return found
+    if looks_like_verse(plain) and (found := _poem(text, wishes, may_hold_poem)):
+        return found
     if may_hold_poem:
         found = _poem_among_columns(text, wishes)
         if found is not None:
             return found
         if _is_signature(plain):
             return _signature(text, wishes)
+    elif kana_share(plain) and (found := _signed_poem(text, wishes, places_of_tail(plain))):
+        return found
     return _prose(text, "prose", wishes)
+
+
+def _poem(text: Text, wishes: Wishes, in_columns: bool) -> Interpretation | None:
+    """Return a poem that keeps a metre; ``in_columns`` if something may stand beside it."""
+    reading, reason = _verse(text, wishes)
+    if in_columns and (_is_of_a_rare_metre(reading) or _may_be_headed(text, reading)):
+        found = _poem_among_columns(text, wishes)
+        if found is not None:
+            return found
+    if reading.metre is not None and ("、" not in text.normal.text or _commas_end_phrases(reading)):
+        return assembling.verse(text, reading, reason, wishes.alternatives)
+    return None
+
+
+def _signed_poem(text: Text, wishes: Wishes, cuts: Iterable[int]) -> Interpretation | None:
+    """Return a poem with the signature after it, where no column's end parts them."""
+    plain = text.normal.text
+    for cut in cuts:
+        if looks_like_verse(plain[:cut]) and _is_signature(plain[cut:]):
+            found = _poem_among_columns(text._replace(breaks=frozenset((cut,))), wishes)
+            if found is not None and found.signature:
+                return found
+    return None
 
 
 def _is_signature(plain: str) -> bool:
@@ -263,7 +286,7 @@ def _signature(text: Text, wishes: Wishes) -> Interpretation:
     from inscribe.reading.signature import read_signature
 
     normal = _without_return_marks(text.normal)
-    reading = read_signature(normal, text.breaks)
+    reading = read_signature(normal, text.breaks, text.cuts)
     if not reading.proposals:
         return _prose(text, "signature", wishes)
     proposals = reading.proposals

@@ -26,6 +26,9 @@ _MIXED_NAME = (
     "[\u4e00-\u9fff](?:[\u3041-\u3096]{2,3}|[\u30a1-\u30fa]{2,3})(?![\u3041-\u3096\u30a1-\u30fa])"
     "|(?<![\u3041-\u3096\u30a1-\u30fa])(?:[\u3041-\u3096]{2,3}|[\u30a1-\u30fa]{2,3})[\u4e00-\u9fff]"
 )
+_TAIL = "(?P<signs>[\u4e00-\u9fff]{2,}[作造彫刻鐫製写書][之]?)(?:（花押）|（印[^）]*）)*$"
+_LEAST_TAIL = 3  # signs of a signature that follows a poem in the same column
+_MOST_TAILS = 8
 _LONGEST_KANA_NAME = 19  # signs, without kao and seals
 _MARKS = re.compile("［[^］]*］|（[^）]*）")
 _MARKS_OF_TRANSCRIBERS = re.compile(r"（花押）|（印|［[　 ]+］")
@@ -102,6 +105,21 @@ def mixed_name_at(text: str, position: int) -> str:
     """Return what may be a name half in kana at a place of a text, or nothing."""
     found = re.compile(_MIXED_NAME).match(text, position)
     return found.group() if found else ""
+
+
+def places_of_tail(text: str) -> tuple[int, ...]:
+    """Return the offsets at which the signature may begin that a text with kana ends in.
+
+    It has three kanji or more, with a verb; the longest comes first.
+
+    >>> places_of_tail("淵の色綾国刻"), places_of_tail("今朝の初雪")
+    ((2, 3), ())
+    """
+    found = re.search(_TAIL, text)
+    if found is None:
+        return ()
+    last = found.end("signs") - _LEAST_TAIL
+    return tuple(range(max(found.start("signs"), last - _MOST_TAILS), last + 1))
 
 
 def is_heading(text: str) -> bool:

@@ -54,19 +54,22 @@ class _Candidate(NamedTuple):
     divided_otherwise: bool
 
 
-def read_signature(normal: NormalText, breaks: Collection[int] = ()) -> SignatureReading:
+def read_signature(
+    normal: NormalText, breaks: Collection[int] = (), cuts: Collection[int] = ()
+) -> SignatureReading:
     """Return the parts and the ranked readings of a signature.
 
     Args:
         normal: the normalised text; a sign that cannot be read stands as □.
         breaks: offsets in its text at which a column begins, where known; words seldom run
             over a column's end.
+        cuts: offsets before which the transcriber left a space.
     """
     text = normal.text
     if not text or len(text) > _LONGEST:
         return SignatureReading({}, ())
     dates = dated_pieces(text)
-    found = divisions(text, breaks, [piece for piece, _ in dates])
+    found = divisions(text, breaks, [piece for piece, _ in dates], cuts)
     by_offset = {(piece.first, piece.last): options for piece, options in dates}
     candidates = _candidates(found, by_offset)
     best = candidates[0]

@@ -26,6 +26,7 @@ _RECENT = 8
 _HOPELESS = 6.0
 _UNLISTED_ORDER = 3.0  # what it costs that classes meet of which the table says nothing
 _ACROSS_COLUMNS = 0.4
+_ACROSS_SPACE = 2.5
 
 
 class Division(NamedTuple):
@@ -41,7 +42,10 @@ _Arrived = list[tuple[str, _Ways]]  # by class
 
 
 def divisions(
-    text: str, breaks: Collection[int] = (), dated: Collection[Piece] = ()
+    text: str,
+    breaks: Collection[int] = (),
+    dated: Collection[Piece] = (),
+    cuts: Collection[int] = (),
 ) -> tuple[Division, ...]:
     """Return the cheapest divisions of a normalised text, the best first.
 
@@ -49,13 +53,14 @@ def divisions(
         text: the signature in current forms, marks as ``inscribe.forms`` writes them.
         breaks: offsets at which a column begins; a piece seldom runs over one.
         dated: pieces of kind date and age found beforehand.
+        cuts: offsets before which the transcriber left a space; hardly any piece runs over one.
     """
-    key = (text, tuple(sorted(breaks)), tuple(dated))
+    key = (text, tuple(sorted(breaks)), tuple(dated), tuple(sorted(cuts)))
     recent = _recent()
     if key not in recent:  # the register is judged by the division that is then read
         if len(recent) >= _RECENT:
             recent.clear()
-        recent[key] = _divided(text, breaks, dated)
+        recent[key] = _divided(text, _edges(breaks, cuts), dated)
     return recent[key]
 
 
@@ -64,7 +69,12 @@ def _recent() -> dict[tuple[object, ...], tuple[Division, ...]]:
     return {}
 
 
-def _divided(text: str, breaks: Collection[int], dated: Collection[Piece]) -> tuple[Division, ...]:
+def _edges(breaks: Collection[int], cuts: Collection[int]) -> dict[int, float]:
+    """Return what a piece costs that runs over the end of a column, or over a space."""
+    return {**dict.fromkeys(breaks, _ACROSS_COLUMNS), **dict.fromkeys(cuts, _ACROSS_SPACE)}
+
+
+def _divided(text: str, edges: dict[int, float], dated: Collection[Piece]) -> tuple[Division, ...]:
     nodes: list[_Node] = [(0.0, None, -1)]
     ends: list[dict[str, _Ways]] = [{} for _ in range(len(text) + 1)]
     ends[0]["start"] = ((0.0, 0),)
@@ -75,8 +85,9 @@ def _divided(text: str, breaks: Collection[int], dated: Collection[Piece]) -> tu
             kind = piece.order_kind
             if kind not in ways:
                 ways[kind] = _two_cheapest(arrived, kind)
-            across = sum(piece.first < edge <= piece.last for edge in breaks) if breaks else 0
-            price = piece.cost + across * _ACROSS_COLUMNS
+            price = piece.cost
+            if edges:
+                price += sum(edges[at] for at in edges if piece.first < at <= piece.last)
             there = ends[piece.last + 1]
             there[kind] = _lengthened(nodes, ways[kind], there.get(kind, ()), piece, price)
     final = [
