@@ -31,29 +31,23 @@ from inscribe.reading.overrides import (
 )
 from inscribe.reading.pieces import Piece
 from inscribe.reading.register import (
-    SIGNATURE,
-    half_in_kana,
     has_classical_grammar,
     is_heading,
-    is_kana_name,
     is_kanji_only,
     kana_share,
     looks_like_verse,
-    may_be_signature,
     may_hold_verse,
     places_of_tail,
 )
 from inscribe.reading.return_marks import MARKS as RETURN_MARKS
-from inscribe.reading.return_marks import has_marks, without_marks
+from inscribe.reading.return_marks import has_marks
+from inscribe.reading.signed import is_signature
 from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register, in_order
 
 if TYPE_CHECKING:
     from inscribe.reading.verse import VerseReading
 
-_GAP = re.compile("［[^］]*］")
 _ILLEGIBLE = "□ 　"
-_SIGNS_OF_A_NAME = (2, 3)
-_NAME_UNLESS_A_WORD = 0.12  # from this likelihood on, two kanji that are no word are a name
 _LEAST_CHINESE = 5  # signs
 _LONGEST_HEADING = 6  # signs of a column that may head a poem
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
@@ -122,7 +116,7 @@ def _by_register(text: Text, wishes: Wishes) -> Interpretation:
 def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
     plain = text.normal.text
     may_hold_poem = bool(text.breaks) and may_hold_verse(plain)
-    if not may_hold_poem and _is_signature(plain):
+    if not may_hold_poem and is_signature(plain):
         return _signature(text, wishes)
     if not _has_legible(MARK.sub("", plain)):
         return _prose(text, "prose", wishes)
@@ -134,7 +128,7 @@ def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
         found = _poem_among_columns(text, wishes)
         if found is not None:
             return found
-        if _is_signature(plain):
+        if is_signature(plain):
             return _signature(text, wishes)
     elif kana_share(plain) and (found := _signed_poem(text, wishes, places_of_tail(plain))):
         return found
@@ -157,44 +151,11 @@ def _signed_poem(text: Text, wishes: Wishes, cuts: Iterable[int]) -> Interpretat
     """Return a poem with the signature after it, where no column's end parts them."""
     plain = text.normal.text
     for cut in cuts:
-        if looks_like_verse(plain[:cut]) and _is_signature(plain[cut:]):
+        if looks_like_verse(plain[:cut]) and is_signature(plain[cut:]):
             found = _poem_among_columns(text._replace(breaks=frozenset((cut,))), wishes)
             if found is not None and found.signature:
                 return found
     return None
-
-
-def _is_signature(plain: str) -> bool:
-    if is_kana_name(plain) or _is_half_in_kana(plain):
-        return True
-    if not may_be_signature(plain) or not _has_legible(_GAP.sub("", plain)):
-        return False  # a seal or monogram is something said
-    likelihood = _signature_likelihood(plain)
-    if likelihood >= SIGNATURE:
-        return True
-    return len(plain) in _SIGNS_OF_A_NAME and likelihood >= _NAME_UNLESS_A_WORD and _no_word(plain)
-
-
-def _is_half_in_kana(plain: str) -> bool:
-    """Whether a text is signed with a name half in kana (とし女, 恒とも)."""
-    if not half_in_kana(plain):
-        return False
-    from inscribe.reading.kana_names import is_signed_with_mixed_name
-
-    return is_signed_with_mixed_name(plain)
-
-
-def _no_word(plain: str) -> bool:
-    """Whether two kanji, or a name with the end of a studio's, are no word of the dictionary."""
-    if not is_kanji_only(plain):
-        return False
-    from inscribe.reading.made_names import ending_of
-    from inscribe.reading.mecab import prose_words
-
-    if len(plain) > 2 and ending_of(plain) is None:
-        return False
-    words = prose_words(plain)
-    return len(words) > 1 or not words[0].known or "固有名詞" in words[0].part_of_speech
 
 
 def _has_legible(text: str) -> bool:
@@ -222,7 +183,7 @@ def _poem_among_columns(text: Text, wishes: Wishes) -> Interpretation | None:
 def _beside(part: Text, wishes: Wishes, *, heads: bool) -> Interpretation:
     """Return what stands beside a poem: before it a heading, unless it is surely a signature."""
     plain = part.normal.text
-    if heads and (is_heading(plain) or not _is_signature(plain)):
+    if heads and (is_heading(plain) or not is_signature(plain)):
         return _prose(part, "prose", wishes)
     return _signature(part, wishes)
 
@@ -245,12 +206,6 @@ def _commas_end_phrases(reading: VerseReading) -> bool:
     firsts = {first for _, first in reading.phrases} | {len(reading.words)}
     commas = (n for n, word in enumerate(reading.words) if word.written == "、")
     return all(n in firsts or n + 1 in firsts for n in commas)
-
-
-def _signature_likelihood(plain: str) -> float:
-    from inscribe.reading.signature_likelihood import signature_likelihood
-
-    return signature_likelihood(without_marks(plain))
 
 
 def _verse(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:

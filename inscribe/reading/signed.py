@@ -1,0 +1,67 @@
+"""Whether a text is a signature: by its formulas, or because it is a name and no word.
+
+Two kanji alone are an art name more often than anything else; where the formulas leave that open,
+the dictionary of words decides.
+"""
+
+from __future__ import annotations
+
+import re
+
+from inscribe.reading.register import (
+    SIGNATURE,
+    half_in_kana,
+    is_kana_name,
+    is_kanji_only,
+    may_be_signature,
+)
+from inscribe.reading.return_marks import without_marks
+
+_GAP = re.compile("［[^］]*］")
+_ILLEGIBLE = "□ 　"
+_SIGNS_OF_A_NAME = (2, 3)
+_NAME_UNLESS_A_WORD = 0.12  # from this likelihood on, two kanji that are no word are a name
+
+
+def is_signature(plain: str) -> bool:
+    """Whether a normalised text is a signature rather than verse, a saying or prose.
+
+    >>> is_signature("綾国"), is_signature("綾国作"), is_signature("平和")
+    (True, True, False)
+    """
+    if is_kana_name(plain) or _is_half_in_kana(plain):
+        return True
+    if not may_be_signature(plain) or not _GAP.sub("", plain).strip(_ILLEGIBLE):
+        return False  # a seal or monogram is something said
+    likelihood = _signature_likelihood(plain)
+    if likelihood >= SIGNATURE:
+        return True
+    return len(plain) in _SIGNS_OF_A_NAME and likelihood >= _NAME_UNLESS_A_WORD and _no_word(plain)
+
+
+def _is_half_in_kana(plain: str) -> bool:
+    """Whether a text is signed with a name half in kana (とし女, 恒とも)."""
+    if not half_in_kana(plain):
+        return False
+    from inscribe.reading.kana_names import is_signed_with_mixed_name
+
+    return is_signed_with_mixed_name(plain)
+
+
+def _no_word(plain: str) -> bool:
+    """Whether two kanji, or a name with the end of a studio's, are no word of the dictionary."""
+    if not is_kanji_only(plain):
+        return False
+    from inscribe.reading.made_names import ending_of
+    from inscribe.reading.mecab import prose_words
+
+    if len(plain) > 2 and ending_of(plain) is None:
+        return False
+    words = prose_words(plain)
+    return len(words) > 1 or not words[0].known or "固有名詞" in words[0].part_of_speech
+
+
+def _signature_likelihood(plain: str) -> float:
+    from inscribe.reading.signature_likelihood import signature_likelihood
+
+    return signature_likelihood(without_marks(plain))
