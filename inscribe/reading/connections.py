@@ -2,7 +2,8 @@
 
 UniDic's matrix was learned from modern texts: what may follow the forms of a classical verb it
 knows only dimly. Classical grammar says it outright (む follows the imperfective form, けり the
-conjunctive), so the rules of ``glossary/verse_connections.tsv`` cap the cost where they are kept
+conjunctive), so the rules of ``glossary/verse_connections.tsv`` bound the cost where they are kept
+(UniDic has て after some conjugations far cheaper than after others, for no reason verse knows)
 and add to it where they are broken. Only the classes in use are kept, which makes the matrix
 small enough for every processor's cache.
 """
@@ -26,11 +27,12 @@ _INFLECTED = ("動詞", "形容詞", "助動詞")
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """What a word may follow, the cap of the cost when it does, and the fine when it does not."""
+    """What a word may follow, the bounds of the cost when it does, the fine when it does not."""
 
     word: tuple[str, ...]
     after: tuple[str, ...]
     likely: int
+    least: int
     unlikely: int
 
     def concerns(self, row: tuple[str, ...]) -> bool:
@@ -65,12 +67,10 @@ def _fits(wanted: str, row: tuple[str, ...]) -> bool:
 def rules() -> tuple[Rule, ...]:
     """Return the rules of the table."""
     found = []
-    columns = ("word", "after", "likely", "unlikely")
-    for (word, after, likely, unlikely), place in tables.rows("verse_connections", columns):
+    columns = ("word", "after", "likely", "least", "unlikely")
+    for (word, after, *costs), place in tables.rows("verse_connections", columns):
         try:
-            found.append(
-                Rule(tuple(word.split()), tuple(after.split()), int(likely), int(unlikely))
-            )
+            found.append(Rule(tuple(word.split()), tuple(after.split()), *map(int, costs)))
         except ValueError as error:
             raise TableError("a cost is not a whole number", place) from error
     return tuple(found)
@@ -121,6 +121,6 @@ def small_matrix(
 def _lay_over(rule: Rule, line: list[int], lefts: list[tuple[str, ...]]) -> None:
     for position, row in enumerate(lefts):
         if rule.kept_by(row):
-            line[position] = min(line[position], rule.likely)
+            line[position] = max(min(line[position], rule.likely), rule.least)
         else:
             line[position] += rule.unlikely
