@@ -37,7 +37,7 @@ _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in it
 _USUAL_CHARACTER = 3.6  # from this usualness on a character costs nothing
 _SINGLE_NAME = 5.2
 _ENDED_NAME = 2.0  # with a studio or everyday ending
-_LONG_STEM = 2.2  # for each character more before an ending than is usual
+_LONG_STEM = 4.2  # for each character more before an ending than is usual
 _DOUBTFUL_ENDING = 4.0
 _ENDING_AHEAD = 3.0  # 斎, 軒, 堂 end names and seldom begin one
 _LINKED_STEM = 2.5  # a 之 within a stem (十二支之内)
@@ -61,6 +61,7 @@ _WORN_PROVINCE = "□州"
 _CALLS_FOR_PLACE = frozenset("於于在")
 _OWN_NAME = 0.3
 _FORMULA_SIGN = 2.0  # a sign of the formulas (作 住 於) within a name
+_CLOSERS = frozenset({"closer"})
 _ENDS_WORDS = frozenset({"verb", "residence"})  # of the formula signs those that end something
 _FORMULA_KINDS = frozenset({"verb", "opener", "residence"})
 _OTHER = 6.0
@@ -121,7 +122,17 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
         if has_kana:
             found[position] += _kana_names(text, position)
         position += 1
+    if len(text) == 2:
+        found[0] = [_without_formula(piece) for piece in found[0]]
     return found
+
+
+def _without_formula(piece: Piece) -> Piece:
+    """Return a name of two signs that is all of a text as a name though it begins with 以 or 在."""
+    whole = piece.kind == "name" and len(piece.text) == 2
+    if whole and _is_formula_sign(piece.text[0]) and not _may_be(piece.text[1], _CLOSERS):
+        return piece._replace(cost=piece.cost - _FORMULA_SIGN)
+    return piece
 
 
 def _kana_names(text: str, position: int) -> Iterator[Piece]:
@@ -229,7 +240,7 @@ def _place_pieces(text: str, position: int) -> Iterator[Piece]:
         called_for = after_opener or (following and _follows_place(following))
         if not called_for or len(name) < length or not all(map(is_name_character, name)):
             continue
-        if any(_is_known_place(name[start:]) for start in range(length)):
+        if _is_known_place(name) or _ends_in_known_place(name):
             continue  # and the table of all places need not be loaded
         if "□" in name and (length > 2 or name == "□□"):
             continue
@@ -240,6 +251,12 @@ def _place_pieces(text: str, position: int) -> Iterator[Piece]:
             continue
         cost = _LISTED_PLACE if place_names(name) else _UNLISTED_PLACE + length - 2
         yield _piece(name, "unlisted_place", position, cost + _formula_signs_cost(name))
+
+
+def _ends_in_known_place(name: str) -> bool:
+    """Return whether a known place ends a stretch that is none itself: 州津, not 宮津."""
+    inside = any(_is_known_place(name[start:]) for start in range(1, len(name)))
+    return inside and not place_names(name)
 
 
 def _is_known_place(name: str) -> bool:
