@@ -109,9 +109,5 @@ def classical(conjugation: str, base: str) -> tuple[str, ...]:
 def _upper_classes(row: str, base: str) -> tuple[str, ...]:
     single = len(base) == 2 or base.endswith(("ミル", "ニル"))
     if row.startswith("ア"):
-        return (
-            ("上一段-ワ行", "上一段-ヤ行", "上一段-ハ行")
-            if single
-            else ("上二段-ヤ行", "上二段-ハ行")
-        )
+        return ("上一段-ワ行", "上一段-ヤ行") if single else ("上二段-ヤ行", "上二段-ハ行")
     return (f"上一段-{row}",) if single else (f"上二段-{row}",)
