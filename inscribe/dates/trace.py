@@ -15,7 +15,8 @@ _OF = "のノ之"  # 甲の子
 # A date that stands by itself holds 齢, or at least one of these pairs of signs.
 _CYCLE_PAIRS = (
     (_STEM, f"{_BRANCH}□■"),
-    (_BRANCH + _ANIMAL, "年秊歳"),
+    (_BRANCH + _ANIMAL, "年秊歳春夏秋冬"),
+    (_BRANCH, "初仲晩孟季"),
 )
 _PAIRS = (
     *_CYCLE_PAIRS,

@@ -22,6 +22,8 @@ _TWICE = 0.05
 _SHORT = 0.3
 # A studio name is read by on-readings the more likely.
 _STUDIO_ON = 6.0
+# The sounds of a stem and its ending kept apart, against joined ones (Getsusai, Gessai).
+_NOT_JOINED = 0.4
 _USUAL = 0.3  # a reading that weighs this much of all in its place is a usual one
 
 
@@ -137,10 +139,14 @@ def _ending_readings(name: str, ending: Ending) -> list[NameReading]:
     found = []
     for kana, share, on_only in _stem_readings(stem, ending):
         for rank, tail in enumerate(ending.kana):
-            whole = _stem_and_ending(kana, tail, ending, on_only)
             score = share * ending.weight / 4**rank
             reason = f"{ending.text} ends {_SORTS[ending.kind]} names, {stem} before it as usual"
+            whole = _stem_and_ending(kana, tail, ending, on_only)
             found.append(NameReading(whole, romaji(whole), score, reason, ending.kind))
+            if whole.replace("|", "") != f"{kana}{tail}" and ending.kind == "art":
+                apart = f"{kana}|{tail}"  # 月斎 Gessai, or Getsusai
+                weight = score * _NOT_JOINED
+                found.append(NameReading(apart, romaji(apart), weight, reason, ending.kind))
     return ranked(found)
 
 

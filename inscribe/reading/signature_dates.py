@@ -6,6 +6,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
@@ -23,6 +24,8 @@ DatedPiece = tuple[Piece, tuple[Option, ...]]
 _RECENT = 8
 _ALTERNATIVE = 1.2
 _MOST = 4
+_WORN_AGE = re.compile("行年[一二三四五六七八九十有]*□+[一二三四五六七八九十有]*[歳才翁]?")
+_PARTS_OF_AGES = {"行年": "gyōnen", "歳": "sai", "才": "sai", "翁": "ō"}
 _SEASONS = "春夏秋冬"
 
 
@@ -50,7 +53,29 @@ def _dated_pieces(text: str) -> list[DatedPiece]:
         found.append(_dated(text, reading, 0))
         for first, end in _without_season(text, reading):
             found += [_dated(text, shorter, first) for shorter in find(text[first:end])]
+    if "□" in text and "年" in text:
+        found += [_worn_age(worn) for worn in _WORN_AGE.finditer(text)]
     return found
+
+
+def _worn_age(worn: re.Match[str]) -> DatedPiece:
+    """Return an age of which a number is worn (行年□十三歳), its legible parts read as they are."""
+    spoken = [
+        part if part[:1] == "□" else _said(part) for part in re.split("(□+)", worn.group()) if part
+    ]
+    romaji = re.sub("□ (?=[a-z])", "□", " ".join(spoken))
+    piece = date_piece(worn.string, worn.start(), worn.end() - 1, "age")
+    return piece, (Option("□", romaji, reason="a number cannot be read"),)
+
+
+def _said(part: str) -> str:
+    """Return how a legible part of an age is read."""
+    if part in _PARTS_OF_AGES:
+        return _PARTS_OF_AGES[part]
+    prefix = "" if part.startswith("行年") else "行年"
+    found = find(prefix + part)
+    words_ = [word.romaji for word in words(found[0])] if found else [part]
+    return " ".join(words_[1:] if prefix and found else words_)
 
 
 def _dated(text: str, reading: DateReading, start: int) -> DatedPiece:

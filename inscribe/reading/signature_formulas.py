@@ -33,6 +33,7 @@ _SUBJECTS: dict[str, frozenset[str]] = {
     "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
 }
 _PART_OF_FAMILY = {"means": "material", "purpose": "patron"}
+_OF = "の "
 _CLAN_LINKED = 1.0
 _ALSO_READ = "{} may be read so too"
 _MAKERS = NAMES | {"surname", "clan"}
@@ -244,8 +245,8 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
     linked = bool(subject) and subject[-1].text == "之"
     for closer in closers:
         word = _as_closer(closer, opener.family)
-        kana = word.kana if word else closer.text
-        units.append(_unit(closer, (option(f"の {kana}" if units and not linked else kana),)))
+        kana = (word.kana if word else closer.text).removeprefix(_OF)
+        units.append(_unit(closer, (option(_OF + kana if units and not linked else kana),)))
         linked = False
     joined = _verb_follows(pieces, end, opener.family)
     main = opener.with_object if joined else opener.kana
@@ -362,6 +363,8 @@ def _place_goes_on(pieces: Sequence[Piece], at: int) -> bool:
 def _as_closer(piece: Piece, family: str) -> Word | None:
     """Return the closer a piece is, or could be, in a formula of this family."""
     wanted = "model" if family == "means" else family
+    if piece.kind == "pictured" and wanted == "model":
+        return piece.word
     if piece.kind not in ("closer", "verb", "model_subject"):
         return None
     for word in words_from(piece.text[0]).get(piece.text, ()):

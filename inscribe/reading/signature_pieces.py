@@ -15,7 +15,7 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.reading.kana_names import is_signed_with_mixed_name, mixed_name
 from inscribe.reading.made_names import ending_of
-from inscribe.reading.name_elements import usualness
+from inscribe.reading.name_elements import Position, choices, usualness
 from inscribe.reading.name_lists import place_names, surnames, surnames_from
 from inscribe.reading.names import own_names
 from inscribe.reading.register import is_kana_name, mixed_name_at
@@ -41,6 +41,9 @@ _LONG_STEM = 4.2  # for each character more before an ending than is usual
 _DOUBTFUL_ENDING = 4.0
 _ENDING_AHEAD = 3.0  # 斎, 軒, 堂 end names and seldom begin one
 _LINKED_STEM = 2.5  # a 之 within a stem (十二支之内)
+_AFTER_GIVEN_NAMES = "翁子叟"  # said of a man: 綾国翁 is old Ayakuni
+_GIVEN_AND_HONOUR = 3.4
+_MOSTLY = 0.7  # the share of a reading that is the usual one
 _LONG_NAME = 8.0  # three characters without a known pattern
 _LONGEST_NAME = 6
 _LONGEST_WORD = 8
@@ -50,6 +53,8 @@ _UNLISTED_SURNAME = 4.3
 _HOUSE = "屋"  # of tradesmen's houses: 吉川屋, 伊勢屋
 _LISTED_HOUSE = 1.8
 _HOUSE_NAME = 3.2
+_ENDS_OF_SURNAMES = frozenset("田川山村井本野藤島木原沢口谷崎橋岡森内尾塚池部")
+_WORN_SURNAME = 2.8
 _LIKE_A_NAME = 1.5
 _CLOSER_AS_NAME = 2.0  # 筆意, 所望: words of the formulas, hardly names
 _WORD_IN_SURNAME = 2.5  # 門 or 需 makes a surname of three signs that no list has unlikely
@@ -207,6 +212,8 @@ def _names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
         yield "surname", _surname_cost(name)
     elif 1 < len(name) < 5 and name[-1] == _HOUSE and "□" not in name:
         yield "surname", _LISTED_HOUSE if _is_of_surname_or_place(name[:-1]) else _HOUSE_NAME
+    elif len(name) == 2 and name[0] == "□" and name[1] in _ENDS_OF_SURNAMES:
+        yield "surname", _WORN_SURNAME
     elif 1 < len(name) < 4 and "□" not in name:
         yield "surname", _unlisted_surname_cost(name)
 
@@ -326,6 +333,8 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
             + _LONG_STEM * max(0, len(stem) - (2 if ending.kind == "art" else 1))
         )
         cost += sum(_rarity(char, "first") for char in stem) / 2
+        if name[-1] in _AFTER_GIVEN_NAMES and _is_given_name(stem):
+            cost += _GIVEN_AND_HONOUR
         cost += _FORMULA_SIGN * sum(map(_is_formula_sign, stem))
         yield f"{ending.kind}_name", cost
     if len(name) == 3:
@@ -343,6 +352,17 @@ def _is_studio_ending(char: str) -> bool:
 @tables.compiled
 def _studio_endings() -> dict[str, bool]:
     return {}
+
+
+def _is_given_name(stem: str) -> bool:
+    """Return whether two signs are a given name of name readings, both usual in their places."""
+    if len(stem) != 2 or "□" in stem:
+        return False
+    places: tuple[Position, ...] = ("first", "last")
+    heads = [choices(char, place)[:1] for char, place in zip(stem, places, strict=True)]
+    return all(h and not h[0].is_on and h[0].share >= _MOSTLY for h in heads) and not (
+        _rarity(stem[0], "first") or _rarity(stem[1], "last")
+    )
 
 
 def _is_closer(text: str) -> bool:

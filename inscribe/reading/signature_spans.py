@@ -69,6 +69,8 @@ def add_phrases(pieces: Sequence[Piece], spans: list[Span]) -> None:
             continue
         if at + 1 < len(pieces) and pieces[at + 1].kind == "modelled":
             continue
+        if any(span.first < piece.first <= span.last for span in spans):
+            continue  # a formula in Chinese order holds it
         start = at
         while start and _goes_with(pieces[start - 1], key):
             start -= 1
