@@ -37,7 +37,8 @@ def mixed_name(name: str) -> tuple[str, ...]:
     kana, kanji = (name[:-1], name[-1]) if kana_first else (name[1:], name[0])
     kana = hiragana(kana)
     if kana_first and kanji == _WOMAN:
-        return (kana, "じょ") if kana[-1] not in "のがる" else ()
+        verb = kana[-1] == "る" and kana not in _readings_of_elements()
+        return () if verb or kana[-1] in "のが" else (kana, "じょ")
     read = _kanji_reading(kanji, "last" if kana_first else "first")
     if not read or kana not in _readings_of_elements():
         return ()

@@ -10,7 +10,8 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import TableError
-from inscribe.reading.name_elements import Choice, Position
+from inscribe.reading.name_elements import Choice, Position, has_stem_preference
+from inscribe.reading.name_lists import surnames
 from inscribe.reading.name_readings import MOST, UNREAD, NameReading, element, ranked, romaji
 from inscribe.reading.name_sounds import joined_on, sounded
 
@@ -20,10 +21,12 @@ _MIXED = 0.03
 _TWICE = 0.05
 # An everyday name of two characters (又七) against a made name of the same characters.
 _SHORT = 0.3
+_SHORT_OF_EVERYDAY_STEM = 1.5  # 与平, 甚七: the first sign is usual in everyday names
 # A studio name is read by on-readings the more likely.
 _STUDIO_ON = 6.0
 # The sounds of a stem and its ending kept apart, against joined ones (Getsusai, Gessai).
 _NOT_JOINED = 0.4
+_AFTER_N = {"へい": "ぺい", "はち": "ぱち"}  # 甚平 Jinpei, 権八 Gonpachi
 _USUAL = 0.3  # a reading that weighs this much of all in its place is a usual one
 
 
@@ -113,7 +116,8 @@ def _pair_readings(name: str, on_factor: float = 1.0) -> list[NameReading]:
             for kana, weight in sounded(head, tail):
                 found.append(NameReading(kana, romaji(kana), score * weight, reason))
     if (ending := _endings().get(name[1])) and ending.kind == "common":
-        found += (r._replace(score=_SHORT * r.score) for r in _ending_readings(name, ending))
+        weight = _SHORT_OF_EVERYDAY_STEM if has_stem_preference(name[0]) else _SHORT
+        found += (r._replace(score=weight * r.score) for r in _ending_readings(name, ending))
     return ranked(found)
 
 
@@ -155,7 +159,8 @@ _SORTS = {"art": "studio", "common": "everyday"}
 
 def _stem_readings(stem: str, ending: Ending) -> list[tuple[str, float, bool]]:
     if ending.kind == "common" and len(stem) == 2 and ending_of(stem) is None:
-        known = [(r.kana, r.score, False) for r in _pair_readings(stem)]
+        known = [(kana, 1.0, False) for kana, _ in surnames(stem)[:1]]  # 久米吉
+        known += [(r.kana, r.score, False) for r in _pair_readings(stem)]
         return known[:4]
     options: list[tuple[str, float, bool]] = [("", 1.0, True)]
     for at, char in enumerate(stem):
@@ -185,6 +190,8 @@ def _stem_choices(char: str, at: int, ending: Ending) -> list[Choice]:
 def _stem_and_ending(stem: str, tail: str, ending: Ending, on_only: bool) -> str:
     if tail == "べえ" and len(stem) == 1:
         return f"{stem}へえ"
+    if ending.kind == "common" and stem[-1:] == "ん" and tail in _AFTER_N:
+        return stem + _AFTER_N[tail]
     if ending.kind == "art" and on_only and len(ending.text) == 1:
         return joined_on(stem, tail)
     return f"{stem}|{tail}" if tail[0] in "あいうえお" else stem + tail

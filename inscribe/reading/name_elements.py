@@ -63,6 +63,11 @@ def _preferred() -> dict[tuple[str, str], tuple[str, Place]]:
     return found
 
 
+def has_stem_preference(char: str) -> bool:
+    """Return whether name_preferences.tsv gives a character as usual in everyday names."""
+    return (char, "stem") in _preferred()
+
+
 def preferred_readings() -> frozenset[str]:
     """Return the name readings (no on-readings) of the characters of name_preferences.tsv."""
     return frozenset(

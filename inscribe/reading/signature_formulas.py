@@ -102,16 +102,24 @@ def _arrange_next(pieces: Sequence[Piece], at: int, dated: Dated, made: Arrangem
         made.units.append(_plain(piece._replace(kind="art_name", order_kind="art_name")))
     else:
         made.units.append(_plain(piece))
-    if piece.order_kind == "closer:patron" or (piece.kind == "closer" and not at):
-        made.spans.append(Span("patron", piece.first, piece.last))
-    if key := _KEYS.get(piece.kind):
-        made.spans.append(Span(key, piece.first, piece.last))
-    if piece.kind == "mark":
-        key = "seal" if is_seal(piece.text) else "kao"
-        made.spans.append(Span(key, piece.first, piece.last))
+    _add_own_span(piece, at, made.spans)
     return 1
 
 
+def _add_own_span(piece: Piece, at: int, spans: list[Span]) -> None:
+    """Add the part that a piece is by itself, if any."""
+    if piece.order_kind == "closer:patron" or (piece.kind == "closer" and not at):
+        spans.append(Span("patron", piece.first, piece.last))
+    if piece.kind == "mark":
+        spans.append(Span("seal" if is_seal(piece.text) else "kao", piece.first, piece.last))
+    if key := _KEYS.get(piece.kind):
+        first = piece.first
+        if piece.kind in _GOES_ON and spans and spans[-1][::2] == ("date", first - 1):
+            first = spans.pop().first
+        spans.append(Span(key, first, piece.last))
+
+
+_GOES_ON = frozenset({"date", "day_word"})  # a date after a date: 庚寅冬至 and 日
 _KEYS = {
     "title": "title",
     "tonsured": "title",
@@ -119,6 +127,7 @@ _KEYS = {
     "verb": "verb",
     "object": "object",
     "date": "date",
+    "day_word": "date",
     "age": "age",
     "generation": "generation",
     "school": "school",

@@ -34,6 +34,7 @@ _PRAYER = 8.0  # an invocation or a title alone is no signature
 _NO_FORMULA = -0.8
 _STUDIO = 0.6  # a studio name alone: it ends in 斎, 軒, 堂, 亭
 _FAMILY_AND_NAME = 0.6  # 森種友: a family of one sign and a made name
+_EVERYDAY_NAME = 0.8  # 坂田久米吉: a family and an everyday name
 _USUAL_NAME = 2.4  # the price of a name of usual characters
 _PICTURES = frozenset("図画絵")
 _FORMULA = frozenset({"verb", "residence", "title", "office", "date", "age", "object", "heading"})
@@ -96,6 +97,8 @@ def _of_names_alone(pieces: tuple[Piece, ...]) -> float:
         family = pieces[0]
         if len(family.text) == 1 and family.kind in ("surname", "clan"):
             return _FAMILY_AND_NAME
+    if [piece.kind for piece in pieces] == ["surname", "common_name"]:
+        return _EVERYDAY_NAME
     if all(piece.kind in ("name", "other") for piece in pieces) and len(pieces) > 1:
         return 1.5 * _NO_FORMULA
     return _NO_FORMULA

@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.kana_names import is_signed_with_mixed_name, mixed_name
-from inscribe.reading.made_names import ending_of
+from inscribe.reading.made_names import Ending, ending_of
 from inscribe.reading.name_elements import Position, choices, usualness
 from inscribe.reading.name_lists import place_names, surnames, surnames_from
 from inscribe.reading.names import own_names
@@ -39,6 +39,7 @@ _SINGLE_NAME = 5.2
 _ENDED_NAME = 2.0  # with a studio or everyday ending
 _LONG_STEM = 4.2  # for each character more before an ending than is usual
 _DOUBTFUL_ENDING = 4.0
+_LONG_EVERYDAY_STEM = 1.5  # 久米吉
 _ENDING_AHEAD = 3.0  # 斎, 軒, 堂 end names and seldom begin one
 _LINKED_STEM = 2.5  # a 之 within a stem (十二支之内)
 _AFTER_GIVEN_NAMES = "翁子叟"  # said of a man: 綾国翁 is old Ayakuni
@@ -330,7 +331,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
             + ahead
             + _LINKED_STEM * ("之" in stem)
             + _DOUBTFUL_ENDING * (1 - ending.weight)
-            + _LONG_STEM * max(0, len(stem) - (2 if ending.kind == "art" else 1))
+            + _long_stem_cost(stem, ending)
         )
         cost += sum(_rarity(char, "first") for char in stem) / 2
         if name[-1] in _AFTER_GIVEN_NAMES and _is_given_name(stem):
@@ -352,6 +353,13 @@ def _is_studio_ending(char: str) -> bool:
 @tables.compiled
 def _studio_endings() -> dict[str, bool]:
     return {}
+
+
+def _long_stem_cost(stem: str, ending: Ending) -> float:
+    """Return what a stem costs that is longer than usual: two signs in 篤雲斎, one in 源七."""
+    if ending.kind == "art":
+        return _LONG_STEM * max(0, len(stem) - 2)
+    return _LONG_EVERYDAY_STEM * (len(stem) - 1)
 
 
 def _is_given_name(stem: str) -> bool:
