@@ -12,8 +12,9 @@ verse_tables.py, verse_words.py, metre.py and verse.py in inscribe/reading were 
 odd-numbered poems of the Ogura Hyakunin Isshu and of tests/data/verse_dev.tsv. The even-numbered
 poems of the Hyakunin Isshu were only measured. The poems of verse_dev.tsv and the tables of words
 come from one author, so its even-numbered poems are held out from the looking, but not from the
-vocabulary. The fresh poems (tests/data/verse_fresh.tsv) were written down later, from memory of other
-anthologies; their header has their first figures. The poems in manuscript spelling (tests/data/verse_manuscript.tsv) were written down
+vocabulary. The fresh poems (tests/data/verse_fresh.tsv) were written down later, mostly from other
+anthologies; their header has their first figures, and their odd-numbered ones were then looked at
+too. The poems in manuscript spelling (tests/data/verse_manuscript.tsv) were written down
 before they were read; when first read, 2.61% and 2.96% of the letters of the first sixty were
 wrong (odd, even), and of the next forty 1.55% and 2.50%.
 """
