@@ -43,6 +43,86 @@ def test_kinds_of_signatures(text: str, romaji: str) -> None:
     assert found.proposals[0].romaji == romaji
 
 
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        ("霜村", "Sōson"),
+        ("森綾郷", "Mori Ayasato"),
+        ("はぎ女作", "Hagijo saku"),
+        ("まさ綾", "Masaaya"),
+        ("綾郷再拝", "Ayasato saihai"),
+        ("綾春十七歳作", "Ayaharu jūnanasai saku"),
+        ("綾郷翁七十歳", "Ayasato-ō nanajussai"),
+        ("秋日綾郷作", "shūjitsu Ayasato saku"),
+        ("綾郷行年□□歳", "Ayasato gyōnen □□sai"),
+        ("□州住綾郷", "…shū jū Ayasato"),
+        ("□□軒綾郷", "……ken Ayasato"),
+        ("江戸住□田綾郷", "Edo jū …ta Ayasato"),
+        ("伊勢屋甚平", "Iseya Jinpei"),
+        ("安藤三右衛門", "Andō San'emon"),
+        ("岩田綾郷翠翁作", "Iwata Ayasato Suiō saku"),
+        ("丹後宮津住綾郷", "Tango Miyazu jū Ayasato"),
+        ("尾陽住綾郷", "Biyō jū Ayasato"),
+        ("於隅田川之畔綾郷作", "Sumidagawa no hotori ni oite Ayasato saku"),
+        ("静葭之圖ニ倣フ綾郷", "Seika no zu ni narau Ayasato"),
+        ("静葭ノ図ヲ写ス綾郷", "Seika no zu o utsusu Ayasato"),
+        ("山田氏之需ニ應シ綾郷作之", "Yamada-shi no motome ni ōji Ayasato kore o tsukuru"),
+        ("南蛮鐵ヲ以テ綾郷作之", "nanbantetsu o motte Ayasato kore o tsukuru"),
+        ("東都ニ於テ綾郷作", "Tōto ni oite Ayasato saku"),
+        ("倣古法綾郷作", "kohō ni naraite Ayasato saku"),
+        ("為父追善綾郷作", "chichi tsuizen no tame ni Ayasato saku"),
+        ("下絵翠亭 彫綾郷", "shitae Suitei horu Ayasato"),
+        ("以綾", "Mochiaya"),
+        ("依好", "konomi ni yorite"),
+    ],
+)
+def test_more_kinds_of_signatures(text: str, romaji: str) -> None:
+    found = read_text(text)
+    assert found.register == "signature"
+    assert found.proposals[0].romaji == romaji
+
+
+@pytest.mark.parametrize(
+    "text", ["一期一会", "明鏡止水", "山中無暦日", "布袋図", "平和", "夢のあと", "しら雪", "月の夜"]
+)
+def test_what_is_no_signature(text: str) -> None:
+    assert read_text(text).register != "signature"
+
+
+def test_a_clan_may_be_linked_to_the_name() -> None:
+    said = [proposal.romaji for proposal in read_text("藤原綾郷").proposals[:3]]
+    assert said[:2] == ["Fujiwara Ayasato", "Fujiwara no Ayasato"]
+
+
+@pytest.mark.parametrize(
+    ("text", "key", "part"),
+    [
+        ("静葭之圖ニ倣フ綾郷", "model", "静葭之圖ニ倣フ"),
+        ("写静葭之図綾郷刻", "model", "写静葭之図"),
+        ("山田氏之需ニ應シ綾郷作", "patron", "山田氏之需ニ應シ"),
+        ("天保□年□月綾郷", "date", "天保□年□月"),
+    ],
+)
+def test_a_formula_is_one_part(text: str, key: str, part: str) -> None:
+    parts = read_text(text).signature or {}
+    assert parts[key].text == part
+    assert f"{key}_2" not in parts
+
+
+@pytest.mark.parametrize("between", ["／", "　", ""])
+def test_a_poem_may_be_signed_without_a_column_of_its_own(between: str) -> None:
+    poem = "年の内に春は来にけり一年を去年とや言はむ今年とや言はむ"  # Kokinshu 1
+    found = read_text(f"{poem}{between}武州住綾郷作之")
+    assert found.register == "verse"
+    assert found.proposals[0].romaji.endswith("Bushū jū Ayasato kore o tsukuru")
+    assert (found.signature or {})["name"].romaji == "Ayasato"
+
+
+def test_no_template_is_shown() -> None:
+    for text in ("為父追善綾郷作", "為", "為之", "以", "倣之"):
+        assert all("{" not in proposal.romaji for proposal in read_text(text).proposals)
+
+
 def test_no_share_is_said_of_a_sign_that_cannot_be_read() -> None:
     assert readings("□親")[0].reason == "one sign cannot be read"
 

@@ -15,7 +15,7 @@ from inscribe.reading.register import half_in_kana, is_mixed_name
 from inscribe.reading.romanise import hiragana
 
 _WOMAN = "女"
-_USUAL = 3.4  # usualness of a kanji that such a name may have
+_USUAL = 1.4  # usualness of a kanji that such a name may have
 _LEAST_SHARE = 0.5  # of its first reading
 
 

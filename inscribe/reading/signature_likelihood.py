@@ -35,7 +35,7 @@ _NO_FORMULA = -0.8
 _STUDIO = 0.6  # a studio name alone: it ends in 斎, 軒, 堂, 亭
 _FAMILY_AND_NAME = 0.6  # 森種友: a family of one sign and a made name
 _EVERYDAY_NAME = 0.8  # 坂田久米吉: a family and an everyday name
-_USUAL_NAME = 2.4  # the price of a name of usual characters
+_USUAL_NAME = 3.2  # the price of a name of usual characters
 _PICTURES = frozenset("図画絵")
 _FORMULA = frozenset({"verb", "residence", "title", "office", "date", "age", "object", "heading"})
 
