@@ -22,7 +22,13 @@ from inscribe.reading.verse_tables import (
     settled_costs,
     short_form_entries,
 )
-from inscribe.reading.verse_verbs import rarer_classes, stem_readings, verb_entries, verb_rows
+from inscribe.reading.verse_verbs import (
+    fourfold_stems,
+    rarer_classes,
+    stem_readings,
+    verb_entries,
+    verb_rows,
+)
 from inscribe.reading.verse_words import ClassIndex, unidic_entries, wanted_class
 
 _DICRC = "cost-factor = 700\nbos-feature = BOS/EOS\n"
@@ -62,6 +68,7 @@ def verse_entries(source: Path, classes: unidic.Classes) -> Iterator[Entry]:
     verbs = verb_rows()
     index = ClassIndex(classes, stem_readings(verbs), ranked_stems())
     index.rarer = rarer_classes(verbs)
+    index.fourfold = fourfold_stems(verbs)
     readings = curated_readings()
     held: list[Entry] = []
     for entry in unidic_entries(unidic.words(source, classes.numbers(wanted_class)), index):

@@ -208,6 +208,12 @@ def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
                 yield with_words(entry, group, in_kana=not in_kanji)
 
 
+def fourfold_stems(rows: list[Row]) -> set[str]:
+    """Return the written stems of verbs that are 四段 and nothing else: no noun ends in their e."""
+    others = {row.written for row in rows if not row.conjugation.startswith("四段")}
+    return {row.written for row in rows} - others
+
+
 def rarer_classes(rows: list[Row]) -> set[tuple[str, str, str]]:
     """Return spelling, kana and conjugation of what is spelled as a commoner verb: 鳴る."""
     common = common_word_costs()

@@ -39,7 +39,7 @@ _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables d
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
 _RARE_VERB = 1000  # a verb whose stem is written in kana, and that the tables do not have
 RARER_CLASS = 2000  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
-_BUILT_ON_STEMS = ("名詞", "動詞", "形容詞")
+_E_ROW = "えけげせてでねへべめれ"
 _MOST_RANKED = 9000  # the likeliest reading of a ranked stem costs no more
 _RANK = 3000  # each further reading of a stem costs this much more
 _OTHER_READING = 5000  # a reading of a stem that the tables do not give
@@ -98,6 +98,7 @@ class ClassIndex:
         self._stems = stems or {}
         self._ranks = ranks or {}
         self.rarer: set[tuple[str, str, str]] = set()  # spelling, kana and conjugation
+        self.fourfold: set[str] = set()  # stems of verbs that are 四段 and nothing else
         self.costs: dict[tuple[str, str], int] = {}
         self.kinds: dict[str, str] = {}
         self._classes_of: dict[tuple[str, str, str], tuple[int | None, str]] = {}
@@ -158,6 +159,8 @@ class ClassIndex:
         """Whether a word is a stem of the tables and one kana, but is not read as the stem is."""
         if not _ONLY_KANA.match(written[-1:]) or _KANA.search(written[:-1]):
             return False
+        if written[:-1] in self.fourfold and written[-1] in _E_ROW:
+            return True  # 引け: a noun to modern ears
         return self.has_other_readings(written[:-1], kana[:-1])
 
     def knows_another(self, written: str, kana: str) -> bool:
@@ -204,7 +207,7 @@ def unidic_entries(words: Iterable[unidic.Word], index: ClassIndex) -> Iterator[
         if conjugation.startswith("文語サ行変格") and fields[12] != "和":
             continue  # 住す, 賞す: words of prose
         extra = _ORIGIN_COST[fields[12]] + _POS_COST.get(pos, 0) + _unlikeliness(word)
-        if pos in _BUILT_ON_STEMS and index.is_misread_stem(word.surface, hiragana(fields[19])):
+        if pos == "名詞" and index.is_misread_stem(word.surface, hiragana(fields[19])):
             extra += _OTHER_READING  # 摘み is tsumi
         place = index.number("名詞-普通名詞-一般", "*", "*") if fields[12] == "固" else None
         entry = Entry(
