@@ -24,8 +24,7 @@ _SHORT = 0.3
 _SHORT_OF_EVERYDAY_STEM = 1.5  # 与平, 甚七: the first sign is usual in everyday names
 # A studio name is read by on-readings the more likely.
 _STUDIO_ON = 6.0
-# The sounds of a stem and its ending kept apart, against joined ones (Getsusai, Gessai).
-_NOT_JOINED = 0.4
+_LESS_USUAL = 0.4  # of two ways to join a stem and its ending
 _AFTER_N = {"へい": "ぺい", "はち": "ぱち"}  # 甚平 Jinpei, 権八 Gonpachi
 _USUAL = 0.3  # a reading that weighs this much of all in its place is a usual one
 
@@ -145,13 +144,25 @@ def _ending_readings(name: str, ending: Ending) -> list[NameReading]:
         for rank, tail in enumerate(ending.kana):
             score = share * ending.weight / 4**rank
             reason = f"{ending.text} ends {_SORTS[ending.kind]} names, {stem} before it as usual"
-            whole = _stem_and_ending(kana, tail, ending, on_only)
-            found.append(NameReading(whole, romaji(whole), score, reason, ending.kind))
-            if whole.replace("|", "") != f"{kana}{tail}" and ending.kind == "art":
-                apart = f"{kana}|{tail}"  # 月斎 Gessai, or Getsusai
-                weight = score * _NOT_JOINED
-                found.append(NameReading(apart, romaji(apart), weight, reason, ending.kind))
+            for whole, weight in _wholes(stem, kana, tail, ending, on_only):
+                sounds = romaji(whole)
+                found.append(NameReading(whole, sounds, score * weight, reason, ending.kind))
     return ranked(found)
+
+
+def _wholes(
+    stem: str, kana: str, tail: str, ending: Ending, on_only: bool
+) -> list[tuple[str, float]]:
+    """Return a stem with its ending, where sounds may be joined in both ways (Getsusai, Gessai).
+
+    After one sign they are joined (鉄斎 Tessai), after more they are rather kept apart.
+    """
+    joined = _stem_and_ending(kana, tail, ending, on_only)
+    if ending.kind != "art" or joined.replace("|", "") == f"{kana}{tail}":
+        return [(joined, 1.0)]
+    apart = f"{kana}|{tail}"
+    ways = (joined, apart) if len(stem) == 1 else (apart, joined)
+    return [(ways[0], 1.0), (ways[1], _LESS_USUAL)]
 
 
 _SORTS = {"art": "studio", "common": "everyday"}
