@@ -52,6 +52,7 @@ _LEAST_COST = 5500
 _UNKNOWN_READING = 2000  # a reading UniDic lacks for a stem it has
 _KANA_COST = {1: 11000, 2: 9500, 3: 8700}  # a stem in kana, by the morae of its conjunctive form
 _KANA_COST_LONG = 8000
+_SHORT_AT_MOST_LESS = 500  # a short stem in kana, however UniDic has it
 _OTHER_SPELLING = 600
 _NOUN_AND_VERB = 2500  # 波立つ, two words: its phrase may end between them
 _MIXED = 300  # 思しる for 思ひ知る costs this much more
@@ -262,6 +263,8 @@ def _spellings(
                 yield spelling, _MOST_COST + _MIXED
     own = index.costs.get((row.modern, kana), in_kana) if row.modern else in_kana
     own = max(_LEAST_COST, min(own, in_kana))
+    if length == 2:  # はす, なぐ: as often particles or other words; the commonest are named
+        own = max(own, in_kana - _SHORT_AT_MOST_LESS)
     yield row.historical, min(own, common.get((row.historical, row.name), own))
     given = {row.written, row.historical}
     others = [(row.modern, 0), *old_spellings(row.modern, wo=True)]
