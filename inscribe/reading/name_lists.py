@@ -25,6 +25,14 @@ def _place_rows() -> tables.Rows:
 
 
 @tables.compiled
+def _usual_surnames() -> dict[str, str]:
+    return {
+        written: kana
+        for (written, kana), _ in tables.rows("surname_preferences", ("written", "kana"))
+    }
+
+
+@tables.compiled
 def _known() -> dict[tuple[str, str], dict[str, Listed]]:
     return {}
 
@@ -51,9 +59,16 @@ def _names_from(sort: str, first: str, rows: tables.Rows) -> dict[str, Listed]:
         for (_, cell), place in rows.about(first):
             for item in cell.split():
                 written, readings = _name(item, place)
-                names.setdefault(written, readings)
+                usual = _usual_surnames().get(written) if sort == "surname" else None
+                names.setdefault(written, _led_by(usual, readings) if usual else readings)
         known[sort, first] = names
     return known[sort, first]
+
+
+def _led_by(usual: str, readings: Listed) -> Listed:
+    """Return the readings with the usual one first, as cheap as the cheapest."""
+    others = tuple([each for each in readings if each[0].replace("|", "") != usual])
+    return ((usual, readings[0][1]), *others)
 
 
 def _name(item: str, place: Place) -> tuple[str, Listed]:
