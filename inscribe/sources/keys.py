@@ -17,6 +17,7 @@ Rules: correspondences of historical and current kana spelling (Cabinet order on
 from __future__ import annotations
 
 import re
+import unicodedata
 from functools import lru_cache
 from itertools import product
 
@@ -39,7 +40,10 @@ _LONG = re.compile("([" + "".join(_BEFORE_U) + "])う")
 
 
 def letters(kana: str) -> str:
-    """Return the letters of a stretch of kana; each stretch of anything else becomes one ``□``."""
+    """Return the letters of a stretch of kana; each stretch of anything else becomes one ``□``.
+
+    Punctuation has no sound.
+    """
     folded = "".join(_folded(char) for char in kana if not char.isspace())
     return re.sub("□+", UNKNOWN, folded.translate(_MERGED).translate(_PLAIN))
 
@@ -61,6 +65,6 @@ def spellings(pattern: str) -> tuple[str, ...]:
 
 
 def _folded(char: str) -> str:
-    if char == "ー":
+    if char == "ー" or unicodedata.category(char)[0] == "P":
         return ""
     return sounds.letter(char) if sounds.is_kana(char) else UNKNOWN

@@ -6,14 +6,17 @@ so that two lines copied out of it lie whole in one of them.
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
 from inscribe.collate.sounds import is_kana, is_kanji
 from inscribe.errors import InscribeError
 from inscribe.sources.keys import letters
 from inscribe.sources.texts import SourceText
 
+_QUOTES = str.maketrans("", "", "「」『』")  # marks of print that a transcriber uses otherwise
 PASSAGE_SOUNDS = 64  # a text of at most twice this many sounds is one passage
 
 
@@ -37,9 +40,9 @@ class Passage:
 
 def passages_of(text: SourceText) -> tuple[Passage, ...]:
     """Return the passages of a text, which between them hold all its lines."""
-    lines = [piece for line in text.lines for piece in _pieces(line)]
+    lines = [piece.translate(_QUOTES) for line in text.lines for piece in _pieces(line)]
     numbers = [n for n, line in enumerate(text.lines) for _ in _pieces(line)]
-    read = [_heard(line) for line in lines]
+    read = [heard for stretch in _stretches(lines) for heard in _heard(stretch)]
     spans = _spans([len(sounds) for sounds, _ in read])
     return tuple(
         Passage(
@@ -64,26 +67,61 @@ def _spans(lengths: Sequence[int]) -> Iterator[tuple[int, int]]:
         return
     first, last, held = 0, 0, 0
     while last < len(lengths):
+        held, last = (
+            held + lengths[last],
+            last + 1,
+        )  # one line at least, however long the one before
         while last < len(lengths) and held < 2 * PASSAGE_SOUNDS:
-            held += lengths[last]
-            last += 1
+            held, last = held + lengths[last], last + 1
         yield first, last
         while first < last - 1 and held > PASSAGE_SOUNDS:
             held -= lengths[first]
             first += 1
 
 
-def _heard(line: str) -> tuple[str, str]:
-    """Return the sound key of a line, and its signs if any is a Chinese character."""
-    if all(is_kana(char) for char in line):
-        return letters(line), ""
-    from inscribe import forms, reading
+def _stretches(lines: Sequence[str]) -> Iterator[Sequence[str]]:
+    """Yield the lines in runs that are read at once, each about as long as a passage."""
+    first, held = 0, 0
+    for at, line in enumerate(lines):
+        if at > first and held + len(line) > 2 * PASSAGE_SOUNDS:
+            yield lines[first:at]
+            first, held = at, 0
+        held += len(line)
+    if lines:
+        yield lines[first:]
 
-    normal = forms.normalise_text(line).text
-    if not any(map(is_kanji, normal)):
-        return letters(normal), ""
+
+def _heard(lines: Sequence[str]) -> list[tuple[str, str]]:
+    """Return the sound key of each line, and its signs if any is a Chinese character.
+
+    The lines are read together: a phrase of verse by itself (天の香具山) has no metre, and would be
+    taken for a name.
+    """
+    if all(is_kana(char) for line in lines for char in line):
+        return [(letters(line), "") for line in lines]
+    if len(lines) > 1 and any("。" in line for line in lines[:-1]):  # whole sentences
+        return [heard for line in lines for heard in _heard([line])]
+    from inscribe import forms
+
+    normal = [forms.normalise_text(line).text for line in lines]
+    if not any(map(is_kanji, "".join(normal))):
+        return [(letters(line), "") for line in normal]
+    signs = ["".join(c for c in line if is_kana(c) or is_kanji(c)) for line in normal]
+    return [(letters(said), held) for said, held in zip(_said(lines, normal), signs, strict=True)]
+
+
+def _said(lines: Sequence[str], normal: Sequence[str]) -> Sequence[str]:
+    """Return what each line says in kana; a word over the end of a line counts to its start."""
+    from inscribe import reading
+
     try:
-        said = "".join(token.kana for token in reading.read_text(line).proposals[0].tokens)
+        tokens = reading.read_text("／".join(lines).rstrip("。")).proposals[0].tokens
     except InscribeError:  # print may hold brackets that are no transcriber's: it is found by signs
-        said = normal
-    return letters(said), "".join(char for char in normal if is_kana(char) or is_kanji(char))
+        if len(lines) == 1:
+            return normal
+        return [_said([line], [plain])[0] for line, plain in zip(lines, normal, strict=True)]
+    starts = list(accumulate(map(len, lines), initial=0))
+    said = [""] * len(lines)
+    for token in tokens:
+        said[min(bisect_right(starts, token.first), len(lines)) - 1] += token.kana
+    return said

@@ -123,6 +123,8 @@ def _arcs(side: Side, at: int) -> Iterator[tuple[int, str]]:
     for reading in side.readings_at(at, ""):
         end = at + reading.length
         seen.update({(end, s): None for s in keys.spellings(reading.pattern)})
+    if side.sort[at] == "stop":
+        seen[at + 1, ""] = None  # punctuation has no sound
     yield from seen
 
 
