@@ -44,7 +44,7 @@ _MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text th
 # What makes a literal text more than signs and column ends: the transcriber's notation.
 _NOTATION = re.compile(r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]")
 # A space between signs; those within brackets (［　　］) are no such space.
-_SPACE = re.compile(r"([［\[（(][^］\])）]*[］\])）])|[ \u3000]+")
+_SPACE = r"([［\[（(][^］\])）]*[］\])）])|[ \u3000]+"
 
 
 def read(
@@ -106,7 +106,7 @@ def _cuts(t: Transcription, spaced: str, normal: NormalText) -> frozenset[int]:
         return frozenset()
     from inscribe.notation import parse
 
-    apart = parse(_SPACE.sub(lambda found: found[1] or "／", spaced))
+    apart = parse(re.sub(_SPACE, lambda found: found[1] or "／", spaced))
     if len(apart.signs) != len(t.signs):
         return frozenset()
     pairs = list(zip(t.signs, apart.signs, strict=True))
@@ -140,7 +140,9 @@ def read_text(
         from inscribe.notation import parse
 
         t = parse(text)
-        spaced = text if any(found[1] is None for found in _SPACE.finditer(text.strip())) else ""
+        spaced = (
+            text if any(found[1] is None for found in re.finditer(_SPACE, text.strip())) else ""
+        )
         return _read(t, register, overrides, between, alternatives, spaced)
     _refuse_endless(len(text))
     if not text.isprintable():

@@ -24,7 +24,7 @@ DatedPiece = tuple[Piece, tuple[Option, ...]]
 _RECENT = 8
 _ALTERNATIVE = 1.2
 _MOST = 4
-_WORN_AGE = re.compile("行年[一二三四五六七八九十有]*□+[一二三四五六七八九十有]*[歳才翁]?")
+_WORN_AGE = "行年[一二三四五六七八九十有]*□+[一二三四五六七八九十有]*[歳才翁]?"
 _PARTS_OF_AGES = {"行年": "gyōnen", "歳": "sai", "才": "sai", "翁": "ō"}
 _SEASONS = "春夏秋冬"
 
@@ -54,7 +54,7 @@ def _dated_pieces(text: str) -> list[DatedPiece]:
         for first, end in _without_season(text, reading):
             found += [_dated(text, shorter, first) for shorter in find(text[first:end])]
     if "□" in text and "年" in text:
-        found += [_worn_age(worn) for worn in _WORN_AGE.finditer(text)]
+        found += [_worn_age(worn) for worn in re.finditer(_WORN_AGE, text)]
     return found
 
 

@@ -35,7 +35,6 @@ MARK = re.compile(r"（花押）|（印「[^」]*」）|（印）|［[^］]*］|
 _KANA_NAME = re.compile(
     "(?<![ぁ-ゖ])[ぁ-ゖ]{2,8}(?![ぁ-ゖ])|(?<![ァ-ヺ])[ァ-ヺー]{2,8}(?![ァ-ヺー])"
 )
-_KANA = re.compile("[ぁ-ゖァ-ヺ]")
 _KANA_COST = 4.5
 _MIXED_COST = 3.0  # 恒とも, where more than the usual formula is beside it
 _KANA_NAME_ALONE = 0.5  # in a short text that is a name in kana and little else
@@ -87,7 +86,7 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
     for piece in dated:
         found[piece.first].append(piece)
     position = 0
-    has_kana = _KANA.search(text) is not None
+    has_kana = any("ぁ" <= sign <= "ヺ" for sign in text)
     while position < len(text):
         if mark := MARK.match(text, position):
             kind = "unread" if mark.group()[0] in "□［" else "mark"
