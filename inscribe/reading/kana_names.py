@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from inscribe import tables
 from inscribe.reading.name_elements import Position, choices, preferred_readings, usualness
-from inscribe.reading.register import half_in_kana, is_mixed_name
+from inscribe.reading.register import half_in_kana, is_kanji_only, is_mixed_name
 from inscribe.reading.romanise import hiragana
 
 _WOMAN = "女"
@@ -31,7 +31,7 @@ def is_signed_with_mixed_name(text: str) -> bool:
 
 def mixed_name(name: str) -> tuple[str, ...]:
     """Return the two halves of a name half in kana as they are read; empty where it is none."""
-    if not is_mixed_name(name):
+    if is_kanji_only(name) or not is_mixed_name(name):
         return ()
     kana_first = not "\u4e00" <= name[0] <= "\u9fff"
     kana, kanji = (name[:-1], name[-1]) if kana_first else (name[1:], name[0])
