@@ -25,7 +25,7 @@ def _letters(text: str) -> str:
         ("春雨に濡れ初めてし衣かな", "harusameninuresometeshikoromokana"),
         ("若菜摘み侘びて", "wakanatsumiwabite"),
         ("いつよりか音をのみ泣きて", "itsuyorikaneonominakite"),
-        ("風にな乱りそ青柳の糸", "kazeninamidarisoaoyaginoito"),
+        ("風にな乱りそ我が青柳の枝ぞ", "kazeninamidarisowagaaoyaginoedazo"),
         ("今宵来なくに", "koyoikonakuni"),
     ],
 )
