@@ -72,15 +72,27 @@ def add(
     piped = read_standard_input() if STANDARD_INPUT in paths else ""
     named = importers.files_in(Path(path) for path in paths if path != STANDARD_INPUT)
 
+    reading = [""]  # the file at hand
+
     def texts() -> Iterator[SourceText]:
-        for path in named:
-            yield from importers.texts_in(path, kind=kind, unit=unit)
+        for path, stem in zip(named, importers.stems_of(named), strict=True):
+            reading[0] = str(path)
+            yield from importers.texts_in(path, kind=kind, unit=unit, stem=stem)
         if piped:
+            reading[0] = "standard input"
             yield from importers.texts_of(
                 piped, "standard input", "input", kind=kind or "jsonl", unit=unit
             )
 
-    count = adding.checked(texts())
+    try:
+        count = adding.checked(texts())
+    except InscribeError as error:
+        raise error.in_file(reading[0]) from error
+    if not count:
+        raise InputError(
+            "there is no text in " + ", ".join(paths),
+            hint="give .txt, .toml, .csv, .tsv, .jsonl or .xml files; a TOML file has [[text]]",
+        )
     with Library(library_path(library_file), create=True) as library:
         with progress_shown("texts", quiet=quiet) as show:
             added = adding.add_texts(library, texts(), count, lambda done: show(done, count))

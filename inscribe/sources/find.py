@@ -32,7 +32,6 @@ DOUBTFUL = 0.7  # share of a query below which the best fit makes the search be 
 MORE_CANDIDATES = 12000  # ... among so many passages
 IN_ORDER = 0.75  # share of a query that fits in order, from which no other order is tried
 TRIED = 10  # candidates that are tried in another order
-TURNED = 1.5  # letters taken off where the end of the passage comes before its start
 NO_SOURCE = 0.5  # below this probability the answer is: no source found
 BITS_A_LETTER = 3.6  # what one fitting letter tells, in verse; from memory
 BITS_A_GRAM = 6.0  # grams that tell so many bits weigh as much as one letter in its place
@@ -138,15 +137,19 @@ def _gain(query: Query, passage: Passage) -> float:
 
 
 def _in_any_order(query: Query, ranked: list[_Candidate]) -> list[_Candidate]:
-    """Return the candidates with the best also tried with their end before their start."""
+    """Return the candidates with the best also tried with their phrases in another order."""
     if not ranked or ranked[0].gain >= IN_ORDER * query.weight:
         return ranked
-    turned = [replace(c, gain=max(c.gain, _turned_gain(query, c))) for c in ranked[:TRIED]]
+    turned = [
+        replace(c, gain=max(c.gain, fit(query, c.passage.sounds, _turn(c.passage)).gain))
+        for c in ranked[:TRIED]
+    ]
     return sorted([*turned, *ranked[TRIED:]], key=lambda c: -c.gain)
 
 
-def _turned_gain(query: Query, candidate: _Candidate) -> float:
-    return fit(query, candidate.passage.sounds * 2).gain - TURNED
+def _turn(passage: Passage) -> float:
+    """Return what it costs, in letters, to go on elsewhere: the longer a passage, the easier."""
+    return -math.log2(len(passage.sounds) + 2) / BITS_A_LETTER
 
 
 def _promise(likely: str, sounds: str, shared: float) -> float:

@@ -12,7 +12,8 @@ import io
 import json
 import re
 import tomllib
-from collections.abc import Iterable, Iterator, Mapping
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -45,28 +46,46 @@ def files_in(paths: Iterable[Path]) -> list[Path]:
     found: list[Path] = []
     for path in paths:
         if path.is_dir():
-            found += sorted(p for p in path.rglob("*") if p.suffix in SUFFIXES and p.is_file())
+            inside = (p for p in path.rglob("*") if p.suffix.lower() in SUFFIXES and p.is_file())
+            found += sorted(inside)
         elif path.exists():
             found.append(path)
         else:
             raise InputError("there is no such file or folder", Place(str(path)))
-    return found
+    return list({path.resolve(): path for path in found}.values())
 
 
-def texts_in(path: Path, *, kind: str | None = None, unit: str = "file") -> Iterator[SourceText]:
+def stems_of(paths: Sequence[Path]) -> list[str]:
+    """Return what begins the ids made for texts of each file: its name, whole where two share it.
+
+    >>> stems_of([Path("a/poems.csv"), Path("a/poems.txt"), Path("a/songs.txt")])
+    ['poems.csv', 'poems.txt', 'songs']
+    """
+    stems, names = Counter(p.stem for p in paths), Counter(p.name for p in paths)
+    return [
+        p.stem if stems[p.stem] == 1 else p.name if names[p.name] == 1 else p.as_posix()
+        for p in paths
+    ]
+
+
+def texts_in(
+    path: Path, *, kind: str | None = None, unit: str = "file", stem: str | None = None
+) -> Iterator[SourceText]:
     """Yield the texts of a file; ``unit`` says what one text is in a plain text file.
+
+    ``stem`` begins the ids made here, by default the file's name without its ending.
 
     Raises:
         InputError: the file cannot be read as what it is; file and line are named.
     """
-    chosen = kind or SUFFIXES.get(path.suffix)
+    chosen = kind or SUFFIXES.get(path.suffix.lower())
     if chosen is None:
         raise InputError(
             "the kind of file is not known",
             Place(str(path)),
             "name it with --from " + "|".join(FORMATS),
         )
-    return texts_of(files.read_text(path), str(path), path.stem, kind=chosen, unit=unit)
+    return texts_of(files.read_text(path), str(path), stem or path.stem, kind=chosen, unit=unit)
 
 
 def texts_of(
@@ -118,9 +137,13 @@ def _table_texts(content: str, name: str, stem: str, delimiter: str) -> Iterator
     head = next((n for n, line in enumerate(lines) if line.strip() and line[:1] != "#"), 0)
     reader = csv.DictReader(io.StringIO("\n".join(lines[head:]), newline=""), delimiter=delimiter)
     try:
-        if "text" not in (reader.fieldnames or ()):
+        heads = [head.strip() for head in reader.fieldnames or ()]
+        reader.fieldnames = [h.lower() if h.lower() in _OWN else h for h in heads]
+        if "text" not in reader.fieldnames:
             raise InputError(
-                "the first line must name the columns, text among them", Place(name, head + 1)
+                "the first line must name the columns, text among them",
+                Place(name, head + 1),
+                "for a table with other marks between its columns, use --from csv or --from tsv",
             )
         for fields in reader:
             known = {key: value for key, value in fields.items() if key and value is not None}

@@ -31,8 +31,12 @@ class Fit:
     end: int
 
 
-def fit(query: Query, passage: str) -> Fit:
-    """Return the best fit of ``query`` in the letters of a passage."""
+def fit(query: Query, passage: str, turn: float = NEVER) -> Fit:
+    """Return the best fit of ``query`` in the letters of a passage.
+
+    ``turn`` is what it gains (less than nothing) to go on anywhere else in the passage, where its
+    phrases may stand in another order.
+    """
     size = len(passage) + 1
     gains = [[NEVER] * size for _ in range(len(query) + 1)]
     starts = [[0] * size for _ in range(len(query) + 1)]
@@ -41,6 +45,8 @@ def fit(query: Query, passage: str) -> Fit:
         here, origin = gains[at], starts[at]
         if at > 0:
             _pass_over(here, origin, IN_GAP if kind == "gap" else PASSED_OVER)
+            if turn > NEVER:
+                _turn(here, origin, turn)
         if kind == "read":
             _skip_sign(here, origin, gains[at + 1], starts[at + 1], NO_PLACE)
             for end, letters in query.arcs[at]:
@@ -60,6 +66,14 @@ def _pass_over(gains: list[float], starts: list[int], price: float) -> None:
     for j in range(1, len(gains)):
         if gains[j - 1] - price > gains[j]:
             gains[j], starts[j] = gains[j - 1] - price, starts[j - 1]
+
+
+def _turn(gains: list[float], starts: list[int], turn: float) -> None:
+    best = max(range(len(gains)), key=gains.__getitem__)
+    gain, start = gains[best] + turn, starts[best]
+    for j, reached in enumerate(gains):
+        if gain > reached:
+            gains[j], starts[j] = gain, start
 
 
 def _skip_sign(
