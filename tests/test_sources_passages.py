@@ -7,8 +7,9 @@ import pytest
 from inscribe import notation
 from inscribe.errors import Place
 from inscribe.sources.keys import letters
+from inscribe.sources.matching import fit
 from inscribe.sources.passages import PASSAGE_SOUNDS, passages_of
-from inscribe.sources.query import query_of
+from inscribe.sources.query import kana_of_romanised, query_of
 from inscribe.sources.texts import source_text
 
 
@@ -50,3 +51,11 @@ def test_lines_of_more_sounds_than_a_passage_come_to_an_end(text: str) -> None:
     found = passages_of(source_text("text", text, Place()))
     assert len(found) < len(text) / 10
     assert all(len(p.sounds) < 6 * PASSAGE_SOUNDS for p in found)
+
+
+@pytest.mark.parametrize(
+    "heard", ["tōkereba", "tookereba", "toukereba", "tohkereba", "tohokereba", "TÔKEREBA"]
+)
+def test_a_long_o_is_found_however_it_is_romanised(heard: str) -> None:
+    query = query_of(notation.parse(kana_of_romanised(heard)))
+    assert fit(query, letters("まだとほければ")).gain > len(query)

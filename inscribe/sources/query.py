@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from inscribe.collate.collation import prepared
 from inscribe.collate.sides import Side
-from inscribe.collate.sounds import is_kana, is_kanji
+from inscribe.collate.sounds import ROWS, is_kana, is_kanji
 from inscribe.errors import InputError
 from inscribe.signs import Transcription
 from inscribe.sources import index, keys
@@ -23,7 +23,10 @@ MAX_SIGNS = 2000
 FEWEST = 2  # legible signs: one alone is in any text
 _ROMAN = re.compile(r"[A-Za-zāīūēōĀĪŪĒŌâîûêôÂÎÛÊÔ'’\s.,;:!?/-]+")
 _LONG = str.maketrans({"ā": "aa", "ī": "ii", "ū": "uu", "ē": "ee", "ō": "ou"})
+_OH = re.compile("oh(?![aiueoy])")  # a long vowel, as some write it
+_LONG_O = {"う": "お", "お": "う"}  # a long o that is heard does not tell how it is spelled
 _CIRCUMFLEX = str.maketrans("âîûêô", "āīūēō")
+_O_ROW = frozenset(ROWS[4])
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,13 +80,13 @@ def is_romanised(text: str) -> bool:
 def kana_of_romanised(text: str) -> str:
     """Return a romanised fragment in kana.
 
-    >>> kana_of_romanised("Kyō koen to")
-    'きょうこえんと'
+    >>> kana_of_romanised("Kyō koen to"), kana_of_romanised("Ohtomo no"), kana_of_romanised("oho")
+    ('きょうこえんと', 'おうともの', 'おほ')
     """
     import jaconv
 
     plain = text.lower().translate(_CIRCUMFLEX).translate(_LONG)
-    words = re.sub(r"[^a-z']", "", plain.replace("’", "'"))
+    words = re.sub(r"[^a-z']", "", _OH.sub("ou", plain.replace("’", "'")))
     return str(jaconv.alphabet2kana(words)).replace("'", "")
 
 
@@ -120,6 +123,8 @@ def _arcs(side: Side, at: int) -> Iterator[tuple[int, str]]:
     seen: dict[tuple[int, str], None] = {}
     if side.letters[at]:
         seen.update({(at + 1, s): None for s in keys.spellings(side.letters[at])})
+        if side.letters[at] in _LONG_O and at and side.letters[at - 1] in _O_ROW:
+            seen[at + 1, _LONG_O[side.letters[at]]] = None
     for reading in side.readings_at(at, ""):
         end = at + reading.length
         seen.update({(end, s): None for s in keys.spellings(reading.pattern)})
