@@ -73,6 +73,14 @@ class InscribeError(Exception):
         where = str(self.place)
         return f"{where}: {sentence}" if where else sentence
 
+    def within_line(self) -> str:
+        """Return the sentence where the line is told beside it, for input of a text a line.
+
+        >>> NotationError("this is odd", Place(None, 1, 7)).within_line()
+        'column 7: this is odd'
+        """
+        return str(type(self)(self.message, self.place._replace(line=None), self.hint))
+
     def in_file(self, file: str, first_line: int = 1) -> InscribeError:
         """Return the same error placed in ``file``, its lines counted from ``first_line``."""
         line = None if self.place.line is None else self.place.line + first_line - 1

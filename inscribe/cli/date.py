@@ -201,4 +201,4 @@ def _answers(text: str, between: Between | None) -> Iterator[str]:
         try:
             yield _as_line(_plain(resolve(_unmarked(line), between)))
         except InscribeError as error:
-            yield _as_line({"line": number, "error": str(error)})
+            yield _as_line({"line": number, "error": error.within_line()})

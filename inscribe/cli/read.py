@@ -225,7 +225,7 @@ def _line_results(
             found = reading.read_text(text, register, alternatives=True)
             interpretation = _in_letters(found, letters)
         except InscribeError as error:
-            problem = {"line": number, "error": str(error)}
+            problem = {"line": number, "error": error.within_line()}
             yield json.dumps(problem, ensure_ascii=False) + "\n"
             continue
         if shape == "text":

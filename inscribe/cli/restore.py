@@ -129,7 +129,7 @@ def command(
             except InscribeError as error:
                 if not lines:
                     raise
-                results.append({"line": number, "error": str(error)})
+                results.append({"line": number, "error": error.within_line()})
     write_result(_shown(results, form, lines), output, force=force)
 
 

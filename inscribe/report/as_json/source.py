@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from inscribe.errors import InscribeError
     from inscribe.sources.find import Hit
     from inscribe.sources.texts import SourceText
 
@@ -22,9 +23,9 @@ def hits_as_json(query: str, hits: Sequence[Hit]) -> dict[str, Any]:
     return {"query": query, "hits": [_hit_as_json(hit) for hit in hits]}
 
 
-def error_as_json(line: int, error: Exception) -> dict[str, Any]:
+def error_as_json(line: int, error: InscribeError) -> dict[str, Any]:
     """Return what stands in place of the answer to a line that cannot be used."""
-    return {"line": line, "error": str(error)}
+    return {"line": line, "error": error.within_line()}
 
 
 def _hit_as_json(hit: Hit) -> dict[str, Any]:

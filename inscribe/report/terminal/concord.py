@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from inscribe.report.cautions import caution
 from inscribe.report.terminal.reading import printable
+from inscribe.report.terminal.wrapping import fitted
 
 if TYPE_CHECKING:
     from inscribe.concordance.clusters import Cluster
@@ -32,7 +33,7 @@ def concordance_as_text(
     if hits:
         lines += [_counts(by, found) for by, found in counted.items()]
         if any(hit.document.carver for hit in hits):
-            lines.append(caution("attribution"))
+            lines.append(fitted(caution("attribution"), 0))
     elif any(char.isascii() and char.isalpha() for char in query):
         lines.append(_IN_LATIN)
     return _written([*lines, *_unread(held)])
@@ -62,7 +63,7 @@ def clusters_as_text(held: Collection, found: Sequence[Cluster]) -> str:
             lines.append(f"   and {len(cluster.members) - _MOST_MEMBERS} more")
     lines.append(f"{len(found)} cluster{'' if len(found) == 1 else 's'} in {held.records} records")
     if any(cluster.kind == "signature" for cluster in found):
-        lines.append(caution("attribution"))
+        lines.append(fitted(caution("attribution"), 0))
     return _written([*lines, *_unread(held)])
 
 
