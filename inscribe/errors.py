@@ -81,9 +81,14 @@ class InscribeError(Exception):
         """
         return str(type(self)(self.message, self.place._replace(line=None), self.hint))
 
-    def in_file(self, file: str, first_line: int = 1) -> InscribeError:
-        """Return the same error placed in ``file``, its lines counted from ``first_line``."""
-        line = None if self.place.line is None else self.place.line + first_line - 1
+    def in_file(self, file: str, first_line: int | None = 1) -> InscribeError:
+        """Return the same error placed in ``file``, its lines counted from ``first_line``.
+
+        With None it names no line: it speaks of a text that stands somewhere in the file.
+        """
+        line = self.place.line
+        if line is not None:
+            line = None if first_line is None else line + first_line - 1
         return type(self)(self.message, self.place._replace(file=file, line=line), self.hint)
 
 

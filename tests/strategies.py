@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from inscribe import notation, record
 from inscribe.notation.segments import is_one_sign
+from inscribe.reading.return_marks import MARKS
 from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription, transcription
 
 _ORDINARY = st.sampled_from(list("花の色はうつりにけりなナニ々ゝ〱國𠮷𛂥"))
@@ -62,7 +63,10 @@ _TEXT = st.lists(_LINE | st.sampled_from(["'''", '"""', "\\", "a\tb"]), max_size
 _MM = st.floats(0.1, 999, allow_nan=False)
 _YEARS = st.none() | st.integers(1600, 1700)
 _LATER = st.none() | st.integers(1701, 1900)
-_CARVED = transcriptions.filter(lambda t: bool(t.signs))
+# A return mark that has no place is an error of the text, told when it is read.
+_CARVED = transcriptions.filter(
+    lambda t: bool(t.signs) and not any(sign.text in MARKS for sign in t.signs)
+)
 
 
 @st.composite

@@ -22,7 +22,7 @@ from inscribe.cli.common import (
     terminal_bytes,
     write_result,
 )
-from inscribe.errors import InputError, InscribeError, Place
+from inscribe.errors import InputError, InscribeError, NotationError, Place
 
 if TYPE_CHECKING:
     from inscribe.reading import Choice, Interpretation
@@ -148,13 +148,16 @@ def _of_record(path: Path, register: Choice) -> Iterator[Interpretation]:
     loaded = record.load(path)
     for inscription in loaded.inscriptions:
         chosen = inscription.register if register == "auto" else register
-        yield reading.read(
-            inscription.transcription,
-            chosen,
-            inscription.overrides,
-            between=loaded.between,
-            alternatives=True,
-        )
+        try:
+            yield reading.read(
+                inscription.transcription,
+                chosen,
+                inscription.overrides,
+                between=loaded.between,
+                alternatives=True,
+            )
+        except NotationError as error:
+            raise error.in_file(str(path), None) from error
 
 
 def _shown(found: list[Interpretation], shape: str, why: bool) -> str:

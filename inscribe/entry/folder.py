@@ -9,7 +9,7 @@ from pathlib import Path
 
 from inscribe.entry.assemble import entry_of
 from inscribe.entry.model import Entry
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, NotationError, Place
 from inscribe.record.loader import load, paths_in
 from inscribe.workers import mapped
 
@@ -42,4 +42,8 @@ def _entry(path: Path, library: Path | None) -> Entry:
     from inscribe.sources.library import Library
 
     with Library(library) if library and library.is_file() else nullcontext() as opened:
-        return entry_of(load(path), opened)
+        record = load(path)
+        try:
+            return entry_of(record, opened)
+        except NotationError as error:
+            raise error.in_file(str(path), None) from error

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import cache
 from typing import TYPE_CHECKING, Literal
 
 from inscribe.errors import InputError, NotationError, Place
@@ -42,7 +43,7 @@ Choice = Literal["auto", "verse", "signature", "prose"]
 MAX_SIGNS = 20_000  # of one reading; a plate holds some hundred
 _MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text that is still read
 # What makes a literal text more than signs and column ends: the transcriber's notation.
-_NOTATION = re.compile(r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]")
+_NOTATION = r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]"
 # A space between signs; those within brackets (［　　］) are no such space.
 _SPACE = r"([［\[（(][^］\])）]*[］\])）])|[ \u3000]+"
 
@@ -136,7 +137,7 @@ def read_text(
         NotationError: brackets or marks that cannot be understood.
     """
     _refuse_endless(len(text) // _MARKS_A_SIGN)
-    if _NOTATION.search(text) and not _is_running_text(text):
+    if _notation().search(text) and not _is_running_text(text):
         from inscribe.notation import parse
 
         t = parse(text)
@@ -151,6 +152,11 @@ def read_text(
 
     columns = text.split("／") if "／＼" not in text and "／″＼" not in text else [text]
     return interpreted_columns(columns, Wishes(register, overrides, between, alternatives))
+
+
+@cache  # a record is read without it
+def _notation() -> re.Pattern[str]:
+    return re.compile(_NOTATION)
 
 
 def _refuse_endless(signs: int) -> None:

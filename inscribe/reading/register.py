@@ -98,11 +98,13 @@ def half_in_kana(text: str) -> str:
 
 def is_mixed_name(name: str) -> bool:
     """Whether a text is one kanji and two or three kana, as names half in kana are."""
-    return re.fullmatch(_MIXED_NAME, name) is not None
+    return bool(_KANA.search(name)) and re.fullmatch(_MIXED_NAME, name) is not None
 
 
 def mixed_name_at(text: str, position: int) -> str:
     """Return what may be a name half in kana at a place of a text, or nothing."""
+    if not _KANA.search(text, position):
+        return ""
     found = re.compile(_MIXED_NAME).match(text, position)
     return found.group() if found else ""
 

@@ -34,6 +34,7 @@ _PARTICLE_LEFT_OUT = 1000  # 梅花 for 梅の花
 _MIXED = 900  # 夕くれ for 夕暮 costs this much more
 _SHARE = 0.2  # of UniDic's difference between two readings of a written form that is kept
 _RANK = 2500  # each further reading of a written form costs this much more
+_NAME = "固有名詞"
 _POS_COST = {"接尾辞": 4500, "接頭辞": 1000, "感動詞": 1500, "接続詞": 1000}
 
 
@@ -108,6 +109,7 @@ def noun_entries(
 ) -> Iterator[Entry]:
     """Yield the uninflected words; ``settled`` are the costs of their written forms."""
     common = common_word_costs()
+    plain = {kana for _, kana, _, pos, _ in noun_rows() if _NAME not in pos}
     signs = readings_of_signs((written, historical) for written, historical, *_ in noun_rows())
     for written, historical, modern, pos, gloss in noun_rows():
         number = index.number(pos, "*", "*", written)
@@ -128,7 +130,9 @@ def noun_entries(
         for spelling, cost in _spellings(written, historical, modern):
             if spelling == written and not affix and spelling not in (historical, modern):
                 cost = settled[written, modern]
-            if spelling == historical and not affix and not _is_short_pronoun(pos, spelling):
+            hidden = _NAME in pos and historical in plain  # あき is autumn, not the province
+            hidden = hidden or _is_short_pronoun(pos, spelling)
+            if spelling == historical and not affix and not hidden:
                 cost = min(cost, common.get((historical, "*"), cost))
             entry = Entry(spelling, number, cost + affix, kana, pos, "*", "*", written, "和", gloss)
             group = groups().get((written, historical))
