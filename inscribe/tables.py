@@ -87,8 +87,10 @@ def rows(name: str, columns: Sequence[str], *, nameless: bool = False) -> Iterat
     for path in _found(name):
         file = str(path)
         for number, line in _lines_of(path, tuple(columns)):
-            place = Place(file, number)
-            yield _cells(line, columns, place, nameless), place
+            cells, place = tuple(line.split("\t")), Place(file, number)
+            if len(cells) != len(columns) or not (cells[0] or nameless):
+                raise _misfit(cells, columns, place)
+            yield cells, place
 
 
 class Rows:
@@ -122,7 +124,7 @@ class Rows:
                 line = lines[number]
                 if line[0] != "#" and line.strip():
                     place = Place(name, number + 1)
-                    yield _cells(line, self._columns, place, False), place
+                    yield _cells(line, self._columns, place), place
 
     def signs(self) -> tuple[str, ...]:
         """Return the signs with which rows begin."""
@@ -158,7 +160,7 @@ class Search:
             if start:
                 place = Place(file, data.count(b"\n", 0, start) + 1)
                 line = decode(data[start:].partition(b"\n")[0], file).rstrip("\n")
-                return _cells(line, self._columns, place, False), place
+                return _cells(line, self._columns, place), place
         return None
 
 
@@ -203,11 +205,16 @@ def _below_header(path: Path, lines: Iterable[str], columns: tuple[str, ...]) ->
     return number
 
 
-def _cells(line: str, columns: Sequence[str], place: Place, nameless: bool) -> tuple[str, ...]:
+def _cells(line: str, columns: Sequence[str], place: Place) -> tuple[str, ...]:
+    """Return the cells of a row, the first of which must not be empty."""
     cells = tuple(line.split("\t"))
-    if len(cells) != len(columns):
-        expected = f"expected {len(columns)} cells separated by tabs, found {len(cells)}"
-        raise TableError("the row does not fit the header", place, expected)
-    if not cells[0] and not nameless:
-        raise TableError(f"the {columns[0]} is missing", place, "fill the first cell")
+    if len(cells) != len(columns) or not cells[0]:
+        raise _misfit(cells, columns, place)
     return cells
+
+
+def _misfit(cells: Sequence[str], columns: Sequence[str], place: Place) -> TableError:
+    if len(cells) == len(columns):
+        return TableError(f"the {columns[0]} is missing", place, "fill the first cell")
+    expected = f"expected {len(columns)} cells separated by tabs, found {len(cells)}"
+    return TableError("the row does not fit the header", place, expected)

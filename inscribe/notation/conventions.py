@@ -44,7 +44,8 @@ class Convention(NamedTuple):
     marks: dict[str, Certainty]  # characters that stand for a sign without text
     column_ends: str
     face_ends: str
-    patterns: tuple[tuple[str, str], ...]  # what a trigger may begin, tried in order
+    # What a trigger may begin, tried in order: its name, the triggers, and what it looks like.
+    patterns: tuple[tuple[str, str, str], ...]
     kao: str
     seal: tuple[str, str, str]  # before the legend, after it, and a seal without legend
     legend_ends: str  # characters a legend must escape

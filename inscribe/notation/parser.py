@@ -117,8 +117,10 @@ class Parser:
 
     def _pattern(self, position: int) -> int:
         """Read what one of the convention's patterns finds here; return its end, or 0."""
-        for name, pattern in _compiled(self.convention.patterns):
-            found = pattern.match(self.text, position)
+        for name, triggers, pattern in self.convention.patterns:
+            if self.text[position] not in triggers:
+                continue
+            found = _compiled(pattern).match(self.text, position)
             if found is None:
                 continue
             end = found.end()
@@ -262,8 +264,8 @@ class Parser:
 
 
 @cache
-def _compiled(patterns: tuple[tuple[str, str], ...]) -> tuple[tuple[str, re.Pattern[str]], ...]:
-    return tuple((name, re.compile(pattern)) for name, pattern in patterns)
+def _compiled(pattern: str) -> re.Pattern[str]:
+    return re.compile(pattern)
 
 
 def _no_sign(text: str, further: int) -> Refused:

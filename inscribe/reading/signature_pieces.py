@@ -48,6 +48,7 @@ _CALLS_FOR_PLACE = frozenset("於于在")
 _CLOSERS = frozenset({"closer"})
 _OTHER = 6.0
 _DATE = 0.3
+_END_PROVINCES = frozenset("州国")
 _DOT = Word("・", "joiner", "", gloss="and")
 
 
@@ -175,17 +176,19 @@ def _place_pieces(text: str, position: int) -> Iterator[Piece]:
     """Yield the places that cities.tsv lacks, where the formula calls for one."""
     after_opener = position > 0 and text[position - 1] in _CALLS_FOR_PLACE
     after_opener = after_opener or (position == 1 and text[0] == "住")
+    if position and text[position] in _END_PROVINCES:
+        return
     for length in (2, 3):
         name = text[position : position + length]
         following = text[position + length : position + length + 1]
         called_for = after_opener or (following and _follows_place(following))
         if not called_for or len(name) < length or not all(map(is_name_character, name)):
             continue
-        if is_known_place(name) or _ends_in_known_place(name):
+        if is_known_place(name) or (length > 2 and is_known_place(name[:2])):
             continue  # and the table of all places need not be loaded
-        if "□" in name and (length > 2 or name == "□□"):
+        if _ends_in_known_place(name):
             continue
-        if length > 2 and is_known_place(name[:2]):
+        if "□" in name and (length > 2 or name == "□□"):
             continue
         if name == _WORN_PROVINCE:
             yield _piece(name, "unlisted_place", position, SURNAME)
