@@ -61,7 +61,7 @@ def command(
     from inscribe.reading.full_names import full_readings
 
     found = []
-    for name in names:
+    for name in (part for each in names for part in each.split() or [""]):
         normal = normalise_text(name.strip())
         if not normal.text or len(normal.text) > _LONGEST:
             raise InputError(f"a name has 1 to {_LONGEST} characters", hint="give one name a word")

@@ -22,16 +22,19 @@ from inscribe.cli.common import (
     terminal_bytes,
     write_result,
 )
+from inscribe.cli.overriding import merged, override_option, overrides_of
 from inscribe.errors import InputError, InscribeError, NotationError, Place
 
 if TYPE_CHECKING:
     from inscribe.reading import Choice, Interpretation
+    from inscribe.reading.overrides import Override
 
 
 @click.command(
     epilog=example(
         "inscribe read examples/DEMO-001.toml",
         "inscribe read --text 於東都應需造之",
+        "inscribe read --text 嶺曉作 --override 1-2=name:みねあき",
         "inscribe read --watch records/A-0412.toml",
         "inscribe read --lines --format jsonl < transcriptions.txt",
     )
@@ -41,6 +44,7 @@ if TYPE_CHECKING:
 @click.option("--lines", is_flag=True, help="Read one transcription a line, one result a line.")
 @click.option("--watch", is_flag=True, help="Read again whenever the file is saved; Ctrl-C stops.")
 @register_option
+@override_option
 @settled_option
 @click.option(
     "--letters",
@@ -60,6 +64,7 @@ def command(
     lines: bool,
     watch: bool,
     register: Choice,
+    settled: tuple[str, ...],
     records: str | None,
     letters: str,
     second_opinion: bool,
@@ -79,12 +84,17 @@ def command(
     if lines and watch:
         raise InputError("--watch and --lines do not go together", hint="leave one of them out")
     expect_settled_names(records)
+    overrides = overrides_of(settled) if settled else ()
+    if lines and overrides:
+        raise InputError(
+            "--override and --lines do not go together", hint="read one text at a time"
+        )
     if lines:
         _read_lines(path, literal, register, letters, why, shape, output, force)
         return
 
     def shown() -> str:
-        found = list(_interpretations(path, literal, register))
+        found = list(_interpretations(path, literal, register, overrides))
         if second_opinion:
             from inscribe.reading.second_opinion import with_second_opinion
 
@@ -114,23 +124,23 @@ def _in_letters(found: Interpretation, letters: str) -> Interpretation:
 
 
 def _interpretations(
-    path: str | None, literal: str | None, register: Choice
+    path: str | None, literal: str | None, register: Choice, overrides: tuple[Override, ...]
 ) -> Iterator[Interpretation]:
     from inscribe import reading
 
     if literal is not None:
-        yield reading.read_text(_some(literal), register, alternatives=True)
+        yield reading.read_text(_some(literal), register, overrides, alternatives=True)
     elif path == STANDARD_INPUT:
         text = _some(read_standard_input().strip("\n"), "standard input")
-        yield reading.read_text(text, register, alternatives=True)
+        yield reading.read_text(text, register, overrides, alternatives=True)
     elif str(path).endswith(".toml"):
-        yield from _of_record(Path(str(path)), register)
+        yield from _of_record(Path(str(path)), register, overrides)
     else:
         from inscribe import files
 
         text = _some(files.read_text(Path(str(path))).strip("\n"), str(path))
         try:
-            yield reading.read_text(text, register, alternatives=True)
+            yield reading.read_text(text, register, overrides, alternatives=True)
         except InscribeError as error:
             raise error.in_file(str(path)) from error
 
@@ -142,17 +152,24 @@ def _some(text: str, place: str | None = None) -> str:
     return text
 
 
-def _of_record(path: Path, register: Choice) -> Iterator[Interpretation]:
+def _of_record(
+    path: Path, register: Choice, overrides: tuple[Override, ...]
+) -> Iterator[Interpretation]:
     from inscribe import reading, record
 
     loaded = record.load(path)
+    if overrides and len(loaded.inscriptions) > 1:
+        several = "the record has several inscriptions, and --override does not say which it is for"
+        raise InputError(
+            several, Place(str(path)), "write it into the record: [[inscription.override]]"
+        )
     for inscription in loaded.inscriptions:
         chosen = inscription.register if register == "auto" else register
         try:
             yield reading.read(
                 inscription.transcription,
                 chosen,
-                inscription.overrides,
+                merged(overrides, inscription.overrides),
                 between=loaded.between,
                 alternatives=True,
             )
