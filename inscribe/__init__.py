@@ -121,3 +121,7 @@ __all__ = [
 ]
 
 __getattr__ = late.names(__name__, _HOMES)
+
+
+def __dir__() -> list[str]:
+    return sorted({*globals(), *__all__})

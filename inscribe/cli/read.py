@@ -241,7 +241,7 @@ def _line_results(
 
     for number, line in enumerate(lines, start=1):
         try:
-            text = files.decode(line, f"line {number}").rstrip("\n")
+            text = files.decode(line, "").rstrip("\n")
             found = reading.read_text(text, register, alternatives=True)
             interpretation = _in_letters(found, letters)
         except InscribeError as error:
