@@ -143,7 +143,7 @@ def _table_texts(content: str, name: str, stem: str, delimiter: str) -> Iterator
             raise InputError(
                 "the first line must name the columns, text among them",
                 Place(name, head + 1),
-                "for a table with other marks between its columns, use --from csv or --from tsv",
+                "call the column of the words text; columns are divided by commas or tabs",
             )
         for fields in reader:
             known = {key: value for key, value in fields.items() if key and value is not None}
