@@ -51,28 +51,32 @@ def _counted(char: str) -> tuple[tuple[str, ...], Place] | None:
 
 
 @tables.compiled
-def _preferred() -> dict[tuple[str, str], tuple[str, Place]]:
-    found: dict[tuple[str, str], tuple[str, Place]] = {}
-    for (char, where, cell), place in tables.rows(
-        "name_preferences", ("char", "place", "readings")
-    ):
+def _preferences() -> tables.Rows:
+    return tables.Rows("name_preferences", ("char", "place", "readings"))
+
+
+def _preferred(char: str) -> dict[str, tuple[str, Place]]:
+    """Return how a character is preferably read, by its place in the name."""
+    found: dict[str, tuple[str, Place]] = {}
+    for (_, where, cell), place in _preferences().about(char):
         if where not in ("first", "last", "both", "stem"):
             raise TableError("the place is not known", place, "use first, last, both or stem")
         for position in ("first", "last") if where == "both" else (where,):
-            found.setdefault((char, position), (cell, place))
+            found.setdefault(position, (cell, place))
     return found
 
 
 def has_stem_preference(char: str) -> bool:
     """Return whether name_preferences.tsv gives a character as usual in everyday names."""
-    return (char, "stem") in _preferred()
+    return "stem" in _preferred(char)
 
 
 def preferred_readings() -> frozenset[str]:
     """Return the name readings (no on-readings) of the characters of name_preferences.tsv."""
     return frozenset(
         kana
-        for cell, place in _preferred().values()
+        for char in _preferences().signs()
+        for cell, place in _preferred(char).values()
         for kana, is_on, weight in _weights(cell, place)
         if not is_on and weight >= _OFTEN
     )
@@ -118,7 +122,7 @@ def choices(char: str, position: Position) -> tuple[Choice, ...]:
 
 def _ranked_choices(char: str, position: Position) -> tuple[Choice, ...]:
     weights: dict[tuple[str, bool], float] = {}
-    preferred = _preferred().get((char, position))
+    preferred = _preferred(char).get(position)
     counted = _counted(char)
     if preferred:
         _gather(weights, _weights(*preferred), 1.0)
@@ -186,7 +190,7 @@ def usualness(char: str, position: Position) -> float:
 
 
 def _log_of_count(char: str, position: Position) -> float:
-    preferred = _preferred().get((char, position))
+    preferred = _preferred(char).get(position)
     counted = _counted(char)
     sums = [0.0]
     if preferred:

@@ -12,6 +12,7 @@ from inscribe.errors import Place, TableError
 # Readings of a name in kana with their costs, the likelier first.
 Listed = tuple[tuple[str, int], ...]
 _COLUMNS = ("first", "names")
+_MOST_KNOWN = 100_000
 
 
 @tables.compiled
@@ -33,36 +34,46 @@ def _usual_surnames() -> dict[str, str]:
 
 
 @tables.compiled
-def _known() -> dict[tuple[str, str], dict[str, Listed]]:
+def _known() -> dict[tuple[str, str], Listed]:
     return {}
-
-
-def surnames_from(first: str) -> dict[str, Listed]:
-    """Return the surnames that begin with a character, with their readings."""
-    return _names_from("surname", first, _surname_rows())
 
 
 def surnames(written: str) -> Listed:
     """Return the readings of a surname; empty where it is not listed."""
-    return surnames_from(written[0]).get(written, ())
+    return _readings("surname", written, _surname_rows())
 
 
 def place_names(written: str) -> Listed:
     """Return the readings of a place; empty where it is not listed."""
-    return _names_from("place", written[0], _place_rows()).get(written, ())
+    return _readings("place", written, _place_rows())
 
 
-def _names_from(sort: str, first: str, rows: tables.Rows) -> dict[str, Listed]:
+def surnames_from(first: str) -> dict[str, Listed]:
+    """Return the surnames that begin with a character, with their readings."""
+    cells = (cell for (_, cell), _ in _surname_rows().about(first))
+    written = (item.partition("=")[0] for cell in cells for item in cell.split())
+    return {name: surnames(name) for name in written}
+
+
+def _readings(sort: str, written: str, rows: tables.Rows) -> Listed:
     known = _known()
-    if (sort, first) not in known:
-        names: dict[str, Listed] = {}
-        for (_, cell), place in rows.about(first):
-            for item in cell.split():
-                written, readings = _name(item, place)
-                usual = _usual_surnames().get(written) if sort == "surname" else None
-                names.setdefault(written, _led_by(usual, readings) if usual else readings)
-        known[sort, first] = names
-    return known[sort, first]
+    key = (sort, written)
+    if key not in known:
+        if len(known) > _MOST_KNOWN:
+            known.clear()
+        found = _looked_up(written, rows)
+        usual = _usual_surnames().get(written) if sort == "surname" and found else None
+        known[key] = _led_by(usual, found) if usual else found
+    return known[key]
+
+
+def _looked_up(written: str, rows: tables.Rows) -> Listed:
+    """Return the readings of a name; the other names of its row are not taken apart."""
+    for (_, cell), place in rows.about(written[0]):
+        start = f" {cell}".find(f" {written}=")
+        if start >= 0:
+            return _name(cell[start:].partition(" ")[0], place)
+    return ()
 
 
 def _led_by(usual: str, readings: Listed) -> Listed:
@@ -71,11 +82,10 @@ def _led_by(usual: str, readings: Listed) -> Listed:
     return ((usual, readings[0][1]), *others)
 
 
-def _name(item: str, place: Place) -> tuple[str, Listed]:
-    written, _, cell = item.partition("=")
-    readings = (reading.partition(":") for reading in cell.split("/"))
+def _name(item: str, place: Place) -> Listed:
+    readings = (reading.partition(":") for reading in item.partition("=")[2].split("/"))
     try:
-        return written, tuple((kana, int(cost)) for kana, _, cost in readings)
+        return tuple((kana, int(cost)) for kana, _, cost in readings)
     except ValueError:
         message = f"“{item}” is no name with its readings"
         raise TableError(message, place, "write WRITTEN=KANA:COST/KANA:COST") from None

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from inscribe import tables
 from inscribe.reading.made_names import Ending, ending_of
 from inscribe.reading.name_elements import Position, choices, usualness
-from inscribe.reading.name_lists import place_names, surnames, surnames_from
+from inscribe.reading.name_lists import place_names, surnames
 from inscribe.reading.names import own_names
 from inscribe.reading.signature_words import words_from
 
@@ -60,7 +60,7 @@ def names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
     if own := own_names().get(name):
         yield _PIECE_KINDS.get(own[0].kind, "name"), _OWN_NAME
     yield from _given_names(name)
-    if name in surnames_from(name[0]):
+    if surnames(name):
         yield "surname", _surname_cost(name)
     elif 1 < len(name) < 5 and name[-1] == _HOUSE and "□" not in name:
         yield "surname", _LISTED_HOUSE if _is_of_surname_or_place(name[:-1]) else _HOUSE_NAME
