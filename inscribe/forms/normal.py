@@ -11,8 +11,9 @@ carved: nothing is folded silently.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from typing import NamedTuple
+
+from inscribe.late import Late
 
 
 class Change(NamedTuple):
@@ -35,8 +36,7 @@ class Change(NamedTuple):
 Trace = Callable[[], tuple[Change, ...]]
 
 
-@dataclass(frozen=True, slots=True, init=False)
-class NormalText:
+class NormalText(Late):
     """A text in current character forms and ordinary kana, spelling otherwise as carved.
 
     ``origin[i]`` is the index of the sign that ``text[i]`` came from. A sign that cannot be read
@@ -48,34 +48,16 @@ class NormalText:
     for, and once.
     """
 
+    FIELDS = __slots__ = ("text", "origin", "changes")
+    LATE = "changes"
     text: str
     origin: tuple[int, ...]
     changes: tuple[Change, ...]
-    _trace: Trace | None = field(repr=False, compare=False)
 
     def __init__(
         self, text: str, origin: tuple[int, ...], changes: tuple[Change, ...] | Trace = ()
     ) -> None:
-        keep = object.__setattr__
-        keep(self, "text", text)
-        keep(self, "origin", origin)
-        if isinstance(changes, tuple):
-            keep(self, "changes", changes)
-            keep(self, "_trace", None)
-        else:
-            keep(self, "_trace", changes)
-
-    def __reduce__(self) -> tuple[type[NormalText], tuple[object, ...]]:
-        """Be copied and pickled with the changes made."""
-        return NormalText, (self.text, self.origin, self.changes)
-
-    def __getattr__(self, name: str) -> tuple[Change, ...]:
-        """Return the changes; nothing else is ever missing."""
-        if name != "changes" or self._trace is None:
-            raise AttributeError(name)
-        changes = self._trace()
-        object.__setattr__(self, "changes", changes)
-        return changes
+        self._keep(text=text, origin=origin, changes=changes)
 
 
 def carved(normal: NormalText) -> str:

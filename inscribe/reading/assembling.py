@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -191,7 +190,7 @@ def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading)
     if sum(word.length for word in reading.words) != len(text.normal.text):
         return found
     score = -path_cost(reading.words) / 1000
-    best = replace(found.proposals[0], score=score)
+    best = found.proposals[0].replaced(score=score)
     others: list[Proposal] = []
     doubts: list[Doubt] = []
     for swap in swaps(reading):

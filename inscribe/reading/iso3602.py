@@ -11,7 +11,6 @@ which sign each letter stands for. So both are walked through together, and only
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from inscribe.reading.romanise import hepburn, hiragana, iso3602, units
@@ -38,7 +37,7 @@ def _proposal(proposal: Proposal) -> Proposal:
         token._replace(romaji=in_iso3602(token.kana, token.romaji)) for token in proposal.tokens
     ]
     romaji = in_iso3602(proposal.kana, proposal.romaji)
-    return replace(proposal, tokens=tuple(tokens), romaji=romaji)
+    return proposal.replaced(tokens=tuple(tokens), romaji=romaji)
 
 
 def _part(part: Part) -> Part:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING, Protocol
 
 from inscribe.reading.pieces import Piece
@@ -104,7 +103,7 @@ def span_of(override: Override, origin: Sequence[int]) -> tuple[int, int]:
 def settled_signature(proposal: Proposal, overrides: Sequence[Override]) -> Proposal:
     """Return a reading of a signature with the settled words; the others keep their capitals."""
     settled = settled_proposal(proposal, overrides)
-    return replace(settled, romaji=" ".join(t.romaji for t in settled.tokens if t.romaji))
+    return settled.replaced(romaji=" ".join(t.romaji for t in settled.tokens if t.romaji))
 
 
 def settled_part(part: Part, overrides: Sequence[Override]) -> Part:
@@ -147,8 +146,7 @@ def settled_proposal(proposal: Proposal, overrides: Sequence[Override]) -> Propo
             del tokens[n]
     words = [Word(token.kana, token.part_of_speech) for token in tokens]
     reasons = tuple(_why(override) for override in overrides)
-    return replace(
-        proposal,
+    return proposal.replaced(
         tokens=tuple(tokens),
         romaji=romanise(words),
         reasons=(*reasons, *proposal.reasons),
@@ -158,7 +156,7 @@ def settled_proposal(proposal: Proposal, overrides: Sequence[Override]) -> Propo
 def without_reasons(proposal: Proposal, overrides: Sequence[Override]) -> Proposal:
     """Return a proposal without the readers' reasons: the best reading has told them."""
     told = {_why(override) for override in overrides}
-    return replace(proposal, reasons=tuple(why for why in proposal.reasons if why not in told))
+    return proposal.replaced(reasons=tuple(why for why in proposal.reasons if why not in told))
 
 
 def _settled_token(covered: Sequence[Token], override: Override) -> Token:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal, NamedTuple
+
+from inscribe.late import Late
 
 if TYPE_CHECKING:
     from inscribe.dates.model import DateReading
@@ -35,20 +36,20 @@ class Token(NamedTuple):
 Tokens = tuple[Token, ...]
 
 
-@dataclass(frozen=True, slots=True, init=False)
-class Proposal:
+class Proposal(Late):
     """One reading of the whole text, with its score (higher is better) and its reasons.
 
     ``tokens`` may be given as a function that makes them: many callers want the Latin letters
     alone. They are made when they are first asked for, and once.
     """
 
+    FIELDS = __slots__ = ("tokens", "romaji", "score", "reasons", "phrases")
+    LATE = "tokens"
     tokens: Tokens
     romaji: str
     score: float
     reasons: tuple[str, ...]
     phrases: tuple[tuple[int, int], ...]  # (morae, index of the phrase's first token)
-    _make: Callable[[], Tokens] | None = field(init=False, repr=False, compare=False)
 
     def __init__(
         self,
@@ -58,28 +59,7 @@ class Proposal:
         reasons: tuple[str, ...] = (),
         phrases: tuple[tuple[int, int], ...] = (),
     ) -> None:
-        keep = object.__setattr__
-        keep(self, "romaji", romaji)
-        keep(self, "score", score)
-        keep(self, "reasons", reasons)
-        keep(self, "phrases", phrases)
-        if isinstance(tokens, tuple):
-            keep(self, "tokens", tokens)
-            keep(self, "_make", None)
-        else:
-            keep(self, "_make", tokens)
-
-    def __getattr__(self, name: str) -> Tokens:
-        """Return the tokens; nothing else is ever missing."""
-        if name != "tokens" or self._make is None:
-            raise AttributeError(name)
-        tokens = self._make()
-        object.__setattr__(self, "tokens", tokens)
-        return tokens
-
-    def __reduce__(self) -> tuple[type[Proposal], tuple[object, ...]]:
-        """Be copied and pickled with the tokens made."""
-        return Proposal, (self.tokens, self.romaji, self.score, self.reasons, self.phrases)
+        self._keep(tokens=tokens, romaji=romaji, score=score, reasons=reasons, phrases=phrases)
 
     @property
     def kana(self) -> str:
