@@ -46,12 +46,13 @@ from __future__ import annotations
 from functools import cache
 from typing import TYPE_CHECKING
 
+from inscribe.late import names
 from inscribe.notation.conventions import convention as _convention
-from inscribe.notation.hentaigana import written_out
 from inscribe.notation.parser import MAX_CHARACTERS, Parser
 from inscribe.signs import Transcription
 
 if TYPE_CHECKING:
+    from inscribe.notation.hentaigana import written_out
     from inscribe.notation.renderer import Renderer
 
 __all__ = ["CONVENTIONS", "MAX_CHARACTERS", "parse", "render", "written_out"]
@@ -90,3 +91,6 @@ def _renderer(name: str, column_end: str | None) -> Renderer:
     from inscribe.notation.renderer import Renderer
 
     return Renderer(_convention(name), column_end)
+
+
+__getattr__ = names(__name__, {"written_out": "inscribe.notation.hentaigana"})

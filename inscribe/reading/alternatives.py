@@ -12,10 +12,9 @@ from itertools import accumulate, pairwise
 from typing import NamedTuple
 
 from inscribe.reading import mecab
-from inscribe.reading.entries import OKURIGANA_LEFT_OUT
 from inscribe.reading.lattice import spans_of
 from inscribe.reading.metre import phrase_cost
-from inscribe.reading.pieces import Piece
+from inscribe.reading.pieces import OKURIGANA_LEFT_OUT, Piece
 from inscribe.reading.verse import VerseReading
 
 _CLEAR = str.maketrans(

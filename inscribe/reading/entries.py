@@ -4,10 +4,6 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-# Notes of the words with which a text is read that marks no voicing.
-VOICING_NOT_MARKED = "voicing not marked"
-OKURIGANA_LEFT_OUT = "okurigana left out"
-
 
 class Entry(NamedTuple):
     """A written form and how it is read; ``kana`` is current spelling, ``|`` where parts meet."""

@@ -10,10 +10,13 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any
 
-from inscribe.reading.entries import VOICING_NOT_MARKED
 from inscribe.reading.metre import begins_with_vowel, morae
 from inscribe.reading.romanise import hiragana, spoken
 from inscribe.reading.word_division import Word, romanise_word, separator, stands_apart
+
+# Notes of the words with which a text is read that marks no voicing.
+VOICING_NOT_MARKED = "voicing not marked"
+OKURIGANA_LEFT_OUT = "okurigana left out"
 
 _PARTS_MEET = "|"
 _VOWELS = ("|あ", "|い", "|う", "|え", "|お")

@@ -9,12 +9,10 @@ from __future__ import annotations
 import math
 import re
 
-from inscribe.reading.kana_names import is_signed_with_mixed_name
 from inscribe.reading.signature_dates import dated_pieces
 from inscribe.reading.signature_pieces import MARK, Piece
 from inscribe.reading.signature_split import Division, divisions
 
-_KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa\u309d-\u309f\u30fc-\u30ff]")
 # Words that hardly occur outside signatures.
 _SURE = re.compile(
     "[作造彫刻鐫鎸鏤製写鍛模]之|（花押）|[応依因仍任].{0,8}[需求]|[応依因仍任].{0,6}好|行年"
@@ -22,9 +20,9 @@ _SURE = re.compile(
     "|[倅忰悴]|[ニに][倣応於]|[ヲを][写模摸以]|[之ノの][需好]|"
     "[長次二三四嫡]男|嫡子|弟子|^紋..[／]?..（花押）|□之$"
 )
-# Two makers and what one is to the other (綾郷門敦晴), a clan and a name, a name made light of.
-_PROBABLE = re.compile("^..[男門]..(?!.)|^[源平橘]..(?!.)|^戯...?(?!.)")
-_LAST_VERB = re.compile("[作造彫刻鐫鎸鏤製写鍛]([（□［]|$)")
+_RELATIONS, _CLANS, _IN_JEST = "男門", "源平橘", "戯"
+_VERBS = "作造彫刻鐫鎸鏤製写鍛"
+_AFTER_VERB = "（□［"
 _LONGEST = 80
 _LENGTHS_OF_VERSE = frozenset({5, 7, 8, 10, 14, 20, 28})  # lines of Chinese verse, sayings
 # The price of a division, a sign, at which a text is as likely a signature as not.
@@ -53,13 +51,13 @@ def signature_likelihood(text: str) -> float:
     plain = MARK.sub("", text)
     if not plain:
         return 0.5 if text else 0.0
-    kana = len(_KANA.findall(plain)) / len(plain)
-    if kana and is_signed_with_mixed_name(plain):
+    kana = sum(map(_is_kana, plain)) / len(plain)
+    if kana and _is_mixed_name(plain):
         return 0.9
     if kana > 0.5 or len(text) > _LONGEST:
         return 0.02
-    evidence = 2.5 * bool(_SURE.search(text)) + 1.2 * bool(_LAST_VERB.search(text))
-    evidence += 2.2 * bool(_PROBABLE.search(plain))
+    evidence = 2.5 * bool(_SURE.search(text)) + 1.2 * _ends_with_verb(text)
+    evidence += 2.2 * _is_probable(plain)
     if kana > 0.2 and not evidence:
         return 0.05
     if not evidence and len(plain) in _LENGTHS_OF_VERSE:
@@ -67,6 +65,37 @@ def signature_likelihood(text: str) -> float:
     dated = [piece for piece, _ in dated_pieces(text)]
     evidence += 0.8 * bool(dated) - 8.0 * kana
     return _logistic(evidence + _from_division(text, dated))
+
+
+def _is_kana(sign: str) -> bool:
+    return (
+        "\u3041" <= sign <= "\u30ff"
+        and sign not in "\u3097\u3098\u3099\u309a\u309b\u309c\u30a0\u30fb"
+    )
+
+
+def _is_mixed_name(plain: str) -> bool:
+    from inscribe.reading.kana_names import is_signed_with_mixed_name
+
+    return is_signed_with_mixed_name(plain)
+
+
+def _ends_with_verb(text: str) -> bool:
+    """Whether a verb of making stands last, or before a mark."""
+    pairs = zip(text, f"{text[1:]}{_AFTER_VERB[0]}", strict=True)
+    return any(sign in _VERBS and after in _AFTER_VERB for sign, after in pairs)
+
+
+def _is_probable(plain: str) -> bool:
+    """Whether a text may be two makers and what one is to the other, a clan or a jest and a name.
+
+    >>> _is_probable("綾郷門敦晴"), _is_probable("源綾国"), _is_probable("綾国")
+    (True, True, False)
+    """
+    signs = len(plain)
+    if signs == 5 and plain[2] in _RELATIONS:
+        return True
+    return (signs == 3 and plain[0] in _CLANS) or (signs in (3, 4) and plain[0] == _IN_JEST)
 
 
 def _from_division(text: str, dated: list[Piece]) -> float:

@@ -14,11 +14,16 @@ from functools import cache
 from typing import NamedTuple
 
 from inscribe.reading import mecab
-from inscribe.reading.entries import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED
 from inscribe.reading.lattice import Node, Span, Surroundings, best_path, spans_of
 from inscribe.reading.metre import HAIKU, PARTS, TANKA, Metre, pattern_of
 from inscribe.reading.overrides import Override, settled_nodes
-from inscribe.reading.pieces import UNREAD_SIGNS, Piece, unread_piece
+from inscribe.reading.pieces import (
+    OKURIGANA_LEFT_OUT,
+    UNREAD_SIGNS,
+    VOICING_NOT_MARKED,
+    Piece,
+    unread_piece,
+)
 from inscribe.reading.register import is_kanji_only
 from inscribe.reading.scansion import (
     Phrases,

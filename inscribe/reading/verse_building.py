@@ -12,7 +12,8 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from inscribe.reading import connections, unidic
-from inscribe.reading.entries import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED, Entry
+from inscribe.reading.entries import Entry
+from inscribe.reading.pieces import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED
 from inscribe.reading.verse_dictionary import UNVOICED
 from inscribe.reading.verse_particles import particle_entries
 from inscribe.reading.verse_tables import (

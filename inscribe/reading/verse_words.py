@@ -14,9 +14,10 @@ from functools import cache
 from typing import NamedTuple
 
 from inscribe.reading import unidic
-from inscribe.reading.entries import OKURIGANA_LEFT_OUT, Entry
+from inscribe.reading.entries import Entry
 from inscribe.reading.old_spellings import old_spellings
 from inscribe.reading.paradigms import AT_START, classical, inflections
+from inscribe.reading.pieces import OKURIGANA_LEFT_OUT
 from inscribe.reading.romanise import hiragana
 
 _LEFT_OUT_FORMS = re.compile("意志推量形|融合|撥音便|促音便|ザンス|ザマス|ンス")
