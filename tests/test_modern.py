@@ -92,7 +92,7 @@ def test_lines_are_kept(text: str) -> None:
         ("ところ／″＼に居た。", "ところどころに居た。", "tokorodokoro ni ita"),
         ("馬鹿々々しい話。", "馬鹿々々しい話。", "bakabakashii hanashi"),
         ("抑々は。", "抑々は。", "somosomo somosomo wa"),  # UniDic has no such word
-        ("。々", "。々", ""),
+        ("。々", "。々", "…"),
     ],
 )
 def test_repeat_marks_in_running_text(text: str, modern: str, romaji: str) -> None:

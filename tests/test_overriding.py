@@ -45,6 +45,7 @@ def test_it_wins_over_that_of_the_record() -> None:
         ["0=はな"],
         ["4=hana"],
         ["1-2=はな", "2=つき"],
+        ["4=はな"],
     ],
 )
 def test_what_says_no_reading_is_refused(given: list[str]) -> None:
@@ -52,3 +53,8 @@ def test_what_says_no_reading_is_refused(given: list[str]) -> None:
     assert run.returncode == 2
     assert "Traceback" not in run.stderr
     assert "override" in run.stderr
+
+
+def test_the_reason_of_the_reading_that_lost_is_not_told() -> None:
+    run = read("--text", "於東都嶺曉造之", "--override", "4-5=name:みねあき", "--format", "json")
+    assert json.loads(run.stdout)["reasons"] == ["settled: given on the command line"]

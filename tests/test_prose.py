@@ -87,3 +87,9 @@ def test_punctuated_prose_is_read_as_it_stands(register: Literal["auto", "prose"
 )
 def test_commas_tell_verse_from_prose_whose_metre_is_chance(text: str, register: str) -> None:
     assert read_text(text).register == register
+
+
+def test_a_sign_that_cannot_be_read_keeps_its_place_in_prose() -> None:
+    best = read_text("花の色は□つりにけりな", "prose").proposals[0]
+    assert best.kana.split()[4] == "…"
+    assert "…" in best.romaji

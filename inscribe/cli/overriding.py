@@ -12,6 +12,7 @@ import click
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
+    from inscribe.reading import Interpretation
     from inscribe.reading.overrides import Override
 
 override_option = click.option(
@@ -50,6 +51,19 @@ def _override(given: str) -> Override:
         raise InputError(said, hint="as in: --override 4-5=みねあき")
     kind: Literal["word", "name"] = "name" if match[3] else "word"
     return Settled(first - 1, last - 1, match[4], kind=kind, reason="given on the command line")
+
+
+def refuse_beyond(overrides: Sequence[Override], found: Sequence[Interpretation]) -> None:
+    """Refuse overrides of signs that no text has.
+
+    Raises:
+        InputError: an override begins or ends after the last sign.
+    """
+    last = max((override.last for override in overrides), default=0)
+    signs = [token.last for each in found for token in each.proposals[0].tokens]
+    if overrides and last > max(signs, default=0):
+        said = f"--override speaks of sign {last + 1}, and the text has {max(signs, default=0) + 1}"
+        raise InputError(said, hint="count the signs from 1, marks included")
 
 
 def merged(ours: Sequence[Override], recorded: Sequence[Override]) -> tuple[Override, ...]:

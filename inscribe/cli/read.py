@@ -22,7 +22,7 @@ from inscribe.cli.common import (
     terminal_bytes,
     write_result,
 )
-from inscribe.cli.overriding import merged, override_option, overrides_of
+from inscribe.cli.overriding import merged, override_option, overrides_of, refuse_beyond
 from inscribe.errors import InputError, InscribeError, NotationError, Place
 
 if TYPE_CHECKING:
@@ -95,6 +95,7 @@ def command(
 
     def shown() -> str:
         found = list(_interpretations(path, literal, register, overrides))
+        refuse_beyond(overrides, found)
         if second_opinion:
             from inscribe.reading.second_opinion import with_second_opinion
 

@@ -131,6 +131,7 @@ def settled_proposal(proposal: Proposal, overrides: Sequence[Override]) -> Propo
     its other signs are then shown by the settled word.
     """
     tokens = list(proposal.tokens)
+    gone: set[str] = set()  # what is read otherwise, whose reasons hold no longer
     for override in overrides:
         hit = [
             n
@@ -144,12 +145,14 @@ def settled_proposal(proposal: Proposal, overrides: Sequence[Override]) -> Propo
         tokens[hit[0]] = word
         for n in reversed(hit[1:]):
             del tokens[n]
+        gone |= {token.normalised for token in covered}
     words = [Word(token.kana, token.part_of_speech) for token in tokens]
-    reasons = tuple(_why(override) for override in overrides)
+    settled = tuple(_why(override) for override in overrides)
+    reasons = tuple(why for why in proposal.reasons if why.partition(" ")[0] not in gone)
     return proposal.replaced(
         tokens=tuple(tokens),
         romaji=romanise(words),
-        reasons=(*reasons, *proposal.reasons),
+        reasons=(*settled, *reasons),
     )
 
 

@@ -207,7 +207,7 @@ def unidic_piece(written: str, feature: str) -> Piece:
 
         fields = next(csv.reader([feature]))
     pos = "-".join(part for part in fields[:4] if part != "*")
-    if len(fields) < 18:
+    if len(fields) < 18 or written in UNREAD_SIGNS:
         return unknown_piece(written, part_of_speech=pos)
     if fields[7] == "言う" and fields[19][:1] == "ユ" and written[:1] != "ゆ":
         fields[9] = fields[17] = fields[19] = (
