@@ -52,12 +52,14 @@ _SIGNING = 4.0  # blades, and fittings after them, were by custom dated in month
 # How a year's sexagenary sign stands beside its number; from memory.
 _SHAPES_OF_YEARS = {
     "年{pair}": 45.0,
+    "歳{pair}": 4.0,
     "{pair}年": 30.0,
     "{pair}": 12.0,
     "年{animal}": 8.0,
     "{animal}年": 3.0,
     "{animal}": 2.0,
 }
+_WITHOUT_NUMBER = {"{pair}": 8.0, "{pair}年": 6.0, "{pair}歳": 2.0}  # after the era's name
 _NUMERALS = "〇一二三四五六七八九"
 _LONGEST_ERA = 35
 
@@ -202,6 +204,8 @@ def _years_written() -> Iterator[tuple[str, dict[str, float]]]:
             for shape, share in _SHAPES_OF_YEARS.items():
                 whole = written + shape.format(pair=pair, animal=pair[1])
                 full[whole] = share * _made_in(year)
+            for shape, share in _WITHOUT_NUMBER.items():
+                full[era.name + shape.format(pair=pair)] = share * _made_in(year)
     yield "date>era_year", plain
     yield "date>full_year", full
 
