@@ -5,7 +5,8 @@
 Three sets of invented signatures: tests/data/signatures.tsv, tests/data/signatures_masked.tsv
 (written for this, with names of signs that seldom stand in names), and signatures_fresh.tsv. Every
 sign is masked in turn, no source and no collection is known. Signs of names cannot be told without
-either: the last line leaves them out. ``--lost`` shows what came first instead (for the half that may be looked at).
+either: the last line leaves them out. ``--lost`` shows what came first instead (for the half that
+may be looked at).
 """
 
 from __future__ import annotations
