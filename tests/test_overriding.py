@@ -26,6 +26,7 @@ def romaji(*arguments: str) -> str:
         ("於東都嶺曉造之", ["4-5=name:みねあき"], "Tōto ni oite Mineaki kore o tsukuru"),
         ("春過て夏来にけらし白妙の衣ほすてふ天の香具山", ["18=あめ"], "ame no Kaguyama"),
         ("天保三年", ["1-2=name:てんぽ"], "Tenpo"),
+        ("於東都嶺曉造之", ["4-5=みねあき"], "Tōto ni oite Mineaki kore o tsukuru"),
     ],
 )
 def test_a_reading_given_on_the_command_line_wins(text: str, settled: list[str], said: str) -> None:

@@ -66,9 +66,12 @@ def applying(
     return fitting, doubts
 
 
-def part_of_speech(override: Override) -> str:
-    """Return the part of speech the settled word is given."""
-    return _NAME if override.kind == "name" else _NOUN
+def part_of_speech(override: Override, before: str = "") -> str:
+    """Return the part of speech the settled word is given.
+
+    What was a name stays one: ``before`` are the Latin letters of the reading that is overruled.
+    """
+    return _NAME if override.kind == "name" or before[:1].isupper() else _NOUN
 
 
 def settled_nodes(
@@ -110,7 +113,7 @@ def settled_part(part: Part, overrides: Sequence[Override]) -> Part:
     """Return a part of a signature, read as settled where an override covers just its signs."""
     for override in overrides:
         if (override.first, override.last) == (part.first, part.last):
-            romaji = romanise_word(override.kana, part_of_speech(override))
+            romaji = romanise_word(override.kana, part_of_speech(override, part.romaji))
             return part._replace(kana=override.kana, romaji=romaji, alternatives=())
     return part
 
@@ -163,7 +166,7 @@ def without_reasons(proposal: Proposal, overrides: Sequence[Override]) -> Propos
 
 
 def _settled_token(covered: Sequence[Token], override: Override) -> Token:
-    pos = part_of_speech(override)
+    pos = part_of_speech(override, covered[0].romaji)
     return Token(
         "".join(token.surface for token in covered),
         "".join(token.normalised for token in covered),
