@@ -243,6 +243,10 @@ class Library:
             ):
                 yield number, text, Passage(sounds, first, last, signs)
 
+    def is_sound(self) -> bool:
+        """Return whether SQLite finds the file whole (PRAGMA integrity_check)."""
+        return bool(self.db.execute("PRAGMA integrity_check").fetchone()[0] == "ok")
+
 
 def _text_of(row: tuple[str, str, str, str, str, str]) -> SourceText:
     identity, lines, title, provenance, licence, extra = row
