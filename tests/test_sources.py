@@ -268,6 +268,7 @@ def test_the_commands_from_adding_to_removing(tmp_path: Path) -> None:
     ).stdout.splitlines()
     answers = [json.loads(line) for line in lines]
     assert answers[0]["query"] == "花の色は"
+    assert answers[0]["found"] is True
     assert answers[0]["hits"][0]["id"] == "p1"
     assert set(answers[0]["hits"][0]) >= {"rank", "id", "title", "score", "text", "why"}
     assert answers[1]["line"] == 2

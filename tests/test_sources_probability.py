@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
@@ -42,6 +43,12 @@ def of(path: Path) -> list[SourceText]:
 def test_few_signs_or_a_small_share_of_sounds_find_no_source(tmp_path: Path, query: str) -> None:
     with Library(examples(tmp_path)) as held:
         assert all(hit.score < NO_SOURCE for hit in find(held, parse(query)))
+
+
+def test_no_source_found_is_an_answer_in_json_too(tmp_path: Path) -> None:
+    library = str(examples(tmp_path))
+    result = cli("find", "--text", "いろはにほへと", "--library", library, "--format", "json")
+    assert json.loads(result.stdout)["found"] is False
 
 
 @pytest.mark.parametrize("query", ["春の", "心の", "春の夜の", "世の中に", "人の心を", "ぬる"])

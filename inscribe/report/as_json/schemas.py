@@ -128,7 +128,7 @@ def _collation() -> Schema:
 def _found() -> Schema:
     hit = _object(rank={"type": "integer", "minimum": 1}, id=TEXT, title=TEXT, score=NUMBER,
                   text=TEXT, why=TEXT)  # fmt: skip
-    return _object(query=TEXT, hits=_list(hit))
+    return _object(query=TEXT, found=FLAG, hits=_list(hit))
 
 
 def _sign() -> Schema:

@@ -19,8 +19,11 @@ def text_as_json(text: SourceText) -> dict[str, Any]:
 
 
 def hits_as_json(query: str, hits: Sequence[Hit]) -> dict[str, Any]:
-    """Return the answer to one query; an empty list of hits means that no source was found."""
-    return {"query": query, "hits": [_hit_as_json(hit) for hit in hits]}
+    """Return the answer to one query: the hits, and whether any is probable enough to be it."""
+    from inscribe.sources.find import NO_SOURCE
+
+    found = any(hit.score >= NO_SOURCE for hit in hits)
+    return {"query": query, "found": found, "hits": [_hit_as_json(hit) for hit in hits]}
 
 
 def error_as_json(line: int, error: InscribeError) -> dict[str, Any]:
