@@ -8,17 +8,33 @@ from __future__ import annotations
 
 import math
 import re
+from itertools import pairwise
 
 from inscribe.reading.signature_dates import dated_pieces
 from inscribe.reading.signature_pieces import MARK, Piece
 from inscribe.reading.signature_split import Division, divisions
 
-# Words that hardly occur outside signatures.
-_SURE = re.compile(
-    "[作造彫刻鐫鎸鏤製写鍛模]之|（花押）|[応依因仍任].{0,8}[需求]|[応依因仍任].{0,6}好|行年"
-    "|[州国府都京阪坂戸]住|門人|法[橋眼印]|[倣傚]|於.{1,8}[作造彫刻製之]|筆意|入道$|^還暦|合作|自身作"
-    "|[倅忰悴]|[ニに][倣応於]|[ヲを][写模摸以]|[之ノの][需好]|"
-    "[長次二三四嫡]男|嫡子|弟子|^紋..[／]?..（花押）|□之$"
+# Two signs that hardly stand side by side outside signatures, each of the first with each after.
+_PAIRS = (
+    ("作造彫刻鐫鎸鏤製写鍛模", "之"),
+    ("州国府都京阪坂戸", "住"),
+    ("行", "年"),
+    ("門", "人"),
+    ("法", "橋眼印"),
+    ("筆", "意"),
+    ("合", "作"),
+    ("ニに", "倣応於"),
+    ("ヲを", "写模摸以"),
+    ("之ノの", "需好"),
+    ("長次二三四嫡", "男"),
+    ("嫡", "子"),
+    ("弟", "子"),
+)
+_SURE_PAIRS = frozenset(one + two for before, after in _PAIRS for one in before for two in after)
+_SURE_SIGNS = frozenset("倣傚倅忰悴")
+_SURE = (  # seldom asked for: most signatures have such a pair
+    "（花押）|[応依因仍任].{0,8}[需求]|[応依因仍任].{0,6}好|於.{1,8}[作造彫刻製之]"
+    "|入道$|^還暦|自身作|□之$"
 )
 _RELATIONS, _CLANS, _IN_JEST = "男門", "源平橘", "戯"
 _VERBS = "作造彫刻鐫鎸鏤製写鍛"
@@ -56,7 +72,7 @@ def signature_likelihood(text: str) -> float:
         return 0.9
     if kana > 0.5 or len(text) > _LONGEST:
         return 0.02
-    evidence = 2.5 * bool(_SURE.search(text)) + 1.2 * _ends_with_verb(text)
+    evidence = 2.5 * _is_sure(text) + 1.2 * _ends_with_verb(text)
     evidence += 2.2 * _is_probable(plain)
     if kana > 0.2 and not evidence:
         return 0.05
@@ -65,6 +81,14 @@ def signature_likelihood(text: str) -> float:
     dated = [piece for piece, _ in dated_pieces(text)]
     evidence += 0.8 * bool(dated) - 8.0 * kana
     return _logistic(evidence + _from_division(text, dated))
+
+
+def _is_sure(text: str) -> bool:
+    """Whether a text has words that hardly occur outside signatures."""
+    pairs = map("".join, pairwise(text))
+    if not _SURE_PAIRS.isdisjoint(pairs) or not _SURE_SIGNS.isdisjoint(text):
+        return True
+    return re.search(_SURE, text) is not None
 
 
 def _is_kana(sign: str) -> bool:
