@@ -59,10 +59,13 @@ def refuse_beyond(overrides: Sequence[Override], found: Sequence[Interpretation]
     Raises:
         InputError: an override begins or ends after the last sign.
     """
-    last = max((override.last for override in overrides), default=0)
-    signs = [token.last for each in found for token in each.proposals[0].tokens]
-    if overrides and last > max(signs, default=0):
-        said = f"--override speaks of sign {last + 1}, and the text has {max(signs, default=0) + 1}"
+    if not overrides:
+        return
+    last = max(override.last for override in overrides)
+    ends = [token.last for each in found for token in each.proposals[0].tokens]
+    end = max(ends, default=0)
+    if last > end:
+        said = f"--override speaks of sign {last + 1}, and the text has {end + 1}"
         raise InputError(said, hint="count the signs from 1, marks included")
 
 

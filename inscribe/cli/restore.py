@@ -27,6 +27,7 @@ from inscribe.errors import InputError, InscribeError
 if TYPE_CHECKING:
     from inscribe.reading import Choice
     from inscribe.restoring import Restoration, Seen
+    from inscribe.signs import Transcription
 
 
 @click.command(
@@ -108,12 +109,15 @@ def command(
     chosen = _places(places, sign) if places is not None else None
     if alone and records:
         raise InputError("--alone and --records do not go together", hint="leave one of them out")
+    asked = list(_asked(path, literal, lines, inscription, place))
     beside = records is None and not alone and path is not None and path.endswith(".toml")
+    if beside and not any(_may_name_a_carver(text(), register) for _, text in asked):
+        beside = False  # and a large collection need not be read
     folder = str(Path(str(path)).parent) if beside else records
     names = _names(folder, path, beside=beside, quiet=quiet) if folder else {}
     results: list[Restoration | dict[str, Any]] = []
     with _library(library_file) as library:
-        for number, text in _asked(path, literal, lines, inscription, place):
+        for number, text in asked:
             try:
                 found = restore(
                     text(),
@@ -131,6 +135,13 @@ def command(
                     raise
                 results.append({"line": number, "error": error.within_line()})
     write_result(_shown(results, form, lines), output, force=force)
+
+
+def _may_name_a_carver(text: Transcription, register: Choice) -> bool:
+    """Whether a text is no poem, so that it may be signed."""
+    from inscribe import reading
+
+    return reading.read(text, register, alternatives=False).register != "verse"
 
 
 def _library(given: str | None) -> Any:

@@ -14,6 +14,7 @@ from inscribe.reading import assembling
 from inscribe.reading.assembling import Text
 from inscribe.reading.marks import (
     MARK,
+    has_legible,
     marks_as_words,
     signs_alone,
     words_around_marks,
@@ -46,7 +47,6 @@ from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Register, i
 if TYPE_CHECKING:
     from inscribe.reading.verse import VerseReading
 
-_ILLEGIBLE = "□ 　"
 _LEAST_CHINESE = 5  # signs
 _LONGEST_HEADING = 6  # signs of a column that may head a poem
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
@@ -117,7 +117,7 @@ def _whatever_it_is(text: Text, wishes: Wishes) -> Interpretation:
     may_hold_poem = bool(text.breaks) and may_hold_verse(plain)
     if not may_hold_poem and is_signature(plain):
         return _signature(text, wishes)
-    if not _has_legible(MARK.sub("", plain)):
+    if not has_legible(MARK.sub("", plain)):
         return _prose(text, "prose", wishes)
     if text.cuts and (found := _signed_poem(text, wishes, sorted(text.cuts))):
         return found
@@ -155,10 +155,6 @@ def _signed_poem(text: Text, wishes: Wishes, cuts: Iterable[int]) -> Interpretat
             if found is not None and found.signature:
                 return found
     return None
-
-
-def _has_legible(text: str) -> bool:
-    return bool(text.strip(_ILLEGIBLE))
 
 
 def _poem_among_columns(text: Text, wishes: Wishes) -> Interpretation | None:
@@ -283,7 +279,7 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
 
     normal = text.normal
     reasons: tuple[str, ...] = ()
-    legible = _has_legible(MARK.sub("", normal.text))
+    legible = has_legible(MARK.sub("", normal.text))
     if not legible:
         reasons = ("nothing can be read",)
     if has_marks(normal.text):

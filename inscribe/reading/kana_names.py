@@ -9,7 +9,6 @@ usually have in that place; so 花のいろ and しら雪 are none.
 
 from __future__ import annotations
 
-from inscribe import tables
 from inscribe.reading.name_elements import Position, choices, preferred_readings, usualness
 from inscribe.reading.register import half_in_kana, is_kanji_only, is_mixed_name
 from inscribe.reading.romanise import hiragana
@@ -37,10 +36,10 @@ def mixed_name(name: str) -> tuple[str, ...]:
     kana, kanji = (name[:-1], name[-1]) if kana_first else (name[1:], name[0])
     kana = hiragana(kana)
     if kana_first and kanji == _WOMAN:
-        verb = kana[-1] == "る" and kana not in _readings_of_elements()
+        verb = kana[-1] == "る" and kana not in preferred_readings()
         return () if verb or kana[-1] in "のが" else (kana, "じょ")
     read = _kanji_reading(kanji, "last" if kana_first else "first")
-    if not read or kana not in _readings_of_elements():
+    if not read or kana not in preferred_readings():
         return ()
     return (kana, read) if kana_first else (read, kana)
 
@@ -51,9 +50,3 @@ def _kanji_reading(char: str, place: Position) -> str:
         return ""
     best = choices(char, place)[0]
     return "" if best.is_on or best.share < _LEAST_SHARE else best.kana
-
-
-@tables.compiled
-def _readings_of_elements() -> frozenset[str]:
-    """Return the name readings of the characters that art names prefer."""
-    return preferred_readings()

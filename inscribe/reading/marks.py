@@ -10,7 +10,13 @@ from inscribe.forms.normal import NormalText
 from inscribe.reading.assembling import WordsOf
 from inscribe.reading.pieces import Piece, unknown_piece
 
+_ILLEGIBLE = "□ 　"
 MARK = re.compile("［[^］]*］|（花押）|（印(?:「[^」]*」)?）")
+
+
+def has_legible(text: str) -> bool:
+    """Whether a text has a sign that is neither unread nor a space."""
+    return bool(text.strip(_ILLEGIBLE))
 
 
 def words_around_marks(text: str, words_of: WordsOf) -> list[Piece]:

@@ -71,6 +71,7 @@ def has_stem_preference(char: str) -> bool:
     return "stem" in _preferred(char)
 
 
+@tables.compiled
 def preferred_readings() -> frozenset[str]:
     """Return the name readings (no on-readings) of the characters of name_preferences.tsv."""
     return frozenset(

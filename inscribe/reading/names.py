@@ -125,10 +125,9 @@ def _house_readings(name: str) -> list[NameReading]:
 
     stem = name[:-1]
     known = [word.kana for word in words_from(stem[0]).get(stem, ()) if word.kind in _OF_HOUSES]
-    stems = [r.kana for r in _listed_readings(surnames(stem), "surname")] or known
-    stems += [r.kana for r in _listed_readings(place_names(stem), "place")]
-    if known:
-        stems = [*known, *stems]
+    families = [r.kana for r in _listed_readings(surnames(stem), "surname")]
+    places = [r.kana for r in _listed_readings(place_names(stem), "place")]
+    stems = [*known, *families, *places]
     stems = stems or [r.kana for r in _composed_readings(stem, "surname")]
     reason = f"{name}, the name of a tradesman's house"
     return [

@@ -12,21 +12,16 @@ from functools import cache, lru_cache
 SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
 _HEADING = "(?:題|よみ人|読人)(?:し|知)ら[ずす]"  # of poems; seldom asked for
-_KANA_NAME = (  # seldom asked for
-    "(?:[\u4e00-\u9fff]{1,10}住人?)?"
-    "(?:[\u3041-\u3096]{3,5}|[\u30a1-\u30fa]{3,5})(?:[作造彫刻鐫製写][之]?|之)?(?:（花押）|（印[^）]*）)*"
-)
-_HALF_IN_KANA = (  # seldom asked for
-    "(?:[\u4e00-\u9fff]{1,10}住人?)?"
-    "([\u4e00-\u9fff](?:[\u3041-\u3096]{2,3}|[\u30a1-\u30fa]{2,3})"
-    "|(?:[\u3041-\u3096]{2,3}|[\u30a1-\u30fa]{2,3})[\u4e00-\u9fff])"
-    "(?:[作造彫刻鐫製写][之]?|之)?(?:（花押）|（印[^）]*）)*"
-)
-_MIXED_NAME = (
-    "[\u4e00-\u9fff](?:[\u3041-\u3096]{2,3}|[\u30a1-\u30fa]{2,3})(?![\u3041-\u3096\u30a1-\u30fa])"
-    "|(?<![\u3041-\u3096\u30a1-\u30fa])(?:[\u3041-\u3096]{2,3}|[\u30a1-\u30fa]{2,3})[\u4e00-\u9fff]"
-)
-_TAIL = "(?P<signs>[\u4e00-\u9fff]{2,}[作造彫刻鐫製写書][之]?)(?:（花押）|（印[^）]*）)*$"
+# What may stand around a name, and names that are in kana wholly or by half; seldom asked for.
+_KANJI = "[\u4e00-\u9fff]"
+_HALF = "(?:[\u3041-\u3096]{2,3}|[\u30a1-\u30fa]{2,3})"
+_RESIDENCE = f"(?:{_KANJI}{{1,10}}住人?)?"
+_KAO_OR_SEAL = "(?:（花押）|（印[^）]*）)*"
+_VERB_AND_MARKS = f"(?:[作造彫刻鐫製写][之]?|之)?{_KAO_OR_SEAL}"
+_KANA_NAME = f"{_RESIDENCE}(?:[\u3041-\u3096]{{3,5}}|[\u30a1-\u30fa]{{3,5}}){_VERB_AND_MARKS}"
+_HALF_IN_KANA = f"{_RESIDENCE}({_KANJI}{_HALF}|{_HALF}{_KANJI}){_VERB_AND_MARKS}"
+_MIXED_NAME = f"{_KANJI}{_HALF}(?!{_KANA.pattern})|(?<!{_KANA.pattern}){_HALF}{_KANJI}"
+_TAIL = f"(?P<signs>{_KANJI}{{2,}}[作造彫刻鐫製写書][之]?){_KAO_OR_SEAL}$"
 _LEAST_TAIL = 3  # signs of a signature that follows a poem in the same column
 _MOST_TAILS = 8
 _LONGEST_KANA_NAME = 19  # signs, without kao and seals
@@ -79,9 +74,7 @@ def is_kana_name(text: str) -> bool:
     >>> is_kana_name("まさよし作"), is_kana_name("つねみつ"), is_kana_name("さくらの花")
     (True, True, False)
     """
-    if not _KANA.search(text) or (len(text) > _LONGEST_KANA_NAME and "（" not in text):
-        return False
-    return bool(re.fullmatch(_KANA_NAME, text))
+    return _may_be_kana_name(text) and re.fullmatch(_KANA_NAME, text) is not None
 
 
 def half_in_kana(text: str) -> str:
@@ -90,10 +83,13 @@ def half_in_kana(text: str) -> str:
     >>> half_in_kana("武州住たね広作"), half_in_kana("桜の花")
     ('たね広', '')
     """
-    if not _KANA.search(text) or (len(text) > _LONGEST_KANA_NAME and "（" not in text):
-        return ""
-    found = re.fullmatch(_HALF_IN_KANA, text)
+    found = re.fullmatch(_HALF_IN_KANA, text) if _may_be_kana_name(text) else None
     return found[1] if found else ""
+
+
+def _may_be_kana_name(text: str) -> bool:
+    """Whether a text has kana, and is no longer than a name with what stands around it."""
+    return bool(_KANA.search(text)) and (len(text) <= _LONGEST_KANA_NAME or "（" in text)
 
 
 def is_mixed_name(name: str) -> bool:

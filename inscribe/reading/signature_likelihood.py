@@ -10,6 +10,7 @@ import math
 import re
 from itertools import pairwise
 
+from inscribe.reading.kana_names import is_signed_with_mixed_name
 from inscribe.reading.signature_dates import dated_pieces
 from inscribe.reading.signature_pieces import MARK, Piece
 from inscribe.reading.signature_split import Division, divisions
@@ -68,7 +69,7 @@ def signature_likelihood(text: str) -> float:
     if not plain:
         return 0.5 if text else 0.0
     kana = sum(map(_is_kana, plain)) / len(plain)
-    if kana and _is_mixed_name(plain):
+    if kana and is_signed_with_mixed_name(plain):
         return 0.9
     if kana > 0.5 or len(text) > _LONGEST:
         return 0.02
@@ -96,12 +97,6 @@ def _is_kana(sign: str) -> bool:
         "\u3041" <= sign <= "\u30ff"
         and sign not in "\u3097\u3098\u3099\u309a\u309b\u309c\u30a0\u30fb"
     )
-
-
-def _is_mixed_name(plain: str) -> bool:
-    from inscribe.reading.kana_names import is_signed_with_mixed_name
-
-    return is_signed_with_mixed_name(plain)
 
 
 def _ends_with_verb(text: str) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from inscribe.reading.marks import has_legible
 from inscribe.reading.register import (
     SIGNATURE,
     half_in_kana,
@@ -18,7 +19,6 @@ from inscribe.reading.register import (
 from inscribe.reading.return_marks import without_marks
 
 _GAP = re.compile("［[^］]*］")
-_ILLEGIBLE = "□ 　"
 _SIGNS_OF_A_NAME = (2, 3)
 _NAME_UNLESS_A_WORD = 0.12  # from this likelihood on, two kanji that are no word are a name
 
@@ -31,7 +31,7 @@ def is_signature(plain: str) -> bool:
     """
     if is_kana_name(plain) or _is_half_in_kana(plain):
         return True
-    if not may_be_signature(plain) or not _GAP.sub("", plain).strip(_ILLEGIBLE):
+    if not may_be_signature(plain) or not has_legible(_GAP.sub("", plain)):
         return False  # a seal or monogram is something said
     likelihood = _signature_likelihood(plain)
     if likelihood >= SIGNATURE:
@@ -41,11 +41,11 @@ def is_signature(plain: str) -> bool:
 
 def _is_half_in_kana(plain: str) -> bool:
     """Whether a text is signed with a name half in kana (とし女, 恒とも)."""
-    if not half_in_kana(plain):
+    if not (name := half_in_kana(plain)):
         return False
-    from inscribe.reading.kana_names import is_signed_with_mixed_name
+    from inscribe.reading.kana_names import mixed_name
 
-    return is_signed_with_mixed_name(plain)
+    return bool(mixed_name(name))
 
 
 def _no_word(plain: str) -> bool:

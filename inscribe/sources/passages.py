@@ -67,12 +67,10 @@ def _spans(lengths: Sequence[int]) -> Iterator[tuple[int, int]]:
         return
     first, last, held = 0, 0, 0
     while last < len(lengths):
-        held, last = (
-            held + lengths[last],
-            last + 1,
-        )  # one line at least, however long the one before
-        while last < len(lengths) and held < 2 * PASSAGE_SOUNDS:
-            held, last = held + lengths[last], last + 1
+        begun = last  # one line more at least, however long those before
+        while last < len(lengths) and (last == begun or held < 2 * PASSAGE_SOUNDS):
+            held += lengths[last]
+            last += 1
         yield first, last
         while first < last - 1 and held > PASSAGE_SOUNDS:
             held -= lengths[first]
