@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import nullcontext
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -110,11 +110,9 @@ def command(
     if alone and records:
         raise InputError("--alone and --records do not go together", hint="leave one of them out")
     asked = list(_asked(path, literal, lines, inscription, place))
-    beside = records is None and not alone and path is not None and path.endswith(".toml")
-    if beside and not any(_may_name_a_carver(text(), register) for _, text in asked):
-        beside = False  # and a large collection need not be read
-    folder = str(Path(str(path)).parent) if beside else records
-    names = _names(folder, path, beside=beside, quiet=quiet) if folder else {}
+    beside = None if alone or records else _folder_of(path, [text for _, text in asked], register)
+    folder = records or beside
+    names = _names(folder, path, beside=beside is not None, quiet=quiet) if folder else {}
     results: list[Restoration | dict[str, Any]] = []
     with _library(library_file) as library:
         for number, text in asked:
@@ -137,11 +135,16 @@ def command(
     write_result(_shown(results, form, lines), output, force=force)
 
 
-def _may_name_a_carver(text: Transcription, register: Choice) -> bool:
-    """Whether a text is no poem, so that it may be signed."""
+def _folder_of(
+    path: str | None, texts: list[Callable[[], Transcription]], register: Choice
+) -> str | None:
+    """Return the folder of a record whose text may be signed: a poem needs no names of carvers."""
     from inscribe import reading
 
-    return reading.read(text, register, alternatives=False).register != "verse"
+    if path is None or not path.endswith(".toml"):
+        return None
+    read = (reading.read(text(), register, alternatives=False) for text in texts)
+    return str(Path(path).parent) if any(each.register != "verse" for each in read) else None
 
 
 def _library(given: str | None) -> Any:
