@@ -107,12 +107,8 @@ def command(
     seen = _seen(parts, strokes, like)
     place = None if sign is None else sign - 1
     chosen = _places(places, sign) if places is not None else None
-    if alone and records:
-        raise InputError("--alone and --records do not go together", hint="leave one of them out")
     asked = list(_asked(path, literal, lines, inscription, place))
-    beside = None if alone or records else _folder_of(path, [text for _, text in asked], register)
-    folder = records or beside
-    names = _names(folder, path, beside=beside is not None, quiet=quiet) if folder else {}
+    names = _expected(records, alone, path, [text for _, text in asked], register, quiet)
     results: list[Restoration | dict[str, Any]] = []
     with _library(library_file) as library:
         for number, text in asked:
@@ -133,6 +129,23 @@ def command(
                     raise
                 results.append({"line": number, "error": error.within_line()})
     write_result(_shown(results, form, lines), output, force=force)
+
+
+def _expected(
+    records: str | None,
+    alone: bool,
+    path: str | None,
+    texts: list[Callable[[], Transcription]],
+    register: Choice,
+    quiet: bool,
+) -> dict[str, int]:
+    """Return the names to be expected, with how often each is read."""
+    if alone and records:
+        raise InputError("--alone and --records do not go together", hint="leave one of them out")
+    if records:
+        return _names(records, path, beside=False, quiet=quiet)
+    folder = None if alone else _folder_of(path, texts, register)
+    return _names(folder, path, beside=True, quiet=quiet) if folder else {}
 
 
 def _folder_of(
