@@ -23,61 +23,59 @@ __version__ = "0.1.0"
 
 if TYPE_CHECKING:
     from inscribe.checking import check_folder
-    from inscribe.collate import collate, collate_texts
-    from inscribe.dates import find as find_dates
-    from inscribe.dates import resolve as resolve_date
+    from inscribe.collation import collate, collate_texts
+    from inscribe.dates import find as find_dates, resolve as resolve_date
     from inscribe.entry import entries_in, entry_of
     from inscribe.errors import InscribeError
-    from inscribe.forms import normalise, normalise_text
-    from inscribe.forms.relations import relation
+    from inscribe.forms import normalise, normalise_text, relation
     from inscribe.notation import parse, render
     from inscribe.reading import read, read_text
     from inscribe.reading.names import readings as name_readings
-    from inscribe.record import dump as dump_record
-    from inscribe.record import load as load_record
-    from inscribe.report.annotation.entry import entries_as_annotations
-    from inscribe.report.as_json.entry import entries_as_json
-    from inscribe.report.docx.entry import entries_as_docx
-    from inscribe.report.html.entry import entries_as_html
-    from inscribe.report.lido.entry import entries_as_lido
-    from inscribe.report.markdown.entry import entry_as_markdown
-    from inscribe.report.style import Style
-    from inscribe.report.style import load as load_style
-    from inscribe.report.svg.plate import plate_drawing
-    from inscribe.report.table.entry import entries_as_csv
-    from inscribe.report.tei.entry import entries_as_tei
-    from inscribe.sources.find import find as find_source
-    from inscribe.sources.library import Library
+    from inscribe.record import dump as dump_record, load as load_record
+    from inscribe.report.entries import (
+        Style,
+        entries_as_annotations,
+        entries_as_csv,
+        entries_as_docx,
+        entries_as_html,
+        entries_as_lido,
+        entries_as_tei,
+        entry_as_markdown,
+        load as load_style,
+        plate_drawing,
+    )
+    from inscribe.report.json import entries_as_json
+    from inscribe.sources import Library, find as find_source
     from inscribe.tables import add_folder as add_glossary
 
 _HOMES = {
     "InscribeError": "inscribe.errors",
     "Library": "inscribe.sources.library",
-    "Style": "inscribe.report.style",
+    "Style": "inscribe.report.entries.style",
     "add_glossary": "inscribe.tables:add_folder",
     "check_folder": "inscribe.checking",
-    "collate": "inscribe.collate",
-    "collate_texts": "inscribe.collate",
+    "collate": "inscribe.collation",
+    "collate_texts": "inscribe.collation",
     "dump_record": "inscribe.record:dump",
-    "entries_as_annotations": "inscribe.report.annotation.entry",
-    "entries_as_csv": "inscribe.report.table.entry",
-    "entries_as_docx": "inscribe.report.docx.entry",
-    "entries_as_html": "inscribe.report.html.entry",
-    "entries_as_json": "inscribe.report.as_json.entry",
-    "entries_as_lido": "inscribe.report.lido.entry",
-    "entries_as_tei": "inscribe.report.tei.entry",
+    "entries_as_annotations": "inscribe.report.entries.annotation",
+    "entries_as_csv": "inscribe.report.entries.table",
+    "entries_as_docx": "inscribe.report.entries.docx",
+    "entries_as_html": "inscribe.report.entries.html",
+    "entries_as_json": "inscribe.report.json.entry",
+    "entries_as_lido": "inscribe.report.entries.lido",
+    "entries_as_tei": "inscribe.report.entries.tei",
     "entries_in": "inscribe.entry",
-    "entry_as_markdown": "inscribe.report.markdown.entry",
+    "entry_as_markdown": "inscribe.report.entries.markdown",
     "entry_of": "inscribe.entry",
     "find_dates": "inscribe.dates:find",
-    "find_source": "inscribe.sources.find:find",
+    "find_source": "inscribe.sources.ranking:find",
     "load_record": "inscribe.record:load",
-    "load_style": "inscribe.report.style:load",
-    "name_readings": "inscribe.reading.names:readings",
+    "load_style": "inscribe.report.entries.style:load",
+    "name_readings": "inscribe.reading.names.ranking:readings",
     "normalise": "inscribe.forms",
     "normalise_text": "inscribe.forms",
     "parse": "inscribe.notation",
-    "plate_drawing": "inscribe.report.svg.plate",
+    "plate_drawing": "inscribe.report.entries.drawing",
     "read": "inscribe.reading",
     "read_text": "inscribe.reading",
     "relation": "inscribe.forms.relations",
@@ -120,7 +118,8 @@ __all__ = [
     "resolve_date",
 ]
 
-__getattr__ = late.names(__name__, _HOMES)
+if not TYPE_CHECKING:
+    __getattr__ = late.names(__name__, _HOMES)
 
 
 def __dir__() -> list[str]:

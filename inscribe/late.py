@@ -30,6 +30,18 @@ def names(package: str, homes: Mapping[str, str]) -> Callable[[str], Any]:
     return attribute
 
 
+def door(package: str, rooms: Mapping[str, str]) -> Callable[[str], Any]:
+    """Return the ``__getattr__`` of a room: its public names, imported when first used.
+
+    ``rooms`` gives, for each file or inner room of the package, the names that others may use.
+
+    >>> door("inscribe.record", {"loader": "load loads"})("load").__name__
+    'load'
+    """
+    homes = {name: f"{package}.{file}" for file, public in rooms.items() for name in public.split()}
+    return names(package, homes)
+
+
 class Late:
     """A value that never changes, one field of which is made when it is first asked for, and once.
 

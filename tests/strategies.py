@@ -5,8 +5,8 @@ from __future__ import annotations
 from hypothesis import strategies as st
 
 from inscribe import notation, record
-from inscribe.notation.segments import is_one_sign
-from inscribe.reading.return_marks import MARKS
+from inscribe.notation.cutting import is_one_sign
+from inscribe.reading.chinese.marks import MARKS
 from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription, transcription
 
 _ORDINARY = st.sampled_from(list("花の色はうつりにけりなナニ々ゝ〱國𠮷𛂥"))

@@ -8,15 +8,14 @@ from typing import Any
 
 import pytest
 from click.testing import CliRunner
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from inscribe.cli import cli
 from inscribe.entry import entry_of
 from inscribe.errors import InputError, InscribeError
 from inscribe.record import SignBox, load
 from inscribe.record.boxes import boxes_of, with_boxes
-from inscribe.report.annotation.entry import PIXELS_PER_MM, entries_as_annotations
+from inscribe.report.entries.annotation import PIXELS_PER_MM, entries_as_annotations
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 HEAD = "sign,x,y,width,height\n"

@@ -6,17 +6,17 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from inscribe import notation
-from inscribe.collate import Collation, collate, collate_texts, sounds
-from inscribe.collate.collation import prepared
-from inscribe.collate.costs import prices
-from inscribe.collate.model import SUBSTANTIVE
-from inscribe.collate.pairs import match
-from inscribe.collate.search import cheapest
-from inscribe.collate.sides import Side
+from inscribe.collation import Collation, collate, collate_texts
+from inscribe.collation.align.costs import prices
+from inscribe.collation.align.pairs import match
+from inscribe.collation.align.search import cheapest
+from inscribe.collation.align.sides import Side
+from inscribe.collation.collating import prepared
+from inscribe.collation.model import SUBSTANTIVE
+from inscribe.reading.spelling import sounds
 
 DATA = Path(__file__).parent / "data"
 SIGNS = ("い", "は", "わ", "ひ", "と", "む", "ん", "ゆ", "め", "ゝ", "夢", "人", "□")

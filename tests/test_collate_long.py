@@ -5,10 +5,9 @@ from __future__ import annotations
 import random
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
-from inscribe.collate import Collation, collate_texts
+from inscribe.collation import Collation, collate_texts
 
 KANA = [chr(code) for code in range(0x3042, 0x3094)]
 KANJI = [chr(code) for code in range(0x4E00, 0x9FA0)]

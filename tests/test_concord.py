@@ -10,15 +10,14 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from inscribe.cli import cli
-from inscribe.concordance.clusters import clusters
-from inscribe.concordance.counts import ORDERS, counts, ordered
+from inscribe.concordance.clustering import clusters
 from inscribe.concordance.documents import Document, document_of_text
+from inscribe.concordance.finding import query_of, search
 from inscribe.concordance.folder import collection, library_collection
-from inscribe.concordance.search import query_of, search
+from inscribe.concordance.tally import ORDERS, counts, ordered
 from inscribe.errors import InputError
 from inscribe.sources import adding
 from inscribe.sources.library import Library

@@ -3,10 +3,9 @@
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from inscribe.dates import calendar, cycle, eras
+from inscribe.dates.calendar import cycle, eras, lunisolar
 from inscribe.errors import InputError
 
 FIRST, LAST = date(1600, 2, 15), date(1872, 12, 31)
@@ -16,8 +15,8 @@ def test_every_day_has_one_name_and_is_found_by_it() -> None:
     day = FIRST
     before = None
     while day <= LAST:
-        lunar = calendar.of_day(day)
-        assert calendar.to_gregorian(lunar) == day
+        lunar = lunisolar.of_day(day)
+        assert lunisolar.to_gregorian(lunar) == day
         if before is not None:
             follows = lunar.day == before.day + 1 and lunar.month == before.month
             assert follows or lunar.day == 1
@@ -26,11 +25,11 @@ def test_every_day_has_one_name_and_is_found_by_it() -> None:
 
 @given(st.dates(FIRST, LAST))
 def test_a_day_lies_in_its_month_and_its_year(day: date) -> None:
-    lunar = calendar.of_day(day)
-    month = calendar.month_of(lunar.year, lunar.month, lunar.leap)
+    lunar = lunisolar.of_day(day)
+    month = lunisolar.month_of(lunar.year, lunar.month, lunar.leap)
     assert month is not None
     assert month.first_day <= day <= month.last_day
-    year = calendar.days_of(lunar.year)
+    year = lunisolar.days_of(lunar.year)
     assert year is not None
     assert year[0] <= day <= year[1]
 
@@ -38,28 +37,28 @@ def test_a_day_lies_in_its_month_and_its_year(day: date) -> None:
 @pytest.mark.parametrize("day", [FIRST - timedelta(1), LAST + timedelta(1)])
 def test_a_day_outside_the_table_is_refused(day: date) -> None:
     with pytest.raises(InputError, match="outside the tabulated calendar"):
-        calendar.of_day(day)
+        lunisolar.of_day(day)
 
 
 def test_years_follow_each_other_without_a_gap() -> None:
-    for year in range(calendar.FIRST_YEAR, calendar.LAST_YEAR):
-        end = calendar.months_of(year)[-1].last_day
-        assert calendar.months_of(year + 1)[0].first_day == end + timedelta(1)
+    for year in range(lunisolar.FIRST_YEAR, lunisolar.LAST_YEAR):
+        end = lunisolar.months_of(year)[-1].last_day
+        assert lunisolar.months_of(year + 1)[0].first_day == end + timedelta(1)
 
 
 def test_months_have_29_or_30_days_and_years_12_or_13_months() -> None:
-    for year in range(calendar.FIRST_YEAR, calendar.LAST_YEAR + 1):
-        months = calendar.months_of(year)
+    for year in range(lunisolar.FIRST_YEAR, lunisolar.LAST_YEAR + 1):
+        months = lunisolar.months_of(year)
         assert len(months) == 12 + any(month.leap for month in months)
         lengths = {month.length for month in months[: 11 if year == 1872 else None]}
         assert lengths <= {29, 30}
-    assert calendar.months_of(1872)[-1].length == 2
+    assert lunisolar.months_of(1872)[-1].length == 2
 
 
 def test_a_day_that_does_not_exist_has_no_date() -> None:
-    assert calendar.to_gregorian(calendar.LunarDay(1863, 1, False, 30)) is None
-    assert calendar.to_gregorian(calendar.LunarDay(1853, 8, True, 1)) is None
-    assert calendar.to_gregorian(calendar.LunarDay(1599, 1, False, 1)) is None
+    assert lunisolar.to_gregorian(lunisolar.LunarDay(1863, 1, False, 30)) is None
+    assert lunisolar.to_gregorian(lunisolar.LunarDay(1853, 8, True, 1)) is None
+    assert lunisolar.to_gregorian(lunisolar.LunarDay(1599, 1, False, 1)) is None
 
 
 @given(st.integers(0, 59))

@@ -5,12 +5,12 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
-from inscribe.dates import calendar, cycle, eras, find, resolve, words
-from inscribe.dates.carved import as_carved
-from inscribe.dates.numerals import as_kanji, possible_values, value_of
+from inscribe.dates import find, resolve, words
+from inscribe.dates.calendar import cycle, eras, lunisolar
+from inscribe.dates.meaning.carved import as_carved
+from inscribe.dates.written.numerals import as_kanji, possible_values, value_of
 from inscribe.errors import InputError
 
 SIGNS = (
@@ -95,15 +95,15 @@ def test_a_wrong_sexagenary_year_is_a_conflict_and_the_right_one_is_proposed(
 
 
 @st.composite
-def lunar_days(draw: st.DrawFn) -> calendar.LunarDay:
+def lunar_days(draw: st.DrawFn) -> lunisolar.LunarDay:
     year = draw(st.integers(1600, 1871))
-    month = draw(st.sampled_from(calendar.months_of(year)))
-    return calendar.LunarDay(year, month.number, month.leap, draw(st.integers(1, month.length)))
+    month = draw(st.sampled_from(lunisolar.months_of(year)))
+    return lunisolar.LunarDay(year, month.number, month.leap, draw(st.integers(1, month.length)))
 
 
 @settings(max_examples=300)
 @given(lunar_days())
-def test_a_day_written_out_is_the_day_of_the_calendar(day: calendar.LunarDay) -> None:
+def test_a_day_written_out_is_the_day_of_the_calendar(day: lunisolar.LunarDay) -> None:
     era, number = eras.of_year(day.year)[-1]
     leap = "閏" if day.leap else ""
     numeral = "元" if number == 1 else as_kanji(number)
@@ -115,7 +115,7 @@ def test_a_day_written_out_is_the_day_of_the_calendar(day: calendar.LunarDay) ->
         day.leap,
         day.day,
     )
-    assert found.first_day == found.last_day == calendar.to_gregorian(day)
+    assert found.first_day == found.last_day == lunisolar.to_gregorian(day)
     assert not found.conflicts
 
 

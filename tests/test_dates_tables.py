@@ -10,10 +10,10 @@ import jaconv
 import pytest
 
 from inscribe import tables
-from inscribe.dates import calendar, cycle, eras
-from inscribe.dates.lookalikes import lookalikes
-from inscribe.dates.scan import scan
-from inscribe.dates.vocabulary import signs, words_from
+from inscribe.dates.calendar import cycle, eras, lunisolar
+from inscribe.dates.written.lookalikes import lookalikes
+from inscribe.dates.written.scanning import scan
+from inscribe.dates.written.vocabulary import signs, words_from
 from inscribe.errors import TableError
 
 WITH_READINGS = {
@@ -52,8 +52,8 @@ def test_months_and_days_of_the_tables_exist() -> None:
     for (_, month, _, _), place in tables.rows("month_names", WITH_READINGS["month_names"]):
         assert 1 <= int(month) <= 12, place
     for (_, month, day, _, _), place in tables.rows("festivals", WITH_READINGS["festivals"]):
-        assert calendar.to_gregorian(
-            calendar.LunarDay(1853, int(month), False, min(int(day), 29))
+        assert lunisolar.to_gregorian(
+            lunisolar.LunarDay(1853, int(month), False, min(int(day), 29))
         ), place
     for (_, first, last, _, _), place in tables.rows("solar_terms", WITH_READINGS["solar_terms"]):
         assert date.fromisoformat(f"1853-{first}") < date.fromisoformat(f"1853-{last}"), place
@@ -78,8 +78,8 @@ def test_look_alikes_are_pairs_of_different_signs() -> None:
 
 
 def test_every_year_of_the_months_table_can_be_used() -> None:
-    for year in range(calendar.FIRST_YEAR, calendar.LAST_YEAR + 1):
-        assert calendar.months_of(year)
+    for year in range(lunisolar.FIRST_YEAR, lunisolar.LAST_YEAR + 1):
+        assert lunisolar.months_of(year)
 
 
 @pytest.mark.parametrize(
@@ -100,7 +100,7 @@ def test_a_bad_row_is_refused_with_its_place(
     tables.add_folder(tmp_path)
     try:
         with pytest.raises(TableError, match=r"months\.tsv, line 2"):
-            calendar.months_of(1853)
+            lunisolar.months_of(1853)
     finally:
         tables._user_folders.clear()
         for forget in tables._forgetters:

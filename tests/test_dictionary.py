@@ -11,8 +11,9 @@ from shlex import quote
 import pytest
 
 from inscribe.errors import InputError
-from inscribe.reading import dictionary, mecab, unidic
-from inscribe.reading.dictionary import Row
+from inscribe.reading.mecab import compiling, unidic
+from inscribe.reading.mecab.compiling import Row
+from inscribe.reading.verse import tagger as verse_tagger
 
 
 @pytest.fixture
@@ -43,17 +44,17 @@ def read(path: Path, text: str) -> list[tuple[str, str]]:
 
 
 def test_words_are_found(folder: Path, table: Path) -> None:
-    path = dictionary.dictionary("words", [table], rows)
+    path = compiling.dictionary("words", [table], rows)
     assert path.parent == folder
     assert ("てふてふ", "蝶々") in read(path, "てふてふの")
     assert ('"、,', "marks") in read(path, '花"、,花')
 
 
 def test_built_once_until_a_source_changes(folder: Path, table: Path) -> None:
-    first = dictionary.dictionary("words", [table], rows)
-    assert dictionary.dictionary("words", [table], lambda: pytest.fail("built twice")) == first
+    first = compiling.dictionary("words", [table], rows)
+    assert compiling.dictionary("words", [table], lambda: pytest.fail("built twice")) == first
     table.write_text("two", encoding="utf-8")
-    second = dictionary.dictionary("words", [table], rows)
+    second = compiling.dictionary("words", [table], rows)
     assert second != first
     assert {path.name for path in folder.iterdir()} == {first.name, second.name}
 
@@ -62,34 +63,34 @@ def test_only_the_newest_are_kept(folder: Path, table: Path) -> None:
     made = []
     for number in range(5):
         table.write_text(str(number), encoding="utf-8")
-        made.append(dictionary.dictionary("words", [table], rows))
+        made.append(compiling.dictionary("words", [table], rows))
         os.utime(made[-1], (number + 1, number + 1))
-    made.append(dictionary.dictionary("word", [table], rows))  # another name, left alone
+    made.append(compiling.dictionary("word", [table], rows))  # another name, left alone
     assert {path.name for path in folder.iterdir()} == {path.name for path in made[-4:]}
 
 
 def test_a_damaged_file_is_built_again(folder: Path, table: Path) -> None:
-    path = dictionary.dictionary("words", [table], rows)
+    path = compiling.dictionary("words", [table], rows)
     path.write_bytes(path.read_bytes()[:-10])
-    assert dictionary.dictionary("words", [table], rows) == path
+    assert compiling.dictionary("words", [table], rows) == path
     assert ("てふてふ", "蝶々") in read(path, "てふてふ")
 
 
 def test_a_cache_that_cannot_be_made(table: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("INSCRIBE_CACHE", str(table / "below a file"))
-    path = dictionary.dictionary("words", [table], rows)
+    path = compiling.dictionary("words", [table], rows)
     assert ("てふてふ", "蝶々") in read(path, "てふてふ")
 
 
 def test_entries_mecab_refuses(folder: Path, table: Path) -> None:
     with pytest.raises(InputError, match="could not be compiled"):
-        dictionary.dictionary("words", [table], lambda: [Row("花", 99999, 99999, 0, "x")])
+        compiling.dictionary("words", [table], lambda: [Row("花", 99999, 99999, 0, "x")])
     assert list(folder.iterdir()) == []
 
 
 def test_two_at_once(folder: Path, table: Path) -> None:
     def build(_: int) -> Path:
-        return dictionary.dictionary("words", [table], rows)
+        return compiling.dictionary("words", [table], rows)
 
     with ThreadPoolExecutor(2) as pool:
         first, second = pool.map(build, range(2))
@@ -98,7 +99,7 @@ def test_two_at_once(folder: Path, table: Path) -> None:
 
 
 def test_a_reading_with_such_a_cache(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from inscribe.reading import modern
+    from inscribe.reading.prose import current as modern
 
     rows = [Row("てふてふ", 5128, 5128, -20000, "=ちょうちょう")]
     monkeypatch.setattr(modern, "_rows", lambda: rows)
@@ -118,8 +119,8 @@ def test_only_a_terminal_is_told(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     monkeypatch.setattr("sys.stderr.isatty", lambda: terminal)
-    dictionary.dictionary("words", [table], rows)
-    dictionary.dictionary("words", [table], rows)
+    compiling.dictionary("words", [table], rows)
+    compiling.dictionary("words", [table], rows)
     told = capsys.readouterr()
     assert told.err.count("preparing") == terminal
     assert told.out == ""
@@ -140,7 +141,7 @@ def broken_parts(folder: Path) -> None:
 
 
 def test_a_whole_dictionary_is_built_once(folder: Path, table: Path) -> None:
-    path = dictionary.dictionary_folder("whole", [table], write_parts)
+    path = compiling.dictionary_folder("whole", [table], write_parts)
     assert sorted(p.name for p in path.iterdir()) == [
         "char.bin",
         "dicrc",
@@ -150,7 +151,7 @@ def test_a_whole_dictionary_is_built_once(folder: Path, table: Path) -> None:
         "sys.dic",
         "unk.dic",
     ]
-    assert dictionary.dictionary_folder("whole", [table], broken_parts) == path
+    assert compiling.dictionary_folder("whole", [table], broken_parts) == path
     assert [p.name for p in folder.iterdir()] == [path.name]
 
 
@@ -159,16 +160,16 @@ def test_a_whole_dictionary_is_built_once(folder: Path, table: Path) -> None:
 def test_a_whole_dictionary_cut_short_is_built_again(
     name: str, keep: int, folder: Path, table: Path
 ) -> None:
-    path = dictionary.dictionary_folder("whole", [table], write_parts)
+    path = compiling.dictionary_folder("whole", [table], write_parts)
     held = {p.name: p.read_bytes() for p in path.iterdir()}
     (path / name).write_bytes(held[name][:keep])
-    assert dictionary.dictionary_folder("whole", [table], write_parts) == path
+    assert compiling.dictionary_folder("whole", [table], write_parts) == path
     assert {p.name: p.read_bytes() for p in path.iterdir()} == held
 
 
 def test_what_goes_wrong_in_the_other_process_is_told(folder: Path, table: Path) -> None:
     with pytest.raises(InputError, match="a table is wrong"):
-        dictionary.dictionary_folder("broken", [table], broken_parts)
+        compiling.dictionary_folder("broken", [table], broken_parts)
     assert list(folder.iterdir()) == []
 
 
@@ -176,33 +177,33 @@ def test_what_goes_wrong_in_the_other_process_is_told(folder: Path, table: Path)
 def test_a_whole_dictionary_written_over_is_built_again(
     name: str, folder: Path, table: Path
 ) -> None:
-    path = dictionary.dictionary_folder("whole", [table], write_parts)
+    path = compiling.dictionary_folder("whole", [table], write_parts)
     held = (path / name).read_bytes()
     (path / name).write_bytes(b"\xa5" * len(held))
-    assert dictionary.dictionary_folder("whole", [table], write_parts) == path
+    assert compiling.dictionary_folder("whole", [table], write_parts) == path
     assert (path / name).read_bytes() == held
 
 
 def test_a_dictionary_written_over_is_built_again(folder: Path, table: Path) -> None:
-    path = dictionary.dictionary("words", [table], rows)
+    path = compiling.dictionary("words", [table], rows)
     held = path.read_bytes()
     path.write_bytes(held[:8] + b"\xa5" * (len(held) - 8))
-    assert dictionary.dictionary("words", [table], rows) == path
+    assert compiling.dictionary("words", [table], rows) == path
     assert path.read_bytes() == held
 
 
 def test_a_dictionary_cleared_away_meanwhile_is_opened_anew(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    folders = iter([tmp_path / "gone", mecab._verse_folder()])
-    monkeypatch.setattr(mecab, "_verse_folder", lambda: next(folders))
-    tagger = mecab._from_folder(partial(mecab._opened, True, "-F '%m\\n' -E ''"))
+    folders = iter([tmp_path / "gone", verse_tagger._verse_folder()])
+    monkeypatch.setattr(verse_tagger, "_verse_folder", lambda: next(folders))
+    tagger = verse_tagger._from_folder(partial(verse_tagger._opened, True, "-F '%m\\n' -E ''"))
     assert tagger.parse("春の夜").split() == ["春", "の", "夜"]
 
 
 def test_a_dictionary_that_cannot_be_opened_is_told(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(mecab, "_verse_folder", lambda: tmp_path / "gone")
+    monkeypatch.setattr(verse_tagger, "_verse_folder", lambda: tmp_path / "gone")
     with pytest.raises(InputError, match="cannot be opened"):
-        mecab._from_folder(partial(mecab._opened, False, ""))
+        verse_tagger._from_folder(partial(verse_tagger._opened, False, ""))

@@ -12,12 +12,12 @@ import pytest
 
 from inscribe.entry import entries_in, entry_of
 from inscribe.record import load, loads
-from inscribe.report.html.entry import entries_as_html
-from inscribe.report.style import Style
-from inscribe.report.svg import plate
+from inscribe.report.entries import drawing as plate
+from inscribe.report.entries.html import entries_as_html
+from inscribe.report.entries.style import Style
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
-SHEET = (files("inscribe.report.html") / "entry.css").read_text("utf-8")
+SHEET = (files("inscribe.report.entries") / "entry.css").read_text("utf-8")
 AA = 4.5  # WCAG 2.1, 1.4.3: text of ordinary size
 
 

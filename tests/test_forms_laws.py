@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from hypothesis import assume, given
-from hypothesis import strategies as st
+from hypothesis import assume, given, strategies as st
 from strategies import transcriptions
 
 from inscribe import forms
@@ -11,7 +10,7 @@ from inscribe.forms import normalise, normalise_text, relation, same_character, 
 from inscribe.forms.normal import NormalText
 from inscribe.forms.repeats import marks
 from inscribe.forms.steps import steps
-from inscribe.notation.segments import is_mark
+from inscribe.notation.cutting import is_mark
 from inscribe.signs import Transcription
 
 _CHANGING = sorted(steps())

@@ -10,7 +10,7 @@ import pytest
 
 from inscribe import forms, tables
 from inscribe.errors import TableError
-from inscribe.forms import numbers, parts, repeats
+from inscribe.forms import components, numbers, repeats
 from inscribe.forms.steps import EVEN_KINDS, JOINING, REPEAT_MARK, VOICING_MARK, steps
 
 COLUMNS = {
@@ -109,9 +109,9 @@ BAD = [
     ("repeat_marks", "々\tkanj\tno\t", repeats.marks),
     ("repeat_marks", "々\tkanji\tperhaps\t", repeats.marks),
     ("numbers", "廿\ttwenty\tplain", numbers.numbers),
-    ("parts", "舩\tleft:舟 right\tmine", lambda: parts.parts("舩")),
-    ("parts", "舩\tleft:舟(\tmine", lambda: parts.parts("舩")),
-    ("parts", "舩\t)left:舟\tmine", lambda: parts.parts("舩")),
+    ("parts", "舩\tleft:舟 right\tmine", lambda: components.parts("舩")),
+    ("parts", "舩\tleft:舟(\tmine", lambda: components.parts("舩")),
+    ("parts", "舩\t)left:舟\tmine", lambda: components.parts("舩")),
     ("characters", "舩\tten\t\t\t\t\t", lambda: forms.character("舩")),
     ("characters", "舩\t10\t\t\t\t\tfirst", lambda: forms.character("舩")),
     ("variants", "舩\t船", lambda: forms.normalise_text("舩")),

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from inscribe.reading.historical import explain, modern_kana, pronunciation
+from inscribe.reading.spelling.historical import explain, modern_kana, pronunciation
 
 PAIRS = """
 けふ きょう

@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 import subprocess
 import sys
+from importlib import import_module
 from pathlib import Path
 
 import pytest
@@ -22,8 +23,9 @@ ALLOWED_AT_TOP = {
     "glossary",
 }
 
-# A room may import itself and the rooms before it.
+# A room may import itself and the rooms before it, and only through their doors (``__init__``).
 ORDER = [
+    "late",
     "errors",
     "signs",
     "files",
@@ -31,10 +33,27 @@ ORDER = [
     "tables",
     "notation",
     "forms",
+    "dates.model",
+    "dates.calendar",
+    "dates.written",
+    "dates.meaning",
     "dates",
+    "reading.spelling",
+    "reading.words",
+    "reading.mecab",
+    "reading.prose",
+    "reading.lexicon",
+    "reading.verse",
+    "reading.chinese",
+    "reading.names",
+    "reading.signatures",
+    "reading.inscription",
     "reading",
     "record",
-    "collate",
+    "collation.model",
+    "collation.align",
+    "collation.space",
+    "collation",
     "sources",
     "restoring",
     "concordance",
@@ -42,38 +61,94 @@ ORDER = [
     "checking",
     "recording",
     "report",
+    "report.entries",
+    "report.collations",
+    "report.json",
+    "report.terminal",
     "cli",
 ]
+# Inner rooms that share the types of the room around them.
+SHARED = {"dates.model", "collation.model"}
 MODULES = sorted(PACKAGE.rglob("*.py"))
+NO_ROOMS = (PACKAGE, PACKAGE / "cli")
+DOORS = [m for m in MODULES if m.name == "__init__.py" and m.parent not in NO_ROOMS]
 TABLES = sorted((ROOT / "glossary").glob("*.tsv"))
 
 
-def room_of(module: Path) -> str:
-    return module.relative_to(PACKAGE).parts[0].removesuffix(".py")
+def dotted(module: Path) -> str:
+    """Return the name of a module below the package; the door of a room is the room."""
+    parts = module.relative_to(PACKAGE).with_suffix("").parts
+    return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
 
 
-def imported_rooms(module: Path) -> set[str]:
-    rooms: set[str] = set()
+def room_of(name: str) -> str:
+    """Return the innermost room of the order that a dotted name lies in, or nothing."""
+    while name and name not in ORDER:
+        name = name.rpartition(".")[0]
+    return name
+
+
+def imported_modules(module: Path) -> set[str]:
+    """Return what a module imports of the package, inside functions too, as dotted names."""
+    found: set[str] = set()
     for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
         if isinstance(node, ast.ImportFrom) and node.module and node.level == 0:
-            names = [node.module]
-            if node.module == "inscribe":
-                names = [f"inscribe.{alias.name}" for alias in node.names]
+            for alias in node.names:
+                whole = f"{node.module}.{alias.name}".removeprefix("inscribe.")
+                is_module = (PACKAGE / whole.replace(".", "/")).with_suffix(".py").exists()
+                is_room = (PACKAGE / whole.replace(".", "/")).is_dir()
+                name = node.module if not (is_module or is_room) else f"inscribe.{whole}"
+                found |= {name} if name.startswith("inscribe.") else set()
         elif isinstance(node, ast.Import):
-            names = [alias.name for alias in node.names]
-        else:
-            continue
-        rooms |= {n.split(".")[1] for n in names if n.startswith("inscribe.")}
-    return rooms
+            found |= {alias.name for alias in node.names if alias.name.startswith("inscribe.")}
+    return {name.removeprefix("inscribe.") for name in found}
+
+
+@pytest.mark.parametrize("module", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))
+def test_every_module_is_in_a_room_of_the_order(module: Path) -> None:
+    assert dotted(module) in ("", "__main__") or room_of(dotted(module))
 
 
 @pytest.mark.parametrize("module", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))
 def test_imports_run_one_way(module: Path) -> None:
-    room = room_of(module)
-    if room not in ORDER:
+    name = dotted(module)
+    if name in ("", "__main__"):
         return
-    later = {r for r in imported_rooms(module) if r in ORDER and ORDER.index(r) > ORDER.index(room)}
-    assert not later
+    place = ORDER.index(room_of(name))
+    is_door = module.name == "__init__.py"
+    later = {
+        other
+        for other in imported_modules(module)
+        if room_of(other) and ORDER.index(room_of(other)) > place
+    }
+    assert not {o for o in later if not (is_door and o.startswith(f"{name}."))}
+
+
+@pytest.mark.parametrize("module", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))
+def test_rooms_are_entered_by_their_doors(module: Path) -> None:
+    name = dotted(module)
+    own = name if module.name == "__init__.py" else name.rpartition(".")[0]
+    for other in imported_modules(module):
+        home = other.rpartition(".")[0]
+        is_door = (PACKAGE / other.replace(".", "/")).is_dir()
+        assert is_door or home in ("", own) or other in SHARED, f"{name} imports {other}"
+
+
+@pytest.mark.parametrize("door", DOORS, ids=lambda p: str(p.relative_to(PACKAGE)))
+def test_a_door_gives_what_it_names(door: Path) -> None:
+    text = door.read_text(encoding="utf-8")
+    named = {
+        (alias.asname or alias.name)
+        for node in ast.walk(ast.parse(text))
+        if isinstance(node, ast.ImportFrom)
+        and (node.module or "").startswith(f"inscribe.{dotted(door)}.")
+        for alias in node.names
+    }
+    room = import_module(f"inscribe.{dotted(door)}")
+    assert ast.get_docstring(ast.parse(text))
+    for name in named:
+        assert not (door.parent / f"{name}.py").exists(), f"{name} is a file of the room too"
+        assert getattr(room, name) is getattr(room, name)
 
 
 @pytest.mark.parametrize("module", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from inscribe.reading import read_text
-from inscribe.reading.iso3602 import in_iso3602, iso_reading
-from inscribe.reading.romanise import hepburn, iso3602
+from inscribe.reading.inscription.iso import in_iso3602, iso_reading
+from inscribe.reading.spelling.letters import hepburn, iso3602
 
 
 @pytest.mark.parametrize(

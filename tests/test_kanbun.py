@@ -5,11 +5,10 @@ from __future__ import annotations
 from contextlib import suppress
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from inscribe.errors import NotationError
-from inscribe.reading import kanbun, return_marks
+from inscribe.reading.chinese import marks as return_marks, order as kanbun
 
 
 @pytest.mark.parametrize(

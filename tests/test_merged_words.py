@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from inscribe import collate, notation
+from inscribe import collation, notation
 
 
 def kinds(copy: str, source: str) -> list[str]:
-    found = collate.collate(notation.parse(copy), notation.parse(source))
+    found = collation.collate(notation.parse(copy), notation.parse(source))
     return [group.kind for group in found.groups if group.kind != "same"]
 
 

@@ -5,22 +5,22 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from inscribe.reading import mecab, verse
-from inscribe.reading.lattice import best_path
-from inscribe.reading.metre import HAIKU, TANKA, Metre, morae, pattern_of, phrase_cost
-from inscribe.reading.paradigms import inflections
-from inscribe.reading.pieces import Piece
-from inscribe.reading.scansion import (
+from inscribe.reading.lexicon.paradigms import inflections
+from inscribe.reading.spelling.mora_count import morae
+from inscribe.reading.verse import reader as verse, tagger as mecab
+from inscribe.reading.verse.lattice import best_path
+from inscribe.reading.verse.metre import HAIKU, TANKA, Metre, pattern_of, phrase_cost
+from inscribe.reading.verse.reader import path_cost
+from inscribe.reading.verse.scansion import (
     fitted_phrases,
     nearly_regular,
     regular_head,
     regular_phrases,
     regular_tail,
 )
-from inscribe.reading.verse import path_cost
+from inscribe.reading.words.pieces import Piece
 
 POEMS = Path(__file__).parent / "data" / "verse_dev.tsv"
 

@@ -5,13 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 from rapidfuzz.distance import Levenshtein
 
 from inscribe.forms import normalise_text
 from inscribe.reading import read_text
-from inscribe.reading.modern import modern_normal, modern_spelling, modern_text, modern_words
+from inscribe.reading.prose.current import modern_normal, modern_spelling, modern_text, modern_words
 
 DEVELOPMENT_SET = Path(__file__).parent / "data" / "modern_dev.tsv"
 

@@ -8,17 +8,16 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from inscribe import tables
 from inscribe.cli.name import command
 from inscribe.errors import InscribeError, TableError
-from inscribe.reading.full_names import full_readings
-from inscribe.reading.name_elements import choices, usualness
-from inscribe.reading.name_sounds import joined_on
-from inscribe.reading.names import readings
-from inscribe.reading.signature_words import lexicon
+from inscribe.reading.names.elements import choices, usualness
+from inscribe.reading.names.ranking import readings
+from inscribe.reading.names.sounds import joined_on
+from inscribe.reading.signatures.full_names import full_readings
+from inscribe.reading.words.signature_words import lexicon
 
 
 @pytest.fixture

@@ -8,15 +8,13 @@ import sys
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from inscribe.checking import check_folder
 from inscribe.errors import InputError
 from inscribe.notation import parse
 from inscribe.record import load
-from inscribe.recording import Draft, suspicions
-from inscribe.recording import questions as q
+from inscribe.recording import Draft, questions as q, suspicions
 
 FIRST = ["X-9", "kozuka", "", "96", "14.5", "", "", "", "back plate", "running", ""]
 COLUMNS = ["春過て夏来にけらし白妙の", "y", "衣ほすてふ天の香具山", "", ""]

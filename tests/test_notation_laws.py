@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from strategies import sign_texts, transcriptions
 
 from inscribe.errors import NotationError
 from inscribe.notation import parse, render
-from inscribe.notation.segments import is_one_sign, segments
+from inscribe.notation.cutting import is_one_sign, segments
 from inscribe.signs import Sign, Transcription, transcription
 
 CONVENTIONS = ("japanese", "leiden")

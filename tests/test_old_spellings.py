@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from inscribe.reading.old_forms import current_spelling, old_forms
-from inscribe.reading.old_spellings import old_spellings
-from inscribe.reading.unidic import Word
+from inscribe.reading.mecab.unidic import Word
+from inscribe.reading.prose.old_forms import current_spelling, old_forms
+from inscribe.reading.spelling.backwards import old_spellings
 
 HIRAGANA = [chr(code) for code in range(0x3041, 0x3094)]
 

@@ -13,22 +13,21 @@ from pathlib import Path
 
 import pytest
 from hostile.running import run
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 from strategies import records
 
 from inscribe.entry import Entry, entry_of
 from inscribe.errors import InscribeError
 from inscribe.notation import parse
 from inscribe.record import Inscription, Reader, Record, SourceText, dump, loads
-from inscribe.report.annotation.entry import entries_as_annotations
-from inscribe.report.as_json.entry import entries_as_json
-from inscribe.report.html.entry import entries_as_html
-from inscribe.report.lido.entry import entries_as_lido
-from inscribe.report.markdown.entry import entry_as_markdown
-from inscribe.report.style import Style
-from inscribe.report.table.entry import FORMULA_STARTS, entries_as_csv, safe_cell
-from inscribe.report.tei.entry import entries_as_tei
+from inscribe.report.entries.annotation import entries_as_annotations
+from inscribe.report.entries.html import entries_as_html
+from inscribe.report.entries.lido import entries_as_lido
+from inscribe.report.entries.markdown import entry_as_markdown
+from inscribe.report.entries.style import Style
+from inscribe.report.entries.table import FORMULA_STARTS, entries_as_csv, safe_cell
+from inscribe.report.entries.tei import entries_as_tei
+from inscribe.report.json.entry import entries_as_json
 from inscribe.sources import library as library_room
 
 PACKAGE = Path(library_room.__file__).parents[1]

@@ -10,9 +10,8 @@ import pytest
 from click.testing import CliRunner
 from jsonschema import Draft202012Validator
 
-from inscribe.cli import cli
-from inscribe.cli import schema as command
-from inscribe.report.as_json import schemas
+from inscribe.cli import cli, schema as command
+from inscribe.report.json import schemas
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 

@@ -6,14 +6,13 @@ from pathlib import Path
 from typing import Literal
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from inscribe.reading import read_text
-from inscribe.reading.modern import modern_spelling
-from inscribe.reading.pieces import romaji_of
-from inscribe.reading.prose import prose_words
-from inscribe.reading.register import has_modern_grammar, is_running_text
+from inscribe.reading.inscription.register import has_modern_grammar, is_running_text
+from inscribe.reading.prose.current import modern_spelling
+from inscribe.reading.prose.reader import prose_words
+from inscribe.reading.words.pieces import romaji_of
 
 DEVELOPMENT_SET = Path(__file__).parent / "data" / "modern_dev.tsv"
 

@@ -7,13 +7,12 @@ from dataclasses import dataclass
 
 import pytest
 from click.testing import CliRunner
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from inscribe import reading
 from inscribe.cli import cli
 from inscribe.errors import InscribeError
-from inscribe.report.as_json.reading import reading_as_json
+from inscribe.report.json.reading import reading_as_json
 from inscribe.report.terminal.reading import printable, reading_as_text
 
 SPRING = "春霞立てるやいづこみ吉野の吉野の山に雪は降りつつ"  # Kokinshu 3

@@ -11,8 +11,7 @@ from typing import Any
 
 import pytest
 from click.testing import CliRunner
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from jsonschema import Draft202012Validator
 
 from inscribe.cli import cli

@@ -7,8 +7,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
-from hypothesis import HealthCheck, given, settings
-from hypothesis import strategies as st
+from hypothesis import HealthCheck, given, settings, strategies as st
 
 from inscribe import notation, tables
 from inscribe.cli import cli
@@ -17,8 +16,8 @@ from inscribe.forms import normalise_text
 from inscribe.restoring import Candidate, Seen, restore
 from inscribe.restoring.formula import signs_at, steps_from
 from inscribe.restoring.model import Lacuna
-from inscribe.restoring.restore import MOST_PLACES
 from inscribe.restoring.seen import other_forms
+from inscribe.restoring.worn import MOST_PLACES
 from inscribe.sources import adding
 from inscribe.sources.library import Library
 from inscribe.sources.texts import SourceText
@@ -248,7 +247,7 @@ def run(*arguments: str, stdin: str | None = None) -> Result:
 
 
 def test_the_command_shows_cautions_once() -> None:
-    out = run("--text", "武州住□国□").stdout
+    out = " ".join(run("--text", "武州住□国□").stdout.split())
     assert out.count("suggestion until a person confirms it") == 1
     assert out.count("Never clean") == 1
 

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from inscribe.reading.romanise import hepburn, hiragana, iso3602, spoken
-from inscribe.reading.word_division import Word, capital, romanise, romanise_word
+from inscribe.reading.spelling.division import Word, capital, romanise, romanise_word
+from inscribe.reading.spelling.letters import hepburn, hiragana, iso3602, spoken
 
 HIRAGANA = [chr(code) for code in range(0x3041, 0x3095)]
 

@@ -11,7 +11,8 @@ from click.testing import CliRunner
 
 from inscribe.cli import cli
 from inscribe.errors import InputError
-from inscribe.reading import names, read_text
+from inscribe.reading import read_text
+from inscribe.reading.names import ranking as names
 from inscribe.record.settled import settled_names
 
 RECORD = """id = "A-1"

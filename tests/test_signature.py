@@ -9,12 +9,15 @@ import unicodedata
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from inscribe.forms import normalise_text
 from inscribe.forms.normal import NormalText
-from inscribe.reading.signature import SignatureReading, read_signature, signature_likelihood
+from inscribe.reading.signatures.reader import (
+    SignatureReading,
+    read_signature,
+    signature_likelihood,
+)
 
 FACE_END = re.compile("(?<!（印「.)」(?!）)")
 DATA = Path(__file__).parent / "data" / "signatures.tsv"

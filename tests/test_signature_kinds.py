@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 
 from inscribe.reading import read_text
-from inscribe.reading.names import readings
+from inscribe.reading.names.ranking import readings
 
 
 @pytest.mark.parametrize(

@@ -14,18 +14,17 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from inscribe.errors import InputError, Place
 from inscribe.notation import parse
 from inscribe.record import SourceText as RecordSource
 from inscribe.sources import adding, importers, index, keys
-from inscribe.sources.find import NO_SOURCE, find
 from inscribe.sources.library import Library
 from inscribe.sources.of_record import words_of
 from inscribe.sources.passages import passages_of
 from inscribe.sources.query import grams_of, kana_of_romanised, query_of
+from inscribe.sources.ranking import NO_SOURCE, find
 from inscribe.sources.texts import SourceText, source_text
 
 VERSE = Path(__file__).parent / "data" / "verse_dev.tsv"

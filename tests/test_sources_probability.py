@@ -10,8 +10,8 @@ from test_sources import cli, text
 
 from inscribe.notation import parse
 from inscribe.sources import adding, importers
-from inscribe.sources.find import NO_SOURCE, find
 from inscribe.sources.library import Library
+from inscribe.sources.ranking import NO_SOURCE, find
 from inscribe.sources.texts import SourceText
 
 

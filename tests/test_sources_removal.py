@@ -6,8 +6,8 @@ from pathlib import Path
 
 from inscribe.notation import parse
 from inscribe.sources import adding
-from inscribe.sources.find import find
 from inscribe.sources.library import Library
+from inscribe.sources.ranking import find
 from inscribe.sources.texts import SourceText
 
 

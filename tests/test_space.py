@@ -6,12 +6,11 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from inscribe.collate import collate
-from inscribe.collate.measures import measures_of
-from inscribe.collate.model import Collation
+from inscribe.collation import collate
+from inscribe.collation.model import Collation
+from inscribe.collation.space.measures import measures_of
 from inscribe.notation import parse
 from inscribe.record import ColumnMeasure, Inscription, Plate, load
 

@@ -64,6 +64,6 @@ def test_a_table_with_other_columns_is_refused(glossary: Path) -> None:
 
 
 def _columns(name: str) -> tuple[str, ...]:
-    from inscribe.reading import signature_words
+    from inscribe.reading.words import signature_words
 
     return signature_words._COLUMNS[name]

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from inscribe.reading import read_text
-from inscribe.reading.verse_groups import groups
-from inscribe.reading.verse_tables import noun_rows
-from inscribe.reading.verse_verbs import verb_rows
+from inscribe.reading.lexicon.groups import groups
+from inscribe.reading.lexicon.nouns import noun_rows
+from inscribe.reading.lexicon.verbs import verb_rows
 
 # Division by the ALA-LC romanization table for Japanese, from memory: nouns and particles are words
 # of their own, two particles in a row two words (e no, ni wa, de wa).

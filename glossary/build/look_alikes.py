@@ -12,7 +12,7 @@ from itertools import combinations
 
 from sources import GLOSSARY, character, table, unihan, write
 
-from inscribe.forms.parts import parts
+from inscribe.forms.components import parts
 
 HEADER = """\
 # Signs that carvers and readers take for each other.

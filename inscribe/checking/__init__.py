@@ -1,6 +1,23 @@
 """Checking a folder of records: errors, contradictions, and the doubts that are left as work."""
 
-from inscribe.checking.findings import Finding, Severity
-from inscribe.checking.folder import check_folder
+from __future__ import annotations
 
-__all__ = ["Finding", "Severity", "check_folder"]
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.checking.findings import (
+        SEVERITIES as SEVERITIES,
+        Finding as Finding,
+        Severity as Severity,
+    )
+    from inscribe.checking.folder import check_folder as check_folder
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "findings": "Finding SEVERITIES Severity",
+            "folder": "check_folder",
+        },
+    )

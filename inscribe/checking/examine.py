@@ -11,12 +11,11 @@ from inscribe import files
 from inscribe.checking.findings import Finding, finding
 from inscribe.checking.vocabulary import unusual
 from inscribe.errors import InscribeError, ProblemsError
-from inscribe.record import Inscription, Record, loads
-from inscribe.record.locate import Locator
+from inscribe.record import Inscription, Locator, Record, loads
 from inscribe.signs import Certainty, Transcription, place_of
 
 if TYPE_CHECKING:
-    from inscribe.reading.tokens import Interpretation
+    from inscribe.reading.words import Interpretation
 
 LookUp = Callable[[str], bool]
 STATES = {
@@ -138,7 +137,7 @@ class _Examination:
                 yield self._found("simplified-form", place, number)
 
     def _reading(self, number: int, read: Interpretation) -> Iterator[Finding]:
-        from inscribe.reading.carved_doubts import doubts_of_dates, doubts_of_signs
+        from inscribe.reading.inscription import doubts_of_dates, doubts_of_signs
 
         t = self.record.inscriptions[number].transcription
         told = {*doubts_of_signs(t.signs), *doubts_of_dates(read.dates)}  # under words of their own

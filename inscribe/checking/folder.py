@@ -8,7 +8,7 @@ from pathlib import Path
 
 from inscribe.checking.examine import examine
 from inscribe.checking.findings import Finding, finding
-from inscribe.record.loader import paths_in
+from inscribe.record import paths_in
 from inscribe.workers import mapped
 
 Examined = tuple[str | None, list[Finding]]
@@ -49,7 +49,7 @@ def _examine(path: Path, library: Path | None) -> Examined:
 def _in_library(identity: str, library: Path | None) -> bool:
     if library is None or not library.is_file():
         return False
-    from inscribe.sources.library import Library
+    from inscribe.sources import Library
 
     with Library(library) as opened:
         return opened.text_of_id(identity) is not None

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from inscribe.record.vocabulary import suggested
+from inscribe.record import suggested
 
 _JOINS = re.compile(r"\s*(?:,| and | with |/|;)\s*")
 _FREE = ("place",)  # anything may be said there; only what looks like a slip is remarked on

@@ -54,16 +54,16 @@ def command(
 
 
 def _shown(records: int, found: list[Finding], form: str) -> str:
-    from inscribe.report.as_json.check import check_as_json, finding_row
+    from inscribe.report.json import check_as_json, finding_row
 
     if form == "json":
         return json.dumps(check_as_json(records, found), ensure_ascii=False, indent=2)
     if form == "csv":
-        from inscribe.report.table.entry import csv_table
+        from inscribe.report.entries import csv_table
 
         rows = [{k: str(v or "") for k, v in finding_row(each).items()} for each in found]
         columns = ["severity", "code", "record", "file", "line", "message", "todo"]
         return csv_table(rows, columns)
-    from inscribe.report.terminal.check import check_as_text
+    from inscribe.report.terminal import check_as_text
 
     return check_as_text(records, found)

@@ -13,9 +13,8 @@ from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
     from inscribe.cli.collate_inputs import Task
-    from inscribe.collate.extent import Extent
-    from inscribe.collate.model import Collation
-    from inscribe.collate.witnesses import Testimony
+    from inscribe.collation import Collation, Testimony
+    from inscribe.collation.align import Extent
 
 FORMATS = ("text", "md", "json", "jsonl", "svg")
 
@@ -105,7 +104,7 @@ def command(
 
 
 def _collated(task: Task, *, extent: Extent) -> list[Collation]:
-    from inscribe.collate import collate
+    from inscribe.collation import collate
 
     return [
         collate(task.copy.transcription, source.transcription, task.copy.inscription, extent=extent)
@@ -125,7 +124,7 @@ def _collated_lines(file: str, *, extent: Extent) -> tuple[list[str], bool, bool
 
 def _answers(file: str, *, extent: Extent) -> Iterator[tuple[dict[str, Any], bool]]:
     from inscribe.cli import collate_inputs
-    from inscribe.report.as_json import collation as as_json
+    from inscribe.report.json import collation_as_json
 
     for number, identifier, task in collate_inputs.pairs(file):
         answer: dict[str, Any] = {} if identifier is None else {"id": identifier}
@@ -137,7 +136,7 @@ def _answers(file: str, *, extent: Extent) -> Iterator[tuple[dict[str, Any], boo
         except InscribeError as error:
             yield {"line": number, **answer, "error": str(error)}, True
             continue
-        yield {**answer, **as_json.collation(result)}, result.is_faithful_in_wording
+        yield {**answer, **collation_as_json(result)}, result.is_faithful_in_wording
 
 
 def _shown(tasks: list[Task], results: list[list[Collation]], shape: str, *, to_file: bool) -> str:
@@ -155,7 +154,7 @@ def _shown(tasks: list[Task], results: list[list[Collation]], shape: str, *, to_
 def _drawing(tasks: list[Task], results: list[list[Collation]]) -> str:
     from inscribe import notation
     from inscribe.record import Inscription
-    from inscribe.report.svg.plate import plate_drawing
+    from inscribe.report.entries import plate_drawing
 
     if len(tasks) > 1 or len(results[0]) > 1:
         raise InputError(
@@ -168,15 +167,15 @@ def _drawing(tasks: list[Task], results: list[list[Collation]]) -> str:
 
 
 def _as_markdown(task: Task, found: list[Collation], to_file: bool) -> list[str]:
-    from inscribe.report.markdown import collation as markdown
+    from inscribe.report.collations import collation_as_markdown, witnesses_as_markdown
 
     parts = [
-        markdown.collation_as_markdown(result, task.copy.title, source.title)
+        collation_as_markdown(result, task.copy.title, source.title)
         for result, source in zip(found, task.sources, strict=True)
         if result.is_of_same_text or len(found) == 1
     ]
     if len(found) > 1:
-        parts.insert(0, markdown.witnesses_as_markdown(_testimony(task, found), task.copy.title))
+        parts.insert(0, witnesses_as_markdown(_testimony(task, found), task.copy.title))
     return parts
 
 
@@ -185,34 +184,32 @@ def _as_text(task: Task, found: list[Collation], to_file: bool) -> list[str]:
     import shutil
     import sys
 
-    from inscribe.report.terminal import collation as terminal
+    from inscribe.report.terminal import collation_as_text, witnesses_as_text
 
     columns = shutil.get_terminal_size((80, 24)).columns
     colour = sys.stdout.isatty() and not to_file and not os.environ.get("NO_COLOR")
     title = task.copy.title
     parts = [
-        terminal.collation_as_text(result, title, source.title, columns=columns, colour=colour)
+        collation_as_text(result, title, source.title, columns=columns, colour=colour)
         for result, source in zip(found, task.sources, strict=True)
         if result.is_of_same_text or len(found) == 1
     ]
     if len(found) > 1:
         testimony = _testimony(task, found)
-        parts.insert(
-            0, terminal.witnesses_as_text(testimony, title, columns=columns, colour=colour)
-        )
+        parts.insert(0, witnesses_as_text(testimony, title, columns=columns, colour=colour))
     return parts
 
 
 def _testimony(task: Task, found: list[Collation]) -> Testimony:
-    from inscribe.collate.witnesses import testimony
+    from inscribe.collation import testimony
 
     return testimony(found, [source.title for source in task.sources])
 
 
 def _as_json(results: list[list[Collation]], shape: str) -> str:
-    from inscribe.report.as_json import collation as as_json
+    from inscribe.report.json import collation_as_json
 
-    answers = [as_json.collation(result) for group in results for result in group]
+    answers = [collation_as_json(result) for group in results for result in group]
     if shape == "jsonl":
         return "\n".join(json.dumps(answer, ensure_ascii=False) for answer in answers)
     return json.dumps(answers[0] if len(answers) == 1 else answers, ensure_ascii=False, indent=2)

@@ -14,8 +14,7 @@ from inscribe.cli.common import STANDARD_INPUT, library_path, read_standard_inpu
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
-    from inscribe.record import Inscription, Record
-    from inscribe.record import SourceText as RecordSource
+    from inscribe.record import Inscription, Record, SourceText as RecordSource
     from inscribe.signs import Transcription
 
 
@@ -85,7 +84,7 @@ def measured(tasks: list[Task], file: str, scale: float | None) -> Task:
     Raises:
         InputError: the boxes cannot be used, or there is not one inscription they could be of.
     """
-    from inscribe.record.boxes import read_boxes, with_boxes
+    from inscribe.record import read_boxes, with_boxes
 
     inscription = tasks[0].copy.inscription
     if len(tasks) != 1 or inscription is None:
@@ -130,8 +129,7 @@ def _own_sources(argument: str) -> list[Task]:
 
 
 def _source(source: RecordSource, record: Path) -> Text:
-    from inscribe.sources.library import Library
-    from inscribe.sources.of_record import words_of
+    from inscribe.sources import Library, words_of
 
     title = source.title or " ".join(filter(None, (source.work, source.number))) or source.id
     path = library_path(None)

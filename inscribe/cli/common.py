@@ -88,14 +88,14 @@ def expect_settled_names(folder: str | None) -> None:
     if folder is None:
         return
     from inscribe.reading.names import settle
-    from inscribe.record.settled import settled_names
+    from inscribe.record import settled_names
 
     settle(settled_names(Path(folder)))
 
 
 def _show_conventions(context: click.Context, _option: click.Parameter, asked: bool) -> None:
     if asked:
-        from inscribe.report.terminal.conventions import conventions_as_text
+        from inscribe.report.terminal import conventions_as_text
 
         click.echo(conventions_as_text())
         context.exit()

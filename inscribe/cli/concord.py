@@ -20,8 +20,7 @@ from inscribe.cli.common import (
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
-    from inscribe.concordance.counts import Order
-    from inscribe.concordance.folder import Collection
+    from inscribe.concordance import Collection, Order
 
 _ORDERS = ("after", "before", "match", "object", "date")
 
@@ -93,7 +92,7 @@ def command(
 
 
 def _query(word: str | None, pattern: str | None, exact: bool) -> Any:
-    from inscribe.concordance.search import query_of
+    from inscribe.concordance import query_of
 
     if pattern is not None:
         return query_of(pattern, pattern=True)
@@ -103,7 +102,7 @@ def _query(word: str | None, pattern: str | None, exact: bool) -> Any:
 def _collection(
     folder: str | None, library_file: str | None, no_cache: bool, progress: Any
 ) -> Collection:
-    from inscribe.concordance.folder import collection, library_collection
+    from inscribe.concordance import collection, library_collection
 
     if folder is None:
         return library_collection(library_path(library_file), progress, keep=not no_cache)
@@ -111,39 +110,38 @@ def _collection(
 
 
 def _found(held: Collection, query: Any, order: Order, only_counts: bool, form: str) -> str:
-    from inscribe.concordance.counts import counts, ordered
-    from inscribe.concordance.search import search
+    from inscribe.concordance import counts, ordered, search
 
     hits = ordered(search(held.documents, query), order)
     counted = counts(hits)
     if form == "json":
-        from inscribe.report.as_json.concord import concordance_as_json
+        from inscribe.report.json import concordance_as_json
 
         shown = [] if only_counts else hits
         found = concordance_as_json(query.asked, held, shown, counted)
         return json.dumps(found, ensure_ascii=False, indent=2)
     if form == "csv":
-        from inscribe.report.table.concord import counts_as_csv, hits_as_csv
+        from inscribe.report.json import counts_as_csv, hits_as_csv
 
         return counts_as_csv(counted) if only_counts else hits_as_csv(hits)
-    from inscribe.report.terminal.concord import concordance_as_text, counts_as_text
+    from inscribe.report.terminal import concordance_as_text, counts_as_text
 
     shape = counts_as_text if only_counts else concordance_as_text
     return shape(query.asked, held, hits, counted)
 
 
 def _clusters(held: Collection, form: str) -> str:
-    from inscribe.concordance.clusters import clusters
+    from inscribe.concordance import clusters
 
     found = clusters(held.documents)
     if form == "json":
-        from inscribe.report.as_json.concord import clusters_as_json
+        from inscribe.report.json import clusters_as_json
 
         return json.dumps(clusters_as_json(held, found), ensure_ascii=False, indent=2)
     if form == "csv":
-        from inscribe.report.table.concord import clusters_as_csv
+        from inscribe.report.json import clusters_as_csv
 
         return clusters_as_csv(held, found)
-    from inscribe.report.terminal.concord import clusters_as_text
+    from inscribe.report.terminal import clusters_as_text
 
     return clusters_as_text(held, found)

@@ -138,7 +138,7 @@ def _one_shown(text: str, between: Between | None, shape: str) -> str:
 
     first, *others = resolve_all(text, between)
     if shape == "text":
-        from inscribe.report.terminal.date import date_as_text
+        from inscribe.report.terminal import date_as_text
 
         return "\n".join(date_as_text(reading) for reading in (first, *others))
     result = _plain(first) | {"others": [_plain(each) for each in others]}
@@ -150,10 +150,10 @@ def _several_shown(found: Comparison, shape: str) -> str:
     if shape == "jsonl":
         return "".join(_as_line(_plain(reading)) for reading in found.readings)
     if shape == "json":
-        from inscribe.report.as_json.date import comparison_as_json
+        from inscribe.report.json import comparison_as_json
 
         return _as_document(comparison_as_json(found))
-    from inscribe.report.terminal.date import comparison_as_text
+    from inscribe.report.terminal import comparison_as_text
 
     return comparison_as_text(found)
 
@@ -163,7 +163,7 @@ def _as_document(result: dict[str, Any]) -> str:
 
 
 def _plain(reading: DateReading) -> dict[str, Any]:
-    from inscribe.report.as_json.date import date_as_json
+    from inscribe.report.json import date_as_json
 
     return date_as_json(reading)
 

@@ -21,7 +21,7 @@ from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry
-    from inscribe.report.style import Style
+    from inscribe.report.entries import Style
 
 # What a file of each format is called when entries go to a folder.
 ENDINGS = {
@@ -109,9 +109,9 @@ def command(
 def _style(file: str | None, labels: Literal["en", "ja"] | None) -> Style:
     from dataclasses import replace
 
-    from inscribe.report import style as styles
+    from inscribe.report import entries
 
-    style = styles.load(Path(file)) if file else styles.Style()
+    style = entries.load(Path(file)) if file else entries.Style()
     return replace(style, labels=labels) if labels else style
 
 
@@ -148,13 +148,13 @@ def _write_each(
 def _documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | bytes]:
     """Yield the entries as one document; as svg, a drawing for each inscription."""
     if form == "svg":
-        from inscribe.report.svg.plate import plate_drawing
+        from inscribe.report.entries import plate_drawing
 
         for entry in entries:
             for each in entry.inscriptions:
                 yield plate_drawing(each.inscription, each.collation)
     elif form == "docx":
-        from inscribe.report.docx.entry import entries_as_docx
+        from inscribe.report.entries import entries_as_docx
 
         yield entries_as_docx(entries, style)
     else:
@@ -162,13 +162,15 @@ def _documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | 
 
 
 def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
-    from inscribe.report.annotation.entry import entries_as_annotations
-    from inscribe.report.as_json.entry import entries_as_json
-    from inscribe.report.html.entry import entries_as_html
-    from inscribe.report.lido.entry import entries_as_lido
-    from inscribe.report.markdown.entry import entry_as_markdown
-    from inscribe.report.table.entry import entries_as_csv
-    from inscribe.report.tei.entry import entries_as_tei
+    from inscribe.report.entries import (
+        entries_as_annotations,
+        entries_as_csv,
+        entries_as_html,
+        entries_as_lido,
+        entries_as_tei,
+        entry_as_markdown,
+    )
+    from inscribe.report.json import entries_as_json
 
     return {
         "md": lambda entries, style: "\n".join(entry_as_markdown(e, style) for e in entries),

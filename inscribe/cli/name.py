@@ -18,7 +18,7 @@ from inscribe.errors import InputError
 
 if TYPE_CHECKING:
     from inscribe.reading.names import NameKind
-    from inscribe.report.as_json.name import Found
+    from inscribe.report.json import Found
 
 _KINDS = ("auto", "given", "surname", "art", "common")
 _LONGEST = 20  # characters of one name
@@ -58,7 +58,7 @@ def command(
     """
     expect_settled_names(records)
     from inscribe.forms import normalise_text
-    from inscribe.reading.full_names import full_readings
+    from inscribe.reading.signatures import full_readings
 
     found = []
     for name in (part for each in names for part in each.split() or [""]):
@@ -73,9 +73,9 @@ def _shown(found: list[Found], shape: str) -> str:
     if shape == "json":
         import json
 
-        from inscribe.report.as_json.name import names_as_json
+        from inscribe.report.json import names_as_json
 
         return json.dumps(names_as_json(found), ensure_ascii=False, indent=2)
-    from inscribe.report.terminal.name import names_as_text
+    from inscribe.report.terminal import names_as_text
 
     return names_as_text(found)

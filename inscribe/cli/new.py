@@ -15,8 +15,7 @@ from inscribe.errors import InputError, Place, ProblemsError
 
 if TYPE_CHECKING:
     from inscribe.record import Record
-    from inscribe.recording import Draft
-    from inscribe.recording.questions import Check, Interview
+    from inscribe.recording import Check, Draft, Interview
 
 INTERRUPTED = 130  # exit status, as shells have it
 SHOWN = 20  # characters of a search
@@ -37,8 +36,7 @@ def command(path: str) -> None:
     Ctrl-C, and the same command takes up where you stopped.
     """
     from inscribe.record import dump, loads
-    from inscribe.recording import Draft
-    from inscribe.recording.questions import Interview
+    from inscribe.recording import Draft, Interview
 
     target = Path(path)
     if target.suffix != ".toml":
@@ -95,7 +93,7 @@ class _Prompt:
         return self.draft.answer(key, lambda: self._offered_asked(question, check, offered), check)
 
     def column(self, key: str, number: int, before: str) -> str:
-        from inscribe.recording.questions import FACE_ENDS
+        from inscribe.recording import FACE_ENDS
 
         question = f"column {number} (empty when done, {FACE_ENDS} where a face ends)"
         return self.draft.answer(
@@ -121,7 +119,7 @@ class _Prompt:
                 return said
 
     def _column_asked(self, question: str, before: str) -> str:
-        from inscribe.recording.questions import FACE_ENDS, column_problem
+        from inscribe.recording import FACE_ENDS, column_problem
 
         while True:
             said = self._asked(question, column_problem)
@@ -144,7 +142,7 @@ class _Prompt:
         from inscribe import notation
 
         if not self.cautioned and any(sign.is_worn for sign in notation.parse(column).signs):
-            from inscribe.report.cautions import caution
+            from inscribe.report import caution
 
             self.cautioned = True
             _say(f"  {caution('handling')}")
@@ -152,7 +150,7 @@ class _Prompt:
 
 def _say(text: str, indent: int = 4) -> None:
     """Say something on the terminal, broken between words to fit it."""
-    from inscribe.report.terminal.wrapping import room, wrapped
+    from inscribe.report.terminal import room, wrapped
 
     click.echo(wrapped(text, room(), indent), err=True)
 
@@ -175,13 +173,13 @@ def _make_folder(folder: Path) -> None:
 
 
 def _column_or_end_problem(answer: str) -> str:
-    from inscribe.recording.questions import FACE_ENDS, column_problem
+    from inscribe.recording import FACE_ENDS, column_problem
 
     return "" if answer in ("", FACE_ENDS) else column_problem(answer)
 
 
 def _yes_or_no(answer: str) -> str:
-    from inscribe.recording.questions import yes_problem
+    from inscribe.recording import yes_problem
 
     return yes_problem(answer)
 
@@ -205,10 +203,9 @@ def _show_column(column: str, before: str) -> None:
 
 def _show_found(wanted: str) -> None:
     """Show the characters with this reading, number of strokes, or these parts."""
-    from inscribe.collate.sounds import is_kana
-    from inscribe.forms.description import describe
-    from inscribe.forms.search import found
-    from inscribe.report.terminal.sign import list_as_text
+    from inscribe.forms import describe, found
+    from inscribe.reading.spelling import is_kana
+    from inscribe.report.terminal import list_as_text
 
     words = wanted.replace("＋", "+").replace(" ", "")
     if not words.strip("?"):

@@ -13,7 +13,7 @@ from inscribe.errors import InputError
 
 if TYPE_CHECKING:
     from inscribe.reading import Interpretation
-    from inscribe.reading.overrides import Override
+    from inscribe.reading.words import Override
 
 override_option = click.option(
     "--override",
@@ -42,7 +42,7 @@ def overrides_of(given: Sequence[str]) -> tuple[Override, ...]:
 
 
 def _override(given: str) -> Override:
-    from inscribe.record.model import Override as Settled
+    from inscribe.record import Override as Settled
 
     match = re.fullmatch(_GIVEN, given, re.ASCII)
     first, last = (int(match[1]), int(match[2] or match[1])) if match else (0, 0)

@@ -27,7 +27,7 @@ from inscribe.errors import InputError, InscribeError, NotationError, Place
 
 if TYPE_CHECKING:
     from inscribe.reading import Choice, Interpretation
-    from inscribe.reading.overrides import Override
+    from inscribe.reading.words import Override
 
 
 @click.command(
@@ -97,7 +97,7 @@ def command(
         found = list(_interpretations(path, literal, register, overrides))
         refuse_beyond(overrides, found)
         if second_opinion:
-            from inscribe.reading.second_opinion import with_second_opinion
+            from inscribe.reading.inscription import with_second_opinion
 
             found = [with_second_opinion(each) for each in found]
         return _shown([_in_letters(each, letters) for each in found], shape, why)
@@ -119,7 +119,7 @@ def _watch(path: str | None, shown: Callable[[], str], output: str | None) -> No
 def _in_letters(found: Interpretation, letters: str) -> Interpretation:
     if letters == "hepburn":
         return found
-    from inscribe.reading.iso3602 import iso_reading
+    from inscribe.reading.inscription import iso_reading
 
     return iso_reading(found)
 
@@ -180,13 +180,13 @@ def _of_record(
 
 def _shown(found: list[Interpretation], shape: str, why: bool) -> str:
     if shape == "text":
-        from inscribe.report.terminal.reading import cautions_as_text, reading_as_text
+        from inscribe.report.terminal import cautions_as_text, reading_as_text
 
         readings = "\n".join(reading_as_text(each, why=why) for each in found)
         return readings + cautions_as_text(found)
     import json
 
-    from inscribe.report.as_json.reading import reading_as_json
+    from inscribe.report.json import reading_as_json
 
     objects = [reading_as_json(each) for each in found]
     if shape == "jsonl":
@@ -237,8 +237,8 @@ def _line_results(
     import json
 
     from inscribe import files, reading
-    from inscribe.report.as_json.reading import reading_as_json
-    from inscribe.report.terminal.reading import reading_as_text
+    from inscribe.report.json import reading_as_json
+    from inscribe.report.terminal import reading_as_text
 
     for number, line in enumerate(lines, start=1):
         try:

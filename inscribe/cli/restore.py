@@ -165,7 +165,7 @@ def _library(given: str | None) -> Any:
     path = library_path(given)
     if given is None and not path.is_file():
         return nullcontext()
-    from inscribe.sources.library import Library
+    from inscribe.sources import Library
 
     return Library(path)
 
@@ -178,7 +178,7 @@ def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict
     """
     from collections import Counter
 
-    from inscribe.concordance.folder import collection
+    from inscribe.concordance import collection
 
     with progress_shown("records", quiet=quiet) as progress:
         found = collection(Path(folder), progress)
@@ -219,8 +219,7 @@ def _asked(
 
 
 def _seen(parts: str | None, strokes: str | None, like: str | None) -> Seen:
-    from inscribe.forms.search import found
-    from inscribe.forms.sequences import signs_of
+    from inscribe.forms import found, signs_of
     from inscribe.restoring import Seen
 
     wanted = tuple(sign for word in re.split(r"[+＋\s]+", parts or "") for sign in signs_of(word))
@@ -253,10 +252,10 @@ def _strokes(given: str) -> tuple[int, int]:
 
 
 def _shown(results: list[Restoration | dict[str, Any]], form: str, lines: bool) -> str:
-    from inscribe.report.as_json.restore import restoration_as_json
+    from inscribe.report.json import restoration_as_json
 
     if form == "text":
-        from inscribe.report.terminal.restore import restorations_as_text
+        from inscribe.report.terminal import restorations_as_text
 
         return restorations_as_text(results)
     plain = [each if isinstance(each, dict) else restoration_as_json(each) for each in results]

@@ -37,11 +37,11 @@ def command(what: str, output: str | None, force: bool, quiet: bool) -> None:
     records and offer keys and words while you type.
     """
     if what == RECORD:
-        from inscribe.record.schema import record_schema
+        from inscribe.record import record_schema
 
         schema = record_schema()
     else:
-        from inscribe.report.as_json.schemas import schema_of
+        from inscribe.report.json import schema_of
 
         schema = schema_of(what)
     write_result(json.dumps(schema, ensure_ascii=False, indent=2), output, force=force)

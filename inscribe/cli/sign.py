@@ -19,7 +19,7 @@ from inscribe.cli.common import (
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
-    from inscribe.forms.description import Description
+    from inscribe.forms import Description
 
 MOST_STROKES = 84
 MOST_LISTED = 60  # one line each; a screen or two
@@ -78,8 +78,7 @@ def command(
 
 def _named(arguments: tuple[str, ...]) -> tuple[str, ...]:
     """Return the signs that the arguments name, each once."""
-    from inscribe.forms.characters import code_point
-    from inscribe.forms.sequences import signs_of
+    from inscribe.forms import code_point, signs_of
 
     found: list[str] = []
     for argument in arguments:
@@ -96,8 +95,7 @@ def _named(arguments: tuple[str, ...]) -> tuple[str, ...]:
 
 def _searched(parts: str | None, reading: str | None, strokes: str | None) -> tuple[str, ...]:
     """Return the characters that meet the conditions, which may be none."""
-    from inscribe.forms.search import found
-    from inscribe.forms.sequences import signs_of
+    from inscribe.forms import found, signs_of
 
     wanted = [sign for word in re.split(r"[+＋\s]+", parts or "") for sign in signs_of(word)]
     if parts is not None and not wanted:
@@ -119,17 +117,17 @@ def _range(strokes: str) -> tuple[int, int]:
 
 
 def _described(signs: tuple[str, ...]) -> list[Description]:
-    from inscribe.forms.description import describe
+    from inscribe.forms import describe
 
     return [describe(sign) for sign in signs]
 
 
 def _written(found: list[Description], shape: str, searching: bool, left_out: int) -> str:
     if shape == "text":
-        from inscribe.report.terminal.sign import list_as_text, signs_as_text
+        from inscribe.report.terminal import list_as_text, signs_as_text
 
         return list_as_text(found, left_out) if searching else signs_as_text(found)
-    from inscribe.report.as_json.sign import sign_as_json
+    from inscribe.report.json import sign_as_json
 
     plain = [sign_as_json(each) for each in found]
     if shape == "json":

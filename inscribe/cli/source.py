@@ -23,7 +23,7 @@ from inscribe.cli.common import (
 from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
-    from inscribe.sources.texts import SourceText
+    from inscribe.sources import SourceText
 
 _library = library_option("The library file")
 
@@ -62,30 +62,30 @@ def add(
     their fields: text, and as far as there are any id (else the number is taken, or the line),
     title, provenance and licence; others are kept.
     """
-    from inscribe.sources import adding, importers
-    from inscribe.sources.library import Library
+    from inscribe import sources
+    from inscribe.sources import Library
 
-    if kind is not None and kind not in importers.FORMATS:
+    if kind is not None and kind not in sources.FORMATS:
         raise InputError(
-            f"there is no kind of file {kind!r}", hint="use one of " + ", ".join(importers.FORMATS)
+            f"there is no kind of file {kind!r}", hint="use one of " + ", ".join(sources.FORMATS)
         )
     piped = read_standard_input() if STANDARD_INPUT in paths else ""
-    named = importers.files_in(Path(path) for path in paths if path != STANDARD_INPUT)
+    named = sources.files_in(Path(path) for path in paths if path != STANDARD_INPUT)
 
     reading = [""]  # the file at hand
 
     def texts() -> Iterator[SourceText]:
-        for path, stem in zip(named, importers.stems_of(named), strict=True):
+        for path, stem in zip(named, sources.stems_of(named), strict=True):
             reading[0] = str(path)
-            yield from importers.texts_in(path, kind=kind, unit=unit, stem=stem)
+            yield from sources.texts_in(path, kind=kind, unit=unit, stem=stem)
         if piped:
             reading[0] = "standard input"
-            yield from importers.texts_of(
+            yield from sources.texts_of(
                 piped, "standard input", "input", kind=kind or "jsonl", unit=unit
             )
 
     try:
-        count = adding.checked(texts())
+        count = sources.checked(texts())
     except InscribeError as error:
         raise error.in_file(reading[0]) from error
     if not count:
@@ -95,7 +95,7 @@ def add(
         )
     with Library(library_path(library_file), create=True) as library:
         with progress_shown("texts", quiet=quiet) as show:
-            added = adding.add_texts(library, texts(), count, lambda done: show(done, count))
+            added = sources.add_texts(library, texts(), count, lambda done: show(done, count))
         held = len(library)
     if not quiet:
         click.echo(
@@ -115,9 +115,9 @@ def list_texts(
     library_file: str | None, form: str, output: str | None, force: bool, quiet: bool
 ) -> None:
     """List the texts of the library."""
-    from inscribe.report.as_json.source import text_as_json
-    from inscribe.report.terminal.source import listing
-    from inscribe.sources.library import Library
+    from inscribe.report.json import text_as_json
+    from inscribe.report.terminal import listing
+    from inscribe.sources import Library
 
     with Library(library_path(library_file)) as library:
         if form == "json":
@@ -133,7 +133,7 @@ def list_texts(
 @click.option("--quiet", "-q", is_flag=True, help="No remarks.")
 def remove(ids: tuple[str, ...], library_file: str | None, quiet: bool) -> None:
     """Remove texts from the library by id, all of them or none."""
-    from inscribe.sources.library import Library
+    from inscribe.sources import Library
 
     with Library(library_path(library_file)) as library:
         library.remove(ids)
@@ -151,8 +151,8 @@ def export(
     ids: tuple[str, ...], library_file: str | None, output: str | None, force: bool, quiet: bool
 ) -> None:
     """Write texts as JSON Lines, in the form that inscribe source add reads."""
-    from inscribe.report.as_json.source import text_as_json
-    from inscribe.sources.library import Library
+    from inscribe.report.json import text_as_json
+    from inscribe.sources import Library
 
     with Library(library_path(library_file)) as library:
         texts = list(library.texts(ids or None))
@@ -199,10 +199,9 @@ def find(
     nearly the same words, which are one answer. A search can also end with none.
     """
     from inscribe.cli.source_queries import line_queries, queries
-    from inscribe.report.as_json.source import error_as_json, hits_as_json
-    from inscribe.report.terminal.source import hits_as_text
-    from inscribe.sources.find import find as find_text
-    from inscribe.sources.library import Library
+    from inscribe.report.json import error_as_json, hits_as_json
+    from inscribe.report.terminal import hits_as_text
+    from inscribe.sources import Library, find as find_text
 
     asked = line_queries(path, literal) if lines else queries(path, literal)
     answers: list[str] = []

@@ -57,7 +57,7 @@ def line_queries(path: str | None, literal: str | None) -> Iterator[Asked]:
 def _asked(number: int, text: str) -> Asked:
     def transcription() -> Transcription:
         from inscribe import notation
-        from inscribe.sources.query import is_romanised, kana_of_romanised
+        from inscribe.sources import is_romanised, kana_of_romanised
 
         return notation.parse(kana_of_romanised(text) if is_romanised(text) else text)
 

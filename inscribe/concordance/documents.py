@@ -10,14 +10,14 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe import notation, tables
-from inscribe.collate.sounds import is_kana
 from inscribe.errors import InscribeError
+from inscribe.reading.spelling import is_kana
 
 if TYPE_CHECKING:
-    from inscribe.reading.tokens import Interpretation, Token
+    from inscribe.reading.words import Interpretation, Token
     from inscribe.record import Inscription, Record
     from inscribe.signs import Transcription
-    from inscribe.sources.texts import SourceText
+    from inscribe.sources import SourceText
 
 LONGEST_NAME = 40
 _ADDED = frozenset("のにをと")
@@ -142,7 +142,7 @@ def _document(
     identity: str, kind: str, file: str, place: str, text: Transcription, read: Interpretation
 ) -> Document:
     from inscribe.forms import normalise
-    from inscribe.reading.assembling import shown
+    from inscribe.reading.words import shown
 
     normal = normalise(text)
     words = read.proposals[0].tokens if read.proposals else ()
@@ -197,7 +197,7 @@ def sound_key(kana: str) -> str:
     >>> sound_key("きょう") == sound_key("けふ") == sound_key("きやう")
     True
     """
-    from inscribe.sources.keys import letters, run_together
+    from inscribe.sources import letters, run_together
 
     return run_together(letters(kana))
 

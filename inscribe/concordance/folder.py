@@ -24,11 +24,11 @@ from inscribe.concordance.documents import (
     rows_of,
 )
 from inscribe.errors import InputError, InscribeError
-from inscribe.record.loader import load, paths_in
+from inscribe.record import load, paths_in
 from inscribe.workers import mapped
 
 if TYPE_CHECKING:
-    from inscribe.sources.texts import SourceText
+    from inscribe.sources import SourceText
 
 LAYOUT = 3
 MOST_KEPT = 100_000  # texts of a library above which its documents are not kept
@@ -105,7 +105,7 @@ def library_collection(
     Raises:
         InputError: there is no library, or it cannot be used.
     """
-    from inscribe.sources.library import Library
+    from inscribe.sources import Library
 
     kept_in = _cache_file(library, cache) if keep else None
     known = _kept(kept_in) if kept_in else {}

@@ -1,7 +1,8 @@
 """What a carved date says, which days it names, and whether it agrees with itself.
 
-``find`` is asked about every text that is read, and most have no date: importing this package
-loads only what it needs to say no, the rest comes with the first date found.
+``finding`` (the way in) is asked about every text that is read, and most have no date; the
+rooms ``calendar``, ``written`` and ``meaning`` are loaded with the first date found. ``model``
+is what the stage hands on.
 """
 
 from __future__ import annotations
@@ -9,38 +10,32 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inscribe import late
-from inscribe.dates.finding import find, resolve, resolve_all
 
 if TYPE_CHECKING:
-    from inscribe.dates.model import Age, Candidate, DateReading, Explanation, Piece
-    from inscribe.dates.pronounce import SpokenWord, words
-    from inscribe.dates.several import Comparison, compared
-
-_HOMES = {
-    "Age": "inscribe.dates.model",
-    "Candidate": "inscribe.dates.model",
-    "DateReading": "inscribe.dates.model",
-    "Explanation": "inscribe.dates.model",
-    "Piece": "inscribe.dates.model",
-    "SpokenWord": "inscribe.dates.pronounce",
-    "words": "inscribe.dates.pronounce",
-    "Comparison": "inscribe.dates.several",
-    "compared": "inscribe.dates.several",
-}
-
-__all__ = [
-    "Age",
-    "Candidate",
-    "Comparison",
-    "DateReading",
-    "Explanation",
-    "Piece",
-    "SpokenWord",
-    "compared",
-    "find",
-    "resolve",
-    "resolve_all",
-    "words",
-]
-
-__getattr__ = late.names(__name__, _HOMES)
+    from inscribe.dates.finding import find as find, resolve as resolve, resolve_all as resolve_all
+    from inscribe.dates.meaning import (
+        Comparison as Comparison,
+        SpokenWord as SpokenWord,
+        compared as compared,
+        words as words,
+    )
+    from inscribe.dates.model import (
+        SEASONS as SEASONS,
+        Age as Age,
+        Agreement as Agreement,
+        Candidate as Candidate,
+        DateReading as DateReading,
+        Explanation as Explanation,
+        Part as Part,
+        Piece as Piece,
+        Precision as Precision,
+    )
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "finding": "find resolve resolve_all",
+            "meaning": "Comparison SpokenWord compared words",
+            "model": "SEASONS Age Agreement Candidate DateReading Explanation Part Piece Precision",
+        },
+    )

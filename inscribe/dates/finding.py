@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from inscribe.dates.trace import may_hold_date
+from inscribe.dates.written import may_hold_date
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
-    from inscribe.dates.expression import Expression
     from inscribe.dates.model import DateReading, Piece
+    from inscribe.dates.written import Expression
 
 Between = tuple[int, int]
 _PARTS = (
@@ -41,7 +41,7 @@ def find(
     """
     if not weak and not may_hold_date(text):
         return ()
-    from inscribe.dates.parse import expressions
+    from inscribe.dates.written import expressions
 
     kept = [each for each in expressions(text) if each.sure or weak]
     return _resolved(kept, text, between, before)
@@ -90,7 +90,7 @@ def resolve_all(text: str, between: Between | None = None) -> tuple[DateReading,
     Raises:
         InputError: nothing in ``text`` is a date or an age.
     """
-    from inscribe.dates.parse import bare_age, expressions
+    from inscribe.dates.written import bare_age, expressions
     from inscribe.forms import normalise_text
 
     if len(text) == len("1853-07-08") and text.count("-") == 2:
@@ -110,7 +110,7 @@ def _of_gregorian(text: str) -> DateReading:
     """Return the day of the Japanese calendar that an ISO date names."""
     from datetime import date
 
-    from inscribe.dates.carved import as_carved
+    from inscribe.dates.meaning import as_carved
 
     try:
         day = date.fromisoformat(text)

@@ -3,8 +3,22 @@
 Formats (``inscribe.report``) only lay out what stands here.
 """
 
-from inscribe.entry.assemble import entry_of
-from inscribe.entry.folder import entries_in
-from inscribe.entry.model import Entry, InscriptionEntry
+from __future__ import annotations
 
-__all__ = ["Entry", "InscriptionEntry", "entries_in", "entry_of"]
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.entry.assemble import entry_of as entry_of
+    from inscribe.entry.folder import entries_in as entries_in
+    from inscribe.entry.model import Entry as Entry, InscriptionEntry as InscriptionEntry
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "assemble": "entry_of",
+            "folder": "entries_in",
+            "model": "Entry InscriptionEntry",
+        },
+    )

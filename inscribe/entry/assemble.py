@@ -6,15 +6,15 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from inscribe import reading
-from inscribe.collate import Collation, collate
+from inscribe.collation import Collation, collate
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
 from inscribe.signs import Certainty, Intervention
-from inscribe.sources.of_record import words_of
+from inscribe.sources import words_of
 
 if TYPE_CHECKING:
     from inscribe.record import Inscription, Record
-    from inscribe.sources.library import Library
+    from inscribe.sources import Library
 
 
 def entry_of(record: Record, library: Library | None = None) -> Entry:

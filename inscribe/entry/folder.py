@@ -10,7 +10,7 @@ from pathlib import Path
 from inscribe.entry.assemble import entry_of
 from inscribe.entry.model import Entry
 from inscribe.errors import InputError, NotationError, Place
-from inscribe.record.loader import load, paths_in
+from inscribe.record import load, paths_in
 from inscribe.workers import mapped
 
 
@@ -39,7 +39,7 @@ def entries_in(
 
 
 def _entry(path: Path, library: Path | None) -> Entry:
-    from inscribe.sources.library import Library
+    from inscribe.sources import Library
 
     with Library(library) if library and library.is_file() else nullcontext() as opened:
         record = load(path)

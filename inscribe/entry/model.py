@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from inscribe.collate import Collation
-from inscribe.reading.tokens import Interpretation, Proposal
+from inscribe.collation import Collation
+from inscribe.reading.words import Interpretation, Proposal
 from inscribe.record import Inscription, Record
 
 

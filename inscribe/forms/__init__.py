@@ -9,54 +9,58 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inscribe import late
-from inscribe.forms.normal import Change, NormalText, carved
-from inscribe.forms.normalising import GAP, KAO, UNREAD, normalise, normalise_text
-from inscribe.forms.sequences import signs_of
 
 if TYPE_CHECKING:
     from inscribe.forms.characters import (
-        Character,
-        Readings,
-        character,
-        kana_of,
-        parent_of,
-        readings,
+        Character as Character,
+        Readings as Readings,
+        character as character,
+        code_point as code_point,
+        kana_of as kana_of,
+        parent_of as parent_of,
+        readings as readings,
     )
-    from inscribe.forms.relations import Relation, related, relation, same_character
-
-_HOMES = {
-    "Character": "inscribe.forms.characters",
-    "Readings": "inscribe.forms.characters",
-    "Relation": "inscribe.forms.relations",
-    "character": "inscribe.forms.characters",
-    "kana_of": "inscribe.forms.characters",
-    "parent_of": "inscribe.forms.characters",
-    "readings": "inscribe.forms.characters",
-    "related": "inscribe.forms.relations",
-    "relation": "inscribe.forms.relations",
-    "same_character": "inscribe.forms.relations",
-}
-
-__all__ = [
-    "GAP",
-    "KAO",
-    "UNREAD",
-    "Change",
-    "Character",
-    "NormalText",
-    "Readings",
-    "Relation",
-    "carved",
-    "character",
-    "kana_of",
-    "normalise",
-    "normalise_text",
-    "parent_of",
-    "readings",
-    "related",
-    "relation",
-    "same_character",
-    "signs_of",
-]
-
-__getattr__ = late.names(__name__, _HOMES)
+    from inscribe.forms.components import Part as Part, all_parts as all_parts, parts as parts
+    from inscribe.forms.description import Description as Description, describe as describe
+    from inscribe.forms.normal import (
+        Change as Change,
+        NormalText as NormalText,
+        carved as carved,
+        carved_between as carved_between,
+    )
+    from inscribe.forms.normalising import (
+        GAP as GAP,
+        KAO as KAO,
+        UNREAD as UNREAD,
+        normalise as normalise,
+        normalise_text as normalise_text,
+    )
+    from inscribe.forms.relations import (
+        SIMPLIFIED_TABLE as SIMPLIFIED_TABLE,
+        Relation as Relation,
+        look_alikes as look_alikes,
+        merged_word as merged_word,
+        related as related,
+        relation as relation,
+        same_character as same_character,
+    )
+    from inscribe.forms.repeats import marks as marks
+    from inscribe.forms.search import found as found
+    from inscribe.forms.sequences import signs_of as signs_of
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "characters": "Character Readings character code_point kana_of parent_of readings",
+            "components": "Part all_parts parts",
+            "description": "Description describe",
+            "normal": "Change NormalText carved carved_between",
+            "normalising": "GAP KAO UNREAD normalise normalise_text",
+            "relations": (
+                "Relation SIMPLIFIED_TABLE look_alikes merged_word related relation same_character"
+            ),
+            "repeats": "marks",
+            "search": "found",
+            "sequences": "signs_of",
+        },
+    )

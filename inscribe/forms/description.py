@@ -12,11 +12,11 @@ from __future__ import annotations
 import unicodedata
 from dataclasses import dataclass
 
-from inscribe.forms import characters, parts
+from inscribe.forms import characters, components
 from inscribe.forms.characters import Character, Readings
+from inscribe.forms.components import Part
 from inscribe.forms.normalising import normalise_text
 from inscribe.forms.numbers import value_of
-from inscribe.forms.parts import Part
 from inscribe.forms.relations import Merged, Relation, merged_word, related
 from inscribe.forms.repeats import Mark, marks
 from inscribe.forms.steps import Step, kana_values, steps
@@ -71,7 +71,7 @@ def describe(sign: str) -> Description:
         character=own,
         readings=characters.readings(readings_of),
         readings_of=readings_of,
-        parts=parts.parts(sign),
+        parts=components.parts(sign),
         kana=kana_values().get(sign, ()),
         parent=characters.parent_of(sign),
         hentaigana=characters.hentaigana_from(sign) or characters.hentaigana_for(sign),

@@ -15,14 +15,7 @@ from inscribe.forms import neighbours
 from inscribe.forms.normal import NormalText
 from inscribe.forms.rewriting import Rewriting, identity, rewritten_evenly
 from inscribe.forms.sequences import joined, signs_of
-from inscribe.forms.steps import (
-    EVEN_KINDS,
-    JOINING,
-    SEAL_LEGEND,
-    VOICING_MARK,
-    Step,
-    lookup_for,
-)
+from inscribe.forms.steps import EVEN_KINDS, JOINING, SEAL_LEGEND, VOICING_MARK, Step, lookup_for
 from inscribe.signs import Certainty, Kind, Sign, Transcription
 
 UNREAD = "□"

@@ -25,7 +25,7 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.errors import TableError
 from inscribe.forms.sequences import PARTS_OF_SIGNS, VOICED, voiced
-from inscribe.notation.segments import segments
+from inscribe.notation import segments
 
 REACH = 16  # characters looked at before a mark
 _BREAKS = frozenset("\n／」")  # a word may run over the end of a line or column

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 
 from inscribe.forms import characters
 from inscribe.forms.characters import Readings
-from inscribe.forms.parts import built_of
+from inscribe.forms.components import built_of
 from inscribe.forms.relations import related
 from inscribe.forms.steps import COMPATIBILITY, OLD_FORM, VARIANT, steps
 

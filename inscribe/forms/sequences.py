@@ -21,7 +21,7 @@ from inscribe.forms.steps import (
     Step,
     lookup_for,
 )
-from inscribe.notation.segments import segments
+from inscribe.notation import segments
 
 VOICED = "\u3099"
 _COMBINING = {"\uff9e": VOICED, "\uff9f": "\u309a", "゛": VOICED, "゜": "\u309a"}

@@ -32,6 +32,7 @@ and columns, and one pair that says how sure a sign is may stand inside or aroun
 what the editor did. Spaces are not signs; a sign may be an ideographic description sequence
 (⿰木黑, or ⿰木□ where a part cannot be read).
 
+>>> from inscribe.notation import parse, render
 >>> t = parse("花の色は(者)／うつりに□(けカ)り（花押）")
 >>> t.text
 '花の色𛂥うつりにけり'
@@ -43,54 +44,22 @@ what the editor did. Spaces are not signs; a sign may be an ideographic descript
 
 from __future__ import annotations
 
-from functools import cache
 from typing import TYPE_CHECKING
 
-from inscribe.late import names
-from inscribe.notation.conventions import convention as _convention
-from inscribe.notation.parser import MAX_CHARACTERS, Parser
-from inscribe.signs import Transcription
+from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.notation.hentaigana import written_out
-    from inscribe.notation.renderer import Renderer
-
-__all__ = ["CONVENTIONS", "MAX_CHARACTERS", "parse", "render", "written_out"]
-
-CONVENTIONS = ("japanese", "leiden")
-
-
-def parse(text: str, convention: str = "japanese", file: str | None = None) -> Transcription:
-    """Return the transcription that ``text`` writes; ``file`` is only named in messages.
-
-    The time grows with the length of the text. ``parse(render(t)) == t`` for every transcription
-    without boxes.
-
-    Raises:
-        NotationError: the text breaks the convention or is longer than 200,000 characters;
-            line and column are named, and what was expected.
-        InputError: there is no such convention.
-    """
-    return Parser(text, _convention(convention), file).parse()
-
-
-def render(t: Transcription, convention: str = "japanese", column_end: str | None = None) -> str:
-    """Return ``t`` written in a convention; ``column_end`` may be a line break instead of its mark.
-
-    Boxes are not written: they belong to a record.
-
-    Raises:
-        NotationError: a sign's text is not one sign, or holds a control character.
-        InputError: there is no such convention.
-    """
-    return _renderer(convention, column_end).transcription(t)
-
-
-@cache
-def _renderer(name: str, column_end: str | None) -> Renderer:
-    from inscribe.notation.renderer import Renderer
-
-    return Renderer(_convention(name), column_end)
-
-
-__getattr__ = names(__name__, {"written_out": "inscribe.notation.hentaigana"})
+    from inscribe.notation.cutting import refusal as refusal, segments as segments
+    from inscribe.notation.hentaigana import written_out as written_out
+    from inscribe.notation.parser import MAX_CHARACTERS as MAX_CHARACTERS
+    from inscribe.notation.text import CONVENTIONS as CONVENTIONS, parse as parse, render as render
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "cutting": "refusal segments",
+            "hentaigana": "written_out",
+            "parser": "MAX_CHARACTERS",
+            "text": "CONVENTIONS parse render",
+        },
+    )

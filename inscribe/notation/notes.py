@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from inscribe.notation.conventions import Convention, Note
-from inscribe.notation.segments import is_one_sign
+from inscribe.notation.cutting import is_one_sign
 from inscribe.signs import Certainty, Intervention, Kind, Sign
 
 

@@ -8,8 +8,7 @@ from typing import NamedTuple
 
 from inscribe.errors import NotationError, Place
 from inscribe.notation.conventions import Bracket, Convention, Note
-from inscribe.notation.notes import Refused, certainty_within, contradiction, named, noted
-from inscribe.notation.segments import (
+from inscribe.notation.cutting import (
     DOT_BELOW,
     continues,
     end_of_sign,
@@ -17,6 +16,7 @@ from inscribe.notation.segments import (
     is_one_sign,
     refusal,
 )
+from inscribe.notation.notes import Refused, certainty_within, contradiction, named, noted
 from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription, transcription
 
 MAX_CHARACTERS = 200_000

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from inscribe.errors import NotationError
 from inscribe.notation.conventions import Bracket, Convention
-from inscribe.notation.segments import DOT_BELOW, is_one_sign, refusal
+from inscribe.notation.cutting import DOT_BELOW, is_one_sign, refusal
 from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription
 
 _Meaning = Certainty | Intervention

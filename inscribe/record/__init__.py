@@ -1,5 +1,6 @@
 """Records: one TOML file for one object, its inscriptions, their sources and their readings.
 
+>>> from inscribe.record import loads
 >>> record = loads('''
 ... id = "DEMO-000"
 ... kind = "tsuba"
@@ -15,39 +16,51 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from inscribe.late import names
-from inscribe.record.loader import load, loads, paths_in
-from inscribe.record.model import (
-    ColumnMeasure,
-    Inscription,
-    Maker,
-    Measurements,
-    Override,
-    Plate,
-    Reader,
-    Record,
-    SignBox,
-    SourceText,
-)
+from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.record.writer import dump
-
-__all__ = [
-    "ColumnMeasure",
-    "Inscription",
-    "Maker",
-    "Measurements",
-    "Override",
-    "Plate",
-    "Reader",
-    "Record",
-    "SignBox",
-    "SourceText",
-    "dump",
-    "load",
-    "loads",
-    "paths_in",
-]
-
-__getattr__ = names(__name__, {"dump": "inscribe.record.writer"})
+    from inscribe.record.boxes import read_boxes as read_boxes, with_boxes as with_boxes
+    from inscribe.record.fields import MAX_MM as MAX_MM
+    from inscribe.record.loader import (
+        ENDLESS_KEY as ENDLESS_KEY,
+        load as load,
+        loads as loads,
+        paths_in as paths_in,
+    )
+    from inscribe.record.locate import Locator as Locator
+    from inscribe.record.model import (
+        ColumnMeasure as ColumnMeasure,
+        Inscription as Inscription,
+        Maker as Maker,
+        Measurements as Measurements,
+        Override as Override,
+        Plate as Plate,
+        Reader as Reader,
+        Record as Record,
+        SignBox as SignBox,
+        SourceText as SourceText,
+    )
+    from inscribe.record.schema import record_schema as record_schema
+    from inscribe.record.settled import settled_names as settled_names
+    from inscribe.record.values import FORBIDDEN as FORBIDDEN
+    from inscribe.record.vocabulary import suggested as suggested
+    from inscribe.record.writer import dump as dump
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "boxes": "read_boxes with_boxes",
+            "fields": "MAX_MM",
+            "loader": "ENDLESS_KEY load loads paths_in",
+            "locate": "Locator",
+            "model": (
+                "ColumnMeasure Inscription Maker Measurements Override Plate Reader Record "
+                "SignBox SourceText"
+            ),
+            "schema": "record_schema",
+            "settled": "settled_names",
+            "values": "FORBIDDEN",
+            "vocabulary": "suggested",
+            "writer": "dump",
+        },
+    )

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from inscribe.errors import InscribeError
 from inscribe.files import read_text
-from inscribe.forms.normalising import normalise_text
+from inscribe.forms import normalise_text
 from inscribe.record.loader import loads, paths_in
 from inscribe.record.model import Inscription, Override
 

@@ -10,6 +10,7 @@ from typing import Protocol
 from inscribe import notation
 from inscribe.errors import InscribeError
 from inscribe.record import (
+    MAX_MM,
     ColumnMeasure,
     Inscription,
     Measurements,
@@ -17,9 +18,8 @@ from inscribe.record import (
     Reader,
     Record,
     SourceText,
+    suggested,
 )
-from inscribe.record.fields import MAX_MM
-from inscribe.record.vocabulary import suggested
 
 Check = Callable[[str], str]  # what is wrong with an answer, or nothing
 SIZES = ("length", "width", "height", "thickness", "diameter")

@@ -5,14 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from inscribe.reading.tokens import Proposal
+    from inscribe.reading.words import Proposal
 
 
 def phrased(proposal: Proposal, what: str) -> str:
     """Return the reading with `` / `` where a phrase of verse ends."""
     if not proposal.phrases:
         return str(getattr(proposal, what))
-    from inscribe.reading.word_division import Word, separator
+    from inscribe.reading.spelling import Word, separator
 
     firsts = {first for _, first in proposal.phrases if first}
     out = ""

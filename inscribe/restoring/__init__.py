@@ -1,13 +1,34 @@
 """Restoring what cannot be read: ranked candidates with their evidence, never put into a record.
 
+>>> from inscribe.restoring import restore
 >>> from inscribe import notation
 >>> found = restore(notation.parse("武州□綾国作"))
 >>> found.lacunae[0].candidates[0].text
 '住'
 """
 
-from inscribe.restoring.model import Candidate, Evidence, Lacuna, Restoration
-from inscribe.restoring.restore import restore
-from inscribe.restoring.seen import Seen
+from __future__ import annotations
 
-__all__ = ["Candidate", "Evidence", "Lacuna", "Restoration", "Seen", "restore"]
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.restoring.model import (
+        Candidate as Candidate,
+        Evidence as Evidence,
+        EvidenceKind as EvidenceKind,
+        Lacuna as Lacuna,
+        Restoration as Restoration,
+    )
+    from inscribe.restoring.seen import Seen as Seen
+    from inscribe.restoring.worn import restore as restore
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "model": "Candidate Evidence EvidenceKind Lacuna Restoration",
+            "seen": "Seen",
+            "worn": "restore",
+        },
+    )

@@ -12,10 +12,10 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from inscribe import tables
-from inscribe.dates import cycle
-from inscribe.dates.eras import by_name, of_year
+from inscribe.dates import calendar
+from inscribe.dates.calendar import by_name, of_year
 from inscribe.errors import Place, TableError
-from inscribe.reading.signature_words import lexicon
+from inscribe.reading.words import lexicon
 
 _COLUMNS = ("class", "written", "weight")
 _NO_WORDS = frozenset(
@@ -171,7 +171,7 @@ def _counted() -> Iterator[tuple[str, dict[str, float]]]:
     years = {numeral(n): 1.0 for n in range(2, _LONGEST_ERA)}
     yield "date>year_number", years | {"元": 1.0}
     yield from _years_written()
-    yield "date>cycle", {cycle.pair(n): 1.0 for n in range(60)}
+    yield "date>cycle", {calendar.pair(n): 1.0 for n in range(60)}
     months = {numeral(n): _SIGNING if n in (2, 8) else 1.0 for n in range(1, 13)}
     yield "date>month_number", months | {"正": 1.0}
     yield "date>month", {"月": 1.0}
@@ -197,7 +197,7 @@ def _years_written() -> Iterator[tuple[str, dict[str, float]]]:
     """
     plain, full = dict[str, float](), dict[str, float]()
     for year in range(_FIRST_YEAR, _LAST_YEAR):
-        pair = cycle.pair((year - 4) % 60)
+        pair = calendar.pair((year - 4) % 60)
         for era, number in of_year(year):
             written = era.name + ("元" if number == 1 else numeral(number))
             plain[written] = _made_in(year)

@@ -21,7 +21,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from inscribe import tables
-from inscribe.reading.signature_words import order
+from inscribe.reading.words import order
 from inscribe.restoring.chances import likelier_after, weights
 from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
 from inscribe.restoring.stretches import LONGEST, Stretches, Worn, common

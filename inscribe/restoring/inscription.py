@@ -9,15 +9,14 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from inscribe.forms import normalise
-from inscribe.forms.normal import NormalText
+from inscribe.forms import NormalText, normalise
 from inscribe.restoring import verse
 from inscribe.restoring.formula import Possible, Walks
 from inscribe.restoring.model import Evidence
 from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
 from inscribe.restoring.verse import Setting
 from inscribe.signs import Transcription
-from inscribe.sources.keys import letters
+from inscribe.sources import letters
 
 if TYPE_CHECKING:
     from inscribe.reading import Choice, Register

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
-    from inscribe.reading.tokens import Register
-    from inscribe.sources.find import Hit
+    from inscribe.reading.words import Register
+    from inscribe.sources import Hit
 
 EvidenceKind = Literal[
     "source", "formula", "collection", "date", "metre", "lexicon", "frequency", "seen"

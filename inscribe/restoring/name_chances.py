@@ -13,7 +13,7 @@ from types import MappingProxyType
 
 from inscribe import tables
 from inscribe.errors import TableError
-from inscribe.reading.name_elements import usualness
+from inscribe.reading.names import usualness
 from inscribe.restoring.chances import weights
 
 UNREAD = "□"

@@ -12,10 +12,15 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from unicodedata import normalize
 
-from inscribe.forms import characters, related
-from inscribe.forms.parts import all_parts, parts
-from inscribe.forms.relations import SIMPLIFIED_TABLE, look_alikes
-from inscribe.forms.search import found
+from inscribe.forms import (
+    SIMPLIFIED_TABLE,
+    all_parts,
+    character,
+    found,
+    look_alikes,
+    parts,
+    related,
+)
 
 AGAINST = 0.01  # weight of a sign that what is seen speaks against: readers misjudge strokes
 MOST_FOUND = 400  # characters taken into consideration for what is seen of them
@@ -80,7 +85,7 @@ class Seen:
             verb = "has" if self.has_parts(sign) else "lacks"
             yield f"{verb} {'+'.join(self.parts)}"
         if self.strokes:
-            counts = characters.character(sign).strokes
+            counts = character(sign).strokes
             count = f"{counts[0]} strokes" if counts else "strokes not known"
             yield f"{count}, {self.strokes[0]}–{self.strokes[1]} seen"
         if self.like:

@@ -13,21 +13,19 @@ from typing import TYPE_CHECKING
 from unicodedata import normalize
 
 from inscribe import notation
-from inscribe.collate import collate
-from inscribe.collate.sounds import is_kana, is_kanji
+from inscribe.collation import collate
 from inscribe.errors import InputError
 from inscribe.forms import same_character
+from inscribe.reading.spelling import is_kana, is_kanji
 from inscribe.reading.verse import marks_voicing
 from inscribe.restoring import verse
 from inscribe.restoring.name_chances import UNREAD
 from inscribe.restoring.spellings import left_over, says
 from inscribe.signs import Transcription
-from inscribe.sources.find import Hit, find
-from inscribe.sources.keys import letters
-from inscribe.sources.library import Library
+from inscribe.sources import Hit, Library, find, letters
 
 if TYPE_CHECKING:
-    from inscribe.collate import Group
+    from inscribe.collation import Group
     from inscribe.restoring.inscription import Inscription
 
 MOST_HITS = 3

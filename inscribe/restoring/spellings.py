@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import lru_cache
 
-from inscribe.collate.sounds import hiragana, is_kana
-from inscribe.sources.keys import letters
+from inscribe.reading.spelling import hiragana, is_kana
+from inscribe.sources import letters
 
 _BY_KANA = 0.3  # weight of a kana that says the same as a stretch of the source
 _IN_VERSE = 0.8  # of a kanji whose reading is a word of verse ...
@@ -72,10 +72,10 @@ def _sounds(kanji: str) -> dict[tuple[str, bool], float]:
 
 def _readings(kanji: str) -> Iterator[tuple[str, float]]:
     from inscribe.forms import readings
-    from inscribe.reading import mecab
+    from inscribe.reading import verse
 
     known = readings(kanji)
-    for piece in mecab.readings_of(kanji):
+    for piece in verse.readings_of(kanji):
         yield piece.kana, _IN_VERSE
     for kun in known.kun[:_USUAL_READINGS]:
         stem, _, ending = kun.strip("-").partition(".")

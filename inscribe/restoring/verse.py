@@ -14,11 +14,16 @@ from dataclasses import dataclass
 
 from inscribe import tables
 from inscribe.errors import TableError
-from inscribe.reading import mecab
-from inscribe.reading.metre import Metre, pattern_of
-from inscribe.reading.pieces import Piece
-from inscribe.reading.scansion import fitted_phrases
-from inscribe.reading.verse import marks_voicing, path_cost, read_verse
+from inscribe.reading.verse import (
+    Metre,
+    fitted_phrases,
+    marks_voicing,
+    path_cost,
+    pattern_of,
+    read_verse,
+    verse_words,
+)
+from inscribe.reading.words import Piece
 
 UNREAD = "□"
 _TABLES = ("verse_nouns", "verse_verbs", "verse_adjectives", "verse_places", "verse_phrases")
@@ -51,7 +56,7 @@ def setting(text: str, *, metrical: bool = True) -> Setting:
     """Return what is known of a text in kanji and kana, with its metre if it is verse."""
     if not metrical:
         return Setting(text, None, marks_voicing(text))
-    words = mecab.verse_words(text.replace(UNREAD, ""))
+    words = verse_words(text.replace(UNREAD, ""))
     count = sum(word.morae for word in words) + _MORAE_OF_UNREAD * text.count(UNREAD)
     metre = pattern_of(round(count))
     return Setting(text, metre, marks_voicing(text))
@@ -60,7 +65,7 @@ def setting(text: str, *, metrical: bool = True) -> Setting:
 def with_gap(poem: Setting, at: int) -> Setting:
     """Return a poem with a gap at ``at``, and the metre it has if that is mended."""
     text = poem.text[:at] + poem.text[at + 1 :]
-    count = sum(word.morae for word in mecab.verse_words(text, voiced=poem.voiced))
+    count = sum(word.morae for word in verse_words(text, voiced=poem.voiced))
     metre = pattern_of(count) or next(
         (m for m in map(pattern_of, range(count + 1, count + 8)) if m is not None), None
     )
@@ -94,7 +99,7 @@ def cost(text: str, poem: Setting, known: dict[tuple[int, ...], float] | None = 
 
     ``known`` keeps what the metre costs, by the beats of the words.
     """
-    words = mecab.verse_words(text, voiced=poem.voiced)
+    words = verse_words(text, voiced=poem.voiced)
     found = path_cost(words) / PATH
     if poem.metre is None:
         return found
@@ -131,7 +136,7 @@ def heard(poem: Setting, at: int, sign: str) -> Heard:
     text = poem.text[:at] + sign + poem.text[at + 1 :]
     if poem.metre is None or UNREAD in text:
         return Heard(word_with(poem, at, sign)[0], (), False)
-    words = mecab.verse_words(text, voiced=poem.voiced)
+    words = verse_words(text, voiced=poem.voiced)
     counts = tuple(count for count, _ in fitted_phrases(words, poem.metre)[1])
     return Heard(_word_over(words, at)[0], counts, counts == poem.metre.phrases)
 
@@ -140,7 +145,7 @@ def word_with(poem: Setting, at: int, sign: str) -> tuple[Piece, int]:
     """Return the word that holds ``sign`` at offset ``at``, and the offset where it begins."""
     first = max(0, at - NEAR)
     text = poem.text[first:at] + sign + poem.text[at + 1 : at + 1 + NEAR]
-    word, begins = _word_over(mecab.verse_words(text, voiced=poem.voiced), at - first)
+    word, begins = _word_over(verse_words(text, voiced=poem.voiced), at - first)
     return word, first + begins
 
 
@@ -156,7 +161,7 @@ def _word_over(words: Sequence[Piece], at: int) -> tuple[Piece, int]:
 def kanji_habit(poem: Setting) -> float:
     """Return how many words with a meaning of their own are in kanji for each that is in kana."""
     in_kanji = in_kana = 1.0
-    for word in mecab.verse_words(poem.text, voiced=poem.voiced):
+    for word in verse_words(poem.text, voiced=poem.voiced):
         if UNREAD not in word.written and word.part_of_speech.startswith(_MEANING):
             if any("一" <= sign <= "鿿" for sign in word.written):
                 in_kanji += 1
@@ -184,7 +189,7 @@ def lost_morae(poem: Setting) -> int | None:
     if poem.metre is None:
         return None
     text = poem.text.replace(UNREAD, "")
-    lost = poem.metre.length - sum(w.morae for w in mecab.verse_words(text, voiced=poem.voiced))
+    lost = poem.metre.length - sum(w.morae for w in verse_words(text, voiced=poem.voiced))
     return lost if lost > 0 else None
 
 

@@ -1,1 +1,49 @@
-"""The library of source texts, and which of them an inscription copies."""
+"""The library of source texts, and which of them an inscription copies.
+
+In reading order: ``texts`` (a source text), ``importers`` and ``tei`` (files to texts), ``adding``,
+``library`` (one SQLite file), ``passages`` and ``keys`` (the sounds texts are found by), ``index``,
+``query``, ``matching``, ``ranking`` (the way to the texts found), ``of_record``.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.sources.adding import add_texts as add_texts, checked as checked
+    from inscribe.sources.importers import (
+        FORMATS as FORMATS,
+        files_in as files_in,
+        stems_of as stems_of,
+        texts_in as texts_in,
+        texts_of as texts_of,
+    )
+    from inscribe.sources.keys import (
+        UNKNOWN as UNKNOWN,
+        letters as letters,
+        run_together as run_together,
+    )
+    from inscribe.sources.library import Library as Library
+    from inscribe.sources.of_record import words_of as words_of
+    from inscribe.sources.query import (
+        is_romanised as is_romanised,
+        kana_of_romanised as kana_of_romanised,
+    )
+    from inscribe.sources.ranking import NO_SOURCE as NO_SOURCE, Hit as Hit, find as find
+    from inscribe.sources.texts import SourceText as SourceText
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "adding": "add_texts checked",
+            "importers": "FORMATS files_in stems_of texts_in texts_of",
+            "keys": "UNKNOWN letters run_together",
+            "library": "Library",
+            "of_record": "words_of",
+            "query": "is_romanised kana_of_romanised",
+            "ranking": "Hit NO_SOURCE find",
+            "texts": "SourceText",
+        },
+    )

@@ -19,7 +19,7 @@ from typing import Any
 
 from inscribe import files
 from inscribe.errors import InputError, Place
-from inscribe.record.loader import ENDLESS_KEY
+from inscribe.record import ENDLESS_KEY
 from inscribe.sources.tei import tei_texts
 from inscribe.sources.texts import SourceText, source_text
 

@@ -16,7 +16,7 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 from typing import TYPE_CHECKING, TypeAlias
 
-from inscribe.collate.sounds import is_kanji
+from inscribe.reading.spelling import is_kanji
 from inscribe.sources.keys import UNKNOWN, run_together
 
 if TYPE_CHECKING:

@@ -21,16 +21,16 @@ import unicodedata
 from functools import lru_cache
 from itertools import product
 
-from inscribe.collate import sounds
+from inscribe.reading import spelling
 
 UNKNOWN = "□"
 
 _MERGED = str.maketrans("はひふへほワイウエオ", "わいうえおわいうえお")
 _OPEN = {"ヲ": "おう", "ジ": "しち", "ズ": "すつ"}  # a reading leaves these spellings open
 _PLAIN = str.maketrans("ヲジズ", "おしす")
-_A_TO_O = dict(zip(sounds.ROWS[0], sounds.ROWS[4], strict=True)) | {"わ": "お"}
-_E_TO_I = dict(zip(sounds.ROWS[3], sounds.ROWS[1], strict=True)) | {"え": ""}
-_I_TO_IYU = {letter: letter + "ゆ" for letter in sounds.ROWS[1].translate(_MERGED)} | {"い": "ゆ"}
+_A_TO_O = dict(zip(spelling.ROWS[0], spelling.ROWS[4], strict=True)) | {"わ": "お"}
+_E_TO_I = dict(zip(spelling.ROWS[3], spelling.ROWS[1], strict=True)) | {"え": ""}
+_I_TO_IYU = {letter: letter + "ゆ" for letter in spelling.ROWS[1].translate(_MERGED)} | {"い": "ゆ"}
 _BEFORE_U = (
     {a: o.translate(_MERGED) for a, o in _A_TO_O.items()}
     | {e: i + "よ" for e, i in _E_TO_I.items()}
@@ -67,4 +67,4 @@ def spellings(pattern: str) -> tuple[str, ...]:
 def _folded(char: str) -> str:
     if char == "ー" or unicodedata.category(char)[0] == "P":
         return ""
-    return sounds.letter(char) if sounds.is_kana(char) else UNKNOWN
+    return spelling.letter(char) if spelling.is_kana(char) else UNKNOWN

@@ -11,8 +11,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
-from inscribe.collate.sounds import is_kana, is_kanji
 from inscribe.errors import InscribeError
+from inscribe.reading.spelling import is_kana, is_kanji
 from inscribe.sources.keys import letters
 from inscribe.sources.texts import SourceText
 

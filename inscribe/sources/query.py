@@ -10,10 +10,10 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from inscribe.collate.collation import prepared
-from inscribe.collate.sides import Side
-from inscribe.collate.sounds import ROWS, is_kana, is_kanji
+from inscribe.collation import prepared
+from inscribe.collation.align import Side
 from inscribe.errors import InputError
+from inscribe.reading.spelling import ROWS, is_kana, is_kanji
 from inscribe.signs import Transcription
 from inscribe.sources import index, keys
 

@@ -8,7 +8,7 @@ import re
 from dataclasses import dataclass, field
 
 from inscribe.errors import InputError, Place
-from inscribe.record.values import FORBIDDEN
+from inscribe.record import FORBIDDEN
 
 MAX_SIGNS = 1_000_000
 

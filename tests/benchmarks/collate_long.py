@@ -92,7 +92,7 @@ def repeated(text: str, signs: int) -> str:
 
 
 def main() -> None:
-    from inscribe.collate import collate_texts
+    from inscribe.collation import collate_texts
 
     parser = argparse.ArgumentParser()
     parser.add_argument("--signs", type=int, default=10_000)

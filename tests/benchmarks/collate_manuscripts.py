@@ -57,7 +57,7 @@ def voiceless(text: str) -> str:
 
 
 def main() -> None:
-    from inscribe.collate import collate_texts
+    from inscribe.collation import collate_texts
 
     flagged: dict[str, list[bool]] = {}
     for case in (*manuscript_poems(), *shared_poems()):

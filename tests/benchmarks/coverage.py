@@ -13,7 +13,7 @@ from pathlib import Path
 
 from inscribe.forms import related
 from inscribe.forms.characters import character, sounds_of
-from inscribe.forms.parts import parts
+from inscribe.forms.components import parts
 from inscribe.forms.relations import look_alikes
 
 UNIHAN = Path("/usr/share/unicode/Unihan_OtherMappings.txt.bz2")

@@ -12,10 +12,11 @@ import random
 from collections import Counter
 from collections.abc import Callable
 
-from inscribe.dates import cycle, eras, resolve
-from inscribe.dates.lookalikes import are_alike
-from inscribe.dates.mistakes import year_name
-from inscribe.dates.numerals import as_kanji, value_of
+from inscribe.dates import resolve
+from inscribe.dates.calendar import cycle, eras
+from inscribe.dates.meaning.mistakes import year_name
+from inscribe.dates.written.lookalikes import are_alike
+from inscribe.dates.written.numerals import as_kanji, value_of
 
 Made = tuple[eras.Era, int, str]
 DATES = 4000

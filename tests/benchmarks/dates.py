@@ -9,8 +9,9 @@ from __future__ import annotations
 import random
 import timeit
 
-from inscribe.dates import calendar, cycle, eras, find, resolve
-from inscribe.dates.numerals import as_kanji
+from inscribe.dates import find, resolve
+from inscribe.dates.calendar import cycle, eras, lunisolar
+from inscribe.dates.written.numerals import as_kanji
 
 SHAPES = [
     "{e}{n}年{p}{m}月{d}日",
@@ -30,10 +31,10 @@ WITHOUT = "あらざらむこの世のほかの思ひ出に今ひとたびの逢
 WITH = "於東都某造之嘉永六年癸丑仲秋吉日"
 
 
-def made(chance: random.Random) -> tuple[str, calendar.LunarDay]:
+def made(chance: random.Random) -> tuple[str, lunisolar.LunarDay]:
     year = chance.randrange(1600, 1872)
-    month = chance.choice(calendar.months_of(year))
-    day = calendar.LunarDay(year, month.number, month.leap, chance.randrange(1, month.length + 1))
+    month = chance.choice(lunisolar.months_of(year))
+    day = lunisolar.LunarDay(year, month.number, month.leap, chance.randrange(1, month.length + 1))
     era, number = eras.of_year(year)[-1]
     pair = cycle.pair(cycle.year_index(year))
     number_written = "元" if number == 1 else as_kanji(number)

@@ -115,8 +115,8 @@ def build(texts: list[tuple[str, str]], file: Path) -> None:
 def ours(texts: list[tuple[str, str]], folder: Path) -> tuple[Ask, str]:
     """Return our search over the texts, and what it took to index them."""
     from inscribe import notation
-    from inscribe.sources.find import find
     from inscribe.sources.library import Library
+    from inscribe.sources.ranking import find
 
     file = folder / "library.sqlite"
     start = time.perf_counter()

@@ -20,7 +20,7 @@ import find as bench
 import numpy as np
 
 from inscribe import notation
-from inscribe.sources import find as engine
+from inscribe.sources import ranking as engine
 from inscribe.sources.library import Library
 from inscribe.sources.query import query_of
 

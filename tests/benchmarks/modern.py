@@ -38,7 +38,7 @@ def right(convert: Convert, pairs: list[tuple[str, str]]) -> float:
 
 def inscribe_converter() -> Convert:
     """Return this program."""
-    from inscribe.reading.modern import modern_text
+    from inscribe.reading.prose.current import modern_text
 
     return modern_text
 

@@ -17,7 +17,7 @@ from collections import defaultdict
 import restore as bench
 
 from inscribe import dates, forms, notation
-from inscribe.reading.signature_split import divisions
+from inscribe.reading.signatures.split import divisions
 from inscribe.restoring import restore
 
 SETS = ("signatures.tsv", "signatures_masked.tsv", "signatures_fresh.tsv")

@@ -61,7 +61,7 @@ def signatures(which: str, path: Path = DATA) -> list[Signature]:
 def inscribe_reader() -> Reader:
     """Return this program's reader, register given."""
     from inscribe.forms import normalise_text
-    from inscribe.reading.signature import read_signature
+    from inscribe.reading.signatures.reader import read_signature
 
     return lambda text: [p.romaji for p in read_signature(normalise_text(text)).proposals]
 
@@ -101,7 +101,7 @@ def unidic_reader() -> Reader:
     import fugashi
     import jaconv
 
-    from inscribe.reading.romanise import hepburn
+    from inscribe.reading.spelling.letters import hepburn
 
     tagger = fugashi.Tagger()
 

@@ -21,9 +21,9 @@ from dataclasses import astuple, dataclass, fields
 
 import numpy as np
 
-from inscribe.collate import evidence
-from inscribe.collate.measures import measures_of
-from inscribe.collate.model import Group, Span
+from inscribe.collation.model import Group, Span
+from inscribe.collation.space import evidence
+from inscribe.collation.space.measures import measures_of
 from inscribe.record import ColumnMeasure, Inscription, Plate
 from inscribe.signs import Sign, transcription
 

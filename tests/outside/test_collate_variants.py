@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from inscribe.collate import Collation, collate_texts
+from inscribe.collation import Collation, collate_texts
 
 TABLE = Path(__file__).parent / "known_variants.tsv"
 SHARED = Path(__file__).parents[3] / "shared" / "data" / "hyakunin.tsv"

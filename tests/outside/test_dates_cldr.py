@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from inscribe.dates import eras
+from inscribe.dates.calendar import eras
 
 NOT_IN_CLDR = frozenset(
     ("正慶", "暦応", "康永", "貞和", "観応", "文和", "延文", "康安", "貞治", "応安", "永和", "永徳")

@@ -12,14 +12,14 @@ from datetime import date, datetime, timedelta
 
 import pytest
 
-from inscribe.dates import calendar, cycle
+from inscribe.dates.calendar import cycle, lunisolar
 
 QING_FROM = date(1645, 1, 28)  # the Chinese calendar with true terms and a true new moon
 KYOTO = timedelta(days=135.77 / 360)
 
 
-def months(first: int, last: int = calendar.LAST_YEAR) -> list[calendar.Month]:
-    return [month for year in range(first, last + 1) for month in calendar.months_of(year)]
+def months(first: int, last: int = lunisolar.LAST_YEAR) -> list[lunisolar.Month]:
+    return [month for year in range(first, last + 1) for month in lunisolar.months_of(year)]
 
 
 def test_sexagenary_years_and_days_agree_with_sxtwl() -> None:

@@ -5,28 +5,28 @@ from pathlib import Path
 
 import pytest
 
-from inscribe.dates import calendar
+from inscribe.dates.calendar import lunisolar
 
 PUBLISHED = Path(__file__).with_name("published_days.tsv")
 
 
-def published() -> list[tuple[calendar.LunarDay, date, str]]:
+def published() -> list[tuple[lunisolar.LunarDay, date, str]]:
     found = []
     for line in PUBLISHED.read_text("utf-8").splitlines():
         if line.startswith("#") or line.startswith("year"):
             continue
         year, month, leap, day, gregorian, what = line.split("\t")
-        lunar = calendar.LunarDay(int(year), int(month), leap == "1", int(day))
+        lunar = lunisolar.LunarDay(int(year), int(month), leap == "1", int(day))
         found.append((lunar, date.fromisoformat(gregorian), what))
     return found
 
 
 @pytest.mark.parametrize(("lunar", "gregorian", "what"), published(), ids=lambda each: str(each))
 def test_a_published_day_falls_where_it_is_published(
-    lunar: calendar.LunarDay, gregorian: date, what: str
+    lunar: lunisolar.LunarDay, gregorian: date, what: str
 ) -> None:
-    assert calendar.to_gregorian(lunar) == gregorian, what
-    assert calendar.of_day(gregorian) == lunar
+    assert lunisolar.to_gregorian(lunar) == gregorian, what
+    assert lunisolar.of_day(gregorian) == lunar
 
 
 def test_there_are_enough_published_days_from_each_calendar_in_force() -> None:
@@ -54,7 +54,7 @@ def test_the_leap_months_are_those_of_the_chronologies() -> None:
     expected = dict(tuple(map(int, each.split("-"))) for each in LEAP_MONTHS.split())
     found = {
         year: month
-        for year in range(calendar.FIRST_YEAR, calendar.LAST_YEAR + 1)
-        if (month := calendar.leap_month(year)) is not None
+        for year in range(lunisolar.FIRST_YEAR, lunisolar.LAST_YEAR + 1)
+        if (month := lunisolar.leap_month(year)) is not None
     }
     assert found == expected

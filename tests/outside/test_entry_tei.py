@@ -12,13 +12,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, given, settings
-from hypothesis import strategies as st
+from hypothesis import HealthCheck, given, settings, strategies as st
 from strategies import records
 
 from inscribe.entry import entries_in, entry_of
 from inscribe.record import Record, load
-from inscribe.report.tei.entry import entries_as_tei
+from inscribe.report.entries.tei import entries_as_tei
 
 etree = pytest.importorskip("lxml.etree", reason="lxml is not installed")
 

@@ -14,8 +14,8 @@ from pathlib import Path
 
 import pytest
 
-from inscribe.reading.names import readings
-from inscribe.reading.romanise import hiragana
+from inscribe.reading.names.ranking import readings
+from inscribe.reading.spelling.letters import hiragana
 
 ipadic = pytest.importorskip("ipadic", reason="IPADIC is not installed")
 

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from inscribe.reading import unidic
-from inscribe.reading.historical import modern_kana
-from inscribe.reading.romanise import hiragana
+from inscribe.reading.mecab import unidic
+from inscribe.reading.spelling.historical import modern_kana
+from inscribe.reading.spelling.letters import hiragana
 
 # Where the rules differ, and why: they do not know where a word of two parts divides, nor the
 # voicing that old spelling leaves unmarked.

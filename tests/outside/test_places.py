@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from inscribe import tables
-from inscribe.reading.name_lists import place_names
+from inscribe.reading.names.lists import place_names
 
 # Written: (reading here, why it is kept against UniDic).
 EXPLAINED = {

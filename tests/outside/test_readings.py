@@ -16,7 +16,7 @@ import jaconv
 import pytest
 
 from inscribe import forms
-from inscribe.forms import characters, parts
+from inscribe.forms import characters, components
 from inscribe.forms.numbers import numbers
 
 UNICODE = Path("/usr/share/unicode")
@@ -91,7 +91,7 @@ def test_parts_say_as_many_strokes_as_the_whole() -> None:
     compared = agreed = 0
     for entry in kanjidic():
         char = entry.findtext("literal", "")
-        direct = parts.parts(char)
+        direct = components.parts(char)
         if [part.position for part in direct] not in (["left", "right"], ["top", "bottom"]):
             continue
         inside = [characters.character(part.char).strokes for part in direct]

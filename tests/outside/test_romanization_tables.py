@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import pytest
 
-from inscribe.reading.romanise import hepburn, iso3602
+from inscribe.reading.spelling.letters import hepburn, iso3602
 
 ALA_LC = [
     # macrons over long a, u, e, o; ii and ei written out

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from inscribe.notation.segments import refusal, segments
+from inscribe.notation.cutting import refusal, segments
 
 TEST = Path("/usr/share/unicode/auxiliary/GraphemeBreakTest.txt")
 BREAK, JOIN = "÷", "×"

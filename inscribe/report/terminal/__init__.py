@@ -1,1 +1,55 @@
-"""Reports for a terminal, at any width, with or without colour."""
+"""What the commands print for people."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.report.terminal.check import check_as_text as check_as_text
+    from inscribe.report.terminal.collation import (
+        collation_as_text as collation_as_text,
+        witnesses_as_text as witnesses_as_text,
+    )
+    from inscribe.report.terminal.concord import (
+        clusters_as_text as clusters_as_text,
+        concordance_as_text as concordance_as_text,
+        counts_as_text as counts_as_text,
+    )
+    from inscribe.report.terminal.conventions import conventions_as_text as conventions_as_text
+    from inscribe.report.terminal.date import (
+        comparison_as_text as comparison_as_text,
+        date_as_text as date_as_text,
+    )
+    from inscribe.report.terminal.name import names_as_text as names_as_text
+    from inscribe.report.terminal.reading import (
+        cautions_as_text as cautions_as_text,
+        printable as printable,
+        reading_as_text as reading_as_text,
+        width as width,
+    )
+    from inscribe.report.terminal.restore import restorations_as_text as restorations_as_text
+    from inscribe.report.terminal.sign import (
+        list_as_text as list_as_text,
+        signs_as_text as signs_as_text,
+    )
+    from inscribe.report.terminal.source import hits_as_text as hits_as_text, listing as listing
+    from inscribe.report.terminal.wrapping import room as room, wrapped as wrapped
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "check": "check_as_text",
+            "collation": "collation_as_text witnesses_as_text",
+            "concord": "clusters_as_text concordance_as_text counts_as_text",
+            "conventions": "conventions_as_text",
+            "date": "comparison_as_text date_as_text",
+            "name": "names_as_text",
+            "reading": "cautions_as_text printable reading_as_text width",
+            "restore": "restorations_as_text",
+            "sign": "list_as_text signs_as_text",
+            "source": "hits_as_text listing",
+            "wrapping": "room wrapped",
+        },
+    )

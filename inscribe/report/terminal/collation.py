@@ -9,16 +9,15 @@ from collections.abc import Iterable, Iterator, Sequence
 from io import StringIO
 from typing import TYPE_CHECKING
 
-from inscribe.report import collation_layout as layout
-from inscribe.report.terminal.reading import printable, width
+from inscribe.report import collations
+from inscribe.report.terminal import printable, width
 
 if TYPE_CHECKING:
     from rich.console import Console
     from rich.table import Table
     from rich.text import Text
 
-    from inscribe.collate.model import Collation, SpaceAccount
-    from inscribe.collate.witnesses import Testimony
+    from inscribe.collation import Collation, SpaceAccount, Testimony
 
 MARGIN = 4
 # Differences in writing only that a terminal shows; thousands would take seconds to lay out.
@@ -31,18 +30,18 @@ def collation_as_text(
     """Return the collation of ``copy`` with ``source`` (their titles), ``columns`` wide."""
     console = _console(columns, colour)
     _heading(console, f"{copy} held against {source}")
-    console.print(layout.verdict(result), style="bold" if colour else None)
+    console.print(collations.verdict(result), style="bold" if colour else None)
     console.print()
-    for number, cells in enumerate(layout.columns(result), start=1):
+    for number, cells in enumerate(collations.columns(result), start=1):
         for line in aligned_lines(cells, number, columns):
             console.print(printable(line), style=None, highlight=False, markup=False)
     for substantive, title in ((True, "Differences in wording"), (False, "In writing only")):
-        found = layout.rows(result, substantive=substantive)
+        found = collations.rows(result, substantive=substantive)
         if found:
             console.print(_differences(title, found, len(found) if substantive else MOST_ROWS))
     if result.fidelity.signs_in_source:
         console.print(_levels(result))
-    remarks = [layout.relineation(result), *result.notes]
+    remarks = [collations.relineation(result), *result.notes]
     for remark in filter(None, remarks):
         console.print(printable(remark), markup=False)
         console.print()
@@ -57,12 +56,12 @@ def witnesses_as_text(
     """Return which source the copy follows, and the apparatus."""
     console = _console(columns, colour)
     _heading(console, f"{copy} and its sources")
-    console.print(printable(layout.followed(found)), markup=False)
+    console.print(printable(collations.followed(found)), markup=False)
     table = _table("Sources")
     for name in ("siglum", "source", "differences in wording", "readings shared with it alone"):
         table.add_column(name, overflow="fold")
     for witness in found.witnesses:
-        table.add_row(*map(_plain, layout.witness_row(witness)))
+        table.add_row(*map(_plain, collations.witness_row(witness)))
     console.print(table)
     if found.apparatus:
         console.print("Apparatus")
@@ -71,7 +70,7 @@ def witnesses_as_text(
     return _finished(console)
 
 
-def aligned_lines(cells: Sequence[layout.Cell], number: int, columns: int) -> Iterator[str]:
+def aligned_lines(cells: Sequence[collations.Cell], number: int, columns: int) -> Iterator[str]:
     """Yield the lines of one column: copy, source and numbers beneath each other, wrapped."""
     room = max(columns - MARGIN, 10)
     label = f"{number:>2}  "
@@ -85,17 +84,17 @@ def aligned_lines(cells: Sequence[layout.Cell], number: int, columns: int) -> It
         label = " " * MARGIN
 
 
-def _joined(texts: Iterable[tuple[str, layout.Cell]]) -> str:
+def _joined(texts: Iterable[tuple[str, collations.Cell]]) -> str:
     line = "".join(text + " " * (_cell_width(cell) - width(text)) for text, cell in texts)
     return line.rstrip()
 
 
-def _cell_width(cell: layout.Cell) -> int:
+def _cell_width(cell: collations.Cell) -> int:
     return max(width(cell.copy), width(cell.source), len(str(cell.number or ""))) + 1
 
 
-def _wrapped(cells: Sequence[layout.Cell], room: int) -> Iterator[list[layout.Cell]]:
-    line: list[layout.Cell] = []
+def _wrapped(cells: Sequence[collations.Cell], room: int) -> Iterator[list[collations.Cell]]:
+    line: list[collations.Cell] = []
     used = 0
     for cell in _narrow(cells, room):
         if line and used + _cell_width(cell) > room:
@@ -107,17 +106,17 @@ def _wrapped(cells: Sequence[layout.Cell], room: int) -> Iterator[list[layout.Ce
         yield line
 
 
-def _narrow(cells: Sequence[layout.Cell], room: int) -> Iterator[layout.Cell]:
+def _narrow(cells: Sequence[collations.Cell], room: int) -> Iterator[collations.Cell]:
     """Yield the cells, those too wide for a line cut into several."""
     piece = max(room // 2 - 1, 1)
     for cell in cells:
         copy, source = cell.copy, cell.source
         while copy or source:
-            yield layout.Cell(copy[:piece], source[:piece], cell.number)
+            yield collations.Cell(copy[:piece], source[:piece], cell.number)
             copy, source = copy[piece:], source[piece:]
 
 
-def _differences(title: str, found: Sequence[layout.Row], most: int) -> Table:
+def _differences(title: str, found: Sequence[collations.Row], most: int) -> Table:
     first = f", the first {most:,}; --format json has all" if len(found) > most else ""
     table = _table(f"{title} ({len(found)}{first})")
     table.add_column("no.", justify="right", no_wrap=True)
@@ -134,7 +133,7 @@ def _levels(result: Collation) -> Table:
     table = _table("Fidelity, as a share of the source")
     for justify in ("left", "right", "right"):
         table.add_column(justify=justify)
-    for row in layout.levels(result):
+    for row in collations.levels(result):
         table.add_row(*row)
     table.show_header = False
     return table
@@ -155,7 +154,7 @@ def _space(console: Console, account: SpaceAccount) -> None:
             f"at the carver's median pitch of {account.median_pitch:.2f} mm."
         )
     for item in account.judgements:
-        console.print(layout.judgement(item), markup=False)
+        console.print(collations.judgement(item), markup=False)
     for measure in account.wanted:
         console.print(f"To decide, measure the {measure}.", markup=False)
 

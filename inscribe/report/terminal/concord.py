@@ -6,14 +6,12 @@ import unicodedata
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from inscribe.report.cautions import caution
+from inscribe.report import caution
 from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import fitted
 
 if TYPE_CHECKING:
-    from inscribe.concordance.clusters import Cluster
-    from inscribe.concordance.folder import Collection
-    from inscribe.concordance.search import Hit
+    from inscribe.concordance import Cluster, Collection, Hit
 
 CONTEXT = 24  # columns on either side of the word; a Japanese sign takes two
 MOST_COUNTS = 12

@@ -6,9 +6,8 @@ import unicodedata
 from collections.abc import Iterator, Sequence
 from datetime import date
 
-from inscribe.dates.model import DateReading
-from inscribe.dates.pronounce import words
-from inscribe.dates.several import Comparison
+from inscribe.dates import DateReading
+from inscribe.dates.meaning import Comparison, words
 from inscribe.report.terminal.wrapping import fitted
 
 _LABEL = 12

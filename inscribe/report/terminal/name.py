@@ -9,7 +9,7 @@ from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import in_columns
 
 if TYPE_CHECKING:
-    from inscribe.report.as_json.name import Found
+    from inscribe.report.json import Found
 
 
 def names_as_text(found: Sequence[Found]) -> str:

@@ -10,11 +10,11 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.errors import harmless
-from inscribe.reading.tokens import CANNOT_BE_READ
-from inscribe.report.phrases import phrased
+from inscribe.reading.words import CANNOT_BE_READ
+from inscribe.report import phrased
 
 if TYPE_CHECKING:
-    from inscribe.reading.tokens import Doubt, Interpretation, Proposal, Token
+    from inscribe.reading.words import Doubt, Interpretation, Proposal, Token
 
 _LABEL = 14
 _NAMES = {"name", "surname", "art_name"}  # parts of a signature
@@ -32,7 +32,7 @@ def reading_as_text(interpretation: Interpretation, *, why: bool = False) -> str
 
 def cautions_as_text(found: Sequence[Interpretation]) -> str:
     """Return what a reader of these texts must be told: of signatures, and of signs worn away."""
-    from inscribe.report.cautions import caution
+    from inscribe.report import caution
     from inscribe.report.terminal.wrapping import fitted
 
     keys = []

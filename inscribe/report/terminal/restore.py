@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
-from inscribe.report.as_json.restore import CAUTIONS
-from inscribe.report.cautions import caution
+from inscribe.report import caution
+from inscribe.report.json import CAUTIONS
 from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import fitted, in_columns
 

@@ -10,8 +10,7 @@ from inscribe.report.terminal.reading import printable, width
 from inscribe.report.terminal.wrapping import fitted
 
 if TYPE_CHECKING:
-    from inscribe.forms.description import Description
-    from inscribe.forms.parts import Part
+    from inscribe.forms import Description, Part
 
 _LABEL = 20
 _REPEATED = {"kanji": "one kanji", "kana": "one kana", "several": "two or more morae, or a word"}
@@ -96,14 +95,14 @@ def _kana(found: Description) -> Iterator[str]:
 
 def _with_parent(hentaigana: str) -> str:
     """Return the sign with the kanji it was written from: few screens can show the sign."""
-    from inscribe.forms.characters import parent_of
+    from inscribe.forms import parent_of
 
     parent = parent_of(hentaigana)
     return f"{hentaigana} from {parent}" if parent else hentaigana
 
 
 def _said(kanji: str) -> str:
-    from inscribe.forms.characters import readings
+    from inscribe.forms import readings
 
     return " ".join(readings(kanji).on[:2])
 
@@ -135,7 +134,7 @@ def _relations(found: Description) -> Iterator[str]:
 
 def _meaning(sign: str) -> str:
     """Return what a form merged with others means, in brackets, or nothing."""
-    from inscribe.forms.relations import merged_word
+    from inscribe.forms import merged_word
 
     merged = merged_word(sign)
     return f" ({merged.meaning})" if merged and merged.word != merged.current else ""

@@ -10,8 +10,7 @@ from inscribe.report.terminal.reading import printable, width
 
 if TYPE_CHECKING:
     from inscribe.signs import Transcription
-    from inscribe.sources.find import Hit
-    from inscribe.sources.texts import SourceText
+    from inscribe.sources import Hit, SourceText
 
 
 WIDEST = 32  # signs of Latin width that a column of the listing may take
@@ -36,7 +35,7 @@ def _cells(text: SourceText) -> tuple[str, str, str]:
 
 def hits_as_text(query: str, transcription: Transcription, hits: Sequence[Hit]) -> str:
     """Return the answer to one query, with the best hit's signs held against the query's."""
-    from inscribe.sources.find import NO_SOURCE
+    from inscribe.sources import NO_SOURCE
 
     found = [hit for hit in hits if hit.score >= NO_SOURCE]
     lines = [f"looked for: {' '.join(query.split())}"]
@@ -60,7 +59,7 @@ def _one_line(hit: Hit) -> str:
 
 
 def _evidence(transcription: Transcription, hit: Hit) -> list[str]:
-    from inscribe.collate import collate
+    from inscribe.collation import collate
     from inscribe.notation import parse
 
     try:

@@ -1,0 +1,41 @@
+"""A copy held against its source: what answers what, how faithful it is, what space explains."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.collation.collating import (
+        collate as collate,
+        collate_texts as collate_texts,
+        prepared as prepared,
+    )
+    from inscribe.collation.model import (
+        Collation as Collation,
+        ColumnSpace as ColumnSpace,
+        Fidelity as Fidelity,
+        Group as Group,
+        GroupKind as GroupKind,
+        Judgement as Judgement,
+        SpaceAccount as SpaceAccount,
+        Span as Span,
+        Verdict as Verdict,
+    )
+    from inscribe.collation.witnesses import (
+        Testimony as Testimony,
+        Witness as Witness,
+        testimony as testimony,
+    )
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "collating": "collate collate_texts prepared",
+            "model": (
+                "Collation ColumnSpace Fidelity Group GroupKind Judgement SpaceAccount Span Verdict"
+            ),
+            "witnesses": "Testimony Witness testimony",
+        },
+    )

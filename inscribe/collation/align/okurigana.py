@@ -1,0 +1,107 @@
+"""Verbs and adjectives with the part of their ending that is written in kana, or is not.
+
+A reading is given as dictionaries do, a dot between what the character stands for and the
+okurigana: わす.れる. A scribe may write more of it in kana (忘すれ), less (忘る) or nothing (忘).
+What he does write must go on as the word does: before り, 知 is し, not ち.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from inscribe.reading import spelling
+
+ADJECTIVE_ENDINGS = ("し", "き", "く", "け", "さ", "み", "か")  # か of かり, かる, かれ
+# A verb's ending う stands for classical ふ, so its row is は: かよ.う -> かよは, かよひ ...
+ROW_OF_U = "はひうへほ"
+_SOFT_ROWS = "".join(spelling.ROWS[vowel][row] for row in (0, 5, 7, 9) for vowel in range(5))
+_SOUND_CHANGES = "いつむ"  # 書いて, 散って, 読んで
+
+
+class Spoken(NamedTuple):
+    """What a character is read, and the letters one of which must follow it in kana ("": any)."""
+
+    kana: str
+    follows: str = ""
+
+
+def beginnings(kun: str) -> Iterator[Spoken]:
+    """Yield the stem and every longer part of a word up to its end.
+
+    >>> [(part.kana, "れ" in part.follows) for part in beginnings("わす.れる")]
+    [('わす', True), ('わすれ', False), ('わすれる', False)]
+    """
+    stem, _, tail = kun.partition(".")
+    for length in range(len(tail) + 1):
+        kana = stem + tail[:length]
+        rest = tail[length:]
+        is_adjective = tail[-1:] in ("い", "し")
+        stands_alone = rest == "る" and spelling.letter(kana[-1:] or "ん") in (*_I_ROW, *_E_ROW)
+        yield Spoken(kana, "" if not rest or is_adjective or stands_alone else _row_letters(rest))
+
+
+_I_ROW, _E_ROW = spelling.ROWS[1], spelling.ROWS[3]
+
+
+def _row_letters(rest: str) -> str:
+    first = spelling.letter(rest[0])
+    if first in _SOFT_ROWS:
+        letters = _SOFT_ROWS
+    else:
+        at = next((row.index(first) for row in spelling.ROWS if first in row), 0)
+        letters = "".join(row[at] for row in spelling.ROWS)
+    return letters + _SOUND_CHANGES if len(rest) == 1 else letters
+
+
+def cut_short(kun: str) -> Iterator[Spoken]:
+    """Yield stems shorter than the dictionary's, the rest being in kana: 現はる is あら + はる."""
+    stem = kun.partition(".")[0]
+    for length in range(len(stem) - 1, 0, -1):
+        after = spelling.letter(stem[length])
+        same = [letters for letters in spelling.OPEN.values() if after in letters]
+        yield Spoken(stem[:length], "".join((after, *same)))
+
+
+def spoken_forms(kun: str) -> list[str]:
+    """Return every part and form of a word that its writing may stand for."""
+    return [part.kana for part in beginnings(kun) if part.kana] + inflected(kun)
+
+
+def inflected(kun: str) -> list[str]:
+    """Return the forms of a verb or adjective that one character may stand for without its ending.
+
+    >>> inflected("き.ゆ")[:5], inflected("うつく.しい")[:3]
+    (['きや', 'きい', 'きえ', 'きよ', 'きゆる'], ['うつくし', 'うつくしし', 'うつくしき'])
+    """
+    stem, _, tail = kun.partition(".")
+    if not tail:
+        return []
+    base, end = (stem + tail)[:-1], tail[-1]
+    if end == "い":
+        return [base, *(base + ending for ending in ADJECTIVE_ENDINGS)]
+    if end == "し":
+        stems = (base, base + "し")
+        return [stem + ending for stem in stems for ending in ADJECTIVE_ENDINGS]
+    forms = [base + kana for kana in _row(end) if kana != end]
+    forms += [base + end + rest for rest in "るれ"]
+    if end == "る":
+        forms += _two_grade(base)
+    return forms
+
+
+def _row(end: str) -> str:
+    if end == "う":
+        return ROW_OF_U
+    at = spelling.ROWS[2].find(spelling.letter(end))
+    return "" if at < 0 else "".join(row[at] for row in spelling.ROWS)
+
+
+def _two_grade(base: str) -> list[str]:
+    """Return the classical forms of a modern -える or -いる verb: きえ -> きゆ, きゆる, きゆれ."""
+    last = spelling.letter(base[-1:]) if base else ""
+    for row in (spelling.ROWS[3], spelling.ROWS[1]):
+        if last and (at := row.find(last)) >= 0:
+            endings = "ゆうふ" if last in "えい" else spelling.ROWS[2][at]
+            return [base[:-1] + u + rest for u in endings for rest in ("", "る", "れ")]
+    return []

@@ -1,0 +1,147 @@
+"""Two texts held against each other by ear, quickly: where they go together, and where not.
+
+Each text is read once, sign by sign, in the likeliest way, and the two strings of sounds are
+aligned by plain edit distance (rapidfuzz). That is too rough to tell a difference in wording from
+a spelling, but it shows which stretches of two long texts belong together, and places where both
+may be cut: ends of signs in the middle of sounds they share.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING, NamedTuple
+
+from inscribe.collation.align.sides import Side
+
+if TYPE_CHECKING:
+    from rapidfuzz.distance import Opcode
+
+WORN = "□"
+# Rough: letters that spelling exchanges fall together, は with わ wherever they stand.
+_ROUGH = str.maketrans("わいうえおワイウエオジズぢづ", "はひふへほはひふへほしすしす")
+# Sounds in a row that are not shared, after which a stretch that goes together has ended; and how
+# much more of it must be shared than not. Of two random texts about a seventh is shared.
+GAP = 12
+LEAST = 8
+
+
+class Place(NamedTuple):
+    """A place between two signs of the copy and two of the source, inside sounds they share."""
+
+    i: int
+    j: int
+    safety: int  # sounds shared without a break on both sides, at least
+
+
+class _Sounded(NamedTuple):
+    letters: str
+    sign_at: dict[int, int]  # offset in the letters -> sign that begins there
+
+
+def stretches(copy: Side, source: Side) -> list[list[Place]]:
+    """Return the places, first to last, of each stretch in which two texts go together."""
+    from rapidfuzz.distance import Levenshtein
+
+    own: dict[str, str] = {}
+    one, other = _sounded(copy, own), _sounded(source, own)
+    steps = Levenshtein.opcodes(one.letters, other.letters)
+    runs = [_run(step, one.letters, other.letters) for step in steps]
+    found = (list(_places(runs[a : b + 1], one, other)) for a, b in _together(runs))
+    return [places for places in found if len(places) > 1]
+
+
+def whereabouts(copy: Side, source: Side) -> tuple[int, int]:
+    """Return the signs of the source, from and to, that sound most like the whole of the copy."""
+    from rapidfuzz import fuzz
+
+    own: dict[str, str] = {}
+    one, other = _sounded(copy, own), _sounded(source, own)
+    found = fuzz.partial_ratio_alignment(one.letters, other.letters)
+    if found is None or len(one.letters) > len(other.letters):
+        return 0, len(source)
+    starts = sorted(other.sign_at)
+    before = [at for at in starts if at <= found.dest_start]
+    after = [at for at in starts if at >= found.dest_end]
+    return (
+        other.sign_at[before[-1]] if before else 0,
+        other.sign_at[after[0]] if after else len(source),
+    )
+
+
+def loudness(side: Side) -> int:
+    """Return how many sounds a text has, as it is likeliest read."""
+    return len(_sounded(side, {}).letters)
+
+
+def _sounded(side: Side, own: dict[str, str]) -> _Sounded:
+    """Return the sounds of a text; ``own`` gives each sign without a sound a letter of its own."""
+    letters: list[str] = []
+    sign_at: dict[int, int] = {}
+    at = length = 0
+    while at < len(side):
+        sign_at[length] = at
+        sound, signs = _sound(side, at, own)
+        letters.append(sound)
+        length += len(sound)
+        at += signs
+    sign_at[length] = len(side)
+    return _Sounded("".join(letters), sign_at)
+
+
+def _sound(side: Side, at: int, own: dict[str, str]) -> tuple[str, int]:
+    """Return the likeliest sound at a sign, and the signs it takes: of words, the longest."""
+    if side.letters[at]:
+        return side.letters[at].translate(_ROUGH), 1
+    if side.sort[at] in ("stop", "unread"):
+        return WORN if side.sort[at] == "unread" else "", 1
+    known = [reading for part in side.readings[at] for reading in part[""]]
+    if known:
+        best = max(known, key=lambda reading: reading.length)
+        return best.pattern.translate(_ROUGH), best.length
+    key = side.norm[at] or side.raw[at]
+    return own.setdefault(key, chr(0xF0000 + len(own))), 1
+
+
+class _Run(NamedTuple):
+    """A step of the alignment of sounds."""
+
+    a: int
+    b: int
+    length: int
+    score: int  # sounds shared, less those that are not; what cannot be read counts for nothing
+
+
+def _run(step: Opcode, one: str, other: str) -> _Run:
+    length = max(step.src_end - step.src_start, step.dest_end - step.dest_start)
+    if step.tag == "equal":
+        return _Run(step.src_start, step.dest_start, length, length)
+    worn = one.count(WORN, step.src_start, step.src_end)
+    worn += other.count(WORN, step.dest_start, step.dest_end)
+    return _Run(step.src_start, step.dest_start, length, min(worn - length, 0))
+
+
+def _together(runs: Sequence[_Run]) -> Iterator[tuple[int, int]]:
+    """Yield first and last run of each stretch that goes together (best-scoring, gaps bounded)."""
+    at = 0
+    while at < len(runs):
+        score = best = 0
+        end = at
+        for place in range(at, len(runs)):
+            run = runs[place]
+            score += run.score
+            if score > best:
+                best, end = score, place
+            if score < 0 or score < best - GAP:
+                break
+        if best >= LEAST:
+            yield at, end
+        at = end + 1
+
+
+def _places(runs: Sequence[_Run], one: _Sounded, other: _Sounded) -> Iterator[Place]:
+    for run in runs:
+        if run.score > 0:
+            for n in range(run.length + 1):
+                i, j = one.sign_at.get(run.a + n), other.sign_at.get(run.b + n)
+                if i is not None and j is not None:
+                    yield Place(i, j, min(n, run.length - n))

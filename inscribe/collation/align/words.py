@@ -1,0 +1,54 @@
+"""Words that dictionaries know, found in a text at every place where they could stand.
+
+Not the best division of the text but all of them: collation must know that 今日 can be けふ even
+where a reader would prefer another word.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from inscribe.collation.align.okurigana import spoken_forms
+from inscribe.collation.align.readings import table_readings
+from inscribe.reading import spelling
+
+LONGEST = 8  # signs of a word in the glossary tables
+
+
+class Word(NamedTuple):
+    """One word that could stand at ``start``..``end`` (characters of the text) and its reading."""
+
+    start: int
+    end: int
+    spoken: str  # hiragana, spelled as the dictionary does
+    plausibility: str  # row of the cost table
+    source: str
+
+
+def table_words(text: str) -> list[Word]:
+    """Return every word of the glossary in ``text`` that is written with Chinese characters."""
+    known = table_readings()
+    found = []
+    for start, char in enumerate(text):
+        if not spelling.is_kanji(char):
+            continue
+        for end in range(start + 2, min(len(text), start + LONGEST) + 1):
+            found += [
+                Word(start, end, spoken, "word", table)
+                for reading, table in known.get(text[start:end], ())
+                for spoken in spoken_forms(reading)
+            ]
+    return found
+
+
+def dictionary_words(text: str) -> list[Word]:
+    """Return every word of the dictionary of verse in ``text`` that has a Chinese character."""
+    from inscribe.reading.verse import verse_lattice
+
+    found: dict[Word, None] = {}
+    for node in verse_lattice(text):
+        if node.end - node.start == 1 and node.piece.origin == "漢":
+            continue  # known already, and out of place before okurigana
+        if node.piece.known and any(map(spelling.is_kanji, text[node.start : node.end])):
+            found[Word(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
+    return list(found)

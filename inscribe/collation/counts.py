@@ -1,0 +1,18 @@
+"""How faithful a copy is: counts of signs by kind of group."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
+
+from inscribe.collation.model import Fidelity, Group
+
+
+def fidelity(groups: Iterable[Group]) -> Fidelity:
+    """Return the figures of ``groups``: signs of the source by kind, of the copy for additions."""
+    counts: Counter[str] = Counter()
+    source = 0
+    for group in groups:
+        source += len(group.source)
+        counts[group.kind] += len(group.copy) if group.kind == "added" else len(group.source)
+    return Fidelity(signs_in_source=source, **counts)

@@ -1,0 +1,192 @@
+"""Finding a word: by its signs in any form, and by its sound in any spelling.
+
+A query in kanji finds the same characters in whatever form, and words that are read alike (夢 finds
+ゆめ); a query in kana or Latin letters finds what sounds so, however it is written, and in Latin
+letters without macrons (reigyo) long vowels as well as short ones; the dictionary form of a verb
+or adjective finds its other forms (咲く finds 咲け). A pattern is a regular expression over the
+text in current forms.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import Literal, get_args
+
+from inscribe.concordance.documents import Document, sound_key, stem_key
+from inscribe.errors import InputError
+from inscribe.reading.spelling import is_kana, is_kanji
+
+How = Literal[
+    "same signs", "another form", "same sound", "sound but for length", "inflected", "pattern"
+]
+_HOWS: tuple[How, ...] = get_args(How)
+MOST_PATTERN = 200  # characters of a pattern
+_LONGEST_WORD = 16  # words that together make what is looked for
+_LENGTHENED = re.compile("([おこそとのほもよろゆうくすつぬふむる])[うお]")
+_NESTED = re.compile(r"[*+}]\)[*+{]|\(\?|\\[1-9]")
+
+
+@dataclass(frozen=True, slots=True)
+class Query:
+    """What is looked for: signs in current forms, sound keys, stems of verbs, or a pattern.
+
+    ``any_length``: its Latin letters mark no long vowel, so that a vowel may be long or short.
+    """
+
+    asked: str
+    signs: str = ""
+    sounds: tuple[str, ...] = ()
+    stems: frozenset[str] = frozenset()
+    pattern: re.Pattern[str] | None = None
+    any_length: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """One place: signs ``first`` to ``last`` of a document (from 0), in context as carved."""
+
+    document: Document
+    first: int
+    last: int
+    before: str
+    match: str
+    after: str
+    how: How
+
+
+def query_of(asked: str, *, pattern: bool = False, exact: bool = False) -> Query:
+    """Return a query for a word, or for a regular expression.
+
+    ``exact`` asks for the signs alone (in any form), not for the sound.
+
+    Raises:
+        InputError: there is nothing to look for, or the pattern is none or may take for ever.
+    """
+    from inscribe.forms import normalise_text
+    from inscribe.sources import is_romanised, kana_of_romanised
+
+    asked = asked.strip()
+    if not asked:
+        raise InputError("there is no word to look for", hint="as in: inscribe concord FOLDER 夢")
+    if pattern:
+        return Query(asked, pattern=_pattern(asked))
+    if is_romanised(asked):
+        kana = kana_of_romanised(asked)
+        any_length = asked.isascii()
+        return Query(asked, "", (sound_key(kana),), _stems(kana), any_length=any_length)
+    signs = normalise_text(asked).text
+    if exact:
+        return Query(asked, signs)
+    return Query(asked, signs, _sounds(signs), _stems(signs))
+
+
+def _pattern(asked: str) -> re.Pattern[str]:
+    if len(asked) > MOST_PATTERN or _NESTED.search(asked):
+        raise InputError(
+            "the pattern is too long or repeats a repetition",
+            hint="use . ? * + | [ ] and single groups",
+        )
+    try:
+        return re.compile(asked)
+    except (re.error, RecursionError, OverflowError) as error:
+        raise InputError(f"the pattern cannot be used ({error})") from error
+
+
+def _sounds(signs: str) -> tuple[str, ...]:
+    """Return the sounds of a word: its kana, or its readings as single word and by itself."""
+    if all(map(is_kana, signs)):
+        return (sound_key(signs),)
+    if not all(is_kana(char) or is_kanji(char) for char in signs):
+        return ()
+    from inscribe.reading import verse
+    from inscribe.sources import UNKNOWN
+
+    said = [piece.kana for piece in sorted(verse.readings_of(signs), key=lambda p: p.cost)[:1]]
+    if not said:
+        said = ["".join(piece.kana for piece in verse.verse_words(signs))]
+    return tuple(key for key in map(sound_key, said) if len(key) > 1 and UNKNOWN not in key)
+
+
+def _stems(word: str) -> frozenset[str]:
+    """Return the stems of the verbs and adjectives that a dictionary form may be."""
+    from inscribe.reading import verse
+
+    found = (
+        stem_key(piece.lemma, piece.part_of_speech)
+        for piece in verse.readings_of(word)
+        if piece.form.startswith("終止形")
+    )
+    return frozenset(filter(None, found))
+
+
+def search(documents: Iterable[Document], query: Query) -> Iterator[Hit]:
+    """Yield every hit, document by document, in the order of the signs; none is yielded twice."""
+    for document in documents:
+        seen: set[tuple[int, int]] = set()
+        for first, last, how in sorted(_spans(document, query), key=_longest_first):
+            covered = any(one <= first and last <= other for one, other in seen)
+            if not covered:
+                seen.add((first, last))
+                yield _hit(document, first, last, how)
+
+
+def _longest_first(span: tuple[int, int, How]) -> tuple[int, int, int]:
+    first, last, how = span
+    return first, -last, _HOWS.index(how)
+
+
+def _spans(document: Document, query: Query) -> Iterator[tuple[int, int, How]]:
+    if query.pattern is not None:
+        for match in query.pattern.finditer(document.normal):
+            if match.group():
+                yield document.origin[match.start()], document.origin[match.end() - 1], "pattern"
+        return
+    if query.signs:
+        at = document.normal.find(query.signs)
+        while at >= 0:
+            first, last = document.origin[at], document.origin[at + len(query.signs) - 1]
+            stands = "".join(document.signs[first : last + 1])
+            yield first, last, "same signs" if stands == query.asked else "another form"
+            at = document.normal.find(query.signs, at + 1)
+    for sound in query.sounds:
+        yield from _sounding(document, sound)
+        if query.any_length:
+            yield from _sounding(document, sound, any_length=True)
+    if query.stems:
+        for first, last, _, stem in document.words:
+            if stem in query.stems:
+                yield first, last, "inflected"
+
+
+def _sounding(
+    document: Document, sound: str, *, any_length: bool = False
+) -> Iterator[tuple[int, int, How]]:
+    """Yield the words, or runs of words, that together make a sound."""
+    words = document.words
+    for start, (first, _, key, _) in enumerate(words):
+        if not sound.startswith(key[:1]):
+            continue
+        said = ""
+        for _, last, key, _ in words[start : start + _LONGEST_WORD]:
+            said += key
+            if any_length:
+                said = _LENGTHENED.sub(r"\1", said)
+            if said == sound:
+                yield first, last, "sound but for length" if any_length else "same sound"
+            if len(said) >= len(sound) or not sound.startswith(said):
+                break
+
+
+def _hit(document: Document, first: int, last: int, how: How) -> Hit:
+    signs = document.signs
+    return Hit(
+        document,
+        first,
+        last,
+        "".join(signs[:first]),
+        "".join(signs[first : last + 1]),
+        "".join(signs[last + 1 :]),
+        how,
+    )

@@ -1,0 +1,181 @@
+"""How a date is said: each of its words in kana and in modified Hepburn.
+
+The convention is that of most catalogues (common practice, no source): Sino-Japanese numbers with
+the counters of the calendar (yonen, shichinen, kunen; shigatsu, shichigatsu), days of the month in
+their native reading (itsuka, hatsuka), ages in the everyday one (nanajūsan, rokujūhassai,
+nanajūsan-ō), sexagenary years by their native names (癸丑 mizunoto-ushi; the Sino-Japanese reading,
+kichū, is given beside it), era names capitalised. A sign that cannot be read stays □.
+
+>>> from inscribe.dates import resolve
+>>> " ".join(word.romaji for word in words(resolve("嘉永六年癸丑仲秋")))
+'Kaei rokunen mizunoto-ushi chūshū'
+>>> " ".join(word.romaji for word in words(resolve("行年七十三翁")))
+'gyōnen nanajūsan-ō'
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import NamedTuple
+
+from inscribe.dates import calendar
+from inscribe.dates.meaning.spoken import Spoken, age, counted_age, day, month, year
+from inscribe.dates.model import DateReading, Piece
+
+
+class SpokenWord(NamedTuple):
+    """A word of a date as said; ``also`` are other romanised readings, the likelier first.
+
+    ``first`` and ``last`` are offsets in the text that was searched.
+    """
+
+    text: str
+    kana: str
+    romaji: str
+    first: int
+    last: int
+    also: tuple[str, ...] = ()
+
+
+_BRANCHES = ("branch", "animal", "kana_branch", "literary_branch")
+Pieces = Sequence[Piece]
+_Taken = tuple[int, Spoken]
+
+
+def words(reading: DateReading) -> tuple[SpokenWord, ...]:
+    """Return the words of a date or age in order, each with its reading."""
+    pieces, position = reading.pieces, 0
+    found: list[SpokenWord] = []
+    while position < len(pieces):
+        taken, spoken = _next(pieces, position)
+        group = pieces[position : position + taken]
+        text = "".join(piece.text for piece in group)
+        if spoken.romaji:
+            word = SpokenWord(
+                text, spoken.kana, spoken.romaji, group[0].first, group[-1].last, spoken.also
+            )
+            found.append(word)
+        position += taken
+    return tuple(found)
+
+
+def _next(pieces: Pieces, position: int) -> _Taken:
+    """Return how many pieces the next word is made of, and how it is said."""
+    take = _WAYS.get(pieces[position].kind)
+    return take(pieces, position) if take else (1, _plain(pieces[position]))
+
+
+def _plain(piece: Piece) -> Spoken:
+    return Spoken(piece.kana, piece.romaji, piece.also)
+
+
+def _kind(pieces: Pieces, position: int) -> str:
+    return pieces[position].kind if 0 <= position < len(pieces) else ""
+
+
+def _era(pieces: Pieces, position: int) -> _Taken:
+    from inscribe.dates.calendar import by_name
+
+    era = by_name().get(pieces[position].value)
+    return 1, Spoken(pieces[position].kana, pieces[position].romaji, era.also if era else ())
+
+
+def _year_number(pieces: Pieces, position: int) -> _Taken:
+    number = int(pieces[position].value)
+    if _kind(pieces, position + 1) == "year":
+        return 2, year(number, _plain(pieces[position + 1]))
+    return 1, year(number, Spoken("", ""))
+
+
+def _first_year(pieces: Pieces, position: int) -> _Taken:
+    if _kind(pieces, position + 1) == "year":
+        return 2, Spoken("がん" + pieces[position + 1].kana, "gan" + pieces[position + 1].romaji)
+    return 1, _plain(pieces[position])
+
+
+def _pair(pieces: Pieces, position: int) -> _Taken:
+    end = position + 1
+    while _kind(pieces, end) == "link":
+        end += 1
+    if _kind(pieces, end) not in _BRANCHES:
+        return 1, _plain(pieces[position])
+    stem, branch = pieces[position], pieces[end]
+    signs = calendar.signs()
+    first, second = signs[stem.value], signs[branch.value]
+    on = f"{first.on_romaji}{second.on_romaji}"
+    spoken = Spoken(stem.kana + branch.kana, f"{stem.romaji}-{branch.romaji}", (on,))
+    return end + 1 - position, spoken
+
+
+def _year_word(pieces: Pieces, position: int) -> _Taken:
+    """Say 年 after a sexagenary year or a link: no toshi, toshi."""
+    before = _kind(pieces, position - 1)
+    if before == "link":
+        return 1, Spoken("とし", "toshi")
+    if before in _BRANCHES:
+        return 1, Spoken("のとし", "no toshi", (pieces[position].romaji,))
+    return 1, _plain(pieces[position])
+
+
+def _branch(pieces: Pieces, position: int) -> _Taken:
+    """Say 丑年 ushidoshi; a branch in other company by its native name."""
+    stands_alone = _kind(pieces, position - 1) in ("", "intro")
+    if stands_alone and _kind(pieces, position + 1) == "year":
+        piece = pieces[position]
+        return 2, Spoken(piece.kana + "どし", piece.romaji + "doshi", (f"{piece.romaji} no toshi",))
+    return 1, _plain(pieces[position])
+
+
+def _month_number(pieces: Pieces, position: int) -> _Taken:
+    taken = 2 if _kind(pieces, position + 1) == "month_unit" else 1
+    return taken, month(int(pieces[position].value))
+
+
+def _leap(pieces: Pieces, position: int) -> _Taken:
+    if _kind(pieces, position + 1) == "month_unit":
+        return 2, Spoken("うるうづき", "urūzuki")
+    return 1, _plain(pieces[position])
+
+
+def _month_unit(pieces: Pieces, position: int) -> _Taken:
+    """Say 仲秋月 chūshūgetsu, 仲秋の月 chūshū no tsuki."""
+    if _kind(pieces, position - 1) == "link":
+        return 1, Spoken("つき", "tsuki")
+    return 1, Spoken("げつ", "getsu")
+
+
+def _day_number(pieces: Pieces, position: int) -> _Taken:
+    taken = 2 if _kind(pieces, position + 1) == "day_unit" else 1
+    return taken, day(int(pieces[position].value), with_unit=taken == 2)
+
+
+def _day_unit(pieces: Pieces, position: int) -> _Taken:
+    if _kind(pieces, position - 1) in ("branch", "animal"):
+        return 1, Spoken("のひ", "no hi")
+    return 1, Spoken("ひ", "hi")
+
+
+def _age_number(pieces: Pieces, position: int) -> _Taken:
+    number = int(pieces[position].value)
+    if _kind(pieces, position + 1) != "age_after":
+        return 1, age(number)
+    return 2, counted_age(number, pieces[position + 1].text, _plain(pieces[position + 1]))
+
+
+_WAYS: dict[str, Callable[[Pieces, int], _Taken]] = {
+    "era": _era,
+    "year_number": _year_number,
+    "first": _first_year,
+    "stem": _pair,
+    "kana_stem": _pair,
+    "literary_stem": _pair,
+    "year": _year_word,
+    "branch": _branch,
+    "animal": _branch,
+    "month_number": _month_number,
+    "leap": _leap,
+    "month_unit": _month_unit,
+    "day_number": _day_number,
+    "day_unit": _day_unit,
+    "age_number": _age_number,
+}

@@ -1,0 +1,30 @@
+"""What date or age is written in a text: its parts and where they stand.
+
+In reading order: ``trace`` (may there be one), ``numerals``, ``vocabulary`` and ``scanning`` (words
+and numbers), ``expression`` (what is being put together), ``look``, ``rules`` with ``year_rules``,
+``pair_rules``, ``day_rules`` and ``age_rules``, ``parsing`` (all of it), ``lookalikes``.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.dates.written.expression import Expression as Expression
+    from inscribe.dates.written.lookalikes import are_alike as are_alike, pairs_meant as pairs_meant
+    from inscribe.dates.written.numerals import as_kanji as as_kanji, value_of as value_of
+    from inscribe.dates.written.parsing import bare_age as bare_age, expressions as expressions
+    from inscribe.dates.written.trace import may_hold_date as may_hold_date
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "expression": "Expression",
+            "lookalikes": "are_alike pairs_meant",
+            "numerals": "as_kanji value_of",
+            "parsing": "bare_age expressions",
+            "trace": "may_hold_date",
+        },
+    )

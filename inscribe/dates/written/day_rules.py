@@ -1,0 +1,209 @@
+"""The rules for month and day: 八月, 閏十一月, 仲秋, 春, 五日, 中浣, 吉日, 端午."""
+
+from __future__ import annotations
+
+from inscribe.dates.model import Piece
+from inscribe.dates.written.age_rules import number_as_age
+from inscribe.dates.written.expression import Draft
+from inscribe.dates.written.look import (
+    Tokens,
+    kind_at,
+    links,
+    number_at,
+    number_piece,
+    piece,
+    skip_links,
+)
+from inscribe.dates.written.scanning import Token
+
+MONTHS = 12
+LARGEST_DAY = 99  # as a slip of the carver or the reader; the day is then a conflict
+LAST_DAY = "30"  # in the tables: the last day, of a short month too
+YEAR_PLACES = ("number", "stem", "branch", "same")
+
+
+def month(draft: Draft, tokens: Tokens, position: int) -> int:
+    """八月, 閏十一月, 仲秋, 閏月, 八月の."""
+    if draft.has("day", "days", "day_branch") or (
+        "months" in draft.places and not _in_season(draft)
+    ):
+        return _same_month_again(draft, tokens, position)
+    pieces, at = [], position
+    leap = kind_at(tokens, at, "leap")
+    if leap:
+        pieces.append(piece(tokens[at], "leap"))
+        at = skip_links(tokens, at + 1)
+    number = number_at(tokens, at)
+    if number and kind_at(tokens, at + 1, "month_unit"):
+        pieces += [number_piece(tokens[at], "month_number"), piece(tokens[at + 1], "month_unit")]
+        odd = {} if number <= MONTHS else {"odd_month": tokens[at].text}
+        draft.fill(1, pieces, months=(number, number), leap=leap, **odd)
+        return at + 2 - position
+    if kind_at(tokens, at, "month"):
+        return at - position + _named_month(draft, tokens, at, pieces, leap)
+    if leap and kind_at(tokens, at, "month_unit"):
+        draft.fill(1, [*pieces, piece(tokens[at], "month_unit")], leap=True)
+        return at + 1 - position
+    return 0
+
+
+def _named_month(
+    draft: Draft, tokens: Tokens, position: int, before: list[Piece], leap: bool
+) -> int:
+    """Fill 仲秋, also 仲秋月 and 仲秋之月; return the tokens used from its name on."""
+    token = tokens[position]
+    number = int(token.meanings["month"].value)
+    pieces, end = [*before, piece(token, "month")], position + 1
+    unit = skip_links(tokens, end)
+    if kind_at(tokens, unit, "month_unit"):
+        pieces += [*links(tokens, end, unit), piece(tokens[unit], "month_unit")]
+        end = unit + 1
+    draft.fill(1, pieces, months=(number, number), month_word=token.text, leap=leap)
+    return end - position
+
+
+def _in_season(draft: Draft) -> bool:
+    months = draft.places["months"]
+    return isinstance(months, tuple) and months[0] != months[1]
+
+
+def _same_month_again(draft: Draft, tokens: Tokens, position: int) -> int:
+    """八月 仲秋: a second name of the same month adds nothing."""
+    if not kind_at(tokens, position, "month") or not draft.has("months"):
+        return 0
+    number = int(tokens[position].meanings["month"].value)
+    if draft.places["months"] != (number, number):
+        return 0
+    draft.fill(0, [piece(tokens[position], "month")], month_word=tokens[position].text)
+    return 1
+
+
+def season(draft: Draft, tokens: Tokens, position: int) -> int:
+    """壬辰春, 春日, 秋之日, 春三月."""
+    kind = next((k for k in ("season_day", "season") if kind_at(tokens, position, k)), None)
+    if kind is None or draft.has("months", "day"):
+        return 0
+    token = tokens[position]
+    first, last = (int(part) for part in token.meanings[kind].value.split("-"))
+    places: dict[str, object] = {"months": (first, last), "season": token.text}
+    if kind == "season_day":
+        places |= {"season": token.text.removesuffix("日"), "day_word": "日"}
+    draft.fill(1 if draft.has(*YEAR_PLACES, "era") else 0, [piece(token, kind)], **places)
+    return 1
+
+
+def day_number(draft: Draft, tokens: Tokens, position: int) -> int:
+    """五日, 初八日, 念三日, 十五 after a month, 中の五日 (the fifteenth)."""
+    if draft.has("day", "days"):
+        return 0
+    before, add = _before_day(tokens, position)
+    at = position + len(before)
+    number = number_at(tokens, at)
+    if not number or number + add > (LARGEST_DAY if kind_at(tokens, at + 1, "day_unit") else 31):
+        return 0
+    with_unit = kind_at(tokens, at + 1, "day_unit")
+    if not with_unit and not (before or draft.last_kind() in ("month_unit", "month")):
+        return 0
+    if not with_unit and number_as_age(draft, tokens, at, test=True):
+        return 0
+    pieces = [*before, number_piece(tokens[at], "day_number")]
+    if with_unit:
+        pieces.append(piece(tokens[at + 1], "day_unit"))
+    draft.fill(1 if draft.has("months", "same") else 0, pieces, day=number + add)
+    return len(pieces)
+
+
+def _before_day(tokens: Tokens, position: int) -> tuple[list[Piece], int]:
+    """Return the pieces of 初 or 中の before the number of a day, and what they add to it."""
+    if kind_at(tokens, position, "initial") and number_at(tokens, position + 1):
+        return [piece(tokens[position], "initial")], 0
+    end = skip_links(tokens, position + 1)
+    if kind_at(tokens, position, "third") and number_at(tokens, end) and end > position + 1:
+        add = int(tokens[position].meanings["third"].value)
+        return [piece(tokens[position], "third"), *links(tokens, position + 1, end)], add
+    return [], 0
+
+
+def first_of_branch(draft: Draft, tokens: Tokens, position: int) -> int:
+    """初午, 初卯日: the month's first day of that branch."""
+    at = position + 1
+    if not kind_at(tokens, position, "initial") or not kind_at(tokens, at, "branch"):
+        return 0
+    if draft.has("day", "days", "day_branch"):
+        return 0
+    pieces = [piece(tokens[position], "initial"), piece(tokens[at], "branch")]
+    if kind_at(tokens, at + 1, "day_unit"):
+        pieces.append(piece(tokens[at + 1], "day_unit"))
+    strength = 1 if draft.has("months") else 0
+    branch = tokens[at].meanings["branch"].value
+    draft.fill(strength, pieces, day_branch=branch, day_turn=1)
+    return len(pieces)
+
+
+def day_word(draft: Draft, tokens: Tokens, position: int) -> int:
+    """吉日, 中浣, 望, 日 after a month."""
+    kind = next((k for k in ("auspicious", "part", "day") if kind_at(tokens, position, k)), None)
+    if kind is None:
+        return 0
+    token = tokens[position]
+    plain = token.text == "日"
+    if len(token.text) == 1 and kind == "auspicious" and not draft.has("months"):
+        return 0
+    if plain and not draft.has("months", "season"):
+        return 0
+    if kind == "day" and not plain and not draft.has("months", "number", "stem", "same"):
+        return 0
+    if (kind != "auspicious" and draft.has("day", "days")) or draft.has("day_word"):
+        return _second_day_word(draft, token, kind)
+    places: dict[str, object] = {"day_word": token.text}
+    if not plain:
+        places |= days_meant(token.meanings[kind].value)
+    draft.fill(1, [piece(token, kind)], **places)
+    return 1
+
+
+def _second_day_word(draft: Draft, token: Token, kind: str) -> int:
+    """中浣吉日, 五日吉辰: a lucky day said after a day already named."""
+    if kind != "auspicious" or draft.last_kind() == "auspicious":
+        return 0
+    word = f"{draft.places.get('day_word', '')}{token.text}"
+    draft.fill(0, [piece(token, kind)], day_word=word)
+    return 1
+
+
+def festival(draft: Draft, tokens: Tokens, position: int) -> int:
+    """端午, 正月元日, 重陽; 冬至 and the other solar terms."""
+    if draft.has("day", "days", "term"):
+        return 0
+    if kind_at(tokens, position, "term"):
+        first, last = tokens[position].meanings["term"].value.split()
+        places: dict[str, object] = {"term": (first, last), "day_word": tokens[position].text}
+        strength = 1 if draft.has(*YEAR_PLACES) else 0
+        draft.fill(strength, [piece(tokens[position], "term")], **places)
+        return 1
+    if not kind_at(tokens, position, "festival"):
+        return 0
+    token = tokens[position]
+    month_part, _, day = token.meanings["festival"].value.partition("-")
+    month_number = int(month_part)
+    stands = draft.places.get("months")
+    if isinstance(stands, tuple) and not stands[0] <= month_number <= stands[1]:
+        return 0
+    draft.fill(
+        1 if draft.has(*YEAR_PLACES, "months") else 0,
+        [piece(token, "festival")],
+        months=(month_number, month_number),
+        day_word=token.text,
+        **days_meant(day),
+    )
+    return 1
+
+
+def days_meant(value: str) -> dict[str, object]:
+    """Return the places that the days of a table fill: one day, several, or the month's last."""
+    if not value:
+        return {}
+    first, _, last = value.partition("-")
+    if last or first == LAST_DAY:
+        return {"days": (int(first), int(last or first))}
+    return {"day": int(first)}

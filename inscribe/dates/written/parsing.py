@@ -1,0 +1,80 @@
+"""From tokens to date expressions: which word fills which place in a date.
+
+A run of tokens without anything else between them is read from left to right. At each point the
+rules of :mod:`inscribe.dates.written.rules` are tried in order; a rule fills the places of one
+expression (era, year, sexagenary year, month, day, age) and says how many tokens it used. A
+place that is filled already, or a token that fits no rule, ends the expression.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from inscribe.dates.model import Age, Piece
+from inscribe.dates.written.age_rules import OLDEST
+from inscribe.dates.written.expression import Draft, Expression
+from inscribe.dates.written.rules import RULES
+from inscribe.dates.written.scanning import Token, scan
+
+YOUNGEST = 10  # of those who sign with nothing but a number
+
+
+def expressions(text: str) -> tuple[Expression, ...]:
+    """Return every date or age expression of ``text``, however weak, in order."""
+    found: list[Expression] = []
+    for run in _runs(scan(text)):
+        found += _expressions_of(run)
+    return tuple(found)
+
+
+def _runs(tokens: tuple[Token, ...]) -> Iterator[list[Token]]:
+    """Yield runs of tokens that follow each other without other characters between them."""
+    run: list[Token] = []
+    for token in tokens:
+        if run and token.first != run[-1].last + 1:
+            yield run
+            run = []
+        run.append(token)
+    if run:
+        yield run
+
+
+def _expressions_of(run: list[Token]) -> list[Expression]:
+    tokens = [token for token in run if not token.can_be("space")]
+    found: list[Expression] = []
+    draft, position = Draft(), 0
+    while position < len(tokens):
+        used = _apply(draft, tokens, position)
+        if used:
+            position += used
+        elif draft.is_empty():
+            position += 1
+        else:
+            found += draft.finished()
+            draft = Draft()
+    return found + draft.finished()
+
+
+def _apply(draft: Draft, tokens: list[Token], position: int) -> int:
+    """Let the first rule that fits fill the draft; return how many tokens it used."""
+    for rule in RULES:
+        used = rule(draft, tokens, position)
+        if used:
+            return used
+    return 0
+
+
+def bare_age(text: str) -> list[Expression]:
+    """Return the age that a text is which is nothing but a number (七十有三), or nothing.
+
+    >>> [each.age.years for each in bare_age("七十有三")]
+    [73]
+    """
+    tokens = [token for token in scan(text) if not token.can_be("space")]
+    if len(tokens) != 1 or not tokens[0].number or tokens[0].text != text.strip():
+        return []
+    token, years = tokens[0], tokens[0].number
+    if not YOUNGEST <= years <= OLDEST:
+        return []
+    piece = Piece("age_number", token.text, token.first, token.last, value=str(years))
+    return [Expression(age=Age(token.text, years), pieces=(piece,))]

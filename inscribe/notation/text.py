@@ -1,0 +1,48 @@
+"""A text in one of the conventions to a transcription, and back."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import TYPE_CHECKING
+
+from inscribe.notation.conventions import convention as _convention
+from inscribe.notation.parser import Parser
+from inscribe.signs import Transcription
+
+if TYPE_CHECKING:
+    from inscribe.notation.renderer import Renderer
+
+CONVENTIONS = ("japanese", "leiden")
+
+
+def parse(text: str, convention: str = "japanese", file: str | None = None) -> Transcription:
+    """Return the transcription that ``text`` writes; ``file`` is only named in messages.
+
+    The time grows with the length of the text. ``parse(render(t)) == t`` for every transcription
+    without boxes.
+
+    Raises:
+        NotationError: the text breaks the convention or is longer than 200,000 characters;
+            line and column are named, and what was expected.
+        InputError: there is no such convention.
+    """
+    return Parser(text, _convention(convention), file).parse()
+
+
+def render(t: Transcription, convention: str = "japanese", column_end: str | None = None) -> str:
+    """Return ``t`` written in a convention; ``column_end`` may be a line break instead of its mark.
+
+    Boxes are not written: they belong to a record.
+
+    Raises:
+        NotationError: a sign's text is not one sign, or holds a control character.
+        InputError: there is no such convention.
+    """
+    return _renderer(convention, column_end).transcription(t)
+
+
+@cache
+def _renderer(name: str, column_end: str | None) -> Renderer:
+    from inscribe.notation.renderer import Renderer
+
+    return Renderer(_convention(name), column_end)

@@ -1,0 +1,48 @@
+"""Doubts that come with the carving itself: signs of which one is not sure, dates at odds.
+
+>>> from inscribe.notation import parse
+>>> [(d.first, d.last, d.why) for d in doubts_of_signs(parse("花(カ)の［色は］").signs)]
+[(0, 0, 'the sign is doubtful'), (2, 3, 'lost, and restored by an editor')]
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from itertools import groupby
+
+from inscribe.dates import DateReading
+from inscribe.reading.words import CANNOT_BE_READ, Doubt, Interpretation, in_order
+from inscribe.signs import Certainty, Sign
+
+_WHY = {
+    Certainty.DOUBTFUL: "the sign is doubtful",
+    Certainty.RESTORED: "lost, and restored by an editor",
+    Certainty.UNREADABLE: CANNOT_BE_READ,
+}
+
+
+def doubts_of_signs(signs: Sequence[Sign]) -> tuple[Doubt, ...]:
+    """Return what is marked as doubtful, restored or not to be read, a run of signs at a time."""
+    found = []
+    for why, run in groupby(signs, key=lambda sign: _WHY.get(sign.certainty, "")):
+        places = [sign.index for sign in run]
+        if why:
+            found.append(Doubt(places[0], places[-1], why))
+    return tuple(found)
+
+
+def with_doubts_of_signs(found: Interpretation, signs: Sequence[Sign]) -> Interpretation:
+    """Return an interpretation with the doubts of its signs, each told once."""
+    told = {(place, d.why) for d in found.doubts for place in range(d.first, d.last + 1)}
+    new = [doubt for doubt in doubts_of_signs(signs) if (doubt.first, doubt.why) not in told]
+    return found._replace(doubts=in_order((*found.doubts, *new)))
+
+
+def doubts_of_dates(dates: Iterable[DateReading]) -> tuple[Doubt, ...]:
+    """Return the dates whose parts contradict one another, with the likeliest way out."""
+    found = []
+    for date in dates:
+        if date.agreement == "conflict":
+            way_out = f"; perhaps {date.suggestions[0]}" if date.suggestions else ""
+            found.append(Doubt(date.first, date.last, f"the date contradicts itself{way_out}"))
+    return tuple(found)

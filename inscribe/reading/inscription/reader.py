@@ -1,0 +1,186 @@
+"""The way into the reading stage: an inscription or a literal text, and what is wished of it.
+
+>>> interpretation = read_text("年の内に／春は来にけり／一年を／去年とや言はむ／今年とや言はむ")
+>>> interpretation.register, interpretation.proposals[0].reasons
+('verse', ('tanka of 6-7-5-7-8 morae',))
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from functools import cache
+from typing import TYPE_CHECKING, Literal
+
+from inscribe.errors import InputError, NotationError, Place
+from inscribe.reading.words import Doubt, Interpretation, Part, Proposal, Register, Token
+
+if TYPE_CHECKING:
+    from inscribe.forms import NormalText
+    from inscribe.reading.words import Override
+    from inscribe.signs import Transcription
+
+__all__ = [
+    "Doubt",
+    "Interpretation",
+    "Part",
+    "Proposal",
+    "Register",
+    "Token",
+    "read",
+    "read_text",
+]
+
+Choice = Literal["auto", "verse", "signature", "prose"]
+
+MAX_SIGNS = 20_000  # of one reading; a plate holds some hundred
+_MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text that is still read
+# What makes a literal text more than signs and column ends: the transcriber's notation.
+_NOTATION = r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]"
+# A space between signs; those within brackets (［　　］) are no such space.
+_SPACE = r"([［\[（(][^］\])）]*[］\])）])|[ \u3000]+"
+
+
+def read(
+    t: Transcription,
+    register: Choice = "auto",
+    overrides: Sequence[Override] = (),
+    *,
+    between: tuple[int, int] | None = None,
+    alternatives: bool | None = None,
+) -> Interpretation:
+    """Return what an inscription says, its readings ranked, its doubts named.
+
+    Args:
+        t: the inscription.
+        register: verse, signature or prose, or "auto" to let the text decide.
+        overrides: readings a person has settled (see ``inscribe.record.Override``).
+        between: western years, both included, that a sexagenary year without an era may mean.
+        alternatives: whether to look for other readings of a poem's words; by default only
+            where its metre was hard to find. A signature always has them.
+    """
+    return _read(t, register, overrides, between, alternatives)
+
+
+def _read(
+    t: Transcription,
+    register: Choice,
+    overrides: Sequence[Override],
+    between: tuple[int, int] | None,
+    alternatives: bool | None,
+    spaced: str = "",
+) -> Interpretation:
+    """Return what an inscription says; ``spaced`` is its literal text if that has spaces."""
+    _refuse_endless(len(t.signs))
+    from inscribe.forms import normalise
+    from inscribe.reading.inscription.interpretation import Wishes, interpreted
+    from inscribe.reading.words import Text, has_note, shown
+    from inscribe.signs import Certainty
+
+    normal = normalise(t)
+    carved = tuple([shown(sign) for sign in t.signs])
+    columns = [t.signs[index].column for index in normal.origin]
+    breaks = frozenset(i for i in range(1, len(columns)) if columns[i] != columns[i - 1])
+    wishes = Wishes(register, overrides, between, alternatives)
+    found = interpreted(Text(normal, carved, breaks, cuts=_cuts(t, spaced, normal)), wishes)
+    if any(sign.certainty is not Certainty.CLEAR for sign in t.signs):
+        from inscribe.reading.inscription.doubts import with_doubts_of_signs
+
+        found = with_doubts_of_signs(found, t.signs)
+    if len(t.columns) < 2 and not any(map(has_note, t.signs)):
+        return found
+    from inscribe.notation import render
+
+    return found._replace(noted=render(t))
+
+
+def _cuts(t: Transcription, spaced: str, normal: NormalText) -> frozenset[int]:
+    """Return the offsets in a normalised text before which a transcriber left a space."""
+    if not spaced:
+        return frozenset()
+    from inscribe.notation import parse
+
+    apart = parse(re.sub(_SPACE, lambda found: found[1] or "／", spaced))
+    if len(apart.signs) != len(t.signs):
+        return frozenset()
+    pairs = list(zip(t.signs, apart.signs, strict=True))
+    signs = {
+        at
+        for at in range(1, len(pairs))
+        if pairs[at][1].column != pairs[at - 1][1].column
+        and pairs[at][0].column == pairs[at - 1][0].column
+    }
+    return frozenset(normal.origin.index(sign) for sign in signs if sign in normal.origin)
+
+
+def read_text(
+    text: str,
+    register: Choice = "auto",
+    overrides: Sequence[Override] = (),
+    *,
+    between: tuple[int, int] | None = None,
+    alternatives: bool | None = None,
+) -> Interpretation:
+    """Return what a literal text says; it may use the Japanese transcription conventions.
+
+    Punctuated prose (with 。 or a pair of 「」) is taken as it stands, brackets and spaces
+    included. The arguments are those of :func:`read`.
+
+    Raises:
+        NotationError: brackets or marks that cannot be understood.
+    """
+    _refuse_endless(len(text) // _MARKS_A_SIGN)
+    if _notation().search(text) and not _is_running_text(text):
+        from inscribe.notation import parse
+
+        t = parse(text)
+        spaced = (
+            text if any(found[1] is None for found in re.finditer(_SPACE, text.strip())) else ""
+        )
+        return _read(t, register, overrides, between, alternatives, spaced)
+    _refuse_endless(len(text))
+    if not text.isprintable():
+        _refuse_damage(text)
+    from inscribe.reading.inscription.interpretation import Wishes, interpreted_columns
+
+    columns = text.split("／") if "／＼" not in text and "／″＼" not in text else [text]
+    return interpreted_columns(columns, Wishes(register, overrides, between, alternatives))
+
+
+@cache  # a record is read without it
+def _notation() -> re.Pattern[str]:
+    return re.compile(_NOTATION)
+
+
+def _refuse_endless(signs: int) -> None:
+    """Refuse what no plate holds: MeCab's time and memory grow faster than such a text.
+
+    Raises:
+        InputError: there are more than 20,000 signs.
+    """
+    if signs > MAX_SIGNS:
+        limit = f"the text is longer than the limit of {MAX_SIGNS:,} signs for one reading"
+        raise InputError(limit, hint="divide it into several inscriptions")
+
+
+def _refuse_damage(text: str) -> None:
+    """Refuse in running text what no transcription may hold either.
+
+    Raises:
+        NotationError: there is a control character, half of one or one for private use.
+    """
+    from inscribe.notation import refusal
+
+    for number, line in enumerate(text.split("\n"), start=1):
+        for column, char in enumerate(line, start=1):
+            if char != "\t" and (why := refusal(char)):
+                said = f"the text contains {why}"
+                raise NotationError(said, Place(None, number, column), "remove it")
+
+
+def _is_running_text(text: str) -> bool:
+    if "。" not in text and "「" not in text:
+        return False
+    from inscribe.reading.inscription.register import is_running_text
+
+    return is_running_text(text)

@@ -1,0 +1,127 @@
+"""Which register a text is in: verse, signature or prose.
+
+A signature is told by its formulae (``inscribe.reading.signatures.likelihood``). What has kana
+enough and is short enough may be verse; its morae then decide. Everything else is prose.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from inscribe.reading.spelling import KANA, kana_share
+
+SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
+_HEADING = "(?:題|よみ人|読人)(?:し|知)ら[ずす]"  # of poems; seldom asked for
+_KANJI = "[\u4e00-\u9fff]"
+_KAO_OR_SEAL = "(?:（花押）|（印[^）]*）)*"
+_TAIL = f"(?P<signs>{_KANJI}{{2,}}[作造彫刻鐫製写書][之]?){_KAO_OR_SEAL}$"
+_LEAST_TAIL = 3  # signs of a signature that follows a poem in the same column
+_MOST_TAILS = 8
+_MARKS = re.compile("［[^］]*］|（[^）]*）")
+_MARKS_OF_TRANSCRIBERS = re.compile(r"（花押）|（印|［[　 ]+］")
+_SENTENCES = re.compile(r"。|「[^」]*」")
+_MODERN_GRAMMAR = (  # compiled when a text has kana
+    "[いきしちにひみりえけせてねへめれゐゑ]まし[たて]|ませ[うん]|でせう|でし[たよ]|だつた|だらう|"
+    "なかつた|ならない|であ[るつ]|て[ゐい][るた]|のです|でなければ|ぢやない|ございま|[下くだ]さい$|"
+    "(?<!た)つた$"
+)
+_CLASSICAL_GRAMMAR = (  # seldom asked for
+    "け(?:り|る|れ)|[らけ][むん]|べ[しきく]|[つぬ]る|ざ[りるれ]|なれ[はば]|を[はば]|[とに][そぞ]|[こそ]そ"
+    "|たま[ふひへは]|侍[りる]|かは|つつ|つゝ|せ[はば]"
+)
+_CLASSICAL_KANA = 0.5
+_ENOUGH_GRAMMAR = 2
+_VERSE_MOST_SIGNS = 48
+_VERSE_LEAST_SIGNS = 8
+_VERSE_LEAST_KANA = 8
+
+
+def may_be_signature(text: str) -> bool:
+    """Whether a normalised text has few enough kana to be a signature.
+
+    >>> may_be_signature("於東都応需造之"), may_be_signature("花の色はうつりにけりな")
+    (True, False)
+    """
+    return kana_share(text) <= 0.4
+
+
+def places_of_tail(text: str) -> tuple[int, ...]:
+    """Return the offsets at which the signature may begin that a text with kana ends in.
+
+    It has three kanji or more, with a verb; the longest comes first.
+
+    >>> places_of_tail("淵の色綾国刻"), places_of_tail("今朝の初雪")
+    ((2, 3), ())
+    """
+    found = re.search(_TAIL, text)
+    if found is None:
+        return ()
+    last = found.end("signs") - _LEAST_TAIL
+    return tuple(range(max(found.start("signs"), last - _MOST_TAILS), last + 1))
+
+
+def is_heading(text: str) -> bool:
+    """Whether a text is a heading that anthologies give a poem of which nothing is known.
+
+    >>> is_heading("題しらず"), is_heading("題しらず読人しらず"), is_heading("春の歌")
+    (True, True, False)
+    """
+    return bool(text) and not re.sub(_HEADING, "", text)
+
+
+def looks_like_verse(text: str) -> bool:
+    """Whether a normalised text has the length and the kana of a poem.
+
+    >>> looks_like_verse("花の色はうつりにけりないたづらに"), looks_like_verse("於東都応需造之")
+    (True, False)
+    """
+    plain = _MARKS.sub("", text) if "（" in text or "［" in text else text
+    if not _VERSE_LEAST_SIGNS <= len(plain) <= _VERSE_MOST_SIGNS:
+        return False
+    return kana_share(plain) > 0.2 and not has_modern_grammar(plain)
+
+
+def may_hold_verse(text: str) -> bool:
+    """Whether a normalised text has kana enough for a poem to stand somewhere in it.
+
+    >>> may_hold_verse("花の色はうつりにけりないたづらに露岳作"), may_hold_verse("於東都応需造之")
+    (True, False)
+    """
+    return len(KANA.findall(text)) >= _VERSE_LEAST_KANA
+
+
+def has_classical_grammar(text: str) -> bool:
+    """Return whether a text without modern grammar shows that of classical Japanese repeatedly.
+
+    >>> has_classical_grammar("人の心を種としてよろつの言の葉とそなれりけるしけきものなれは")
+    True
+    >>> has_classical_grammar("昔の人の書いた文章"), has_classical_grammar("於東都造之")
+    (False, False)
+    """
+    if kana_share(text) < _CLASSICAL_KANA or has_modern_grammar(text):
+        return False
+    return len(re.findall(_CLASSICAL_GRAMMAR, text)) >= _ENOUGH_GRAMMAR
+
+
+def is_running_text(text: str) -> bool:
+    """Return whether a literal text is punctuated prose rather than a transcription of signs.
+
+    >>> is_running_text("「さうか。」と言つた。"), is_running_text("花の色は／うつりに（花押）")
+    (True, False)
+    """
+    return bool(_SENTENCES.search(text)) and not _MARKS_OF_TRANSCRIBERS.search(text)
+
+
+def has_modern_grammar(text: str) -> bool:
+    """Return whether a text has sentences or auxiliaries that classical verse does not have.
+
+    >>> has_modern_grammar("橋を渡つてゐた"), has_modern_grammar("春は来にけり")
+    (True, False)
+    """
+    return "。" in text or bool(_modern_grammar().search(text))
+
+
+@cache
+def _modern_grammar() -> re.Pattern[str]:
+    return re.compile(_MODERN_GRAMMAR)

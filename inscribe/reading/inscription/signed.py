@@ -1,0 +1,63 @@
+"""Whether a text is a signature: by its formulas, or because it is a name and no word.
+
+Two kanji alone are an art name more often than anything else; where the formulas leave that open,
+the dictionary of words decides.
+"""
+
+from __future__ import annotations
+
+import re
+
+from inscribe.reading.chinese import without_marks
+from inscribe.reading.inscription.register import SIGNATURE, may_be_signature
+from inscribe.reading.names import half_in_kana, is_kana_name
+from inscribe.reading.spelling import is_kanji_only
+from inscribe.reading.words import has_legible
+
+_GAP = re.compile("［[^］]*］")
+_SIGNS_OF_A_NAME = (2, 3)
+_NAME_UNLESS_A_WORD = 0.12  # from this likelihood on, two kanji that are no word are a name
+
+
+def is_signature(plain: str) -> bool:
+    """Whether a normalised text is a signature rather than verse, a saying or prose.
+
+    >>> is_signature("綾国"), is_signature("綾国作"), is_signature("平和")
+    (True, True, False)
+    """
+    if is_kana_name(plain) or _is_half_in_kana(plain):
+        return True
+    if not may_be_signature(plain) or not has_legible(_GAP.sub("", plain)):
+        return False  # a seal or monogram is something said
+    likelihood = _signature_likelihood(plain)
+    if likelihood >= SIGNATURE:
+        return True
+    return len(plain) in _SIGNS_OF_A_NAME and likelihood >= _NAME_UNLESS_A_WORD and _no_word(plain)
+
+
+def _is_half_in_kana(plain: str) -> bool:
+    """Whether a text is signed with a name half in kana (とし女, 恒とも)."""
+    if not (name := half_in_kana(plain)):
+        return False
+    from inscribe.reading.names import mixed_name
+
+    return bool(mixed_name(name))
+
+
+def _no_word(plain: str) -> bool:
+    """Whether two kanji, or a name with the end of a studio's, are no word of the dictionary."""
+    if not is_kanji_only(plain):
+        return False
+    from inscribe.reading.mecab import unidic_words
+    from inscribe.reading.names import ending_of
+
+    if len(plain) > 2 and ending_of(plain) is None:
+        return False
+    words = unidic_words(plain)
+    return len(words) > 1 or not words[0].known or "固有名詞" in words[0].part_of_speech
+
+
+def _signature_likelihood(plain: str) -> float:
+    from inscribe.reading.signatures import signature_likelihood
+
+    return signature_likelihood(without_marks(plain))

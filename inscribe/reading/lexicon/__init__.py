@@ -1,0 +1,22 @@
+"""The dictionary of classical verse: what is in it, and how it is made from the tables.
+
+In reading order: ``dictionary`` (where it is), ``building`` (how it is put together), ``paradigms``
+and ``verbs`` (conjugation), ``nouns``, ``particles``, ``vocabulary`` (words drawn from UniDic),
+``groups`` (entries of several words), ``mixed_spellings``, ``connections`` (what may follow what).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.reading.lexicon.dictionary import verse_dictionary as verse_dictionary
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "dictionary": "verse_dictionary",
+        },
+    )

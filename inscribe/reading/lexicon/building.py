@@ -1,0 +1,172 @@
+"""Making the dictionary of verse from the installed UniDic and the glossary.
+
+Every entry is gathered with its cost and its connection class, the classes in use are numbered
+anew, and the small matrix of their connection costs is written with the grammar of classical
+verse laid over it. ``inscribe.reading.lexicon.dictionary`` says when this is done.
+"""
+
+from __future__ import annotations
+
+import struct
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+
+from inscribe.reading import mecab
+from inscribe.reading.lexicon import connections
+from inscribe.reading.lexicon.dictionary import UNVOICED
+from inscribe.reading.lexicon.nouns import (
+    curated_readings,
+    noun_entries,
+    ranked_stems,
+    settled_costs,
+    short_form_entries,
+)
+from inscribe.reading.lexicon.particles import particle_entries
+from inscribe.reading.lexicon.verbs import (
+    fourfold_stems,
+    rarer_classes,
+    stem_readings,
+    verb_entries,
+    verb_rows,
+)
+from inscribe.reading.lexicon.vocabulary import ClassIndex, unidic_entries, wanted_class
+from inscribe.reading.mecab import Entry
+from inscribe.reading.words import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED
+
+_DICRC = "cost-factor = 700\nbos-feature = BOS/EOS\n"
+_HEADER_SIZE = 72
+UNVOICE = str.maketrans(
+    "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
+)
+_UNVOICED_MORE = 200
+_LEFT_OUT_LESS = 700  # hands that mark no voicing leave okurigana out too
+_MADE_UP_MORE = 14000  # else a long run of kana is cheaper as one word nobody knows
+_DEAREST = 32000
+_NOT_IN_TABLES = 3000  # a reading the tables do not give for a form they have
+
+
+def write_parts(folder: Path) -> None:
+    """Write into ``folder`` all that MeCab needs but the dictionary itself, and its entries."""
+    source = mecab.folder()
+    classes = mecab.classes(source)
+    entries = _cheapest(verse_entries(source, classes))
+    unknown = (source / "unk.dic").read_bytes()
+    used = sorted({0, *_classes_of(unknown), *_connections(entries)})
+    numbers = {old: new for new, old in enumerate(used)}
+    side, cells = mecab.connection_costs(source)
+    with (folder / "matrix.bin").open("wb") as file:
+        file.writelines(connections.small_matrix(classes, used, side, cells))
+    (folder / "unk.dic").write_bytes(_renumbered(unknown, numbers))
+    (folder / "char.bin").write_bytes((source / "char.bin").read_bytes())
+    (folder / "dicrc").write_text(_DICRC, encoding="utf-8")
+    with (folder / "entries.csv").open("w", encoding="utf-8", newline="\n") as file:
+        file.writelines(_lines(entries, numbers))
+    with (folder / UNVOICED.replace(".dic", ".more")).open("w", encoding="utf-8") as file:
+        file.writelines(_lines(_unvoiced(entries), numbers))
+
+
+def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[Entry]:
+    """Yield every entry of the dictionary of verse; the same entry may come more than once."""
+    verbs = verb_rows()
+    index = ClassIndex(classes, stem_readings(verbs), ranked_stems())
+    index.rarer = rarer_classes(verbs)
+    index.fourfold = fourfold_stems(verbs)
+    readings = curated_readings()
+    held: list[Entry] = []
+    for entry in unidic_entries(mecab.words(source, classes.numbers(wanted_class)), index):
+        if entry.written not in readings or entry.conjugation != "*":
+            yield entry
+        else:
+            held.append(entry)
+    costs: dict[tuple[str, str], int] = {}
+    for entry in held:
+        if entry.origin != "漢":
+            key = (entry.written, entry.kana)
+            costs[key] = min(entry.cost, costs.get(key, entry.cost))
+    settled = settled_costs(costs, readings)
+    for entry in held:
+        cost = settled.get((entry.written, entry.kana), entry.cost + _NOT_IN_TABLES)
+        yield entry._replace(cost=max(cost, entry.cost) if entry.origin == "漢" else cost)
+    yield from noun_entries(index, settled, readings)
+    yield from short_form_entries(index)
+    yield from verb_entries(verbs, index)
+    function_words = classes.numbers(lambda row: row[0] in ("助詞", "助動詞"))
+    particle_costs: dict[tuple[str, int], int] = {}
+    for word in mecab.words(source, function_words):
+        spelling = (word.surface, word.connection)
+        particle_costs[spelling] = min(word.cost, particle_costs.get(spelling, word.cost))
+    yield from particle_entries(index, particle_costs)
+
+
+def _unvoiced(entries: list[Entry]) -> Iterator[Entry]:
+    """Yield the entries as they are written where voicing is left unmarked."""
+    there = {(entry.written, entry.connection, entry.kana) for entry in entries}
+    for entry in entries:
+        if entry.note == OKURIGANA_LEFT_OUT:  # the same hands leave them out
+            yield entry._replace(cost=entry.cost - _LEFT_OUT_LESS)
+        written = entry.written.translate(UNVOICE)
+        key = (written, entry.connection, entry.kana)
+        if key not in there:
+            there.add(key)
+            yield entry._replace(
+                written=written, cost=entry.cost + _UNVOICED_MORE, note=VOICING_NOT_MARKED
+            )
+
+
+def _connections(entries: Iterable[Entry]) -> Iterator[int]:
+    for entry in entries:
+        yield entry.connection
+        if entry.right_connection >= 0:
+            yield entry.right_connection
+
+
+def _cheapest(entries: Iterable[Entry]) -> list[Entry]:
+    best: dict[tuple[str, int, int, str], Entry] = {}
+    for entry in entries:
+        right = entry.connection if entry.right_connection < 0 else entry.right_connection
+        kana = entry.kana.replace("|", "").replace(" ", "")
+        key = (entry.written, entry.connection, right, kana)
+        there = best.get(key)
+        best[key] = entry if there is None else _merged(there, entry)
+    return list(best.values())
+
+
+def _merged(one: Entry, other: Entry) -> Entry:
+    """Return one entry for two of a word: the lower cost, and what only one of them tells."""
+    cheaper, dearer = (one, other) if one.cost <= other.cost else (other, one)
+    if dearer.parts and not cheaper.parts:
+        cheaper = cheaper._replace(kana=dearer.kana, parts=dearer.parts)
+    elif "|" in dearer.kana and not cheaper.parts:
+        cheaper = cheaper._replace(kana=dearer.kana)
+    if dearer.gloss and not cheaper.gloss:  # the tables' word rather than UniDic's
+        cheaper = cheaper._replace(gloss=dearer.gloss, part_of_speech=dearer.part_of_speech)
+    return cheaper
+
+
+def _lines(entries: Iterable[Entry], numbers: dict[int, int]) -> Iterator[str]:
+    for entry in entries:
+        left, cost = numbers[entry.connection], max(-30000, min(30000, entry.cost))
+        right = left if entry.right_connection < 0 else numbers[entry.right_connection]
+        yield f"{entry.written},{left},{right},{cost},{left},{right},{cost},{entry.feature()}\n"
+
+
+def _tokens(unknown: bytes) -> Iterator[tuple[int, int]]:
+    """Yield where each token of MeCab's dictionary of unknown words lies, and its class."""
+    double_array, tokens = struct.unpack_from("<II", unknown, 24)
+    first = _HEADER_SIZE + double_array
+    for offset in range(first, first + tokens, 16):
+        yield offset, struct.unpack_from("<H", unknown, offset)[0]
+
+
+def _classes_of(unknown: bytes) -> set[int]:
+    return {number for _, number in _tokens(unknown)}
+
+
+def _renumbered(unknown: bytes, numbers: dict[int, int]) -> bytes:
+    changed = bytearray(unknown)
+    for offset, number in _tokens(unknown):
+        cost = struct.unpack_from("<h", unknown, offset + 6)[0] + _MADE_UP_MORE
+        struct.pack_into("<HH", changed, offset, numbers[number], numbers[number])
+        struct.pack_into("<h", changed, offset + 6, min(cost, _DEAREST))
+    struct.pack_into("<II", changed, 16, len(numbers), len(numbers))
+    return bytes(changed)

@@ -1,0 +1,63 @@
+"""The dictionary of verse: compiled for MeCab from the installed UniDic and the glossary.
+
+It is a dictionary folder of its own rather than additions to UniDic, because what verse never
+has must be taken away (modern grammar, loan words), costs must change, and the grammar of
+classical verse must govern which words may meet. It is built at first use (a few seconds) into
+the cache, under a name that changes with every table, and put there in one step. Where it is there
+already, only this module is loaded.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from inscribe import tables
+from inscribe.reading import mecab
+
+UNVOICED = "unvoiced.dic"  # laid over the dictionary where a text marks no voicing
+TABLES = (
+    "historical_words",
+    "paradigms",
+    "verse_connections",
+    "verse_particles",
+    "verse_nouns",
+    "verse_more_words",
+    "verse_verbs",
+    "verse_adjectives",
+    "verse_phrases",
+    "verse_places",
+    "verse_common_words",
+    "verse_frequencies",
+    "verse_groups",
+    "verse_readings",
+    "verse_short_forms",
+)
+_ROOMS = ("spelling", "mecab", "lexicon")  # whose code makes the dictionary
+
+
+def verse_dictionary() -> Path:
+    """Return the folder of the compiled dictionary of verse, building it if need be.
+
+    Raises:
+        InputError: it cannot be compiled, or no folder can be written to.
+    """
+    return mecab.dictionary_folder("verse", _sources(), _write_parts)
+
+
+def _sources() -> list[Path]:
+    """Return every file that the dictionary follows from: code, tables, the installed UniDic."""
+    reading = Path(__file__).parent.parent
+    code = [path for room in _ROOMS for path in sorted((reading / room).glob("*.py"))]
+    code += [reading / "words" / "pieces.py", reading / "verse" / "metre.py"]
+    return [
+        *code,
+        *mecab.version_files(),
+        *(path for name in TABLES for path in tables.files(name)),
+    ]
+
+
+def _write_parts(folder: Path) -> None:
+    """Write what MeCab needs but the compiled dictionary itself."""
+    from inscribe.reading.lexicon.building import write_parts
+
+    write_parts(folder)

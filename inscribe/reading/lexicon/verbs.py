@@ -1,0 +1,272 @@
+"""The glossary's tables of classical verbs and adjectives as dictionary entries.
+
+A table gives a stem as it is written, its historical kana and its class; every form follows.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from inscribe import tables
+from inscribe.errors import TableError
+from inscribe.reading.lexicon.groups import groups, with_words
+from inscribe.reading.lexicon.mixed_spellings import compound_stems
+from inscribe.reading.lexicon.nouns import common_word_costs, noun_rows, spoken_kana
+from inscribe.reading.lexicon.paradigms import inflections
+from inscribe.reading.lexicon.vocabulary import RARER_CLASS, ClassIndex, Stem, conjugate
+from inscribe.reading.mecab import Entry
+from inscribe.reading.spelling import modern_kana, morae, old_spellings
+
+_COLUMNS = ("written_stem", "kana_stem_historical", "class", "gloss")
+_CLASSES = {
+    "四段": "四段",
+    "上一": "上一段",
+    "上二": "上二段",
+    "下一": "下一段",
+    "下二": "下二段",
+    "カ変": "カ行変格",
+    "サ変": "サ行変格",
+    "ナ変": "ナ行変格",
+    "ラ変": "ラ行変格",
+    "シク": "形容詞-シク",
+    "ク": "形容詞-ク",
+    "ク接尾": "形容詞-ク",
+}
+_SUFFIX = "接尾辞-形容詞的"
+_COVERS_ENDING = {
+    "カ行変格": "来",
+    "サ行変格": "為",
+    "下二段-ア行": "得",
+    "下二段-ハ行": "経歴",
+    "下二段-ナ行": "寝宿",
+    "下二段-カ行": "消",
+}
+_WHOLE_FIRST = re.compile("[見着来出寝居][はひふへほ]")  # 見はやす: mi, then hayasu
+_KANA_RUN = re.compile("[\u3041-\u3096]+")
+_MOST_COST = 9000  # a stem of the tables in kanji costs no more than this
+_LEAST_COST = 5500
+_UNKNOWN_READING = 2000  # a reading UniDic lacks for a stem it has
+_KANA_COST = {1: 11000, 2: 9500, 3: 8700}  # a stem in kana, by the morae of its conjunctive form
+_KANA_COST_LONG = 8000
+_SHORT_AT_MOST_LESS = 500  # a short stem in kana, however UniDic has it
+_OTHER_SPELLING = 600
+_NOUN_AND_VERB = 2500  # 波立つ, two words: its phrase may end between them
+_MIXED = 300  # 思しる for 思ひ知る costs this much more
+
+
+class Row(NamedTuple):
+    """One verb or adjective of the tables, its kana also in current spelling."""
+
+    name: str  # its class as the tables write it
+    written: str
+    historical: str
+    modern: str
+    conjugation: str
+    gloss: str
+    covers: bool  # the last sign covers the first kana of the ending: 来, 見
+
+
+def verb_rows() -> list[Row]:
+    """Return the rows of both tables.
+
+    Raises:
+        TableError: a class that classical grammar does not have.
+    """
+    raw = []
+    names: list[str] = []
+    for table in ("verse_verbs", "verse_adjectives"):
+        if tables.files(table):
+            for (written, kana, name, gloss), place in tables.rows(table, _COLUMNS):
+                conjugation = _CLASSES.get(name, "") or _with_row(name)
+                if not conjugation:
+                    raise TableError(f"there is no class {name}", place, "as 四段カ, 下二ダ, ク")
+                raw.append((written, kana, conjugation, gloss))
+                names.append(name)
+    cuts: dict[str, set[int]] = {}
+    parts = _part_readings(raw)
+    for written, kana, _, _ in raw:
+        found = _boundaries(written, kana) or _kanji_boundaries(written, kana, parts)
+        cuts.setdefault(kana, set()).update(found if len(written) > 1 else ())
+    return [
+        Row(
+            name,
+            written,
+            kana,
+            _modern_stem(kana, conjugation, tuple(sorted(cuts[kana]) if len(written) > 1 else ())),
+            conjugation,
+            gloss,
+            _covers(written, conjugation),
+        )
+        for name, (written, kana, conjugation, gloss) in zip(names, raw, strict=True)
+    ]
+
+
+def _modern_stem(kana: str, conjugation: str, cuts: tuple[int, ...]) -> str:
+    """Return a stem in current spelling; its ending may decide (仰ぐ: あふ+ぐ is あおぐ)."""
+    if not kana:
+        return ""
+    forms = {form: (written, modern) for form, written, modern, _ in inflections(conjugation)}
+    written, modern = forms.get("終止形-一般", ("", ""))
+    if written and not conjugation.startswith(("上一段", "形容詞")):
+        whole = modern_kana(kana + written, "動詞", cuts)
+        if whole.endswith(modern):
+            return whole[: len(whole) - len(modern)]
+    return modern_kana(kana, "", cuts)
+
+
+def _with_row(name: str) -> str:
+    kind = _CLASSES.get(name[:2])
+    return f"{kind}-{name[2:]}行" if kind and len(name) == 3 else ""
+
+
+def _covers(written: str, conjugation: str) -> bool:
+    if conjugation.startswith("上一段"):
+        return True
+    return written[-1:] in _COVERS_ENDING.get(conjugation, "") and bool(written)
+
+
+def _boundaries(written: str, kana: str) -> tuple[int, ...]:
+    """Return where the later parts of a compound begin, as far as its okurigana show it."""
+    found: list[int] = []
+    position = 0
+    if _WHOLE_FIRST.match(written) and len(kana) > 1:
+        found.append(1)
+    for match in _KANA_RUN.finditer(written):
+        at = kana.find(match[0], position + (1 if match.start() else 0))
+        if at < 0:
+            return tuple(found)
+        position = at + len(match[0])
+        if match.end() < len(written) and position < len(kana):
+            found.append(position)
+    return tuple(found)
+
+
+def _part_readings(raw: list[tuple[str, str, str, str]]) -> dict[str, set[str]]:
+    """Return the historical kana of single characters, as stems of verbs or as nouns."""
+    readings: dict[str, set[str]] = {}
+    for written, kana, _, _ in raw:
+        if len(written) == 1 and kana:
+            readings.setdefault(written, set()).add(kana)
+    for written, historical, _, _, _ in noun_rows():
+        if len(written) == 1:
+            readings.setdefault(written, set()).add(historical)
+    return readings
+
+
+def _kanji_boundaries(written: str, kana: str, readings: dict[str, set[str]]) -> tuple[int, ...]:
+    """Return where the last, or the second, part of a compound in kanji alone begins."""
+    if len(written) < 2 or _KANA_RUN.search(written) or written[-1] in "来為得経歴寝宿":
+        return ()
+    for last in sorted(readings.get(written[-1], ()), key=len, reverse=True):
+        if kana.endswith(last) and len(last) < len(kana):
+            return (len(kana) - len(last),)
+    for first in sorted(readings.get(written[0], ()), key=len, reverse=True):
+        if kana.startswith(first) and len(first) < len(kana):
+            return (len(first),)
+    return ()
+
+
+def stem_readings(rows: list[Row]) -> dict[str, set[str]]:
+    """Return the readings the tables give for each written stem."""
+    readings: dict[str, set[str]] = {}
+    for row in rows:
+        for written in (row.written, row.historical, row.modern):
+            readings.setdefault(written, set()).add(_stem_kana(row))
+    return readings
+
+
+def _stem_kana(row: Row) -> str:
+    return row.modern[:-1] if row.conjugation.startswith("上一段") else row.modern
+
+
+def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
+    """Yield every form of every row, in kanji and in the kana spellings it may have."""
+    common = common_word_costs()
+    for row in rows:
+        kana = spoken_kana(row.historical, row.modern)
+        kana = kana[:-1] if row.conjugation.startswith("上一段") else kana
+        for written, cost in _spellings(row, index, common):
+            stem = Stem(
+                written,
+                kana,
+                row.conjugation,
+                cost,
+                index.kinds.get(row.written, "一般"),
+                row.written,
+                gloss=row.gloss,
+                pos=_SUFFIX if row.name.endswith("接尾") else "",
+                ending_begins=row.covers,
+            )
+            in_kanji = written != row.historical and not _KANA_RUN.fullmatch(written[-1:])
+            group = groups().get((row.written, row.historical))
+            if group and "名詞" in group.parts_of_speech[0]:
+                stem = stem._replace(cost=cost + _NOUN_AND_VERB)
+            for entry in _forms(row, stem, index, in_kanji=in_kanji):
+                yield with_words(entry, group, in_kana=not in_kanji)
+
+
+def fourfold_stems(rows: list[Row]) -> set[str]:
+    """Return the written stems of verbs that are 四段 and nothing else: no noun ends in their e."""
+    others = {row.written for row in rows if not row.conjugation.startswith("四段")}
+    return {row.written for row in rows} - others
+
+
+def rarer_classes(rows: list[Row]) -> set[tuple[str, str, str]]:
+    """Return spelling, kana and conjugation of what is spelled as a commoner verb: 鳴る."""
+    common = common_word_costs()
+    alike: dict[tuple[str, str], list[tuple[str, int | None]]] = {}
+    for row in rows:
+        cost = common.get((row.historical, row.name))
+        alike.setdefault((row.written, _stem_kana(row)), []).append((row.conjugation, cost))
+    found: set[tuple[str, str, str]] = set()
+    for (written, kana), classes in alike.items():
+        least = min([cost for _, cost in classes if cost is not None], default=None)
+        if least is not None:
+            found |= {(written, kana, name) for name, cost in classes if cost != least}
+    return found
+
+
+def _forms(row: Row, stem: Stem, index: ClassIndex, *, in_kanji: bool) -> Iterator[Entry]:
+    """Yield the forms of one spelling of a row."""
+    if not row.covers:
+        yield from conjugate(stem, index)
+    elif in_kanji:
+        for entry in conjugate(stem._replace(written=""), index):
+            yield entry._replace(written=stem.written + entry.written[1:])
+    else:
+        upper = row.conjugation.startswith("上一段")
+        yield from conjugate(
+            stem._replace(written=stem.written[:-1] if upper else stem.written), index
+        )
+
+
+def _spellings(
+    row: Row, index: ClassIndex, common: dict[tuple[str, str], int]
+) -> Iterator[tuple[str, int]]:
+    kana = _stem_kana(row)
+    length = morae(kana) + 1
+    in_kana = _KANA_COST.get(length, _KANA_COST_LONG)
+    if row.written not in (row.historical, row.modern):
+        rare = _UNKNOWN_READING if index.knows_another(row.written, kana) else 0
+        cost = index.ranked_cost(row.written, kana)
+        if cost is None:
+            cost = min(index.costs.get((row.written, kana), _MOST_COST + rare), _MOST_COST + rare)
+        if (row.written, kana, row.conjugation) in index.rarer:
+            cost += RARER_CLASS
+        yield row.written, max(_LEAST_COST, cost)
+        if (row.written, row.historical) not in groups():
+            for spelling in compound_stems(row.written, row.historical, covers=row.covers):
+                yield spelling, _MOST_COST + _MIXED
+    own = index.costs.get((row.modern, kana), in_kana) if row.modern else in_kana
+    own = max(_LEAST_COST, min(own, in_kana))
+    if length == 2:  # はす, なぐ: as often particles or other words; the commonest are named
+        own = max(own, in_kana - _SHORT_AT_MOST_LESS)
+    yield row.historical, min(own, common.get((row.historical, row.name), own))
+    given = {row.written, row.historical}
+    others = [(row.modern, 0), *old_spellings(row.modern, wo=True)]
+    for spelling, more in others:
+        if spelling and spelling not in given:
+            given.add(spelling)
+            yield spelling, in_kana + _OTHER_SPELLING + more

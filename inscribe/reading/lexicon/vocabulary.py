@@ -1,0 +1,397 @@
+"""The words of classical verse, drawn from the installed UniDic and from the glossary.
+
+UniDic knows modern Japanese; verse before 1900 has its own words and its own grammar. So the
+native words of UniDic are kept with their costs, its verbs and adjectives are conjugated again
+in the classical way, words of Chinese origin are made less likely, words that verse never has
+(modern particles, loan words, personal names) are left out, and the glossary is added.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from functools import cache
+from typing import NamedTuple
+
+from inscribe.reading import mecab
+from inscribe.reading.lexicon.paradigms import AT_START, classical, inflections
+from inscribe.reading.mecab import Entry
+from inscribe.reading.spelling import hiragana, old_spellings
+from inscribe.reading.words import OKURIGANA_LEFT_OUT
+
+_LEFT_OUT_FORMS = re.compile("意志推量形|融合|撥音便|促音便|ザンス|ザマス|ンス")
+_MODERN = re.compile("五段|下一段|上一段|サ行変格|カ行変格|形容詞|無変化型|助動詞")
+_NOT_IN_VERSE = re.compile("[ッーパピプペポァィゥェォ]")
+_MAY_RUN_TOGETHER = re.compile(
+    "[おこそとのほもよろごぞどぼ][うお]|[うくすつぬふむゆるぐずぶ]う|[あかさたなはまやらわがざだば]あ"
+)
+_KANA = re.compile("[\u3041-\u3096]")
+_KANA_RUN = re.compile("[\u3041-\u3096]+")
+_MAY_BE_RESPELT = re.compile("[わいうえおじずゃゅょ]")
+_MOST_SPELLINGS = 6
+_ONLY_KANA = re.compile("[\u3041-\u3096]+$")
+_SECOND_PART_ONLY = 4000
+_VOICED_AT_START = 5000  # no native word began so in the language of verse
+_VOICED = "ガギグゲゴザジズゼゾダヂヅデドバビブベボ"
+_CHINESE_SIGN = 3000  # a single sign with its Chinese sound, or as a place
+_NUMERAL = 2500
+_ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
+_RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
+_RARE_VERB = 1000  # a verb whose stem is written in kana, and that the tables do not have
+RARER_CLASS = 2000  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
+_E_ROW = "えけげせてでねへべめれ"
+_MOST_RANKED = 9000  # the likeliest reading of a ranked stem costs no more
+_RANK = 3000  # each further reading of a stem costs this much more
+_OTHER_READING = 5000  # a reading of a stem that the tables do not give
+OTHER_SPELLING = 900  # a spelling UniDic does not give costs this much more
+_ORIGIN_COST = {"和": 0, "混": 1500, "漢": 7000, "固": 1500}
+# UniDic's cost above which a word is too rare to be met in verse.
+_TOO_RARE = {"和": 15000, "混": 11000, "漢": 7000, "固": 14000}
+_TOO_RARE_TO_RESPELL = 11500
+_POS_COST = {"感動詞": 2500, "接尾辞": 1500, "接頭辞": 1000, "接続詞": 1500, "連体詞": 500}
+
+
+def wanted_class(row: tuple[str, ...]) -> bool:
+    """Whether words of this class of UniDic are used, as they are or conjugated anew."""
+    pos, _, third, _, conjugation, form, *_, origin = row
+    if pos in ("記号", "補助記号", "空白", "助詞", "助動詞") or origin not in _ORIGIN_COST:
+        return False
+    if origin == "固":
+        return third == "地名"
+    if conjugation.startswith("文語"):
+        return not _LEFT_OUT_FORMS.search(f"{form} {conjugation}")
+    if pos in ("動詞", "形容詞"):
+        return form == "連用形-一般" and origin != "漢"
+    return not _MODERN.match(conjugation)
+
+
+class Stem(NamedTuple):
+    """What a verb or adjective is conjugated from."""
+
+    written: str
+    kana: str
+    conjugation: str
+    cost: int  # of the conjunctive form
+    kind: str  # UniDic's second part of speech: 一般 or 非自立可能
+    lemma: str
+    origin: str = "和"
+    gloss: str = ""
+    pos: str = ""  # where it is neither verb nor adjective
+    ending_begins: bool = False  # the ending begins a part of the word: 年を経, としを|へ
+
+
+class ClassIndex:
+    """Finds the connection class of a word, and weighs the stems of UniDic against the tables'.
+
+    ``stems`` are the readings the tables give for each written stem, ``ranks`` those whose order
+    is known; ``costs`` and ``kinds`` collect what UniDic says of
+    the stems: their cost and their second part of speech.
+    """
+
+    def __init__(
+        self,
+        classes: mecab.Classes,
+        stems: dict[str, set[str]] | None = None,
+        ranks: dict[str, list[str]] | None = None,
+    ) -> None:
+        self.classes = classes
+        self._stems = stems or {}
+        self._ranks = ranks or {}
+        self.rarer: set[tuple[str, str, str]] = set()  # spelling, kana and conjugation
+        self.fourfold: set[str] = set()  # stems of verbs that are 四段 and nothing else
+        self.costs: dict[tuple[str, str], int] = {}
+        self.kinds: dict[str, str] = {}
+        self._classes_of: dict[tuple[str, str, str], tuple[int | None, str]] = {}
+        self._found: dict[tuple[str, ...], int] = {}
+        for number, row in enumerate(classes.rows):
+            if row[8] in ("和", "固"):
+                self._found.setdefault((*row[:6], row[6]), number)
+
+    def weighed(self, stem: Stem) -> Stem:
+        """Return a stem of UniDic's with the cost it has in verse."""
+        readings = self._stems.get(stem.written)
+        if readings is None:
+            return stem._replace(cost=stem.cost + (_RARE_VERB if _KANA.search(stem.written) else 0))
+        if stem.kana not in readings:
+            return stem._replace(cost=stem.cost + _OTHER_READING)
+        if (stem.written, stem.kana, stem.conjugation) in self.rarer:
+            stem = stem._replace(cost=stem.cost + RARER_CLASS)
+        key = (stem.written, stem.kana)
+        self.costs[key] = min(stem.cost, self.costs.get(key, stem.cost))
+        self.kinds[stem.written] = stem.kind
+        if stem.written in self._ranks:
+            return stem._replace(cost=stem.cost + self.rank_cost(stem.written, stem.kana))
+        return stem
+
+    def ranked_cost(self, written: str, kana: str) -> int | None:
+        """Return the cost of a stem whose readings are ranked: all share the likeliest one's."""
+        if written not in self._ranks:
+            return None
+        known = [
+            self.costs[key]
+            for kana in self._stems[written]
+            if (key := (written, kana)) in self.costs
+        ]
+        if not known:
+            return None
+        return min(*known, _MOST_RANKED) + self.rank_cost(written, kana)
+
+    def rank_cost(self, written: str, kana: str) -> int:
+        """Return what a reading of a stem costs more for not being its likeliest."""
+        ranked = self._ranks.get(written, ())
+        if not ranked or not kana or kana in ranked:
+            return _RANK * (ranked.index(kana) if kana in ranked else 0)
+        return _RANK * (len(ranked) + 1)
+
+    def class_of(self, pos: str, conjugation: str, form: str) -> tuple[int | None, str]:
+        """Return the class of a form of a classical verb or adjective, and its part of speech."""
+        key = (pos, conjugation, form)
+        found = self._classes_of.get(key)
+        if found is None:
+            found = self._classes_of[key] = _class_of(self, pos, conjugation, form)
+        return found
+
+    def has_other_readings(self, written: str, kana: str) -> bool:
+        """Whether the tables give readings for the stem, and not this one."""
+        return written in self._stems and kana not in self._stems[written]
+
+    def is_misread_stem(self, written: str, kana: str) -> bool:
+        """Whether a word is a stem of the tables and one kana, but is not read as the stem is."""
+        if not _ONLY_KANA.match(written[-1:]) or _KANA.search(written[:-1]):
+            return False
+        if written[:-1] in self.fourfold and written[-1] in _E_ROW:
+            return True  # 引け: a noun to modern ears
+        return self.has_other_readings(written[:-1], kana[:-1])
+
+    def knows_another(self, written: str, kana: str) -> bool:
+        """Whether UniDic has the stem with another of the readings of the tables, but not this."""
+        if (written, kana) in self.costs:
+            return False
+        return any((written, other) in self.costs for other in self._stems.get(written, ()))
+
+    def number(self, pos: str, conjugation: str, form: str, written: str = "*") -> int | None:
+        """Return the class of a word, the class of its very spelling where UniDic has one."""
+        parts = (pos.split("-") + ["*"] * 4)[:4]
+        for spelling in (written, "*"):
+            found = self._found.get((*parts, conjugation, form, spelling))
+            if found is not None:
+                return found
+        return None
+
+    def auxiliary(self, conjugation: str, form: str, written: str) -> int | None:
+        """Return the class of a form of an auxiliary: of its spelling, else of any, else alike."""
+        kind = form.partition("-")[0]
+        found = [
+            (row[6] == written, row[5].startswith(kind), row[5] in (form, "終止形-一般"), -number)
+            for number, row in enumerate(self.classes.rows)
+            if row[0] == "助動詞" and row[4] == conjugation
+        ]
+        return -max(found)[3] if found else None
+
+
+def unidic_entries(words: Iterable[mecab.Word], index: ClassIndex) -> Iterator[Entry]:
+    """Yield entries of verse from UniDic's words."""
+    for word in words:
+        fields = word.fields
+        pos = fields[0]
+        conjugation = fields[4]
+        if word.cost > _TOO_RARE[fields[12]]:
+            continue
+        if fields[12] != "漢" and _NOT_IN_VERSE.search(fields[19]):
+            continue
+        if pos in ("動詞", "形容詞") and not conjugation.startswith("文語"):
+            yield from _conjugated(word, index)
+            continue
+        if "促音形" in (fields[14], fields[16]):
+            continue
+        if conjugation.startswith("文語サ行変格") and fields[12] != "和":
+            continue  # 住す, 賞す: words of prose
+        extra = _ORIGIN_COST[fields[12]] + _POS_COST.get(pos, 0) + _unlikeliness(word)
+        if pos == "名詞" and index.is_misread_stem(word.surface, hiragana(fields[19])):
+            extra += _OTHER_READING  # 摘み is tsumi
+        place = index.number("名詞-普通名詞-一般", "*", "*") if fields[12] == "固" else None
+        entry = Entry(
+            word.surface,
+            word.connection if place is None else place,
+            word.cost + extra,
+            _with_boundaries(hiragana(fields[19]), hiragana(fields[9])),
+            "-".join(part for part in fields[:4] if part != "*"),
+            conjugation,
+            fields[5],
+            fields[7],
+            fields[12],
+        )
+        yield entry
+        if fields[12] != "漢" and _MAY_BE_RESPELT.search(entry.written):
+            classical_form = conjugation.startswith("文語")
+            more = 0 if classical_form else _RESPELT_NOUN
+            for other in respelt(entry, 1 if classical_form else 0):
+                yield other._replace(cost=other.cost + more)
+
+
+def _with_boundaries(kana: str, said: str) -> str:
+    """Return the kana of a word with ``|`` where two vowels meet that are not one long vowel.
+
+    >>> _with_boundaries("としのうち", "としのうち"), _with_boundaries("おうみ", "おーみ")
+    ('としの|うち', 'おうみ')
+    """
+    if len(kana) != len(said) or not _MAY_RUN_TOGETHER.search(kana):
+        return kana
+    out = kana[:1]
+    for before, sign, sound in zip(kana, kana[1:], said[1:], strict=False):
+        meets = sign == sound and _MAY_RUN_TOGETHER.fullmatch(before + sign)
+        out += "|" * bool(meets) + sign
+    return out
+
+
+def _unlikeliness(word: mecab.Word) -> int:
+    """Return what a word costs more because verse seldom has it where it stands alone."""
+    more = 0
+    if word.fields[14] == "濁音形":  # びと, ごころ: only the second part of a compound
+        more += _SECOND_PART_ONLY
+    elif word.fields[12] == "和" and word.fields[19][:1] in _VOICED:
+        more += _VOICED_AT_START
+    if len(word.surface) == 1 and word.fields[12] in ("漢", "固"):
+        more += _CHINESE_SIGN
+    if word.fields[1] == "数詞":
+        more += _NUMERAL
+    if _ONLY_KANA.match(word.surface) and not word.conjugation.startswith("文語"):
+        more += _ONLY_IN_KANA
+    return more
+
+
+def _conjugated(word: mecab.Word, index: ClassIndex) -> Iterator[Entry]:
+    fields = word.fields
+    base, base_kana = fields[10], hiragana(fields[20])
+    if fields[0] == "形容詞":
+        yield from _adjective(word, base, base_kana, index)
+        return
+    if fields[6][-1:] != fields[20][-1:] or fields[6][-2:-1] not in fields[20][-2:]:
+        return  # the potential of another verb (書ける beside 書く), unknown to classical grammar
+    for conjugation in classical(fields[4], fields[20]):
+        cut = 1 if fields[4].startswith("五段") else 2
+        if base[-1:] != base_kana[-1:]:
+            continue
+        swallowed = base[-cut:] != base_kana[-cut:]  # 寝る: the kanji holds the ending's first kana
+        written = base[: len(base) - (1 if swallowed else cut)]
+        kana = base_kana[: len(base_kana) - cut]
+        stem = Stem(written, kana, conjugation, word.cost, fields[1], fields[7], fields[12])
+        if swallowed and index.has_other_readings(written, kana):
+            continue
+        stem = index.weighed(stem)
+        if swallowed:
+            for entry in conjugate(stem._replace(written=""), index):
+                yield entry._replace(written=written + entry.written[1:])
+        else:
+            yield from _with_spellings(stem, index)
+
+
+def _with_spellings(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
+    """Yield the forms of a verb, its stem also in the other spellings its kana may have."""
+    yield from conjugate(stem, index)
+    if stem.cost < _TOO_RARE_TO_RESPELL and _MAY_BE_RESPELT.search(stem.written):
+        whole = Entry(stem.written, 0, stem.cost, stem.kana, "", "", "", "", "")
+        for other in respelt(whole, 0):
+            for entry in conjugate(stem._replace(written=other.written, cost=other.cost), index):
+                yield entry._replace(note=other.note)
+
+
+def _adjective(word: mecab.Word, base: str, base_kana: str, index: ClassIndex) -> Iterator[Entry]:
+    if not base.endswith("い"):
+        return
+    fields = word.fields
+    stem, kana = base[:-1], base_kana[:-1]
+    conjugation = "文語形容詞-ク"
+    if kana.endswith("し") and len(kana) > 1:
+        if not stem.endswith("し"):
+            return
+        conjugation, stem, kana = "文語形容詞-シク", stem[:-1], kana[:-1]
+    found = Stem(stem, kana, conjugation, word.cost, fields[1], fields[7], fields[12])
+    yield from _with_spellings(index.weighed(found), index)
+
+
+def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
+    """Yield every form of a verb or adjective, and those whose okurigana were left out."""
+    pos = stem.pos or f"{'形容詞' if '形容詞' in stem.conjugation else '動詞'}-{stem.kind}"
+    full = stem.conjugation.removeprefix("文語")
+    full = f"文語{full}"
+    in_kanji = bool(stem.written) and not _KANA.search(stem.written)
+    for form, written, modern, more in inflections(stem.conjugation):
+        number, said_pos = index.class_of(pos, full, form)
+        if number is None or not stem.written + written:
+            continue
+        cost = stem.cost + more + _ORIGIN_COST.get(stem.origin, 0)
+        begins = stem.ending_begins or not stem.kana
+        kana = stem.kana + (written.translate(AT_START) if begins else modern)
+        if modern.startswith("う") and not begins:  # 生ふる ouru, 数ふれ kazoure
+            kana = f"{stem.kana}|{modern}"
+        entry = Entry(
+            stem.written + written,
+            number,
+            cost,
+            kana,
+            said_pos,
+            full,
+            form,
+            stem.lemma,
+            stem.origin,
+            stem.gloss,
+        )
+        yield entry
+        if in_kanji and written and form in _SHORTENED and stem.written not in _WHOLE_VERBS:
+            yield from _shortened(entry, stem.written, written)
+
+
+# A character that is a form of a verb by itself (見 mi, 来 ki) is not a shortened 見え or 来たり.
+_WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
+_SHORTENED = ("連用形-一般", "終止形-一般", "連体形-一般", "未然形-一般", "已然形-一般")
+_WITHOUT_OKURIGANA = 3500
+_WITHOUT_INNER_KANA = 1800
+
+
+def _shortened(entry: Entry, stem: str, ending: str) -> Iterator[Entry]:
+    """Yield a form as carved where okurigana were left out: 思 for 思ひ, 過る for 過ぐる."""
+    more = 0 if entry.form.startswith("連") else 1000
+    if len(ending) == 1:
+        cost = entry.cost + _WITHOUT_OKURIGANA + more
+        yield entry._replace(written=stem, cost=cost, note=OKURIGANA_LEFT_OUT)
+    elif len(ending) == 2 and ending[1] in "るれ":
+        cost = entry.cost + _WITHOUT_INNER_KANA + more
+        yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)
+
+
+def respelt(entry: Entry, ending: int) -> Iterator[Entry]:
+    """Yield the entry in the other spellings of its kana, but for the last ``ending`` kana."""
+    body = entry.written[: len(entry.written) - ending]
+    rest = entry.written[len(body) :]
+    for match in _KANA_RUN.finditer(body):
+        inside = match.start() > 0
+        for spelling, cost in _old(match[0], inside):
+            written = f"{body[: match.start()]}{spelling}{body[match.end() :]}{rest}"
+            yield entry._replace(
+                written=written, cost=entry.cost + OTHER_SPELLING + cost, note="historical spelling"
+            )
+
+
+@cache
+def _old(run: str, inside: bool) -> tuple[tuple[str, int], ...]:
+    return old_spellings(run, inside=inside, wo=not inside)[:_MOST_SPELLINGS]
+
+
+_STANDS_FOR = {"ミ語法": "名詞-普通名詞-副詞可能", "サ語法": "名詞-普通名詞-一般"}
+
+
+def _class_of(index: ClassIndex, pos: str, conjugation: str, form: str) -> tuple[int | None, str]:
+    if form in _STANDS_FOR:
+        return index.number(_STANDS_FOR[form], "*", "*"), _STANDS_FOR[form]
+    row = conjugation.partition("-")[2]
+    fallbacks = [(pos, conjugation, form), (pos.split("-")[0] + "-一般", conjugation, form)]
+    if form == "ク語法":
+        fallbacks += [("名詞-普通名詞-一般", "*", "*")]
+    for other in ("ラ行", "マ行") if row else ():  # where UniDic has no such class for the row
+        fallbacks.append((pos.split("-")[0] + "-一般", conjugation.replace(row, other), form))
+    fallbacks.append((pos.split("-")[0] + "-一般", "文語形容詞-ク", form))
+    for candidate in fallbacks:
+        if (number := index.number(*candidate)) is not None:
+            return number, pos
+    return None, pos

@@ -1,0 +1,51 @@
+"""MeCab and its dictionaries: the installed UniDic, and dictionaries compiled into the cache.
+
+In reading order: ``unidic`` (the installed words and their classes), ``entries`` (one entry of a
+dictionary), ``compiling`` (dictionaries built once into the cache), ``tagger`` (a text to words).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.reading.mecab.compiling import (
+        Row as Row,
+        dictionary as dictionary,
+        dictionary_folder as dictionary_folder,
+    )
+    from inscribe.reading.mecab.entries import Entry as Entry
+    from inscribe.reading.mecab.tagger import (
+        LINE as LINE,
+        MADE_UP as MADE_UP,
+        MOST_KEPT as MOST_KEPT,
+        UNKNOWN_MORE as UNKNOWN_MORE,
+        kept_piece as kept_piece,
+        kept_words as kept_words,
+        opened_tagger as opened_tagger,
+        unidic_words as unidic_words,
+    )
+    from inscribe.reading.mecab.unidic import (
+        Classes as Classes,
+        Word as Word,
+        classes as classes,
+        connection_costs as connection_costs,
+        folder as folder,
+        version_files as version_files,
+        words as words,
+    )
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "compiling": "Row dictionary dictionary_folder",
+            "entries": "Entry",
+            "tagger": (
+                "LINE MADE_UP MOST_KEPT UNKNOWN_MORE kept_piece kept_words opened_tagger "
+                "unidic_words"
+            ),
+            "unidic": "Classes Word classes connection_costs folder version_files words",
+        },
+    )

@@ -1,0 +1,323 @@
+"""Compiled user dictionaries for MeCab: built once into a cache, used by every later run.
+
+A dictionary is known by its name and by the content of the files it is made from (tables and the
+code that turns them into entries), so that a changed table means another file. It is built
+beside its place and put there in one step: a second process never sees half of it. Where the cache
+cannot be written, the dictionary lives in a temporary folder for as long as the process.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import sys
+import zlib
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import cache
+from pathlib import Path
+from shlex import quote
+from typing import NamedTuple
+
+from inscribe.errors import InputError, Place
+
+_LAYOUT = 3  # raise it when the way a dictionary is compiled changes
+_MAGIC = 0xEF718F77  # MeCab writes it, mixed with the size, at the start of each dictionary
+_SIZES = "sizes"  # the file of a folder that is written last
+_KEPT = 3  # dictionaries of one name, of different versions or tables
+_COMPILE = "import sys, fugashi; fugashi.build_dictionary(sys.argv[1])"
+_WRITE = """
+import gc, importlib, json, sys
+from pathlib import Path
+from inscribe import errors, tables
+gc.disable()
+module, function, made, *folders = json.loads(sys.argv[1])
+try:
+    for folder in reversed(folders):
+        tables.add_folder(Path(folder))
+    getattr(importlib.import_module(module), function)(Path(made))
+except errors.InscribeError as error:
+    sys.exit(str(error))
+"""
+
+
+class Row(NamedTuple):
+    """One entry as MeCab wants it; the feature is handed back with the word as it is."""
+
+    written: str
+    left: int
+    right: int
+    cost: int
+    feature: str
+
+
+def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[Row]]) -> Path:
+    """Return the file of the compiled dictionary ``name``; ``rows`` is called only to build it.
+
+    Raises:
+        InputError: MeCab could not compile the entries, or no folder can be written to.
+    """
+    file_name, reason = f"{name}-{_key(sources)}.dic", ""
+    for place in (cache_folder, _temporary_folder):
+        folder = place()
+        path = folder / file_name
+        if _is_sound(path) and _is_untouched(path, _stamp(path)):
+            return path
+        try:
+            folder.mkdir(parents=True, exist_ok=True)
+            _announce(name)
+            _build(path, rows())
+        except OSError as error:
+            reason = error.strerror or str(error)
+            continue
+        _remove_older(path, name)
+        return path
+    raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
+
+
+def dictionary_folder(
+    name: str, sources: Sequence[Path], write_parts: Callable[[Path], None]
+) -> Path:
+    """Return the folder of a whole dictionary of its own, with its own connection costs.
+
+    ``write_parts`` is called only to build it: it writes ``entries.csv`` and what MeCab needs
+    beside it (``dicrc``, ``matrix.bin``, ``unk.dic``, ``char.bin``) into the folder given, and
+    ``NAME.more`` for each further dictionary to be laid over it, which becomes ``NAME.dic``.
+
+    Raises:
+        InputError: MeCab could not compile the entries, or no folder can be written to.
+    """
+    folder_name, reason = f"{name}-{_key(sources)}", ""
+    for place in (cache_folder, _temporary_folder):
+        path = place() / folder_name
+        if _is_whole(path):
+            return path
+        try:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            with _one_at_a_time(path):
+                if not _is_whole(path):
+                    _announce(name)
+                    _build_folder(path, write_parts)
+        except OSError as error:
+            reason = error.strerror or str(error)
+            continue
+        _remove_older(path, name)
+        return path
+    raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
+
+
+def _announce(name: str) -> None:
+    """Tell a person at a terminal why nothing happens for a while; pipes and logs hear nothing."""
+    if sys.stderr is not None and sys.stderr.isatty():
+        print(f"preparing the dictionary “{name}”, this once", file=sys.stderr, flush=True)
+
+
+@contextlib.contextmanager
+def _one_at_a_time(path: Path) -> Iterator[None]:
+    """Let one process build what several want; where files cannot be locked, each builds it."""
+    try:
+        import fcntl
+    except ImportError:
+        yield
+        return
+    lock = path.with_name(f".{path.name}.lock")
+    with lock.open("w") as file:
+        fcntl.flock(file, fcntl.LOCK_EX)
+        try:
+            yield
+        finally:
+            lock.unlink(missing_ok=True)
+
+
+def _build_folder(path: Path, write_parts: Callable[[Path], None]) -> None:
+    import shutil
+    import tempfile
+
+    with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.name}-") as work:
+        made = Path(work, "made")
+        made.mkdir()
+        _write_apart(write_parts, made, path)
+        _compile("x -d . -o . -s -f utf8 -t utf8 entries.csv", made, "sys.dic", path)
+        for more in made.glob("*.more"):
+            name = more.name.removesuffix(".more") + ".dic"
+            _compile(f"x -d . -u {name} -f utf8 -t utf8 {more.name}", made, name, path)
+            more.unlink()
+        (made / "entries.csv").unlink()
+        _seal(made, _stamp(path))
+        try:
+            made.replace(path)
+        except OSError:
+            if not _is_whole(path):  # damaged, or another process was quicker
+                shutil.rmtree(path, ignore_errors=True)
+                made.replace(path)
+
+
+def _stamp(path: Path) -> int:
+    """Return the time of change, in seconds, that the files of a dictionary are given.
+
+    It follows from the dictionary's name, so that a file somebody wrote over is known by its own.
+    """
+    return int(path.stem.rpartition("-")[2], 16) % 2**30
+
+
+def _is_untouched(path: Path, stamp: int) -> bool:
+    return int(path.stat().st_mtime) == stamp
+
+
+def _seal(folder: Path, stamp: int) -> None:
+    """Put a finished folder on the disk, with the size of each of its files, and their stamp."""
+    sizes = {}
+    for path in folder.iterdir():
+        with path.open("rb+") as file:
+            os.fsync(file.fileno())
+        sizes[path.name] = path.stat().st_size
+        os.utime(path, (stamp, stamp))
+    lines = "".join(f"{size} {name}\n" for name, size in sorted(sizes.items()))
+    (folder / _SIZES).write_text(lines, "utf-8")
+
+
+def _is_whole(folder: Path) -> bool:
+    """Whether every file of a finished folder is there, none of them cut short or written over."""
+    stamp = _stamp(folder)
+    try:
+        lines = (folder / _SIZES).read_text("utf-8").splitlines()
+        sizes = (line.split(" ", 1) for line in lines)
+        whole = all(
+            (folder / name).stat().st_size == int(size) and _is_untouched(folder / name, stamp)
+            for size, name in sizes
+        )
+    except (OSError, ValueError):
+        return False
+    return bool(lines) and whole and _is_sound(folder / "sys.dic")
+
+
+def cache_folder() -> Path:
+    """Return the folder compiled dictionaries lie in: ``INSCRIBE_CACHE``, or the system's place.
+
+    Written out because importing platformdirs takes a fifth of the time a reading may take.
+    """
+    if chosen := os.environ.get("INSCRIBE_CACHE"):
+        return Path(chosen)
+    if sys.platform == "win32":
+        base = os.environ.get("LOCALAPPDATA")
+        return (Path(base) if base else Path.home() / "AppData" / "Local") / "inscribe" / "Cache"
+    if sys.platform == "darwin":
+        return Path.home() / "Library" / "Caches" / "inscribe"
+    base = os.environ.get("XDG_CACHE_HOME")
+    return (Path(base) if base else _home() / ".cache") / "inscribe"
+
+
+def _home() -> Path:
+    try:
+        return Path.home()
+    except RuntimeError:  # a process without a home
+        return _temporary_folder()
+
+
+@cache
+def _temporary_folder() -> Path:
+    import atexit
+    import shutil
+    import tempfile
+
+    folder = tempfile.mkdtemp(prefix="inscribe-")
+    atexit.register(shutil.rmtree, folder, ignore_errors=True)
+    return Path(folder)
+
+
+def _key(sources: Sequence[Path]) -> str:
+    check = zlib.crc32(f"{_LAYOUT} {sys.byteorder}".encode())
+    for path in sources:
+        check = zlib.crc32(path.read_bytes(), check)
+    return f"{check:08x}"
+
+
+def _is_sound(path: Path) -> bool:
+    try:
+        with path.open("rb") as file:
+            head = file.read(4)
+            size = os.fstat(file.fileno()).st_size
+    except OSError:
+        return False
+    return len(head) == 4 and int.from_bytes(head, sys.byteorder) == (size & 0xFFFFFFFF) ^ _MAGIC
+
+
+def _build(path: Path, rows: Iterable[Row]) -> None:
+    import tempfile
+
+    from inscribe.reading.mecab.unidic import folder as unidic_folder
+
+    with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.stem}-") as work:
+        _write_rows(Path(work, "entries.csv"), rows)
+        source = quote(str(unidic_folder()))
+        arguments = f"x -d {source} -u made.dic -f utf8 -t utf8 entries.csv"
+        made = _compile(arguments, Path(work), "made.dic", path)
+        os.utime(made, (_stamp(path), _stamp(path)))
+        made.replace(path)
+
+
+def _compile(arguments: str, work: Path, made_name: str, path: Path) -> Path:
+    """Compile in a process of its own: MeCab prints to standard output and may end its process."""
+    import subprocess
+
+    done = subprocess.run(
+        [sys.executable, "-c", _COMPILE, arguments],
+        cwd=work,
+        capture_output=True,
+        stdin=subprocess.DEVNULL,
+        check=False,
+    )
+    made = work / made_name
+    if done.returncode != 0 or not _is_sound(made):
+        last = done.stderr.decode("utf-8", "replace").strip().rpartition("\n")[2]
+        raise InputError(f"the dictionary could not be compiled: {last}", Place(str(path)))
+    return made
+
+
+def _write_rows(path: Path, rows: Iterable[Row]) -> None:
+    with path.open("w", encoding="utf-8", newline="\n") as file:
+        for row in rows:
+            written = row.written
+            if "," in written or '"' in written:
+                written = '"' + written.replace('"', '""') + '"'
+            file.write(f"{written},{row.left},{row.right},{row.cost},{row.feature}\n")
+
+
+def _write_apart(write_parts: Callable[[Path], None], made: Path, path: Path) -> None:
+    """Write the parts in a process of its own, which gives back the memory it took."""
+    import json
+    import subprocess
+
+    from inscribe import tables
+
+    folders = [str(folder) for folder in tables.folders()[:-1]]
+    wanted = [write_parts.__module__, write_parts.__qualname__, str(made), *folders]
+    done = subprocess.run(
+        [sys.executable, "-c", _WRITE, json.dumps(wanted)],
+        capture_output=True,
+        stdin=subprocess.DEVNULL,
+        check=False,
+        env={**os.environ, "PYTHONPATH": os.pathsep.join(sys.path)},
+    )
+    if done.returncode != 0:
+        last = done.stderr.decode("utf-8", "replace").strip().rpartition("\n")[2]
+        raise InputError(f"the dictionary could not be written: {last}", Place(str(path)))
+
+
+def _remove_older(path: Path, name: str) -> None:
+    """Keep the newest few of a name: two installed versions must not take each other's away."""
+    import shutil
+
+    alike = [p for p in path.parent.glob(f"{name}-*") if len(p.name) == len(path.name)]
+    for other in sorted(alike, key=_time, reverse=True)[_KEPT:]:
+        if other.is_dir():
+            shutil.rmtree(other, ignore_errors=True)
+        elif other != path:
+            with contextlib.suppress(OSError):  # in use on Windows, or not ours: it does no harm
+                other.unlink()
+
+
+def _time(path: Path) -> float:
+    try:
+        return path.stat().st_ctime
+    except OSError:  # removed meanwhile
+        return 0

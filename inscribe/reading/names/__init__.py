@@ -1,0 +1,53 @@
+"""How a name may be read: a ranked list with reasons, never one reading.
+
+In reading order: ``ranking`` (the way in), ``model`` (one reading), ``lists`` (families and
+places), ``elements`` (how each character is read in names), ``made`` (names made of them),
+``kana`` and ``shapes`` (names half in kana), ``sounds`` (how two readings join).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.reading.names.elements import (
+        Position as Position,
+        choices as choices,
+        usualness as usualness,
+    )
+    from inscribe.reading.names.kana import (
+        is_signed_with_mixed_name as is_signed_with_mixed_name,
+        mixed_name as mixed_name,
+    )
+    from inscribe.reading.names.lists import place_names as place_names, surnames as surnames
+    from inscribe.reading.names.made import Ending as Ending, ending_of as ending_of
+    from inscribe.reading.names.model import (
+        MOST as MOST,
+        NameKind as NameKind,
+        NameReading as NameReading,
+    )
+    from inscribe.reading.names.ranking import (
+        own_names as own_names,
+        readings as readings,
+        settle as settle,
+    )
+    from inscribe.reading.names.shapes import (
+        half_in_kana as half_in_kana,
+        is_kana_name as is_kana_name,
+        mixed_name_at as mixed_name_at,
+    )
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "elements": "Position choices usualness",
+            "kana": "is_signed_with_mixed_name mixed_name",
+            "lists": "place_names surnames",
+            "made": "Ending ending_of",
+            "model": "MOST NameKind NameReading",
+            "ranking": "own_names readings settle",
+            "shapes": "half_in_kana is_kana_name mixed_name_at",
+        },
+    )

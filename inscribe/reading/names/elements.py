@@ -1,0 +1,201 @@
+"""The characters of names: how each is read, by its place in the name, and how usual that is.
+
+A made name of two characters (綾国, 静葭) is read either with name readings or with on-readings,
+and each character prefers some readings at the head and others at the end. The figures come from
+``glossary/name_elements.tsv`` (counted) and ``glossary/name_preferences.tsv`` (kept by hand, and
+stronger).
+
+>>> [choice.kana for choice in choices("広", "last")][:2]
+['ひろ', 'こう']
+>>> choices("広", "last")[0].is_on, usualness("広", "last") > usualness("銘", "last")
+(False, True)
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Literal, NamedTuple
+
+from inscribe import tables
+from inscribe.errors import Place, TableError
+from inscribe.reading.spelling import hiragana
+
+Position = Literal["first", "last", "stem", "alone"]
+
+_COLUMNS: tuple[Position, ...] = ("first", "last", "stem", "alone")
+# What a reading seen only elsewhere in names, or only in a dictionary, weighs against one counted.
+_BORROWED = 0.15
+_DICTIONARY = 0.3
+_OFTEN = 10  # the weight of a reading that the art names of a character often have
+_ENOUGH_NAMES = 20  # a share of fewer names says nothing
+
+
+class Choice(NamedTuple):
+    """One reading of a character in a name, with its share of the readings in that place."""
+
+    kana: str
+    is_on: bool
+    share: float  # 0 to 1
+    source: str  # which table or dictionary gives it
+    counted: float | None = None  # its share of the names counted in that place, where they suffice
+
+
+@tables.compiled
+def _elements() -> tables.Rows:
+    return tables.Rows("name_elements", ("char", *_COLUMNS))
+
+
+def _counted(char: str) -> tuple[tuple[str, ...], Place] | None:
+    """Return the cells of a character, one for each position, and where they stand."""
+    return next(((cells[1:], place) for cells, place in _elements().about(char)), None)
+
+
+@tables.compiled
+def _preferences() -> tables.Rows:
+    return tables.Rows("name_preferences", ("char", "place", "readings"))
+
+
+def _preferred(char: str) -> dict[str, tuple[str, Place]]:
+    """Return how a character is preferably read, by its place in the name."""
+    found: dict[str, tuple[str, Place]] = {}
+    for (_, where, cell), place in _preferences().about(char):
+        if where not in ("first", "last", "both", "stem"):
+            raise TableError("the place is not known", place, "use first, last, both or stem")
+        for position in ("first", "last") if where == "both" else (where,):
+            found.setdefault(position, (cell, place))
+    return found
+
+
+def has_stem_preference(char: str) -> bool:
+    """Return whether name_preferences.tsv gives a character as usual in everyday names."""
+    return "stem" in _preferred(char)
+
+
+@tables.compiled
+def preferred_readings() -> frozenset[str]:
+    """Return the name readings (no on-readings) of the characters of name_preferences.tsv."""
+    return frozenset(
+        kana
+        for char in _preferences().signs()
+        for cell, place in _preferred(char).values()
+        for kana, is_on, weight in _weights(cell, place)
+        if not is_on and weight >= _OFTEN
+    )
+
+
+def _weights(cell: str, place: Place) -> list[tuple[str, bool, float]]:
+    weights = []
+    for item in cell.split():
+        kana, _, weight = item.partition(":")
+        try:
+            weights.append((hiragana(kana), kana[:1] >= "ァ", float(weight)))
+        except ValueError:
+            raise TableError(f"“{item}” has no weight", place, "write READING:WEIGHT") from None
+        if not kana:
+            raise TableError(f"“{item}” has no reading", place, "write READING:WEIGHT")
+    return weights
+
+
+@tables.compiled
+def _known_choices() -> dict[tuple[str, Position], tuple[Choice, ...]]:
+    return {}
+
+
+@tables.compiled
+def _known_usualness() -> dict[tuple[str, Position], float]:
+    return {}
+
+
+def choices(char: str, position: Position) -> tuple[Choice, ...]:
+    """Return the readings of a character at a place in a name, the most usual first.
+
+    Readings counted in other places of names follow those of the place asked for; a character
+    that occurs in no name is read as in KANJIDIC2. Empty for what is no kanji.
+
+    Raises:
+        TableError: a cell of the tables cannot be used.
+    """
+    known = _known_choices()
+    if (char, position) not in known:
+        known[char, position] = _ranked_choices(char, position)
+    return known[char, position]
+
+
+def _ranked_choices(char: str, position: Position) -> tuple[Choice, ...]:
+    weights: dict[tuple[str, bool], float] = {}
+    preferred = _preferred(char).get(position)
+    counted = _counted(char)
+    if preferred:
+        _gather(weights, _weights(*preferred), 1.0)
+    elif counted:
+        _gather(weights, _weights(counted[0][_COLUMNS.index(position)], counted[1]), 1.0)
+    if counted and not preferred:
+        for column, cell in zip(_COLUMNS, counted[0], strict=True):
+            if column not in (position, "alone"):
+                factor = _BORROWED if position != "alone" else _BORROWED / 100
+                _gather(weights, _weights(cell, counted[1]), factor)
+    source = "preferred in art names" if preferred else "counted in given names"
+    if not weights:
+        source = "of the dictionary"
+        _gather(weights, _dictionary_weights(char), _DICTIONARY)
+    total = sum(weights.values()) or 1.0
+    shares = _counted_shares(char, position) if counted and not preferred else {}
+    found = [
+        Choice(k, on, weight / total, source, shares.get((k, on)))
+        for (k, on), weight in weights.items()
+        if weight
+    ]
+    return tuple(sorted(found, key=lambda choice: -choice.share))
+
+
+def _counted_shares(char: str, position: Position) -> dict[tuple[str, bool], float]:
+    """Return each reading's share of the names counted in one place; none where they are few."""
+    counted = _counted(char)
+    if counted is None or position == "alone":
+        return {}
+    weights = _weights(counted[0][_COLUMNS.index(position)], counted[1])
+    names = sum(weight for _, _, weight in weights if weight >= 1)
+    if names < _ENOUGH_NAMES:
+        return {}
+    return {(kana, on): weight / names for kana, on, weight in weights if weight >= 1}
+
+
+def _gather(
+    weights: dict[tuple[str, bool], float], given: list[tuple[str, bool, float]], factor: float
+) -> None:
+    for kana, is_on, weight in given:
+        key = (kana, is_on)
+        if factor == 1.0 or key not in weights:
+            weights[key] = max(weights.get(key, 0.0), weight * factor)
+
+
+def _dictionary_weights(char: str) -> list[tuple[str, bool, float]]:
+    from inscribe.forms import readings  # a large table, for rare characters only
+
+    found = readings(char)
+    weights = [(kana, False, 1.0) for kana in found.names]
+    weights += [(kana.partition(".")[0].strip("-"), False, 0.5) for kana in found.kun]
+    weights += [(kana.strip("-"), True, 1.5) for kana in found.on]
+    return [(hiragana(kana), on, weight) for kana, on, weight in weights if kana]
+
+
+def usualness(char: str, position: Position) -> float:
+    """Return how usual a character is at a place of a name: 0 (never seen) to about 5.
+
+    It is the natural logarithm of one more than the number of names it was counted in.
+    """
+    known = _known_usualness()
+    if (char, position) not in known:
+        known[char, position] = _log_of_count(char, position)
+    return known[char, position]
+
+
+def _log_of_count(char: str, position: Position) -> float:
+    preferred = _preferred(char).get(position)
+    counted = _counted(char)
+    sums = [0.0]
+    if preferred:
+        sums.append(sum(weight for _, _, weight in _weights(*preferred)))
+    if counted and (cell := counted[0][_COLUMNS.index(position)]):
+        sums.append(sum(weight for _, _, weight in _weights(cell, counted[1])))
+    return math.log1p(max(sums))

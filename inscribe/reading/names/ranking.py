@@ -1,0 +1,203 @@
+"""Ranked readings of a name: never one reading without its rank and its reason.
+
+Which reading a maker used is known only for known makers. What can be said of any other name is
+how its characters are read in names: in made names of two characters by name readings (綾郷
+Ayasato) or by on-readings (萩珉 Shūmin), in studio names by on-readings before 斎, 軒, 堂 (椋雲斎
+Ryōunsai), in everyday names before 兵衛, 五郎, 助 (清兵衛 Seibee). The user's own list, a table
+``names.tsv`` (written, kana, kind, note) in a glossary folder, always comes first, and so do the
+readings that were settled in records (:func:`settle`).
+
+>>> [reading.romaji for reading in readings("綾郷")][:1]
+['Ayasato']
+>>> readings("椋雲斎", "art")[0].romaji, readings("源五郎")[0].romaji
+('Ryōunsai', 'Gengorō')
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Iterable
+
+from inscribe import tables
+from inscribe.errors import TableError
+from inscribe.reading.names.elements import Choice
+from inscribe.reading.names.lists import Listed, place_names, surnames, surnames_from
+from inscribe.reading.names.made import made_readings
+from inscribe.reading.names.model import (
+    MOST,
+    UNREAD,
+    NameKind,
+    NameReading,
+    element,
+    ranked,
+    romaji,
+)
+
+__all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings", "settle"]
+
+_OF_HOUSES = ("place", "material")  # what a tradesman's house may be named after
+_PROVINCE_SIGN = "州"
+_OWN_LIST = 100.0
+_LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
+
+
+_settled: dict[str, tuple[NameReading, ...]] = {}
+
+
+def settle(names: Iterable[tuple[str, str, str]]) -> None:
+    """Read names so from now on, before all other ways to read them.
+
+    Args:
+        names: each name in current forms, its kana, and why it is read so.
+    """
+    for written, kana, why in names:
+        reading = NameReading(kana, romaji(kana), _OWN_LIST, why)
+        _settled[written] = (*_settled.get(written, ()), reading)
+    tables.forget()  # what was made of the signs of these names
+
+
+def own_names() -> dict[str, tuple[NameReading, ...]]:
+    """Return the names that are settled in records or in the user's lists, with their readings."""
+    listed = _own_list()
+    if not _settled:
+        return listed
+    settled = {name: (*found, *listed.get(name, ())) for name, found in _settled.items()}
+    return listed | settled
+
+
+@tables.compiled
+def _own_list() -> dict[str, tuple[NameReading, ...]]:
+    """Return the names of the user's own lists (``names.tsv``) with their readings."""
+    found: dict[str, tuple[NameReading, ...]] = {}
+    if not tables.files("names"):
+        return found
+    for (written, kana, kind, note), place in tables.rows(
+        "names", ("written", "kana", "kind", "note")
+    ):
+        if not written or not kana:
+            raise TableError("a name needs its writing and its kana", place, "fill both cells")
+        reason = f"from your own list of names{f': {note}' if note else ''}"
+        reading = NameReading(kana, romaji(kana), _OWN_LIST, reason, kind or "given")
+        found[written] = (*found.get(written, ()), reading)
+    return found
+
+
+def readings(name: str, kind: NameKind = "auto") -> tuple[NameReading, ...]:
+    """Return the readings of a name, best first, each with its weight and its reason.
+
+    ``name`` is in current forms; ``kind`` says what sort of name it is where that is known. A
+    sign that cannot be read (□) stays so. Empty only for an empty name.
+    """
+    if not name:
+        return ()
+    own = own_names().get(name, ())
+    if kind == "surname":
+        found = _surname_readings(name)
+    elif kind == "place":
+        found = _place_readings(name)
+    elif kind == "auto":
+        found = ranked([*made_readings(name), *_surname_readings(name, composed=len(name) == 2)])
+    else:
+        found = made_readings(name, studio=kind == "art")
+    return _distinct((*own, *found))[:MOST]
+
+
+def _distinct(found: Iterable[NameReading]) -> tuple[NameReading, ...]:
+    seen: dict[str, NameReading] = {}
+    for reading in found:
+        seen.setdefault(reading.romaji, reading)
+    return tuple(seen.values())
+
+
+def _surname_readings(name: str, *, composed: bool = True) -> list[NameReading]:
+    found = _listed_readings(surnames(name), "surname")
+    if not found and len(name) > 1 and name[-1] == "屋" and UNREAD not in name:
+        return _house_readings(name)
+    if not found and composed:
+        found = _composed_readings(name, "surname")
+    return found
+
+
+def _house_readings(name: str) -> list[NameReading]:
+    """Return the readings of a tradesman's house: a family, a province or a thing, and ya."""
+    from inscribe.reading.words import words_from
+
+    stem = name[:-1]
+    known = [word.kana for word in words_from(stem[0]).get(stem, ()) if word.kind in _OF_HOUSES]
+    families = [r.kana for r in _listed_readings(surnames(stem), "surname")]
+    places = [r.kana for r in _listed_readings(place_names(stem), "place")]
+    stems = [*known, *families, *places]
+    stems = stems or [r.kana for r in _composed_readings(stem, "surname")]
+    reason = f"{name}, the name of a tradesman's house"
+    return [
+        NameReading(f"{kana}|や", romaji(f"{kana}|や"), 0.9 / 4**rank, reason, "surname")
+        for rank, kana in enumerate(dict.fromkeys(stems))
+    ]
+
+
+def _place_readings(name: str) -> list[NameReading]:
+    found = _listed_readings(place_names(name), "place")
+    if len(name) == 2 and name[1] == _PROVINCE_SIGN and not found:
+        head = next((c.kana for c in element(name[0], "first") if c.is_on), name[0])
+        kana = f"{head}しゅう"
+        reason = f"{name}, a province by one sign"
+        return [NameReading(kana, romaji(kana), 0.2, reason, "place")]
+    return found or _surname_readings(name, composed=False) or _composed_readings(name, "place")
+
+
+def _listed_readings(known: Listed, kind: str) -> list[NameReading]:
+    found = []
+    for kana, cost in known:
+        weight = math.exp((known[0][1] - cost) / 1000)
+        reason = f"{kind} as in UniDic{'' if cost == known[0][1] else ', less usual'}"
+        found.append(NameReading(kana, romaji(kana), 0.9 * weight, reason, kind))
+    return found
+
+
+def _composed_readings(name: str, kind: str) -> list[NameReading]:
+    options = [_kun_choices(char, i == 0) for i, char in enumerate(name)]
+    found = []
+    for combination in itertools.product(*options):
+        kana = "|".join(c.kana for c in combination)
+        share = math.prod(c.share for c in combination)
+        by_kun = "by kun, as surnames are" if kind == "surname" else "by its characters"
+        if kind == "surname" and any(c.is_on for c in combination):
+            by_kun = "by its characters"
+        reason = f"{name} is in no list of {kind}s; read {by_kun}"
+        found.append(NameReading(kana, romaji(kana), 0.2 * share, reason, kind))
+    return ranked(found)
+
+
+def _kun_choices(char: str, heads: bool) -> list[Choice]:
+    """Return how a character is read in a surname: by kun, as it is in listed surnames first."""
+    in_names = [c for c in element(char, "first" if heads else "last") if not c.is_on]
+    if heads and char != UNREAD:
+        listed = _listed_heads(char)
+        counted = [c for c in listed if c.share >= _LEAST_HEAD]
+        if counted:
+            return counted[:2]
+    if not in_names and char != UNREAD:
+        in_names = [Choice(kana, False, 1.0, "of the dictionary") for kana in _plain_kun(char)]
+    return in_names[:2] or list(element(char, "first"))[:2]
+
+
+def _plain_kun(char: str) -> list[str]:
+    """Return the kun readings of a character in the dictionary, without okurigana."""
+    from inscribe.forms import readings as dictionary
+
+    return [k.strip("-") for k in dictionary(char).kun if "." not in k]
+
+
+def _listed_heads(char: str) -> list[Choice]:
+    """Return the kun readings with which the listed surnames of a character begin."""
+    kun = {choice.kana for choice in element(char, "first") if not choice.is_on}
+    if not kun:
+        from inscribe.forms import readings as dictionary
+
+        kun = {k.replace(".", "").strip("-") for k in dictionary(char).kun} | set(_plain_kun(char))
+    listed = [ways[0][0] for name, ways in surnames_from(char).items() if len(name) > 1]
+    counts = {k: sum(w.startswith(k) for w in listed) for k in kun if k}
+    total = sum(counts.values())
+    found = [Choice(k, False, n / total, "of surnames") for k, n in counts.items() if n]
+    return sorted(found, key=lambda choice: (-choice.share, -len(choice.kana)))

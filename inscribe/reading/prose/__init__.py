@@ -1,0 +1,26 @@
+"""What the words of prose are, in whatever spelling, and how they are written today.
+
+In reading order: ``old_forms`` (the old spellings of an entry of UniDic), ``rows`` (the dictionary
+made of them), ``current`` (a text in current spelling), ``reader`` (the words of prose).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.reading.prose.current import (
+        has_kept_signs as has_kept_signs,
+        modern_normal as modern_normal,
+    )
+    from inscribe.reading.prose.reader import prose_words as prose_words
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "current": "has_kept_signs modern_normal",
+            "reader": "prose_words",
+        },
+    )

@@ -1,0 +1,117 @@
+"""The dates and ages of a signature as pieces with their readings.
+
+>>> [(piece.text, piece.kind, options[0].romaji) for piece, options in dated_pieces("行年六十八歳")]
+[('行年六十八歳', 'age', 'gyōnen rokujūhassai')]
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from inscribe import tables
+from inscribe.dates import find
+from inscribe.dates.meaning import words
+from inscribe.reading.signatures.options import Option
+from inscribe.reading.signatures.pieces import Piece, date_piece
+
+if TYPE_CHECKING:
+    from inscribe.dates import DateReading
+
+DatedPiece = tuple[Piece, tuple[Option, ...]]
+
+_RECENT = 8
+_ALTERNATIVE = 1.2
+_MOST = 4
+_WORN_AGE = "行年[一二三四五六七八九十有]*□+[一二三四五六七八九十有]*[歳才翁]?"
+_PARTS_OF_AGES = {"行年": "gyōnen", "歳": "sai", "才": "sai", "翁": "ō"}
+_SEASONS = "春夏秋冬"
+
+
+def dated_pieces(text: str) -> list[DatedPiece]:
+    """Return every date and age in a normalised text, with its readings, the best first.
+
+    A date and an age in one expression (嘉永六年 行年七十) come apart.
+    """
+    recent = _recent()
+    if text not in recent:  # the register is judged by the dates that are then read
+        if len(recent) >= _RECENT:
+            recent.clear()
+        recent[text] = _dated_pieces(text)
+    return list(recent[text])
+
+
+@tables.compiled
+def _recent() -> dict[str, list[DatedPiece]]:
+    return {}
+
+
+def _dated_pieces(text: str) -> list[DatedPiece]:
+    found: list[DatedPiece] = []
+    for reading in find(text):
+        found.append(_dated(text, reading, 0))
+        for first, end in _without_season(text, reading):
+            found += [_dated(text, shorter, first) for shorter in find(text[first:end])]
+    if "□" in text and "年" in text:
+        found += [_worn_age(worn) for worn in re.finditer(_WORN_AGE, text)]
+    return found
+
+
+def _worn_age(worn: re.Match[str]) -> DatedPiece:
+    """Return an age of which a number is worn (行年□十三歳), its legible parts read as they are."""
+    spoken = [
+        part if part[:1] == "□" else _said(part) for part in re.split("(□+)", worn.group()) if part
+    ]
+    romaji = re.sub("□ (?=[a-z])", "□", " ".join(spoken))
+    piece = date_piece(worn.string, worn.start(), worn.end() - 1, "age")
+    return piece, (Option("□", romaji, reason="a number cannot be read"),)
+
+
+def _said(part: str) -> str:
+    """Return how a legible part of an age is read."""
+    if part in _PARTS_OF_AGES:
+        return _PARTS_OF_AGES[part]
+    prefix = "" if part.startswith("行年") else "行年"
+    found = find(prefix + part)
+    words_ = [word.romaji for word in words(found[0])] if found else [part]
+    return " ".join(words_[1:] if prefix and found else words_)
+
+
+def _dated(text: str, reading: DateReading, start: int) -> DatedPiece:
+    kind = "age" if reading.age is not None and reading.year is None else "date"
+    piece = date_piece(text, start + reading.first, start + reading.last, kind)
+    return piece, _options(reading)
+
+
+def _without_season(text: str, reading: DateReading) -> Iterator[tuple[int, int]]:
+    """Yield what is left of a date if the season at its border belongs to a name (景春十七歳)."""
+    first, end = reading.first, reading.last + 1
+    if reading.text[0] in _SEASONS and first:
+        yield first + 1, end
+    if reading.text[-1] in _SEASONS and end < len(text):
+        yield first, end - 1
+
+
+def _options(reading: DateReading) -> tuple[Option, ...]:
+    spoken = words(reading)
+    kana = " ".join(word.kana for word in spoken)
+    main = [word.romaji for word in spoken]
+    options = [Option(kana, " ".join(main))]
+    for at, word in enumerate(spoken):
+        for other in word.also:
+            changed = " ".join((*main[:at], other, *main[at + 1 :]))
+            reason = f"{word.text} may be read so too"
+            options.append(Option(kana, changed, _ALTERNATIVE * len(options), reason))
+    if "七十" in reading.text:
+        options += _with_shichi(options[0])
+    return tuple(options[:_MOST])
+
+
+def _with_shichi(spoken: Option) -> list[Option]:
+    """Return seventy as older counting has it: shichijū, not nanajū."""
+    kana = spoken.kana.replace("ななじゅう", "しちじゅう")
+    romaji = spoken.romaji.replace("nanajū", "shichijū")
+    if romaji == spoken.romaji:
+        return []
+    return [Option(kana, romaji, _ALTERNATIVE, "七十 may be read shichijū too")]

@@ -1,0 +1,275 @@
+"""Turn the pieces of a signature into the order in which it is read aloud.
+
+Signatures are written partly in Chinese word order: the opener 於 stands before its place and is
+read after it (ni oite), 応 waits for 需 (motome ni ōjite), 造 is read after its object 之 (kore o
+tsukuru). Each function takes the pieces from a position on and returns the units in reading
+order, with how many pieces they used.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from inscribe.reading.signatures.options import Option, Unit, option, piece_options, word_options
+from inscribe.reading.signatures.pieces import Piece, is_seal
+from inscribe.reading.signatures.scope import as_closer, scope, verb_follows
+from inscribe.reading.signatures.spans import (
+    NAMES,
+    PLACES,
+    Span,
+    add_names,
+    add_phrases,
+    add_places,
+)
+from inscribe.reading.words import Word
+
+_PART_OF_FAMILY = {"means": "material", "purpose": "patron"}
+_OF = "の "
+_CLAN_LINKED = 1.0
+_ALSO_READ = "{} may be read so too"
+Dated = dict[tuple[int, int], tuple[Option, ...]]
+_LIVING = frozenset({"住", "居", "寓"})
+
+
+class Arrangement:
+    """The units in reading order, and the parts they belong to."""
+
+    def __init__(self) -> None:
+        self.units: list[Unit] = []
+        self.spans: list[Span] = []
+
+
+def arranged(pieces: Sequence[Piece], dated: Dated) -> Arrangement:
+    """Return the units of a divided signature in reading order, with its parts.
+
+    ``dated`` holds the readings of dates and ages by their first and last offset.
+    """
+    made = Arrangement()
+    pieces = _place_before_verb(pieces)
+    position = 0
+    while position < len(pieces):
+        used = _arrange_next(pieces, position, dated, made)
+        position += used
+    add_places(pieces, made.spans)
+    add_phrases(pieces, made.spans)
+    add_names(pieces, made.spans)
+    return made
+
+
+def _place_before_verb(pieces: Sequence[Piece]) -> Sequence[Piece]:
+    """Return the pieces with a place that ends the making (鐫之於東都) before its verb."""
+    for at, piece in enumerate(pieces):
+        verb = at - 2 if at and pieces[at - 1].kind == "object" else at - 1
+        if piece.order_kind != "opener:place" or verb < 0 or pieces[verb].kind != "verb":
+            continue
+        end = at + 1
+        while end < len(pieces) and pieces[end].kind in PLACES | {"opening"}:
+            end += 1
+        if end > at + 1 and all(p.kind in ("date", "age", "mark") for p in pieces[end:]):
+            return (*pieces[:verb], *pieces[at:end], *pieces[verb:at], *pieces[end:])
+    return pieces
+
+
+def _arrange_next(pieces: Sequence[Piece], at: int, dated: Dated, made: Arrangement) -> int:
+    piece = pieces[at]
+    following = pieces[at + 1] if at + 1 < len(pieces) else None
+    if piece.kind == "opener" and piece.word and following:
+        return _formula(pieces, at, piece.word, made)
+    if piece.kind in ("verb", "unread") and following and following.kind == "object":
+        return _verb_and_object(piece, following, made)
+    if piece.kind == "object" and following:
+        return _object_before(pieces, at, made)
+    if piece.kind == "office" and at and made.units and made.units[-1].kind == "place":
+        return _office(piece, made)
+    if piece.kind == "residence" and piece.text in _LIVING and _places_follow(pieces, at):
+        return _residence_before(pieces, at, made)
+    if piece.kind in ("date", "age") and piece.word is None:
+        made.units.append(_unit(piece, dated[piece.first, piece.last]))
+    elif piece.kind == "clan" and following and following.kind in NAMES:
+        made.units.append(_unit(piece, _clan_options(piece)))
+    elif piece.kind == "name" and following and following.kind == "name":
+        made.units.append(_plain(piece._replace(kind="art_name", order_kind="art_name")))
+    else:
+        made.units.append(_plain(piece))
+    _add_own_span(piece, at, made.spans)
+    return 1
+
+
+def _add_own_span(piece: Piece, at: int, spans: list[Span]) -> None:
+    """Add the part that a piece is by itself, if any."""
+    if piece.order_kind == "closer:patron" or (piece.kind == "closer" and not at):
+        spans.append(Span("patron", piece.first, piece.last))
+    if piece.kind == "mark":
+        spans.append(Span("seal" if is_seal(piece.text) else "kao", piece.first, piece.last))
+    if key := _KEYS.get(piece.kind):
+        first = piece.first
+        if piece.kind in _GOES_ON and spans and spans[-1][::2] == ("date", first - 1):
+            first = spans.pop().first
+        spans.append(Span(key, first, piece.last))
+
+
+_GOES_ON = frozenset({"date", "day_word"})  # a date after a date: 庚寅冬至 and 日
+_KEYS = {
+    "title": "title",
+    "tonsured": "title",
+    "appraised": "remark",
+    "verb": "verb",
+    "object": "object",
+    "date": "date",
+    "day_word": "date",
+    "age": "age",
+    "generation": "generation",
+    "school": "school",
+    "heading": "heading",
+    "material": "material",
+    "subject": "subject",
+    "remark": "remark",
+    "patron": "patron",
+}
+
+
+def _unit(piece: Piece, options: tuple[Option, ...], *, hyphen: bool = False) -> Unit:
+    gloss = piece.word.gloss if piece.word else ""
+    return Unit(piece.text, piece.kind, piece.first, piece.last, options, hyphen, gloss)
+
+
+def _plain(piece: Piece) -> Unit:
+    options = piece_options(piece)
+    if piece.kind == "closer" and piece.word and piece.first:
+        options = (option(f"の {piece.word.kana}"),)
+    return _unit(piece, options, hyphen=_is_suffix(piece))
+
+
+def _clan_options(piece: Piece) -> tuple[Option, ...]:
+    """Return the readings of a clan before a name: Fujiwara, or Fujiwara no."""
+    options = piece_options(piece)
+    kana = piece.word.kana if piece.word else ""
+    linked = option(f"{kana} の", _CLAN_LINKED, f"{piece.text} may be linked by no", capital=True)
+    return (*options[:1], linked, *options[1:])
+
+
+def _is_suffix(piece: Piece) -> bool:
+    """Return whether a word is joined to the name before it with a hyphen: Tanaka-shi."""
+    return piece.kind == "honorific" and piece.word is not None and " " not in piece.word.kana
+
+
+def _verb_and_object(verb: Piece, thing: Piece, made: Arrangement) -> int:
+    made.units += _object_then_verb(verb, thing)
+    made.spans += [
+        Span("verb", verb.first, verb.last),
+        Span("object", thing.first, thing.last),
+    ]
+    return 2
+
+
+def _object_then_verb(verb: Piece, thing: Piece) -> list[Unit]:
+    """Return これを and the verb; an adverb within the verb's reading goes before both."""
+    if verb.kind == "unread":
+        return [_unit(thing, (option("これ を"),)), _plain(verb)]
+    word = verb.word or Word(verb.text, "verb", verb.text)
+    finite = word.with_object.split("/") if word.with_object else [word.kana]
+    adverb = finite[0].rpartition(" ")[0]
+    plain = tuple(kana.rpartition(" ")[2] for kana in finite)
+    spoken = Word(word.text, word.kind, plain[0], alternatives=plain[1:])
+    units = [_unit(thing, (option("これ を"),)), _unit(verb, word_options(spoken))]
+    if adverb:
+        units.insert(0, _unit(verb, (option(adverb),)))
+    return units
+
+
+def _object_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> int:
+    """之 that does not follow a verb: the object of the next one, or の between two names."""
+    thing, following = pieces[at], pieces[at + 1]
+    if following.kind == "verb" and (at == 0 or following.text != "作"):
+        made.units += _object_then_verb(following, thing)
+        made.spans += [
+            Span("object", thing.first, thing.last),
+            Span("verb", following.first, following.last),
+        ]
+        return 2
+    if at and thing.text == "之":
+        made.units.append(_unit(thing, (option("の"), option("これ を", 1.5, "之 as the object"))))
+        return 1
+    made.units.append(_unit(thing, piece_options(thing)))
+    made.spans.append(Span("object", thing.first, thing.last))
+    return 1
+
+
+def _office(piece: Piece, made: Arrangement) -> int:
+    """A province and an office are one title: 武蔵守 Musashi no kami."""
+    province = made.units[-1]
+    made.spans = [span for span in made.spans if span.first != province.first]
+    made.units.append(_plain(piece))
+    made.spans.append(Span("title", province.first, piece.last))
+    return 1
+
+
+def _places_follow(pieces: Sequence[Piece], at: int) -> bool:
+    before_is_place = at > 0 and pieces[at - 1].kind in PLACES
+    follows = at + 1 < len(pieces) and pieces[at + 1].kind in (
+        "place",
+        "city",
+        "quarter",
+        "unlisted_place",
+    )
+    return follows and not before_is_place
+
+
+def _residence_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> int:
+    end = at + 1
+    while end < len(pieces) and pieces[end].kind in PLACES:
+        made.units.append(_plain(pieces[end]))
+        end += 1
+    made.spans.append(Span("place", pieces[at + 1].first, pieces[end - 1].last))
+    made.spans.append(Span("residence", pieces[at].first, pieces[end - 1].last))
+    living = pieces[at]
+    options = (
+        option("に じゅうす"),
+        option("に すむ", 1.2, _ALSO_READ.format(living.text)),
+        option("じゅう", 1.6, _ALSO_READ.format(living.text)),
+    )
+    made.units.append(_unit(living, options))
+    return end - at
+
+
+def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) -> int:
+    """An opener, what it governs, and its closer: read from behind."""
+    subject, closers, end = scope(pieces, at + 1, opener.family)
+    if not subject and not closers:
+        spoken = _opener_options(opener, opener.kana, opener.with_object)
+        made.units.append(_unit(pieces[at], spoken))
+        return 1
+    units = [_governed(piece) for piece in subject]
+    linked = bool(subject) and subject[-1].text == "之"
+    for closer in closers:
+        word = as_closer(closer, opener.family)
+        kana = (word.kana if word else closer.text).removeprefix(_OF)
+        units.append(_unit(closer, (option(_OF + kana if units and not linked else kana),)))
+        linked = False
+    joined = verb_follows(pieces, end, opener.family)
+    main = opener.with_object if joined else opener.kana
+    other = opener.kana if joined else opener.with_object
+    units.append(_unit(pieces[at], _opener_options(opener, main, other)))
+    made.units += units
+    first, last = pieces[at].first, pieces[end - 1].last
+    if opener.family == "place":
+        first = subject[0].first if subject else first
+    made.spans.append(Span(_PART_OF_FAMILY.get(opener.family, opener.family), first, last))
+    return end - at
+
+
+def _governed(piece: Piece) -> Unit:
+    """Return a piece of what a formula governs; a 之 in it is no object but links (no)."""
+    return _unit(piece, (option("の"),)) if piece.text == "之" else _plain(piece)
+
+
+def _template(pattern: str) -> str:
+    return pattern.replace("{}", "").strip()
+
+
+def _opener_options(opener: Word, main: str, other: str) -> tuple[Option, ...]:
+    patterns = dict.fromkeys(_template(p) for p in (main, other, *opener.alternatives))
+    return tuple(
+        option(p, 1.5 + 0.5 * rank if rank else 0.0, _ALSO_READ.format(opener.text) if rank else "")
+        for rank, p in enumerate(patterns)
+    )

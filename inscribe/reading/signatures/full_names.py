@@ -1,0 +1,62 @@
+"""Readings of a name of any make: divided into surname, studio name and art name where it can be.
+
+>>> [reading.romaji for reading in full_readings("三輪綾国")][:1]
+['Miwa Ayakuni']
+"""
+
+from __future__ import annotations
+
+from inscribe.forms import NormalText
+from inscribe.reading.names import MOST, NameKind, NameReading, own_names, readings
+from inscribe.reading.signatures.reader import read_signature
+from inscribe.reading.words import Proposal
+
+_PARTS_OF_NAMES = frozenset(
+    {"surname", "clan", "name", "art_name", "common_name", "title", "office", "place", "generation"}
+)
+_LONGEST_SINGLE = 2
+
+
+def full_readings(name: str, kind: NameKind = "auto") -> tuple[NameReading, ...]:
+    """Return the readings of a name in current forms, best first, each with its reason.
+
+    With ``kind`` "auto" a name of three characters and more is divided first (三輪 + 綾国); any
+    other kind reads it as one. Names of the user's own list come first, whatever the kind.
+
+    Raises:
+        TableError: a row of a table of names cannot be used.
+    """
+    if kind != "auto" or len(name) <= _LONGEST_SINGLE or name in own_names():
+        return readings(name, kind)
+    found = read_signature(NormalText(name, tuple(range(len(name)))))
+    divided = tuple(_as_reading(p) for p in found.proposals if _is_name(p) and len(p.tokens) > 1)
+    whole = readings(name, kind)
+    single = any(_is_name(p) and len(p.tokens) == 1 for p in found.proposals[:1])
+    ranked = (*whole, *divided) if single or not divided else (*divided, *whole)
+    distinct: dict[str, NameReading] = {}
+    for reading in ranked:
+        distinct.setdefault(reading.romaji, reading)
+    return tuple(distinct.values())[:MOST]
+
+
+def _is_name(proposal: Proposal) -> bool:
+    return all(token.part_of_speech in _PARTS_OF_NAMES for token in proposal.tokens)
+
+
+def _as_reading(proposal: Proposal) -> NameReading:
+    parts = " ".join(f"{t.surface} ({_LABELS[t.part_of_speech]})" for t in proposal.tokens)
+    reason = f"{parts}; {'; '.join(proposal.reasons)}"
+    return NameReading(proposal.kana, proposal.romaji, proposal.score, reason, "full")
+
+
+_LABELS = {
+    "surname": "surname",
+    "clan": "clan",
+    "name": "given",
+    "art_name": "studio name",
+    "common_name": "everyday name",
+    "title": "title",
+    "office": "office",
+    "place": "place",
+    "generation": "generation",
+}

@@ -1,0 +1,210 @@
+"""What kinds of name a stretch of a signature could be, each with its price: the usual is cheap.
+
+>>> [kind for kind, cost in names_it_could_be("綾国") if cost < 3]
+['name']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from inscribe import tables
+from inscribe.reading.names import (
+    Ending,
+    Position,
+    choices,
+    ending_of,
+    own_names,
+    place_names,
+    surnames,
+    usualness,
+)
+from inscribe.reading.words import words_from
+
+_NAME = 2.2  # an art name of two usual characters
+_RARE_CHARACTER = 0.55  # for each step by which a character is less usual in its place
+_USUAL_CHARACTER = 3.6  # from this usualness on a character costs nothing
+_SINGLE_NAME = 5.2
+_ENDED_NAME = 2.0  # with a studio or everyday ending
+_LONG_STEM = 4.2  # for each character more before an ending than is usual
+_DOUBTFUL_ENDING = 4.0
+_LONG_EVERYDAY_STEM = 1.5  # 久米吉
+_ENDING_AHEAD = 3.0  # 斎, 軒, 堂 end names and seldom begin one
+_LINKED_STEM = 2.5  # a 之 within a stem (十二支之内)
+_AFTER_GIVEN_NAMES = "翁子叟"  # said of a man: 綾国翁 is old Ayakuni
+_GIVEN_AND_HONOUR = 3.4
+_RARE_NAME = 1.0  # a name rarer than this is no given name for sure
+_MOSTLY = 0.7  # the share of a reading that is the usual one
+_LONG_NAME = 8.0  # three characters without a known pattern
+SURNAME = 1.3
+_UNLISTED_SURNAME = 4.3
+_HOUSE = "屋"  # of tradesmen's houses: 吉川屋, 伊勢屋
+_LISTED_HOUSE = 1.8
+_HOUSE_NAME = 3.2
+_ENDS_OF_SURNAMES = frozenset("田川山村井本野藤島木原沢口谷崎橋岡森内尾塚池部")
+_WORN_SURNAME = 2.8
+_LIKE_A_NAME = 1.5
+_CLOSER_AS_NAME = 2.0  # 筆意, 所望: words of the formulas, hardly names
+_WORD_IN_SURNAME = 2.5  # 門 or 需 makes a surname of three signs that no list has unlikely
+_BEFORE_NAMES = frozenset({"adverb", "closer:patron", "appraised"})
+_AROUND_NAMES = _BEFORE_NAMES | {"relation"}
+_OWN_NAME = 0.3
+FORMULA_SIGN = 2.0  # a sign of the formulas (作 住 於) within a name
+_ENDS_WORDS = frozenset({"verb", "residence"})  # of the formula signs those that end something
+_FORMULA_KINDS = frozenset({"verb", "opener", "residence"})
+_PIECE_KINDS = {
+    "given": "name",
+    "art": "art_name",
+    "common": "common_name",
+    "surname": "surname",
+    "name": "name",
+}
+
+
+def names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
+    """Yield the kinds of name a stretch could be, with their prices."""
+    if own := own_names().get(name):
+        yield _PIECE_KINDS.get(own[0].kind, "name"), _OWN_NAME
+    yield from _given_names(name)
+    if surnames(name):
+        yield "surname", _surname_cost(name)
+    elif 1 < len(name) < 5 and name[-1] == _HOUSE and "□" not in name:
+        yield "surname", _LISTED_HOUSE if _is_of_surname_or_place(name[:-1]) else _HOUSE_NAME
+    elif len(name) == 2 and name[0] == "□" and name[1] in _ENDS_OF_SURNAMES:
+        yield "surname", _WORN_SURNAME
+    elif 1 < len(name) < 4 and "□" not in name:
+        yield "surname", _unlisted_surname_cost(name)
+
+
+def is_name_character(char: str) -> bool:
+    """Return whether a character may stand in a name: a kanji, or a sign that cannot be read."""
+    return char == "□" or is_kanji(char)
+
+
+def is_kanji(char: str) -> bool:
+    """Return whether a character is a kanji or 々."""
+    return "一" <= char <= "鿿" or char == "々" or "㐀" <= char <= "䶿" or char >= "\U00020000"
+
+
+def _surname_cost(name: str) -> float:
+    usual = SURNAME + min(1.1, max(0.0, (surnames(name)[0][1] - 6500) / 2500))
+    return usual + (1.8 if len(name) == 1 else 0.0)
+
+
+def _unlisted_surname_cost(name: str) -> float:
+    cost = _UNLISTED_SURNAME + 2.6 * (len(name) - 2)
+    if len(name) == 2:  # what would make a good art name is the less likely a surname
+        cost += max(0.0, _LIKE_A_NAME - _rarity(name[0], "first") - _rarity(name[1], "last"))
+    if len(name) == 3 or may_be(name[0], _BEFORE_NAMES):
+        cost += _WORD_IN_SURNAME * any(may_be(char, _AROUND_NAMES) for char in name)
+    return cost + formula_signs_cost(name)
+
+
+def _is_of_surname_or_place(name: str) -> bool:
+    return bool(surnames(name)) or is_known_place(name) or bool(place_names(name))
+
+
+def is_known_place(name: str) -> bool:
+    """Return whether a stretch is a province, town or quarter of the tables."""
+    words = words_from(name[0]).get(name, ())
+    return any(word.kind in ("place", "city", "quarter") for word in words)
+
+
+def _given_names(name: str) -> Iterator[tuple[str, float]]:
+    if "□" in name and "之" in name:
+        return  # a sign before 之 is the verb that cannot be read
+    if len(name) == 1:
+        if name != "□":
+            yield "name", _SINGLE_NAME
+        return
+    ending = ending_of(name)
+    ahead = _ENDING_AHEAD * _is_studio_ending(name[0])
+    if len(name) == 2:
+        cost = ahead + _NAME + _rarity(name[0], "first") + _rarity(name[1], "last")
+        cost += FORMULA_SIGN * (is_formula_sign(name[0]) + may_be(name[1], _ENDS_WORDS))
+        cost += _CLOSER_AS_NAME * _is_closer(name)
+        sort = ending and ending.kind == "art" and ending.weight >= 1
+        yield "art_name" if sort else "name", cost
+    elif ending and ("□" not in name or ending.weight >= 1):
+        stem = name[: -len(ending.text)]
+        cost = (
+            _ENDED_NAME
+            + ahead
+            + _LINKED_STEM * ("之" in stem)
+            + _DOUBTFUL_ENDING * (1 - ending.weight)
+            + _long_stem_cost(stem, ending)
+        )
+        cost += sum(_rarity(char, "first") for char in stem) / 2
+        if name[-1] in _AFTER_GIVEN_NAMES and _is_given_name(stem):
+            cost += _GIVEN_AND_HONOUR
+        cost += FORMULA_SIGN * sum(map(is_formula_sign, stem))
+        yield f"{ending.kind}_name", cost
+    if len(name) == 3:
+        yield "name", _LONG_NAME
+
+
+def _long_stem_cost(stem: str, ending: Ending) -> float:
+    """Return what a stem costs that is longer than usual: two signs in 篤雲斎, one in 源七."""
+    if ending.kind == "art":
+        return _LONG_STEM * max(0, len(stem) - 2)
+    return _LONG_EVERYDAY_STEM * (len(stem) - 1)
+
+
+def _is_studio_ending(char: str) -> bool:
+    known = _studio_endings()
+    if char not in known:
+        ending = ending_of(f"□{char}")
+        known[char] = bool(ending and ending.kind == "art" and ending.weight >= 1)
+    return known[char]
+
+
+@tables.compiled
+def _studio_endings() -> dict[str, bool]:
+    return {}
+
+
+def _is_given_name(stem: str) -> bool:
+    """Return whether two signs are a given name of name readings, both usual in their places."""
+    if len(stem) != 2 or "□" in stem:
+        return False
+    places: tuple[Position, ...] = ("first", "last")
+    heads = [choices(char, place)[:1] for char, place in zip(stem, places, strict=True)]
+    rarity = _rarity(stem[0], "first") + _rarity(stem[1], "last")
+    by_kun = all(h and not h[0].is_on and h[0].share >= _MOSTLY for h in heads)
+    return by_kun and rarity <= _RARE_NAME
+
+
+def _rarity(char: str, place: str) -> float:
+    """Return what a character costs for being unusual at this place of a name."""
+    if char == "□":
+        return 1.0
+    found = usualness(char, "first" if place == "first" else "last")
+    return max(0.0, _USUAL_CHARACTER - found) * _RARE_CHARACTER
+
+
+def may_be(char: str, kinds: frozenset[str]) -> bool:
+    """Return whether a sign alone may be a word of one of the classes."""
+    found = words_from(char).get(char, ())
+    return any(word.kind in kinds or f"{word.kind}:{word.family}" in kinds for word in found)
+
+
+def _is_closer(text: str) -> bool:
+    return any(word.kind == "closer" for word in words_from(text[0]).get(text, ()))
+
+
+def formula_signs_cost(name: str) -> float:
+    """Return what it costs a surname or a place to hold signs of the formulas."""
+    return 2 * FORMULA_SIGN * sum(map(is_formula_sign, name))
+
+
+def is_formula_sign(char: str) -> bool:
+    """Return whether a sign alone is a verb, an opener or a word of residence."""
+    known = _formula_signs()
+    if char not in known:
+        known[char] = any(w.kind in _FORMULA_KINDS for w in words_from(char).get(char, ()))
+    return known[char]
+
+
+@tables.compiled
+def _formula_signs() -> dict[str, bool]:
+    return {}

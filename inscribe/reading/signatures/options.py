@@ -1,0 +1,157 @@
+"""How each piece of a signature may be read: its options, the best first, each with its reason."""
+
+from __future__ import annotations
+
+import math
+import re
+from typing import NamedTuple
+
+from inscribe import tables
+from inscribe.reading import names
+from inscribe.reading.names import choices, mixed_name
+from inscribe.reading.signatures.pieces import Piece
+from inscribe.reading.spelling import hepburn, hiragana
+from inscribe.reading.words import Word
+
+CAPITALISED = frozenset(
+    {
+        "place",
+        "city",
+        "quarter",
+        "title",
+        "surname",
+        "clan",
+        "name",
+        "art_name",
+        "common_name",
+        "unlisted_place",
+        "subject",
+    }
+)
+UNREAD_KANA = "□"
+UNREAD_ROMAJI = "…"
+
+KANA_ONLY = re.compile("[ぁ-ゖァ-ヺー]+")
+# What each further reading of a word costs, and how steeply readings of names fall off.
+_ALTERNATIVE = 1.1
+_LEAST_SHARE = 1e-4
+_NAME_OPTIONS = 6
+_MOST_KNOWN = 10_000  # pieces whose readings are kept
+
+
+class Option(NamedTuple):
+    """One reading of a piece. ``cost`` is 0 for the best; ``reason`` says why it is read so."""
+
+    kana: str  # words separated by spaces
+    romaji: str
+    cost: float = 0.0
+    reason: str = ""
+
+
+class Unit(NamedTuple):
+    """A stretch of signs with its readings, in the order in which it is read aloud."""
+
+    text: str
+    kind: str
+    first: int  # offsets in the normalised text, both counted
+    last: int
+    options: tuple[Option, ...]
+    hyphen: bool = False  # joined to the word before with a hyphen
+    gloss: str = ""
+
+
+def letters(kana: str, *, capital: bool = False) -> str:
+    """Return words in kana as Latin letters; を alone is the particle o.
+
+    >>> letters("これ を"), letters("むさし の かみ", capital=True)
+    ('kore o', 'Musashi no kami')
+    """
+    words = ["o" if word == "を" else hepburn(word) for word in kana.split()]
+    text = " ".join(words)
+    return text[:1].upper() + text[1:] if capital else text
+
+
+def option(kana: str, cost: float = 0.0, reason: str = "", *, capital: bool = False) -> Option:
+    """Return an option made from kana with marks of division."""
+    romaji = letters(kana, capital=capital)
+    return Option(kana.replace("|", ""), romaji, cost, reason)
+
+
+def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:
+    """Return the readings of a word of the glossary; ``kana`` replaces its first reading."""
+    capital = word.kind in CAPITALISED
+    found = [option(kana or word.kana, capital=capital)]
+    known = {found[0].kana}
+    for rank, other in enumerate(word.alternatives, start=1):
+        made = option(other, _ALTERNATIVE * rank + 0.9, f"{word.text} may be read so too")
+        made = option(other, made.cost, made.reason, capital=capital)
+        if made.kana not in known:
+            known.add(made.kana)
+            found.append(made)
+    return tuple(found)
+
+
+@tables.compiled
+def _known_options() -> dict[tuple[str, str], tuple[Option, ...]]:
+    return {}
+
+
+def piece_options(piece: Piece) -> tuple[Option, ...]:
+    """Return the readings of a piece that stands for itself."""
+    known = _known_options()
+    key = (piece.text, piece.order_kind)
+    if key not in known:
+        if len(known) > _MOST_KNOWN:
+            known.clear()
+        known[key] = _options_of(piece)
+    return known[key]
+
+
+def _options_of(piece: Piece) -> tuple[Option, ...]:
+    if piece.word is not None:
+        return word_options(piece.word)
+    if KANA_ONLY.fullmatch(piece.text) and piece.kind == "name":
+        return (option(hiragana(piece.text), reason="written in kana", capital=True),)
+    if piece.kind == "name" and (halves := mixed_name(piece.text)):
+        return (option("|".join(halves), reason="partly written in kana", capital=True),)
+    if piece.kind in ("name", "art_name", "common_name", "surname", "unlisted_place"):
+        return _name_options(piece)
+    if piece.kind == "unread":
+        return (Option(UNREAD_KANA, UNREAD_ROMAJI, reason="unreadable"),)
+    if piece.kind == "mark":
+        return (Option("", "", reason="a mark without a reading"),)
+    return _other_options(piece.text)
+
+
+_NAME_KINDS: dict[str, names.NameKind] = {
+    "name": "given",
+    "art_name": "art",
+    "common_name": "common",
+    "surname": "surname",
+    "unlisted_place": "place",
+}
+
+
+def _name_options(piece: Piece) -> tuple[Option, ...]:
+    found = names.readings(piece.text, _NAME_KINDS[piece.kind])[:_NAME_OPTIONS]
+    best = found[0].score
+    made = []
+    for rank, reading in enumerate(found):
+        share = max(reading.score / best, _LEAST_SHARE)
+        romaji = reading.romaji.replace(UNREAD_KANA, UNREAD_ROMAJI)
+        cost = -math.log(share) if rank else 0.0
+        made.append(Option(reading.plain_kana, romaji, cost, reading.reason))
+    return tuple(made)
+
+
+def _other_options(text: str) -> tuple[Option, ...]:
+    kana = hiragana(text)
+    if all("ぁ" <= char <= "ー" for char in kana):
+        return (option(kana),)
+    found = choices(text, "first") if len(text) == 1 else ()
+    if not found:
+        return (Option(text, text, reason="no reading is known"),)
+    return tuple(
+        option(c.kana, -math.log(max(c.share / found[0].share, _LEAST_SHARE)), f"{text}, unplaced")
+        for c in found[:3]
+    )

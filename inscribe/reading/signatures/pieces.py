@@ -1,0 +1,214 @@
+"""Everything a signature could be made of: at each place, the words, names, dates and marks.
+
+Each piece has a price: what is usual is cheap. Which of them it is made of, the splitter decides.
+
+>>> [(p.text, p.kind) for p in pieces_of("武州作")[0] if p.cost < 3]
+[('武州', 'place'), ('武州', 'name')]
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Iterator
+from typing import NamedTuple
+
+from inscribe import tables
+from inscribe.reading.names import (
+    is_kana_name,
+    is_signed_with_mixed_name,
+    mixed_name,
+    mixed_name_at,
+    place_names,
+)
+from inscribe.reading.signatures.names import (
+    FORMULA_SIGN,
+    SURNAME,
+    formula_signs_cost,
+    is_formula_sign,
+    is_known_place,
+    is_name_character,
+    may_be,
+    names_it_could_be,
+)
+from inscribe.reading.words import Word, words_from
+
+# A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
+MARK = re.compile(r"（花押）|（印「[^」]*」）|（印）|［[^］]*］|□")
+
+# A name in kana, as some carvers wrote theirs.
+_KANA_NAME = re.compile(
+    "(?<![ぁ-ゖ])[ぁ-ゖ]{2,8}(?![ぁ-ゖ])|(?<![ァ-ヺ])[ァ-ヺー]{2,8}(?![ァ-ヺー])"
+)
+_KANA_COST = 4.5
+_MIXED_COST = 3.0  # 恒とも, where more than the usual formula is beside it
+_KANA_NAME_ALONE = 0.5  # in a short text that is a name in kana and little else
+_LONGEST_NAME = 6
+_LONGEST_WORD = 8
+_MOST_KNOWN = 50_000  # stretches whose prices are kept
+_LISTED_PLACE = 2.2  # in place_names.tsv
+_UNLISTED_PLACE = 4.0
+_WORN_PROVINCE = "□州"
+_CALLS_FOR_PLACE = frozenset("於于在")
+_CLOSERS = frozenset({"closer"})
+_OTHER = 6.0
+_DATE = 0.3
+_END_PROVINCES = frozenset("州国")
+_DOT = Word("・", "joiner", "", gloss="and")
+
+
+def is_seal(mark: str) -> bool:
+    """Whether a mark of the transcriber stands for a seal."""
+    return mark.startswith("（印")
+
+
+def legend_of(seal: str) -> str:
+    """Return what a seal says, nothing where it is not told.
+
+    >>> legend_of("（印「寿」）"), legend_of("（印）")
+    ('寿', '')
+    """
+    return seal[3:-2] if "「" in seal else ""
+
+
+class Piece(NamedTuple):
+    """A stretch of the text (``first`` to ``last``, offsets, both counted) and what it is.
+
+    A named tuple, as a signature of ten signs has some fifty of them.
+    """
+
+    text: str
+    kind: str
+    first: int
+    last: int
+    cost: float
+    word: Word | None = None
+    order_kind: str = ""  # the class by which the order of pieces is priced, with its family
+
+
+def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
+    """Return every piece the text could hold, by its first offset."""
+    found: list[list[Piece]] = [[] for _ in text]
+    for piece in dated:
+        found[piece.first].append(piece)
+    position = 0
+    has_kana = any("ぁ" <= sign <= "ヺ" for sign in text)
+    while position < len(text):
+        if mark := MARK.match(text, position):
+            kind = "unread" if mark.group()[0] in "□［" else "mark"
+            found[position].append(_piece(mark.group(), kind, position, 0.0))
+            if mark.group() == "□":
+                found[position] += _pieces_at(text, position)
+                found[position] += _place_pieces(text, position)
+            position = mark.end()
+            continue
+        if text[position] == "・":
+            found[position].append(Piece("・", "joiner", position, position, 0.0, _DOT, "joiner"))
+        found[position] += _pieces_at(text, position)
+        found[position] += _place_pieces(text, position)
+        found[position].append(_piece(text[position], "other", position, _OTHER))
+        if has_kana:
+            found[position] += _kana_names(text, position)
+        position += 1
+    if len(text) == 2:
+        found[0] = [_without_formula(piece) for piece in found[0]]
+    return found
+
+
+def _without_formula(piece: Piece) -> Piece:
+    """Return a name of two signs that is all of a text as a name though it begins with 以 or 在."""
+    whole = piece.kind == "name" and len(piece.text) == 2
+    if whole and is_formula_sign(piece.text[0]) and not may_be(piece.text[1], _CLOSERS):
+        return piece._replace(cost=piece.cost - FORMULA_SIGN)
+    return piece
+
+
+def _kana_names(text: str, position: int) -> Iterator[Piece]:
+    """Yield the names that begin at a place and are, or are half, in kana."""
+    if kana := _KANA_NAME.match(text, position):
+        cost = _KANA_NAME_ALONE if is_kana_name(text) else _KANA_COST
+        yield _piece(kana.group(), "name", position, cost)
+    mixed = mixed_name_at(text, position)
+    if mixed and mixed_name(mixed):
+        cost = _KANA_NAME_ALONE if is_signed_with_mixed_name(text) else _MIXED_COST
+        yield _piece(mixed, "name", position, cost)
+
+
+def _pieces_at(text: str, position: int) -> list[Piece]:
+    """Return the words and names that begin at a place."""
+    known = _known_stretches()
+    found: list[Piece] = []
+    for end in range(position + 1, min(position + _LONGEST_WORD, len(text)) + 1):
+        stretch = text[position:end]
+        meanings = known.get(stretch)
+        if meanings is None:
+            if len(known) > _MOST_KNOWN:
+                known.clear()
+            meanings = known[stretch] = tuple(_meanings_of(stretch))
+        for kind, cost, word, order_kind in meanings:
+            found.append(Piece(stretch, kind, position, end - 1, cost, word, order_kind))
+    return found
+
+
+Meaning = tuple[str, float, Word | None, str]  # kind, cost, word, order kind
+
+
+@tables.compiled
+def _known_stretches() -> dict[str, tuple[Meaning, ...]]:
+    return {}
+
+
+def _meanings_of(stretch: str) -> Iterator[Meaning]:
+    """Yield every word and kind of name that a stretch of text could be."""
+    for word in words_from(stretch[0]).get(stretch, ()):
+        order_kind = f"{word.kind}:{word.family}" if word.family else word.kind
+        yield word.kind, word.cost, word, order_kind
+    if len(stretch) <= _LONGEST_NAME and all(map(is_name_character, stretch)):
+        for kind, cost in names_it_could_be(stretch):
+            yield kind, cost, None, kind
+
+
+def _piece(text: str, kind: str, first: int, cost: float) -> Piece:
+    return Piece(text, kind, first, first + len(text) - 1, cost, None, kind)
+
+
+def date_piece(text: str, first: int, last: int, kind: str) -> Piece:
+    """Return a date or an age as a piece."""
+    return Piece(text[first : last + 1], kind, first, last, _DATE, None, kind)
+
+
+def _place_pieces(text: str, position: int) -> Iterator[Piece]:
+    """Yield the places that cities.tsv lacks, where the formula calls for one."""
+    after_opener = position > 0 and text[position - 1] in _CALLS_FOR_PLACE
+    after_opener = after_opener or (position == 1 and text[0] == "住")
+    if position and text[position] in _END_PROVINCES:
+        return
+    for length in (2, 3):
+        name = text[position : position + length]
+        following = text[position + length : position + length + 1]
+        called_for = after_opener or (following and _follows_place(following))
+        if not called_for or len(name) < length or not all(map(is_name_character, name)):
+            continue
+        if is_known_place(name) or (length > 2 and is_known_place(name[:2])):
+            continue  # and the table of all places need not be loaded
+        if _ends_in_known_place(name):
+            continue
+        if "□" in name and (length > 2 or name == "□□"):
+            continue
+        if name == _WORN_PROVINCE:
+            yield _piece(name, "unlisted_place", position, SURNAME)
+            continue
+        cost = _LISTED_PLACE if place_names(name) else _UNLISTED_PLACE + length - 2
+        yield _piece(name, "unlisted_place", position, cost + formula_signs_cost(name))
+
+
+def _ends_in_known_place(name: str) -> bool:
+    """Return whether a known place ends a stretch that is none itself: 州津, not 宮津."""
+    inside = any(is_known_place(name[start:]) for start in range(1, len(name)))
+    return inside and not place_names(name)
+
+
+def _follows_place(char: str) -> bool:
+    for word in words_from(char).get(char, ()):
+        if word.kind in ("residence", "place_suffix"):
+            return True
+    return False

@@ -1,0 +1,130 @@
+"""How far a formula of a signature reaches: what its opener governs, and what closes it.
+
+An opener (於, 応, 為, 倣, 以) governs what follows it until a closer of its family (需, 図), or
+until what it governs is complete.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from inscribe.reading.signatures.pieces import Piece
+from inscribe.reading.signatures.spans import NAMES, PLACES
+from inscribe.reading.words import Word, words_from
+
+_PEOPLE = NAMES | {"surname", "clan", "title", "office", "place", "patron", "unread", "generation"}
+_AFTER_PEOPLE = frozenset({"honorific", "relation", "school"})
+_SUBJECTS: dict[str, frozenset[str]] = {
+    "place": PLACES | {"residence", "opening"},
+    "patron": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
+    "purpose": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
+    "model": _PEOPLE
+    | _AFTER_PEOPLE
+    | {"model_subject", "subject", "heading", "city", "place_suffix"},
+    "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
+}
+_MAKERS = NAMES | {"surname", "clan"}
+_AFTER_WORK = frozenset({"date", "age", "mark"})
+
+
+def scope(pieces: Sequence[Piece], start: int, family: str) -> tuple[list[Piece], list[Piece], int]:
+    """Return what an opener governs, its closers, and the position after them."""
+    allowed = _SUBJECTS[family]
+    end = start
+    while end < len(pieces) and not _closes(pieces, end, family):
+        if pieces[end].kind not in allowed or _complete(pieces, start, end, family):
+            break
+        end += 1
+    subject = list(pieces[start:end])
+    if _is_linking(pieces, end, family):
+        subject.append(pieces[end])
+        end += 1
+    first_closer = end
+    while end < len(pieces) and _closes(pieces, end, family) and end - first_closer < 2:
+        end += 1
+    return subject, list(pieces[first_closer:end]), end
+
+
+def _closes(pieces: Sequence[Piece], at: int, family: str) -> bool:
+    """Return whether a piece closes the formula: the verb of 以鉄作 or before 之 does not."""
+    if pieces[at].kind == "verb" and (
+        (family == "means" and pieces[at - 1].kind == "material")
+        or (at + 1 < len(pieces) and pieces[at + 1].kind == "object")
+    ):
+        return False
+    return as_closer(pieces[at], family) is not None
+
+
+def _is_linking(pieces: Sequence[Piece], at: int, family: str) -> bool:
+    """Return whether a 之 stands at a place and links the subject with its closer (綾郷之意)."""
+    return (
+        at + 1 < len(pieces)
+        and pieces[at].text == "之"
+        and as_closer(pieces[at + 1], family) is not None
+    )
+
+
+def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> bool:
+    """Return whether what an opener governs is complete before ``end``: a name, then no closer.
+
+    A province after a town (於武州江戸越前…) is where the maker comes from.
+    """
+    if end == start:
+        return False
+    before, piece = pieces[end - 1], pieces[end]
+    if family == "place" and piece.kind == "unread":
+        return not _place_goes_on(pieces, end)
+    if family == "place":
+        return piece.kind == "place" and before.kind != "opening"
+    if before.kind == "model_subject" and piece.kind in _MAKERS and _ends_in_work(pieces, end):
+        return True  # 倣古法某作: the work is the maker's, not the model
+    if piece.kind in _AFTER_PEOPLE or any(
+        as_closer(p, family) for p in pieces[end : end + 4] if family in ("patron", "model")
+    ):
+        return False
+    if before.kind in ("honorific", "relation", "model_subject", "material"):
+        return piece.kind not in ("honorific", "material", "patron")
+    if before.kind in NAMES:
+        return piece.kind in ("surname", "clan", "title", "heading", "place", "city") or (
+            before.kind == "name" and piece.kind in NAMES
+        )
+    return before.kind == "patron"
+
+
+def _ends_in_work(pieces: Sequence[Piece], at: int) -> bool:
+    """Return whether nothing but names and a verb (or a date after it) follows: 某作."""
+    end = at
+    while end < len(pieces) and pieces[end].kind in _MAKERS:
+        end += 1
+    rest = pieces[end:]
+    return bool(rest) and rest[0].text == "作" and all(p.kind in _AFTER_WORK for p in rest[1:])
+
+
+def _place_goes_on(pieces: Sequence[Piece], at: int) -> bool:
+    """Return whether unread signs after a place belong to it: a place or 住 follows them."""
+    for piece in pieces[at:]:
+        if piece.kind != "unread":
+            return piece.kind in PLACES | {"residence"}
+    return False
+
+
+def as_closer(piece: Piece, family: str) -> Word | None:
+    """Return the closer a piece is, or could be, in a formula of this family."""
+    wanted = "model" if family == "means" else family
+    if piece.kind == "pictured" and wanted == "model":
+        return piece.word
+    if piece.kind not in ("closer", "verb", "model_subject"):
+        return None
+    for word in words_from(piece.text[0]).get(piece.text, ()):
+        if word.kind == "closer" and word.family == wanted:
+            return word
+    return None
+
+
+def verb_follows(pieces: Sequence[Piece], at: int, family: str) -> bool:
+    """Return whether the making is told after a formula, so that the sentence goes on."""
+    if family == "model" and any(piece.kind in _MAKERS for piece in pieces[at:]):
+        return True  # 倣古図某: a name alone implies that it made this
+    if family in ("purpose", "model"):  # a name may stand between: 為某君某作
+        return any(piece.kind == "verb" for piece in pieces[at:])
+    return at < len(pieces) and pieces[at].kind in ("verb", "adverb", "object")

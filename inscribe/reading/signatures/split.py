@@ -1,0 +1,199 @@
+"""Divide a signature into its parts: the likeliest path through all words and names it could hold.
+
+Every stretch that is a word of the glossary, a date, a mark (□, kao, seal) or could be a name is a
+piece; which class of piece follows which has a price. Dynamic programming finds the cheapest
+divisions.
+
+>>> [(piece.text, piece.kind) for piece in divisions("武州住綾国作")[0].pieces]
+[('武州', 'place'), ('住', 'residence'), ('綾国', 'name'), ('作', 'verb')]
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Collection
+from typing import NamedTuple
+
+from inscribe import tables
+from inscribe.reading.signatures.pieces import Piece, pieces_of
+from inscribe.reading.words import order_cost, words_from
+
+_KEPT = 2  # divisions kept at each place and class (the code relies on there being two)
+_COMPARED = 6  # divisions compared once more as wholes
+_UNOPENED = 2.0
+_WORD_DIVIDED = 4.0
+_RECENT = 8
+_HOPELESS = 6.0
+_UNLISTED_ORDER = 3.0  # what it costs that classes meet of which the table says nothing
+_ACROSS_COLUMNS = 0.4
+_ACROSS_SPACE = 2.5
+
+
+class Division(NamedTuple):
+    """One way of dividing a text, and its price (lower is better)."""
+
+    pieces: tuple[Piece, ...]
+    cost: float
+
+
+_Node = tuple[float, Piece | None, int]  # price so far, last piece, the node before
+_Ways = tuple[tuple[float, int], ...]  # (price, node) of one or two, the best first
+_Arrived = list[tuple[str, _Ways]]  # by class
+
+
+def divisions(
+    text: str,
+    breaks: Collection[int] = (),
+    dated: Collection[Piece] = (),
+    cuts: Collection[int] = (),
+) -> tuple[Division, ...]:
+    """Return the cheapest divisions of a normalised text, the best first.
+
+    Args:
+        text: the signature in current forms, marks as ``inscribe.forms`` writes them.
+        breaks: offsets at which a column begins; a piece seldom runs over one.
+        dated: pieces of kind date and age found beforehand.
+        cuts: offsets before which the transcriber left a space; hardly any piece runs over one.
+    """
+    key = (text, tuple(sorted(breaks)), tuple(dated), tuple(sorted(cuts)))
+    recent = _recent()
+    if key not in recent:  # the register is judged by the division that is then read
+        if len(recent) >= _RECENT:
+            recent.clear()
+        recent[key] = _divided(text, _edges(breaks, cuts), dated)
+    return recent[key]
+
+
+@tables.compiled
+def _recent() -> dict[tuple[object, ...], tuple[Division, ...]]:
+    return {}
+
+
+def _edges(breaks: Collection[int], cuts: Collection[int]) -> dict[int, float]:
+    """Return what a piece costs that runs over the end of a column, or over a space."""
+    return {**dict.fromkeys(breaks, _ACROSS_COLUMNS), **dict.fromkeys(cuts, _ACROSS_SPACE)}
+
+
+def _divided(text: str, edges: dict[int, float], dated: Collection[Piece]) -> tuple[Division, ...]:
+    nodes: list[_Node] = [(0.0, None, -1)]
+    ends: list[dict[str, _Ways]] = [{} for _ in range(len(text) + 1)]
+    ends[0]["start"] = ((0.0, 0),)
+    for position, pieces in enumerate(pieces_of(text, dated)):
+        arrived = _within_reach(ends[position])
+        ways: dict[str, _Ways] = {}  # by the class of the piece that follows
+        for piece in pieces if arrived else ():
+            kind = piece.order_kind
+            if kind not in ways:
+                ways[kind] = _two_cheapest(arrived, kind)
+            price = piece.cost
+            if edges:
+                price += sum(edges[at] for at in edges if piece.first < at <= piece.last)
+            there = ends[piece.last + 1]
+            there[kind] = _lengthened(nodes, ways[kind], there.get(kind, ()), piece, price)
+    final = [
+        (price + _order(kind, "end"), node)
+        for kind, kept in ends[len(text)].items()
+        for price, node in kept
+    ]
+    found = [_division(_pieces_to(nodes, node), cost) for cost, node in sorted(final)[:_COMPARED]]
+    return tuple(sorted(found, key=lambda division: division.cost)[: _KEPT + 1])
+
+
+def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
+    """Return a division, dearer for each closer whose opener is wanting (…氏 頼, not 応…氏綾)."""
+    waiting = before = text = ""  # the family of the last opener, until its closer has come
+    for piece in pieces:
+        if before == "model_subject" and _is_model(text + piece.text):
+            cost += _WORD_DIVIDED
+        text = piece.text
+        family = piece.word.family if piece.word else ""
+        if piece.kind == "opener":
+            waiting = family
+        elif piece.kind == "closer" and waiting != family and before != "closer":
+            cost += _UNOPENED
+        elif piece.kind == "closer":
+            waiting = ""
+        before = piece.kind
+    return Division(pieces, cost)
+
+
+def _is_model(text: str) -> bool:
+    """Return whether a text is one word for a model, as 古図 is: it is not divided."""
+    return any(word.kind == "model_subject" for word in words_from(text[0]).get(text, ()))
+
+
+def _within_reach(ends: dict[str, _Ways]) -> _Arrived:
+    """Return the ways to a place that are not so much dearer than the best as to be hopeless."""
+    if not ends:
+        return []
+    limit = min(kept[0][0] for kept in ends.values()) + _HOPELESS
+    return [(kind, kept) for kind, kept in ends.items() if kept[0][0] <= limit]
+
+
+def _two_cheapest(arrived: _Arrived, kind: str) -> _Ways:
+    """Return the two cheapest ways to a piece of a class: their prices and last nodes."""
+    steps = _steps_to(kind)
+    first = second = (math.inf, -1)
+    for before, kept in arrived:
+        step = steps[before] if before in steps else _order(before, kind)
+        for cost, node in kept:
+            reached = cost + step
+            if reached < first[0]:
+                first, second = (reached, node), first
+            elif reached < second[0]:
+                second = (reached, node)
+            else:
+                break
+    return (first, second) if second[1] >= 0 else (first,)
+
+
+def _lengthened(nodes: list[_Node], ways: _Ways, kept: _Ways, piece: Piece, price: float) -> _Ways:
+    """Lengthen the ways by a piece; return the two cheapest that end where it ends in its class."""
+    for cost, node in ways:
+        total = cost + price
+        if len(kept) == _KEPT and total >= kept[-1][0]:
+            break
+        new = (total, len(nodes))
+        nodes.append((total, piece, node))
+        kept = (kept[0], new) if kept and total >= kept[0][0] else (new, *kept[:1])
+    return kept
+
+
+@tables.compiled
+def _known_steps() -> dict[str, dict[str, float]]:
+    return {}
+
+
+def _steps_to(after: str) -> dict[str, float]:
+    return _known_steps().setdefault(after, {})
+
+
+def _order(before: str, after: str) -> float:
+    """Return the price of an order, by family (opener:place) or else by class (opener)."""
+    steps = _steps_to(after)
+    if before not in steps:
+        steps[before] = _looked_up_order(before, after)
+    return steps[before]
+
+
+def _looked_up_order(before: str, after: str) -> float:
+    for left in _general(before):
+        for right in _general(after):
+            found = order_cost(left, right)
+            if found is not None:
+                return found
+    return _UNLISTED_ORDER
+
+
+def _general(kind: str) -> tuple[str, ...]:
+    plain = kind.partition(":")[0]
+    return (kind, plain) if plain != kind else (kind,)
+
+
+def _pieces_to(nodes: list[_Node], node: int) -> tuple[Piece, ...]:
+    found: list[Piece] = []
+    _, piece, before = nodes[node]
+    while piece is not None:
+        found.append(piece)
+        _, piece, before = nodes[before]
+    return tuple(reversed(found))

@@ -1,0 +1,47 @@
+"""What a poem says: the reading that keeps the metre at the least cost.
+
+In reading order: ``reader`` (the way to the best reading), ``metre`` (what a metre costs),
+``tagger`` (MeCab with the dictionary of verse), ``scansion`` (words laid on a metre), ``lattice``
+(the search), ``settled`` (what a person has settled), ``alternatives``, ``interpreting``.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.reading.verse.interpreting import verse_interpretation as verse_interpretation
+    from inscribe.reading.verse.lattice import Node as Node
+    from inscribe.reading.verse.metre import (
+        PARTS as PARTS,
+        Metre as Metre,
+        pattern_of as pattern_of,
+    )
+    from inscribe.reading.verse.reader import (
+        VerseReading as VerseReading,
+        marks_voicing as marks_voicing,
+        path_cost as path_cost,
+        read_verse as read_verse,
+        words_without_metre as words_without_metre,
+    )
+    from inscribe.reading.verse.scansion import fitted_phrases as fitted_phrases
+    from inscribe.reading.verse.tagger import (
+        readings_of as readings_of,
+        verse_connections as verse_connections,
+        verse_lattice as verse_lattice,
+        verse_words as verse_words,
+    )
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "interpreting": "verse_interpretation",
+            "lattice": "Node",
+            "metre": "Metre PARTS pattern_of",
+            "reader": "VerseReading marks_voicing path_cost read_verse words_without_metre",
+            "scansion": "fitted_phrases",
+            "tagger": "readings_of verse_connections verse_lattice verse_words",
+        },
+    )

@@ -1,0 +1,221 @@
+"""MeCab with the dictionary of verse: the best path, and every word it found.
+
+The best path comes from :func:`verse_words`; :func:`verse_lattice` and, quicker,
+:func:`verse_spans` hand back every word MeCab found, for the search that hears the metre.
+"""
+
+from __future__ import annotations
+
+import struct
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from shlex import quote
+from typing import TYPE_CHECKING, TypeVar
+
+from inscribe import tables
+from inscribe.errors import InputError, Place
+from inscribe.reading.lexicon import verse_dictionary
+from inscribe.reading.mecab import (
+    LINE,
+    MADE_UP,
+    MOST_KEPT,
+    UNKNOWN_MORE,
+    kept_piece,
+    kept_words,
+    opened_tagger,
+)
+from inscribe.reading.verse.lattice import Homographs, Node, Span, homographs, spans_of
+from inscribe.reading.words import Piece, verse_piece
+
+if TYPE_CHECKING:
+    from fugashi import GenericTagger
+
+T = TypeVar("T")
+
+
+_SHORT_LINE = r"-F '%m\t%phl,%phr,%pw\n' -U '%m\t?%phl,%pw\n' -E '%pc'"  # the path's cost last
+
+
+_LATTICE_LINE = r"-a -F '%ps\t%pe\t%m\t%H\n' -U '%ps\t%pe\t%m\t?%phl,%pw\n' -E ''"
+
+
+_SPAN_LINE = r"-a -F '%ps\t%m\n' -U '%ps\t%m\t?%phl,%pw\n' -E ''"
+
+
+_BYTES = 3  # of a kana or a common kanji in UTF-8
+
+
+_verse_lines: dict[str, Piece] = {}
+
+
+@tables.compiled
+def _verse_folder() -> Path:
+    return verse_dictionary()
+
+
+@tables.compiled
+def _verse_taggers() -> dict[tuple[str, bool], GenericTagger]:
+    return {}
+
+
+def _verse_tagger(voiced: bool, line: str = LINE) -> GenericTagger:
+    found = _verse_taggers().get((line, voiced))
+    if found is None:
+        found = _from_folder(partial(_opened, voiced, line))
+        _verse_taggers()[line, voiced] = found
+    return found
+
+
+def _opened(voiced: bool, line: str, folder: Path) -> GenericTagger:
+    over = "" if voiced else f" -u {quote(str(folder / 'unvoiced.dic'))}"
+    return opened_tagger(folder, line + over)
+
+
+def _from_folder(load: Callable[[Path], T]) -> T:
+    """Load something of the dictionary of verse, made anew if it was cleared away meanwhile.
+
+    Raises:
+        InputError: it cannot be loaded when it has just been made.
+    """
+    try:
+        return load(_verse_folder())
+    except (OSError, RuntimeError):
+        tables.forget()
+    folder = _verse_folder()
+    try:
+        return load(folder)
+    except (OSError, RuntimeError) as error:
+        message = "the dictionary of verse cannot be opened"
+        raise InputError(message, Place(str(folder)), "remove the folder and try again") from error
+
+
+@tables.compiled
+def _best_pieces() -> dict[bool, dict[str, Piece]]:
+    """Return the words of best paths by the signs, classes and cost that MeCab prints for short.
+
+    Where several words have the same, MeCab always takes the same one of them.
+    """
+    return {True: {}, False: {}}
+
+
+def verse_words(text: str, *, voiced: bool = True) -> list[Piece]:
+    """Return the words of MeCab's best path through ``text`` as verse.
+
+    With ``voiced`` false, a kana without a voicing mark may stand for the voiced one.
+    """
+    return verse_path(text, voiced=voiced)[0]
+
+
+def verse_path(text: str, *, voiced: bool) -> tuple[list[Piece], int]:
+    """Return the words of MeCab's best path as :func:`verse_words` does, and what it costs."""
+    printed = _verse_tagger(voiced, _SHORT_LINE).parse(text)
+    lines, _, cost = printed.rpartition("\n")
+    path_cost = int(cost) + UNKNOWN_MORE * printed.count(MADE_UP)
+    known = _best_pieces()[voiced]
+    try:
+        return [known[line] for line in lines.split("\n")] if lines else [], path_cost
+    except KeyError:
+        if len(known) > MOST_KEPT:
+            known.clear()
+        words = kept_words(text, _verse_tagger(voiced), _verse_lines, verse_piece)
+        known.update(zip(lines.split("\n"), words, strict=True))
+        return words, path_cost
+
+
+def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
+    """Return every word MeCab found in ``text`` as verse, with its offsets in characters."""
+    offsets = _character_offsets(text)
+    nodes = []
+    for line in _verse_tagger(voiced, _LATTICE_LINE).parse(text).split("\n"):
+        start, end, word = [*line.split("\t", 2), "", ""][:3]
+        if word:  # of a space at the end of a text MeCab prints the place alone
+            piece = _verse_lines.get(word) or kept_piece(word, _verse_lines, verse_piece)
+            nodes.append(Node(offsets[int(start)], offsets[int(end)], piece))
+    return nodes
+
+
+@tables.compiled
+def _homographs() -> dict[bool, dict[str, Homographs]]:
+    return {True: {}, False: {}}
+
+
+def verse_spans(text: str, *, voiced: bool = True) -> list[Span]:
+    """Return where words of verse may stand in ``text``, and which.
+
+    What the dictionary has for the same signs is the same everywhere, so MeCab only has to say
+    where they stand. The words it makes up hang on their neighbours.
+    """
+    printed = _verse_tagger(voiced, _SPAN_LINE).parse(text)
+    known = _homographs()[voiced]
+    even = len(text.encode("utf-8", "surrogatepass")) == _BYTES * len(text)
+    offsets = {} if even else _character_offsets(text)
+    spans: list[Span] = []
+    made_up: list[Node] = []
+    for line in dict.fromkeys(printed.split("\n")):
+        byte, _, written = line.partition("\t")
+        if not written:
+            continue
+        start = int(byte) // _BYTES if even else offsets[int(byte)]
+        if MADE_UP in written:
+            piece = _verse_lines.get(written) or kept_piece(written, _verse_lines, verse_piece)
+            made_up.append(Node(start, start + piece.length, piece))
+        else:
+            words = known.get(written) or _learnt(written, text, voiced)
+            spans.append(Span(start, start + len(written), words))
+    return _with_made_up(spans, made_up) if made_up else spans
+
+
+def _learnt(written: str, text: str, voiced: bool) -> Homographs:
+    """Keep the homographs of every word in ``text`` at once, and return those of one."""
+    known = _homographs()[voiced]
+    if len(known) > MOST_KEPT:
+        known.clear()
+    nodes = [node for node in verse_lattice(text, voiced=voiced) if node.piece.known]
+    for span in spans_of([node for node in nodes if node.piece.written not in known]):
+        known[text[span.start : span.end]] = span.words
+    return known[written]
+
+
+def _with_made_up(spans: list[Span], made_up: list[Node]) -> list[Span]:
+    at = {(span.start, span.end): span.words for span in spans}
+    for start, end, words in spans_of(made_up):
+        there = at.get((start, end))
+        at[start, end] = homographs((*there.every, *words.every)) if there else words
+    return [Span(start, end, words) for (start, end), words in at.items()]
+
+
+def _character_offsets(text: str) -> dict[int, int]:
+    offsets, byte = {0: 0}, 0
+    for index, character in enumerate(text, start=1):
+        byte += len(character.encode("utf-8", "surrogatepass"))
+        offsets[byte] = index
+    return offsets
+
+
+@tables.compiled
+def verse_connections() -> tuple[int, memoryview]:
+    """Return the side and the cells of the matrix of connection costs of verse.
+
+    A word of class ``right`` after one of class ``left`` costs ``cells[left + side * right]``.
+    """
+    data = _from_folder(lambda folder: (folder / "matrix.bin").read_bytes())
+    return struct.unpack_from("<H", data)[0], memoryview(data)[4:].cast("h")
+
+
+def homographs_of(written: str, *, voiced: bool = True) -> Homographs:
+    """Return the words of verse that are written so."""
+    known = _homographs()[voiced]
+    found = known.get(written)
+    if found is None:
+        if len(known) > MOST_KEPT:
+            known.clear()
+        nodes = verse_lattice(written, voiced=voiced)
+        whole = [node.piece for node in nodes if (node.start, node.end) == (0, len(written))]
+        found = known[written] = homographs([word for word in whole if word.known] or whole)
+    return found
+
+
+def readings_of(written: str, *, voiced: bool = True) -> tuple[Piece, ...]:
+    """Return the words of verse that are written so, the cheapest of each class and length."""
+    return homographs_of(written, voiced=voiced).worth_trying

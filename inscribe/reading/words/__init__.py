@@ -1,0 +1,98 @@
+"""What a reading is made of: words, tokens that know their signs, and what a person has settled.
+
+In reading order: ``tokens`` (what the reading stage hands on), ``pieces`` (a word as MeCab
+hands it back), ``assembling`` (from words to an interpretation), ``marks`` (gaps, monograms and
+seals between words), ``overrides`` (readings a person has settled), ``signature_words`` (the
+words of formulas).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.reading.words.assembling import (
+        Text as Text,
+        WordsOf as WordsOf,
+        carved_text as carved_text,
+        doubts_of_forms as doubts_of_forms,
+        has_note as has_note,
+        interpretation as interpretation,
+        shown as shown,
+        tokens_of as tokens_of,
+    )
+    from inscribe.reading.words.marks import (
+        MARK as MARK,
+        has_legible as has_legible,
+        marks_as_words as marks_as_words,
+        signs_alone as signs_alone,
+        words_around_marks as words_around_marks,
+        words_with_repeats as words_with_repeats,
+    )
+    from inscribe.reading.words.overrides import (
+        Override as Override,
+        applying as applying,
+        part_of_speech as part_of_speech,
+        settled_part as settled_part,
+        settled_proposal as settled_proposal,
+        settled_signature as settled_signature,
+        span_of as span_of,
+        still_open as still_open,
+        why_settled as why_settled,
+        without_reasons as without_reasons,
+    )
+    from inscribe.reading.words.pieces import (
+        BEATS as BEATS,
+        OKURIGANA_LEFT_OUT as OKURIGANA_LEFT_OUT,
+        UNREAD_SIGNS as UNREAD_SIGNS,
+        VOICING_NOT_MARKED as VOICING_NOT_MARKED,
+        Beat as Beat,
+        Piece as Piece,
+        rewritten as rewritten,
+        romaji_of as romaji_of,
+        unidic_piece as unidic_piece,
+        unknown_piece as unknown_piece,
+        unread_piece as unread_piece,
+        verse_piece as verse_piece,
+    )
+    from inscribe.reading.words.signature_words import (
+        Word as Word,
+        lexicon as lexicon,
+        order as order,
+        order_cost as order_cost,
+        words_from as words_from,
+    )
+    from inscribe.reading.words.tokens import (
+        CANNOT_BE_READ as CANNOT_BE_READ,
+        Doubt as Doubt,
+        Interpretation as Interpretation,
+        Part as Part,
+        Proposal as Proposal,
+        Register as Register,
+        Token as Token,
+        in_order as in_order,
+    )
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "assembling": (
+                "Text WordsOf carved_text doubts_of_forms has_note interpretation shown tokens_of"
+            ),
+            "marks": (
+                "MARK has_legible marks_as_words signs_alone words_around_marks words_with_repeats"
+            ),
+            "overrides": (
+                "Override applying part_of_speech settled_part settled_proposal "
+                "settled_signature span_of still_open why_settled without_reasons"
+            ),
+            "pieces": (
+                "BEATS Beat OKURIGANA_LEFT_OUT Piece UNREAD_SIGNS VOICING_NOT_MARKED rewritten "
+                "romaji_of unidic_piece unknown_piece unread_piece verse_piece"
+            ),
+            "signature_words": "Word lexicon order order_cost words_from",
+            "tokens": "CANNOT_BE_READ Doubt Interpretation Part Proposal Register Token in_order",
+        },
+    )

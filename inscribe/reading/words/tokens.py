@@ -1,0 +1,106 @@
+"""What the reading stage hands on: tokens, ranked proposals, and the whole interpretation."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import TYPE_CHECKING, Literal, NamedTuple
+
+from inscribe.late import Late
+
+if TYPE_CHECKING:
+    from inscribe.dates import DateReading
+    from inscribe.forms import Change
+
+Register = Literal["verse", "signature", "prose"]
+
+CANNOT_BE_READ = "cannot be read"  # why a worn sign is a doubt
+
+
+class Token(NamedTuple):
+    """One word as read, and the signs it was read from."""
+
+    surface: str  # as carved
+    normalised: str  # in current forms, spelling as carved
+    kana: str  # current kana spelling, hiragana
+    romaji: str  # modified Hepburn with macrons
+    first: int  # index of its first sign
+    last: int  # index of its last sign
+    modern: str = ""  # current forms and current kana spelling
+    part_of_speech: str = ""  # UniDic's terms
+    lemma: str = ""
+    word_origin: str = ""  # UniDic's goshu: 和, 漢, 固, ...
+    gloss: str = ""
+    reason: str = ""  # why it is read so, where that needs saying
+
+
+Tokens = tuple[Token, ...]
+
+
+class Proposal(Late):
+    """One reading of the whole text, with its score (higher is better) and its reasons.
+
+    ``tokens`` may be given as a function that makes them: many callers want the Latin letters
+    alone. They are made when they are first asked for, and once.
+    """
+
+    FIELDS = __slots__ = ("tokens", "romaji", "score", "reasons", "phrases")
+    LATE = "tokens"
+    tokens: Tokens
+    romaji: str
+    score: float
+    reasons: tuple[str, ...]
+    phrases: tuple[tuple[int, int], ...]  # (morae, index of the phrase's first token)
+
+    def __init__(
+        self,
+        tokens: Tokens | Callable[[], Tokens],
+        romaji: str,
+        score: float,
+        reasons: tuple[str, ...] = (),
+        phrases: tuple[tuple[int, int], ...] = (),
+    ) -> None:
+        self._keep(tokens=tokens, romaji=romaji, score=score, reasons=reasons, phrases=phrases)
+
+    @property
+    def kana(self) -> str:
+        """The words in kana, separated by spaces."""
+        return " ".join([token.kana for token in self.tokens if token.kana])
+
+
+class Part(NamedTuple):
+    """One part of a signature: what it says and the signs that say it."""
+
+    text: str
+    kana: str
+    romaji: str
+    first: int
+    last: int
+    alternatives: tuple[str, ...] = ()  # other romanised readings, best first
+
+
+class Doubt(NamedTuple):
+    """Something the reader should look at again, and why."""
+
+    first: int
+    last: int
+    why: str
+
+
+def in_order(doubts: Iterable[Doubt]) -> tuple[Doubt, ...]:
+    """Return doubts in the order of the signs they are about."""
+    return tuple(sorted(doubts, key=lambda doubt: (doubt.first, doubt.last)))
+
+
+class Interpretation(NamedTuple):
+    """Everything ``inscribe read`` has to say about one inscription."""
+
+    text: str  # as carved
+    normalised: str
+    modern: str
+    register: Register
+    proposals: tuple[Proposal, ...]  # best first, never empty for a text with a sign in it
+    signature: dict[str, Part] | None = None
+    dates: tuple[DateReading, ...] = ()
+    changes: tuple[Change, ...] = ()
+    doubts: tuple[Doubt, ...] = ()
+    noted: str = ""  # as carved, with the transcriber's marks of how sure that is, where it has any

@@ -1,1 +1,0 @@
-"""The signs' places as W3C Web Annotations."""

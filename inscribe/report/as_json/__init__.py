@@ -1,1 +1,0 @@
-"""The JSON contract: one module a subject."""

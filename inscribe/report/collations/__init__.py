@@ -1,0 +1,35 @@
+"""A collation laid out once (``layout``), and in Markdown; ``report.terminal`` shows the same."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.report.collations.layout import (
+        Cell as Cell,
+        Row as Row,
+        columns as columns,
+        followed as followed,
+        judgement as judgement,
+        levels as levels,
+        relineation as relineation,
+        rows as rows,
+        verdict as verdict,
+        witness_row as witness_row,
+    )
+    from inscribe.report.collations.markdown import (
+        collation_as_markdown as collation_as_markdown,
+        witnesses_as_markdown as witnesses_as_markdown,
+    )
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "layout": (
+                "Cell Row columns followed judgement levels relineation rows verdict witness_row"
+            ),
+            "markdown": "collation_as_markdown witnesses_as_markdown",
+        },
+    )

@@ -1,0 +1,183 @@
+"""What a report of a collation shows, before any format: rows, places and sentences."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from inscribe.collation import Collation, Group, Judgement, Span
+from inscribe.signs import counted
+
+if TYPE_CHECKING:
+    from inscribe.collation import Testimony, Witness
+
+NOT_THE_TEXT = "The source does not contain this text: hardly a word of the copy stands in it."
+NO_TEXT = "does not contain this text"
+BLANK = "＿"  # stands for each sign that one side has not
+LEVELS = (
+    ("signs as carved", "as_carved"),
+    ("characters", "characters"),
+    ("sounds", "sounds"),
+    ("words", "words"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One stretch of a column: the copy's signs, the source's beneath, the difference's number."""
+
+    copy: str
+    source: str
+    number: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One difference as a table shows it."""
+
+    number: int
+    kind: str
+    copy: str
+    source: str
+    where: str
+    why: str
+
+
+def columns(result: Collation) -> list[list[Cell]]:
+    """Return the copy's columns as cells, the source's words beside what answers them."""
+    ends = _column_ends(result)
+    found: list[list[Cell]] = [[] for _ in ends]
+    number = 0
+    for group in result.groups:
+        if group.kind != "same":
+            number += 1
+        for place, cell in _cells(group, number, result, ends):
+            found[place].append(cell)
+    return found
+
+
+def _column_ends(result: Collation) -> list[int]:
+    ends, total = [], 0
+    for column in result.copy.columns:
+        total += len(column.signs)
+        ends.append(total)
+    return ends or [0]
+
+
+def _cells(
+    group: Group, number: int, result: Collation, ends: Sequence[int]
+) -> Iterator[tuple[int, Cell]]:
+    start, source = group.copy.start, group.source.text or BLANK * len(group.copy)
+    first = next((n for n, end in enumerate(ends) if start < end), len(ends) - 1)
+    if not len(group.copy):
+        yield first, Cell(BLANK * len(group.source), source, number)
+        return
+    for place in range(first, len(ends)):
+        end = min(group.copy.end, ends[place])
+        written = shown(result, start, end)
+        if group.kind == "same":
+            yield place, Cell(written, written)
+        else:
+            yield place, Cell(written, source, number)
+            source = ""
+        start = end
+        if start >= group.copy.end:
+            return
+
+
+def shown(result: Collation, start: int, end: int) -> str:
+    """Return signs of the copy as a transcriber writes them."""
+    from inscribe.forms import GAP, KAO, UNREAD
+    from inscribe.signs import Kind
+
+    marks = {Kind.GAP: GAP, Kind.KAO: KAO}
+    return "".join(
+        marks.get(sign.kind) or sign.text or UNREAD for sign in result.copy.signs[start:end]
+    )
+
+
+def rows(result: Collation, *, substantive: bool) -> list[Row]:
+    """Return the differences in wording, or those in writing only, numbered in the copy's order."""
+    return [
+        Row(n, g.kind, g.copy.text, g.source.text, where(g.copy, result), g.why)
+        for n, g in enumerate(result.differences, start=1)
+        if g.is_substantive == substantive
+    ]
+
+
+def where(place: Span, result: Collation) -> str:
+    """Return the place of signs of the copy as one counts on the metal: column and sign, from 1."""
+    signs = result.copy.signs
+    if not signs:
+        return ""
+    if place.start >= len(signs):
+        return f"col. {signs[-1].column + 1}, end"
+    column, first = counted(result.copy, place.start)
+    if not len(place):
+        return f"col. {column}, before {first}"
+    last_column, last = counted(result.copy, place.end - 1)
+    if column != last_column:
+        return f"col. {column}, {first} to col. {last_column}, {last}"
+    return f"col. {column}, {first}" + (f"-{last}" if last != first else "")
+
+
+def levels(result: Collation) -> list[tuple[str, str, str]]:
+    """Return the levels of fidelity: name, count, share of the source."""
+    total = result.fidelity.signs_in_source
+    found = []
+    for name, attribute in LEVELS:
+        count, share = getattr(result.fidelity, attribute)
+        found.append((name, f"{count} of {total}", f"{share:.0%}" if total else "-"))
+    return found
+
+
+def verdict(result: Collation) -> str:
+    """Return the collation in one sentence."""
+    if not result.fidelity.signs_in_source:
+        return "The source has no signs: there is nothing to hold the copy against."
+    if not result.copy.signs:
+        return "The copy has no signs: there is nothing to hold against the source."
+    if not result.is_of_same_text:
+        return NOT_THE_TEXT
+    kinds = [group.kind for group in result.differences if group.is_substantive]
+    if not kinds:
+        unread = sum(group.kind == "unread" for group in result.differences)
+        rest = f"; {_counted_words(unread, 'place')} cannot be read" if unread else ""
+        part = " where it is from" if result.is_excerpt else ""
+        return f"The copy has the words of the source{part}{rest}."
+    parts = [f"{kinds.count(kind)} {kind}" for kind in dict.fromkeys(kinds)]
+    return f"The wording differs in {_counted_words(len(kinds), 'place')}: {', '.join(parts)}."
+
+
+def _counted_words(count: int, noun: str) -> str:
+    return f"{count} {noun}{'' if count == 1 else 's'}"
+
+
+def followed(found: Testimony) -> str:
+    """Return which source the copy follows, in one sentence."""
+    nearest = found.followed
+    if nearest:
+        return f"It follows {nearest.siglum} ({nearest.title})."
+    if not any(witness.has_text for witness in found.witnesses):
+        return "None of the sources contains this text."
+    return "No source is nearest."
+
+
+def witness_row(witness: Witness) -> tuple[str, str, str, str]:
+    """Return siglum, title, differences in wording and shared readings of one source."""
+    differences = str(witness.differences) if witness.has_text else NO_TEXT
+    return witness.siglum, witness.title, differences, "、".join(witness.shared)
+
+
+def relineation(result: Collation) -> str:
+    """Return where the columns end against the lines of the source, or nothing."""
+    if not result.breaks or len(result.source.columns) < 2:
+        return ""
+    same = sum(b.at_line_end for b in result.breaks)
+    return f"Column ends that fall where a line of the source ends: {same} of {len(result.breaks)}."
+
+
+def judgement(item: Judgement) -> str:
+    """Return one judgement on the want of space as a sentence with its evidence."""
+    return f"difference {item.difference + 1}: {item.verdict}; {'; '.join(item.evidence)}"

@@ -1,1 +1,0 @@
-"""The entry as a word-processor document (extra: docx)."""

@@ -1,0 +1,139 @@
+"""The labelled facts of an inscription: how it is cut, what it says, who read it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from inscribe.notation import written_out
+from inscribe.report import phrased
+from inscribe.report.entries.blocks import Inline, Run, plain
+
+if TYPE_CHECKING:
+    from inscribe.collation import Collation
+    from inscribe.dates import DateReading
+    from inscribe.entry import Entry, InscriptionEntry
+    from inscribe.report.entries.style import Style
+
+JAPANESE = "ja"
+ROMANISED = "ja-Latn"
+COLUMN_END = "／"
+
+Rows = Iterator[tuple[str, Inline]]
+
+
+def object_rows(entry: Entry, style: Style) -> Rows:
+    """Yield what the object is and measures."""
+    record, sizes = entry.record, entry.record.measurements
+    yield style.label("kind"), plain(style.word("kind", record.kind))
+    measured = [
+        f"{style.label(name)} {getattr(sizes, name):g} mm"
+        for name in ("length", "width", "height", "thickness", "diameter")
+        if getattr(sizes, name) is not None
+    ]
+    if measured:
+        yield style.label("measurements"), plain(", ".join(measured))
+
+
+def place_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield hand and execution."""
+    inscription = each.inscription
+    for key in ("hand", "execution"):
+        if value := getattr(inscription, key):
+            yield style.label(key), plain(style.word(key, value))
+
+
+def current_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield the text in current forms."""
+    yield style.label("current"), plain(each.interpretation.normalised, JAPANESE)
+
+
+def kana_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield the reading in kana."""
+    if kana := " ".join(phrased(each.reading, "kana").split()):
+        yield style.label("kana"), plain(kana, JAPANESE)
+
+
+def romaji_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield the reading in Latin letters."""
+    if text := phrased(each.reading, "romaji"):
+        yield style.label("romaji"), (Run(text[:1].upper() + text[1:], style.italics, ROMANISED),)
+
+
+def alternative_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield the readings ranked second and third, with their reasons."""
+    for proposal in each.interpretation.proposals[1:3]:
+        reasons = "; ".join(proposal.reasons)
+        romaji = Run(phrased(proposal, "romaji"), style.italics, ROMANISED)
+        yield style.label("alternatives"), (romaji, Run(f" ({reasons})" if reasons else ""))
+
+
+def translation_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield the cataloguer's translation."""
+    if each.inscription.translation:
+        yield style.label("translation"), plain(each.inscription.translation.strip())
+
+
+def date_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield every date of the text, resolved."""
+    for date in each.interpretation.dates:
+        quoted = Run(style.quoted(date.text), lang=JAPANESE)
+        yield style.label("date"), (quoted, Run(f" {date_text(date, style)}"))
+
+
+def date_text(date: DateReading, style: Style) -> str:
+    """Return what a date was resolved to, in the style's way of dating."""
+    era = f"{date.era_romaji} {date.year_of_era}" if date.era_romaji and date.year_of_era else ""
+    western = ", ".join(filter(None, (str(date.year or ""), _days(date))))
+    first, second = (western, era) if style.dates == "western" else (era, western)
+    known = f"{first} ({second})" if first and second else first or second
+    return f"{known}: {date.why}" if known and date.why else known or date.why
+
+
+def _days(date: DateReading) -> str:
+    if date.first_day is None or date.last_day is None:
+        return ""
+    first, last = date.first_day.isoformat(), date.last_day.isoformat()
+    return first if first == last else f"{first} – {last}"
+
+
+def source_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield the source, and its words where they are known."""
+    source = each.inscription.source
+    if source is None:
+        return
+    named = ", ".join(filter(None, (source.author, source.work, source.number, source.title)))
+    if named or source.id:
+        yield style.label("source"), plain(named or source.id)
+    if each.collation:
+        words = style.quoted(COLUMN_END.join(source_lines(each.collation)))
+        yield style.label("source_words"), plain(words, JAPANESE)
+    elif each.missing_source:
+        yield style.label("collation"), plain(each.missing_source)
+
+
+def source_lines(collation: Collation) -> Iterator[str]:
+    """Yield the lines of the source."""
+    for column in collation.source.columns:
+        yield "".join(written_out(sign.text) for sign in column.signs)
+
+
+def reader_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield who read the inscription, when, and what each made of it."""
+    for reader in each.inscription.readers:
+        when = f", {reader.on.isoformat()}" if reader.on else ""
+        said = [Run(reader.by + when)]
+        for text in filter(None, (reader.text, reader.kana)):
+            columns = COLUMN_END.join(text.strip().split("\n"))
+            said.append(Run(f" {style.quoted(columns)}", lang=JAPANESE))
+        if reader.romaji:
+            said += [Run(" "), Run(reader.romaji.strip(), style.italics, ROMANISED)]
+        if reader.remarks:
+            said.append(Run(f" {reader.remarks.strip()}"))
+        yield style.label("readers"), tuple(said)
+
+
+def remark_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield the remarks on the inscription."""
+    if each.inscription.remarks:
+        yield style.label("remarks"), plain(each.inscription.remarks.strip())

@@ -1,0 +1,138 @@
+"""House style: the order of an entry's parts, its labels, brackets, italics and way of dating.
+
+A style is a small TOML file; every key may be left out:
+
+    labels = "en"                  # or "ja"
+    italics = true                 # romanised words in italics
+    brackets = "「」"              # around inscriptions quoted in running text; "" for none
+    dates = "western"              # 1853 (Kaei 6), or "era": Kaei 6 (1853)
+    law_note = false               # true for entries that leave the house: a last line on the law
+    order = ["carved", "kana", "romaji", "translation"]   # parts left out are not shown
+
+With Japanese labels, the words of ``glossary/fittings.tsv`` (kinds, places, hands, executions) are
+given in Japanese too; what the record says in other words, and explanations, stay as they are.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass, fields
+from pathlib import Path
+from typing import Any, Literal
+
+from inscribe import files, tables
+from inscribe.errors import InputError, Place
+from inscribe.record import suggested
+from inscribe.report import caution
+
+PARTS = (
+    "object",
+    "place",
+    "carved",
+    "current",
+    "kana",
+    "romaji",
+    "alternatives",
+    "translation",
+    "date",
+    "signature",
+    "source",
+    "differences",
+    "fidelity",
+    "space",
+    "readers",
+    "doubts",
+    "changes",
+    "remarks",
+    "cautions",
+)
+LABELS = ("key", "en", "ja")
+MAX_STYLE = 2**20  # bytes
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """How an entry is laid out; see the module's text for the meaning of each field."""
+
+    labels: Literal["en", "ja"] = "en"
+    italics: bool = True
+    brackets: str = "「」"
+    dates: Literal["western", "era"] = "western"
+    law_note: bool = False
+    order: tuple[str, ...] = PARTS
+
+    def label(self, key: str) -> str:
+        """Return the label of a part or field in the language of the style."""
+        known = _labels().get(key)
+        return known[self.labels == "ja"] if known else key
+
+    def part_label(self, key: str) -> str:
+        """Return the label of a part of a signature."""
+        known = _labels().get(f"part:{key}")
+        return known[self.labels == "ja"] if known else key.replace("_", " ")
+
+    def word(self, field: str, said: str) -> str:
+        """Return what a record says of kind, place, hand or execution, in the style's language."""
+        if self.labels == "ja":
+            for each in suggested(field):
+                if each.word == said:
+                    return each.japanese
+        return said
+
+    def caution(self, key: str) -> str:
+        """Return a caution in the language of the style."""
+        return caution(key, self.labels)
+
+    def quoted(self, text: str) -> str:
+        """Return an inscription as quoted in running text."""
+        return f"{self.brackets[:1]}{text}{self.brackets[1:]}"
+
+
+def load(path: Path) -> Style:
+    """Return the style of a TOML file.
+
+    Raises:
+        InputError: the file is not TOML, or a key or value is not one of those above.
+    """
+    try:
+        data = tomllib.loads(files.read_text(path, MAX_STYLE))
+    except tomllib.TOMLDecodeError as error:
+        raise InputError(f"the style is not TOML ({error})", Place(str(path))) from error
+    except (ValueError, RecursionError) as error:
+        said = "the style is nested too deeply, or has a number of too many digits"
+        raise InputError(said, Place(str(path))) from error
+    known = {field.name for field in fields(Style)}
+    for key, value in data.items():
+        if key not in known:
+            raise InputError(
+                f"there is no style key {key!r}",
+                Place(str(path)),
+                "use " + ", ".join(sorted(known)),
+            )
+        if problem := _problem(key, value):
+            raise InputError(f"{key} must be {problem}", Place(str(path)))
+    if "order" in data:
+        data["order"] = tuple(data["order"])
+    return Style(**data)
+
+
+def _problem(key: str, value: Any) -> str:
+    if key == "labels" and value not in ("en", "ja"):
+        return '"en" or "ja"'
+    if key == "dates" and value not in ("western", "era"):
+        return '"western" or "era"'
+    if key in ("italics", "law_note") and not isinstance(value, bool):
+        return "true or false"
+    if key == "brackets" and not (isinstance(value, str) and len(value) in (0, 2)):
+        return "two characters, or none"
+    if key == "order" and not (isinstance(value, list) and set(map(str, value)) <= set(PARTS)):
+        return "a list of: " + ", ".join(PARTS)
+    return ""
+
+
+@tables.compiled
+def _labels() -> dict[str, tuple[str, str]]:
+    found: dict[str, tuple[str, str]] = {}
+    for (key, en, ja), _ in tables.rows("labels", LABELS):
+        found.setdefault(key, (en, ja))
+    return found

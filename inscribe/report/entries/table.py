@@ -1,0 +1,83 @@
+"""Entries as CSV, one row an inscription, for spreadsheets and museum systems.
+
+A cell that a spreadsheet would take for a formula is preceded by an apostrophe.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+from typing import TYPE_CHECKING
+
+from inscribe import notation
+from inscribe.report.entries.facts import date_text
+
+if TYPE_CHECKING:
+    from inscribe.entry import Entry, InscriptionEntry
+    from inscribe.report.entries.style import Style
+
+# The full-width signs too: a spreadsheet set up for Japanese takes them for the others.
+FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r", "\n")
+
+
+def entries_as_csv(entries: list[Entry], style: Style) -> str:
+    """Return a table with a header line; lines end as RFC 4180 says."""
+    rows = [_row(entry, each, style) for entry in entries for each in entry.inscriptions]
+    return csv_table(rows, list(rows[0]) if rows else ["id"])
+
+
+def csv_table(rows: list[dict[str, str]], columns: list[str]) -> str:
+    """Return rows as CSV, safe to open in a spreadsheet."""
+    held = io.StringIO()
+    writer = csv.DictWriter(held, columns, lineterminator="\r\n")
+    writer.writeheader()
+    writer.writerows({key: safe_cell(value) for key, value in row.items()} for row in rows)
+    return held.getvalue()
+
+
+def safe_cell(text: str) -> str:
+    """Return a cell that no spreadsheet takes for a formula.
+
+    >>> safe_cell("=1+1"), safe_cell("花")
+    ("'=1+1", '花')
+    """
+    clean = text.replace("\x00", "\ufffd")
+    begins = clean[:1] in FORMULA_STARTS or clean.lstrip()[:1] in FORMULA_STARTS
+    return f"'{clean}" if clean and begins else clean
+
+
+def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
+    record, inscription, found = entry.record, each.inscription, each.interpretation
+    dates = [date for date in found.dates if date.year is not None or date.first_day]
+    parts = found.signature or {}
+    source, collation = inscription.source, each.collation
+    return {
+        "id": record.id,
+        "kind": record.kind,
+        "title": record.title,
+        "place": inscription.place,
+        "hand": inscription.hand,
+        "execution": inscription.execution,
+        "as_carved": notation.written_out(notation.render(inscription.transcription)),
+        "current_forms": found.normalised,
+        "kana": each.reading.kana,
+        "romaji": each.reading.romaji,
+        "register": found.register,
+        "translation": inscription.translation.strip(),
+        "date": "; ".join(date_text(date, style) for date in dates),
+        "year": str(dates[0].year) if dates and dates[0].year is not None else "",
+        "date_agrees": dates[0].agreement if dates else "",
+        "signature": "; ".join(f"{key}: {part.romaji}" for key, part in parts.items()),
+        "source": ", ".join(filter(None, (source.work, source.number, source.id)))
+        if source
+        else "",
+        "same_words": f"{collation.fidelity.words[1]:.3f}" if collation else "",
+        "differences": "; ".join(
+            f"{g.kind}: {g.copy.text or '–'} for {g.source.text or '–'}"
+            for g in (collation.differences if collation else ())
+            if g.is_substantive
+        ),
+        "doubts": "; ".join(doubt.why for doubt in found.doubts),
+        "readers": "; ".join(reader.by for reader in inscription.readers),
+        "remarks": inscription.remarks.strip(),
+    }

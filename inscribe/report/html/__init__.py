@@ -1,1 +1,0 @@
-"""The entry as a page that stands alone."""

@@ -1,0 +1,48 @@
+"""A concordance, its counts and its clusters as CSV, safe to open in a spreadsheet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+from inscribe.report.entries import csv_table
+from inscribe.report.json.concord import clusters_as_json, hit_row
+
+if TYPE_CHECKING:
+    from inscribe.concordance import Cluster, Collection, Hit
+
+HITS = ["object", "kind", "file", "inscription", "place", "first_sign", "before", "match", "after",
+        "how", "year", "carver", "carver_romaji"]  # fmt: skip
+CLUSTERS = ["cluster", "cluster_kind", "title", "object", "kind", "file", "inscription", "place",
+            "year", "carver", "carver_romaji", "text"]  # fmt: skip
+
+
+def hits_as_csv(hits: Sequence[Hit]) -> str:
+    """Return one row a hit; the first sign is counted from 1, as on the metal."""
+    rows = [hit_row(hit) | {"first_sign": hit.first + 1} for hit in hits]
+    return _table(rows, HITS)
+
+
+def counts_as_csv(counted: dict[str, dict[str, int]]) -> str:
+    """Return one row a count."""
+    rows = [
+        {"by": by, "value": value, "hits": count}
+        for by, found in counted.items()
+        for value, count in found.items()
+    ]
+    return _table(rows, ["by", "value", "hits"])
+
+
+def clusters_as_csv(held: Collection, found: Sequence[Cluster]) -> str:
+    """Return one row a member of a cluster."""
+    rows = [
+        {"cluster": number, "cluster_kind": each["kind"], "title": each["title"]} | member
+        for number, each in enumerate(clusters_as_json(held, found)["clusters"], start=1)
+        for member in each["members"]
+    ]
+    return _table(rows, CLUSTERS)
+
+
+def _table(rows: Sequence[dict[str, Any]], columns: list[str]) -> str:
+    texts = [{key: "" if row[key] is None else str(row[key]) for key in columns} for row in rows]
+    return csv_table(texts, columns)

@@ -1,0 +1,86 @@
+"""An interpretation as the JSON contract has it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from inscribe.forms import Change
+    from inscribe.reading.words import Doubt, Interpretation, Part, Proposal, Token
+
+
+def reading_as_json(interpretation: Interpretation) -> dict[str, Any]:
+    """Return the object that ``inscribe read --format json`` prints."""
+    best, *others = interpretation.proposals
+    return {
+        "text": interpretation.text,
+        "normalised": interpretation.normalised,
+        "modern": interpretation.modern,
+        "kana": best.kana,
+        "romaji": best.romaji,
+        "register": interpretation.register,
+        "tokens": [token_as_json(token) for token in best.tokens],
+        "alternatives": [_alternative(proposal) for proposal in others],
+        "signature": _signature(interpretation.signature),
+        "dates": [_date(date) for date in interpretation.dates],
+        "changes": [change_as_json(change) for change in interpretation.changes],
+        "doubts": [_doubt(doubt) for doubt in interpretation.doubts],
+        "reasons": list(best.reasons),
+        "phrases": [list(phrase) for phrase in best.phrases],
+    }
+
+
+def token_as_json(token: Token) -> dict[str, Any]:
+    """Return one word."""
+    return {
+        "surface": token.surface,
+        "normalised": token.normalised,
+        "kana": token.kana,
+        "romaji": token.romaji,
+        "signs": [token.first, token.last],
+        "gloss": token.gloss,
+    }
+
+
+def change_as_json(change: Change) -> dict[str, Any]:
+    """Return one step of normalisation."""
+    return {
+        "sign": change.sign,
+        "from": change.before,
+        "to": change.after,
+        "kind": change.kind,
+        "source": change.table,
+    }
+
+
+def _alternative(proposal: Proposal) -> dict[str, Any]:
+    return {
+        "romaji": proposal.romaji,
+        "kana": proposal.kana,
+        "reason": "; ".join(proposal.reasons),
+    }
+
+
+def _signature(parts: dict[str, Part] | None) -> dict[str, Any] | None:
+    if parts is None:
+        return None
+    return {
+        key: {
+            "text": part.text,
+            "kana": part.kana,
+            "romaji": part.romaji,
+            "signs": [part.first, part.last],
+            "alternatives": list(part.alternatives),
+        }
+        for key, part in parts.items()
+    }
+
+
+def _date(date: Any) -> dict[str, Any]:
+    from inscribe.report.json.date import date_as_json
+
+    return date_as_json(date)
+
+
+def _doubt(doubt: Doubt) -> dict[str, Any]:
+    return {"signs": [doubt.first, doubt.last], "why": doubt.why}

@@ -1,0 +1,260 @@
+"""The JSON Schemas (draft 2020-12) of what the commands print with ``--format json``.
+
+Every key named here is always there and keeps its meaning; more keys may be added. Signs are
+counted from 0, both ends included; offsets in collations are from ``start`` up to ``end``.
+"""
+
+from __future__ import annotations
+
+from typing import Any, get_args
+
+from inscribe.checking import SEVERITIES
+from inscribe.concordance import How
+from inscribe.dates import Agreement
+from inscribe.reading.words import Register
+from inscribe.report.json.collation import KINDS
+from inscribe.restoring import EvidenceKind
+
+Schema = dict[str, Any]
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+VERDICTS = ("forced", "eased", "unexplained", "unmeasured")
+
+TEXT: Schema = {"type": "string"}
+FLAG: Schema = {"type": "boolean"}
+COUNT: Schema = {"type": "integer", "minimum": 0}
+WHOLE: Schema = {"type": "integer"}
+NUMBER: Schema = {"type": "number"}
+RANK: Schema = {"type": "integer", "minimum": 1}
+SHARE: Schema = {"type": "number", "minimum": 0, "maximum": 1}
+DAY: Schema = {"type": "string", "format": "date"}
+SIGNS: Schema = {
+    "type": "array",
+    "prefixItems": [COUNT, COUNT],
+    "minItems": 2,
+    "maxItems": 2,
+    "description": "the first and the last sign, counted from 0",
+}
+
+
+def schema_of(output: str) -> Schema:
+    """Return the schema of one output, as named in ``OUTPUTS``."""
+    made = _OUTPUTS[output]()
+    return {"$schema": DIALECT, "title": f"inscribe {output.replace('-', ' ')}", **made}
+
+
+def _object(**keys: Schema) -> Schema:
+    """Return the schema of an object that has at least ``keys`` (``from_`` stands for ``from``)."""
+    properties = {key.rstrip("_"): schema for key, schema in keys.items()}
+    return {"type": "object", "properties": properties, "required": list(properties)}
+
+
+def _list(items: Schema) -> Schema:
+    return {"type": "array", "items": items}
+
+
+def _perhaps(schema: Schema) -> Schema:
+    return {"anyOf": [schema, {"type": "null"}]}
+
+
+def _one_of(values: tuple[str, ...]) -> Schema:
+    return {"enum": list(values)}
+
+
+def _reading() -> Schema:
+    part = _object(text=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS)
+    token = _object(surface=TEXT, normalised=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS, gloss=TEXT)
+    change = _object(sign=COUNT, from_=TEXT, to=TEXT, kind=TEXT, source=TEXT)
+    return _object(
+        text=TEXT,
+        normalised=TEXT,
+        modern=TEXT,
+        kana=TEXT,
+        romaji=TEXT,
+        register=_one_of(get_args(Register)),
+        tokens=_list(token),
+        alternatives=_list(_object(romaji=TEXT, kana=TEXT, reason=TEXT)),
+        signature=_perhaps({"type": "object", "additionalProperties": part}),
+        dates=_list(_date()),
+        changes=_list(change),
+        doubts=_list(_object(signs=SIGNS, why=TEXT)),
+    )
+
+
+def _date() -> Schema:
+    return _object(
+        text=TEXT,
+        era=_perhaps(TEXT),
+        era_romaji=_perhaps(TEXT),
+        year_of_era=_perhaps(WHOLE),
+        sexagenary=_perhaps(TEXT),
+        year=_perhaps(WHOLE),
+        month=_perhaps({"type": "integer", "minimum": 1, "maximum": 12}),
+        leap=FLAG,
+        day=_perhaps({"type": "integer", "minimum": 1, "maximum": 31}),
+        day_word=_perhaps(TEXT),
+        first_day=_perhaps(DAY),
+        last_day=_perhaps(DAY),
+        agreement=_one_of(get_args(Agreement)),
+        suggestions=_list(TEXT),
+        why=TEXT,
+    )
+
+
+def _collation() -> Schema:
+    span = _object(start=COUNT, end=COUNT, text=TEXT)
+    group = _object(kind=_one_of(KINDS), copy=span, source=span, why=TEXT)
+    counts = dict.fromkeys(("signs_in_source", *KINDS), COUNT)
+    verdict = _object(
+        difference=COUNT,
+        verdict=_one_of(VERDICTS),
+        weight=_perhaps(NUMBER),
+        evidence=_list(TEXT),
+    )
+    space = _object(
+        capacity=_perhaps(NUMBER),
+        need=_perhaps(NUMBER),
+        crowding=_list({"type": "object"}),
+        verdicts=_list(verdict),
+    )
+    return _object(
+        groups=_list(group),
+        fidelity=_object(**counts),
+        differences=_list(group),
+        space=_perhaps(space),
+    )
+
+
+def _found() -> Schema:
+    hit = _object(rank={"type": "integer", "minimum": 1}, id=TEXT, title=TEXT, score=NUMBER,
+                  text=TEXT, why=TEXT)  # fmt: skip
+    return _object(query=TEXT, found=FLAG, hits=_list(hit))
+
+
+def _sign() -> Schema:
+    relation = _object(char=TEXT, kind=TEXT)
+    return _object(
+        char=TEXT,
+        relations=_list(relation),
+        on=_list(TEXT),
+        kun=_list(TEXT),
+        names=_list(TEXT),
+        parts=_list(TEXT),
+        strokes=_perhaps(COUNT),
+    )
+
+
+def _name() -> Schema:
+    reading = _object(rank=COUNT, kana=TEXT, romaji=TEXT, kind=TEXT, score=NUMBER, reason=TEXT)
+    return _object(text=TEXT, readings=_list(reading))
+
+
+def _entry() -> Schema:
+    inscription = _object(
+        place=TEXT,
+        hand=TEXT,
+        execution=TEXT,
+        as_carved=TEXT,
+        reading=_reading(),
+        translation=TEXT,
+        collation=_perhaps(_collation()),
+        readers=_list(_object(by=TEXT, on=_perhaps(DAY), text=TEXT)),
+        remarks=TEXT,
+    )
+    return _object(id=TEXT, kind=TEXT, title=TEXT, inscriptions=_list(inscription), remarks=TEXT)
+
+
+def _restoration() -> Schema:
+    evidence = _object(kind=_one_of(get_args(EvidenceKind)), text=TEXT)
+    candidate = _object(
+        rank=RANK, text=TEXT, probability=SHARE, forms=_list(TEXT), evidence=_list(evidence)
+    )
+    lacuna = _object(
+        sign=COUNT,
+        column=COUNT,
+        kind=_one_of(("sign", "gap")),
+        before=TEXT,
+        after=TEXT,
+        missing_morae=_perhaps(COUNT),
+        remark=TEXT,
+        candidates=_list(candidate),
+    )
+    return _object(
+        text=TEXT,
+        register=_one_of(get_args(Register)),
+        worn_places=COUNT,
+        lacunae=_list(lacuna),
+        sources=_list(_object(id=TEXT, title=TEXT, score=SHARE)),
+        cautions=_list(TEXT),
+    )
+
+
+def _check() -> Schema:
+    finding = _object(
+        severity=_one_of(SEVERITIES),
+        code=TEXT,
+        record=TEXT,
+        file=TEXT,
+        line=_perhaps(RANK),
+        message=TEXT,
+        todo=TEXT,
+    )
+    counts: Schema = {"type": "object", "additionalProperties": COUNT}
+    return _object(records=COUNT, findings=_list(finding), counts=counts)
+
+
+def _source_text() -> Schema:
+    return _object(id=TEXT, text=TEXT)
+
+
+def _concordance_place(**more: Schema) -> Schema:
+    return _object(
+        object=TEXT,
+        kind=TEXT,
+        file=TEXT,
+        inscription=RANK,
+        place=TEXT,
+        year=_perhaps(WHOLE),
+        carver=TEXT,
+        carver_romaji=TEXT,
+        text=TEXT,
+        **more,
+    )
+
+
+def _concordance() -> Schema:
+    hit = _concordance_place(
+        signs=SIGNS, before=TEXT, match=TEXT, after=TEXT, how=_one_of(get_args(How))
+    )
+    counted: Schema = {"type": "object", "additionalProperties": COUNT}
+    return _object(
+        query=TEXT,
+        records=COUNT,
+        unread=_list(TEXT),
+        hits=_list(hit),
+        counts=_object(object=counted, date=counted, carver=counted),
+    )
+
+
+def _clusters() -> Schema:
+    cluster = _object(
+        kind=_one_of(("text", "signature")), title=TEXT, members=_list(_concordance_place())
+    )
+    return _object(records=COUNT, unread=_list(TEXT), clusters=_list(cluster), cautions=_list(TEXT))
+
+
+_OUTPUTS = {
+    "read": _reading,
+    "collate": _collation,
+    "source-find": _found,
+    "source-list": _source_text,
+    "date": _date,
+    "sign": _sign,
+    "name": _name,
+    "check": _check,
+    "entry": _entry,
+    "restore": _restoration,
+    "concord": _concordance,
+    "concord-clusters": _clusters,
+}
+OUTPUTS = tuple(_OUTPUTS)

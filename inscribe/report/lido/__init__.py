@@ -1,1 +1,0 @@
-"""The entry as LIDO 1.1 inscription elements."""

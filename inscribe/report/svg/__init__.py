@@ -1,1 +1,0 @@
-"""Drawings of plates, to scale."""

@@ -1,1 +1,0 @@
-"""The entry as a CSV table, one row an inscription."""

@@ -1,1 +1,0 @@
-"""The entry as TEI P5, after the EpiDoc conventions."""

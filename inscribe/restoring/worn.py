@@ -1,0 +1,234 @@
+"""Every worn place of an inscription, and what may have stood there, from all that is known.
+
+The language (the formula of signatures, or the words and the metre of verse) gives each sign a
+chance; a source found in the library, as probable as it is, overrules it; what the reader still
+sees of the sign weighs both.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from inscribe.errors import InputError
+from inscribe.forms import normalise_text
+from inscribe.restoring import gaps, seen, sourced
+from inscribe.restoring.inscription import Inscription, inscription
+from inscribe.restoring.model import Candidate, Evidence, Lacuna, Restoration
+from inscribe.restoring.name_chances import NO_NAMES, Names
+from inscribe.restoring.seen import Seen
+from inscribe.restoring.spellings import says
+from inscribe.signs import Certainty, Kind, Sign, Transcription, transcription
+
+if TYPE_CHECKING:
+    from inscribe.reading import Choice
+    from inscribe.sources import Library
+
+AROUND = 8  # signs shown on either side
+MOST_PLACES = 20  # worn places treated in one run, each of which takes some 50 ms
+LEAST = 0.001  # probability below which a candidate says nothing
+_DESCRIPTIONS = range(0x2FF0, 0x3000)  # ideographic description characters: ⿰木□
+
+
+def restore(
+    text: Transcription,
+    library: Library | None = None,
+    seen_of_it: Seen | None = None,
+    *,
+    sign: int | None = None,
+    places: range | None = None,
+    most: int = 10,
+    register: Choice = "auto",
+    names: Names = NO_NAMES,
+) -> Restoration:
+    """Return the worn places of ``text`` with up to ``most`` candidates each, the likeliest first.
+
+    Args:
+        text: the inscription; it is never changed.
+        library: source texts to look in.
+        seen_of_it: what can still be seen of the sign; it is applied to every place looked at.
+        sign: look at this sign only (counted from 0), even if it was read.
+        places: look at these of the worn places only (counted from 0), ``MOST_PLACES`` at most;
+            None for the first ones.
+        most: candidates a place.
+        register: verse, signature or prose, or "auto" to let the text decide.
+        names: carvers' names read in the same collection, with how often; a worn name may well be
+            one of them.
+
+    Raises:
+        InputError: there is no sign or place of that number, or it is a kao or a seal.
+    """
+    found = _worn(text) if sign is None else [_chosen(text, sign)]
+    wanted = _among(found, places)
+    worn = _worn_out(text, {each.index for each in found})
+    hits = sourced.sources_of(worn, library) if library and wanted else ()
+    made = inscription(worn, register, names)
+    from_sources = sourced.answers(worn, hits)
+    lacunae = []
+    for each in wanted:
+        described = _seen_in(each, seen_of_it or Seen())
+        there = from_sources.get(each.index, [])
+        if worn.signs[each.index].kind is Kind.GAP:
+            candidates, remark = gaps.candidates(made, each.index, there, most)
+        else:
+            candidates, remark = _candidates(made, each.index, there, described, most), ""
+        lacunae.append(_lacuna(made, worn.signs[each.index], candidates, remark))
+    return Restoration(made.text, made.register, tuple(lacunae), hits, len(found))
+
+
+def _worn(text: Transcription) -> list[Sign]:
+    return [sign for sign in text.signs if sign.kind is Kind.GAP or _is_unread(sign)]
+
+
+def _among(worn: list[Sign], places: range | None) -> list[Sign]:
+    if places is None:
+        return worn[:MOST_PLACES]
+    if len(places) > MOST_PLACES:
+        raise InputError(
+            f"{len(places)} worn places are more than the limit of {MOST_PLACES} in one run",
+            hint="divide them among several runs",
+        )
+    if places.stop > len(worn):
+        count = f"{len(worn)} worn place" + "s" * (len(worn) != 1)
+        raise InputError(f"there is no worn place {places.stop}", hint=f"there are {count}")
+    return [worn[place] for place in places]
+
+
+def _is_unread(sign: Sign) -> bool:
+    if sign.kind is not Kind.CHARACTER:
+        return False
+    return not sign.text or (ord(sign.text[0]) in _DESCRIPTIONS and "□" in sign.text)
+
+
+def _chosen(text: Transcription, index: int) -> Sign:
+    if not 0 <= index < len(text.signs):
+        raise InputError(
+            f"there is no sign {index + 1}",
+            hint=f"count from 1 to {len(text.signs)}, gaps included",
+        )
+    sign = text.signs[index]
+    if sign.kind in (Kind.KAO, Kind.SEAL):
+        raise InputError(f"sign {index + 1} is a {sign.kind.value}, which is not restored")
+    return sign
+
+
+def _worn_out(text: Transcription, worn: set[int]) -> Transcription:
+    """Return the inscription with the signs of these indexes unreadable."""
+    return transcription(
+        [
+            [
+                [
+                    replace(sign, text="", certainty=Certainty.UNREADABLE)
+                    if sign.index in worn and sign.kind is Kind.CHARACTER
+                    else sign
+                    for sign in column.signs
+                ]
+                for column in face.columns
+            ]
+            for face in text.faces
+        ]
+    )
+
+
+def _seen_in(sign: Sign, given: Seen) -> Seen:
+    """Return what is seen of a sign: what was given, and the parts its transcription describes."""
+    if not sign.text or ord(sign.text[0]) not in _DESCRIPTIONS:
+        return given
+    legible = [char for char in sign.text if ord(char) not in _DESCRIPTIONS and char != "□"]
+    return replace(given, parts=(*given.parts, *legible))
+
+
+def _candidates(
+    made: Inscription, sign: int, answers: list[sourced.Answer], described: Seen, most: int
+) -> tuple[Candidate, ...]:
+    language = made.weights(sign, described.characters if described else ())
+    shares = _shares(language)
+    mixed = dict(shares)
+    if answers:
+        whole = sum(answer.weight for answer in answers)
+        trust = min(sourced.SURE, whole)
+        mixed = {each: share * (1 - trust) for each, share in shares.items()}
+        for answer in answers:
+            lets = sourced.weigh(answer, language, made, sign)
+            for each, share in lets.items():
+                mixed[each] = mixed.get(each, 0.0) + trust * share * answer.weight / whole
+    if described:
+        mixed = {each: share * described.weight(each) for each, share in mixed.items()}
+    mixed = _each_once(mixed)
+    if described.parts:
+        mixed = seen.lacking_below(mixed, described, LEAST)
+    total = sum(mixed.values()) or 1.0
+    ranked = sorted(mixed.items(), key=lambda item: (-item[1], item[0]))[:most]
+    ranked = [item for item in ranked if item[1] >= LEAST * total] or ranked[:1]
+    return tuple(
+        Candidate(
+            rank,
+            each,
+            share / total,
+            tuple(_evidence(made, sign, each, answers, described)),
+            seen.other_forms(each),
+        )
+        for rank, (each, share) in enumerate(ranked, start=1)
+    )
+
+
+def _each_once(shares: dict[str, float]) -> dict[str, float]:
+    """Return shares in which the forms of one character are added up, under the likeliest."""
+    found: dict[str, float] = {}
+    form_of: dict[str, str] = {}
+    for sign, share in sorted(shares.items(), key=lambda item: -item[1]):
+        form = form_of.setdefault(_current(sign), sign)
+        found[form] = found.get(form, 0.0) + share
+    return found
+
+
+@lru_cache(maxsize=8192)
+def _current(sign: str) -> str:
+    return normalise_text(sign).text
+
+
+def _shares(language: dict[str, float]) -> dict[str, float]:
+    if not language:
+        return {}
+    top = max(language.values())
+    weights = {sign: math.exp(weight - top) for sign, weight in language.items()}
+    total = sum(weights.values())
+    return {sign: weight / total for sign, weight in weights.items()}
+
+
+def _evidence(
+    made: Inscription,
+    sign: int,
+    candidate: str,
+    answers: list[sourced.Answer],
+    described: Seen,
+) -> Iterator[Evidence]:
+    for answer in answers:
+        stands = answer.stands
+        how = "" if answer.agrees else " in other wording"
+        if candidate not in stands:
+            how += ", which it may say" if says(candidate, stands) else " instead"
+        yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here{how}")
+    yield from made.evidence(sign, candidate)
+    for said in described.evidence(candidate) if described else ():
+        yield Evidence("seen", said)
+
+
+def _lacuna(
+    made: Inscription, sign: Sign, candidates: tuple[Candidate, ...], remark: str
+) -> Lacuna:
+    at = made.offset(sign.index)
+    length = made.length(sign.index)
+    return Lacuna(
+        sign.index,
+        sign.column,
+        "gap" if sign.kind is Kind.GAP else "sign",
+        made.text[max(0, at - AROUND) : at],
+        made.text[at + length : at + length + AROUND],
+        made.missing_morae(sign.index),
+        candidates,
+        remark,
+    )
