@@ -25,6 +25,7 @@ ALLOWED_AT_TOP = {
 # A room may import itself and the rooms before it.
 ORDER = [
     "errors",
+    "remarks",
     "signs",
     "files",
     "workers",

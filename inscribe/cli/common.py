@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
-from inscribe import files
+from inscribe import files, remarks
 from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
@@ -111,10 +111,20 @@ conventions_option = click.option(
 )
 
 
+def _heed_quiet(_context: click.Context, _option: click.Parameter, quiet: bool) -> bool:
+    remarks.want(not quiet)
+    return quiet
+
+
+def quiet_option(help: str = "No remarks on standard error.") -> Callable[[F], F]:
+    """Return the option ``--quiet``, which also silences what the stages would remark."""
+    return click.option("--quiet", "-q", is_flag=True, callback=_heed_quiet, help=help)
+
+
 def output_options(command: F) -> F:
     """Add ``-o FILE``, ``--force`` and ``--quiet`` to a command."""
     for option in (
-        click.option("--quiet", "-q", is_flag=True, help="No remarks on standard error."),
+        quiet_option(),
         click.option("--force", is_flag=True, help="Let -o write over an existing file."),
         click.option("-o", "output", metavar="FILE", help="Write the result to FILE, whole."),
     ):

@@ -17,6 +17,7 @@ from inscribe.cli.common import (
     library_path,
     output_options,
     progress_shown,
+    quiet_option,
     read_standard_input,
     write_result,
 )
@@ -52,7 +53,7 @@ def command() -> None:
     help="What one text is in a plain text file.",
 )
 @_library
-@click.option("--quiet", "-q", is_flag=True, help="No progress and no remarks.")
+@quiet_option("No progress and no remarks.")
 def add(
     paths: tuple[str, ...], kind: str | None, unit: str, library_file: str | None, quiet: bool
 ) -> None:
@@ -130,7 +131,7 @@ def list_texts(
 @command.command(short_help="remove texts", epilog=example("inscribe source remove kokin-0009"))
 @click.argument("ids", nargs=-1, required=True, metavar="ID...")
 @_library
-@click.option("--quiet", "-q", is_flag=True, help="No remarks.")
+@quiet_option("No remarks.")
 def remove(ids: tuple[str, ...], library_file: str | None, quiet: bool) -> None:
     """Remove texts from the library by id, all of them or none."""
     from inscribe.sources.library import Library
