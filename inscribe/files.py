@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import BinaryIO
@@ -11,6 +12,23 @@ from typing import BinaryIO
 from inscribe.errors import InputError, Place
 
 MAX_BYTES = 64 * 1024 * 1024
+# How files begin that are no text; from the registrations of their media types and file(1).
+_NO_TEXT = {
+    b"%PDF-": "a PDF file",
+    b"PK\x03\x04": "a ZIP archive or an office document",
+    b"PK\x05\x06": "a ZIP archive",
+    b"\xd0\xcf\x11\xe0": "an old office document",
+    b"{\\rtf": "an RTF document",
+    b"\x89PNG": "a picture",
+    b"\xff\xd8\xff": "a picture",
+    b"GIF8": "a picture",
+    b"II*\x00": "a picture",
+    b"MM\x00*": "a picture",
+    b"\x1f\x8b": "a compressed file",
+    b"SQLite format 3\x00": "a library or another database",
+}
+_COPY_IT = "copy the words into a text file"
+_MARKUP = re.compile(r"\s*<(\?xml|!doctype|!--|[a-z][^<>]*>)", re.IGNORECASE)
 
 
 def read_text(path: Path, limit: int = MAX_BYTES) -> str:
@@ -77,8 +95,12 @@ def decode(data: bytes, name: str) -> str:
     """Return ``data`` as text, naming line and column of the first byte that is not UTF-8.
 
     Raises:
-        InputError: ``data`` is not UTF-8; the message names a likely encoding where one fits.
+        InputError: ``data`` is not UTF-8 (the message names a likely encoding where one fits), or
+            is no text at all.
     """
+    for beginning, kind in _NO_TEXT.items():
+        if data.startswith(beginning):
+            raise InputError(f"this is {kind}, not text", Place(name), _COPY_IT)
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -91,6 +113,36 @@ def decode(data: bytes, name: str) -> str:
             "save it as UTF-8 and try again",
         ) from error
     return text.replace("\r\n", "\n").replace("\r", "\n")
+
+
+def transcribed(text: str, name: str) -> str:
+    """Return ``text``, which is to be a transcription and not a document of another kind.
+
+    Raises:
+        InputError: it is XML, HTML, JSON or a record.
+    """
+    start = text.lstrip("\ufeff \t\n")[:1]
+    if start == "<" and (found := _MARKUP.match(text)):
+        if found[1][0] in "?!" or "</" in text or "/>" in text:
+            raise InputError("this is XML or HTML, not a transcription", Place(name), _COPY_IT)
+    elif start in ("{", "[") and _is_json(text):
+        raise InputError("this is JSON, not a transcription", Place(name), _COPY_IT)
+    if "[[inscription]]" in text and re.search(r"^\s*\[\[inscription\]\]\s*$", text, re.MULTILINE):
+        raise InputError("this is a record", Place(name), "name its file, which ends in .toml")
+    return text
+
+
+def _is_json(text: str) -> bool:
+    """Whether the text is an object of JSON or a list of such, or JSON Lines; [3] is none."""
+    import json
+
+    try:
+        value, _ = json.JSONDecoder().raw_decode(text.strip("\ufeff \t\n"))
+    except (ValueError, RecursionError):
+        return False
+    return isinstance(value, dict) or (
+        isinstance(value, list) and isinstance((value or [0])[0], dict)
+    )
 
 
 def _likely_encoding(data: bytes) -> str:

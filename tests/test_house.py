@@ -28,6 +28,7 @@ ORDER = [
     "remarks",
     "signs",
     "files",
+    "strict",
     "workers",
     "tables",
     "notation",

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from contextlib import nullcontext
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from inscribe import files, notation
-from inscribe.cli.common import STANDARD_INPUT, library_path, read_standard_input
+from inscribe import files, notation, strict
+from inscribe.cli.common import (
+    STANDARD_INPUT,
+    library_path,
+    read_standard_input,
+    read_transcription,
+)
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
@@ -99,14 +103,15 @@ def _text(argument: str, *, literal: bool, convention: str) -> Text:
     if literal:
         return Text(argument or "no signs", notation.parse(argument, convention))
     if argument == STANDARD_INPUT:
-        piped = read_standard_input().rstrip("\n")
+        piped = read_transcription()
         return Text("standard input", notation.parse(piped, convention, "standard input"))
     path = Path(argument)
     if path.suffix == ".toml":
         record = _record(path)
         inscription = record.inscriptions[0]
         return Text(record.id, inscription.transcription, inscription)
-    return Text(path.stem, notation.parse(files.read_text(path).strip("\n"), convention, argument))
+    text = files.transcribed(files.read_text(path), argument).strip("\n")
+    return Text(path.stem, notation.parse(text, convention, argument))
 
 
 def _record(path: Path) -> Record:
@@ -165,7 +170,7 @@ def pairs(file: str) -> Iterator[tuple[int, Any, Task | str]]:
 
 def _object(line: str) -> dict[str, Any]:
     try:
-        values = json.loads(line)
+        values = strict.json_value(line, Place())
     except (ValueError, RecursionError) as error:
         raise InputError(f"the line is not JSON ({error})") from error
     if not isinstance(values, dict):

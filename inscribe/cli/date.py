@@ -16,6 +16,7 @@ from inscribe.cli.common import (
     format_option,
     output_options,
     read_standard_input,
+    read_transcription,
     terminal_bytes,
     write_result,
 )
@@ -89,7 +90,7 @@ def _check_range(between: Between | None) -> None:
 
 def _given(text: str) -> str:
     """Return the text of an argument, or standard input for ``-``."""
-    return _unmarked(read_standard_input().strip("\n") if text == STANDARD_INPUT else text)
+    return _unmarked(read_transcription() if text == STANDARD_INPUT else text)
 
 
 def _unmarked(text: str) -> str:

@@ -16,7 +16,7 @@ from inscribe.cli.common import (
     expect_settled_names,
     format_option,
     output_options,
-    read_standard_input,
+    read_transcription,
     register_option,
     settled_option,
     terminal_bytes,
@@ -132,14 +132,15 @@ def _interpretations(
     if literal is not None:
         yield reading.read_text(_some(literal), register, overrides, alternatives=True)
     elif path == STANDARD_INPUT:
-        text = _some(read_standard_input().strip("\n"), "standard input")
+        text = _some(read_transcription(), "standard input")
         yield reading.read_text(text, register, overrides, alternatives=True)
     elif str(path).endswith(".toml"):
         yield from _of_record(Path(str(path)), register, overrides)
     else:
         from inscribe import files
 
-        text = _some(files.read_text(Path(str(path))).strip("\n"), str(path))
+        given = files.transcribed(files.read_text(Path(str(path))), str(path))
+        text = _some(given.strip("\n"), str(path))
         try:
             yield reading.read_text(text, register, overrides, alternatives=True)
         except InscribeError as error:
@@ -242,7 +243,7 @@ def _line_results(
 
     for number, line in enumerate(lines, start=1):
         try:
-            text = files.decode(line, "").rstrip("\n")
+            text = files.transcribed(files.decode(line, "").rstrip("\n"), "")
             found = reading.read_text(text, register, alternatives=True)
             interpretation = _in_letters(found, letters)
         except InscribeError as error:

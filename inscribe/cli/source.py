@@ -21,10 +21,13 @@ from inscribe.cli.common import (
     read_standard_input,
     write_result,
 )
-from inscribe.errors import InputError, InscribeError
+from inscribe.errors import InputError, InscribeError, harmless
 
 if TYPE_CHECKING:
+    from inscribe.sources.library import Added
     from inscribe.sources.texts import SourceText
+
+MOST_NAMED = 20  # ids of replaced texts
 
 _library = library_option("The library file")
 
@@ -78,32 +81,47 @@ def add(
     def texts() -> Iterator[SourceText]:
         for path, stem in zip(named, importers.stems_of(named), strict=True):
             reading[0] = str(path)
-            yield from importers.texts_in(path, kind=kind, unit=unit, stem=stem)
-        if piped:
+            yield from _some(importers.texts_in(path, kind=kind, unit=unit, stem=stem))
+        if STANDARD_INPUT in paths:
             reading[0] = "standard input"
-            yield from importers.texts_of(
-                piped, "standard input", "input", kind=kind or "jsonl", unit=unit
+            yield from _some(
+                importers.texts_of(
+                    piped, "standard input", "input", kind=kind or "jsonl", unit=unit
+                )
             )
 
     try:
-        count = adding.checked(texts())
+        with progress_shown("checking", quiet=quiet) as show:
+            count = adding.checked(texts(), lambda done: show(done, None))
     except InscribeError as error:
         raise error.in_file(reading[0]) from error
-    if not count:
-        raise InputError(
-            "there is no text in " + ", ".join(paths),
-            hint="give .txt, .toml, .csv, .tsv, .jsonl or .xml files; a TOML file has [[text]]",
-        )
     with Library(library_path(library_file), create=True) as library:
-        with progress_shown("texts", quiet=quiet) as show:
+        with progress_shown("adding", quiet=quiet) as show:
             added = adding.add_texts(library, texts(), count, lambda done: show(done, count))
         held = len(library)
     if not quiet:
-        click.echo(
-            f"{added.new} added, {added.changed} replaced, {added.unchanged} already there;"
-            f" the library holds {held} texts",
-            err=True,
+        _tell(added, held)
+
+
+def _some(texts: Iterator[SourceText]) -> Iterator[SourceText]:
+    """Yield the texts of one file, which must have one."""
+    first = next(texts, None)
+    if first is None:
+        raise InputError(
+            "there is no text in it",
+            hint="give .txt, .toml, .csv, .tsv, .jsonl or .xml files; a TOML file has [[text]]",
         )
+    yield first
+    yield from texts
+
+
+def _tell(added: Added, held: int) -> None:
+    counts = f"{added.new} added, {added.changed} replaced, {added.unchanged} already there"
+    click.echo(f"{counts}; the library holds {held} texts", err=True)
+    if added.replaced:
+        more = f" and {added.changed - MOST_NAMED} more" if added.changed > MOST_NAMED else ""
+        named = ", ".join(added.replaced[:MOST_NAMED])
+        click.echo(harmless(f"replaced, the words before are gone: {named}{more}"), err=True)
 
 
 @command.command(

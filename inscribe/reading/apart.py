@@ -8,7 +8,6 @@ installed outside the folders this mode knows, those folders are searched last.
 from __future__ import annotations
 
 import json
-import os
 import subprocess
 import sys
 from importlib.util import find_spec
@@ -42,12 +41,12 @@ def _places() -> str:
     """Return, as JSON, the folders packages are found in, but for the current folder."""
     here = Path.cwd()
     homes = [_home(name) for name in _PACKAGES]
-    others = [path for path in sys.path if os.path.isabs(path) and Path(path) != here]
+    others = [path for path in sys.path if Path(path).is_absolute() and Path(path) != here]
     return json.dumps(list(dict.fromkeys([*homes, *others])))
 
 
 def _home(package: str) -> str:
     """Return the folder that a package lies in."""
     found = find_spec(package)
-    assert found is not None and found.origin is not None, package
-    return str(Path(found.origin).resolve().parents[1])
+    assert found is not None
+    return str(Path(found.origin or "").resolve().parents[1])

@@ -20,8 +20,12 @@ TOLD_EVERY = 100  # texts
 Read = tuple[SourceText, tuple[Passage, ...]]
 
 
-def checked(texts: Iterable[SourceText]) -> int:
+def checked(
+    texts: Iterable[SourceText], progress: Callable[[int], None] = lambda done: None
+) -> int:
     """Return how many texts there are, having looked at every one before any is written.
+
+    ``progress`` hears how many have been looked at.
 
     Raises:
         InputError: a text cannot be used, or two texts have the same id.
@@ -31,9 +35,13 @@ def checked(texts: Iterable[SourceText]) -> int:
     for text in texts:
         count += 1
         seen.add(hash(text.id))
+        if count % TOLD_EVERY == 0:
+            progress(count)
         if len(seen) < count:
             raise InputError(
-                f"two texts have the id {text.id}", Place(), "give every text an id of its own"
+                f"two texts have the id {text.id}",
+                Place(),
+                'give every text an id of its own; 7 and "7" are one id',
             )
     return count
 

@@ -16,8 +16,8 @@ _NOT_UTF8 = {
     "latin-1": ("café".encode("latin-1"), "not UTF-8"),
     "surrogate-bytes": (b"\xed\xa0\x80", "not UTF-8"),
     "overlong": (b"\xc0\xaf", "not UTF-8"),
-    "gzip": (gzip.compress(FLOWER.encode(), mtime=0), "not UTF-8"),
-    "png": (b"\x89PNG\r\n\x1a\n\x00\x00", "not UTF-8"),
+    "gzip": (gzip.compress(FLOWER.encode(), mtime=0), "a compressed file, not text"),
+    "png": (b"\x89PNG\r\n\x1a\n\x00\x00", "a picture, not text"),
 }
 _CONTROLS = {
     "iso-2022-jp": (FLOWER.encode("iso2022_jp"), "control character"),
