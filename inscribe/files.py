@@ -169,8 +169,8 @@ def write_text(path: Path, text: str, *, force: bool = False) -> None:
     write_bytes(path, text.encode("utf-8", "backslashreplace"), force=force)
 
 
-def write_bytes(path: Path, data: bytes, *, force: bool = False) -> None:
-    """Write ``data`` as :func:`write_text` does."""
+def write_bytes(path: Path, data: bytes, *, force: bool = False, private: bool = False) -> None:
+    """Write ``data`` as :func:`write_text` does; only its owner can read a ``private`` file."""
     import tempfile  # of no use to the many commands that only read
 
     temporary: str | None = None
@@ -181,6 +181,8 @@ def write_bytes(path: Path, data: bytes, *, force: bool = False) -> None:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
+        if not private:
+            _allow_as_usual(Path(temporary))
         _put_in_place(temporary, path, force=force)
         temporary = None
         _sync_folder(path.parent)
@@ -202,10 +204,14 @@ def _refuse_existing(path: Path, *, force: bool) -> None:
         )
 
 
-def _put_in_place(temporary: str, path: Path, *, force: bool) -> None:
+def _allow_as_usual(file: Path) -> None:
+    """Give a temporary file, which is its owner's only, the permissions any new file has."""
     mask = os.umask(0)
     os.umask(mask)
-    Path(temporary).chmod(0o666 & ~mask)
+    file.chmod(0o666 & ~mask)
+
+
+def _put_in_place(temporary: str, path: Path, *, force: bool) -> None:
     if force or not _linked(temporary, path):
         Path(temporary).replace(path)
         return
