@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import nullcontext
 from dataclasses import dataclass
 from pathlib import Path
@@ -151,21 +151,26 @@ def _source(source: RecordSource, record: Path) -> Text:
     )
 
 
-def pairs(file: str) -> Iterator[tuple[int, Any, Task | str]]:
-    """Yield line number, id and task of each JSON line; a bad line yields its error instead."""
+def pair_lines(file: str) -> list[tuple[int, str]]:
+    """Return the lines of a file of pairs that hold anything, with their numbers."""
     text = read_standard_input() if file == STANDARD_INPUT else files.read_text(Path(file))
-    for number, line in enumerate(text.split("\n"), start=1):
-        if line.strip():
-            identifier: Any = None
-            try:
-                values = _object(line)
-                identifier = values.get("id")
-                _check_texts(values)
-                copy = Text("copy", notation.parse(values["copy"]))
-                source = Text("source", notation.parse(values["source"]))
-                yield number, identifier, Task(copy, (source,))
-            except InscribeError as error:
-                yield number, identifier, str(error)
+    lines = enumerate(text.split("\n"), start=1)
+    return [(number, line) for number, line in lines if line.strip()]
+
+
+def pairs(lines: Iterable[tuple[int, str]]) -> Iterator[tuple[int, Any, Task | str]]:
+    """Yield line number, id and task of each JSON line; a bad line yields its error instead."""
+    for number, line in lines:
+        identifier: Any = None
+        try:
+            values = _object(line)
+            identifier = values.get("id")
+            _check_texts(values)
+            copy = Text("copy", notation.parse(values["copy"]))
+            source = Text("source", notation.parse(values["source"]))
+            yield number, identifier, Task(copy, (source,))
+        except InscribeError as error:
+            yield number, identifier, str(error)
 
 
 def _object(line: str) -> dict[str, Any]:

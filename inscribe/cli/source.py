@@ -217,21 +217,29 @@ def find(
     score is the probability that the text is the source: 1 at the most in all, but for texts of
     nearly the same words, which are one answer. A search can also end with none.
     """
+    from inscribe.cli.lines import Tally, progress
     from inscribe.cli.source_queries import line_queries, queries
     from inscribe.report.as_json.source import error_as_json, hits_as_json
     from inscribe.report.terminal.source import hits_as_text
     from inscribe.sources.find import find as find_text
     from inscribe.sources.library import Library
 
-    asked = line_queries(path, literal) if lines else queries(path, literal)
+    asked = list(line_queries(path, literal) if lines else queries(path, literal))
     answers: list[str] = []
-    with Library(library_path(library_file)) as library:
-        for number, text, transcription in asked:
+    tally = Tally()
+    with (
+        Library(library_path(library_file)) as library,
+        progress("texts", output, quiet=quiet) as show,
+    ):
+        for done, (number, text, transcription) in enumerate(asked):
+            show(done, len(asked))
+            tally.take(text)
             try:
                 hits = find_text(library, transcription(), most)
             except InscribeError as error:
                 if not lines:
                     raise
+                tally.refuse(number)
                 answers.append(json.dumps(error_as_json(number, error), ensure_ascii=False))
                 continue
             if form == "text":
@@ -240,4 +248,7 @@ def find(
                 indent = 2 if form == "json" and not lines else None
                 found = hits_as_json(text, hits)
                 answers.append(json.dumps(found, ensure_ascii=False, indent=indent))
-    write_result("\n".join(answers), output, force=force)
+    if answers or output:
+        write_result("\n".join(answers), output, force=force)
+    if lines:
+        tally.end(output, quiet=quiet)

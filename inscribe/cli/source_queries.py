@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import files
 from inscribe.cli.common import STANDARD_INPUT, read_standard_input, read_transcription
+from inscribe.cli.lines import lines_of
 from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
@@ -46,9 +47,9 @@ def queries(path: str | None, literal: str | None) -> Iterator[Asked]:
 def line_queries(path: str | None, literal: str | None) -> Iterator[Asked]:
     """Yield one query a line."""
     if literal is not None:
-        lines: Iterator[str] = iter(literal.split("\n"))
+        lines: Iterable[str] = literal.split("\n")
     elif path is None or path == STANDARD_INPUT:
-        lines = iter(read_standard_input().rstrip("\n").split("\n"))
+        lines = lines_of(read_standard_input())
     else:
         lines = files.read_lines(Path(path))
     for number, line in enumerate(lines, start=1):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import gzip
 
-from hostile.cases import DONE, FLOWER, Case, record
+from hostile.cases import DONE, FLOWER, PARTLY, Case, record
 
 _NOT_UTF8 = {
     "shift-jis": (FLOWER.encode("shift_jis"), "it may be Shift_JIS"),
@@ -51,8 +51,10 @@ def _standard_input() -> list[Case]:
     lines = ("read", "--lines", "--format", "jsonl")
     return [
         Case("shift-jis-piped", ("read", "-"), "standard input, line 1, column 1", stdin=bad),
-        Case("shift-jis-line", lines, '"line": 1, "error"', DONE, stdin=bad + b"\n\xe8\x8a\xb1\n"),
-        Case("rest-of-lines", lines, "花", DONE, stdin=bad + b"\n\xe8\x8a\xb1\n"),
+        Case(
+            "shift-jis-line", lines, '"line": 1, "error"', PARTLY, stdin=bad + b"\n\xe8\x8a\xb1\n"
+        ),
+        Case("rest-of-lines", lines, "花", PARTLY, stdin=bad + b"\n\xe8\x8a\xb1\n"),
         Case("pairs-shift-jis", ("collate", "--pairs", "-"), "not UTF-8", stdin=bad),
         Case("date-shift-jis", ("date", "-"), "not UTF-8", stdin="嘉永".encode("shift_jis")),
         Case("argument-bytes", ("read", "--text", "\udcff\udce8"), "lone surrogate"),
