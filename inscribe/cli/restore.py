@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import nullcontext
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -25,6 +26,7 @@ from inscribe.cli.common import (
 from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
+    from inscribe.cli.lines import Show, Tally
     from inscribe.cli.source_queries import Asked
     from inscribe.reading import Choice
     from inscribe.restoring import Restoration, Seen
@@ -111,33 +113,43 @@ def command(
     chosen = _places(places, sign) if places is not None else None
     asked = list(_asked(path, literal, lines, inscription, place))
     names = _expected(records, alone, path, [text for *_, text in asked], register, quiet)
-    results: list[Restoration | dict[str, Any]] = []
     tally = Tally()
     with _library(library_file) as library, progress("texts", output, quiet=quiet) as show:
-        for done, (number, written, text) in enumerate(asked):
-            show(done, len(asked))
-            tally.take(written)
-            try:
-                found = restore(
-                    text(),
-                    library,
-                    seen,
-                    sign=place,
-                    places=chosen,
-                    most=most,
-                    register=register,
-                    names=names,
-                )
-                results.append(found)
-            except InscribeError as error:
-                if not lines:
-                    raise
-                tally.refuse(number)
-                results.append({"line": number, "error": error.within_line()})
+        restored = partial(
+            restore,
+            library=library,
+            seen_of_it=seen,
+            sign=place,
+            places=chosen,
+            most=most,
+            register=register,
+            names=names,
+        )
+        results = list(_answers(asked, restored, tally if lines else None, show))
     if results or output:
         write_result(_shown(results, form, lines), output, force=force)
     if lines:
         tally.end(output, quiet=quiet)
+
+
+def _answers(
+    asked: Sequence[Asked],
+    restored: Callable[[Transcription], Restoration],
+    tally: Tally | None,
+    show: Show,
+) -> Iterator[Restoration | dict[str, Any]]:
+    """Yield what is proposed for each text; where lines are counted, a bad one gives its error."""
+    for done, (number, written, text) in enumerate(asked):
+        show(done, len(asked))
+        if tally:
+            tally.take(written)
+        try:
+            yield restored(text())
+        except InscribeError as error:
+            if tally is None:
+                raise
+            tally.refuse(number)
+            yield {"line": number, "error": error.within_line()}
 
 
 def _expected(

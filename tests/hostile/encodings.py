@@ -49,12 +49,13 @@ def cases() -> list[Case]:
 def _standard_input() -> list[Case]:
     bad = FLOWER.encode("shift_jis")
     lines = ("read", "--lines", "--format", "jsonl")
+    with_a_bad_one = bad + b"\n\xe8\x8a\xb1\n"
     return [
         Case("shift-jis-piped", ("read", "-"), "standard input, line 1, column 1", stdin=bad),
         Case(
             "shift-jis-line", lines, '"line": 1, "error"', PARTLY, stdin=bad + b"\n\xe8\x8a\xb1\n"
         ),
-        Case("rest-of-lines", lines, "花", PARTLY, stdin=bad + b"\n\xe8\x8a\xb1\n"),
+        Case("rest-of-lines", lines, "花", PARTLY, stdin=with_a_bad_one),
         Case("pairs-shift-jis", ("collate", "--pairs", "-"), "not UTF-8", stdin=bad),
         Case("date-shift-jis", ("date", "-"), "not UTF-8", stdin="嘉永".encode("shift_jis")),
         Case("argument-bytes", ("read", "--text", "\udcff\udce8"), "lone surrogate"),
