@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import BinaryIO
@@ -11,6 +12,23 @@ from typing import BinaryIO
 from inscribe.errors import InputError, Place
 
 MAX_BYTES = 64 * 1024 * 1024
+# How files begin that are no text; from the registrations of their media types and file(1).
+_NO_TEXT = {
+    b"%PDF-": "a PDF file",
+    b"PK\x03\x04": "a ZIP archive or an office document",
+    b"PK\x05\x06": "a ZIP archive",
+    b"\xd0\xcf\x11\xe0": "an old office document",
+    b"{\\rtf": "an RTF document",
+    b"\x89PNG": "a picture",
+    b"\xff\xd8\xff": "a picture",
+    b"GIF8": "a picture",
+    b"II*\x00": "a picture",
+    b"MM\x00*": "a picture",
+    b"\x1f\x8b": "a compressed file",
+    b"SQLite format 3\x00": "a library or another database",
+}
+_COPY_IT = "copy the words into a text file"
+_MARKUP = re.compile(r"\s*<(\?xml|!doctype|!--|[a-z][^<>]*>)", re.IGNORECASE)
 
 
 def read_text(path: Path, limit: int = MAX_BYTES) -> str:
@@ -77,8 +95,12 @@ def decode(data: bytes, name: str) -> str:
     """Return ``data`` as text, naming line and column of the first byte that is not UTF-8.
 
     Raises:
-        InputError: ``data`` is not UTF-8; the message names a likely encoding where one fits.
+        InputError: ``data`` is not UTF-8 (the message names a likely encoding where one fits), or
+            is no text at all.
     """
+    for beginning, kind in _NO_TEXT.items():
+        if data.startswith(beginning):
+            raise InputError(f"this is {kind}, not text", Place(name), _COPY_IT)
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -91,6 +113,36 @@ def decode(data: bytes, name: str) -> str:
             "save it as UTF-8 and try again",
         ) from error
     return text.replace("\r\n", "\n").replace("\r", "\n")
+
+
+def transcribed(text: str, name: str) -> str:
+    """Return ``text``, which is to be a transcription and not a document of another kind.
+
+    Raises:
+        InputError: it is XML, HTML, JSON or a record.
+    """
+    start = text.lstrip("\ufeff \t\n")[:1]
+    if start == "<" and (found := _MARKUP.match(text)):
+        if found[1][0] in "?!" or "</" in text or "/>" in text:
+            raise InputError("this is XML or HTML, not a transcription", Place(name), _COPY_IT)
+    elif start in ("{", "[") and _is_json(text):
+        raise InputError("this is JSON, not a transcription", Place(name), _COPY_IT)
+    if "[[inscription]]" in text and re.search(r"^\s*\[\[inscription\]\]\s*$", text, re.MULTILINE):
+        raise InputError("this is a record", Place(name), "name its file, which ends in .toml")
+    return text
+
+
+def _is_json(text: str) -> bool:
+    """Whether the text is an object of JSON or a list of such, or JSON Lines; [3] is none."""
+    import json
+
+    try:
+        value, _ = json.JSONDecoder().raw_decode(text.strip("\ufeff \t\n"))
+    except (ValueError, RecursionError):
+        return False
+    return isinstance(value, dict) or (
+        isinstance(value, list) and isinstance((value or [0])[0], dict)
+    )
 
 
 def _likely_encoding(data: bytes) -> str:
@@ -117,8 +169,8 @@ def write_text(path: Path, text: str, *, force: bool = False) -> None:
     write_bytes(path, text.encode("utf-8", "backslashreplace"), force=force)
 
 
-def write_bytes(path: Path, data: bytes, *, force: bool = False) -> None:
-    """Write ``data`` as :func:`write_text` does."""
+def write_bytes(path: Path, data: bytes, *, force: bool = False, private: bool = False) -> None:
+    """Write ``data`` as :func:`write_text` does; only its owner can read a ``private`` file."""
     import tempfile  # of no use to the many commands that only read
 
     temporary: str | None = None
@@ -129,6 +181,8 @@ def write_bytes(path: Path, data: bytes, *, force: bool = False) -> None:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
+        if not private:
+            _allow_as_usual(Path(temporary))
         _put_in_place(temporary, path, force=force)
         temporary = None
         _sync_folder(path.parent)
@@ -150,10 +204,14 @@ def _refuse_existing(path: Path, *, force: bool) -> None:
         )
 
 
-def _put_in_place(temporary: str, path: Path, *, force: bool) -> None:
+def _allow_as_usual(file: Path) -> None:
+    """Give a temporary file, which is its owner's only, the permissions any new file has."""
     mask = os.umask(0)
     os.umask(mask)
-    Path(temporary).chmod(0o666 & ~mask)
+    file.chmod(0o666 & ~mask)
+
+
+def _put_in_place(temporary: str, path: Path, *, force: bool) -> None:
     if force or not _linked(temporary, path):
         Path(temporary).replace(path)
         return

@@ -75,7 +75,7 @@ def test_what_the_program_exports_comes_back() -> None:
         (HEAD, None, "no box"),
         ("sign,x,y,width\n", None, "no column height"),
         (HEAD + "1,2,5,4.2,\n", None, "no number"),
-        (HEAD + "1,2,5\n", None, "no number"),
+        (HEAD + "1,2,5\n", None, "has 3 cells"),
         (HEAD + "0,2,5,4,4\n", None, "impossible"),
         (HEAD + "1,2,5,-4,4\n", None, "impossible"),
         (HEAD + "1,2,nan,4,4\n", None, "impossible"),

@@ -13,6 +13,7 @@ from click.testing import CliRunner
 from hypothesis import given, settings, strategies as st
 
 from inscribe.cli import cli
+from inscribe.concordance import cache as kept_texts
 from inscribe.concordance.clustering import clusters
 from inscribe.concordance.documents import Document, document_of_text
 from inscribe.concordance.finding import query_of, search
@@ -170,6 +171,59 @@ def test_a_cache_that_cannot_be_written_is_done_without(tmp_path: Path) -> None:
     write(folder, "A", "武州住霜蹊作")
     cache.write_text("a file stands where the folder should be", "utf-8")
     assert objects(folder, cache) == [("A", "武州住霜蹊作")]
+
+
+def test_the_cache_lies_where_it_is_asked_to_and_only_its_owner_can_read_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder, cache = tmp_path / "records", tmp_path / "cache"
+    folder.mkdir(mode=0o700)
+    write(folder, "A", "武州住霜蹊作")
+    monkeypatch.setenv("INSCRIBE_CACHE", str(cache))
+    collection(folder)
+    held = list(cache.iterdir())
+    assert [file.name[:8] for file in held] == ["concord-"]
+    if os.name == "posix":
+        assert held[0].stat().st_mode & 0o077 == 0
+        assert cache.stat().st_mode & 0o077 == 0
+
+
+def test_the_caches_used_longest_ago_are_removed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(kept_texts, "MOST_FILES", 2)
+    cache = tmp_path / "cache"
+    folders = [tmp_path / name for name in "abc"]
+    for age, folder in enumerate(folders):
+        folder.mkdir()
+        write(folder, "A", "武州住霜蹊作")
+        objects(folder, cache)
+        for file in cache.iterdir():
+            os.utime(file, (1000 + age, 1000 + age))
+        objects(folders[0], cache)  # used again each time
+    left = {str(kept_texts.cache_file(folder, cache)) for folder in (folders[0], folders[2])}
+    assert {str(file) for file in cache.iterdir()} == left
+    monkeypatch.setattr(kept_texts, "MOST_BYTES", 1)
+    (cache / "verse.dic").write_text("another's", "utf-8")
+    write(folders[0], "B", "江戸住")
+    objects(folders[0], cache)
+    assert {file.name for file in cache.iterdir()} == {
+        str(kept_texts.cache_file(folders[0], cache)).rpartition("/")[2],
+        "verse.dic",
+    }
+
+
+@pytest.mark.skipif(os.name != "posix", reason="permissions as POSIX has them")
+def test_what_an_older_version_let_others_read_is_removed(tmp_path: Path) -> None:
+    folder, cache = tmp_path / "records", tmp_path / "cache"
+    folder.mkdir()
+    cache.mkdir()
+    old = cache / "concord-0123456789abcdef01234567.json"
+    old.write_text("{}", "utf-8")
+    old.chmod(0o644)
+    write(folder, "A", "武州住霜蹊作")
+    objects(folder, cache)
+    assert not old.exists()
 
 
 def test_a_bad_record_is_named_and_the_rest_are_read(tmp_path: Path) -> None:

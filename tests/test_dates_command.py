@@ -75,7 +75,7 @@ def test_the_marks_of_a_transcription_are_read_over(text: str) -> None:
 
 def test_lines_go_on_after_a_bad_one() -> None:
     result = run("--lines", "--format", "jsonl", given="嘉永六年\nno date\n安政二年\n")
-    first, second, third = (json.loads(line) for line in result.output.splitlines())
+    first, second, third = (json.loads(line) for line in result.stdout.splitlines())
     assert (first["year"], third["year"]) == (1853, 1855)
     assert second["line"] == 2
     assert "no date" in second["error"]

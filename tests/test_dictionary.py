@@ -111,7 +111,7 @@ def test_a_reading_with_such_a_cache(folder: Path, monkeypatch: pytest.MonkeyPat
 
 
 @pytest.mark.parametrize("terminal", [True, False])
-def test_only_a_terminal_is_told(
+def test_whoever_waits_for_a_dictionary_is_told_once(
     folder: Path,
     table: Path,
     terminal: bool,
@@ -122,8 +122,33 @@ def test_only_a_terminal_is_told(
     compiling.dictionary("words", [table], rows)
     compiling.dictionary("words", [table], rows)
     told = capsys.readouterr()
-    assert told.err.count("preparing") == terminal
+    assert told.err.count("preparing the dictionary “words”") == 1
+    assert ("compiling them" in told.err) == terminal  # the steps beside the bar
+    assert terminal or told.err.count("\n") == 1
     assert told.out == ""
+
+
+def test_who_wants_no_remarks_is_not_told(
+    folder: Path, table: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr("inscribe.remarks._wanted", False)
+    compiling.dictionary("words", [table], rows)
+    assert capsys.readouterr().err == ""
+
+
+def test_what_a_stopped_run_left_half_made_is_cleared_away(
+    folder: Path, table: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    left, other = folder / ".words-1-x", folder / ".word-1-x"
+    for each in (left, other):
+        each.mkdir(parents=True)
+    compiling.dictionary("words", [table], rows)
+    assert left.exists()  # another run may be at it
+    monkeypatch.setattr(compiling, "_ABANDONED", -1)
+    table.write_text("two", encoding="utf-8")
+    compiling.dictionary("words", [table], rows)
+    assert not left.exists()
+    assert other.exists()
 
 
 def write_parts(folder: Path) -> None:

@@ -194,11 +194,6 @@ def test_a_folder_goes_to_a_file_for_each_record(tmp_path: Path) -> None:
     assert ran(str(EXAMPLES), "--format", "html", "-o", f"{tmp_path}/pages/").exit_code == 0
     expected = [file.stem for file in sorted(EXAMPLES.glob("*.toml"))]
     assert [file.stem for file in sorted((tmp_path / "pages").iterdir())] == expected
-    again = ran(str(EXAMPLES), "--format", "html", "-o", f"{tmp_path}/pages")
-    assert isinstance(again.exception, InputError)
-    assert (
-        ran(str(EXAMPLES), "--format", "html", "-o", f"{tmp_path}/pages", "--force").exit_code == 0
-    )
 
 
 def test_drawings_of_several_inscriptions_need_a_folder(tmp_path: Path) -> None:

@@ -27,8 +27,12 @@ ALLOWED_AT_TOP = {
 ORDER = [
     "late",
     "errors",
+    "remarks",
+    "remarks",
     "signs",
     "files",
+    "strict",
+    "strict",
     "workers",
     "tables",
     "notation",

@@ -218,9 +218,10 @@ def run(*arguments: str, text: str = "") -> tuple[int, str]:
 
 
 def test_lines_are_answered_one_by_one_in_order() -> None:
-    code, output = run("--lines", "--format", "jsonl", text=f"{SPRING}\n［花\n國澤作\n")
-    first, second, third = map(json.loads, output.splitlines())
-    assert code == 0
+    arguments = ["read", "--lines", "--format", "jsonl"]
+    result = CliRunner().invoke(cli, arguments, input=f"{SPRING}\n［花\n國澤作\n")
+    first, second, third = map(json.loads, result.stdout.splitlines())
+    assert result.exit_code == 1
     assert first["register"] == "verse"
     assert second["line"] == 2
     assert "never closed" in second["error"]
@@ -231,7 +232,7 @@ def test_a_line_that_is_not_utf8_is_an_error_of_its_own() -> None:
     result = CliRunner().invoke(
         cli, ["read", "--lines", "--format", "jsonl"], input=b"\xff\n" + "花\n".encode()
     )
-    first, second = map(json.loads, result.output.splitlines())
+    first, second = map(json.loads, result.stdout.splitlines())
     assert "UTF-8" in first["error"]
     assert second["text"] == "花"
 

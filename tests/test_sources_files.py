@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 from test_sources import cli
 
+from inscribe.entry import entry_of
 from inscribe.errors import InputError
+from inscribe.record import Inscription, Record
+from inscribe.report.entries.tei import entries_as_tei
 from inscribe.sources import importers
 
 NAMESPACE = "http://www.tei-c.org/ns/1.0"
@@ -60,6 +64,51 @@ def test_every_text_of_a_tei_file_is_read(
     path = tmp_path / "f.xml"
     path.write_text(content, "utf-8")
     assert {t.id: "/".join(t.lines) for t in importers.texts_in(path)} == found
+
+
+@pytest.mark.parametrize(
+    ("inside", "found"),
+    [
+        ('<p>はな<gap reason="lost" quantity="2" unit="character"/>いろ</p>', "はな□□いろ"),
+        ('<p>はな<gap reason="illegible" quantity="1" unit="chars"/></p>', "はな□"),
+        ('<p>はな<gap reason="lost" extent="3 characters"/>いろ</p>', "はな□□□いろ"),
+        ('<p>はな<gap reason="lost" extent="unknown" unit="character"/></p>', "はな［　　］"),
+        ("<p>はな<gap/>いろ</p>", "はな［　　］いろ"),
+        ('<p>はな<gap quantity="9000" unit="character"/></p>', "はな［　　］"),
+        ('<p>はな<gap quantity="2" unit="line"/>いろ</p>', "はな/［　　］/［　　］/いろ"),
+        ('<gap quantity="1" unit="character"/><p>いろ</p>', "□/いろ"),
+        ('<p>はな<supplied reason="lost"><gap quantity="1"/></supplied></p>', "はな□"),
+        ('<p>は<g ref="#flower"/>な<g>〻</g></p>', "は□な〻"),
+        ("<p>は<sic>ま</sic>な<orig>ゝ</orig><abbr>也</abbr></p>", "はまなゝ也"),
+        ("<p><choice><sic>ま</sic><corr>な</corr></choice>は</p>", "なは"),
+        ("<p><choice><unclear>な</unclear><unclear>ま</unclear></choice>は</p>", "なは"),
+        ("<p><app><lem>な</lem><rdg>ま</rdg></app>は</p>", "なは"),
+        ("<p><app><rdg>な</rdg><rdg>ま</rdg></app>は</p>", "なは"),
+        ("<list><item>はな</item><item>いろ</item></list>", "はな/いろ"),
+        ("<quote>はな</quote>", "はな"),
+        ("<sp><speaker>x</speaker><l>はな</l></sp>", "はな"),
+        ('<div type="translation"><p>Flowers</p></div><p>はな</p>', "はな"),
+        ('<div type="edition" subtype="reading"><ab>hana</ab></div><ab>花</ab>', "花"),
+        ('<ab xml:lang="ja">花</ab><ab xml:lang="ja-Latn">hana</ab>', "花"),
+    ],
+)
+def test_nothing_of_a_text_is_lost_and_nothing_beside_it_taken(
+    inside: str, found: str, tmp_path: Path
+) -> None:
+    path = tmp_path / "f.xml"
+    path.write_text(tei(inside), "utf-8")
+    assert ["/".join(text.lines) for text in importers.texts_in(path)] == [found]
+
+
+@pytest.mark.parametrize(
+    "text", ["花の□色［　　］は", "うつりに\nけり", "花(カ)の色［は］な(ママ)〔り〕"]
+)
+def test_our_own_tei_comes_back_as_what_was_carved(text: str, tmp_path: Path) -> None:
+    record = Record("x", "tsuba", inscriptions=(Inscription("front", text),))
+    path = tmp_path / "f.xml"
+    path.write_text(entries_as_tei([entry_of(record)]), "utf-8")
+    plain = re.sub(r"\(..?\)|［(?!　)|(?<!　)］|[〔〕]", "", text)
+    assert ["\n".join(found.lines) for found in importers.texts_in(path)] == [plain]
 
 
 def test_files_of_one_name_do_not_share_their_ids(tmp_path: Path) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
@@ -87,9 +87,7 @@ def command(
     if pairs is not None:
         if texts:
             raise InputError("give either --pairs or texts, not both")
-        lines, differs, failed = _collated_lines(pairs, extent=extent)
-        write_result("\n".join(lines), output, force=force)
-        context.exit(1 if failed or (strict and differs) else 0)
+        _answer_pairs(pairs, extent, output, strict=strict, force=force, quiet=quiet)
     from inscribe.cli import collate_inputs
 
     found = collate_inputs.tasks(texts, literal=literal, convention=convention)
@@ -112,31 +110,47 @@ def _collated(task: Task, *, extent: Extent) -> list[Collation]:
     ]
 
 
-def _collated_lines(file: str, *, extent: Extent) -> tuple[list[str], bool, bool]:
-    """Return the JSON lines, whether any wording differs, and whether any line was bad."""
-    lines, differs, failed = [], False, False
-    for answer, faithful in _answers(file, extent=extent):
-        failed |= "error" in answer
-        differs |= not faithful
-        lines.append(json.dumps(answer, ensure_ascii=False))
-    return lines, differs, failed
+def _answer_pairs(
+    file: str, extent: Extent, output: str | None, *, strict: bool, force: bool, quiet: bool
+) -> NoReturn:
+    """Write an answer for each pair of a file, and end with the status they add up to."""
+    from inscribe.cli import collate_inputs
+    from inscribe.cli.lines import Tally, progress
+
+    tally, differs = Tally("pair", "pair"), False
+    lines: list[str] = []
+    asked = collate_inputs.pair_lines(file)
+    with progress("pairs", output, quiet=quiet) as show:
+        for number, answer, faithful in _answers(asked, extent=extent):
+            tally.take("pair")
+            differs |= not faithful
+            if "error" in answer:
+                tally.refuse(number)
+            lines.append(json.dumps(answer, ensure_ascii=False))
+            show(tally.given, len(asked))
+    if lines or output:
+        write_result("\n".join(lines), output, force=force)
+    tally.end(output, quiet=quiet, otherwise=int(strict and differs))
 
 
-def _answers(file: str, *, extent: Extent) -> Iterator[tuple[dict[str, Any], bool]]:
+def _answers(
+    lines: list[tuple[int, str]], *, extent: Extent
+) -> Iterator[tuple[int, dict[str, Any], bool]]:
+    """Yield the number of each line, its answer, and whether the wording is the source's."""
     from inscribe.cli import collate_inputs
     from inscribe.report.json import collation_as_json
 
-    for number, identifier, task in collate_inputs.pairs(file):
+    for number, identifier, task in collate_inputs.pairs(lines):
         answer: dict[str, Any] = {} if identifier is None else {"id": identifier}
         if isinstance(task, str):
-            yield {"line": number, **answer, "error": task}, True
+            yield number, {"line": number, **answer, "error": task}, True
             continue
         try:
             result = _collated(task, extent=extent)[0]
         except InscribeError as error:
-            yield {"line": number, **answer, "error": str(error)}, True
+            yield number, {"line": number, **answer, "error": str(error)}, True
             continue
-        yield {**answer, **collation_as_json(result)}, result.is_faithful_in_wording
+        yield number, {**answer, **collation_as_json(result)}, result.is_faithful_in_wording
 
 
 def _shown(tasks: list[Task], results: list[list[Collation]], shape: str, *, to_file: bool) -> str:

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-import json
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import nullcontext
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from inscribe import files, notation
-from inscribe.cli.common import STANDARD_INPUT, library_path, read_standard_input
+from inscribe import files, notation, strict
+from inscribe.cli.common import (
+    STANDARD_INPUT,
+    library_path,
+    read_standard_input,
+    read_transcription,
+)
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
@@ -98,14 +102,15 @@ def _text(argument: str, *, literal: bool, convention: str) -> Text:
     if literal:
         return Text(argument or "no signs", notation.parse(argument, convention))
     if argument == STANDARD_INPUT:
-        piped = read_standard_input().rstrip("\n")
+        piped = read_transcription()
         return Text("standard input", notation.parse(piped, convention, "standard input"))
     path = Path(argument)
     if path.suffix == ".toml":
         record = _record(path)
         inscription = record.inscriptions[0]
         return Text(record.id, inscription.transcription, inscription)
-    return Text(path.stem, notation.parse(files.read_text(path).strip("\n"), convention, argument))
+    text = files.transcribed(files.read_text(path), argument).strip("\n")
+    return Text(path.stem, notation.parse(text, convention, argument))
 
 
 def _record(path: Path) -> Record:
@@ -144,26 +149,31 @@ def _source(source: RecordSource, record: Path) -> Text:
     )
 
 
-def pairs(file: str) -> Iterator[tuple[int, Any, Task | str]]:
-    """Yield line number, id and task of each JSON line; a bad line yields its error instead."""
+def pair_lines(file: str) -> list[tuple[int, str]]:
+    """Return the lines of a file of pairs that hold anything, with their numbers."""
     text = read_standard_input() if file == STANDARD_INPUT else files.read_text(Path(file))
-    for number, line in enumerate(text.split("\n"), start=1):
-        if line.strip():
-            identifier: Any = None
-            try:
-                values = _object(line)
-                identifier = values.get("id")
-                _check_texts(values)
-                copy = Text("copy", notation.parse(values["copy"]))
-                source = Text("source", notation.parse(values["source"]))
-                yield number, identifier, Task(copy, (source,))
-            except InscribeError as error:
-                yield number, identifier, str(error)
+    lines = enumerate(text.split("\n"), start=1)
+    return [(number, line) for number, line in lines if line.strip()]
+
+
+def pairs(lines: Iterable[tuple[int, str]]) -> Iterator[tuple[int, Any, Task | str]]:
+    """Yield line number, id and task of each JSON line; a bad line yields its error instead."""
+    for number, line in lines:
+        identifier: Any = None
+        try:
+            values = _object(line)
+            identifier = values.get("id")
+            _check_texts(values)
+            copy = Text("copy", notation.parse(values["copy"]))
+            source = Text("source", notation.parse(values["source"]))
+            yield number, identifier, Task(copy, (source,))
+        except InscribeError as error:
+            yield number, identifier, str(error)
 
 
 def _object(line: str) -> dict[str, Any]:
     try:
-        values = json.loads(line)
+        values = strict.json_value(line, Place())
     except (ValueError, RecursionError) as error:
         raise InputError(f"the line is not JSON ({error})") from error
     if not isinstance(values, dict):

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
-from inscribe import files
+from inscribe import files, remarks
 from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
@@ -111,10 +111,20 @@ conventions_option = click.option(
 )
 
 
+def _heed_quiet(_context: click.Context, _option: click.Parameter, quiet: bool) -> bool:
+    remarks.want(not quiet)
+    return quiet
+
+
+def quiet_option(help: str = "No remarks on standard error.") -> Callable[[F], F]:
+    """Return the option ``--quiet``, which also silences what the stages would remark."""
+    return click.option("--quiet", "-q", is_flag=True, callback=_heed_quiet, help=help)
+
+
 def output_options(command: F) -> F:
     """Add ``-o FILE``, ``--force`` and ``--quiet`` to a command."""
     for option in (
-        click.option("--quiet", "-q", is_flag=True, help="No remarks on standard error."),
+        quiet_option(),
         click.option("--force", is_flag=True, help="Let -o write over an existing file."),
         click.option("-o", "output", metavar="FILE", help="Write the result to FILE, whole."),
     ):
@@ -123,9 +133,10 @@ def output_options(command: F) -> F:
 
 
 @contextmanager
-def progress_shown(what: str, *, quiet: bool) -> Iterator[Callable[[int, int], None]]:
+def progress_shown(what: str, *, quiet: bool) -> Iterator[Callable[[int, int | None], None]]:
     """Give a function that hears how many of how many are done, and shows a bar for it.
 
+    Where it is not known how many there are (None), the bar tells how many are done.
     The bar stands on standard error, once the work has taken a second and if that is a terminal.
     """
     if quiet or not sys.stderr.isatty():
@@ -146,16 +157,17 @@ class _Bar:
         self._begun = monotonic()
         self._progress: Progress | None = None
 
-    def show(self, done: int, count: int) -> None:
+    def show(self, done: int, count: int | None) -> None:
         if self._progress is None:
             if monotonic() - self._begun < BAR_AFTER:
                 return
             from rich.console import Console
-            from rich.progress import Progress
+            from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 
-            self._progress = Progress(console=Console(stderr=True), transient=True)
+            columns = (TextColumn("{task.description}"), BarColumn(), MofNCompleteColumn())
+            self._progress = Progress(*columns, console=Console(stderr=True), transient=True)
             self._progress.start()
-            self._progress.add_task(self._what)
+            self._progress.add_task(self._what, total=None)
         self._progress.update(self._progress.task_ids[0], completed=done, total=count)
 
     def close(self) -> None:
@@ -177,6 +189,15 @@ def read_standard_input(limit: int = files.MAX_BYTES) -> str:
             "use --lines or smaller pieces",
         )
     return files.decode(data, "standard input")
+
+
+def read_transcription() -> str:
+    """Return all of standard input, which is to be a transcription.
+
+    Raises:
+        InputError: it is not UTF-8, too long, or a document of another kind.
+    """
+    return files.transcribed(read_standard_input(), "standard input").strip("\n")
 
 
 def terminal_bytes(text: str, *, styled: bool = False) -> bytes:

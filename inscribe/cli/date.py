@@ -6,7 +6,7 @@ import json
 import sys
 from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
@@ -16,12 +16,14 @@ from inscribe.cli.common import (
     format_option,
     output_options,
     read_standard_input,
+    read_transcription,
     terminal_bytes,
     write_result,
 )
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
+    from inscribe.cli.lines import Show, Tally
     from inscribe.dates import Comparison, DateReading
 
 Between = tuple[int, int]
@@ -66,8 +68,7 @@ def command(
     """
     _check_range(between)
     if lines:
-        _answer_lines(texts, record, between, shape, output, force)
-        return
+        _answer_lines(texts, record, between, shape, output, force, quiet)
     if bool(texts) == (record is not None):
         raise InputError("give a date to resolve", hint="a text, - or --record FILE")
     if len(texts) == 1:
@@ -89,7 +90,7 @@ def _check_range(between: Between | None) -> None:
 
 def _given(text: str) -> str:
     """Return the text of an argument, or standard input for ``-``."""
-    return _unmarked(read_standard_input().strip("\n") if text == STANDARD_INPUT else text)
+    return _unmarked(read_transcription() if text == STANDARD_INPUT else text)
 
 
 def _unmarked(text: str) -> str:
@@ -179,26 +180,37 @@ def _answer_lines(
     shape: str,
     output: str | None,
     force: bool,
-) -> None:
+    quiet: bool,
+) -> NoReturn:
     """Resolve one date a line; a line that is none gives an error object, and the rest go on."""
     if shape != "jsonl" or record or texts not in ((), (STANDARD_INPUT,)):
         raise InputError(
             "--lines reads dates from standard input and writes JSON Lines",
             hint="use --lines --format jsonl < dates.txt",
         )
-    answers = _answers(read_standard_input().rstrip("\n"), between)
-    if output:
-        write_result("".join(answers), output, force=force)
-        return
-    for answer in answers:
-        sys.stdout.buffer.write(terminal_bytes(answer))
+    from inscribe.cli.lines import Tally, lines_of, progress
+
+    tally = Tally()
+    lines = lines_of(read_standard_input())
+    with progress("lines", output, quiet=quiet) as show:
+        answers = _answers(lines, between, tally, show)
+        if output:
+            write_result("".join(answers), output, force=force)
+        else:
+            for answer in answers:
+                sys.stdout.buffer.write(terminal_bytes(answer))
+            sys.stdout.buffer.flush()
+    tally.end(output, quiet=quiet)
 
 
-def _answers(text: str, between: Between | None) -> Iterator[str]:
+def _answers(lines: list[str], between: Between | None, tally: Tally, show: Show) -> Iterator[str]:
     from inscribe.dates import resolve
 
-    for number, line in enumerate(text.split("\n") if text else [], start=1):
+    for number, line in enumerate(lines, start=1):
+        show(number, len(lines))
+        tally.take(line)
         try:
             yield _as_line(_plain(resolve(_unmarked(line), between)))
         except InscribeError as error:
+            tally.refuse(number)
             yield _as_line({"line": number, "error": error.within_line()})

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Set
+from itertools import compress
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -17,7 +18,7 @@ from inscribe.cli.common import (
     progress_shown,
     write_result,
 )
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry
@@ -89,8 +90,9 @@ def command(
     """Write the catalogue entry of a record, or of every record of a folder.
 
     A folder gives one document with all its entries; with -o and an existing folder (or a name
-    that ends in /), each entry goes to a file of its own there, named after its record. docx goes
-    to a file or a folder, svg of several inscriptions to a folder.
+    that ends in /), each entry goes to a file of its own there, named after its record; the same
+    command takes up a stopped run. docx goes to a file or a folder, svg of several inscriptions to
+    a folder.
     """
     style = _style(style_file, labels)
     entries = _entries(Path(path), library_file, quiet=quiet)
@@ -131,18 +133,49 @@ def _write_each(
     *,
     force: bool,
 ) -> None:
-    """Write each entry to a file in ``folder``, at the place its record has ``below`` its own."""
-    for path, entry in entries:
-        target = folder / path.relative_to(below)
-        try:
-            target.parent.mkdir(parents=True, exist_ok=True)
-        except OSError as error:
-            reason = error.strerror or "it cannot be made"
-            raise InputError(reason, Place(str(target.parent)), "choose another folder") from error
-        for number, made in enumerate(_documents([entry], form, style), start=1):
-            stem = target.stem if number == 1 else f"{target.stem}-{number}"
-            file = target.with_name(f"{stem}.{ENDINGS[form]}")
-            _write(made, form, str(file), force=force)
+    """Write each entry to a file in ``folder``, at the place its record has ``below`` its own.
+
+    Nothing is written where a file would be lost; what an earlier run has written is left alone.
+    """
+    from inscribe.cli import entry_files
+
+    records = [
+        (path.relative_to(below), len(entry.inscriptions) if form == "svg" else 1)
+        for path, entry in entries
+    ]
+    targets = [
+        [folder / name for name in names] for names in entry_files.named(records, ENDINGS[form])
+    ]
+    written: set[Path] = set()
+    if not force:
+        there = [any(file.exists() for file in names) for names in targets]
+        made = _files(list(compress(entries, there)), list(compress(targets, there)), form, style)
+        found = [(file, entry_files.is_written(file, data)) for file, data in made if file.exists()]
+        entry_files.refuse_others([file for file, is_same in found if not is_same])
+        written = {file for file, _ in found}
+    for file, data in _files(entries, targets, form, style, written):
+        entry_files.write(file, data, force=force)
+
+
+def _files(
+    entries: list[tuple[Path, Entry]],
+    targets: list[list[Path]],
+    form: str,
+    style: Style,
+    written: Set[Path] = frozenset(),
+) -> Iterator[tuple[Path, bytes]]:
+    """Yield each file with what belongs into it, but for those that are ``written`` already."""
+    for (_, entry), names in zip(entries, targets, strict=True):
+        if not written >= set(names):
+            for file, made in zip(names, _documents([entry], form, style), strict=True):
+                if file not in written:
+                    yield file, _as_bytes(made)
+
+
+def _as_bytes(made: str | bytes) -> bytes:
+    if isinstance(made, bytes):
+        return made
+    return (made if made.endswith("\n") else f"{made}\n").encode("utf-8", "backslashreplace")
 
 
 def _documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | bytes]:

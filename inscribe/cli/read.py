@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
@@ -16,7 +16,7 @@ from inscribe.cli.common import (
     expect_settled_names,
     format_option,
     output_options,
-    read_standard_input,
+    read_transcription,
     register_option,
     settled_option,
     terminal_bytes,
@@ -26,6 +26,7 @@ from inscribe.cli.overriding import merged, override_option, overrides_of, refus
 from inscribe.errors import InputError, InscribeError, NotationError, Place
 
 if TYPE_CHECKING:
+    from inscribe.cli.lines import Tally
     from inscribe.reading import Choice, Interpretation
     from inscribe.reading.words import Override
 
@@ -90,8 +91,7 @@ def command(
             "--override and --lines do not go together", hint="read one text at a time"
         )
     if lines:
-        _read_lines(path, literal, register, letters, why, shape, output, force)
-        return
+        _read_lines(path, literal, register, letters, why, shape, output, force, quiet)
 
     def shown() -> str:
         found = list(_interpretations(path, literal, register, overrides))
@@ -132,14 +132,15 @@ def _interpretations(
     if literal is not None:
         yield reading.read_text(_some(literal), register, overrides, alternatives=True)
     elif path == STANDARD_INPUT:
-        text = _some(read_standard_input().strip("\n"), "standard input")
+        text = _some(read_transcription(), "standard input")
         yield reading.read_text(text, register, overrides, alternatives=True)
     elif str(path).endswith(".toml"):
         yield from _of_record(Path(str(path)), register, overrides)
     else:
         from inscribe import files
 
-        text = _some(files.read_text(Path(str(path))).strip("\n"), str(path))
+        given = files.transcribed(files.read_text(Path(str(path))), str(path))
+        text = _some(given.strip("\n"), str(path))
         try:
             yield reading.read_text(text, register, overrides, alternatives=True)
         except InscribeError as error:
@@ -204,15 +205,38 @@ def _read_lines(
     shape: str,
     output: str | None,
     force: bool,
-) -> None:
-    results = _line_results(_lines_of(path, literal), register, letters, why, shape)
-    if output is not None:
-        write_result("".join(results), output, force=force)
-        return
-    out = sys.stdout.buffer
-    for result in results:
-        out.write(terminal_bytes(result))
-    out.flush()
+    quiet: bool,
+) -> NoReturn:
+    from inscribe.cli.lines import Tally, progress
+
+    tally = Tally()
+    count = _count_of(path)
+    with progress("lines", output, quiet=quiet) as show:
+        given = _counted(_lines_of(path, literal), tally, lambda done: show(done, count))
+        results = _line_results(given, register, letters, why, shape, tally)
+        if output is not None:
+            write_result("".join(results), output, force=force)
+        else:
+            out = sys.stdout.buffer
+            for result in results:
+                out.write(terminal_bytes(result))
+            out.flush()
+    tally.end(output, quiet=quiet)
+
+
+def _count_of(path: str | None) -> int | None:
+    """Return how many lines a file has, where that can be told before they are read."""
+    if path is None or path == STANDARD_INPUT or not Path(path).is_file():
+        return None
+    with Path(path).open("rb") as file:
+        return sum(1 for _ in file)
+
+
+def _counted(lines: Iterator[bytes], tally: Tally, show: Callable[[int], None]) -> Iterator[bytes]:
+    for done, line in enumerate(lines):
+        show(done)
+        tally.take(line)
+        yield line
 
 
 def _lines_of(path: str | None, literal: str | None) -> Iterator[bytes]:
@@ -232,7 +256,12 @@ def _lines_of(path: str | None, literal: str | None) -> Iterator[bytes]:
 
 
 def _line_results(
-    lines: Iterator[bytes], register: Choice, letters: str, why: bool, shape: str
+    lines: Iterator[bytes],
+    register: Choice,
+    letters: str,
+    why: bool,
+    shape: str,
+    tally: Tally,
 ) -> Iterator[str]:
     import json
 
@@ -242,10 +271,11 @@ def _line_results(
 
     for number, line in enumerate(lines, start=1):
         try:
-            text = files.decode(line, "").rstrip("\n")
+            text = files.transcribed(files.decode(line, "").rstrip("\n"), "")
             found = reading.read_text(text, register, alternatives=True)
             interpretation = _in_letters(found, letters)
         except InscribeError as error:
+            tally.refuse(number)
             problem = {"line": number, "error": error.within_line()}
             yield json.dumps(problem, ensure_ascii=False) + "\n"
             continue

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import nullcontext
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -25,6 +26,8 @@ from inscribe.cli.common import (
 from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
+    from inscribe.cli.lines import Show, Tally
+    from inscribe.cli.source_queries import Asked
     from inscribe.reading import Choice
     from inscribe.restoring import Restoration, Seen
     from inscribe.signs import Transcription
@@ -102,33 +105,51 @@ def command(
     What is worn in the name of a carver the rest of a collection tells best: the names read in the
     records of the same folder are expected, each as often as it is read.
     """
+    from inscribe.cli.lines import Tally, progress
     from inscribe.restoring import restore
 
     seen = _seen(parts, strokes, like)
     place = None if sign is None else sign - 1
     chosen = _places(places, sign) if places is not None else None
     asked = list(_asked(path, literal, lines, inscription, place))
-    names = _expected(records, alone, path, [text for _, text in asked], register, quiet)
-    results: list[Restoration | dict[str, Any]] = []
-    with _library(library_file) as library:
-        for number, text in asked:
-            try:
-                found = restore(
-                    text(),
-                    library,
-                    seen,
-                    sign=place,
-                    places=chosen,
-                    most=most,
-                    register=register,
-                    names=names,
-                )
-                results.append(found)
-            except InscribeError as error:
-                if not lines:
-                    raise
-                results.append({"line": number, "error": error.within_line()})
-    write_result(_shown(results, form, lines), output, force=force)
+    names = _expected(records, alone, path, [text for *_, text in asked], register, quiet)
+    tally = Tally()
+    with _library(library_file) as library, progress("texts", output, quiet=quiet) as show:
+        restored = partial(
+            restore,
+            library=library,
+            seen_of_it=seen,
+            sign=place,
+            places=chosen,
+            most=most,
+            register=register,
+            names=names,
+        )
+        results = list(_answers(asked, restored, tally if lines else None, show))
+    if results or output:
+        write_result(_shown(results, form, lines), output, force=force)
+    if lines:
+        tally.end(output, quiet=quiet)
+
+
+def _answers(
+    asked: Sequence[Asked],
+    restored: Callable[[Transcription], Restoration],
+    tally: Tally | None,
+    show: Show,
+) -> Iterator[Restoration | dict[str, Any]]:
+    """Yield what is proposed for each text; where lines are counted, a bad one gives its error."""
+    for done, (number, written, text) in enumerate(asked):
+        show(done, len(asked))
+        if tally:
+            tally.take(written)
+        try:
+            yield restored(text())
+        except InscribeError as error:
+            if tally is None:
+                raise
+            tally.refuse(number)
+            yield {"line": number, "error": error.within_line()}
 
 
 def _expected(
@@ -199,7 +220,7 @@ def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict
 
 def _asked(
     path: str | None, literal: str | None, lines: bool, inscription: int | None, sign: int | None
-) -> Iterator[tuple[int, Any]]:
+) -> Iterator[Asked]:
     from inscribe.cli.source_queries import line_queries, queries
 
     asked = list(line_queries(path, literal) if lines else queries(path, literal))
@@ -214,8 +235,7 @@ def _asked(
         )
     if not lines and not any(written.strip() for _, written, _ in asked):
         raise InputError("there is no text to restore", hint="write □ for unreadable signs")
-    for number, _, transcription in asked:
-        yield number, transcription
+    yield from asked
 
 
 def _seen(parts: str | None, strokes: str | None, like: str | None) -> Seen:

@@ -17,13 +17,16 @@ from inscribe.cli.common import (
     library_path,
     output_options,
     progress_shown,
+    quiet_option,
     read_standard_input,
     write_result,
 )
-from inscribe.errors import InputError, InscribeError
+from inscribe.errors import InputError, InscribeError, harmless
 
 if TYPE_CHECKING:
-    from inscribe.sources import SourceText
+    from inscribe.sources import Added, SourceText
+
+MOST_NAMED = 20  # ids of replaced texts
 
 _library = library_option("The library file")
 
@@ -52,7 +55,7 @@ def command() -> None:
     help="What one text is in a plain text file.",
 )
 @_library
-@click.option("--quiet", "-q", is_flag=True, help="No progress and no remarks.")
+@quiet_option("No progress and no remarks.")
 def add(
     paths: tuple[str, ...], kind: str | None, unit: str, library_file: str | None, quiet: bool
 ) -> None:
@@ -77,32 +80,45 @@ def add(
     def texts() -> Iterator[SourceText]:
         for path, stem in zip(named, sources.stems_of(named), strict=True):
             reading[0] = str(path)
-            yield from sources.texts_in(path, kind=kind, unit=unit, stem=stem)
-        if piped:
+            yield from _some(sources.texts_in(path, kind=kind, unit=unit, stem=stem))
+        if STANDARD_INPUT in paths:
             reading[0] = "standard input"
-            yield from sources.texts_of(
-                piped, "standard input", "input", kind=kind or "jsonl", unit=unit
+            yield from _some(
+                sources.texts_of(piped, "standard input", "input", kind=kind or "jsonl", unit=unit)
             )
 
     try:
-        count = sources.checked(texts())
+        with progress_shown("checking", quiet=quiet) as show:
+            count = sources.checked(texts(), lambda done: show(done, None))
     except InscribeError as error:
         raise error.in_file(reading[0]) from error
-    if not count:
-        raise InputError(
-            "there is no text in " + ", ".join(paths),
-            hint="give .txt, .toml, .csv, .tsv, .jsonl or .xml files; a TOML file has [[text]]",
-        )
     with Library(library_path(library_file), create=True) as library:
-        with progress_shown("texts", quiet=quiet) as show:
+        with progress_shown("adding", quiet=quiet) as show:
             added = sources.add_texts(library, texts(), count, lambda done: show(done, count))
         held = len(library)
     if not quiet:
-        click.echo(
-            f"{added.new} added, {added.changed} replaced, {added.unchanged} already there;"
-            f" the library holds {held} texts",
-            err=True,
+        _tell(added, held)
+
+
+def _some(texts: Iterator[SourceText]) -> Iterator[SourceText]:
+    """Yield the texts of one file, which must have one."""
+    first = next(texts, None)
+    if first is None:
+        raise InputError(
+            "there is no text in it",
+            hint="give .txt, .toml, .csv, .tsv, .jsonl or .xml files; a TOML file has [[text]]",
         )
+    yield first
+    yield from texts
+
+
+def _tell(added: Added, held: int) -> None:
+    counts = f"{added.new} added, {added.changed} replaced, {added.unchanged} already there"
+    click.echo(f"{counts}; the library holds {held} texts", err=True)
+    if added.replaced:
+        more = f" and {added.changed - MOST_NAMED} more" if added.changed > MOST_NAMED else ""
+        named = ", ".join(added.replaced[:MOST_NAMED])
+        click.echo(harmless(f"replaced, the words before are gone: {named}{more}"), err=True)
 
 
 @command.command(
@@ -130,7 +146,7 @@ def list_texts(
 @command.command(short_help="remove texts", epilog=example("inscribe source remove kokin-0009"))
 @click.argument("ids", nargs=-1, required=True, metavar="ID...")
 @_library
-@click.option("--quiet", "-q", is_flag=True, help="No remarks.")
+@quiet_option("No remarks.")
 def remove(ids: tuple[str, ...], library_file: str | None, quiet: bool) -> None:
     """Remove texts from the library by id, all of them or none."""
     from inscribe.sources import Library
@@ -198,20 +214,28 @@ def find(
     score is the probability that the text is the source: 1 at the most in all, but for texts of
     nearly the same words, which are one answer. A search can also end with none.
     """
+    from inscribe.cli.lines import Tally, progress
     from inscribe.cli.source_queries import line_queries, queries
     from inscribe.report.json import error_as_json, hits_as_json
     from inscribe.report.terminal import hits_as_text
     from inscribe.sources import Library, find as find_text
 
-    asked = line_queries(path, literal) if lines else queries(path, literal)
+    asked = list(line_queries(path, literal) if lines else queries(path, literal))
     answers: list[str] = []
-    with Library(library_path(library_file)) as library:
-        for number, text, transcription in asked:
+    tally = Tally()
+    with (
+        Library(library_path(library_file)) as library,
+        progress("texts", output, quiet=quiet) as show,
+    ):
+        for done, (number, text, transcription) in enumerate(asked):
+            show(done, len(asked))
+            tally.take(text)
             try:
                 hits = find_text(library, transcription(), most)
             except InscribeError as error:
                 if not lines:
                     raise
+                tally.refuse(number)
                 answers.append(json.dumps(error_as_json(number, error), ensure_ascii=False))
                 continue
             if form == "text":
@@ -220,4 +244,7 @@ def find(
                 indent = 2 if form == "json" and not lines else None
                 found = hits_as_json(text, hits)
                 answers.append(json.dumps(found, ensure_ascii=False, indent=indent))
-    write_result("\n".join(answers), output, force=force)
+    if answers or output:
+        write_result("\n".join(answers), output, force=force)
+    if lines:
+        tally.end(output, quiet=quiet)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import files
-from inscribe.cli.common import STANDARD_INPUT, read_standard_input
+from inscribe.cli.common import STANDARD_INPUT, read_standard_input, read_transcription
+from inscribe.cli.lines import lines_of
 from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
@@ -28,7 +29,7 @@ def queries(path: str | None, literal: str | None) -> Iterator[Asked]:
     if literal is not None:
         yield _asked(1, literal)
     elif path == STANDARD_INPUT:
-        yield _asked(1, read_standard_input().strip("\n"))
+        yield _asked(1, read_transcription())
     elif str(path).endswith(".toml"):
         from inscribe.record import load
 
@@ -39,23 +40,26 @@ def queries(path: str | None, literal: str | None) -> Iterator[Asked]:
             "there is no such file", Place(str(path)), "for a literal text, use --text"
         )
     else:
-        yield _asked(1, files.read_text(Path(str(path))).strip("\n"))
+        text = files.transcribed(files.read_text(Path(str(path))), str(path))
+        yield _asked(1, text.strip("\n"))
 
 
 def line_queries(path: str | None, literal: str | None) -> Iterator[Asked]:
     """Yield one query a line."""
     if literal is not None:
-        lines: Iterator[str] = iter(literal.split("\n"))
+        lines: Iterable[str] = literal.split("\n")
     elif path is None or path == STANDARD_INPUT:
-        lines = iter(read_standard_input().rstrip("\n").split("\n"))
+        lines = lines_of(read_standard_input())
     else:
         lines = files.read_lines(Path(path))
     for number, line in enumerate(lines, start=1):
-        yield _asked(number, line.strip())
+        yield _asked(number, line.strip(), checked=True)
 
 
-def _asked(number: int, text: str) -> Asked:
+def _asked(number: int, text: str, *, checked: bool = False) -> Asked:
     def transcription() -> Transcription:
+        if checked:
+            files.transcribed(text, "")
         from inscribe import notation
         from inscribe.sources import is_romanised, kana_of_romanised
 

@@ -1,21 +1,19 @@
 """The documents of a folder or of the library, read on several cores and kept in a cache.
 
-The cache is one file a folder in the user's cache folder. A record is read again when its path,
-size or time of change differs; the whole cache is left aside when the program or a glossary table
-has changed, when it is damaged, or when it cannot be written.
+The cache is one file a folder (``cache.py``). A record is read again when its path, size or time of
+change differs; the whole cache is left aside when the program or a glossary table has changed, when
+it is damaged, or when it cannot be written.
 """
 
 from __future__ import annotations
 
-import hashlib
-import json
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from inscribe import __version__, files, tables
+from inscribe.concordance.cache import Stamp, cache_file, keep_in, kept, stamp_of
 from inscribe.concordance.documents import (
     Document,
     document_of_source,
@@ -23,17 +21,15 @@ from inscribe.concordance.documents import (
     of_rows,
     rows_of,
 )
-from inscribe.errors import InputError, InscribeError
+from inscribe.errors import InscribeError
 from inscribe.record import load, paths_in
 from inscribe.workers import mapped
 
 if TYPE_CHECKING:
     from inscribe.sources import SourceText
 
-LAYOUT = 3
 MOST_KEPT = 100_000  # texts of a library above which its documents are not kept
 
-Stamp = tuple[int, int]  # size, time of change in ns
 Progress = Callable[[int, int], None]
 
 
@@ -58,16 +54,16 @@ def collection(
     Args:
         folder: the folder, or a record file.
         progress: hears how many of how many records are read.
-        cache: the folder of the cache; None for the user's own.
+        cache: the folder of the cache; None for ``INSCRIBE_CACHE`` or the user's own.
         keep: whether to use a cache at all.
 
     Raises:
         InputError: there is no such file or folder.
     """
     paths = [folder] if folder.is_file() else paths_in(folder)
-    kept_in = _cache_file(folder, cache) if keep else None
-    known = _kept(kept_in) if kept_in else {}
-    stamps = {str(path): _stamp(path) for path in paths}
+    kept_in = cache_file(folder, cache) if keep else None
+    known = kept(kept_in) if kept_in else {}
+    stamps = {str(path): stamp_of(path) for path in paths}
     held: dict[str, Any] = {
         name: known[name]
         for name, stamp in stamps.items()
@@ -78,7 +74,7 @@ def collection(
         held[name] = [list(stamps[name]), rows, problem]
         progress(done, len(wanted))
     if kept_in and (wanted or len(held) < len(known)):
-        _keep(kept_in, held)
+        keep_in(kept_in, held)
     return _collected(paths, held)
 
 
@@ -107,8 +103,8 @@ def library_collection(
     """
     from inscribe.sources import Library
 
-    kept_in = _cache_file(library, cache) if keep else None
-    known = _kept(kept_in) if kept_in else {}
+    kept_in = cache_file(library, cache) if keep else None
+    known = kept(kept_in) if kept_in else {}
     name, stamp = str(library), _library_stamp(library)
     if known.get(name, [0])[0] != list(stamp):
         with Library(library) as opened:
@@ -120,14 +116,14 @@ def library_collection(
             progress(done, len(texts))
         known = {name: [list(stamp), rows, ""]}
         if kept_in and len(rows) <= MOST_KEPT:
-            _keep(kept_in, known)
+            keep_in(kept_in, known)
     documents = of_rows(known[name][1])
     return Collection(tuple(documents), len(documents))
 
 
 def _library_stamp(library: Path) -> Stamp:
     """Return size and time of the library with what SQLite has yet to write into it."""
-    stamps = [_stamp(library), _stamp(library.with_name(f"{library.name}-wal"))]
+    stamps = [stamp_of(library), stamp_of(library.with_name(f"{library.name}-wal"))]
     return sum(size for size, _ in stamps), max(time for _, time in stamps)
 
 
@@ -143,58 +139,3 @@ def _read(name: str) -> Read:
         return name, rows_of(documents_of_record(load(name), name)), ""
     except InscribeError as error:
         return name, [], str(error).split("\n")[0]
-
-
-def _stamp(path: Path) -> Stamp:
-    try:
-        found = path.stat()
-    except OSError:
-        return (-1, -1)
-    return found.st_size, found.st_mtime_ns
-
-
-def _cache_file(folder: Path, cache: Path | None) -> Path | None:
-    from platformdirs import user_cache_path
-
-    where = cache or user_cache_path("inscribe", appauthor=False)
-    try:
-        name = hashlib.sha256(str(folder.resolve()).encode("utf-8", "surrogatepass")).hexdigest()
-    except OSError:
-        return None
-    return where / f"concord-{name[:24]}.json"
-
-
-def _made_by() -> str:
-    """Return a mark of the program and its tables: readings change with either."""
-    mark = hashlib.sha256(f"{LAYOUT} {__version__}".encode())
-    for folder in tables.folders():
-        for path in sorted(folder.glob("*.tsv")):
-            mark.update(f"{path} {_stamp(path)}".encode("utf-8", "surrogatepass"))
-    return mark.hexdigest()
-
-
-def _kept(file: Path) -> dict[str, Any]:
-    """Return what the cache holds; nothing if it is missing, damaged or out of date."""
-    try:
-        held = json.loads(file.read_bytes())
-        if held["made_by"] != _made_by():
-            return {}
-        records: dict[str, Any] = held["records"]
-        for stamp, rows, problem in records.values():
-            if len(stamp) != 2 or not isinstance(problem, str):
-                return {}
-            of_rows(rows)
-    except (OSError, ValueError, TypeError, KeyError, AttributeError, RecursionError):
-        return {}
-    return records
-
-
-def _keep(file: Path, held: dict[str, Any]) -> None:
-    """Write the cache whole, or leave it: the concordance does not need it."""
-    content = {"made_by": _made_by(), "records": held}
-    try:
-        file.parent.mkdir(parents=True, exist_ok=True)
-        text = json.dumps(content, ensure_ascii=False, separators=(",", ":"))
-        files.write_bytes(file, text.encode("utf-8", "surrogatepass"), force=True)
-    except (OSError, InputError):
-        return

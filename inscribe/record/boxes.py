@@ -13,9 +13,6 @@ gives the plate's own box.
 
 from __future__ import annotations
 
-import csv
-import io
-import json
 import math
 import re
 from collections.abc import Iterator, Sequence
@@ -24,7 +21,7 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
-from inscribe import files
+from inscribe import files, strict
 from inscribe.errors import InputError, Place
 from inscribe.record.fields import MAX_MM
 from inscribe.record.model import Inscription, SignBox
@@ -54,8 +51,6 @@ def boxes_of(text: str, name: str, scale: float | None = None) -> tuple[SignBox,
             boxes = list(_annotated(text, name, scale))
         else:
             boxes = list(_tabled(text, name))
-    except csv.Error as error:
-        raise InputError(f"the file is no table ({error})", Place(name)) from error
     except RecursionError as error:
         raise InputError("the annotations are nested too deeply", Place(name)) from error
     if not boxes:
@@ -88,20 +83,20 @@ def with_boxes(inscription: Inscription, boxes: Sequence[SignBox], name: str) ->
 
 
 def _tabled(text: str, name: str) -> Iterator[SignBox]:
-    reader = csv.DictReader(io.StringIO(text))
-    missing = [column for column in COLUMNS if column not in (reader.fieldnames or ())]
+    columns = strict.columns_of(text, name, ",", COLUMNS)
+    missing = [column for column in COLUMNS if column not in columns]
     if missing:
         raise InputError(
             f"the table has no column {missing[0]}",
             Place(name, 1),
             f"its first line should be {','.join(COLUMNS)}",
         )
-    for row in reader:
-        place = Place(name, reader.line_num)
+    for number, row in strict.table_rows(text, name, ",", COLUMNS):
+        place = Place(name, number)
         try:
             sign = int(row["sign"])
             sides = tuple(float(row[column]) for column in COLUMNS[1:])
-        except (TypeError, ValueError) as error:
+        except ValueError as error:
             raise InputError(
                 "a cell is no number", place, "write mm with a decimal point"
             ) from error
@@ -128,7 +123,7 @@ def _annotated(text: str, name: str, scale: float | None) -> Iterator[SignBox]:
 def _items(text: str, name: str) -> Iterator[tuple[dict[str, Any], Sides]]:
     """Yield each annotation that has a box, with its box in pixels."""
     try:
-        page = json.loads(text)
+        page = strict.json_value(text, Place(name))
     except ValueError as error:
         raise InputError("the annotations are not JSON", Place(name)) from error
     items = page.get("items", page.get("resources")) if isinstance(page, dict) else page

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
         letters as letters,
         run_together as run_together,
     )
-    from inscribe.sources.library import Library as Library
+    from inscribe.sources.library import Added as Added, Library as Library
     from inscribe.sources.of_record import words_of as words_of
     from inscribe.sources.query import (
         is_romanised as is_romanised,
@@ -40,7 +40,7 @@ else:
             "adding": "add_texts checked",
             "importers": "FORMATS files_in stems_of texts_in texts_of",
             "keys": "UNKNOWN letters run_together",
-            "library": "Library",
+            "library": "Added Library",
             "of_record": "words_of",
             "query": "is_romanised kana_of_romanised",
             "ranking": "Hit NO_SOURCE find",

@@ -2,25 +2,30 @@
 
 from __future__ import annotations
 
-import os
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from itertools import islice
 
+from inscribe import workers
 from inscribe.errors import InputError, Place
 from inscribe.sources.library import Added, Library
 from inscribe.sources.passages import Passage, passages_of
 from inscribe.sources.texts import SourceText
-from inscribe.workers import pool
 
 BATCH = 50_000  # texts a transaction
 CHUNK = 500  # texts a worker reads at a time
 FEW = 2_000  # below this, starting workers costs more than it saves
 
-Read = list[tuple[SourceText, tuple[Passage, ...]]]
+TOLD_EVERY = 100  # texts
+
+Read = tuple[SourceText, tuple[Passage, ...]]
 
 
-def checked(texts: Iterable[SourceText]) -> int:
+def checked(
+    texts: Iterable[SourceText], progress: Callable[[int], None] = lambda done: None
+) -> int:
     """Return how many texts there are, having looked at every one before any is written.
+
+    ``progress`` hears how many have been looked at.
 
     Raises:
         InputError: a text cannot be used, or two texts have the same id.
@@ -30,9 +35,13 @@ def checked(texts: Iterable[SourceText]) -> int:
     for text in texts:
         count += 1
         seen.add(hash(text.id))
+        if count % TOLD_EVERY == 0:
+            progress(count)
         if len(seen) < count:
             raise InputError(
-                f"two texts have the id {text.id}", Place(), "give every text an id of its own"
+                f"two texts have the id {text.id}",
+                Place(),
+                'give every text an id of its own; 7 and "7" are one id',
             )
     return count
 
@@ -43,38 +52,30 @@ def add_texts(
     count: int,
     progress: Callable[[int], None] = lambda done: None,
 ) -> Added:
-    """Add ``count`` texts and return what that changed; ``progress`` hears how many are written."""
-    total, done = Added(), 0
-    for batch in _batches(_read_all(texts, count), BATCH):
+    """Add ``count`` texts and return what that changed; ``progress`` hears how many are read.
+
+    Raises:
+        InputError: a worker was ended from outside; the batches before are in the library.
+    """
+    total = Added()
+    read = _heard(_read_all(texts, count), progress)
+    for batch in iter(lambda: list(islice(read, BATCH)), []):
         total += library.add(batch)
-        done += len(batch)
-        progress(done)
     return total
 
 
-def _batches(
-    chunks: Iterable[Read], size: int
-) -> Iterator[Sequence[tuple[SourceText, Sequence[Passage]]]]:
-    held: Read = []
-    for chunk in chunks:
-        held += chunk
-        if len(held) >= size:
-            yield held
-            held = []
-    if held:
-        yield held
+def _heard(read: Iterable[Read], progress: Callable[[int], None]) -> Iterator[Read]:
+    for done, each in enumerate(read, start=1):
+        yield each
+        if done % TOLD_EVERY == 0:
+            progress(done)
 
 
 def _read_all(texts: Iterable[SourceText], count: int) -> Iterator[Read]:
-    source = iter(texts)
-    chunks = iter(lambda: list(islice(source, CHUNK)), [])
-    workers = min(os.cpu_count() or 1, 8)
-    if count < FEW or workers == 1:
-        yield from map(_read_chunk, chunks)
-        return
-    with pool(workers) as workers_at_hand:
-        yield from workers_at_hand.imap(_read_chunk, chunks)
+    if count < FEW or workers.count() == 1:
+        return map(_read, texts)
+    return workers.on_all_cores(_read, texts, CHUNK)
 
 
-def _read_chunk(texts: list[SourceText]) -> Read:
-    return [(text, passages_of(text)) for text in texts]
+def _read(text: SourceText) -> Read:
+    return text, passages_of(text)

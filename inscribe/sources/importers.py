@@ -7,8 +7,6 @@ line). In TOML, texts are an array of tables ``[[text]]``.
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 import re
 import tomllib
@@ -17,7 +15,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from inscribe import files
+from inscribe import files, strict
 from inscribe.errors import InputError, Place
 from inscribe.record import ENDLESS_KEY
 from inscribe.sources.tei import tei_texts
@@ -93,7 +91,7 @@ def texts_of(
 ) -> Iterator[SourceText]:
     """Yield the texts in ``content``; ``name`` stands in errors, ``stem`` begins ids made here."""
     if kind == "text":
-        yield from _plain_texts(content, name, stem, unit)
+        yield from _plain_texts(files.transcribed(content, name), name, stem, unit)
     elif kind == "jsonl":
         yield from _json_texts(content.split("\n"), name, stem)
     elif kind in ("csv", "tsv"):
@@ -123,7 +121,7 @@ def _json_texts(lines: Iterable[str], name: str, stem: str) -> Iterator[SourceTe
         if not line.strip():
             continue
         try:
-            fields = json.loads(line)
+            fields = strict.json_value(line, Place(name, number))
         except (ValueError, RecursionError) as error:
             column = getattr(error, "colno", None)
             raise InputError(
@@ -133,26 +131,14 @@ def _json_texts(lines: Iterable[str], name: str, stem: str) -> Iterator[SourceTe
 
 
 def _table_texts(content: str, name: str, stem: str, delimiter: str) -> Iterator[SourceText]:
-    lines = content.split("\n")
-    head = next((n for n, line in enumerate(lines) if line.strip() and line[:1] != "#"), 0)
-    reader = csv.DictReader(io.StringIO("\n".join(lines[head:]), newline=""), delimiter=delimiter)
-    try:
-        heads = [head.strip() for head in reader.fieldnames or ()]
-        reader.fieldnames = [h.lower() if h.lower() in _OWN else h for h in heads]
-        if "text" not in reader.fieldnames:
-            raise InputError(
-                "the first line must name the columns, text among them",
-                Place(name, head + 1),
-                "call the column of the words text; columns are divided by commas or tabs",
-            )
-        for fields in reader:
-            known = {key: value for key, value in fields.items() if key and value is not None}
-            number = head + reader.line_num
-            yield _text_of_fields(known, Place(name, number), f"{stem}:{number}")
-    except csv.Error as error:
+    if "text" not in strict.columns_of(content, name, delimiter, _OWN):
         raise InputError(
-            f"the table cannot be read ({error})", Place(name, head + reader.line_num)
-        ) from error
+            "the first line must name the columns, text among them",
+            Place(name, 1),
+            "call the column of the words text; columns are divided by commas or tabs",
+        )
+    for number, fields in strict.table_rows(content, name, delimiter, _OWN):
+        yield _text_of_fields(fields, Place(name, number), f"{stem}:{number}")
 
 
 def _toml_texts(content: str, name: str, stem: str) -> Iterator[SourceText]:
@@ -168,6 +154,12 @@ def _toml_texts(content: str, name: str, stem: str) -> Iterator[SourceText]:
     entries = data.get("text", [])
     if not isinstance(entries, list):
         entries = [data]
+    elif entries and (outside := [key for key in data if key != "text"]):
+        raise InputError(
+            f"the key “{outside[0]}” stands outside [[text]]",
+            Place(name),
+            "write each text as [[text]] with its own keys",
+        )
     for number, entry in enumerate(entries, start=1):
         yield _text_of_fields(entry, Place(name), f"{stem}:{number}")
 

@@ -38,15 +38,20 @@ CREATE INDEX IF NOT EXISTS passages_of_text ON passages(text);
 
 @dataclass(frozen=True, slots=True)
 class Added:
-    """What an addition did: how many texts were new, changed, or already there."""
+    """What an addition did: how many texts were new or already there, and which were replaced."""
 
     new: int = 0
-    changed: int = 0
+    replaced: tuple[str, ...] = ()  # their ids
     unchanged: int = 0
+
+    @property
+    def changed(self) -> int:
+        """How many texts were replaced."""
+        return len(self.replaced)
 
     def __add__(self, other: Added) -> Added:
         return Added(
-            self.new + other.new, self.changed + other.changed, self.unchanged + other.unchanged
+            self.new + other.new, self.replaced + other.replaced, self.unchanged + other.unchanged
         )
 
 
@@ -156,7 +161,7 @@ class Library:
             if self.db.in_transaction:  # SQLite has given it up itself where the disk is full
                 self.db.execute("ROLLBACK")
             raise
-        return Added(len(fresh) - len(replaced), len(replaced), len(batch) - len(fresh))
+        return Added(len(fresh) - len(replaced), tuple(replaced), len(batch) - len(fresh))
 
     def _digests(self, ids: Sequence[str]) -> dict[str, bytes]:
         found: dict[str, bytes] = {}

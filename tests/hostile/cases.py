@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 FLOWER = "花の色はうつりにけりな"
 REFUSED = 2
 DONE = 0
+PARTLY = 1  # a line was refused, and the rest went on
 
 RECORD = """\
 id = "X-1"

@@ -33,7 +33,7 @@ _OTHERS = {
     "csv-no-header": ("a.csv", b"", "must name the columns"),
     "csv-other-header": ("a.csv", b"a,b\n1,2\n", "must name the columns"),
     "csv-long-field": ("a.csv", b"id,text\na," + b"x" * 200_000, "cannot be read"),
-    "csv-short-row": ("a.csv", b"id,text\na\n", "has no text"),
+    "csv-short-row": ("a.csv", b"id,text\na\n", "the row has 1 cell,"),
     "toml-broken": ("a.toml", b"[[text]", "not TOML"),
     "toml-digits": ("a.toml", b"x = " + b"1" * 5000, "too many digits"),
     "toml-deep": ("a.toml", b"x = " + b"[" * 50_000, "nested too deeply"),

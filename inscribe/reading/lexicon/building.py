@@ -105,6 +105,8 @@ def _unvoiced(entries: list[Entry]) -> Iterator[Entry]:
         if entry.note == OKURIGANA_LEFT_OUT:  # the same hands leave them out
             yield entry._replace(cost=entry.cost - _LEFT_OUT_LESS)
         written = entry.written.translate(UNVOICE)
+        if written == entry.written:
+            continue
         key = (written, entry.connection, entry.kana)
         if key not in there:
             there.add(key)

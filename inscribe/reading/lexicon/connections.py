@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import struct
 from array import array
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from operator import itemgetter
 
@@ -106,21 +106,23 @@ def small_matrix(
     yield struct.pack("<HH", len(used), len(used))
     pick = itemgetter(*[number % _OWN for number in used])
     rows = [_row(classes, number) for number in used]
+    kept = {rule: [rule.kept_by(row) for row in rows] for rule in rules()}
     for number, row in zip(used, rows, strict=True):
         right = number % _OWN
-        line = list(pick(cells[right * side : (right + 1) * side]))
+        line: Iterable[int] = pick(cells[right * side : (right + 1) * side])
         spoken_of = False  # the rule of * is for words that have no other
         for rule in rules():
             if rule.concerns(row):
                 spoken_of = spoken_of or rule.word[0] != "*"
                 if rule.word[0] != "*" or not spoken_of:
-                    _lay_over(rule, line, rows)
-        yield array("h", (max(-_LIMIT, min(_LIMIT, cost)) for cost in line)).tobytes()
+                    line = _laid_over(rule, line, kept[rule])
+        yield array("h", [max(-_LIMIT, min(_LIMIT, cost)) for cost in line]).tobytes()
 
 
-def _lay_over(rule: Rule, line: list[int], lefts: list[tuple[str, ...]]) -> None:
-    for position, row in enumerate(lefts):
-        if rule.kept_by(row):
-            line[position] = max(min(line[position], rule.likely), rule.least)
-        else:
-            line[position] += rule.unlikely
+def _laid_over(rule: Rule, line: Iterable[int], kept: Sequence[bool]) -> list[int]:
+    """Return the costs of a word after each class; ``kept`` tells after which the rule is kept."""
+    likely, least, unlikely = rule.likely, rule.least, rule.unlikely
+    return [
+        max(min(cost, likely), least) if fits else cost + unlikely
+        for cost, fits in zip(line, kept, strict=True)
+    ]

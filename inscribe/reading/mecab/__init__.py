@@ -13,6 +13,7 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.reading.mecab.compiling import (
         Row as Row,
+        cache_folder as cache_folder,
         dictionary as dictionary,
         dictionary_folder as dictionary_folder,
     )
@@ -40,7 +41,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "compiling": "Row dictionary dictionary_folder",
+            "compiling": "Row cache_folder dictionary dictionary_folder",
             "entries": "Entry",
             "tagger": (
                 "LINE MADE_UP MOST_KEPT UNKNOWN_MORE kept_piece kept_words opened_tagger "

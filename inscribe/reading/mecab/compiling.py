@@ -16,13 +16,17 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache
 from pathlib import Path
 from shlex import quote
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.errors import InputError, Place
+
+if TYPE_CHECKING:
+    from inscribe.reading.mecab.preparing import Tell
 
 _LAYOUT = 3  # raise it when the way a dictionary is compiled changes
 _MAGIC = 0xEF718F77  # MeCab writes it, mixed with the size, at the start of each dictionary
 _SIZES = "sizes"  # the file of a folder that is written last
+_ABANDONED = 24 * 3600  # seconds after which a folder begun is not being worked on any more
 _KEPT = 3  # dictionaries of one name, of different versions or tables
 _COMPILE = "import sys, fugashi; fugashi.build_dictionary(sys.argv[1])"
 _WRITE = """
@@ -64,8 +68,10 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[R
             return path
         try:
             folder.mkdir(parents=True, exist_ok=True)
-            _announce(name)
-            _build(path, rows())
+            from inscribe.reading.mecab.preparing import preparing
+
+            with preparing(name) as tell:
+                _build(path, rows, tell)
         except OSError as error:
             reason = error.strerror or str(error)
             continue
@@ -95,20 +101,16 @@ def dictionary_folder(
             path.parent.mkdir(parents=True, exist_ok=True)
             with _one_at_a_time(path):
                 if not _is_whole(path):
-                    _announce(name)
-                    _build_folder(path, write_parts)
+                    from inscribe.reading.mecab.preparing import preparing
+
+                    with preparing(name) as tell:
+                        _build_folder(path, write_parts, tell)
         except OSError as error:
             reason = error.strerror or str(error)
             continue
         _remove_older(path, name)
         return path
     raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
-
-
-def _announce(name: str) -> None:
-    """Tell a person at a terminal why nothing happens for a while; pipes and logs hear nothing."""
-    if sys.stderr is not None and sys.stderr.isatty():
-        print(f"preparing the dictionary “{name}”, this once", file=sys.stderr, flush=True)
 
 
 @contextlib.contextmanager
@@ -128,14 +130,16 @@ def _one_at_a_time(path: Path) -> Iterator[None]:
             lock.unlink(missing_ok=True)
 
 
-def _build_folder(path: Path, write_parts: Callable[[Path], None]) -> None:
+def _build_folder(path: Path, write_parts: Callable[[Path], None], tell: Tell) -> None:
     import shutil
     import tempfile
 
     with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.name}-") as work:
         made = Path(work, "made")
         made.mkdir()
+        tell("gathering the words")
         _write_apart(write_parts, made, path)
+        tell("compiling them")
         _compile("x -d . -o . -s -f utf8 -t utf8 entries.csv", made, "sys.dic", path)
         for more in made.glob("*.more"):
             name = more.name.removesuffix(".more") + ".dic"
@@ -241,13 +245,15 @@ def _is_sound(path: Path) -> bool:
     return len(head) == 4 and int.from_bytes(head, sys.byteorder) == (size & 0xFFFFFFFF) ^ _MAGIC
 
 
-def _build(path: Path, rows: Iterable[Row]) -> None:
+def _build(path: Path, rows: Callable[[], Iterable[Row]], tell: Tell) -> None:
     import tempfile
 
     from inscribe.reading.mecab.unidic import folder as unidic_folder
 
     with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.stem}-") as work:
-        _write_rows(Path(work, "entries.csv"), rows)
+        tell("gathering the words")
+        _write_rows(Path(work, "entries.csv"), rows())
+        tell("compiling them")
         source = quote(str(unidic_folder()))
         arguments = f"x -d {source} -u made.dic -f utf8 -t utf8 entries.csv"
         made = _compile(arguments, Path(work), "made.dic", path)
@@ -257,19 +263,13 @@ def _build(path: Path, rows: Iterable[Row]) -> None:
 
 def _compile(arguments: str, work: Path, made_name: str, path: Path) -> Path:
     """Compile in a process of its own: MeCab prints to standard output and may end its process."""
-    import subprocess
+    from inscribe.reading.mecab.apart import run_apart
 
-    done = subprocess.run(
-        [sys.executable, "-c", _COMPILE, arguments],
-        cwd=work,
-        capture_output=True,
-        stdin=subprocess.DEVNULL,
-        check=False,
-    )
+    problem = run_apart(_COMPILE, arguments, work)
     made = work / made_name
-    if done.returncode != 0 or not _is_sound(made):
-        last = done.stderr.decode("utf-8", "replace").strip().rpartition("\n")[2]
-        raise InputError(f"the dictionary could not be compiled: {last}", Place(str(path)))
+    if problem or not _is_sound(made):
+        reason = problem or "it came out damaged"
+        raise InputError(f"the dictionary could not be compiled: {reason}", Place(str(path)))
     return made
 
 
@@ -285,28 +285,27 @@ def _write_rows(path: Path, rows: Iterable[Row]) -> None:
 def _write_apart(write_parts: Callable[[Path], None], made: Path, path: Path) -> None:
     """Write the parts in a process of its own, which gives back the memory it took."""
     import json
-    import subprocess
 
     from inscribe import tables
+    from inscribe.reading.mecab.apart import run_apart
 
-    folders = [str(folder) for folder in tables.folders()[:-1]]
-    wanted = [write_parts.__module__, write_parts.__qualname__, str(made), *folders]
-    done = subprocess.run(
-        [sys.executable, "-c", _WRITE, json.dumps(wanted)],
-        capture_output=True,
-        stdin=subprocess.DEVNULL,
-        check=False,
-        env={**os.environ, "PYTHONPATH": os.pathsep.join(sys.path)},
-    )
-    if done.returncode != 0:
-        last = done.stderr.decode("utf-8", "replace").strip().rpartition("\n")[2]
-        raise InputError(f"the dictionary could not be written: {last}", Place(str(path)))
+    folders = [str(folder.absolute()) for folder in tables.folders()[:-1]]
+    wanted = [write_parts.__module__, write_parts.__qualname__, str(made.absolute()), *folders]
+    if problem := run_apart(_WRITE, json.dumps(wanted), made):
+        raise InputError(f"the dictionary could not be written: {problem}", Place(str(path)))
 
 
 def _remove_older(path: Path, name: str) -> None:
-    """Keep the newest few of a name: two installed versions must not take each other's away."""
-    import shutil
+    """Keep the newest few of a name: two installed versions must not take each other's away.
 
+    What a stopped run left half-made goes too, once no other run can still be at it.
+    """
+    import shutil
+    import time
+
+    for left in path.parent.glob(f".{name}-*"):
+        if left.is_dir() and time.time() - _time(left) > _ABANDONED:
+            shutil.rmtree(left, ignore_errors=True)
     alike = [p for p in path.parent.glob(f"{name}-*") if len(p.name) == len(path.name)]
     for other in sorted(alike, key=_time, reverse=True)[_KEPT:]:
         if other.is_dir():

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from typing import TYPE_CHECKING, Any
+from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from inscribe.errors import InputError
 from inscribe.report.entries.blocks import (
@@ -47,6 +48,15 @@ def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
             _add(document, block)
     held = io.BytesIO()
     document.save(held)
+    return _undated(held)
+
+
+def _undated(document: io.BytesIO) -> bytes:
+    """Return the document without the time it was written: the same entries give the same file."""
+    held = io.BytesIO()
+    with ZipFile(document) as parts, ZipFile(held, "w", ZIP_DEFLATED) as made:
+        for part in parts.infolist():
+            made.writestr(ZipInfo(part.filename), parts.read(part), ZIP_DEFLATED)
     return held.getvalue()
 
 
