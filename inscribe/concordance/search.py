@@ -172,9 +172,9 @@ def _spans(document: Document, query: Query) -> Iterator[tuple[int, int, How]]:
 
 
 def _without_marks(text: str) -> str:
-    """Return a text in current forms, as long as before, with nothing where a mark is written.
+    r"""Return a text in current forms, as long as before, with nothing where a mark is written.
 
-    >>> _without_marks("嶺暁（花押）（印「山花」）").split("\\0")
+    >>> _without_marks("嶺暁（花押）（印「山花」）").split("\0")
     ['嶺暁', '', '', '', '', '', '', '山花', '', '']
     """
     if "（" not in text and "［" not in text:

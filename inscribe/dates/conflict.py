@@ -16,6 +16,7 @@ from inscribe.dates.conflict_days import (
     of_the_odd_month,
     of_the_season,
 )
+from inscribe.dates.conflict_years import of_the_odd_number, of_the_unknown_era
 from inscribe.dates.expression import Expression
 from inscribe.dates.lookalikes import are_alike
 from inscribe.dates.mistakes import pair_weight, year_name
@@ -34,6 +35,8 @@ def explanations_of(
         found += _of_the_pair(reading, expression, between or DEFAULT_RANGE)
         found += _of_the_number(reading, expression)
         found += _of_the_era(reading, expression)
+        found += of_the_unknown_era(reading, expression)
+        found += of_the_odd_number(expression)
         found += _of_the_cycle(reading, expression)
     if "month" in reading.conflicts:
         found += of_the_leap_month(reading)
@@ -159,7 +162,7 @@ def _number_weight(expression: Expression, number: int) -> tuple[float, str]:
 
 def _of_the_era(reading: DateReading, expression: Expression) -> Iterator[Explanation]:
     """Another era is meant, one that shares a sign with the era written."""
-    if expression.era is None:
+    if expression.era is None or expression.numbers or expression.odd_number:
         return
     near = reading.year or eras.by_name()[expression.era].first
     for era in eras.by_name().values():
@@ -213,7 +216,7 @@ def _of_the_cycle(reading: DateReading, expression: Expression) -> Iterator[Expl
     """The sexagenary year is right and the era is not: the nearest years that carry it."""
     if expression.stem is None or expression.branch is None or reading.year is None:
         return
-    if cycle.index_of(expression.stem, expression.branch) is None:
+    if cycle.index_of(expression.stem, expression.branch) is None or expression.unknown_era:
         return
     near = reading.year
     pair = expression.stem + expression.branch
