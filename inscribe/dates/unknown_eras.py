@@ -1,4 +1,4 @@
-"""Signs that stand where an era's name is expected and are none: 元緑三年, which eras are they like?
+"""Signs in the place of an era's name that are none (元緑三年), and the eras they are like.
 
 >>> [(like.era, like.why) for like in eras_like("元緑")][0]
 ('元禄', '元 is the same, 緑 shares parts with and sounds like 禄')
@@ -38,8 +38,8 @@ class Like(NamedTuple):
 def unknown_era_at(text: str, position: int) -> str:
     """Return the signs that stand here in the place of an era without being one, or nothing.
 
-    >>> unknown_era_at("于時元緑三年", 2), unknown_era_at("嘉永三年", 0), unknown_era_at("十三年", 0)
-    ('元緑', '', '')
+    >>> unknown_era_at("于時元緑三年", 2), unknown_era_at("嘉永三年", 0)
+    ('元緑', '')
     """
     for length in (2, 1):
         name = text[position : position + length]

@@ -39,7 +39,7 @@ def era(draft: Draft, tokens: Tokens, position: int) -> int:
 
 
 def unknown_era(draft: Draft, tokens: Tokens, position: int) -> int:
-    """元緑 before a year: the name of no era, surely a date if it is like one that had that year."""
+    """元緑 before a year: the name of no era; surely a date if it is like one with that year."""
     if not kind_at(tokens, position, "unknown_era"):
         return 0
     if draft.has(*ERAS, "epoch", "number", "same", "months"):
