@@ -21,7 +21,7 @@ _IN_TABLE = 0.9
 _BY_PARTS = (0.6, 0.3)  # of two signs without a common part, and how much all parts add
 _BY_SOUND = 0.5
 _ALSO_BY_SOUND = 0.05
-_STROKES = frozenset("一丨丶丿乙亅亠")  # too common to make two signs alike
+STROKES = frozenset("一丨丶丿乙亅亠")  # too common to make two signs alike
 LEAST_COMMON = 0.4  # of the parts two signs must have in common to look alike
 
 
@@ -64,6 +64,6 @@ def _common_parts(sign: str, other: str) -> float:
 
 def _all(tree: tuple[parts.Part, ...]) -> Iterator[str]:
     for part in tree:
-        if part.char not in _STROKES:
+        if part.char not in STROKES:
             yield part.char
         yield from _all(part.parts)
