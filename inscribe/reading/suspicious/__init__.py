@@ -103,19 +103,18 @@ def _in_context(signs: Sequence[Sign], setting: Setting) -> Iterator[Suspicion]:
     text = setting.text
     kana = [sign for sign in text if _is_kana(sign) or sign == _LONG]
     if kana:
-        yield from _glosses(signs, text)
+        yield from _glosses(signs)
     if kana and (len(kana) == 1 or any(sign > "ァ" for sign in kana) or set(text) & LIKE_KANA):
         yield from _mistaken(signs, setting)
     if text and not kana:
         yield from _slips(signs, setting)
 
 
-def _glosses(signs: Sequence[Sign], text: str) -> Iterator[Suspicion]:
-    from inscribe.reading.register import looks_like_verse
+def _glosses(signs: Sequence[Sign]) -> Iterator[Suspicion]:
     from inscribe.reading.suspicious.glosses import glosses
 
     written = [sign.text or "□" for sign in signs]
-    for first, last in glosses(written, names=not looks_like_verse(text)):
+    for first, last in glosses(written):
         why = "kana that only say how the signs before them are read are hardly carved"
         said = "".join(written[first : last + 1])
         yield Suspicion(signs[first].index, said, why, (), "gloss", signs[last].index)

@@ -19,7 +19,8 @@ from typing import NamedTuple
 from inscribe.reading.historical import modern_kana
 
 _LEAST = 2  # kana
-_MOST_KANJI = 5
+_MOST_KANJI = 6
+_AFTER_NAMES = "作造彫刻製鐫之"  # verbs, behind which the reading of a name may stand
 _MOST_KANA = 12
 _SMALL = str.maketrans("ぁぃぅぇぉっゃゅょゎ", "あいうえおつやゆよわ")
 
@@ -31,20 +32,24 @@ class Gloss(NamedTuple):
     last: int
 
 
-def glosses(signs: Sequence[str], *, names: bool = True) -> Iterator[Gloss]:
-    """Yield the runs of kana that are a reading of the kanji right before them, and no more.
-
-    ``names``: kanji may be read as in names too, which in verse would take 鳴なる for a gloss.
-    """
+def glosses(signs: Sequence[str]) -> Iterator[Gloss]:
+    """Yield the runs of kana that are a reading of the kanji right before them, and no more."""
     at, before = 0, ""
     for sort, run in groupby(signs, key=_sort):
         written = list(run)
-        if sort == "kana" and before and _LEAST <= len(written) <= _MOST_KANA:
-            kana = "".join(written)
-            if any(_reads(before[start:], kana, names) for start in range(len(before))):
-                yield Gloss(at, at + len(written) - 1)
+        may_be = sort == "kana" and before and _LEAST <= len(written) <= _MOST_KANA
+        if may_be and _is_gloss(before, "".join(written)):
+            yield Gloss(at, at + len(written) - 1)
         before = "".join(written)[-_MOST_KANJI:] if sort == "kanji" else ""
         at += len(written)
+
+
+def _is_gloss(before: str, kana: str) -> bool:
+    """Whether kana are a reading of the last kanji before them, or of the name before a verb."""
+    if any(_reads(before[start:], kana) for start in range(len(before))):
+        return True
+    name = before.rstrip(_AFTER_NAMES)
+    return name != before and any(_reads(name[start:], kana) for start in range(len(name) - 1))
 
 
 def _sort(sign: str) -> str:
@@ -54,8 +59,12 @@ def _sort(sign: str) -> str:
 
 
 @lru_cache(maxsize=4096)
-def _reads(kanji: str, kana: str, names: bool) -> bool:
-    """Whether kana are a reading of kanji, each read one of its ways."""
+def _reads(kanji: str, kana: str) -> bool:
+    """Whether kana are a reading of kanji, each read one of its ways; one alone not as in names.
+
+    鳴なる is a verb with an auxiliary, though 鳴 is Naru in names.
+    """
+    names = len(kanji) > 1
     said = _plain(kana)
     modern = _plain(modern_kana(_hiragana(kana)))
     return _can_be(kanji, said, names) or _can_be(kanji, modern, names)

@@ -31,7 +31,7 @@ from inscribe.reading.suspicious.pricing import (
 
 _CHEAPER = 1.2  # by what the signature must be cheaper with a look-alike
 _CHEAPER_UNSIGNED = 4.0  # the same where nothing else tells a signature
-_CHEAPER_BY_PARTS = (3.5, 5.0)  # with a sign that is a part or a whole of it; that shares parts
+_CHEAPER_BY_PARTS = (2.0, 5.0)  # with a sign that is a part or a whole of it; that shares parts
 _LONGEST_WORD = 4
 _COMMONER = 3  # how much commoner a look-alike of a rare sign must be to be worth a word
 _RARE = 1000  # the place by frequency after which a character is rare enough to be doubted
