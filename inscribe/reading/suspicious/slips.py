@@ -115,7 +115,7 @@ def rare_look_alikes(text: str) -> Iterator[tuple[int, tuple[str, ...]]]:
     """Yield the signs that nothing explains, rare and unused in names, which look like usual ones.
 
     >>> list(rare_look_alikes("曰"))
-    [(0, ('日', '目', '白'))]
+    [(0, ('日',))]
     """
     if len(text) > _LONGEST or not (len(text) == 1 or is_signature(text)):
         return
