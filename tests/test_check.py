@@ -58,6 +58,7 @@ BAD = {
     "doubtful": record("武州住(カ)"),
     "restored": record("武州［住］"),
     "simplified-form": record("龙泉"),
+    "suspicious": record("武州住△暁作"),
     "reading": record("武州住／嶺暁作"),
     "unmeasured": record("はるのよの", '[inscription.source]\ntext = "はるのよの"\n'),
     "no-reader": record("武州住", reader=""),

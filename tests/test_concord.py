@@ -52,6 +52,30 @@ def test_a_word_is_found_in_any_form(text: str, asked: str, expected: list[objec
     assert found(text, asked) == expected
 
 
+@pytest.mark.parametrize(
+    ("text", "asked", "expected"),
+    [
+        ("嶺暁（花押）", "花", []),
+        ("嶺暁（花押）", "押", []),
+        ("花の嶺暁（花押）", "花", [("花", "same signs")]),
+        ("嶺暁（花押）", "花押", [("（花押）", "same signs")]),
+        ("嶺暁（印「山花」）（印）", "印", []),
+        ("嶺暁（印「山花」）", "山花", [("（印「山花」）", "same signs")]),
+        ("嶺⿰木黑作", "黒", []),
+        ("嶺⿰木黑作", "⿰木黑", [("⿰木黑", "same signs")]),
+    ],
+)
+def test_a_mark_of_the_transcriber_is_no_carved_word(
+    text: str, asked: str, expected: list[object]
+) -> None:
+    assert found(text, asked) == expected
+
+
+def test_a_pattern_sees_no_mark_of_the_transcriber() -> None:
+    assert found("嶺暁（花押）", "[花押（）]", pattern=True) == []
+    assert found("嶺暁（花押）花作", "花.", pattern=True) == [("花作", "pattern")]
+
+
 def test_exact_asks_for_signs_and_not_for_sounds() -> None:
     assert found("夢としりせは(者)", "ゆめ", exact=True) == []
     assert found("武州住綾國作", "国", exact=True) == [("國", "another form")]

@@ -51,6 +51,7 @@ ORDER = [
     "reading.chinese",
     "reading.names",
     "reading.signatures",
+    "reading.suspicious",
     "reading.inscription",
     "reading",
     "record",

@@ -13,8 +13,9 @@ from hypothesis import given, strategies as st
 from inscribe.checking import check_folder
 from inscribe.errors import InputError
 from inscribe.notation import parse
+from inscribe.reading.suspicious import suspicions
 from inscribe.record import load
-from inscribe.recording import Draft, questions as q, suspicions
+from inscribe.recording import Draft, old_forms, questions as q
 
 FIRST = ["X-9", "kozuka", "", "96", "14.5", "", "", "", "back plate", "running", ""]
 COLUMNS = ["春過て夏来にけらし白妙の", "y", "衣ほすてふ天の香具山", "", ""]
@@ -101,12 +102,25 @@ def test_a_broken_draft_is_named(tmp_path: Path) -> None:
         ("龙", "simplified"),
         ("っ", "small and long kana"),
         ("A", "Latin letter"),
-        ("国", "is the old one carved"),
         ("曰", "looks like a commoner sign"),
     ],
 )
 def test_what_deserves_a_second_look(typed: str, why: str) -> None:
     assert any(why in found.why for found in suspicions(parse(typed).signs))
+
+
+def test_a_current_form_is_a_remark_and_no_suspicion() -> None:
+    assert suspicions(parse("国の花").signs) == ()
+    assert old_forms(parse("国の花国").signs) == (("国", ("國",)),)
+
+
+def test_what_is_suspicious_is_named_as_one_types(tmp_path: Path) -> None:
+    columns = ["露△岳作", "y", "元緑三年", "y", "", ""]
+    run = new(tmp_path / "x.toml", [*FIRST[:-1], "", *columns, *REST])
+    said = " ".join(run.stderr.split())
+    assert "look again, no mark of the conventions; □ stands for" in said
+    assert "sign 2 △ (□)" in said
+    assert "look again, 元緑三年: 元緑 is the name of no era" in said
 
 
 def test_ordinary_signs_are_left_alone() -> None:

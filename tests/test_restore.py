@@ -220,6 +220,30 @@ def test_one_run_looks_at_some_worn_places_and_says_so() -> None:
     assert "column 1, sign 104" in run("--text", text, "--places", "21").stdout
 
 
+def test_a_place_is_counted_in_its_column_as_check_counts_it() -> None:
+    text = "天保三年辰春／武□住嶺暁作"
+    out = run("--text", text).stdout
+    assert "column 2, sign 2 (sign 8 of the inscription): …天保三年辰春武【□】" in out
+    told = json.loads(run("--text", text, "--format", "json").stdout)["lacunae"][0]
+    assert (told["sign"], told["column"], told["sign_in_column"]) == (7, 1, 1)
+    for chosen in (("--sign", "8"), ("--column", "2", "--sign", "2")):
+        assert run("--text", text, *chosen).stdout == out
+
+
+@pytest.mark.parametrize(
+    ("chosen", "said"),
+    [
+        (("--column", "3", "--sign", "1"), "there is no column 3"),
+        (("--column", "1", "--sign", "7"), "column 1 has no sign 7"),
+        (("--column", "1"), "--column says where --sign counts"),
+    ],
+)
+def test_a_sign_that_a_column_has_not_is_refused(chosen: tuple[str, ...], said: str) -> None:
+    refused = run("--text", "天保三年辰春／武□住嶺暁作", *chosen)
+    assert isinstance(refused.exception, InputError)
+    assert said in str(refused.exception)
+
+
 @pytest.mark.parametrize("text", ["花の色は□" * 2000, "□" * 10_000, "武州住□作" * 2000])
 def test_much_wear_is_no_reason_to_wait(text: str) -> None:
     found = restore(notation.parse(text))  # took minutes when it looked at every place

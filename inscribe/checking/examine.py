@@ -77,7 +77,7 @@ class _Examination:
                 yield from self._words(number, field, getattr(inscription, field), where)
             yield from self._signs(number, inscription)
             yield from self._dates(number, read)
-            yield from self._forms(number, inscription, read)
+            yield from self._suspicions(number, inscription)
             yield from self._reading(number, read)
             yield from self._source(number, inscription)
             yield from self._readers(number, inscription)
@@ -127,20 +127,28 @@ class _Examination:
             said = ", ".join(str(year) for _, year in years)
             yield self._found("dates-disagree", f"the object bears {said}", years[-1][0])
 
-    def _forms(
-        self, number: int, inscription: Inscription, read: Interpretation
-    ) -> Iterator[Finding]:
+    def _suspicions(self, number: int, inscription: Inscription) -> Iterator[Finding]:
+        from inscribe.reading.suspicious import suspicions
+
         t = inscription.transcription
-        for change in read.changes:
-            if "simplified" in change.kind:
-                place = _where(t, change.sign, change.sign)
-                yield self._found("simplified-form", place, number)
+        for found in suspicions(t.signs):
+            code = "simplified-form" if found.kind == "simplified" else "suspicious"
+            message = f"{_where(t, found.sign, found.end)}: {found.said}"
+            yield self._found(code, message, number)
 
     def _reading(self, number: int, read: Interpretation) -> Iterator[Finding]:
-        from inscribe.reading.inscription import doubts_of_dates, doubts_of_signs
+        from inscribe.reading.inscription import (
+            doubts_of_dates,
+            doubts_of_signs,
+            doubts_of_suspicions,
+        )
 
         t = self.record.inscriptions[number].transcription
-        told = {*doubts_of_signs(t.signs), *doubts_of_dates(read.dates)}  # under words of their own
+        told = {  # under words of their own
+            *doubts_of_signs(t.signs),
+            *doubts_of_suspicions(t.signs),
+            *doubts_of_dates(read.dates),
+        }
         for doubt in read.doubts:
             if doubt not in told and any(
                 sign.is_legible for sign in t.signs[doubt.first : doubt.last + 1]

@@ -187,18 +187,27 @@ def _yes_or_no(answer: str) -> str:
 def _show_column(column: str, before: str) -> None:
     """Show what the text reads so far, and the signs of the column that deserve a second look."""
     from inscribe import notation, reading
-    from inscribe.recording import suspicions
+    from inscribe.reading.suspicious import suspicions
+    from inscribe.recording import old_forms
 
     read = reading.read_text(f"{before}\n{column}" if before else column)
     best = read.proposals[0]
     _say(f"  reads: {best.kana}")
     _say(f"         {best.romaji}", indent=9)
+    signs = notation.parse(column).signs
     by_reason: dict[str, list[str]] = {}
-    for found in suspicions(notation.parse(column).signs):
+    for found in suspicions(signs):
         instead = f" ({' '.join(found.instead)})" if found.instead else ""
         by_reason.setdefault(found.why, []).append(f"sign {found.sign + 1} {found.text}{instead}")
-    for why, signs in by_reason.items():
-        _say(f"  look again, {why}: {', '.join(signs)}")
+    for why, places in by_reason.items():
+        _say(f"  look again, {why}: {', '.join(places)}")
+    for date in read.dates:
+        if date.agreement == "conflict":
+            way_out = f"; perhaps {date.suggestions[0]}" if date.suggestions else ""
+            _say(f"  look again, {date.text}: {date.why}{way_out}")
+    if older := old_forms(signs):
+        listed = ", ".join(f"{text} ({' '.join(old)})" for text, old in older)
+        _say(f"  older forms, if one is carved: {listed}")
 
 
 def _show_found(wanted: str) -> None:

@@ -36,7 +36,7 @@ if TYPE_CHECKING:
 @click.command(
     epilog=example(
         "inscribe restore --text 武州住□親作",
-        "inscribe restore worn.toml --sign 9 --parts 氵 --strokes 8-11",
+        "inscribe restore worn.toml --column 2 --sign 3 --parts 氵 --strokes 8-11",
         "inscribe restore --text 春過て夏来に□らし --library sources.sqlite",
     )
 )
@@ -49,7 +49,18 @@ if TYPE_CHECKING:
     metavar="N",
     help="Only the N-th inscription of a record.",
 )
-@click.option("--sign", type=click.IntRange(1), metavar="N", help="Only sign N, even if read.")
+@click.option(
+    "--sign",
+    type=click.IntRange(1),
+    metavar="N",
+    help="Only sign N of the inscription, even if read; with --column, sign N of that column.",
+)
+@click.option(
+    "--column",
+    type=click.IntRange(1),
+    metavar="N",
+    help="The column in which --sign counts, as in the places that check names.",
+)
 @click.option(
     "--places",
     metavar="N[-M]",
@@ -81,6 +92,7 @@ def command(
     lines: bool,
     inscription: int | None,
     sign: int | None,
+    column: int | None,
     places: str | None,
     parts: str | None,
     strokes: str | None,
@@ -106,20 +118,21 @@ def command(
     records of the same folder are expected, each as often as it is read.
     """
     from inscribe.cli.lines import Tally, progress
-    from inscribe.restoring import restore
 
     seen = _seen(parts, strokes, like)
-    place = None if sign is None else sign - 1
     chosen = _places(places, sign) if places is not None else None
-    asked = list(_asked(path, literal, lines, inscription, place))
+    if column is not None and sign is None:
+        raise InputError("--column says where --sign counts", hint="name the sign with --sign N")
+    asked = list(_asked(path, literal, lines, inscription, sign))
     names = _expected(records, alone, path, [text for *_, text in asked], register, quiet)
     tally = Tally()
     with _library(library_file) as library, progress("texts", output, quiet=quiet) as show:
         restored = partial(
-            restore,
+            _restored,
+            column=column,
+            sign=sign,
             library=library,
             seen_of_it=seen,
-            sign=place,
             places=chosen,
             most=most,
             register=register,
@@ -130,6 +143,15 @@ def command(
         write_result(_shown(results, form, lines), output, force=force)
     if lines:
         tally.end(output, quiet=quiet)
+
+
+def _restored(
+    text: Transcription, *, column: int | None, sign: int | None, **wishes: Any
+) -> Restoration:
+    """Return what is proposed for a text, of one sign if it is named."""
+    from inscribe.restoring import restore
+
+    return restore(text, sign=_index(text, column, sign), **wishes)
 
 
 def _answers(
@@ -230,12 +252,24 @@ def _asked(
         asked = [asked[inscription - 1]]
     if sign is not None and len(asked) > 1:
         raise InputError(
-            f"there are {len(asked)} inscriptions, and sign {sign + 1} may be of any",
+            f"there are {len(asked)} inscriptions, and sign {sign} may be of any",
             hint="choose one with --inscription",
         )
     if not lines and not any(written.strip() for _, written, _ in asked):
         raise InputError("there is no text to restore", hint="write □ for unreadable signs")
     yield from asked
+
+
+def _index(text: Transcription, column: int | None, sign: int | None) -> int | None:
+    """Return the index of a sign that was counted from 1, in a column or the whole inscription."""
+    if sign is None or column is None:
+        return None if sign is None else sign - 1
+    if column > len(text.columns):
+        raise InputError(f"there is no column {column}", hint=f"of {len(text.columns)}")
+    signs = text.columns[column - 1].signs
+    if sign > len(signs):
+        raise InputError(f"column {column} has no sign {sign}", hint=f"of {len(signs)}")
+    return signs[sign - 1].index
 
 
 def _seen(parts: str | None, strokes: str | None, like: str | None) -> Seen:

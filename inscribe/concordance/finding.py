@@ -16,6 +16,7 @@ from typing import Literal, get_args
 
 from inscribe.concordance.documents import Document, sound_key, stem_key
 from inscribe.errors import InputError
+from inscribe.forms import GAP, KAO
 from inscribe.reading.spelling import is_kana, is_kanji
 
 How = Literal[
@@ -25,6 +26,10 @@ _HOWS: tuple[How, ...] = get_args(How)
 MOST_PATTERN = 200  # characters of a pattern
 _LONGEST_WORD = 16  # words that together make what is looked for
 _LENGTHENED = re.compile("([おこそとのほもよろゆうくすつぬふむる])[うお]")
+# What the transcriber writes of a kao, a gap or a seal: no carved characters, but for the legend.
+_MARK = re.compile(f"{KAO}|{GAP}|（印）|（印「|」）")
+_OF_MARKS = ("花押", KAO)
+_NOTHING = "\0"
 _NESTED = re.compile(r"[*+}]\)[*+{]|\(\?|\\[1-9]")
 
 
@@ -138,18 +143,24 @@ def _longest_first(span: tuple[int, int, How]) -> tuple[int, int, int]:
 
 
 def _spans(document: Document, query: Query) -> Iterator[tuple[int, int, How]]:
+    text = _without_marks(document.normal) if query.asked not in _OF_MARKS else document.normal
     if query.pattern is not None:
-        for match in query.pattern.finditer(document.normal):
-            if match.group():
-                yield document.origin[match.start()], document.origin[match.end() - 1], "pattern"
+        for match in query.pattern.finditer(text):
+            said = match.group()
+            start = match.start() + len(said) - len(said.lstrip(_NOTHING))
+            end = match.end() - len(said) + len(said.rstrip(_NOTHING))
+            if start < end and not _is_a_part(document, start, end):
+                yield document.origin[start], document.origin[end - 1], "pattern"
         return
     if query.signs:
-        at = document.normal.find(query.signs)
+        at = text.find(query.signs)
         while at >= 0:
-            first, last = document.origin[at], document.origin[at + len(query.signs) - 1]
+            end = at + len(query.signs)
+            first, last = document.origin[at], document.origin[end - 1]
             stands = "".join(document.signs[first : last + 1])
-            yield first, last, "same signs" if stands == query.asked else "another form"
-            at = document.normal.find(query.signs, at + 1)
+            if not _is_a_part(document, at, end):
+                yield first, last, "same signs" if query.asked in stands else "another form"
+            at = text.find(query.signs, at + 1)
     for sound in query.sounds:
         yield from _sounding(document, sound)
         if query.any_length:
@@ -160,11 +171,34 @@ def _spans(document: Document, query: Query) -> Iterator[tuple[int, int, How]]:
                 yield first, last, "inflected"
 
 
+def _without_marks(text: str) -> str:
+    r"""Return a text in current forms, as long as before, with nothing where a mark is written.
+
+    >>> _without_marks("嶺暁（花押）（印「山花」）").split("\0")
+    ['嶺暁', '', '', '', '', '', '', '山花', '', '']
+    """
+    if "（" not in text and "［" not in text:
+        return text
+    return _MARK.sub(lambda mark: _NOTHING * len(mark[0]), text)
+
+
+def _is_a_part(document: Document, start: int, end: int) -> bool:
+    """Whether a stretch of the normalised text begins or ends inside a description (⿰木黑)."""
+    origin = document.origin
+    cuts = [at for at in (start, end) if 0 < at < len(origin) and origin[at - 1] == origin[at]]
+    return any(_is_description(document.signs[origin[at]]) for at in cuts)
+
+
+def _is_description(sign: str) -> bool:
+    return "\u2ff0" <= sign[:1] <= "\u2fff"
+
+
 def _sounding(
     document: Document, sound: str, *, any_length: bool = False
 ) -> Iterator[tuple[int, int, How]]:
     """Yield the words, or runs of words, that together make a sound."""
-    words = document.words
+    signs = document.signs
+    words = [word for word in document.words if not _is_description(signs[word[0]])]
     for start, (first, _, key, _) in enumerate(words):
         if not sound.startswith(key[:1]):
             continue

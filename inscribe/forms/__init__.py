@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.forms.alike import likeness as likeness
     from inscribe.forms.characters import (
         Character as Character,
         Readings as Readings,
@@ -47,10 +48,12 @@ if TYPE_CHECKING:
     from inscribe.forms.repeats import marks as marks
     from inscribe.forms.search import found as found
     from inscribe.forms.sequences import signs_of as signs_of
+    from inscribe.forms.steps import SIMPLIFIED as SIMPLIFIED
 else:
     __getattr__ = late.door(
         __name__,
         {
+            "alike": "likeness",
             "characters": "Character Readings character code_point kana_of parent_of readings",
             "components": "Part all_parts parts",
             "description": "Description describe",
@@ -62,5 +65,6 @@ else:
             "repeats": "marks",
             "search": "found",
             "sequences": "signs_of",
+            "steps": "SIMPLIFIED",
         },
     )

@@ -1,4 +1,7 @@
-"""Recording an object at the bench: what is asked, what is suspicious, what is kept."""
+"""Recording a new object: what is asked, the answers kept on the way, and second looks.
+
+In reading order: ``questions``, ``draft`` (the answers kept), ``old_forms`` (a remark on forms).
+"""
 
 from __future__ import annotations
 
@@ -8,7 +11,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.recording.draft import Draft as Draft
-    from inscribe.recording.odd_signs import Suspicion as Suspicion, suspicions as suspicions
+    from inscribe.recording.older import old_forms as old_forms
     from inscribe.recording.questions import (
         FACE_ENDS as FACE_ENDS,
         Check as Check,
@@ -21,7 +24,7 @@ else:
         __name__,
         {
             "draft": "Draft",
-            "odd_signs": "Suspicion suspicions",
+            "older": "old_forms",
             "questions": "Check FACE_ENDS Interview column_problem yes_problem",
         },
     )

@@ -42,12 +42,15 @@ class Candidate:
 class Lacuna:
     """One worn place: the sign it is (counted from 0), what stands around it, what may fill it.
 
+    ``sign`` counts the signs of the inscription, ``sign_in_column`` those of the column.
+
     ``kind`` is ``sign`` for one sign, ``gap`` for a lost stretch. ``missing`` is how many morae
     the metre wants there, where there is a metre to go by.
     """
 
     sign: int
     column: int
+    sign_in_column: int
     kind: Literal["sign", "gap"]
     before: str
     after: str

@@ -75,7 +75,7 @@ def restore(
             candidates, remark = gaps.candidates(made, each.index, there, most)
         else:
             candidates, remark = _candidates(made, each.index, there, described, most), ""
-        lacunae.append(_lacuna(made, worn.signs[each.index], candidates, remark))
+        lacunae.append(_lacuna(made, worn, worn.signs[each.index], candidates, remark))
     return Restoration(made.text, made.register, tuple(lacunae), hits, len(found))
 
 
@@ -218,13 +218,18 @@ def _evidence(
 
 
 def _lacuna(
-    made: Inscription, sign: Sign, candidates: tuple[Candidate, ...], remark: str
+    made: Inscription,
+    text: Transcription,
+    sign: Sign,
+    candidates: tuple[Candidate, ...],
+    remark: str,
 ) -> Lacuna:
     at = made.offset(sign.index)
     length = made.length(sign.index)
     return Lacuna(
         sign.index,
         sign.column,
+        sign.index - text.columns[sign.column].signs[0].index,
         "gap" if sign.kind is Kind.GAP else "sign",
         made.text[max(0, at - AROUND) : at],
         made.text[at + length : at + length + AROUND],

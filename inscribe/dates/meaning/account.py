@@ -34,7 +34,7 @@ def account_of(
 def suggestions_of(reading: DateReading) -> tuple[str, ...]:
     """Return what the cataloguer may consider: ways out of a conflict, or the candidates."""
     found = [each.text for each in reading.explanations]
-    if len(reading.candidates) > 1:
+    if len(reading.candidates) > 1 and "unknown_era" not in {p.kind for p in reading.pieces}:
         found += [candidate_text(each) for each in reading.candidates]
     found += _of_the_era_change(reading)
     return tuple(found)
@@ -58,6 +58,8 @@ def _of_the_year(
     elif expression.same and year is not None:
         yield f"the year ({year}) is taken from the date before it"
     where = f"in {era.romaji}" if expression.era and era else _range_text(between)
+    if any(piece.kind == "unknown_era" for piece in reading.pieces):
+        return
     if len(reading.candidates) == 1 and year is not None:
         yield f"{year} is the only year {where} that fits {_written_year(expression)}"
     elif len(reading.candidates) > 1:
@@ -75,7 +77,7 @@ def _of_the_year(
 
 def _written_year(expression: Expression) -> str:
     """Return what is written of the year, in so far as it narrows it."""
-    kinds = ("era", "damaged_era", "year_number", "damaged_number", "unread", "year")
+    kinds = ("era", "damaged_era", "unknown_era", "year_number", "damaged_number", "unread", "year")
     pair = ("stem", "branch", "animal", "cycle_like")
     named = "".join(
         piece.text
@@ -93,6 +95,8 @@ def _of_the_agreement(reading: DateReading, expression: Expression) -> Iterator[
     era, year = calendar.by_name().get(expression.era or ""), reading.year
     if era and year is not None and expression.number and not era.has(year):
         yield f"{era.romaji} had only {era.years} years"
+    if era and expression.numbers and not reading.candidates:
+        yield f"{era.romaji} had only {era.years} years, none of them {expression.number_text}"
     written = reading.sexagenary or reading.zodiac
     if written is None or year is None:
         if expression.stem and expression.branch:

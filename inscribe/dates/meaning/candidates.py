@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from inscribe.dates import calendar
 from inscribe.dates.meaning.interval import in_force
 from inscribe.dates.model import Candidate
-from inscribe.dates.written import Expression, pairs_meant
+from inscribe.dates.written import Expression, eras_like, pairs_meant
 
 UNREAD = "□"
 DEFAULT_RANGE = (1600, 1912)
@@ -20,8 +22,18 @@ def candidates_of(expression: Expression, between: tuple[int, int] | None) -> tu
     if not says_something_of_the_year(expression):
         return ()
     first, last = _range(expression, between)
-    found = (year for year in range(first, last + 1) if _fits(year, expression))
-    return tuple(candidate(year, expression) for year in found)
+    found = tuple(
+        candidate(year, expression) for year in range(first, last + 1) if _fits(year, expression)
+    )
+    if expression.unknown_era is None:
+        return found
+    return tuple(sorted(found, key=partial(_unlikeness, expression.unknown_era)))
+
+
+def _unlikeness(written: str, found: Candidate) -> float:
+    """Return how far from what is written the most alike of a candidate's eras is."""
+    shares = {like.era: like.share for like in eras_like(written)}
+    return 1 - max((shares.get(name, 0.0) for name, _, _ in found.eras), default=0.0)
 
 
 def says_something_of_the_year(expression: Expression) -> bool:
@@ -32,7 +44,7 @@ def says_something_of_the_year(expression: Expression) -> bool:
             expression.branch,
             expression.odd_pair,
             expression.numbers,
-            expression.damaged_era and expression.number,
+            (expression.damaged_era or expression.unknown_era) and expression.number,
         )
     )
 
@@ -54,7 +66,8 @@ def _fits(year: int, expression: Expression) -> bool:
 
 def _era_fits(year: int, expression: Expression) -> bool:
     numbers = expression.numbers or ((expression.number,) if expression.number else ())
-    if not numbers and not expression.era and not expression.damaged_era:
+    named = expression.era or expression.damaged_era or expression.unknown_era
+    if not numbers and not named:
         return True
     return any(
         _name_fits(era.name, expression) and (not numbers or number in numbers)
@@ -65,6 +78,8 @@ def _era_fits(year: int, expression: Expression) -> bool:
 def _name_fits(name: str, expression: Expression) -> bool:
     if expression.era:
         return name == expression.era
+    if expression.unknown_era is not None:
+        return any(like.era == name for like in eras_like(expression.unknown_era))
     if expression.damaged_era is None:
         return True
     damaged = expression.damaged_era

@@ -16,6 +16,7 @@ from inscribe.dates.meaning.conflict_days import (
     of_the_odd_month,
     of_the_season,
 )
+from inscribe.dates.meaning.conflict_years import of_the_odd_number, of_the_unknown_era
 from inscribe.dates.meaning.mistakes import pair_weight, year_name
 from inscribe.dates.model import DateReading, Explanation
 from inscribe.dates.written import Expression, are_alike, as_kanji
@@ -32,6 +33,8 @@ def explanations_of(
         found += _of_the_pair(reading, expression, between or DEFAULT_RANGE)
         found += _of_the_number(reading, expression)
         found += _of_the_era(reading, expression)
+        found += of_the_unknown_era(reading, expression)
+        found += of_the_odd_number(expression)
         found += _of_the_cycle(reading, expression)
     if "month" in reading.conflicts:
         found += of_the_leap_month(reading)
@@ -157,7 +160,7 @@ def _number_weight(expression: Expression, number: int) -> tuple[float, str]:
 
 def _of_the_era(reading: DateReading, expression: Expression) -> Iterator[Explanation]:
     """Another era is meant, one that shares a sign with the era written."""
-    if expression.era is None:
+    if expression.era is None or expression.numbers or expression.odd_number:
         return
     near = reading.year or calendar.by_name()[expression.era].first
     for era in calendar.by_name().values():
@@ -211,7 +214,7 @@ def _of_the_cycle(reading: DateReading, expression: Expression) -> Iterator[Expl
     """The sexagenary year is right and the era is not: the nearest years that carry it."""
     if expression.stem is None or expression.branch is None or reading.year is None:
         return
-    if calendar.index_of(expression.stem, expression.branch) is None:
+    if calendar.index_of(expression.stem, expression.branch) is None or expression.unknown_era:
         return
     near = reading.year
     pair = expression.stem + expression.branch

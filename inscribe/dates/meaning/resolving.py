@@ -7,7 +7,7 @@ from inscribe.dates.meaning.account import MOST_CANDIDATES, account_of, suggesti
 from inscribe.dates.meaning.candidates import candidates_of, pair_fits, says_something_of_the_year
 from inscribe.dates.meaning.interval import LARGEST_DAY, in_force, interval_of, with_day_of_pair
 from inscribe.dates.model import SEASONS, Agreement, DateReading, Part
-from inscribe.dates.written import Expression
+from inscribe.dates.written import LEAST, Expression, eras_like, value_of
 
 Between = tuple[int, int]
 
@@ -24,6 +24,8 @@ def resolved(
     if expression.same:
         reading = _with_reference(reading, expression, before)
     reading = _with_year(reading, expression, between)
+    if expression.odd_number or expression.unknown_era:
+        reading = _with_unknown(reading, expression)
     if expression.odd_month:
         reading = _with_odd_month(reading)
     reading = _with_leap_month(reading)
@@ -173,6 +175,24 @@ def _exists(expression: Expression) -> bool:
     if expression.stem is None or expression.branch is None:
         return True
     return calendar.index_of(expression.stem, expression.branch) is not None
+
+
+def _with_unknown(reading: DateReading, expression: Expression) -> DateReading:
+    """What stands in the place of an era's name or of a year's number and is none."""
+    if expression.odd_number:
+        caution = _about_odd_number(expression.odd_number)
+    else:
+        like = next(iter(eras_like(expression.unknown_era or "")), None)
+        looks = f"; it is most like {like.era}" if like and like.share > LEAST else ""
+        caution = f"{expression.unknown_era} is the name of no era{looks}"
+    reading = reading._replace(cautions=(*reading.cautions, caution))
+    return reading if "year" in reading.conflicts else in_conflict(reading, "year")
+
+
+def _about_odd_number(written: str) -> str:
+    if value_of(written) == 0:
+        return f"no era had a year {written}: the first year is 元年"
+    return f"{written} is no number"
 
 
 def _with_odd_month(reading: DateReading) -> DateReading:

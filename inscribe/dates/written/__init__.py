@@ -14,17 +14,31 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.dates.written.expression import Expression as Expression
     from inscribe.dates.written.lookalikes import are_alike as are_alike, pairs_meant as pairs_meant
-    from inscribe.dates.written.numerals import as_kanji as as_kanji, value_of as value_of
+    from inscribe.dates.written.numerals import (
+        STARTS as STARTS,
+        as_kanji as as_kanji,
+        value_of as value_of,
+    )
     from inscribe.dates.written.parsing import bare_age as bare_age, expressions as expressions
     from inscribe.dates.written.trace import may_hold_date as may_hold_date
+    from inscribe.dates.written.unknown_eras import (
+        LEAST as LEAST,
+        Like as Like,
+        eras_like as eras_like,
+    )
+    from inscribe.dates.written.unknown_numbers import numbers_like as numbers_like
+    from inscribe.dates.written.vocabulary import words_from as words_from
 else:
     __getattr__ = late.door(
         __name__,
         {
             "expression": "Expression",
             "lookalikes": "are_alike pairs_meant",
-            "numerals": "as_kanji value_of",
+            "numerals": "STARTS as_kanji value_of",
             "parsing": "bare_age expressions",
             "trace": "may_hold_date",
+            "unknown_eras": "LEAST Like eras_like",
+            "unknown_numbers": "numbers_like",
+            "vocabulary": "words_from",
         },
     )

@@ -14,9 +14,11 @@ class Expression(NamedTuple):
 
     era: str | None = None
     damaged_era: str | None = None  # with □ for the sign that cannot be read
+    unknown_era: str | None = None  # signs in an era's place that are the name of none
     number: int | None = None  # the year's number, in its era or since an epoch
     number_text: str = ""
     numbers: tuple[int, ...] = ()  # what a number with an unreadable sign may be
+    odd_number: str | None = None  # what stands in the place of the year's number and is none
     epoch: int | None = None  # what to add to ``number`` for the western year
     era_part: str | None = None
     stem: str | None = None

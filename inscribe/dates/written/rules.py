@@ -20,7 +20,15 @@ from inscribe.dates.written.expression import Draft
 from inscribe.dates.written.look import Rule, Tokens, kind_at, number_at, piece
 from inscribe.dates.written.pair_rules import damaged_pair, sexagenary, zodiac
 from inscribe.dates.written.scanning import Token
-from inscribe.dates.written.year_rules import epoch, era, era_part, first_year, year_number
+from inscribe.dates.written.year_rules import (
+    epoch,
+    era,
+    era_part,
+    first_year,
+    odd_number,
+    unknown_era,
+    year_number,
+)
 
 UNMISTAKABLE = "旹峕岢維"
 _BLOCKED = {
@@ -79,6 +87,8 @@ RULES: tuple[Rule, ...] = (
     preceded_age,
     epoch,
     era,
+    unknown_era,
+    odd_number,
     first_year,
     year_number,
     era_part,

@@ -13,6 +13,8 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.dates.calendar import by_name
 from inscribe.dates.written import numerals
+from inscribe.dates.written.unknown_eras import unknown_era_at
+from inscribe.dates.written.unknown_numbers import unknown_number_at
 from inscribe.dates.written.vocabulary import Meaning, words_from
 
 UNREAD = "□■"
@@ -52,6 +54,8 @@ def scan(text: str) -> tuple[Token, ...]:
     position = 0
     while position < len(text):
         token = _token_at(text, position)
+        if _is_era_before(found, position) and (odd := unknown_number_at(text, position)):
+            token = _unread("unknown_number", odd, position)
         if token is not None:
             opens = position == 0 or (bool(found) and _ends_before(found[-1], position))
             found.append(token._replace(opens=True) if opens else token)
@@ -64,11 +68,21 @@ def _ends_before(token: Token, position: int) -> bool:
     return token.can_be("space") and token.last + 1 == position
 
 
+def _is_era_before(found: list[Token], position: int) -> bool:
+    return bool(found) and found[-1].can_be("era") and found[-1].last + 1 == position
+
+
 def _token_at(text: str, position: int) -> Token | None:
     if separator := _SEPARATORS.match(text, position):
         meanings = {"space": Meaning("space", "", "", "")}
         return Token(separator.group(), position, separator.end() - 1, meanings)
-    if damaged := _damaged_at(text, position):
+    unknown = "" if _is_era(text, position - 2) else unknown_era_at(text, position)
+    if unknown and not unknown.strip(UNREAD):
+        return _unread("damaged_era", unknown, position) if len(unknown) > 1 else None
+    damaged = _damaged_at(text, position)
+    if unknown and (damaged is None or damaged.can_be("unread")):
+        return _unread("unknown_era", unknown, position)
+    if damaged:
         return damaged
     run = numerals.run_at(text, position)
     for word in words_from(text[position]):
@@ -80,6 +94,10 @@ def _token_at(text: str, position: int) -> Token | None:
     if run:
         return _number(run, position, text[position + len(run) : position + len(run) + 1])
     return None
+
+
+def _is_era(text: str, position: int) -> bool:
+    return position >= 0 and text[position : position + 2] in by_name()
 
 
 # Patterns for damaged dates only, which are few.
@@ -99,6 +117,8 @@ def _damaged_at(text: str, position: int) -> Token | None:
     name = text[position : position + 2]
     if len(name) == 2 and re.match(_YEAR_FOLLOWS, text[position + 2 :]) and _may_be_era(name):
         return _unread("damaged_era", name, position)
+    if unread := re.match(f"[{UNREAD}]{{2,4}}(?=年)", text[position:]):
+        return _unread("unread", unread.group(), position)
     return _unread("unread", text[position], position) if text[position] in UNREAD else None
 
 

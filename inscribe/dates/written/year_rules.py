@@ -16,6 +16,7 @@ from inscribe.dates.written.look import (
     piece,
     skip_links,
 )
+from inscribe.dates.written.unknown_eras import SURE, eras_like, had_year
 
 FIRST_YEAR, LAST_YEAR = 1, 2700  # western years a carver may mean
 # What a bare year number may be: a western year in plain digits, or one counted from 660 BC.
@@ -23,15 +24,51 @@ WESTERN_YEARS = range(1500, 2101)
 KOKI_YEARS = range(2200, 2701)
 
 
+ERAS = ("era", "damaged_era", "unknown_era")
+
+
 def era(draft: Draft, tokens: Tokens, position: int) -> int:
     """嘉永 before a year, and □永 with a sign that cannot be read."""
     kind = first_kind(tokens, position, "era", "damaged_era")
-    if kind is None or draft.has("era", "damaged_era", "epoch", "number", "same"):
+    if kind is None or draft.has(*ERAS, "epoch", "number", "same"):
         return 0
     token = tokens[position]
     text = token.meanings[kind].value.replace("■", "□")
     draft.fill(1, [piece(token, kind)], **{kind: text})
     return 1
+
+
+def unknown_era(draft: Draft, tokens: Tokens, position: int) -> int:
+    """元緑 before a year: the name of no era; surely a date if it is like one with that year."""
+    if not kind_at(tokens, position, "unknown_era"):
+        return 0
+    if draft.has(*ERAS, "epoch", "number", "same", "months"):
+        return 0
+    token = tokens[position]
+    number = number_at(tokens, position + 1) or 1
+    sure = any(like.share >= SURE and had_year(like.era, number) for like in eras_like(token.text))
+    said = [piece(token, "unknown_era")._replace(kana=token.text, romaji=token.text)]
+    draft.fill(2 if sure else 0, said, unknown_era=token.text.replace("■", "□"))
+    return 1
+
+
+def odd_number(draft: Draft, tokens: Tokens, position: int) -> int:
+    """天明零年, 天保△年: an era had no year zero, and △ is no number."""
+    if draft.has("number", "numbers", "odd_number", "months"):
+        return 0
+    after_era = draft.last_kind() in (*ERAS, "link")
+    token, unit = tokens[position], skip_links(tokens, position + 1)
+    with_year = kind_at(tokens, unit, "year")
+    if not token.can_be("unknown_number") and (token.number != 0 or not (after_era or with_year)):
+        return 0
+    if draft.pieces and not after_era:
+        return 0
+    said = (token.text, token.text)  # as it stands, for it is no number that can be said
+    pieces = [Piece("odd_number", token.text, token.first, token.last, *said)]
+    if with_year:
+        pieces += [*links(tokens, position + 1, unit), piece(tokens[unit], "year")]
+    draft.fill(2 if after_era else 0, pieces, odd_number=token.text)
+    return len(pieces)
 
 
 def era_part(draft: Draft, tokens: Tokens, position: int) -> int:
@@ -55,7 +92,7 @@ def era_part(draft: Draft, tokens: Tokens, position: int) -> int:
 
 def first_year(draft: Draft, tokens: Tokens, position: int) -> int:
     """元年 and 改元 after an era."""
-    if draft.has("number") or not draft.has("era"):
+    if draft.has("number") or not draft.has("era", "unknown_era"):
         return 0
     if kind_at(tokens, position, "kaigen"):
         draft.fill(1, [piece(tokens[position], "kaigen")], number=1, number_text="改元")
@@ -96,8 +133,8 @@ def year_number(draft: Draft, tokens: Tokens, position: int) -> int:
         return _damaged_number(draft, tokens, position)
     token, unit = tokens[position], skip_links(tokens, position + 1)
     with_year = kind_at(tokens, unit, "year")
-    has_era = draft.has("era", "damaged_era", "same")
-    after_era = has_era and draft.last_kind() in ("era", "damaged_era", "link")
+    has_era = draft.has(*ERAS, "same")
+    after_era = has_era and draft.last_kind() in (*ERAS, "link")
     if not with_year and not after_era and not _pair_with_year(tokens, position + 1):
         return 0
     if number_as_age(draft, tokens, position, test=True) or (draft.pieces and not has_era):
@@ -131,11 +168,15 @@ def _pair_with_year(tokens: Tokens, position: int) -> bool:
 
 
 def _damaged_number(draft: Draft, tokens: Tokens, position: int) -> int:
-    """十□年 or □年 after an era."""
+    """十□年 or □年 after an era; □三年 alone is kept, and says nothing of the year."""
     kind = first_kind(tokens, position, "damaged_number", "unread")
-    if kind is None or not draft.has("era", "damaged_era"):
-        return 0
     with_year = kind_at(tokens, position + 1, "year")
+    if kind and draft.is_empty() and with_year:
+        kept = [piece(tokens[position], kind), piece(tokens[position + 1], "year")]
+        draft.fill(0, kept, number_text=tokens[position].text)
+        return len(kept)
+    if kind is None or not draft.has(*ERAS):
+        return 0
     if kind == "unread" and not with_year and not kind_at(tokens, position + 1, "stem"):
         return 0
     token = tokens[position]

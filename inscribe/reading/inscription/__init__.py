@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from inscribe.reading.inscription.doubts import (
         doubts_of_dates as doubts_of_dates,
         doubts_of_signs as doubts_of_signs,
+        doubts_of_suspicions as doubts_of_suspicions,
     )
     from inscribe.reading.inscription.iso import iso_reading as iso_reading
     from inscribe.reading.inscription.reader import (
@@ -30,7 +31,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "doubts": "doubts_of_dates doubts_of_signs",
+            "doubts": "doubts_of_dates doubts_of_signs doubts_of_suspicions",
             "iso": "iso_reading",
             "reader": "Choice read read_text",
             "second_opinion": "with_second_opinion",

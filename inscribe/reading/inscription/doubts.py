@@ -31,11 +31,23 @@ def doubts_of_signs(signs: Sequence[Sign]) -> tuple[Doubt, ...]:
     return tuple(found)
 
 
+def doubts_of_suspicions(signs: Sequence[Sign]) -> tuple[Doubt, ...]:
+    """Return what is suspicious in signs as typed: marks outside the conventions, likely slips."""
+    from inscribe.reading.suspicious import suspicions
+
+    return tuple(
+        Doubt(each.sign, each.end, f"{each.text}: {each.said}") for each in suspicions(signs)
+    )
+
+
 def with_doubts_of_signs(found: Interpretation, signs: Sequence[Sign]) -> Interpretation:
     """Return an interpretation with the doubts of its signs, each told once."""
     told = {(place, d.why) for d in found.doubts for place in range(d.first, d.last + 1)}
     new = [doubt for doubt in doubts_of_signs(signs) if (doubt.first, doubt.why) not in told]
-    return found._replace(doubts=in_order((*found.doubts, *new)))
+    suspicious = doubts_of_suspicions(signs)
+    if not new and not suspicious:
+        return found
+    return found._replace(doubts=in_order((*found.doubts, *new, *suspicious)))
 
 
 def doubts_of_dates(dates: Iterable[DateReading]) -> tuple[Doubt, ...]:

@@ -16,7 +16,7 @@ from inscribe.reading.inscription.register import (
     may_hold_verse,
     places_of_tail,
 )
-from inscribe.reading.inscription.signed import is_signature
+from inscribe.reading.signatures import is_signature
 from inscribe.reading.spelling import is_kanji_only, kana_share
 from inscribe.reading.words import (
     MARK,

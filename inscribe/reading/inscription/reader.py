@@ -37,6 +37,8 @@ MAX_SIGNS = 20_000  # of one reading; a plate holds some hundred
 _MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text that is still read
 # What makes a literal text more than signs and column ends: the transcriber's notation.
 _NOTATION = r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]"
+# What an edition adds to running text, and no sign.
+_EDITED = frozenset("（）()〔〕［］[]「」『』〈〉 　\n\t")
 # A space between signs; those within brackets (［　　］) are no such space.
 _SPACE = r"([［\[（(][^］\])）]*[］\])）])|[ \u3000]+"
 
@@ -75,7 +77,6 @@ def _read(
     from inscribe.forms import normalise
     from inscribe.reading.inscription.interpretation import Wishes, interpreted
     from inscribe.reading.words import Text, has_note, shown
-    from inscribe.signs import Certainty
 
     normal = normalise(t)
     carved = tuple([shown(sign) for sign in t.signs])
@@ -83,10 +84,9 @@ def _read(
     breaks = frozenset(i for i in range(1, len(columns)) if columns[i] != columns[i - 1])
     wishes = Wishes(register, overrides, between, alternatives)
     found = interpreted(Text(normal, carved, breaks, cuts=_cuts(t, spaced, normal)), wishes)
-    if any(sign.certainty is not Certainty.CLEAR for sign in t.signs):
-        from inscribe.reading.inscription.doubts import with_doubts_of_signs
+    from inscribe.reading.inscription.doubts import with_doubts_of_signs
 
-        found = with_doubts_of_signs(found, t.signs)
+    found = with_doubts_of_signs(found, t.signs)
     if len(t.columns) < 2 and not any(map(has_note, t.signs)):
         return found
     from inscribe.notation import render
@@ -144,7 +144,21 @@ def read_text(
     from inscribe.reading.inscription.interpretation import Wishes, interpreted_columns
 
     columns = text.split("／") if "／＼" not in text and "／″＼" not in text else [text]
-    return interpreted_columns(columns, Wishes(register, overrides, between, alternatives))
+    wishes = Wishes(register, overrides, between, alternatives)
+    return _with_suspicions(interpreted_columns(columns, wishes), columns)
+
+
+def _with_suspicions(found: Interpretation, columns: Sequence[str]) -> Interpretation:
+    """Return what literal columns say with doubts of what is hardly carved."""
+    from inscribe.forms import signs_of
+    from inscribe.reading.inscription.doubts import with_doubts_of_signs
+    from inscribe.signs import Kind, Sign, transcription
+
+    def sign(text: str) -> Sign:
+        return Sign("", Kind.GAP) if text in _EDITED else Sign(text)
+
+    t = transcription([[[sign(text) for text in signs_of(column)] for column in columns]])
+    return with_doubts_of_signs(found, t.signs)
 
 
 @cache  # a record is read without it

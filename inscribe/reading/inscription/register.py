@@ -11,7 +11,6 @@ from functools import cache
 
 from inscribe.reading.spelling import KANA, kana_share
 
-SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _HEADING = "(?:題|よみ人|読人)(?:し|知)ら[ずす]"  # of poems; seldom asked for
 _KANJI = "[\u4e00-\u9fff]"
 _KAO_OR_SEAL = "(?:（花押）|（印[^）]*）)*"
@@ -35,15 +34,6 @@ _ENOUGH_GRAMMAR = 2
 _VERSE_MOST_SIGNS = 48
 _VERSE_LEAST_SIGNS = 8
 _VERSE_LEAST_KANA = 8
-
-
-def may_be_signature(text: str) -> bool:
-    """Whether a normalised text has few enough kana to be a signature.
-
-    >>> may_be_signature("於東都応需造之"), may_be_signature("花の色はうつりにけりな")
-    (True, False)
-    """
-    return kana_share(text) <= 0.4
 
 
 def places_of_tail(text: str) -> tuple[int, ...]:

@@ -1,13 +1,15 @@
 """A second opinion from pykakasi, a dictionary of its own kind, taken only when asked for.
 
 It takes more than half a second to load and knows little of verse, so it never chooses a
-reading; where it reads otherwise, a person is told.
+reading; where it reads otherwise, a person is told. It reads the signs in the order in which they
+stand, so the two readings are compared in that order, whatever the order of reading.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from functools import cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from inscribe.reading.spelling import hepburn, modern_kana, morae
 from inscribe.reading.words import Doubt, Interpretation, Token
@@ -17,8 +19,8 @@ def with_second_opinion(interpretation: Interpretation) -> Interpretation:
     """Return the interpretation with a doubt wherever pykakasi reads otherwise."""
     if not interpretation.proposals:
         return interpretation
-    tokens = interpretation.proposals[0].tokens
-    doubts = tuple(_disagreements(tokens, _spans(interpretation.normalised)))
+    words = _words(interpretation)
+    doubts = tuple(_disagreements(words, _spans(interpretation.normalised)))
     return interpretation._replace(doubts=(*interpretation.doubts, *doubts))
 
 
@@ -40,27 +42,57 @@ def _spans(text: str) -> list[tuple[int, int, str]]:
     return spans
 
 
-def _disagreements(tokens: tuple[Token, ...], spans: list[tuple[int, int, str]]) -> list[Doubt]:
+class _Word(NamedTuple):
+    """A token, where it stands in the normalised text, and its place in the order of reading."""
+
+    start: int
+    end: int
+    order: int
+    token: Token
+
+
+def _words(interpretation: Interpretation) -> list[_Word]:
+    """Return the tokens in the order of their signs, which Chinese word order is not read in."""
+    tokens = enumerate(interpretation.proposals[0].tokens)
+    found: list[_Word] = []
+    end = 0
+    for order, token in sorted(tokens, key=lambda each: (each[1].first, each[1].last, each[0])):
+        start = interpretation.normalised.find(token.normalised, end)
+        if start >= 0:  # not there only where the reading joins signs that stand apart
+            end = start + len(token.normalised)
+            found.append(_Word(start, end, order, token))
+    return found
+
+
+def _disagreements(words: list[_Word], spans: list[tuple[int, int, str]]) -> Iterator[Doubt]:
     """Compare the two readings between the places where both end a word."""
-    doubts: list[Doubt] = []
-    ours, theirs, group = "", "", list[Token]()
-    position, other = 0, 0
+    group: list[_Word] = []
+    theirs, other, start = "", 0, 0
     remaining = iter(spans)
-    for token in tokens:
-        group.append(token)
-        ours += token.kana
-        position += len(token.normalised)
-        while other < position:
+    for word in words:
+        group.append(word)
+        while other < word.end:
             span = next(remaining, None)
             if span is None:
-                return doubts
+                return
             other, theirs = span[1], theirs + span[2]
-        if other == position:
-            if not _same_sound(ours, theirs):
+        if other == word.end:
+            whole = sum(each.end - each.start for each in group) == other - start
+            if whole and not any(map(_is_mark, group)) and not _same_sound(_said(group), theirs):
                 why = f"pykakasi reads {theirs}, a second opinion that knows little of verse"
-                doubts.append(Doubt(group[0].first, group[-1].last, why))
-            ours, theirs, group = "", "", []
-    return doubts
+                yield Doubt(group[0].token.first, max(each.token.last for each in group), why)
+            group, theirs, start = [], "", other
+
+
+def _is_mark(word: _Word) -> bool:
+    """Whether a word is a kao, a seal, a gap or an unread sign, which no dictionary can read."""
+    return word.token.normalised[0] in "（［□"
+
+
+def _said(group: list[_Word]) -> str:
+    """Return how we read some words, in the order in which they are said."""
+    ordered = sorted(group, key=lambda word: word.order)
+    return "".join(word.token.kana for word in ordered).replace(" ", "")
 
 
 def _same_sound(ours: str, theirs: str) -> bool:

@@ -32,6 +32,7 @@ def _lacuna(lacuna: Lacuna) -> dict[str, Any]:
     return {
         "sign": lacuna.sign,
         "column": lacuna.column,
+        "sign_in_column": lacuna.sign_in_column,
         "kind": lacuna.kind,
         "before": lacuna.before,
         "after": lacuna.after,

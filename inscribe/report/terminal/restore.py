@@ -47,7 +47,9 @@ def _inscription(found: Restoration) -> Iterator[str]:
 
 
 def _heading(lacuna: Lacuna) -> str:
-    place = f"column {lacuna.column + 1}, sign {lacuna.sign + 1}"
+    place = f"column {lacuna.column + 1}, sign {lacuna.sign_in_column + 1}"
+    if lacuna.sign != lacuna.sign_in_column:
+        place += f" (sign {lacuna.sign + 1} of the inscription)"
     mark = "［　　］" if lacuna.kind == "gap" else "□"
     shown = f"{place}: …{lacuna.before}【{mark}】{lacuna.after}…"
     morae = "" if lacuna.missing is None else f"  {lacuna.missing} mora by the metre"

@@ -9,14 +9,23 @@ from __future__ import annotations
 import re
 
 from inscribe.reading.chinese import without_marks
-from inscribe.reading.inscription.register import SIGNATURE, may_be_signature
 from inscribe.reading.names import half_in_kana, is_kana_name
-from inscribe.reading.spelling import is_kanji_only
+from inscribe.reading.spelling import is_kanji_only, kana_share
 from inscribe.reading.words import has_legible
 
+SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _GAP = re.compile("［[^］]*］")
 _SIGNS_OF_A_NAME = (2, 3)
 _NAME_UNLESS_A_WORD = 0.12  # from this likelihood on, two kanji that are no word are a name
+
+
+def may_be_signature(text: str) -> bool:
+    """Whether a normalised text has few enough kana to be a signature.
+
+    >>> may_be_signature("於東都応需造之"), may_be_signature("花の色はうつりにけりな")
+    (True, False)
+    """
+    return kana_share(text) <= 0.4
 
 
 def is_signature(plain: str) -> bool:

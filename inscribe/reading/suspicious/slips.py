@@ -1,0 +1,137 @@
+"""Kanji in a signature that are rather a sign of the formulas which they look like: 嶺暁昨 for 作.
+
+Only a sign is named that nothing explains, where the sign it looks like makes a word of the
+formula, a place, a title or a date that fits.
+
+>>> [(slip.at, slip.instead) for slip in slips("武州往嶺暁作")]
+[(2, '住')]
+>>> list(slips("武州住嶺暁作"))
+[]
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from inscribe import forms, tables
+from inscribe.dates.written import STARTS, words_from as date_words_from
+from inscribe.forms import look_alikes
+from inscribe.reading.names import usualness
+from inscribe.reading.signatures import is_kanji, is_signature
+from inscribe.reading.suspicious.pricing import (
+    division,
+    gain_in_signature,
+    is_explained,
+    replaced,
+)
+from inscribe.reading.words import words_from
+
+_CHEAPER = 1.2  # by what the signature must be cheaper with a look-alike
+_CHEAPER_UNSIGNED = 4.0  # the same where nothing else tells a signature
+_CHEAPER_BY_PARTS = (2.0, 5.0)  # with a sign that is a part or a whole of it; that shares parts
+_LONGEST_WORD = 4
+_COMMONER = 3  # how much commoner a look-alike of a rare sign must be to be worth a word
+_RARE = 1000  # the place by frequency after which a character is rare enough to be doubted
+_RANKED = 2501  # the dictionary ranks this many characters by frequency
+_SHOWN = 4
+_PROPER = "固有名詞"
+_LONGEST = 60  # signs of a signature that is looked at
+
+
+class Slip(NamedTuple):
+    """An offset, the sign that is likelier there, and by how much."""
+
+    at: int
+    instead: str
+    gain: float
+
+
+def slips(text: str) -> Iterator[Slip]:
+    """Yield the likeliest slip at each place of a signature in current forms.
+
+    What is no signature as it stands may be one but for the slip: then it must gain more.
+    """
+    if len(text) > _LONGEST:
+        return
+    least = 0.0 if is_signature(text) else _CHEAPER_UNSIGNED
+    found = division(text)
+    for at, sign in enumerate(text):
+        if is_kanji(sign) and not is_explained(found, at):
+            likely = [slip for slip in _likely(text, at) if slip.gain >= least]
+            if likely and not _is_of_a_word(text, at):
+                yield max(likely, key=lambda slip: slip.gain)
+
+
+def _is_of_a_word(text: str, at: int) -> bool:
+    """Whether a character and one beside it are a word of the dictionary (鑑定), and no name."""
+    from inscribe.reading.mecab import unidic_words
+
+    pairs = [text[start : start + 2] for start in (at - 1, at) if start >= 0]
+    words = [unidic_words(pair) for pair in pairs if len(pair) == 2]
+    return any(len(w) == 1 and w[0].known and _PROPER not in w[0].part_of_speech for w in words)
+
+
+def _likely(text: str, at: int) -> Iterator[Slip]:
+    for other, least in _meant(text[at]):
+        current = forms.normalise_text(other).text
+        changed = replaced(text, at, current)
+        if len(current) != 1 or current == text[at] or not _makes_a_word(changed, at):
+            continue
+        gain = gain_in_signature(text, at, current)
+        if gain >= least and is_explained(division(changed), at):
+            yield Slip(at, other, gain)
+
+
+def _meant(sign: str) -> Iterator[tuple[str, float]]:
+    """Yield the signs of the formulas that a sign may be, and how much cheaper they must be."""
+    yield from ((other, _CHEAPER) for other in look_alikes(sign))
+    row = _table().first_about(sign)
+    for least, meant in zip(_CHEAPER_BY_PARTS, row[0][1:] if row else (), strict=False):
+        yield from ((other, least) for other in meant)
+
+
+def _makes_a_word(text: str, at: int) -> bool:
+    """Whether a character may be part of a word of signatures or dates where it stands."""
+    for start in range(max(0, at - _LONGEST_WORD + 1), at + 1):
+        for end in range(at + 1, min(len(text), start + _LONGEST_WORD) + 1):
+            if text[start:end] in words_from(text[start]):
+                return True
+    return text[at] in STARTS or any(
+        text.startswith(word.text, start) and start + len(word.text) > at
+        for start in range(max(0, at - 1), at + 1)
+        for word in date_words_from(text[start])
+    )
+
+
+@tables.compiled
+def _table() -> tables.Search:
+    return tables.Search("misread_formulas", ("sign", "whole", "parts"))
+
+
+def rare_look_alikes(text: str) -> Iterator[tuple[int, tuple[str, ...]]]:
+    """Yield the signs that nothing explains, rare and unused in names, which look like usual ones.
+
+    >>> list(rare_look_alikes("曰"))
+    [(0, ('日',))]
+    """
+    if len(text) > _LONGEST or not (len(text) == 1 or is_signature(text)):
+        return
+    found = division(text)
+    for at, sign in enumerate(text):
+        if not is_kanji(sign) or is_explained(found, at) or _is_usual_in_names(sign):
+            continue
+        rank = _rank(sign)
+        others = [other for other in look_alikes(sign) if _COMMONER * _rank(other) < rank]
+        others = [other for other in others if is_kanji(other) and _is_usual_in_names(other)]
+        if rank > _RARE and others and not _is_of_a_word(text, at):
+            yield at, tuple(others[:_SHOWN])
+
+
+def _is_usual_in_names(sign: str) -> bool:
+    return max(usualness(sign, "first"), usualness(sign, "last")) > 0
+
+
+def _rank(sign: str) -> int:
+    """Return a character's place by frequency, a high number where it is not known."""
+    return forms.character(sign).rank or _RANKED
