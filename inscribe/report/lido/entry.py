@@ -88,7 +88,7 @@ def _measurements(parent: ET.Element, entry: Entry) -> None:
     sets = _add(parent, "objectMeasurementsWrap")
     for name, value in known:
         measured = _add(_add(sets, "objectMeasurementsSet"), "objectMeasurements")
-        one = _add(measured, "measurementSet")
+        one = _add(measured, "measurementsSet")
         _add(one, "measurementType", name)
         _add(one, "measurementUnit", "mm")
         _add(one, "measurementValue", f"{value:g}")
