@@ -1,4 +1,4 @@
-"""Where the published schemas lie: in ``shared/schemas`` beside the checkout, or as a variable says.
+"""Where the published schemas lie: ``shared/schemas`` beside the checkout, or as a variable says.
 
 LIDO 1.1 (CC BY 4.0) and EpiDoc 9.4 (GPL 2 or later) are not copied into this repository.
 """

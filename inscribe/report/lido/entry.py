@@ -50,7 +50,7 @@ def _lido(root: ET.Element, entry: Entry) -> None:
 
 def _inscription(parent: ET.Element, each: InscriptionEntry) -> None:
     part = _add(parent, "inscriptions")
-    carved = notation.render(each.inscription.transcription)
+    carved = notation.print_out(each.inscription.transcription)
     for lang, text in (
         ("ja", carved),
         ("ja-Hira", each.reading.kana),

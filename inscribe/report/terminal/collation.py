@@ -10,7 +10,8 @@ from io import StringIO
 from typing import TYPE_CHECKING
 
 from inscribe.report import collation_layout as layout
-from inscribe.report.terminal.reading import printable, width
+from inscribe.report.terminal.reading import printable
+from inscribe.report.width import width
 
 if TYPE_CHECKING:
     from rich.console import Console

@@ -6,8 +6,9 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from inscribe.report.terminal.reading import printable, width
+from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import fitted
+from inscribe.report.width import width
 
 if TYPE_CHECKING:
     from inscribe.forms.description import Description
