@@ -10,8 +10,10 @@ from typing import TYPE_CHECKING
 from inscribe import files
 from inscribe.checking.findings import Finding, finding
 from inscribe.checking.vocabulary import unusual
+from inscribe.collate.measures import missing
 from inscribe.errors import InscribeError, ProblemsError
 from inscribe.record import Inscription, Record, loads
+from inscribe.record.boxed_columns import partly_boxed
 from inscribe.record.locate import Locator
 from inscribe.signs import Certainty, Transcription, place_of
 
@@ -81,6 +83,7 @@ class _Examination:
             yield from self._forms(number, inscription, read)
             yield from self._reading(number, read)
             yield from self._source(number, inscription)
+            yield from self._boxes(number, inscription)
             yield from self._readers(number, inscription)
             years += [(number, d.year) for d in read.dates if d.year is not None and d.sure]
         yield from self._years(years)
@@ -157,6 +160,13 @@ class _Examination:
             yield self._found("source-missing", f"no text {source.id}", number, "source")
         if inscription.plate is None or not (inscription.columns or inscription.boxes):
             yield self._found("unmeasured", "plate or columns are not measured", number, "source")
+        elif wanted := missing(inscription.transcription, inscription):
+            said = f"not measured: {'; '.join(wanted)}"
+            yield self._found("unmeasured", said, number, "source")
+
+    def _boxes(self, number: int, inscription: Inscription) -> Iterator[Finding]:
+        for said in partly_boxed(inscription) if inscription.boxes else ():
+            yield self._found("part-boxed", said, number, "box")
 
     def _readers(self, number: int, inscription: Inscription) -> Iterator[Finding]:
         if not inscription.readers:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from inscribe.cli.common import (
+    COUNTING,
     example,
     format_option,
     library_option,
@@ -57,6 +58,7 @@ folder given with --glossary goes before them. Explanations stay in English.
 
 @click.command(
     epilog=STYLES
+    + COUNTING
     + example(
         "inscribe entry examples/DEMO-001.toml",
         "inscribe entry examples --format csv -o entries.csv",

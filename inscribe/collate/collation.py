@@ -31,10 +31,12 @@ def collate(
     """
     found = align_extent(prepared(copy), prepared(source), extent)
     differences = [group for group in found.groups if group.kind != "same"]
-    account = None
+    account, notes = None, found.notes
     if measurements is not None:
         from inscribe.collate.space import space_account
+        from inscribe.record.boxed_columns import partly_boxed
 
+        notes += tuple(partly_boxed(measurements)) if measurements.boxes else ()
         account = space_account(copy, source, differences, measurements, found.window)
     return Collation(
         copy,
@@ -45,7 +47,7 @@ def collate(
         found.window,
         breaks(copy, source, found.groups),
         account,
-        found.notes,
+        notes,
         found.work,
     )
 

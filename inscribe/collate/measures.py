@@ -1,8 +1,9 @@
 """What the measurements of a plate say: pitch, crowding, free lengths, and how much it could hold.
 
 A column's pitch is its length divided by its signs. Where signs were measured one by one, their
-boxes give the column's extent and the trend of the pitch along it. The carver's margin is the
-distance he kept above his columns; he is taken to have kept the same below, unless he went lower.
+boxes give the column's extent (those of its first and last sign) and the trend of the pitch. The
+carver's margin is the distance he kept above his columns; he is taken to have kept the same below,
+unless he went lower.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ from statistics import fmean, median
 from typing import TYPE_CHECKING
 
 from inscribe.collate.model import ColumnSpace
+from inscribe.record.boxed_columns import column_of_boxes
 
 if TYPE_CHECKING:
     from inscribe.record import Inscription
@@ -118,10 +120,8 @@ def _extent(column: Column, measured: Inscription) -> tuple[float, float] | None
     if column.index < len(measured.columns):
         known = measured.columns[column.index]
         return known.top, known.bottom
-    boxes = [sign.box for sign in column.signs if sign.box is not None]
-    if len(boxes) < 2 or len(boxes) < _carved(column):
-        return None
-    return min(box.y for box in boxes), max(box.y + box.height for box in boxes)
+    boxed = column_of_boxes(column)
+    return (boxed.top, boxed.bottom) if boxed else None
 
 
 def _trend(column: Column) -> float | None:
@@ -129,8 +129,15 @@ def _trend(column: Column) -> float | None:
 
     Positive means that the signs crowd towards the end.
     """
-    middles = [sign.box.y + sign.box.height / 2 for sign in column.signs if sign.box is not None]
-    steps = [b - a for a, b in pairwise(middles)]
+    middles = [
+        (number, sign.box.y + sign.box.height / 2)
+        for number, sign in enumerate(sign for sign in column.signs if sign.is_carved)
+        if sign.box is not None
+    ]
+    steps = [
+        (middle - before) / (number - earlier)
+        for (earlier, before), (number, middle) in pairwise(middles)
+    ]
     if len(steps) < 2 * FEW_SIGNS:
         return None
     half = len(steps) // 2
