@@ -45,6 +45,9 @@ A house style is a TOML file of these keys; each may be left out:
   brackets = "「」"     around quoted inscriptions; "" for none
   dates = "western"     1853 (Kaei 6), or "era": Kaei 6 (1853)
   law_note = false      true: a last line on the law of export
+  institution = ""      whose records these are, for lido and tei
+  rights = ""           under what terms they may be used
+  language = "en"       the language of translations and remarks
   order = [...]         the parts shown, in this order:
     object, place, carved, current, kana, romaji, alternatives,
     translation, date, signature, source, differences, fidelity,
@@ -178,7 +181,7 @@ def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
         "json": lambda entries, style: entries_as_json(entries),
         "csv": entries_as_csv,
         "tei": lambda entries, style: entries_as_tei(entries),
-        "lido": lambda entries, style: entries_as_lido(entries),
+        "lido": entries_as_lido,
         "annotation": lambda entries, style: entries_as_annotations(entries),
     }
 

@@ -12,12 +12,14 @@ from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from schemas import schema_file
 from strategies import records
 
 from inscribe.entry import entries_in, entry_of
-from inscribe.record import Record, load
+from inscribe.record import Inscription, Record, load
 from inscribe.report.lido.entry import entries_as_lido
+from inscribe.report.style import Style
 
 etree = pytest.importorskip("lxml.etree", reason="lxml is not installed")
 
@@ -46,10 +48,28 @@ def test_a_folder_is_valid() -> None:
     assert problems(entries_as_lido([entry for _, entry in entries_in(EXAMPLES)])) == []
 
 
+HOUSE = Style(institution="Sōsonkan <&>", rights="CC BY 4.0", language="de-CH")
+
+
 @settings(max_examples=200, deadline=None, suppress_health_check=list(HealthCheck))
-@given(records)
-def test_any_record_is_valid(made: Record) -> None:
-    assert problems(entries_as_lido([entry_of(made)])) == []
+@given(records, st.sampled_from([Style(), HOUSE]))
+def test_any_record_is_valid(made: Record, style: Style) -> None:
+    assert problems(entries_as_lido([entry_of(made)], style)) == []
+
+
+SIGNED = [
+    "武州江戸住／槙原露岳造之（花押）」嘉永五年壬子／仲秋吉日",
+    "於東都応需法橋露岳彫之／文政七年乙酉三月日",
+    "天保三年壬辰仲秋吉日武州住人霜村左衛門尉嶺暁",
+]
+
+
+@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+@given(records, st.lists(st.sampled_from(SIGNED), min_size=1, max_size=3))
+def test_any_record_that_is_signed_is_valid(made: Record, texts: list[str]) -> None:
+    signed = tuple(Inscription("back plate", text) for text in texts)
+    entry = entry_of(made._replace(inscriptions=(*signed, *made.inscriptions)))
+    assert problems(entries_as_lido([entry], HOUSE)) == []
 
 
 def test_what_is_not_lido_is_found() -> None:
