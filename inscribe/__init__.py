@@ -35,6 +35,7 @@ if TYPE_CHECKING:
     from inscribe.reading.names import readings as name_readings
     from inscribe.record import dump as dump_record
     from inscribe.record import load as load_record
+    from inscribe.record.tei import records_of_tei
     from inscribe.report.annotation.entry import entries_as_annotations
     from inscribe.report.as_json.entry import entries_as_json
     from inscribe.report.docx.entry import entries_as_docx
@@ -80,6 +81,7 @@ _HOMES = {
     "plate_drawing": "inscribe.report.svg.plate",
     "read": "inscribe.reading",
     "read_text": "inscribe.reading",
+    "records_of_tei": "inscribe.record.tei",
     "relation": "inscribe.forms.relations",
     "render": "inscribe.notation",
     "resolve_date": "inscribe.dates:resolve",
@@ -115,6 +117,7 @@ __all__ = [
     "plate_drawing",
     "read",
     "read_text",
+    "records_of_tei",
     "relation",
     "render",
     "resolve_date",

@@ -180,7 +180,7 @@ def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
         "html": entries_as_html,
         "json": lambda entries, style: entries_as_json(entries),
         "csv": entries_as_csv,
-        "tei": lambda entries, style: entries_as_tei(entries),
+        "tei": entries_as_tei,
         "lido": entries_as_lido,
         "annotation": lambda entries, style: entries_as_annotations(entries),
     }
