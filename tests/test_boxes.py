@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import xml.etree.ElementTree as ET
 from pathlib import Path
 from typing import Any
 
@@ -15,9 +16,12 @@ from inscribe.cli import cli
 from inscribe.collate.measures import measures_of
 from inscribe.entry import entry_of
 from inscribe.errors import InputError, InscribeError
-from inscribe.record import Inscription, Plate, SignBox, load
+from inscribe.record import Inscription, Plate, SignBox, load, loads
 from inscribe.record.boxes import boxes_of, with_boxes
 from inscribe.report.annotation.entry import PIXELS_PER_MM, entries_as_annotations
+from inscribe.report.markdown.entry import entry_as_markdown
+from inscribe.report.style import Style
+from inscribe.report.svg.plate import plate_drawing
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 HEAD = "sign,x,y,width,height\n"
@@ -292,3 +296,16 @@ def test_a_missing_box_does_not_make_signs_crowd() -> None:
     measures = measures_of(inscription.transcription, inscription)
     assert measures is not None
     assert measures.columns[0].trend == 0
+
+
+def test_an_entry_and_its_drawing_go_by_the_same_boxes() -> None:
+    rows = "".join(
+        f"[[inscription.box]]\nsign = {n}\nx = 4\ny = {20 + 5 * n}\nwidth = 4\nheight = 4\n"
+        for n in (1, 5)
+    )
+    made = loads(RECORD.replace("[inscription.source]", f"{rows}[inscription.source]"))
+    assert "3 of 5 signs have no box" in entry_as_markdown(entry_of(made), Style())
+    drawn = ET.fromstring(plate_drawing(made.inscriptions[0]))
+    words = [e for e in drawn.iter("{http://www.w3.org/2000/svg}text") if e.get("class") == "sign"]
+    heights = [float(e.get("y", 0)) for e in words[:5]]
+    assert heights == sorted(heights)  # those without a box stand between those that have one

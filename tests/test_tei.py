@@ -246,3 +246,16 @@ def test_a_boxed_sign_keeps_its_box() -> None:
     for element in block.iter():
         element.tag = T + element.tag
     assert transcription_of(block, {"x-z2": Box(1, 2, 3, 4)}) == t
+
+
+def test_an_old_form_stands_beside_the_current_one_without_more() -> None:
+    block = edition(of_text("國の花"))
+    (choice,) = block.iter(f"{T}choice")
+    assert [child.text for child in choice] == ["國", "国"]
+    assert list(block.iter(f"{T}seg")) == []
+
+
+def test_a_noted_parent_comes_back() -> None:
+    made = Record("A", "kozuka", (Inscription("back plate", "に(尓)し(之)𛂋を(惡)"),))
+    (again,) = records_of_tei(entries_as_tei([entry_of(made)]), "x.xml")
+    assert again.inscriptions[0].text == "に(尓)し(之)に(爾)を(惡)"

@@ -15,7 +15,7 @@ from statistics import fmean, median
 from typing import TYPE_CHECKING
 
 from inscribe.collate.model import ColumnSpace
-from inscribe.record.boxed_columns import column_of_boxes
+from inscribe.record.boxed_columns import measured_column
 
 if TYPE_CHECKING:
     from inscribe.record import Inscription
@@ -65,7 +65,7 @@ def measures_of(copy: Transcription, measured: Inscription) -> Measures | None:
     top = min(first for first, _ in known)
     bottom = max(max(last for _, last in known), measured.plate.height - top)
     columns = _columns(copy, known, bottom)
-    return Measures(columns, top, bottom, _more_columns(measured, len(columns)))
+    return Measures(columns, top, bottom, _more_columns(copy, measured))
 
 
 def missing(copy: Transcription, measured: Inscription) -> tuple[str, ...]:
@@ -117,11 +117,8 @@ def _carved(column: Column) -> int:
 
 
 def _extent(column: Column, measured: Inscription) -> tuple[float, float] | None:
-    if column.index < len(measured.columns):
-        known = measured.columns[column.index]
-        return known.top, known.bottom
-    boxed = column_of_boxes(column)
-    return (boxed.top, boxed.bottom) if boxed else None
+    known = measured_column(measured, column)
+    return (known.top, known.bottom) if known else None
 
 
 def _trend(column: Column) -> float | None:
@@ -145,9 +142,11 @@ def _trend(column: Column) -> float | None:
     return round(1 - second / first, 3) if first > 0 else None
 
 
-def _more_columns(measured: Inscription, count: int) -> int:
+def _more_columns(copy: Transcription, measured: Inscription) -> int:
     """Return how many more columns the plate has room for to the left of those carved."""
-    places = [(c.x, c.width) for c in measured.columns if c.x is not None and c.width is not None]
+    known = [measured_column(measured, column) for column in copy.columns]
+    places = [(c.x, c.width) for c in known if c and c.x is not None and c.width is not None]
+    count = len(copy.columns)
     if measured.plate is None or len(places) < count or count < 2:
         return 0
     starts = sorted((x for x, _ in places), reverse=True)

@@ -22,6 +22,13 @@ def column_of_boxes(column: Column) -> ColumnMeasure | None:
     return ColumnMeasure(top, bottom, x, right - x)
 
 
+def measured_column(inscription: Inscription, column: Column) -> ColumnMeasure | None:
+    """Return where a column stands: as the record measures it, or else by its boxes."""
+    if column.index < len(inscription.columns):
+        return inscription.columns[column.index]
+    return column_of_boxes(column)
+
+
 def partly_boxed(inscription: Inscription) -> Iterator[str]:
     """Yield each column of which some signs have a box and others have none, and how it ends.
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from inscribe.forms import GAP, KAO, UNREAD
 from inscribe.notation import printed, written_out
+from inscribe.record.boxed_columns import partly_boxed
 from inscribe.report.blocks import Block, Bullets, Grid, Inline, Run, plain
 from inscribe.report.facts import JAPANESE
 from inscribe.signs import Kind, counted
@@ -118,5 +119,7 @@ def space_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
         said = ": ".join(filter(None, (style.label(judgement.verdict), evidence)))
         items.append((Run(what, lang=JAPANESE), Run(f" {said}")))
     items += [plain(f"to decide, measure the {wanted}") for wanted in space.wanted]
+    if each.inscription.boxes:
+        items += map(plain, partly_boxed(each.inscription))
     if items:
         yield Bullets(style.label("space"), tuple(items))

@@ -12,13 +12,14 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from inscribe.record.boxed_columns import measured_column
 from inscribe.report.svg.glyphs import glyphs, letters
 from inscribe.report.xml import add
 from inscribe.signs import Certainty
 
 if TYPE_CHECKING:
     from inscribe.collate.model import Collation, Group
-    from inscribe.record import Inscription
+    from inscribe.record import ColumnMeasure, Inscription
     from inscribe.signs import Sign
 
 SCALE = 8  # units of the drawing a mm
@@ -110,11 +111,12 @@ def _places(inscription: Inscription, width: float, height: float) -> list[Place
         for within, column in enumerate(face.columns)
     ]
     for column, left, within, count in placed:
-        middle, across = _across(inscription, column.index, within, count, width)
+        measured = measured_column(inscription, column)
+        middle, across = _across(measured, within, count, width)
         middle += left
-        top, bottom = _extent(inscription, column.index, height)
+        top, bottom = (measured.top, measured.bottom) if measured else (TOP, height - TOP)
         pitch = (bottom - top) / max(len(column.signs), 1)
-        if column.index >= len(inscription.columns):  # nobody says how far it reaches
+        if measured is None:  # nobody says how far it reaches
             pitch = min(pitch, across)
         for number, sign in enumerate(column.signs):
             if sign.box is not None:
@@ -127,21 +129,13 @@ def _places(inscription: Inscription, width: float, height: float) -> list[Place
 
 
 def _across(
-    inscription: Inscription, column: int, within: int, count: int, width: float
+    measured: ColumnMeasure | None, within: int, count: int, width: float
 ) -> tuple[float, float]:
     """Return the middle and the width in mm of a column, the one ``within`` of ``count`` on it."""
-    if column < len(inscription.columns):
-        measured = inscription.columns[column]
-        if measured.x is not None and measured.width is not None:
-            return measured.x + measured.width / 2, measured.width
+    if measured and measured.x is not None and measured.width is not None:
+        return measured.x + measured.width / 2, measured.width
     share = width / count
     return width - (within + 0.5) * share, share * 0.8
-
-
-def _extent(inscription: Inscription, column: int, height: float) -> tuple[float, float]:
-    if column < len(inscription.columns):
-        return inscription.columns[column].top, inscription.columns[column].bottom
-    return TOP, height - TOP
 
 
 def _draw_sign(root: ET.Element, sign: Sign, place: Place) -> None:
@@ -225,8 +219,8 @@ def _not_measured(inscription: Inscription) -> str:
     t = inscription.transcription
     if inscription.plate is None:
         return "not to scale: the plate is not measured"
-    boxed = all(sign.box for sign in t.signs)
-    return "" if boxed or len(inscription.columns) >= len(t.columns) else "columns not measured"
+    measured = all(measured_column(inscription, column) for column in t.columns)
+    return "" if measured else "columns not measured"
 
 
 def _at(mm: float) -> str:

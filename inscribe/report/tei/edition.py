@@ -70,6 +70,7 @@ class _Edition:
         self.run: list[str] = []  # the signs of the text node that is being written
 
     def add(self) -> None:
+        """Add the signs, column by column and face by face."""
         for number, face in enumerate(self.t.faces, start=1):
             for within, column in enumerate(face.columns):
                 first = column.signs[0].index
@@ -105,24 +106,22 @@ class _Edition:
 
     def _write(self, sign: Sign) -> None:
         regular = self.marks.regular.get(sign.index, "")
-        if self._is_bare(sign, regular):
+        is_plain = _is_plain(sign) and regular in ("", sign.text)
+        said = self._said_of(sign)
+        if is_plain and not said and self._stands_apart(sign):
             append_text(self.holder, sign.text)
             self.run.append(sign.text)
             return
         self.run = []
-        holder = self.holder
-        if sign.noted or sign.box or _is_plain(sign):
-            holder = add(holder, "seg", type="sign", **self._said_of(sign))
+        holder = add(self.holder, "seg", type="sign", **said) if said or is_plain else self.holder
         add_sign(holder, sign, regular)
 
     def _said_of(self, sign: Sign) -> dict[str, str]:
         said = {"n": sign.noted} if sign.noted else {}
         return said | ({"facs": f"#{zone_id(self.marks.name, sign)}"} if sign.box else {})
 
-    def _is_bare(self, sign: Sign, regular: str) -> bool:
-        """Whether a sign needs no element, being plain and apart from the sign before it."""
-        if sign.noted or sign.box or not _is_plain(sign) or (regular and regular != sign.text):
-            return False
+    def _stands_apart(self, sign: Sign) -> bool:
+        """Whether a sign in the text before it is read back as a sign of its own."""
         before = self.run[-_REACH:]
         return segments("".join(before) + sign.text) == (*before, sign.text)
 
