@@ -139,3 +139,14 @@ def test_a_maker_in_the_record_alone_is_no_attribution_either() -> None:
     )
     root = ET.fromstring(entries_as_lido([entry_of(made)]))
     assert texts(root, "displayActorInRole") == ["Rogaku, named in the signature, no attribution"]
+
+
+def test_a_date_that_agrees_goes_before_one_that_contradicts_itself() -> None:
+    texts_of_two = ("文政七年乙酉三月日", "文政七年甲申三月日")
+    inscriptions = "".join(f'[[inscription]]\nplace="front"\ntext="{t}"\n' for t in texts_of_two)
+    made = loads(f'id="A"\nkind="tsuba"\n{inscriptions}')
+    root = ET.fromstring(entries_as_lido([entry_of(made)]))
+    (said,) = texts(root, "eventDate", "displayDate")
+    assert said.startswith("文政七年甲申三月日, as inscribed")
+    (other,) = texts(root, "eventDescriptionSet", "descriptiveNoteValue")
+    assert "its parts contradict each other" in other

@@ -259,3 +259,19 @@ def test_a_noted_parent_comes_back() -> None:
     made = Record("A", "kozuka", (Inscription("back plate", "に(尓)し(之)𛂋を(惡)"),))
     (again,) = records_of_tei(entries_as_tei([entry_of(made)]), "x.xml")
     assert again.inscriptions[0].text == "に(尓)し(之)に(爾)を(惡)"
+
+
+def test_three_signs_that_would_make_one_repeat_mark_stand_apart() -> None:
+    t = parse(r"\／\゛\＼")
+    block = ET.Element("ab")
+    add_edition(block, t, Marks("x"))
+    for element in block.iter():
+        element.tag = T + element.tag
+    assert [sign.text for sign in transcription_of(block).signs] == ["／", "゛", "＼"]
+
+
+def test_a_name_ends_with_its_last_sign() -> None:
+    block = ET.Element("ab")
+    add_edition(block, parse("露岳／造"), Marks("x", {}, (Stretch(0, 1, "persName", {}),)))
+    assert [child.tag for child in block] == ["lb", "persName", "lb"]
+    assert [child.tag for child in block[1]] == []
