@@ -31,27 +31,26 @@ if TYPE_CHECKING:
     from inscribe.notation import parse, render
     from inscribe.reading import read, read_text
     from inscribe.reading.names import readings as name_readings
-    from inscribe.record import dump as dump_record, load as load_record
+    from inscribe.record import dump as dump_record, load as load_record, records_of_tei
+    from inscribe.report import Style, load as load_style
+    from inscribe.report.drawing import plate_drawing
     from inscribe.report.entries import (
-        Style,
         entries_as_annotations,
         entries_as_csv,
         entries_as_docx,
         entries_as_html,
-        entries_as_lido,
-        entries_as_tei,
         entry_as_markdown,
-        load as load_style,
-        plate_drawing,
     )
     from inscribe.report.json import entries_as_json
+    from inscribe.report.lido import entries_as_lido
+    from inscribe.report.tei import entries_as_tei
     from inscribe.sources import Library, find as find_source
     from inscribe.tables import add_folder as add_glossary
 
 _HOMES = {
     "InscribeError": "inscribe.errors",
     "Library": "inscribe.sources.library",
-    "Style": "inscribe.report.entries.style",
+    "Style": "inscribe.report.style",
     "add_glossary": "inscribe.tables:add_folder",
     "check_folder": "inscribe.checking",
     "collate": "inscribe.collation",
@@ -62,22 +61,23 @@ _HOMES = {
     "entries_as_docx": "inscribe.report.entries.docx",
     "entries_as_html": "inscribe.report.entries.html",
     "entries_as_json": "inscribe.report.json.entry",
-    "entries_as_lido": "inscribe.report.entries.lido",
-    "entries_as_tei": "inscribe.report.entries.tei",
+    "entries_as_lido": "inscribe.report.lido.entry",
+    "entries_as_tei": "inscribe.report.tei.entry",
     "entries_in": "inscribe.entry",
     "entry_as_markdown": "inscribe.report.entries.markdown",
     "entry_of": "inscribe.entry",
     "find_dates": "inscribe.dates:find",
     "find_source": "inscribe.sources.ranking:find",
     "load_record": "inscribe.record:load",
-    "load_style": "inscribe.report.entries.style:load",
+    "load_style": "inscribe.report.style:load",
     "name_readings": "inscribe.reading.names.ranking:readings",
     "normalise": "inscribe.forms",
     "normalise_text": "inscribe.forms",
     "parse": "inscribe.notation",
-    "plate_drawing": "inscribe.report.entries.drawing",
+    "plate_drawing": "inscribe.report.drawing.plate",
     "read": "inscribe.reading",
     "read_text": "inscribe.reading",
+    "records_of_tei": "inscribe.record.tei",
     "relation": "inscribe.forms.relations",
     "render": "inscribe.notation",
     "resolve_date": "inscribe.dates:resolve",
@@ -113,6 +113,7 @@ __all__ = [
     "plate_drawing",
     "read",
     "read_text",
+    "records_of_tei",
     "relation",
     "render",
     "resolve_date",

@@ -13,7 +13,7 @@ always point back to the metal.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from enum import Enum
 from functools import cached_property
 from typing import NamedTuple
@@ -69,6 +69,8 @@ class Sign:
     ``text`` is one user-perceived character as carved (with any combining or variation mark),
     the legend of a seal, or empty where nothing can be read. ``index`` counts all signs of the
     transcription from 0 in reading order; ``column`` counts its columns from 0, over all faces.
+    ``noted`` is a kana with its parent kanji as the transcriber wrote it, に(尓), and empty where
+    he wrote the sign itself: two ways to note one sign, so it does not count for equality.
 
     Raises:
         ValueError: the parts contradict each other, as an unreadable sign with a text, a legible
@@ -83,6 +85,7 @@ class Sign:
     box: Box | None = None
     index: int = 0
     column: int = 0
+    noted: str = field(default="", compare=False)
 
     def __post_init__(self) -> None:
         if self.text and self.kind is _CHARACTER and self.certainty is not _UNREADABLE:
@@ -165,7 +168,17 @@ def transcription(faces: Iterable[Iterable[Sequence[Sign]]]) -> Transcription:
             if not signs:
                 continue
             numbered = tuple(
-                Sign(s.text, s.kind, s.certainty, s.intervention, s.sic, s.box, index, next_column)
+                Sign(
+                    s.text,
+                    s.kind,
+                    s.certainty,
+                    s.intervention,
+                    s.sic,
+                    s.box,
+                    index,
+                    next_column,
+                    s.noted,
+                )
                 for index, s in enumerate(signs, start=next_sign)
             )
             columns.append(Column(numbered, next_column))

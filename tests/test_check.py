@@ -61,6 +61,9 @@ BAD = {
     "suspicious": record("武州住△暁作"),
     "reading": record("武州住／嶺暁作"),
     "unmeasured": record("はるのよの", '[inscription.source]\ntext = "はるのよの"\n'),
+    "part-boxed": record(
+        "武州住", "[[inscription.box]]\nsign = 2\nx = 1\ny = 5\nwidth = 4\nheight = 4\n"
+    ),
     "no-reader": record("武州住", reader=""),
     "unusual-word": record("武州住").replace("kozuka", "kozka"),
 }

@@ -15,11 +15,11 @@ from inscribe.cli import cli, common
 from inscribe.entry import Entry, entries_in, entry_of
 from inscribe.errors import InputError
 from inscribe.record import load, loads
-from inscribe.report.entries import style as styles
+from inscribe.report import style as styles
 from inscribe.report.entries.blocks import Bullets, Caution, Columns, Facts, Grid, Heading
 from inscribe.report.entries.layout import laid_out
 from inscribe.report.entries.markdown import entry_as_markdown
-from inscribe.report.entries.style import PARTS, Style
+from inscribe.report.style import PARTS, Style
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 HOUSE = EXAMPLES / "styles" / "house.toml"

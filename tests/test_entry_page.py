@@ -12,9 +12,9 @@ import pytest
 
 from inscribe.entry import entries_in, entry_of
 from inscribe.record import load, loads
-from inscribe.report.entries import drawing as plate
+from inscribe.report.drawing import plate
 from inscribe.report.entries.html import entries_as_html
-from inscribe.report.entries.style import Style
+from inscribe.report.style import Style
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 SHEET = (files("inscribe.report.entries") / "entry.css").read_text("utf-8")

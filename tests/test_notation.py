@@ -9,7 +9,8 @@ from __future__ import annotations
 import pytest
 
 from inscribe.errors import InputError, NotationError
-from inscribe.notation import MAX_CHARACTERS, parse, render
+from inscribe.forms import normalise
+from inscribe.notation import MAX_CHARACTERS, parse, print_out, render
 from inscribe.signs import Certainty, Intervention, Kind, Sign, transcription
 
 C, V, K = Certainty, Intervention, Kind
@@ -275,3 +276,25 @@ def test_a_sign_that_contradicts_itself_cannot_be_made(
 ) -> None:
     with pytest.raises(ValueError, match="no "):
         Sign(text, kind, certainty)
+
+
+NOTED = ["に(尓)", "し(志)", "こ(己)", "を(惡)", "ば(者)", "う(宇2)", "お(於)に(尓)(カ)［に(爾)］"]
+
+
+@pytest.mark.parametrize("text", NOTED)
+def test_a_parent_is_printed_as_the_transcriber_wrote_it(text: str) -> None:
+    read = parse(text)
+    assert print_out(read) == text
+    assert parse(print_out(read)) == read
+    assert read == parse(render(read))
+
+
+def test_a_hentaigana_that_was_typed_is_printed_with_the_parent_of_unicode() -> None:
+    assert print_out(parse("𛂋𛂥\u3099")) == "に(爾)ば(者)"
+
+
+@pytest.mark.parametrize(("text", "kana"), [("を(惡)", "を"), ("あ(惡)", "あ"), ("に(尓)", "に")])
+def test_a_noted_kana_is_read_as_noted(text: str, kana: str) -> None:
+    normal = normalise(parse(text))
+    assert normal.text == kana
+    assert [change.doubtful for change in normal.changes] == [False]

@@ -22,12 +22,12 @@ from inscribe.notation import parse
 from inscribe.record import Inscription, Reader, Record, SourceText, dump, loads
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.html import entries_as_html
-from inscribe.report.entries.lido import entries_as_lido
 from inscribe.report.entries.markdown import entry_as_markdown
-from inscribe.report.entries.style import Style
 from inscribe.report.entries.table import FORMULA_STARTS, entries_as_csv, safe_cell
-from inscribe.report.entries.tei import entries_as_tei
 from inscribe.report.json.entry import entries_as_json
+from inscribe.report.lido.entry import entries_as_lido
+from inscribe.report.style import Style
+from inscribe.report.tei.entry import entries_as_tei
 from inscribe.sources import library as library_room
 
 PACKAGE = Path(library_room.__file__).parents[1]

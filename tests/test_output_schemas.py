@@ -109,3 +109,62 @@ def test_a_concordance() -> None:
 def test_a_schema_that_could_not_fail_would_be_useless() -> None:
     for what in schemas.OUTPUTS:
         assert not schema(what).is_valid({})
+
+
+COUNTING_KEYS = {"sign", "signs", "column", "start", "end", "difference", "inscription", "line"}
+
+
+def counted_in(schema: Any, path: str = "") -> list[tuple[str, str]]:
+    """Return every key of a schema that holds a sign, a column or the like, with what is said."""
+    found = []
+    for key, inner in schema.get("properties", {}).items():
+        counts = inner.get("type") == "integer" or inner.get("prefixItems")
+        if key in COUNTING_KEYS and counts and not (key == "signs" and "prefixItems" not in inner):
+            found.append((f"{path}.{key}", inner.get("description", "")))
+        found += counted_in(inner, f"{path}.{key}")
+    for key in ("items", "additionalProperties"):
+        if isinstance(schema.get(key), dict):
+            found += counted_in(schema[key], path)
+    for inner in schema.get("anyOf", []):
+        found += counted_in(inner, path)
+    return found
+
+
+@pytest.mark.parametrize("what", schemas.OUTPUTS)
+def test_a_schema_says_from_where_it_counts(what: str) -> None:
+    published = printed("schema", what)
+    counted = counted_in(published)
+    assert [path for path, said in counted if "from 0" not in said and "from 1" not in said] == []
+    from_zero = any("from 0" in said for _, said in counted)
+    assert ("from 0" in published.get("description", "")) == from_zero
+
+
+@pytest.mark.parametrize("what", sorted(schemas.COUNTS_SIGNS))
+def test_the_help_of_a_command_says_that_its_json_counts_otherwise(what: str) -> None:
+    shown = " ".join(CliRunner().invoke(cli, [what, "--help"]).output.split())
+    assert "counted from 1" in shown
+    assert "in JSON from 0" in shown
+
+
+def test_the_help_of_schema_says_both() -> None:
+    shown = " ".join(CliRunner().invoke(cli, ["schema", "--help"]).output.split())
+    assert "columns from 1" in shown
+    assert "JSON counts them from 0" in shown
+
+
+def test_a_record_says_that_it_counts_signs_from_1() -> None:
+    inscription = printed("schema", "record")["properties"]["inscription"]["items"]["properties"]
+    for table, key in (("box", "sign"), ("override", "signs")):
+        assert "from 1" in inscription[table]["items"]["properties"][key]["description"]
+
+
+def test_json_counts_as_the_schema_says() -> None:
+    read = printed("read", "--text", "國の花", "--format", "json")
+    assert read["changes"][0]["sign"] == 0
+    assert read["tokens"][0]["signs"][0] == 0
+    worn = printed("restore", "--text", "武州住□親作", "--sign", "4", "--format", "json")
+    assert [(each["sign"], each["column"]) for each in worn["lacunae"]] == [(3, 0)]
+    held = printed("collate", f"{EXAMPLES}/DEMO-003.toml", "--format", "json")
+    assert held["groups"][0]["copy"]["start"] == 0
+    assert [each["column"] for each in held["space"]["crowding"]] == [0, 1]
+    assert min(each["difference"] for each in held["space"]["verdicts"]) == 0

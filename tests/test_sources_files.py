@@ -11,7 +11,7 @@ from test_sources import cli
 from inscribe.entry import entry_of
 from inscribe.errors import InputError
 from inscribe.record import Inscription, Record
-from inscribe.report.entries.tei import entries_as_tei
+from inscribe.report.tei.entry import entries_as_tei
 from inscribe.sources import importers
 
 NAMESPACE = "http://www.tei-c.org/ns/1.0"

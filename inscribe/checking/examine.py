@@ -10,8 +10,9 @@ from typing import TYPE_CHECKING
 from inscribe import files
 from inscribe.checking.findings import Finding, finding
 from inscribe.checking.vocabulary import unusual
+from inscribe.collation.space import missing
 from inscribe.errors import InscribeError, ProblemsError
-from inscribe.record import Inscription, Locator, Record, loads
+from inscribe.record import Inscription, Locator, Record, loads, partly_boxed
 from inscribe.signs import Certainty, Transcription, place_of
 
 if TYPE_CHECKING:
@@ -80,6 +81,7 @@ class _Examination:
             yield from self._suspicions(number, inscription)
             yield from self._reading(number, read)
             yield from self._source(number, inscription)
+            yield from self._boxes(number, inscription)
             yield from self._readers(number, inscription)
             years += [(number, d.year) for d in read.dates if d.year is not None and d.sure]
         yield from self._years(years)
@@ -164,6 +166,13 @@ class _Examination:
             yield self._found("source-missing", f"no text {source.id}", number, "source")
         if inscription.plate is None or not (inscription.columns or inscription.boxes):
             yield self._found("unmeasured", "plate or columns are not measured", number, "source")
+        elif wanted := missing(inscription.transcription, inscription):
+            said = f"not measured: {'; '.join(wanted)}"
+            yield self._found("unmeasured", said, number, "source")
+
+    def _boxes(self, number: int, inscription: Inscription) -> Iterator[Finding]:
+        for said in partly_boxed(inscription) if inscription.boxes else ():
+            yield self._found("part-boxed", said, number, "box")
 
     def _readers(self, number: int, inscription: Inscription) -> Iterator[Finding]:
         if not inscription.readers:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
-from inscribe.cli.common import example, output_options, write_result
+from inscribe.cli.common import COUNTING, example, output_options, write_result
 from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
@@ -20,7 +20,8 @@ FORMATS = ("text", "md", "json", "jsonl", "svg")
 
 
 @click.command(
-    epilog=example(
+    epilog=COUNTING
+    + example(
         "inscribe collate examples/DEMO-001.toml",
         "inscribe collate --text ゆめかうつゝか 夢か現か",
         "inscribe collate examples/DEMO-003.toml --format svg -o plate.svg",
@@ -79,9 +80,10 @@ def command(
     A record is held against the source it names. With several sources, the copy is held against
     each, and the one it follows is named.
 
-    With --boxes, the space account goes by the measured place of every sign. Annotations are boxes
-    (xywh) in pixels, in the order of the signs; where the picture shows more than the plate, one
-    more annotation with the text "plate" gives the plate's box.
+    With --boxes, the space account goes by the measured place of every sign, counted from 1; a
+    column ends where the boxes of its first and last sign do. Annotations are boxes (xywh) in
+    pixels, in the order of the signs; one more annotation with the text "plate" gives the plate's
+    box. Without it the picture's corner is taken for the plate's, and the result says so.
     """
     extent: Extent = "auto" if excerpt is None else "excerpt" if excerpt else "whole"
     if pairs is not None:
@@ -93,6 +95,9 @@ def command(
     found = collate_inputs.tasks(texts, literal=literal, convention=convention)
     if boxes is not None:
         found = [collate_inputs.measured(found, boxes, scale)]
+        if shape == "svg" and not quiet:  # a drawing has no place for remarks
+            for remark in found[0].copy.remarks:
+                click.echo(remark, err=True)
     results = [_collated(task, extent=extent) for task in found]
     shape = shape or "text"
     shown = _shown(found, results, shape, to_file=bool(output))
@@ -102,12 +107,18 @@ def command(
 
 
 def _collated(task: Task, *, extent: Extent) -> list[Collation]:
+    from dataclasses import replace
+
     from inscribe.collation import collate
 
-    return [
-        collate(task.copy.transcription, source.transcription, task.copy.inscription, extent=extent)
+    copy = task.copy
+    found = [
+        collate(copy.transcription, source.transcription, copy.inscription, extent=extent)
         for source in task.sources
     ]
+    if not copy.remarks:
+        return found
+    return [replace(each, notes=(*each.notes, *copy.remarks)) for each in found]
 
 
 def _answer_pairs(
@@ -168,7 +179,7 @@ def _shown(tasks: list[Task], results: list[list[Collation]], shape: str, *, to_
 def _drawing(tasks: list[Task], results: list[list[Collation]]) -> str:
     from inscribe import notation
     from inscribe.record import Inscription
-    from inscribe.report.entries import plate_drawing
+    from inscribe.report.drawing import plate_drawing
 
     if len(tasks) > 1 or len(results[0]) > 1:
         raise InputError(

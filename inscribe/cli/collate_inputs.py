@@ -29,6 +29,7 @@ class Text:
     title: str
     transcription: Transcription
     inscription: Inscription | None = None
+    remarks: tuple[str, ...] = ()  # what a reader must know of how it was measured
 
 
 @dataclass(frozen=True)
@@ -88,13 +89,15 @@ def measured(tasks: list[Task], file: str, scale: float | None) -> Task:
     Raises:
         InputError: the boxes cannot be used, or there is not one inscription they could be of.
     """
-    from inscribe.record import read_boxes, with_boxes
+    from inscribe.record import read_boxes, remarks, with_boxes
 
     inscription = tasks[0].copy.inscription
     if len(tasks) != 1 or inscription is None:
         raise InputError("boxes measure one inscription of a record", hint="name such a record")
-    inscription = with_boxes(inscription, read_boxes(Path(file), scale), file)
-    copy = Text(tasks[0].copy.title, inscription.transcription, inscription)
+    boxes = read_boxes(Path(file), scale)
+    said = remarks(boxes, inscription)
+    inscription = with_boxes(inscription, boxes.signs, file)
+    copy = Text(tasks[0].copy.title, inscription.transcription, inscription, said)
     return Task(copy, tasks[0].sources)
 
 

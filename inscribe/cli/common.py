@@ -31,6 +31,10 @@ def example(*commands: str) -> str:
     return "\b\nExample:\n" + "\n".join(f"  {line}" for line in commands)
 
 
+# The end of the help of commands that take or show signs by number and write JSON too.
+COUNTING = "Signs and columns are counted from 1, in records too; in JSON from 0.\n\n"
+
+
 def format_option(*formats: str, name: str = "form", help: str = "") -> Callable[[F], F]:
     """Return the option ``--format``; the first of ``formats`` is the default."""
     return click.option(

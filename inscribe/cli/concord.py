@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from inscribe.cli.common import (
+    COUNTING,
     example,
     format_option,
     library_option,
@@ -26,7 +27,8 @@ _ORDERS = ("after", "before", "match", "object", "date")
 
 
 @click.command(
-    epilog=example(
+    epilog=COUNTING
+    + example(
         "inscribe concord examples 夢",
         "inscribe concord examples yume --sort date --format csv -o yume.csv",
         "inscribe concord examples --pattern '[春秋]の.'",

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 import click
 
 from inscribe.cli.common import (
+    COUNTING,
     STANDARD_INPUT,
     example,
     format_option,
@@ -32,7 +33,8 @@ TRANSCRIBERS_MARKS = "()（）[]［］〔〕〈〉"
 
 
 @click.command(
-    epilog=example(
+    epilog=COUNTING
+    + example(
         "inscribe date 嘉永六年癸丑仲秋",
         "inscribe date 癸丑 --between 1750 1870",
         "inscribe date --record examples/DEMO-008.toml",

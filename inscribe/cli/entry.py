@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from inscribe.cli.common import (
+    COUNTING,
     example,
     format_option,
     library_option,
@@ -22,7 +23,7 @@ from inscribe.errors import InputError
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry
-    from inscribe.report.entries import Style
+    from inscribe.report import Style
 
 # What a file of each format is called when entries go to a folder.
 ENDINGS = {
@@ -45,6 +46,9 @@ A house style is a TOML file of these keys; each may be left out:
   brackets = "「」"     around quoted inscriptions; "" for none
   dates = "western"     1853 (Kaei 6), or "era": Kaei 6 (1853)
   law_note = false      true: a last line on the law of export
+  institution = ""      whose records these are, for lido and tei
+  rights = ""           under what terms they may be used
+  language = "en"       the language of translations and remarks
   order = [...]         the parts shown, in this order:
     object, place, carved, current, kana, romaji, alternatives,
     translation, date, signature, source, differences, fidelity,
@@ -58,6 +62,7 @@ folder given with --glossary goes before them. Explanations stay in English.
 
 @click.command(
     epilog=STYLES
+    + COUNTING
     + example(
         "inscribe entry examples/DEMO-001.toml",
         "inscribe entry examples --format csv -o entries.csv",
@@ -111,9 +116,9 @@ def command(
 def _style(file: str | None, labels: Literal["en", "ja"] | None) -> Style:
     from dataclasses import replace
 
-    from inscribe.report import entries
+    from inscribe import report
 
-    style = entries.load(Path(file)) if file else entries.Style()
+    style = report.load(Path(file)) if file else report.Style()
     return replace(style, labels=labels) if labels else style
 
 
@@ -181,7 +186,7 @@ def _as_bytes(made: str | bytes) -> bytes:
 def _documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | bytes]:
     """Yield the entries as one document; as svg, a drawing for each inscription."""
     if form == "svg":
-        from inscribe.report.entries import plate_drawing
+        from inscribe.report.drawing import plate_drawing
 
         for entry in entries:
             for each in entry.inscriptions:
@@ -199,19 +204,19 @@ def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
         entries_as_annotations,
         entries_as_csv,
         entries_as_html,
-        entries_as_lido,
-        entries_as_tei,
         entry_as_markdown,
     )
     from inscribe.report.json import entries_as_json
+    from inscribe.report.lido import entries_as_lido
+    from inscribe.report.tei import entries_as_tei
 
     return {
         "md": lambda entries, style: "\n".join(entry_as_markdown(e, style) for e in entries),
         "html": entries_as_html,
         "json": lambda entries, style: entries_as_json(entries),
         "csv": entries_as_csv,
-        "tei": lambda entries, style: entries_as_tei(entries),
-        "lido": lambda entries, style: entries_as_lido(entries),
+        "tei": entries_as_tei,
+        "lido": entries_as_lido,
         "annotation": lambda entries, style: entries_as_annotations(entries),
     }
 

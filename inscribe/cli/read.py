@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 import click
 
 from inscribe.cli.common import (
+    COUNTING,
     STANDARD_INPUT,
     conventions_option,
     example,
@@ -32,7 +33,8 @@ if TYPE_CHECKING:
 
 
 @click.command(
-    epilog=example(
+    epilog=COUNTING
+    + example(
         "inscribe read examples/DEMO-001.toml",
         "inscribe read --text 於東都應需造之",
         "inscribe read --text 嶺曉作 --override 1-2=name:みねあき",

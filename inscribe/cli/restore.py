@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from inscribe.cli.common import (
+    COUNTING,
     STANDARD_INPUT,
     example,
     format_option,
@@ -34,7 +35,8 @@ if TYPE_CHECKING:
 
 
 @click.command(
-    epilog=example(
+    epilog=COUNTING
+    + example(
         "inscribe restore --text 武州住□親作",
         "inscribe restore worn.toml --column 2 --sign 3 --parts 氵 --strokes 8-11",
         "inscribe restore --text 春過て夏来に□らし --library sources.sqlite",

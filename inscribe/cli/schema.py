@@ -35,6 +35,9 @@ def command(what: str, output: str | None, force: bool, quiet: bool) -> None:
     WHAT is record (without WHAT), read, collate, source-find, source-list (each text), date, sign,
     name, check, entry, restore, concord or concord-clusters. Editors that know JSON Schema check
     records and offer keys and words while you type.
+
+    Records count signs and columns from 1, as one does on the metal; JSON counts them from 0. Each
+    key that counts says from where.
     """
     if what == RECORD:
         from inscribe.record import record_schema

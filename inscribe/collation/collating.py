@@ -30,10 +30,12 @@ def collate(
     """
     found = align_extent(prepared(copy), prepared(source), extent)
     differences = [group for group in found.groups if group.kind != "same"]
-    account = None
+    account, notes = None, found.notes
     if measurements is not None:
         from inscribe.collation.space import space_account
+        from inscribe.record import partly_boxed
 
+        notes += tuple(partly_boxed(measurements)) if measurements.boxes else ()
         account = space_account(copy, source, differences, measurements, found.window)
     return Collation(
         copy,
@@ -44,7 +46,7 @@ def collate(
         found.window,
         breaks(copy, source, found.groups),
         account,
-        found.notes,
+        notes,
         found.work,
     )
 

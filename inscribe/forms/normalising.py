@@ -9,19 +9,31 @@
 
 from __future__ import annotations
 
+import unicodedata
+from collections import ChainMap
 from collections.abc import Mapping
+from types import MappingProxyType
 
 from inscribe.forms import neighbours
 from inscribe.forms.normal import NormalText
 from inscribe.forms.rewriting import Rewriting, identity, rewritten_evenly
 from inscribe.forms.sequences import joined, signs_of
-from inscribe.forms.steps import EVEN_KINDS, JOINING, SEAL_LEGEND, VOICING_MARK, Step, lookup_for
+from inscribe.forms.steps import (
+    EVEN_KINDS,
+    HENTAIGANA,
+    JOINING,
+    SEAL_LEGEND,
+    VOICING_MARK,
+    Step,
+    lookup_for,
+)
 from inscribe.signs import Certainty, Kind, Sign, Transcription
 
 UNREAD = "□"
 GAP = "［　　］"
 KAO = "（花押）"
 
+_NOT_NOTED: Mapping[int, str] = MappingProxyType({})
 _SEVERAL = "\ue000"  # stands for a sign of several characters while the rest is rewritten
 
 
@@ -63,7 +75,8 @@ def normalise(t: Transcription) -> NormalText:
     Raises:
         TableError: a glossary table cannot be used.
     """
-    return _of_signs([_shown(sign) for sign in t.signs])
+    noted = {sign.index: sign.noted for sign in t.signs if sign.noted}
+    return _of_signs([_shown(sign) for sign in t.signs], noted)
 
 
 def _divided(parts: list[str], kept: list[bool]) -> list[str]:
@@ -89,13 +102,17 @@ def _shown(sign: Sign) -> str:
     return sign.text
 
 
-def _of_signs(signs: list[str]) -> NormalText:
-    """Return the normal text of signs, some of which may be of several characters."""
-    table = lookup_for("".join(signs)).steps
+def _of_signs(signs: list[str], noted: Mapping[int, str] = _NOT_NOTED) -> NormalText:
+    """Return the normal text of signs, some of which may be of several characters.
+
+    ``noted`` has, by the sign's index, the kana and parent that a transcriber wrote for it.
+    """
+    steps = lookup_for("".join(signs)).steps
     parts = [""]
     last: list[Step] = []
     earlier: dict[int, list[Step]] = {}
-    for sign in signs:
+    for index, sign in enumerate(signs):
+        table = _as_noted(sign, noted[index], steps) if index in noted else steps
         known = [table[sign]] if sign in table else _steps_of(sign, table) if len(sign) > 1 else []
         if not known:
             parts[-1] += sign
@@ -110,6 +127,17 @@ def _of_signs(signs: list[str]) -> NormalText:
             rewriting.replace(at, step.after, [])
     neighbours.rewrite(rewriting)
     return rewriting.finished(earlier)
+
+
+def _as_noted(sign: str, noted: str, steps: dict[str, Step]) -> Mapping[str, Step]:
+    """Return ``steps`` with a hentaigana read as its transcriber noted it: を(惡), not あ."""
+    step = steps.get(sign[0])
+    if step is None or step.kind != HENTAIGANA:
+        return steps
+    kana, _, parent = noted.rstrip(")").partition("(")
+    plain = unicodedata.normalize("NFD", kana)[0]
+    said = step._replace(after=plain, note=f"from {parent}, as noted", doubtful=False)
+    return ChainMap({step.before: said}, steps)
 
 
 def _steps_of(sign: str, table: Mapping[str, Step]) -> list[Step]:

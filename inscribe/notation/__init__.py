@@ -49,17 +49,26 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.notation.cutting import refusal as refusal, segments as segments
-    from inscribe.notation.hentaigana import written_out as written_out
+    from inscribe.notation.cutting import (
+        is_mark as is_mark,
+        refusal as refusal,
+        segments as segments,
+    )
+    from inscribe.notation.hentaigana import printed as printed, written_out as written_out
     from inscribe.notation.parser import MAX_CHARACTERS as MAX_CHARACTERS
-    from inscribe.notation.text import CONVENTIONS as CONVENTIONS, parse as parse, render as render
+    from inscribe.notation.text import (
+        CONVENTIONS as CONVENTIONS,
+        parse as parse,
+        print_out as print_out,
+        render as render,
+    )
 else:
     __getattr__ = late.door(
         __name__,
         {
-            "cutting": "refusal segments",
-            "hentaigana": "written_out",
+            "cutting": "is_mark refusal segments",
+            "hentaigana": "printed written_out",
             "parser": "MAX_CHARACTERS",
-            "text": "CONVENTIONS parse render",
+            "text": "CONVENTIONS parse print_out render",
         },
     )

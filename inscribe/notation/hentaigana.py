@@ -11,8 +11,9 @@ import re
 import unicodedata
 
 from inscribe import tables
+from inscribe.signs import Sign
 
-_SIGNS = re.compile("[\U0001b002-\U0001b11e]")
+_SIGNS = re.compile("([\U0001b002-\U0001b11e])([\u3099\u309a]?)")
 Letters = dict[tuple[str, str], list[str]]
 
 
@@ -44,16 +45,32 @@ def parents(kana: str) -> tuple[str, ...]:
 
 
 def written_out(text: str) -> str:
-    """Return ``text`` with each hentaigana as its kana and parent kanji, as printed editions do.
+    r"""Return ``text`` with each hentaigana as its kana and parent kanji, as printed editions do.
 
-    Few fonts have the signs themselves.
+    Few fonts have the signs themselves. A voicing mark goes to the kana.
 
-    >>> written_out("色𛂥")
-    '色は(者)'
+    >>> written_out("色𛂥"), written_out("𛂥\u3099")
+    ('色は(者)', 'ば(者)')
     """
     if not _SIGNS.search(text):
         return text
-    return _SIGNS.sub(lambda match: _with_parent().get(match[0], match[0]), text)
+    return _SIGNS.sub(_kana_and_parent, text)
+
+
+def _kana_and_parent(match: re.Match[str]) -> str:
+    sign, mark = match[1], match[2] or ""
+    kana, parent = _with_parent().get(sign, (sign, ""))
+    voiced = unicodedata.normalize("NFC", kana + mark)
+    return f"{voiced}({parent})" if parent else sign + mark
+
+
+def printed(sign: Sign) -> str:
+    """Return a sign's text as an edition prints it: a hentaigana as its kana and parent kanji.
+
+    The parent is the one the transcriber wrote, に(尓); where he wrote the sign itself, the one
+    Unicode names, に(爾).
+    """
+    return sign.noted or written_out(sign.text)
 
 
 def _base_and_marks(kana: str) -> tuple[str, str]:
@@ -83,11 +100,11 @@ def _forms() -> dict[str, tuple[str, ...]]:
 
 
 @tables.compiled
-def _with_parent() -> dict[str, str]:
-    shown: dict[str, str] = {}
+def _with_parent() -> dict[str, tuple[str, str]]:
+    shown: dict[str, tuple[str, str]] = {}
     for (sign, kana, parent, _), _place in tables.rows(
         "hentaigana", ("sign", "kana", "parent", "name")
     ):
         if parent and kana:
-            shown[sign] = f"{kana.split()[0]}({parent})"
+            shown[sign] = (kana.split()[0], parent)
     return shown

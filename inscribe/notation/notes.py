@@ -82,7 +82,7 @@ def named(sign: Sign, part: str, convention: Convention) -> Sign:
     letter = hentaigana.letter(sign.text, character) if sign.is_legible else None
     if letter is None:
         raise _unknown(sign, part, convention)
-    sign = replace(sign, text=letter)
+    sign = replace(sign, text=letter, noted=f"{sign.text}({character})")
     return noted(sign, doubt) if is_doubtful and doubt else sign
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from inscribe.errors import NotationError
 from inscribe.notation.conventions import Bracket, Convention
 from inscribe.notation.cutting import DOT_BELOW, is_one_sign, refusal
+from inscribe.notation.hentaigana import printed
 from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription
 
 _Meaning = Certainty | Intervention
@@ -15,8 +16,12 @@ _Meaning = Certainty | Intervention
 class Renderer:
     """Writes transcriptions in one convention."""
 
-    def __init__(self, convention: Convention, column_end: str | None = None) -> None:
+    def __init__(
+        self, convention: Convention, column_end: str | None = None, *, printed: bool = False
+    ) -> None:
+        """``printed``: hentaigana as their kana and parent kanji, as few fonts have the signs."""
         self.convention = convention
+        self.printed = printed
         self.column_end = convention.column_end if column_end is None else column_end
         self.brackets: dict[_Meaning, Bracket] = {}
         for bracket in convention.brackets.values():
@@ -76,16 +81,19 @@ class Renderer:
         if sign.kind is Kind.SEAL:
             return self._seal(sign.text)
         if sign.text:
-            return self._character(sign.text)
+            return self._character(sign)
         in_bracket = sign.certainty in self.brackets
         struck = sign.certainty is Certainty.STRUCK and not in_bracket
         return self.struck if struck else convention.unreadable
 
-    def _character(self, text: str) -> str:
+    def _character(self, sign: Sign) -> str:
+        text = sign.text
         if not is_one_sign(text):
             raise NotationError(
                 f"{text!r} is not one sign", hint="give each sign a Sign of its own"
             )
+        if self.printed and (shown := printed(sign)) != text:
+            return shown
         return f"\\{text}" if text[0] in self.convention.special else text
 
     def _seal(self, legend: str) -> str:

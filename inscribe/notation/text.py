@@ -41,8 +41,19 @@ def render(t: Transcription, convention: str = "japanese", column_end: str | Non
     return _renderer(convention, column_end).transcription(t)
 
 
+def print_out(t: Transcription, column_end: str | None = None) -> str:
+    """Return ``t`` in Japanese conventions as an edition prints it, kana with their parent kanji.
+
+    Few fonts have hentaigana. The parent is the one the transcriber wrote, where he wrote one.
+
+    >>> print_out(parse("に(尓)は(者)𛂋"))
+    'に(尓)は(者)に(爾)'
+    """
+    return _renderer("japanese", column_end, printed=True).transcription(t)
+
+
 @cache
-def _renderer(name: str, column_end: str | None) -> Renderer:
+def _renderer(name: str, column_end: str | None, *, printed: bool = False) -> Renderer:
     from inscribe.notation.renderer import Renderer
 
-    return Renderer(_convention(name), column_end)
+    return Renderer(_convention(name), column_end, printed=printed)

@@ -19,7 +19,15 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.record.boxes import read_boxes as read_boxes, with_boxes as with_boxes
+    from inscribe.record.boxed_columns import (
+        measured_column as measured_column,
+        partly_boxed as partly_boxed,
+    )
+    from inscribe.record.boxes import (
+        read_boxes as read_boxes,
+        remarks as remarks,
+        with_boxes as with_boxes,
+    )
     from inscribe.record.fields import MAX_MM as MAX_MM
     from inscribe.record.loader import (
         ENDLESS_KEY as ENDLESS_KEY,
@@ -42,6 +50,7 @@ if TYPE_CHECKING:
     )
     from inscribe.record.schema import record_schema as record_schema
     from inscribe.record.settled import settled_names as settled_names
+    from inscribe.record.tei import records_of_tei as records_of_tei
     from inscribe.record.values import FORBIDDEN as FORBIDDEN
     from inscribe.record.vocabulary import suggested as suggested
     from inscribe.record.writer import dump as dump
@@ -49,7 +58,8 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "boxes": "read_boxes with_boxes",
+            "boxed_columns": "measured_column partly_boxed",
+            "boxes": "read_boxes remarks with_boxes",
             "fields": "MAX_MM",
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
@@ -59,6 +69,7 @@ else:
             ),
             "schema": "record_schema",
             "settled": "settled_names",
+            "tei": "records_of_tei",
             "values": "FORBIDDEN",
             "vocabulary": "suggested",
             "writer": "dump",

@@ -4,10 +4,11 @@ A CSV table has the columns sign, x, y, width, height: signs counted from 1, mm 
 left corner. A W3C Web Annotation page (also as IIIF viewers export it) has a box ``#xywh=`` in
 pixels for each sign, in the order of the inscription unless ids end in ``:sign:N`` as this program
 writes them. Where the picture shows more than the plate, an annotation whose text is ``plate``
-gives the plate's own box.
+gives the plate's own box; without one, nobody knows how far from the plate's edge a sign stands,
+and :func:`remarks` says so.
 
 >>> table = "sign,x,y,width,height\n1,2.0,5.0,4.2,4.0\n"
->>> boxes_of(table, "boxes.csv")
+>>> boxes_of(table, "boxes.csv").signs
 (SignBox(sign=0, x=2.0, y=5.0, width=4.2, height=4.0),)
 """
 
@@ -19,12 +20,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from inscribe import files, strict
 from inscribe.errors import InputError, Place
+from inscribe.record.boxed_columns import column_of_boxes
 from inscribe.record.fields import MAX_MM
-from inscribe.record.model import Inscription, SignBox
+from inscribe.record.model import Inscription, Plate, SignBox
 
 COLUMNS = ("sign", "x", "y", "width", "height")
 PLATE = "plate"
@@ -32,10 +34,25 @@ _NUMBER = r"(-?\d+(?:\.\d+)?)"
 _XYWH = re.compile(rf"(?:^|[#&])xywh=(?:pixel:)?{_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}(?:&|$)")
 _OWN_ID = re.compile(r":sign:(\d+)$")
 
+_SLACK = 0.05  # mm: two figures rounded to a tenth may differ by so much
+_LIKE = 0.05  # the share by which the plate's box may differ from the plate as measured
+
 Sides = tuple[float, float, float, float]
 
 
-def read_boxes(path: Path, scale: float | None = None) -> tuple[SignBox, ...]:
+class Boxes(NamedTuple):
+    """Boxes of signs, in the order of the signs.
+
+    ``plate`` is the plate's own size where an annotation gives it; ``is_placed`` says whether it
+    is known how the boxes stand to the plate.
+    """
+
+    signs: tuple[SignBox, ...]
+    plate: Plate | None = None
+    is_placed: bool = True
+
+
+def read_boxes(path: Path, scale: float | None = None) -> Boxes:
     """Return the boxes in a file; ``scale`` is in pixels per mm, for annotations.
 
     Raises:
@@ -44,31 +61,32 @@ def read_boxes(path: Path, scale: float | None = None) -> tuple[SignBox, ...]:
     return boxes_of(files.read_text(path), str(path), scale)
 
 
-def boxes_of(text: str, name: str, scale: float | None = None) -> tuple[SignBox, ...]:
+def boxes_of(text: str, name: str, scale: float | None = None) -> Boxes:
     """Return the boxes written in ``text``, as :func:`read_boxes` does."""
     try:
         if text.lstrip()[:1] in ("{", "["):
-            boxes = list(_annotated(text, name, scale))
+            found = _annotated(text, name, scale)
         else:
-            boxes = list(_tabled(text, name))
+            found = Boxes(tuple(_tabled(text, name)))
     except RecursionError as error:
         raise InputError("the annotations are nested too deeply", Place(name)) from error
-    if not boxes:
+    if not found.signs:
         raise InputError("there is no box of a sign", Place(name), "see the formats in the help")
-    boxes.sort(key=lambda box: box.sign)
+    boxes = sorted(found.signs, key=lambda box: box.sign)
     for box, following in pairwise(boxes):
         if box.sign == following.sign:
             raise InputError(f"sign {box.sign + 1} has two boxes", Place(name), "keep one of them")
-    return tuple(boxes)
+    return found._replace(signs=tuple(boxes))
 
 
 def with_boxes(inscription: Inscription, boxes: Sequence[SignBox], name: str) -> Inscription:
     """Return ``inscription`` with its signs measured by ``boxes`` (from the file ``name``).
 
-    Where every sign has a box, the boxes say where the columns end, not the record.
+    A column whose first and last sign have a box ends where the boxes say, not the record.
 
     Raises:
-        InputError: a box is of a sign that the inscription does not have.
+        InputError: a box is of a sign that the inscription does not have, or reaches past the
+            plate.
     """
     count = len(inscription.transcription.signs)
     for box in boxes:
@@ -78,8 +96,58 @@ def with_boxes(inscription: Inscription, boxes: Sequence[SignBox], name: str) ->
                 Place(name),
                 "give a box a sign, in the order of the columns",
             )
-    columns = () if len(boxes) == count else inscription.columns
-    return replace(inscription, boxes=tuple(boxes), columns=columns)
+        _require_on_plate(box, inscription.plate, name)
+    measured = replace(inscription, boxes=tuple(boxes))
+    known = inscription.columns
+    columns = [
+        column_of_boxes(column) or (known[column.index] if column.index < len(known) else None)
+        for column in measured.transcription.columns
+    ]
+    complete = tuple(column for column in columns if column)
+    return replace(measured, columns=complete if len(complete) == len(columns) else ())
+
+
+def remarks(boxes: Boxes, inscription: Inscription) -> tuple[str, ...]:
+    """Return what a reader must know of ``boxes`` of an inscription that was not measured so."""
+    return tuple(_remarks(boxes, inscription))
+
+
+def _remarks(boxes: Boxes, inscription: Inscription) -> Iterator[str]:
+    if not boxes.is_placed:
+        yield (
+            "no annotation says where the plate is: the picture's top left corner is taken for"
+            " the plate's, and the margins, the free room and the capacity hang on it; give the"
+            f' plate a box with the text "{PLATE}"'
+        )
+    plate, own = inscription.plate, boxes.plate
+    if plate and own and not (_alike(own.width, plate.width) and _alike(own.height, plate.height)):
+        yield (
+            f"the plate's box is {own.width:g} x {own.height:g} mm at this scale, and the record's"
+            f" plate {plate.width:g} x {plate.height:g} mm: one of them, or the scale, is wrong"
+        )
+    boxed = {box.sign for box in boxes.signs}
+    columns = inscription.transcription.columns
+    without = [c for c in columns if not any(sign.index in boxed for sign in c.signs)]
+    if without and inscription.columns:
+        which = ", ".join(str(column.index + 1) for column in without)
+        yield f"no sign of column {which} has a box: its ends are those of the record"
+
+
+def _alike(one: float, other: float) -> bool:
+    return abs(one - other) <= max(1.0, _LIKE * other)
+
+
+def _require_on_plate(box: SignBox, plate: Plate | None, name: str) -> None:
+    if plate is None:
+        return
+    right, bottom = box.x + box.width, box.y + box.height
+    if right > plate.width + _SLACK or bottom > plate.height + _SLACK:
+        raise InputError(
+            f"the box of sign {box.sign + 1} reaches to {right:g}, {bottom:g} mm, past the plate"
+            f" of {plate.width:g} x {plate.height:g} mm",
+            Place(name),
+            f'check the scale, or give the plate a box with the text "{PLATE}"',
+        )
 
 
 def _tabled(text: str, name: str) -> Iterator[SignBox]:
@@ -103,15 +171,28 @@ def _tabled(text: str, name: str) -> Iterator[SignBox]:
         yield _box(sign, (sides[0], sides[1], sides[2], sides[3]), place)
 
 
-def _annotated(text: str, name: str, scale: float | None) -> Iterator[SignBox]:
+def _annotated(text: str, name: str, scale: float | None) -> Boxes:
     if scale is None or not (math.isfinite(scale) and scale > 0):
         raise InputError(
             "annotations are in pixels", Place(name), "give the pixels per mm with --scale"
         )
     items = list(_items(text, name))
-    corner = next((sides for item, sides in items if _said(item).lower() == PLATE), (0, 0, 0, 0))
+    plate = next((sides for item, sides in items if _said(item).lower() == PLATE), None)
     signs = [(item, sides) for item, sides in items if _said(item).lower() != PLATE]
     own = [_OWN_ID.search(str(item.get("id", ""))) for item, _ in signs]
+    size = Plate(round(plate[2] / scale, 3), round(plate[3] / scale, 3)) if plate else None
+    boxes = _in_mm(signs, own, plate or (0, 0, 0, 0), scale, name)
+    return Boxes(tuple(boxes), size, plate is not None or all(own))
+
+
+def _in_mm(
+    signs: list[tuple[dict[str, Any], Sides]],
+    own: list[re.Match[str] | None],
+    corner: Sides,
+    scale: float,
+    name: str,
+) -> Iterator[SignBox]:
+    """Yield the boxes in mm from the plate's corner; ``own`` are the ids this program gave."""
     for number, ((_, sides), match) in enumerate(zip(signs, own, strict=True), start=1):
         x, y, width, height = sides
         inside = (x - corner[0], y - corner[1], width, height)

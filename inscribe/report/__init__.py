@@ -12,12 +12,37 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.report.cautions import caution as caution
+    from inscribe.report.concept_ids import concepts as concepts
+    from inscribe.report.named import (
+        AS_INSCRIBED as AS_INSCRIBED,
+        NO_ATTRIBUTION as NO_ATTRIBUTION,
+        Person as Person,
+        dates_of as dates_of,
+        place_named as place_named,
+        signer as signer,
+    )
     from inscribe.report.phrases import phrased as phrased
+    from inscribe.report.style import Style as Style, load as load
+    from inscribe.report.widths import width as width
+    from inscribe.report.xml import (
+        XML_ID as XML_ID,
+        XML_LANG as XML_LANG,
+        add as add,
+        append_text as append_text,
+        document as document,
+        identifier as identifier,
+        safe as safe,
+    )
 else:
     __getattr__ = late.door(
         __name__,
         {
             "cautions": "caution",
+            "concept_ids": "concepts",
+            "named": "AS_INSCRIBED NO_ATTRIBUTION Person dates_of place_named signer",
             "phrases": "phrased",
+            "style": "Style load",
+            "widths": "width",
+            "xml": "XML_ID XML_LANG add append_text document identifier safe",
         },
     )

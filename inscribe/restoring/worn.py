@@ -121,7 +121,7 @@ def _worn_out(text: Transcription, worn: set[int]) -> Transcription:
         [
             [
                 [
-                    replace(sign, text="", certainty=Certainty.UNREADABLE)
+                    replace(sign, text="", noted="", certainty=Certainty.UNREADABLE)
                     if sign.index in worn and sign.kind is Kind.CHARACTER
                     else sign
                     for sign in column.signs

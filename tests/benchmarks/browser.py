@@ -61,7 +61,7 @@ def page(attack: str) -> str:
     from inscribe.entry import entry_of
     from inscribe.record import Inscription, Plate, Reader, Record, SourceText
     from inscribe.report.entries.html import entries_as_html
-    from inscribe.report.entries.style import Style
+    from inscribe.report.style import Style
 
     source = SourceText("花の色は", attack, title=attack, author=attack, work=attack, number=attack)
     reader = Reader(attack, text="花", kana=attack, romaji=attack, remarks=attack)

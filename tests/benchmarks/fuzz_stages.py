@@ -19,12 +19,12 @@ from inscribe.errors import InscribeError
 from inscribe.record import Inscription, Reader, Record, SourceText, dump, loads
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.html import entries_as_html
-from inscribe.report.entries.lido import entries_as_lido
 from inscribe.report.entries.markdown import entry_as_markdown
-from inscribe.report.entries.style import Style
 from inscribe.report.entries.table import entries_as_csv
-from inscribe.report.entries.tei import entries_as_tei
 from inscribe.report.json.entry import entries_as_json
+from inscribe.report.lido.entry import entries_as_lido
+from inscribe.report.style import Style
+from inscribe.report.tei.entry import entries_as_tei
 from inscribe.sources import importers, ranking as find
 from inscribe.sources.adding import add_texts
 from inscribe.sources.library import Library

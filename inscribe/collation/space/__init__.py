@@ -12,10 +12,12 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.collation.space.account import space_account as space_account
+    from inscribe.collation.space.measures import missing as missing
 else:
     __getattr__ = late.door(
         __name__,
         {
             "account": "space_account",
+            "measures": "missing",
         },
     )

@@ -1,8 +1,9 @@
 """What the measurements of a plate say: pitch, crowding, free lengths, and how much it could hold.
 
 A column's pitch is its length divided by its signs. Where signs were measured one by one, their
-boxes give the column's extent and the trend of the pitch along it. The carver's margin is the
-distance he kept above his columns; he is taken to have kept the same below, unless he went lower.
+boxes give the column's extent (those of its first and last sign) and the trend of the pitch. The
+carver's margin is the distance he kept above his columns; he is taken to have kept the same below,
+unless he went lower.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ from statistics import fmean, median
 from typing import TYPE_CHECKING
 
 from inscribe.collation.model import ColumnSpace
+from inscribe.record import measured_column
 
 if TYPE_CHECKING:
     from inscribe.record import Inscription
@@ -63,7 +65,7 @@ def measures_of(copy: Transcription, measured: Inscription) -> Measures | None:
     top = min(first for first, _ in known)
     bottom = max(max(last for _, last in known), measured.plate.height - top)
     columns = _columns(copy, known, bottom)
-    return Measures(columns, top, bottom, _more_columns(measured, len(columns)))
+    return Measures(columns, top, bottom, _more_columns(copy, measured))
 
 
 def missing(copy: Transcription, measured: Inscription) -> tuple[str, ...]:
@@ -115,13 +117,8 @@ def _carved(column: Column) -> int:
 
 
 def _extent(column: Column, measured: Inscription) -> tuple[float, float] | None:
-    if column.index < len(measured.columns):
-        known = measured.columns[column.index]
-        return known.top, known.bottom
-    boxes = [sign.box for sign in column.signs if sign.box is not None]
-    if len(boxes) < 2 or len(boxes) < _carved(column):
-        return None
-    return min(box.y for box in boxes), max(box.y + box.height for box in boxes)
+    known = measured_column(measured, column)
+    return (known.top, known.bottom) if known else None
 
 
 def _trend(column: Column) -> float | None:
@@ -129,8 +126,15 @@ def _trend(column: Column) -> float | None:
 
     Positive means that the signs crowd towards the end.
     """
-    middles = [sign.box.y + sign.box.height / 2 for sign in column.signs if sign.box is not None]
-    steps = [b - a for a, b in pairwise(middles)]
+    middles = [
+        (number, sign.box.y + sign.box.height / 2)
+        for number, sign in enumerate(sign for sign in column.signs if sign.is_carved)
+        if sign.box is not None
+    ]
+    steps = [
+        (middle - before) / (number - earlier)
+        for (earlier, before), (number, middle) in pairwise(middles)
+    ]
     if len(steps) < 2 * FEW_SIGNS:
         return None
     half = len(steps) // 2
@@ -138,9 +142,11 @@ def _trend(column: Column) -> float | None:
     return round(1 - second / first, 3) if first > 0 else None
 
 
-def _more_columns(measured: Inscription, count: int) -> int:
+def _more_columns(copy: Transcription, measured: Inscription) -> int:
     """Return how many more columns the plate has room for to the left of those carved."""
-    places = [(c.x, c.width) for c in measured.columns if c.x is not None and c.width is not None]
+    known = [measured_column(measured, column) for column in copy.columns]
+    places = [(c.x, c.width) for c in known if c and c.x is not None and c.width is not None]
+    count = len(copy.columns)
     if measured.plate is None or len(places) < count or count < 2:
         return 0
     starts = sorted((x for x, _ in places), reverse=True)

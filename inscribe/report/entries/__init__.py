@@ -13,32 +13,34 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.report.entries.annotation import entries_as_annotations as entries_as_annotations
+    from inscribe.report.entries.collated import printed_sides as printed_sides
     from inscribe.report.entries.docx import entries_as_docx as entries_as_docx
-    from inscribe.report.entries.drawing import plate_drawing as plate_drawing
+    from inscribe.report.entries.facts import (
+        COLUMN_END as COLUMN_END,
+        JAPANESE as JAPANESE,
+        ROMANISED as ROMANISED,
+        date_text as date_text,
+        source_lines as source_lines,
+    )
     from inscribe.report.entries.html import entries_as_html as entries_as_html
-    from inscribe.report.entries.lido import entries_as_lido as entries_as_lido
     from inscribe.report.entries.markdown import (
         entry_as_markdown as entry_as_markdown,
         escaped as escaped,
     )
-    from inscribe.report.entries.style import Style as Style, load as load
     from inscribe.report.entries.table import (
         csv_table as csv_table,
         entries_as_csv as entries_as_csv,
     )
-    from inscribe.report.entries.tei import entries_as_tei as entries_as_tei
 else:
     __getattr__ = late.door(
         __name__,
         {
             "annotation": "entries_as_annotations",
+            "collated": "printed_sides",
             "docx": "entries_as_docx",
-            "drawing": "plate_drawing",
+            "facts": "COLUMN_END JAPANESE ROMANISED date_text source_lines",
             "html": "entries_as_html",
-            "lido": "entries_as_lido",
             "markdown": "entry_as_markdown escaped",
-            "style": "Style load",
             "table": "csv_table entries_as_csv",
-            "tei": "entries_as_tei",
         },
     )

@@ -5,15 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from inscribe.notation import written_out
+from inscribe.forms import GAP, KAO, UNREAD
+from inscribe.notation import printed, written_out
+from inscribe.record import partly_boxed
 from inscribe.report.entries.blocks import Block, Bullets, Grid, Inline, Run, plain
 from inscribe.report.entries.facts import JAPANESE
-from inscribe.signs import counted
+from inscribe.signs import Kind, counted
 
 if TYPE_CHECKING:
-    from inscribe.collation import Group
+    from inscribe.collation import Collation, Group, Span
     from inscribe.entry import InscriptionEntry
-    from inscribe.report.entries.style import Style
+    from inscribe.report import Style
+    from inscribe.signs import Transcription
 
 KIND_LABELS = {"kana": "kana_spelling"}  # "kana" is the label of the reading
 NOTHING = "–"
@@ -24,18 +27,46 @@ def difference_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     if each.collation is None or not each.collation.differences:
         return
     header = tuple(style.label(key) for key in ("what", "where", "copy", "source", "why"))
-    rows = tuple(_difference_row(g, each, style) for g in each.collation.differences)
+    held = each.collation
+    rows = tuple(_difference_row(group, held, each, style) for group in held.differences)
     yield Grid(style.label("differences"), header, rows)
 
 
-def _difference_row(group: Group, each: InscriptionEntry, style: Style) -> tuple[Inline, ...]:
+def _difference_row(
+    group: Group, held: Collation, each: InscriptionEntry, style: Style
+) -> tuple[Inline, ...]:
+    copied, source = printed_sides(group, held)
     return (
         plain(style.label(KIND_LABELS.get(group.kind, group.kind))),
         plain(place_of(group.copy.start, each, style)),
-        plain(written_out(group.copy.text) or NOTHING, JAPANESE),
-        plain(written_out(group.source.text) or NOTHING, JAPANESE),
-        plain(written_out(group.why)),
+        plain(copied or NOTHING, JAPANESE),
+        plain(source or NOTHING, JAPANESE),
+        plain(_why(group, held)),
     )
+
+
+def printed_sides(group: Group, held: Collation) -> tuple[str, str]:
+    """Return what a group has of the copy and of the source, hentaigana with their parents."""
+    return _printed(group.copy, held.copy), _printed(group.source, held.source)
+
+
+def _printed(span: Span, t: Transcription) -> str:
+    """Return the signs of a span as an edition prints them."""
+    marks = {Kind.GAP: GAP, Kind.KAO: KAO, Kind.SEAL: f"（印「{UNREAD}」）"}
+    return "".join(
+        printed(sign) if sign.text else marks.get(sign.kind, UNREAD)
+        for sign in t.signs[span.start : span.end]
+    )
+
+
+def _why(group: Group, held: Collation) -> str:
+    """Return why a group is what it is, each hentaigana with the parent its transcriber wrote."""
+    why = group.why
+    for span, t in ((group.copy, held.copy), (group.source, held.source)):
+        for sign in t.signs[span.start : span.end]:
+            if sign.noted and written_out(sign.text) != sign.text:
+                why = why.replace(sign.text, sign.noted)
+    return written_out(why)
 
 
 def place_of(sign: int, each: InscriptionEntry, style: Style) -> str:
@@ -82,10 +113,13 @@ def space_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     items: list[Inline] = []
     for judgement in space.judgements:
         group = each.collation.differences[judgement.difference]
-        what = style.quoted(written_out(group.source.text or group.copy.text))
+        copied, source = printed_sides(group, each.collation)
+        what = style.quoted(source or copied)
         evidence = "; ".join(e for e in judgement.evidence if e not in space.wanted)
         said = ": ".join(filter(None, (style.label(judgement.verdict), evidence)))
         items.append((Run(what, lang=JAPANESE), Run(f" {said}")))
     items += [plain(f"to decide, measure the {wanted}") for wanted in space.wanted]
+    if each.inscription.boxes:
+        items += map(plain, partly_boxed(each.inscription))
     if items:
         yield Bullets(style.label("space"), tuple(items))

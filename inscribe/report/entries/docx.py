@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from inscribe.errors import InputError
+from inscribe.report import safe
 from inscribe.report.entries.blocks import (
     Block,
     Bullets,
@@ -19,11 +20,10 @@ from inscribe.report.entries.blocks import (
 )
 from inscribe.report.entries.docx_sheet import add_space, dress, dress_table
 from inscribe.report.entries.layout import laid_out
-from inscribe.report.entries.xml import safe
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry
-    from inscribe.report.entries.style import Style
+    from inscribe.report import Style
 
 
 def entries_as_docx(entries: list[Entry], style: Style) -> bytes:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from inscribe.report import width
+
 LATIN = "Georgia"
 JAPANESE = "Yu Mincho"
 INK = "22201C"
@@ -58,10 +60,10 @@ def dress_table(table: Any, contents: list[list[str]]) -> None:
     from docx.shared import Mm
 
     table.autofit = False
-    for column, width in zip(table.columns, widths(contents), strict=True):
-        column.width = Mm(width)
+    for column, share in zip(table.columns, widths(contents), strict=True):
+        column.width = Mm(share)
         for cell in column.cells:
-            cell.width = Mm(width)
+            cell.width = Mm(share)
     for number, row in enumerate(table.rows):
         properties = row._tr.get_or_add_trPr()
         properties.append(OxmlElement("w:cantSplit"))
@@ -84,13 +86,6 @@ def widths(contents: list[list[str]]) -> list[float]:
     >>> widths([["Copy", "Why"], ["花", "花 and 華 are forms of one word"]])
     [40.5, 125.5]
     """
-    lengths = [
-        max(10, *(_length(cell) for cell in column)) for column in zip(*contents, strict=True)
-    ]
+    lengths = [max(10, *map(width, column)) for column in zip(*contents, strict=True)]
     longest = [min(length, 65) for length in lengths]
     return [round(WIDTH * length / sum(longest), 1) for length in longest]
-
-
-def _length(text: str) -> int:
-    """Return how wide a text is, a kana or kanji counting as two letters."""
-    return sum(1 if char < "\u2e80" else 2 for char in text)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from inscribe.notation import written_out
+from inscribe.notation import printed
 from inscribe.report import phrased
 from inscribe.report.entries.blocks import Inline, Run, plain
 
@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from inscribe.collation import Collation
     from inscribe.dates import DateReading
     from inscribe.entry import Entry, InscriptionEntry
-    from inscribe.report.entries.style import Style
+    from inscribe.report import Style
 
 JAPANESE = "ja"
 ROMANISED = "ja-Latn"
@@ -115,7 +115,7 @@ def source_rows(each: InscriptionEntry, style: Style) -> Rows:
 def source_lines(collation: Collation) -> Iterator[str]:
     """Yield the lines of the source."""
     for column in collation.source.columns:
-        yield "".join(written_out(sign.text) for sign in column.signs)
+        yield "".join(printed(sign) for sign in column.signs)
 
 
 def reader_rows(each: InscriptionEntry, style: Style) -> Rows:

@@ -13,14 +13,14 @@ from markupsafe import Markup, escape
 
 from inscribe import notation
 from inscribe.reading.spelling import is_kanji
+from inscribe.report import safe
 from inscribe.report.entries.blocks import Bullets, Caution, Columns, Facts, Grid, Heading, Inline
 from inscribe.report.entries.layout import laid_out
-from inscribe.report.entries.xml import safe
 from inscribe.signs import Certainty, Intervention, Kind, Sign, transcription
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry
-    from inscribe.report.entries.style import Style
+    from inscribe.report import Style
 
 _TESTS = {
     "heading": Heading,
@@ -97,15 +97,16 @@ def _carved(sign: Sign) -> Markup:
         return escape(notation.render(transcription([[[sign]]])))
     states = [_STATES.get(sign.certainty, ""), _INTERVENTIONS.get(sign.intervention, "")]
     names = " ".join(filter(None, states))
-    shown = _with_parent(sign.text)
+    shown = _with_parent(sign)
     return Markup('<span class="{}">{}</span>').format(names, shown) if names else shown
 
 
-def _with_parent(sign: str) -> Markup:
+def _with_parent(sign: Sign) -> Markup:
     """Return a sign; of a hentaigana, which few fonts have, its kana with the parent beside it."""
-    kana, bracket, parent = notation.written_out(sign).partition("(")
-    if not bracket:
-        return escape(sign)
+    shown = notation.printed(sign)
+    if shown == sign.text:
+        return escape(shown)
+    kana, _, parent = shown.partition("(")
     return Markup("<ruby>{}<rt>{}</rt></ruby>").format(kana, parent.rstrip(")"))
 
 

@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from inscribe import notation
-from inscribe.notation import written_out
+from inscribe.notation import printed, written_out
+from inscribe.report.drawing import plate_drawing
 from inscribe.report.entries import collated, facts
 from inscribe.report.entries.blocks import (
     Block,
@@ -20,13 +21,14 @@ from inscribe.report.entries.blocks import (
     Run,
     plain,
 )
-from inscribe.report.entries.drawing import plate_drawing
 from inscribe.report.entries.facts import JAPANESE, ROMANISED, Rows
 from inscribe.signs import Certainty, Intervention, Transcription
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
-    from inscribe.report.entries.style import Style
+    from inscribe.forms import Change
+    from inscribe.report import Style
+    from inscribe.signs import Sign
 
 
 def laid_out(entry: Entry, style: Style) -> tuple[Block, ...]:
@@ -94,7 +96,7 @@ def _written_faces(t: Transcription) -> Iterator[str]:
     """Yield each face in the transcriber's notation, a column a line, 」 at the end of a face."""
     for number, face in enumerate(t.faces, start=1):
         ends = "" if number == len(t.faces) else "」"
-        yield written_out(notation.render(Transcription((face,)), column_end="\n")) + ends
+        yield notation.print_out(Transcription((face,)), column_end="\n") + ends
 
 
 def _words_as_carved(each: InscriptionEntry) -> tuple[tuple[str, str], ...]:
@@ -127,15 +129,21 @@ def _doubt_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
 def _change_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     changes = each.interpretation.changes
     if changes:
+        signs = each.inscription.transcription.signs
         items: Iterable[Inline] = (
             (
                 Run(f"{collated.place_of(c.sign, each, style)}: "),
-                Run(f"{written_out(c.before)} → {c.after}", lang=JAPANESE),
+                Run(f"{_before(c, signs[c.sign])} → {c.after}", lang=JAPANESE),
                 Run(f" ({style.label(c.kind)})"),
             )
             for c in changes
         )
         yield Bullets(style.label("changes"), tuple(items))
+
+
+def _before(change: Change, sign: Sign) -> str:
+    """Return what stood before a change: the sign itself, or what an earlier change made of it."""
+    return printed(sign) if change.before == sign.text else written_out(change.before)
 
 
 _ROWS: dict[str, Callable[[InscriptionEntry, Style], Rows]] = {

@@ -20,7 +20,7 @@ from inscribe.report.entries.layout import laid_out
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry
-    from inscribe.report.entries.style import Style
+    from inscribe.report import Style
 
 _MARKS = re.compile(r"([\\`*_\[\]<>|#~])")
 _SPACES = re.compile(r"[ \t\r\n\f\v]+")  # ideographic spaces belong to the text

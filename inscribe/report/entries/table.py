@@ -7,14 +7,17 @@ from __future__ import annotations
 
 import csv
 import io
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from inscribe import notation
+from inscribe.report.entries.collated import printed_sides
 from inscribe.report.entries.facts import date_text
 
 if TYPE_CHECKING:
+    from inscribe.collation import Collation
     from inscribe.entry import Entry, InscriptionEntry
-    from inscribe.report.entries.style import Style
+    from inscribe.report import Style
 
 # The full-width signs too: a spreadsheet set up for Japanese takes them for the others.
 FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r", "\n")
@@ -58,7 +61,7 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
         "place": inscription.place,
         "hand": inscription.hand,
         "execution": inscription.execution,
-        "as_carved": notation.written_out(notation.render(inscription.transcription)),
+        "as_carved": notation.print_out(inscription.transcription),
         "current_forms": found.normalised,
         "kana": each.reading.kana,
         "romaji": each.reading.romaji,
@@ -73,11 +76,17 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
         else "",
         "same_words": f"{collation.fidelity.words[1]:.3f}" if collation else "",
         "differences": "; ".join(
-            f"{g.kind}: {g.copy.text or '–'} for {g.source.text or '–'}"
-            for g in (collation.differences if collation else ())
-            if g.is_substantive
+            f"{kind}: {copied or '–'} for {of_source or '–'}"
+            for kind, copied, of_source in (_wording(collation) if collation else ())
         ),
         "doubts": "; ".join(doubt.why for doubt in found.doubts),
         "readers": "; ".join(reader.by for reader in inscription.readers),
         "remarks": inscription.remarks.strip(),
     }
+
+
+def _wording(collation: Collation) -> Iterator[tuple[str, str, str]]:
+    """Yield each difference in wording: its kind, what the copy has, what the source has."""
+    for group in collation.differences:
+        if group.is_substantive:
+            yield (group.kind, *printed_sides(group, collation))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from inscribe.report.entries import Style
+from inscribe.report import Style
 
 if TYPE_CHECKING:
     from inscribe.restoring import Candidate, Lacuna, Restoration

@@ -1,7 +1,9 @@
 """The JSON Schemas (draft 2020-12) of what the commands print with ``--format json``.
 
-Every key named here is always there and keeps its meaning; more keys may be added. Signs are
-counted from 0, both ends included; offsets in collations are from ``start`` up to ``end``.
+Every key named here is always there and keeps its meaning; more keys may be added. What is counted
+in JSON is counted from 0, as programs do, where commands and records count from 1, as one counts on
+the metal; the description of each such key says so. Signs are given as first and last, offsets in
+collations from ``start`` up to ``end``.
 """
 
 from __future__ import annotations
@@ -28,19 +30,34 @@ NUMBER: Schema = {"type": "number"}
 RANK: Schema = {"type": "integer", "minimum": 1}
 SHARE: Schema = {"type": "number", "minimum": 0, "maximum": 1}
 DAY: Schema = {"type": "string", "format": "date"}
+COUNTING = (
+    "Signs, columns and differences are counted from 0; command line, records and texts for people"
+    " count from 1."
+)
+FROM_ZERO = "counted from 0 (on the command line and in records from 1)"
+SIGN: Schema = COUNT | {"description": f"a sign, {FROM_ZERO}"}
+COLUMN: Schema = COUNT | {"description": f"a column, {FROM_ZERO}"}
+START: Schema = COUNT | {"description": f"the first sign, {FROM_ZERO}"}
+END: Schema = COUNT | {"description": f"the sign after the last, {FROM_ZERO}"}
+DIFFERENCE: Schema = COUNT | {"description": f"a place in differences, {FROM_ZERO}"}
+LINE: Schema = RANK | {"description": "a line of the file, counted from 1"}
+INSCRIPTION: Schema = RANK | {"description": "the inscription of the record, counted from 1"}
 SIGNS: Schema = {
     "type": "array",
     "prefixItems": [COUNT, COUNT],
     "minItems": 2,
     "maxItems": 2,
-    "description": "the first and the last sign, counted from 0",
+    "description": f"the first and the last sign, {FROM_ZERO}",
 }
 
 
 def schema_of(output: str) -> Schema:
     """Return the schema of one output, as named in ``OUTPUTS``."""
     made = _OUTPUTS[output]()
-    return {"$schema": DIALECT, "title": f"inscribe {output.replace('-', ' ')}", **made}
+    head = {"$schema": DIALECT, "title": f"inscribe {output.replace('-', ' ')}"}
+    if output in COUNTS_SIGNS:
+        head["description"] = COUNTING
+    return {**head, **made}
 
 
 def _object(**keys: Schema) -> Schema:
@@ -64,7 +81,7 @@ def _one_of(values: tuple[str, ...]) -> Schema:
 def _reading() -> Schema:
     part = _object(text=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS)
     token = _object(surface=TEXT, normalised=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS, gloss=TEXT)
-    change = _object(sign=COUNT, from_=TEXT, to=TEXT, kind=TEXT, source=TEXT)
+    change = _object(sign=SIGN, from_=TEXT, to=TEXT, kind=TEXT, source=TEXT)
     return _object(
         text=TEXT,
         normalised=TEXT,
@@ -98,15 +115,16 @@ def _date() -> Schema:
         agreement=_one_of(get_args(Agreement)),
         suggestions=_list(TEXT),
         why=TEXT,
+        signs=SIGNS,
     )
 
 
 def _collation() -> Schema:
-    span = _object(start=COUNT, end=COUNT, text=TEXT)
+    span = _object(start=START, end=END, text=TEXT)
     group = _object(kind=_one_of(KINDS), copy=span, source=span, why=TEXT)
     counts = dict.fromkeys(("signs_in_source", *KINDS), COUNT)
     verdict = _object(
-        difference=COUNT,
+        difference=DIFFERENCE,
         verdict=_one_of(VERDICTS),
         weight=_perhaps(NUMBER),
         evidence=_list(TEXT),
@@ -114,14 +132,17 @@ def _collation() -> Schema:
     space = _object(
         capacity=_perhaps(NUMBER),
         need=_perhaps(NUMBER),
-        crowding=_list({"type": "object"}),
+        crowding=_list(_object(column=COLUMN, signs=COUNT)),
         verdicts=_list(verdict),
     )
+    ends = _object(copy=SIGN, source=SIGN, at_line_end=FLAG)
     return _object(
         groups=_list(group),
         fidelity=_object(**counts),
         differences=_list(group),
         space=_perhaps(space),
+        window=SIGNS | {"description": f"{START['description']}, and the one after the last"},
+        breaks=_list(ends),
     )
 
 
@@ -170,8 +191,8 @@ def _restoration() -> Schema:
         rank=RANK, text=TEXT, probability=SHARE, forms=_list(TEXT), evidence=_list(evidence)
     )
     lacuna = _object(
-        sign=COUNT,
-        column=COUNT,
+        sign=SIGN,
+        column=COLUMN,
         kind=_one_of(("sign", "gap")),
         before=TEXT,
         after=TEXT,
@@ -195,7 +216,7 @@ def _check() -> Schema:
         code=TEXT,
         record=TEXT,
         file=TEXT,
-        line=_perhaps(RANK),
+        line=_perhaps(LINE),
         message=TEXT,
         todo=TEXT,
     )
@@ -212,7 +233,7 @@ def _concordance_place(**more: Schema) -> Schema:
         object=TEXT,
         kind=TEXT,
         file=TEXT,
-        inscription=RANK,
+        inscription=INSCRIPTION,
         place=TEXT,
         year=_perhaps(WHOLE),
         carver=TEXT,
@@ -258,3 +279,4 @@ _OUTPUTS = {
     "concord-clusters": _clusters,
 }
 OUTPUTS = tuple(_OUTPUTS)
+COUNTS_SIGNS = frozenset(("read", "collate", "date", "entry", "restore", "concord"))

@@ -27,7 +27,6 @@ if TYPE_CHECKING:
         cautions_as_text as cautions_as_text,
         printable as printable,
         reading_as_text as reading_as_text,
-        width as width,
     )
     from inscribe.report.terminal.restore import restorations_as_text as restorations_as_text
     from inscribe.report.terminal.sign import (
@@ -46,7 +45,7 @@ else:
             "conventions": "conventions_as_text",
             "date": "comparison_as_text date_as_text",
             "name": "names_as_text",
-            "reading": "cautions_as_text printable reading_as_text width",
+            "reading": "cautions_as_text printable reading_as_text",
             "restore": "restorations_as_text",
             "sign": "list_as_text signs_as_text",
             "source": "hits_as_text listing",

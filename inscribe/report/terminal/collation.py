@@ -9,8 +9,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from io import StringIO
 from typing import TYPE_CHECKING
 
-from inscribe.report import collations
-from inscribe.report.terminal import printable, width
+from inscribe.report import collations, width
+from inscribe.report.terminal.reading import printable
 
 if TYPE_CHECKING:
     from rich.console import Console

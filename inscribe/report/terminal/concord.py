@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import unicodedata
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from inscribe.report import caution
+from inscribe.notation import segments
+from inscribe.report import caution, width
 from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import fitted
 
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from inscribe.concordance import Cluster, Collection, Hit
 
 CONTEXT = 24  # columns on either side of the word; a Japanese sign takes two
+_NEAR = 4 * CONTEXT  # characters among which the signs of the context are
 MOST_COUNTS = 12
 _MOST_MEMBERS = 20
 _IN_LATIN = "no word is read so; a word in a longer one, or read otherwise, is found by its signs"
@@ -25,8 +26,8 @@ def concordance_as_text(
 ) -> str:
     """Return the hits in context, then counts by object, date and signature as read."""
     places = [_place(hit) for hit in hits]
-    width = max((_width(place) for place in places), default=0)
-    lines = [_line(hit, place, width) for hit, place in zip(hits, places, strict=True)]
+    columns = max(map(width, places), default=0)
+    lines = [_line(hit, place, columns) for hit, place in zip(hits, places, strict=True)]
     lines += ["", _summary(query, held, hits)]
     if hits:
         lines += [_counts(by, found) for by, found in counted.items()]
@@ -74,31 +75,33 @@ def _place(hit: Hit) -> str:
     return f"{hit.document.object}{year}"
 
 
-def _line(hit: Hit, place: str, width: int) -> str:
-    before = _last_columns(hit.before, CONTEXT)
-    after = hit.after[:CONTEXT] if _width(hit.after) <= CONTEXT else _first_columns(hit.after)
-    label = place + " " * (width - _width(place))
+def _line(hit: Hit, place: str, columns: int) -> str:
+    before, after = _last_columns(hit.before), _first_columns(hit.after)
+    label = place + " " * (columns - width(place))
     how = "" if hit.how in ("same signs", "pattern") else f"  ({hit.how})"
-    return f"{label}  {' ' * (CONTEXT - _width(before))}{before} 【{hit.match}】 {after}{how}"
+    return f"{label}  {' ' * (CONTEXT - width(before))}{before} 【{hit.match}】 {after}{how}"
 
 
-def _last_columns(text: str, most: int) -> str:
-    while _width(text) > most:
-        text = text[1:]
-    return text
+def _last_columns(text: str) -> str:
+    """Return the last whole signs of a text that fit into the context."""
+    kept = _fitting(reversed(segments(text[-_NEAR:])))
+    return "".join(reversed(kept))
 
 
 def _first_columns(text: str) -> str:
-    text = text[:CONTEXT]
-    while _width(text) > CONTEXT:
-        text = text[:-1]
-    return text
+    """Return the first whole signs of a text that fit into the context."""
+    return "".join(_fitting(segments(text[:_NEAR])))
 
 
-def _width(text: str) -> int:
-    """Return the columns a text takes on a terminal."""
-    wide = sum(unicodedata.east_asian_width(char) in "WFA" for char in text)
-    return len(text) + wide - sum(unicodedata.combining(char) > 0 for char in text)
+def _fitting(signs: Iterable[str]) -> list[str]:
+    kept: list[str] = []
+    used = 0
+    for sign in signs:
+        used += width(sign)
+        if used > CONTEXT:
+            break
+        kept.append(sign)
+    return kept
 
 
 def _summary(query: str, held: Collection, hits: Sequence[Hit]) -> str:

@@ -5,13 +5,12 @@ Written without a layout library: it is the first thing seen at the bench and mu
 
 from __future__ import annotations
 
-import unicodedata
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.errors import harmless
 from inscribe.reading.words import CANNOT_BE_READ
-from inscribe.report import phrased
+from inscribe.report import phrased, width
 
 if TYPE_CHECKING:
     from inscribe.reading.words import Doubt, Interpretation, Proposal, Token
@@ -101,14 +100,6 @@ def _fact(label: str, text: str) -> str:
 
 def _padded(text: str, columns: int) -> str:
     return text + " " * (columns - width(text))
-
-
-def width(text: str) -> int:
-    """Return the columns a text takes on a terminal: two for each wide character."""
-    return sum(
-        0 if unicodedata.combining(sign) else 2 if unicodedata.east_asian_width(sign) in "WF" else 1
-        for sign in text
-    )
 
 
 def printable(text: str) -> str:

@@ -6,7 +6,8 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from inscribe.report.terminal.reading import printable, width
+from inscribe.report import width
+from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import fitted
 
 if TYPE_CHECKING:

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.errors import InscribeError
-from inscribe.report.terminal.reading import printable, width
+from inscribe.report import width
+from inscribe.report.terminal.reading import printable
 
 if TYPE_CHECKING:
     from inscribe.signs import Transcription

@@ -7,7 +7,7 @@ import re
 import sys
 from collections.abc import Iterator, Sequence
 
-from inscribe.report.terminal.reading import width
+from inscribe.report import width
 
 USUAL = 100  # columns where there is no terminal
 

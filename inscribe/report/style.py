@@ -7,6 +7,9 @@ A style is a small TOML file; every key may be left out:
     brackets = "「」"              # around inscriptions quoted in running text; "" for none
     dates = "western"              # 1853 (Kaei 6), or "era": Kaei 6 (1853)
     law_note = false               # true for entries that leave the house: a last line on the law
+    institution = ""               # whose records these are, for exports (LIDO, TEI)
+    rights = ""                    # under what terms they may be used, a sentence or a URI
+    language = "en"                # the language of translations and remarks, a BCP 47 tag
     order = ["carved", "kana", "romaji", "translation"]   # parts left out are not shown
 
 With Japanese labels, the words of ``glossary/fittings.tsv`` (kinds, places, hands, executions) are
@@ -15,6 +18,7 @@ given in Japanese too; what the record says in other words, and explanations, st
 
 from __future__ import annotations
 
+import re
 import tomllib
 from dataclasses import dataclass, fields
 from pathlib import Path
@@ -48,6 +52,8 @@ PARTS = (
 )
 LABELS = ("key", "en", "ja")
 MAX_STYLE = 2**20  # bytes
+MAX_LINE = 1000
+_LANGUAGE = re.compile("[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +65,9 @@ class Style:
     brackets: str = "「」"
     dates: Literal["western", "era"] = "western"
     law_note: bool = False
+    institution: str = ""
+    rights: str = ""
+    language: str = "en"
     order: tuple[str, ...] = PARTS
 
     def label(self, key: str) -> str:
@@ -123,11 +132,19 @@ def _problem(key: str, value: Any) -> str:
         return '"western" or "era"'
     if key in ("italics", "law_note") and not isinstance(value, bool):
         return "true or false"
+    if key in ("institution", "rights") and not _is_line(value):
+        return f"one line of at most {MAX_LINE} characters"
+    if key == "language" and not (isinstance(value, str) and _LANGUAGE.fullmatch(value)):
+        return 'a language tag, as "en" or "de-CH"'
     if key == "brackets" and not (isinstance(value, str) and len(value) in (0, 2)):
         return "two characters, or none"
     if key == "order" and not (isinstance(value, list) and set(map(str, value)) <= set(PARTS)):
         return "a list of: " + ", ".join(PARTS)
     return ""
+
+
+def _is_line(value: Any) -> bool:
+    return isinstance(value, str) and len(value) <= MAX_LINE and "\n" not in value
 
 
 @tables.compiled

@@ -12,13 +12,14 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from inscribe.notation import written_out
-from inscribe.report.entries.xml import add
-from inscribe.signs import Certainty, Kind
+from inscribe.record import measured_column
+from inscribe.report import add
+from inscribe.report.drawing.glyphs import glyphs, letters
+from inscribe.signs import Certainty
 
 if TYPE_CHECKING:
     from inscribe.collation import Collation, Group
-    from inscribe.record import Inscription
+    from inscribe.record import ColumnMeasure, Inscription
     from inscribe.signs import Sign
 
 SCALE = 8  # units of the drawing a mm
@@ -65,7 +66,8 @@ def plate_drawing(inscription: Inscription, collation: Collation | None = None) 
     for column in t.columns:
         if column.signs:
             _draw_ladder(root, [places[s.index] for s in column.signs], column.index)
-    _draw_all_ghosts(root, _left_out(collation), places, whole)
+    if collation is not None:
+        _draw_all_ghosts(root, collation, places, whole)
     _draw_scale(root, inscription, whole, height)
     return ET.tostring(root, encoding="unicode") + "\n"
 
@@ -109,11 +111,12 @@ def _places(inscription: Inscription, width: float, height: float) -> list[Place
         for within, column in enumerate(face.columns)
     ]
     for column, left, within, count in placed:
-        middle, across = _across(inscription, column.index, within, count, width)
+        measured = measured_column(inscription, column)
+        middle, across = _across(measured, within, count, width)
         middle += left
-        top, bottom = _extent(inscription, column.index, height)
+        top, bottom = (measured.top, measured.bottom) if measured else (TOP, height - TOP)
         pitch = (bottom - top) / max(len(column.signs), 1)
-        if column.index >= len(inscription.columns):  # nobody says how far it reaches
+        if measured is None:  # nobody says how far it reaches
             pitch = min(pitch, across)
         for number, sign in enumerate(column.signs):
             if sign.box is not None:
@@ -126,34 +129,30 @@ def _places(inscription: Inscription, width: float, height: float) -> list[Place
 
 
 def _across(
-    inscription: Inscription, column: int, within: int, count: int, width: float
+    measured: ColumnMeasure | None, within: int, count: int, width: float
 ) -> tuple[float, float]:
     """Return the middle and the width in mm of a column, the one ``within`` of ``count`` on it."""
-    if column < len(inscription.columns):
-        measured = inscription.columns[column]
-        if measured.x is not None and measured.width is not None:
-            return measured.x + measured.width / 2, measured.width
+    if measured and measured.x is not None and measured.width is not None:
+        return measured.x + measured.width / 2, measured.width
     share = width / count
     return width - (within + 0.5) * share, share * 0.8
 
 
-def _extent(inscription: Inscription, column: int, height: float) -> tuple[float, float]:
-    if column < len(inscription.columns):
-        return inscription.columns[column].top, inscription.columns[column].bottom
-    return TOP, height - TOP
-
-
 def _draw_sign(root: ET.Element, sign: Sign, place: Place) -> None:
-    if sign.kind is Kind.CHARACTER:
-        shown = written_out(sign.text)[:1] if sign.text else "□"
-    else:
-        shown = {Kind.KAO: "花押", Kind.SEAL: "印"}.get(sign.kind, "…")
-    size = place.size / max(len(shown), 1)
     if sign.certainty in (Certainty.DOUBTFUL, Certainty.RESTORED):
         corner = {"x": _at(place.x - place.size / 2), "y": _at(place.y - place.size / 2)}
         sides = {"width": f"{place.size * SCALE:g}", "height": f"{place.size * SCALE:g}"}
         add(root, "rect", **corner, **sides, **{"class": "unsure"})
-    add(root, "text", shown, x=_at(place.x), y=_at(place.y), **_font(size))
+    _draw_glyphs(root, glyphs(sign), place, "sign")
+
+
+def _draw_glyphs(root: ET.Element, shown: tuple[str, ...], place: Place, style: str) -> None:
+    """Draw the characters of one sign in its place, small where they are several."""
+    size = place.size / max(len(shown), *map(letters, shown))
+    top = place.y - size * (len(shown) - 1) / 2
+    for number, text in enumerate(shown):
+        y = _at(top + number * size)
+        add(root, "text", text, x=_at(place.x), y=y, **_font(size, style))
 
 
 def _draw_ladder(root: ET.Element, places: list[Place], column: int) -> None:
@@ -165,19 +164,18 @@ def _draw_ladder(root: ET.Element, places: list[Place], column: int) -> None:
     add(root, "text", str(column + 1), x=_at(places[0].x), y=_at(-2), **{"class": "label"})
 
 
-def _left_out(collation: Collation | None) -> Iterator[Group]:
-    if collation is not None:
-        for group in collation.differences:
-            if group.kind == "omitted":
-                yield group
+def _left_out(collation: Collation) -> Iterator[Group]:
+    for group in collation.differences:
+        if group.kind == "omitted":
+            yield group
 
 
 def _draw_all_ghosts(
-    root: ET.Element, groups: Iterable[Group], places: list[Place], width: float
+    root: ET.Element, collation: Collation, places: list[Place], width: float
 ) -> None:
     """Draw what was left out: at the end below the last sign, elsewhere beside the plate."""
-    lowest = 0.0
-    for group in groups:
+    lowest, source = 0.0, collation.source
+    for group in _left_out(collation):
         if not places:
             return
         at = min(max(group.copy.start - 1, 0), len(places) - 1)
@@ -191,18 +189,17 @@ def _draw_all_ghosts(
             ends = {"x1": _at(before.x + before.size / 2), "x2": _at(first.x - size / 2)}
             heights = {"y1": _at(before.y + before.size / 2), "y2": _at(y)}
             add(root, "line", **ends, **heights, **{"class": "leader"})
-        lowest = _draw_ghosts(root, group.source.text, first)
+        lowest = _draw_ghosts(root, source.signs[group.source.start : group.source.end], first)
 
 
-def _draw_ghosts(root: ET.Element, text: str, first: Place) -> float:
-    """Draw the signs of ``text`` downwards from ``first``; return where the next may begin."""
+def _draw_ghosts(root: ET.Element, signs: Iterable[Sign], first: Place) -> float:
+    """Draw ``signs`` downwards from ``first``; return where the next may begin."""
     size, y = first.size, first.y
-    for char in text:
+    for sign in signs:
         corner = {"x": _at(first.x - size / 2), "y": _at(y - size / 2)}
         sides = {"width": f"{size * SCALE:g}", "height": f"{size * SCALE:g}"}
         add(root, "rect", **corner, **sides, **{"class": "frame"})
-        shown = written_out(char)[:1]
-        add(root, "text", shown, x=_at(first.x), y=_at(y), **_font(size * 0.78, "ghost"))
+        _draw_glyphs(root, glyphs(sign), Place(first.x, y, size * 0.78), "ghost")
         y += size * 1.08
     return y
 
@@ -222,13 +219,13 @@ def _not_measured(inscription: Inscription) -> str:
     t = inscription.transcription
     if inscription.plate is None:
         return "not to scale: the plate is not measured"
-    boxed = all(sign.box for sign in t.signs)
-    return "" if boxed or len(inscription.columns) >= len(t.columns) else "columns not measured"
+    measured = all(measured_column(inscription, column) for column in t.columns)
+    return "" if measured else "columns not measured"
 
 
 def _at(mm: float) -> str:
     return f"{(mm + MARGIN) * SCALE:.1f}"
 
 
-def _font(size: float, style: str = "sign") -> dict[str, str]:
+def _font(size: float, style: str) -> dict[str, str]:
     return {"font-size": f"{size * SCALE:.1f}", "class": style}

@@ -1,0 +1,138 @@
+"""Entries as TEI P5 after the EpiDoc guidelines.
+
+The edition keeps the metal's columns as ``lb``, what is known of each sign, the names and dates;
+the apparatus names the signs at which the copy differs from its source; the header holds the
+object, the legend of the notation and whose records these are; signs and columns that were measured
+have zones of a facsimile. ``inscribe.record.tei`` reads such a document back.
+"""
+
+from __future__ import annotations
+
+import xml.etree.ElementTree as ET
+from collections import Counter
+from collections.abc import Callable, Iterator
+from typing import TYPE_CHECKING
+
+from inscribe.reading.spelling import is_kanji
+from inscribe.report import XML_ID, XML_LANG, Style, add, append_text, document, identifier
+from inscribe.report.entries import JAPANESE, ROMANISED
+from inscribe.report.tei.apparatus import add_apparatus, add_bibliography, anchored
+from inscribe.report.tei.edition import Marks, add_edition
+from inscribe.report.tei.facsimile import add_facsimile
+from inscribe.report.tei.header import KANA, add_corpus_header, add_header
+from inscribe.report.tei.stretches import days, stretches_of
+
+if TYPE_CHECKING:
+    from inscribe.entry import Entry, InscriptionEntry
+
+TEI = "http://www.tei-c.org/ns/1.0"
+XML_SPACE = "{http://www.w3.org/XML/1998/namespace}space"
+
+
+def entries_as_tei(entries: list[Entry], style: Style | None = None) -> str:
+    """Return one TEI document, or a ``teiCorpus`` where there are several entries.
+
+    ``style`` says whose records these are, under what terms, and in what language.
+    """
+    style = style or Style()
+    if len(entries) == 1:
+        root = _tei(entries[0], identifier(entries[0].record.id), style)
+    else:
+        root = ET.Element("teiCorpus")
+        add_corpus_header(root, style)
+        for entry, name in zip(entries, _names(entries), strict=True):
+            root.append(_tei(entry, name, style))
+    root.set("xmlns", TEI)
+    return document(root)
+
+
+def _names(entries: list[Entry]) -> Iterator[str]:
+    """Yield an XML id for each entry, different even where two records bear one id."""
+    seen: Counter[str] = Counter()
+    for entry in entries:
+        name = identifier(entry.record.id)
+        seen[name] += 1
+        yield name if seen[name] == 1 else f"{name}_k{seen[name]}"
+
+
+def _tei(entry: Entry, name: str, style: Style) -> ET.Element:
+    root = ET.Element("TEI", {XML_ID: name})
+    add_header(root, entry, style)
+    add_facsimile(root, entry, name)
+    body = add(add(root, "text"), "body")
+    for attributes, fill in _DIVISIONS:
+        _add_division(body, entry, name, attributes, fill)
+    for division in body.findall("div[@type='translation']"):
+        division.set(XML_LANG, style.language)
+    return root
+
+
+_Fill = Callable[[ET.Element, "InscriptionEntry", str], None]
+
+
+def _add_division(
+    body: ET.Element, entry: Entry, name: str, attributes: dict[str, str], fill: _Fill
+) -> None:
+    """Add a division of EpiDoc, in it a part for each inscription that has one."""
+    division = ET.Element("div", attributes)
+    for number, each in enumerate(entry.inscriptions, start=1):
+        part = ET.Element("div", type="textpart", n=str(number))
+        fill(part, each, f"{name}_i{number}")
+        if len(part):
+            division.append(part)
+    if len(division):
+        body.append(division)
+
+
+def _fill_edition(part: ET.Element, each: InscriptionEntry, name: str) -> None:
+    if each.inscription.register != "auto":
+        part.set("subtype", each.inscription.register)
+    add(part, "head", each.inscription.place)
+    block = add(part, "ab")
+    block.set(XML_LANG, JAPANESE)
+    block.set(XML_SPACE, "preserve")
+    starts, ends = anchored(each)
+    regular = {c.sign: c.after for c in each.interpretation.changes if c.after}
+    marks = Marks(name, regular, tuple(stretches_of(each)), starts, ends)
+    add_edition(block, each.inscription.transcription, marks)
+
+
+def _fill_reading(part: ET.Element, each: InscriptionEntry, name: str) -> None:
+    words = add(part, "ab")
+    words.set(XML_LANG, JAPANESE)
+    for token in sorted(each.reading.tokens, key=lambda token: token.first):
+        if token.kana and any(map(is_kanji, token.normalised)):
+            ruby = add(words, "ruby")
+            add(ruby, "rb", token.normalised)
+            add(ruby, "rt", token.kana).set(XML_LANG, KANA)
+        else:
+            append_text(words, token.normalised)
+    if not (len(words) or words.text):
+        part.remove(words)
+    for lang, text in ((KANA, each.reading.kana), (ROMANISED, each.reading.romaji)):
+        if text:
+            add(part, "ab", text).set(XML_LANG, lang)
+
+
+def _fill_translation(part: ET.Element, each: InscriptionEntry, name: str) -> None:
+    if each.inscription.translation.strip():
+        add(part, "p", each.inscription.translation.strip())
+
+
+def _fill_commentary(part: ET.Element, each: InscriptionEntry, name: str) -> None:
+    for date in each.interpretation.dates:
+        note = add(part, "p", "Date: ")
+        add(note, "date", date.text, **days(date)).set(XML_LANG, JAPANESE)
+        append_text(note, f" {date.why}")
+    if each.inscription.remarks.strip():
+        add(part, "note", each.inscription.remarks.strip(), type="remarks")
+
+
+_DIVISIONS: tuple[tuple[dict[str, str], _Fill], ...] = (
+    ({"type": "edition"}, _fill_edition),
+    ({"type": "edition", "subtype": "reading"}, _fill_reading),
+    ({"type": "apparatus"}, add_apparatus),
+    ({"type": "translation"}, _fill_translation),
+    ({"type": "commentary"}, _fill_commentary),
+    ({"type": "bibliography"}, add_bibliography),
+)

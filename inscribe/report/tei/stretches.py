@@ -1,0 +1,33 @@
+"""Which signs of an inscription name a person, a place or a day."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from inscribe.report import place_named, signer
+from inscribe.report.tei.edition import Stretch
+
+if TYPE_CHECKING:
+    from inscribe.dates import DateReading
+    from inscribe.entry import InscriptionEntry
+
+
+def stretches_of(each: InscriptionEntry) -> Iterator[Stretch]:
+    """Yield the names as the inscription has them (``attested``), and its dates."""
+    if person := signer(each):
+        for key, part in person.parts:
+            said = {"type": "attested", "role": person.role, "subtype": key}
+            yield Stretch(part.first, part.last, "persName", said)
+    if place := place_named(each):
+        yield Stretch(place.first, place.last, "placeName", {"type": "attested"})
+    for date in each.interpretation.dates:
+        yield Stretch(date.first, date.last, "date", days(date))
+
+
+def days(date: DateReading) -> dict[str, str]:
+    """Return the days that enclose a date, as attributes; a contradiction makes them doubtful."""
+    if not (date.first_day and date.last_day):
+        return {}
+    found = {"notBefore": date.first_day.isoformat(), "notAfter": date.last_day.isoformat()}
+    return found | ({"cert": "low"} if date.agreement == "conflict" else {})

@@ -1,0 +1,276 @@
+"""What an entry as TEI says of its signs, and that it comes back the same."""
+
+from __future__ import annotations
+
+import xml.etree.ElementTree as ET
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings, strategies as st
+from strategies import records, transcriptions
+
+from inscribe import notation
+from inscribe.entry import entry_of
+from inscribe.errors import InputError
+from inscribe.notation import parse
+from inscribe.record import Inscription, Record, load
+from inscribe.record.tei import records_of_tei
+from inscribe.record.tei_edition import transcription_of
+from inscribe.report.style import Style
+from inscribe.report.tei.edition import Marks, Stretch, add_edition
+from inscribe.report.tei.entry import entries_as_tei
+from inscribe.signs import Box, Transcription, boxed
+
+EXAMPLES = Path(__file__).parent.parent / "examples"
+FILES = sorted(EXAMPLES.glob("*.toml"))
+T = "{http://www.tei-c.org/ns/1.0}"
+ID = "{http://www.w3.org/XML/1998/namespace}id"
+LANGUAGE = "{http://www.w3.org/XML/1998/namespace}lang"
+
+
+def exported(number: int, style: Style | None = None) -> ET.Element:
+    entry = entry_of(load(EXAMPLES / f"DEMO-{number:03}.toml"))
+    return ET.fromstring(entries_as_tei([entry], style))
+
+
+def of_text(text: str, **more: object) -> ET.Element:
+    made = Record("A", "kozuka", (Inscription("back plate", text, **more),))  # type: ignore[arg-type]
+    return ET.fromstring(entries_as_tei([entry_of(made)]))
+
+
+def edition(root: ET.Element) -> ET.Element:
+    found = root.find(f".//{T}div[@type='edition']/{T}div/{T}ab")
+    assert found is not None
+    return found
+
+
+@given(transcriptions)
+def test_an_edition_reads_back_as_the_same_transcription(t: Transcription) -> None:
+    block = ET.Element("ab")
+    add_edition(block, t, Marks("x"))
+    again = ET.fromstring(ET.tostring(block, encoding="unicode"))
+    for element in again.iter():
+        element.tag = T + element.tag
+    found = transcription_of(again)
+    assert found == t
+    assert [sign.noted for sign in found.signs] == [sign.noted for sign in t.signs]
+
+
+@st.composite
+def marked(draw: st.DrawFn) -> tuple[Transcription, Marks]:
+    """Return a transcription with names, anchors, current forms and noted parents all over it."""
+    t = draw(transcriptions.filter(lambda t: bool(t.signs)))
+    indexes = st.integers(0, len(t.signs) - 1)
+    pairs = draw(st.lists(st.tuples(indexes, indexes), max_size=3))
+    stretches = tuple(Stretch(min(p), max(p), "persName", {"role": "signer"}) for p in pairs)
+    regular = dict.fromkeys(draw(st.lists(indexes, max_size=3)), "花")
+    starts, ends = (frozenset(draw(st.lists(indexes, max_size=3))) for _ in range(2))
+    return t, Marks("x", regular, stretches, starts, ends)
+
+
+@given(marked())
+def test_names_anchors_and_current_forms_change_no_sign(made: tuple[Transcription, Marks]) -> None:
+    t, marks = made
+    block = ET.Element("ab")
+    add_edition(block, t, marks)
+    for element in block.iter():
+        element.tag = T + element.tag
+    assert transcription_of(block) == t
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(records, min_size=1, max_size=2))
+def test_a_document_reads_back_as_the_records_it_was_made_of(made: list[Record]) -> None:
+    again = records_of_tei(entries_as_tei([entry_of(record) for record in made]), "x.xml")
+    assert len(again) == len(made)
+    for found, record in zip(again, made, strict=True):
+        assert (found.id, found.kind, found.title) == (record.id, record.kind, record.title)
+        assert found.measurements == record.measurements
+        for one, other in zip(found.inscriptions, record.inscriptions, strict=True):
+            assert without_boxes(one) == without_boxes(other)
+            assert [box.sign for box in one.boxes] == sorted(box.sign for box in other.boxes)
+            for mine, given_box in zip(one.boxes, sorted(other.boxes), strict=True):
+                assert mine == pytest.approx(given_box, abs=1e-6)
+            assert (one.place, one.hand, one.execution) == (
+                other.place,
+                other.hand,
+                other.execution,
+            )
+            assert (one.register, one.plate) == (other.register, other.plate)
+            assert [reader.by for reader in one.readers] == [reader.by for reader in other.readers]
+
+
+def without_boxes(inscription: Inscription) -> Transcription:
+    return parse(inscription.text, inscription.notation)
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+def test_an_example_comes_back_and_goes_out_the_same(path: Path) -> None:
+    text = entries_as_tei([entry_of(load(path))])
+    (again,) = records_of_tei(text, path.name)
+    for one, other in zip(again.inscriptions, load(path).inscriptions, strict=True):
+        assert notation.print_out(one.transcription) == notation.print_out(other.transcription)
+        assert one.translation.strip() == other.translation.strip()
+        if one.source and other.source and one.source.text:
+            assert one.source.transcription == other.source.transcription
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("花", "no edition"),
+        ("<TEI/>", "no edition"),
+        ("<!DOCTYPE x><TEI/>", "document type"),
+        ("<a" + "><a" * 200, "not well-formed"),
+        ("<a>" * 200 + "</a>" * 200, "nested deeper"),
+    ],
+)
+def test_what_is_no_document_of_this_program_is_refused(text: str, said: str) -> None:
+    with pytest.raises(InputError, match="not well-formed" if text == "花" else said):
+        records_of_tei(text, "x.xml")
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("<gap ", '<supplied reason="lost"><gap reason="lost" /></supplied><gap '),
+        ("<width>14.2</width>", "<width>wide</width>"),
+        ('when="2026-04-11"', 'when="soon"'),
+    ],
+)
+def test_what_cannot_be_is_refused_and_nothing_else(old: str, new: str) -> None:
+    text = entries_as_tei([entry_of(load(EXAMPLES / "DEMO-004.toml"))])
+    assert old in text
+    with pytest.raises(InputError, match="cannot be"):
+        records_of_tei(text.replace(old, new, 1), "x.xml")
+
+
+def test_the_apparatus_stands_at_the_sign() -> None:
+    root = exported(3)
+    app = root.find(f".//{T}app[@type='omitted']")
+    assert app is not None
+    assert app.get("from") == app.get("to")
+    anchors = {element.get(ID): element for element in root.iter(f"{T}anchor")}
+    place = anchors[(app.get("from") or "").removeprefix("#")]
+    before = "".join(edition(root).itertext()).partition("桜")[0]
+    assert before == "世の中に"
+    assert (place.tail or "").startswith("桜")
+    reading = app.find(f"{T}rdg")
+    assert reading is not None
+    assert reading.text == "たえて"
+    book = root.find(f".//{T}bibl")
+    assert book is not None
+    assert reading.get("source") == f"#{book.get(ID)}"
+    assert "".join(book.itertext()).startswith("Ariwara no Narihira")
+
+
+def test_the_lemma_is_what_stands_between_the_anchors() -> None:
+    root = exported(1)
+    for app in root.iter(f"{T}app"):
+        first, last = ((app.get(key) or "").removeprefix("#") for key in ("from", "to"))
+        assert int(first.rpartition("-s")[2]) <= int(last.rpartition("-e")[2])
+    block = edition(root)
+    lemma = root.findall(f".//{T}lem")[0].text or ""
+    assert lemma[0] in "".join(block.itertext())
+
+
+def test_names_are_attested_and_dates_enclosed() -> None:
+    block = edition(exported(5))
+    people = [
+        ("".join(e.itertext()), e.get("subtype"), e.get("role")) for e in block.iter(f"{T}persName")
+    ]
+    assert people == [("槙原", "surname", "signer"), ("露岳", "name", "signer")]
+    assert ["".join(e.itertext()) for e in block.iter(f"{T}placeName")] == ["武州江戸"]
+    (dated,) = block.iter(f"{T}date")
+    assert (dated.get("notBefore"), dated.get("notAfter")) == ("1852-09-14", "1852-10-12")
+
+
+def test_the_header_says_when_by_whom_and_with_what_legend() -> None:
+    root = exported(4, Style(institution="Sōsonkan", rights="CC0", language="de"))
+    said = ["".join(item.itertext()) for item in root.iter(f"{T}item")]
+    assert any(item.startswith("□") for item in said)
+    assert any(item.startswith("花(損)") for item in said)
+    assert not any(item.startswith("（花押）") for item in said)
+    assert [e.text for e in root.iter(f"{T}authority")] == ["Sōsonkan"]
+    assert [e.text for e in root.iter(f"{T}repository")] == ["Sōsonkan"]
+    assert [e.get("when") for e in root.iter(f"{T}resp")] == ["2026-04-11"]
+    (origin,) = exported(5).iter(f"{T}origDate")
+    assert (origin.text, origin.get("notBefore")) == ("嘉永五年壬子仲秋吉日", "1852-09-14")
+    assert exported(5).find(f".//{T}handNote/{T}term") is not None
+
+
+def test_a_date_that_contradicts_itself_is_of_low_certainty() -> None:
+    assert [e.get("cert") for e in exported(8).iter(f"{T}origDate")] == ["low"]
+
+
+def test_words_have_their_kana_as_ruby() -> None:
+    words = [(r[0].text, r[1].text) for r in exported(1).iter(f"{T}ruby")]
+    assert ("夢", "ゆめ") in words
+
+
+def test_measured_signs_have_zones_and_point_to_them() -> None:
+    root = exported(2)
+    zones = {zone.get(ID): zone for zone in root.iter(f"{T}zone") if zone.get("type") == "sign"}
+    signs = [seg for seg in edition(root).iter(f"{T}seg") if seg.get("facs")]
+    assert len(zones) == len(signs) == 19
+    first = zones[(signs[0].get("facs") or "").removeprefix("#")]
+    assert [first.get(key) for key in ("ulx", "uly", "lrx", "lry")] == ["0.9", "4", "3.9", "9.6"]
+    surface = root.find(f"{T}facsimile/{T}surface")
+    assert surface is not None
+    assert (surface.get("lrx"), surface.get("lry")) == ("14.6", "96.2")
+
+
+def test_length_is_no_height() -> None:
+    sizes = exported(1).find(f".//{T}dimensions[@type='object']")
+    assert sizes is not None
+    assert [(size.tag.removeprefix(T), size.get("type"), size.text) for size in sizes] == [
+        ("dim", "length", "97"),
+        ("width", None, "14.5"),
+        ("depth", None, "5.2"),
+    ]
+
+
+def test_signs_that_would_run_together_stand_apart() -> None:
+    t = parse(r"か\゛〳\〵".replace("〳", "\\〳"))
+    block = ET.Element("ab")
+    add_edition(block, t, Marks("x"))
+    assert len(t.signs) == 4
+    assert [seg.text for seg in block.iter("seg")] == ["゛", "〵"]
+
+
+def test_a_boxed_sign_keeps_its_box() -> None:
+    t = boxed(parse("花の"), {1: Box(1, 2, 3, 4)})
+    block = ET.Element("ab")
+    add_edition(block, t, Marks("x"))
+    for element in block.iter():
+        element.tag = T + element.tag
+    assert transcription_of(block, {"x-z2": Box(1, 2, 3, 4)}) == t
+
+
+def test_an_old_form_stands_beside_the_current_one_without_more() -> None:
+    block = edition(of_text("國の花"))
+    (choice,) = block.iter(f"{T}choice")
+    assert [child.text for child in choice] == ["國", "国"]
+    assert list(block.iter(f"{T}seg")) == []
+
+
+def test_a_noted_parent_comes_back() -> None:
+    made = Record("A", "kozuka", (Inscription("back plate", "に(尓)し(之)𛂋を(惡)"),))
+    (again,) = records_of_tei(entries_as_tei([entry_of(made)]), "x.xml")
+    assert again.inscriptions[0].text == "に(尓)し(之)に(爾)を(惡)"
+
+
+def test_three_signs_that_would_make_one_repeat_mark_stand_apart() -> None:
+    t = parse(r"\／\゛\＼")
+    block = ET.Element("ab")
+    add_edition(block, t, Marks("x"))
+    for element in block.iter():
+        element.tag = T + element.tag
+    assert [sign.text for sign in transcription_of(block).signs] == ["／", "゛", "＼"]
+
+
+def test_a_name_ends_with_its_last_sign() -> None:
+    block = ET.Element("ab")
+    add_edition(block, parse("露岳／造"), Marks("x", {}, (Stretch(0, 1, "persName", {}),)))
+    assert [child.tag for child in block] == ["lb", "persName", "lb"]
+    assert [child.tag for child in block[1]] == []
