@@ -1,0 +1,106 @@
+"""Words of two signs by their Chinese sounds: the reading UniDic has, or one put together.
+
+UniDic may know a word only as somebody's name (明月 Akatsuki, Meigetsu); a reading counts only if
+it is made of Chinese sounds of its signs, softened or cut short as in compounds.
+
+>>> compound("明月"), compound("石上"), sounds_apart("山河", "さんが")
+(Compound(kana='めいげつ', known=True), Compound(kana='せきじょう', known=False), ('さん', 'が'))
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import cache, lru_cache
+from typing import TYPE_CHECKING, NamedTuple
+
+from inscribe.reading.spelling import hiragana
+
+if TYPE_CHECKING:
+    from fugashi import GenericTagger
+
+_CLEAR = "かきくけこさしすせそたちつてとはひふへほ"
+_VOICED = dict(zip(_CLEAR, "がぎぐげござじずぜぞだぢづでどばびぶべぼ", strict=True))
+_HARD = dict(zip("はひふへほ", "ぱぴぷぺぽ", strict=True))
+_CUT_SHORT = ("つ", "く", "ち", "き")
+_PATHS = 12  # of MeCab through two signs, among which the words are looked for
+_SPELLING = 17  # UniDic's field of how it is spelled in kana
+
+
+class Compound(NamedTuple):
+    """How two signs are read as one word, and whether a dictionary has the word."""
+
+    kana: str
+    known: bool
+
+
+@lru_cache(maxsize=4096)
+def compound(text: str) -> Compound:
+    """Return the reading of two signs as one word of Chinese sounds."""
+    for kana in _readings_in_unidic(text):
+        if sounds_apart(text, kana):
+            return Compound(kana, known=True)
+    return Compound("".join(first_sound(sign) for sign in text), known=False)
+
+
+def first_sound(sign: str) -> str:
+    """Return the usual Chinese sound of a sign, its native reading if it has none, or itself."""
+    from inscribe.forms import readings
+
+    found = readings(sign)
+    sounds = found.on or tuple(kun.partition(".")[0].strip("-") for kun in found.kun)
+    return hiragana(sounds[0]) if sounds else sign
+
+
+@cache
+def sounds_in_compounds(sign: str) -> tuple[str, ...]:
+    """Return the Chinese sounds of a sign as they may stand in a word, the usual ones first."""
+    from inscribe.forms import readings
+
+    return as_in_compounds(hiragana(on) for on in readings(sign).on)
+
+
+def as_in_compounds(sounds: Iterable[str]) -> tuple[str, ...]:
+    """Return sounds with the forms they take in a word: voiced, hard, or cut short.
+
+    >>> as_in_compounds(["はつ"])
+    ('はつ', 'はっ', 'ばつ', 'ばっ', 'ぱつ', 'ぱっ')
+    """
+    found: list[str] = []
+    for sound in filter(None, sounds):
+        heads = dict.fromkeys((sound[0], _VOICED.get(sound[0], ""), _HARD.get(sound[0], "")))
+        for head in filter(None, heads):
+            whole = head + sound[1:]
+            found.append(whole)
+            if len(whole) > 1 and whole.endswith(_CUT_SHORT):
+                found.append(whole[:-1] + "っ")
+    return tuple(dict.fromkeys(found))
+
+
+def sounds_apart(text: str, kana: str) -> tuple[str, ...]:
+    """Return what each sign of ``text`` is read, or nothing if ``kana`` is not Chinese sounds."""
+    if not text:
+        return ()
+    if len(text) == 1:
+        return (kana,) if kana in sounds_in_compounds(text) else ()
+    for sound in sounds_in_compounds(text[0]):
+        if kana.startswith(sound) and (rest := sounds_apart(text[1:], kana[len(sound) :])):
+            return (sound, *rest)
+    return ()
+
+
+def _readings_in_unidic(text: str) -> tuple[str, ...]:
+    """Return the readings UniDic has for a word, the likeliest first."""
+    found: list[str] = []
+    for line in _tagger().nbest(text, _PATHS).split("\n"):
+        written, _, feature = line.partition("\t")
+        fields = feature.split(",")
+        if written == text and len(fields) > _SPELLING:
+            found.append(hiragana(fields[_SPELLING]))
+    return tuple(dict.fromkeys(found))
+
+
+@cache
+def _tagger() -> GenericTagger:
+    from inscribe.reading import mecab
+
+    return mecab.opened_tagger(mecab.folder(), mecab.LINE)
