@@ -17,6 +17,7 @@ from pathlib import Path
 from sources import table, write
 
 from inscribe.forms import normalise_text, readings
+from inscribe.reading.chinese.compounds import as_in_compounds, with_bars
 from inscribe.reading.spelling import hiragana
 
 EDICT = Path("/usr/share/edict/edict")
@@ -32,7 +33,6 @@ text\treading\tothers\tgloss
 _ENTRY = re.compile(r"(?P<text>[\u3005\u4e00-\u9fff]{3,8}) \[(?P<kana>[^\]]+)\] /(?P<gloss>.*)/")
 _TAG = re.compile(r"\((?:[a-z0-9-]+(?:,[a-z0-9-]+)*|Buddh|P|[0-9]+)\) ?")
 _MARKS = re.compile(r"\((?:yoji|proverb)\)")
-_VOICED = dict(zip("かきくけこさしすせそたちつてとはひふへほ", "がぎぐげござじずぜぞだぢづでどばびぶべぼ", strict=True))
 _LONGEST_GLOSS = 60
 
 
@@ -54,16 +54,7 @@ def sounds(sign: str) -> tuple[str, ...]:
     plain = [hiragana(on) for on in found.on]
     plain += [kun.replace("-", "").partition(".")[0] for kun in found.kun]
     plain += [kun.replace("-", "").replace(".", "") for kun in found.kun]
-    shifted = []
-    for sound in plain:
-        heads = [sound, _VOICED.get(sound[:1], sound[:1]) + sound[1:]]
-        if sound[:1] in "はひふへほ":
-            heads.append(dict(zip("はひふへほ", "ぱぴぷぺぽ", strict=True))[sound[0]] + sound[1:])
-        for head in heads:
-            shifted.append(head)
-            if head[-1:] in ("つ", "く", "ち", "き") and len(head) > 1:
-                shifted.append(head[:-1] + "っ")
-    return tuple(dict.fromkeys(sound for sound in shifted if sound))
+    return as_in_compounds(plain)
 
 
 def cuts(text: str, kana: str) -> tuple[int, tuple[int, ...]] | None:
@@ -85,13 +76,18 @@ def divided(text: str, kana: str, words: frozenset[str]) -> str:
     """Return ``kana`` divided into words: two signs and two, unless three make the only word."""
     found = cuts(text, kana)
     if len(text) != 4 or found is None:
-        return kana
+        return with_bars(pieces(kana, found[1])) if found else kana
     halves = {text[:2] in words, text[2:] in words}
     at = 2
     if False in halves:
         at = 3 if text[:3] in words else 1 if text[1:] in words else 2
-    end = found[1][at - 1]
-    return f"{kana[:end]} {kana[end:]}"
+    sounds = pieces(kana, found[1])
+    return f"{with_bars(sounds[:at])} {with_bars(sounds[at:])}"
+
+
+def pieces(kana: str, ends: tuple[int, ...]) -> list[str]:
+    """Return the reading of each sign."""
+    return [kana[start:end] for start, end in zip((0, *ends), ends, strict=False)]
 
 
 def known_words() -> frozenset[str]:
@@ -107,7 +103,9 @@ def known_words() -> frozenset[str]:
 def gloss_of(text: str) -> str:
     """Return the first sense of an entry without its tags."""
     plain = _TAG.sub("", text).split("/")[0].strip()
-    return plain if len(plain) <= _LONGEST_GLOSS else plain[:_LONGEST_GLOSS].rpartition(" ")[0]
+    if len(plain) <= _LONGEST_GLOSS:
+        return plain
+    return plain[:_LONGEST_GLOSS].rpartition(" ")[0] + " …"
 
 
 def rows() -> list[tuple[str, ...]]:
@@ -128,10 +126,12 @@ def rows() -> list[tuple[str, ...]]:
 def compare() -> None:
     """Print the sayings whose reading EDICT does not have."""
     known = entries()
-    for text, reading, *_ in table("sayings"):
+    sayings = [row for row in table("sayings") if row[0] in known]
+    print(f"sayings.tsv: {len(sayings)} rows are in EDICT too; of these it reads otherwise:")
+    for text, reading, *_ in sayings:
         kana = hiragana(reading.replace(" ", "").replace("|", ""))
-        if text in known and kana not in known[text]:
-            print(f"sayings.tsv: {text} {kana}; EDICT: {', '.join(known[text])}")
+        if kana not in known[text]:
+            print(f"  {text} {kana}; EDICT: {', '.join(known[text])}")
 
 
 if __name__ == "__main__":

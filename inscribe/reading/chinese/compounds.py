@@ -4,7 +4,8 @@ UniDic may know a word only as somebody's name (明月 Akatsuki, Meigetsu); a re
 it is made of Chinese sounds of its signs, softened or cut short as in compounds.
 
 >>> compound("明月"), compound("石上"), sounds_apart("山河", "さんが")
-(Compound(kana='めいげつ', known=True), Compound(kana='せきじょう', known=False), ('さん', 'が'))
+(Compound(kana='めいげつ', known=False, is_verb=False), Compound(kana='せきじょう', known=False, \
+is_verb=False), ('さん', 'が'))
 """
 
 from __future__ import annotations
@@ -21,25 +22,53 @@ if TYPE_CHECKING:
 _CLEAR = "かきくけこさしすせそたちつてとはひふへほ"
 _VOICED = dict(zip(_CLEAR, "がぎぐげござじずぜぞだぢづでどばびぶべぼ", strict=True))
 _HARD = dict(zip("はひふへほ", "ぱぴぷぺぽ", strict=True))
+_NUMBERS = ("いち", "に", "さん", "し", "ご", "ろく", "しち", "はち", "く", "じゅう")
+_VOWELS = tuple("あいうえお")
 _CUT_SHORT = ("つ", "く", "ち", "き")
 _PATHS = 12  # of MeCab through two signs, among which the words are looked for
+_ORIGIN, _CHINESE = 12, "漢"  # UniDic's field of where a word is from
+_OF_DOING = "サ変可能"
 _SPELLING = 17  # UniDic's field of how it is spelled in kana
 
 
 class Compound(NamedTuple):
-    """How two signs are read as one word, and whether a dictionary has the word."""
+    """How two signs are read as one word, and whether a dictionary has it as a word (no name).
+
+    In ``kana`` a bar stands before a vowel that begins the second sign: はく|うん.
+    """
 
     kana: str
     known: bool
+    is_verb: bool = False  # a word of doing: 浮動す
 
 
 @lru_cache(maxsize=4096)
 def compound(text: str) -> Compound:
     """Return the reading of two signs as one word of Chinese sounds."""
-    for kana in _readings_in_unidic(text):
-        if sounds_apart(text, kana):
-            return Compound(kana, known=True)
-    return Compound("".join(first_sound(sign) for sign in text), known=False)
+    for kana, origin, is_verb in _readings_in_unidic(text):
+        if sounds := sounds_apart(text, kana):
+            return Compound(with_bars(sounds), origin == _CHINESE, is_verb)
+    return Compound(_put_together(first_sound(text[0]), text[1]), known=False)
+
+
+def _put_together(first: str, sign: str) -> str:
+    """Return two sounds as one word: いち and けん make いっけん, げつ and こう げっこう."""
+    sound = "がつ" if sign == "月" and first in _NUMBERS else first_sound(sign)
+    if first[-1:] in ("つ", "ち") and len(first) > 1 and sound[:1] in _CLEAR:
+        return first[:-1] + "っ" + _HARD.get(sound[0], sound[0]) + sound[1:]
+    return with_bars((first, sound))
+
+
+def with_bars(sounds: Iterable[str]) -> str:
+    """Return sounds as one word, a bar before each vowel that begins one.
+
+    >>> with_bars(["はく", "うん"]), with_bars(["せい", "ふう"])
+    ('はく|うん', 'せいふう')
+    """
+    found = ""
+    for sound in sounds:
+        found += f"|{sound}" if found and sound[:1] in _VOWELS else sound
+    return found
 
 
 def first_sound(sign: str) -> str:
@@ -88,15 +117,18 @@ def sounds_apart(text: str, kana: str) -> tuple[str, ...]:
     return ()
 
 
-def _readings_in_unidic(text: str) -> tuple[str, ...]:
-    """Return the readings UniDic has for a word, the likeliest first."""
-    found: list[str] = []
+def _readings_in_unidic(text: str) -> list[tuple[str, str, bool]]:
+    """Return the readings UniDic has for a word, where it is from, and whether it is of doing.
+
+    Words come first, then names.
+    """
+    found: list[tuple[str, str, bool]] = []
     for line in _tagger().nbest(text, _PATHS).split("\n"):
         written, _, feature = line.partition("\t")
         fields = feature.split(",")
         if written == text and len(fields) > _SPELLING:
-            found.append(hiragana(fields[_SPELLING]))
-    return tuple(dict.fromkeys(found))
+            found.append((hiragana(fields[_SPELLING]), fields[_ORIGIN], fields[2] == _OF_DOING))
+    return sorted(dict.fromkeys(found), key=lambda reading: reading[1] != _CHINESE)
 
 
 @cache

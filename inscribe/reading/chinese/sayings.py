@@ -13,7 +13,7 @@ not the same', kind='Confucian')
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from inscribe import tables
@@ -34,6 +34,8 @@ class Saying:
     """A saying and how it is usually read.
 
     ``written`` is the text in current forms; ``kana`` is in current spelling, without spaces;
+    ``said`` is
+    the reading divided into words;
     ``kind`` is a word such as "invocation", "Zen" or "verse";
     """
 
@@ -42,6 +44,7 @@ class Saying:
     romaji: str
     gloss: str
     kind: str
+    said: str = field(repr=False)
 
 
 def known_saying(text: str) -> Saying | None:
@@ -122,6 +125,7 @@ def _joined(parts: tuple[Saying, ...]) -> Saying | None:
         kana="".join(part.kana for part in parts),
         romaji=" ".join(part.romaji for part in parts),
         gloss="; ".join(part.gloss for part in parts),
+        said=" ".join(part.said for part in parts),
     )
 
 
@@ -137,7 +141,7 @@ def _compounds(text: str) -> list[Saying]:
 
 def _saying(written: str, reading: str, kind: str, gloss: str) -> Saying:
     kana = hiragana(reading.replace(" ", "").replace("|", ""))
-    return Saying(written, kana, romaji_of_reading(reading), gloss, kind)
+    return Saying(written, kana, romaji_of_reading(reading), gloss, kind, reading)
 
 
 def romaji_of_reading(reading: str) -> str:

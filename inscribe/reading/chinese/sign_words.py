@@ -31,6 +31,7 @@ _OWN: dict[str, tuple[str, ...]] = {  # in the order of _FORMS
     "不変": ("", "", "", "", ""),
 }
 _ADJECTIVES = ("ク", "シク")
+_LAST_OF_VERBS = tuple("うくぐすつぬぶむる")
 _AT_START = str.maketrans("ゐゑを", "いえお")  # the other kana keep their sound where a word begins
 _BENT = {"カ": "いて", "ガ": "いで", "バ": "んで", "マ": "んで"}  # 啼いて, 飛んで
 
@@ -44,6 +45,11 @@ class SignWord(NamedTuple):
     complement: str = ""
     particle: str = ""
     before: str = ""
+
+    @property
+    def is_inflected(self) -> bool:
+        """Whether it is a verb, an adjective or an auxiliary."""
+        return self.conjugation not in (NOUN, PLACE, ADVERB, BEFORE_NOUN, AFTER_NOUN)
 
     @property
     def describes(self) -> bool:
@@ -75,7 +81,10 @@ def native_noun(sign: str) -> str:
     """Return the native reading of a sign that is no verb's or adjective's stem, or nothing."""
     from inscribe.forms import readings
 
-    return next((kun for kun in readings(sign).kun if "." not in kun and "-" not in kun), "")
+    plain = (kun for kun in readings(sign).kun if "." not in kun and "-" not in kun)
+    found = next(plain, "")
+    is_verb = any(word.is_inflected for word in words_of(sign))
+    return "" if is_verb and found.endswith(_LAST_OF_VERBS) else found
 
 
 @tables.compiled
