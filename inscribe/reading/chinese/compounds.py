@@ -1,7 +1,7 @@
 """Words of two signs by their Chinese sounds: the reading UniDic has, or one put together.
 
-UniDic may know a word only as somebody's name (明月 Akatsuki, Meigetsu); a reading counts only if
-it is made of Chinese sounds of its signs, softened or cut short as in compounds.
+UniDic may know a word only as somebody's name (明月 Akatsuki), which does not count; nor does a
+reading that is not made of Chinese sounds of its signs, softened or cut short as in compounds.
 
 >>> compound("明月"), compound("石上"), sounds_apart("山河", "さんが")
 (Compound(kana='めいげつ', known=False, is_verb=False), Compound(kana='せきじょう', known=False, \
@@ -27,12 +27,12 @@ _VOWELS = tuple("あいうえお")
 _CUT_SHORT = ("つ", "く", "ち", "き")
 _PATHS = 12  # of MeCab through two signs, among which the words are looked for
 _ORIGIN, _CHINESE = 12, "漢"  # UniDic's field of where a word is from
-_OF_DOING = "サ変可能"
+_OF_DOING, _PLACE_NAME = "サ変可能", "地名"
 _SPELLING = 17  # UniDic's field of how it is spelled in kana
 
 
 class Compound(NamedTuple):
-    """How two signs are read as one word, and whether a dictionary has it as a word (no name).
+    """How two signs are read as one word, and whether the dictionary has the word.
 
     In ``kana`` a bar stands before a vowel that begins the second sign: はく|うん.
     """
@@ -45,9 +45,9 @@ class Compound(NamedTuple):
 @lru_cache(maxsize=4096)
 def compound(text: str) -> Compound:
     """Return the reading of two signs as one word of Chinese sounds."""
-    for kana, origin, is_verb in _readings_in_unidic(text):
+    for kana, is_verb in _readings_in_unidic(text):
         if sounds := sounds_apart(text, kana):
-            return Compound(with_bars(sounds), origin == _CHINESE, is_verb)
+            return Compound(with_bars(sounds), known=True, is_verb=is_verb)
     return Compound(_put_together(first_sound(text[0]), text[1]), known=False)
 
 
@@ -117,18 +117,17 @@ def sounds_apart(text: str, kana: str) -> tuple[str, ...]:
     return ()
 
 
-def _readings_in_unidic(text: str) -> list[tuple[str, str, bool]]:
-    """Return the readings UniDic has for a word, where it is from, and whether it is of doing.
-
-    Words come first, then names.
-    """
-    found: list[tuple[str, str, bool]] = []
+def _readings_in_unidic(text: str) -> list[tuple[str, bool]]:
+    """Return the readings UniDic has for a Chinese word or a place, and whether it is of doing."""
+    found: list[tuple[str, bool]] = []
     for line in _tagger().nbest(text, _PATHS).split("\n"):
         written, _, feature = line.partition("\t")
         fields = feature.split(",")
-        if written == text and len(fields) > _SPELLING:
-            found.append((hiragana(fields[_SPELLING]), fields[_ORIGIN], fields[2] == _OF_DOING))
-    return sorted(dict.fromkeys(found), key=lambda reading: reading[1] != _CHINESE)
+        if written != text or len(fields) <= _SPELLING:
+            continue
+        if fields[_ORIGIN] == _CHINESE or fields[2] == _PLACE_NAME:
+            found.append((hiragana(fields[_SPELLING]), fields[2] == _OF_DOING))
+    return found
 
 
 @cache

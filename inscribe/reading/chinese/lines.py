@@ -25,6 +25,7 @@ _BEATS = {4: (2,), 5: (2,), 7: (2, 4), 8: (2, 4, 6)}
 _VERSE = (5, 7)
 _A_LINE = 0.5  # what each further line costs
 _BREAK_WITHIN = 0.3  # a column ends inside a line
+_UNEVEN = 1.5  # lines are not of one length
 _SAYING_COST = 0.5  # of each sign
 
 
@@ -51,7 +52,9 @@ def read_lines(text: str, breaks: frozenset[int]) -> tuple[ReadLine, ...]:
         lines = [_read(text[start:end]) for start, end in pairwise((0, *cuts, len(text)))]
         if all(line.saying or line.phrase for line in lines):
             within = len([at for at in breaks if at not in cuts])
-            cost = sum(line.cost for line in lines) + _A_LINE * len(cuts) + _BREAK_WITHIN * within
+            uneven = _UNEVEN * (len({len(line.text) for line in lines}) > 1)
+            cost = sum(line.cost for line in lines) + _A_LINE * len(cuts)
+            cost += _BREAK_WITHIN * within + uneven
             if cost < least:
                 best, least = tuple(lines), cost
     return best
@@ -64,7 +67,7 @@ def is_verse(text: str) -> bool:
 
 def _divisions(length: int, breaks: frozenset[int]) -> Iterator[tuple[int, ...]]:
     """Yield the places where lines may begin, the first one left out."""
-    if length <= _LONGEST:
+    if length <= _LONGEST and length != 2 * _VERSE[0]:
         yield ()
     for each in _LENGTHS:
         if length > each and length % each == 0:

@@ -10,7 +10,13 @@ from typing import NamedTuple
 
 from inscribe.reading.chinese.sign_words import SignWord, inflected
 
-NOUN, ADVERBIAL, PREDICATE, CLAUSE, GENITIVE = "noun", "adverbial", "predicate", "clause", "genitive"
+NOUN, ADVERBIAL, PREDICATE, CLAUSE, GENITIVE = (
+    "noun",
+    "adverbial",
+    "predicate",
+    "clause",
+    "genitive",
+)
 _WITH_TOPIC = ("ズ",)
 _LIKENING = ("如", "若", "猶")
 _PEOPLE = ("者", "人", "士", "君子", "民")

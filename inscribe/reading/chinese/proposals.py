@@ -24,7 +24,12 @@ from inscribe.reading.chinese.lines import ReadLine, is_verse, read_lines
 from inscribe.reading.chinese.marks import has_marks, without_marks
 from inscribe.reading.chinese.order import reading_order
 from inscribe.reading.chinese.phrases import Said
-from inscribe.reading.chinese.sayings import LOST, Saying, readings_of_saying, worn_sayings
+from inscribe.reading.chinese.sayings import (
+    Saying,
+    first_of_each,
+    readings_of_saying,
+    worn_sayings,
+)
 from inscribe.reading.spelling import Word, hiragana
 from inscribe.reading.words import Piece, romaji_of, unknown_piece
 
@@ -70,7 +75,7 @@ def chinese_readings(text: str, breaks: frozenset[int] = frozenset()) -> list[Ch
     found = [*_as_sayings(plain), *_in_japanese_order(text, plain, breaks, order)]
     found += [*_as_words(plain), _by_sound(plain)]
     ranked = sorted(found, key=lambda reading: -reading.weight)
-    return list({_letters(reading): reading for reading in reversed(ranked)}.values())[::-1]
+    return first_of_each(ranked, _letters)
 
 
 def _letters(reading: ChineseReading) -> str:

@@ -13,11 +13,15 @@ not the same', kind='Confucian')
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
+from typing import TypeVar
 
 from inscribe import tables
 from inscribe.reading.spelling import hepburn, hiragana
+
+T = TypeVar("T")
 
 COMPOUND = "set phrase"
 LOST = "□"
@@ -26,6 +30,7 @@ _COMPOUND_COLUMNS = ("text", "reading", "others", "gloss")
 _SHORTEST_PART = 3  # signs; two sayings of two signs make many names
 _LEAST_LEGIBLE = 3  # signs that must be seen of a saying with lost ones
 _PARTICLES = {"は": "わ", "を": "お", "へ": "え"}
+_PLAIN_NUMBERS = str.maketrans("弌弍弎壱弐参", "一二三一二三")
 _KATAKANA = re.compile("[\u30a1-\u30fa]")
 
 
@@ -63,11 +68,24 @@ def readings_of_saying(text: str) -> tuple[Saying, ...]:
     current = _in_current_forms(text)
     if not current:
         return ()
-    found = [saying for saying in _beginning(current, 0) if saying.written == current]
-    found += _compounds(current)
+    found = _whole(current) or _whole(current.translate(_PLAIN_NUMBERS))
     if not found and len(current) > 2 * _SHORTEST_PART:
         found = [joined] if (joined := _joined(_parts(current, 0))) else []
-    return tuple({saying.romaji: saying for saying in reversed(found)}.values())[::-1]
+    return tuple(first_of_each(found, lambda saying: saying.romaji))
+
+
+def first_of_each(items: Iterable[T], key: Callable[[T], str]) -> list[T]:
+    """Return the items of which none before has the same key."""
+    found: dict[str, T] = {}
+    for item in items:
+        found.setdefault(key(item), item)
+    return list(found.values())
+
+
+def _whole(text: str) -> list[Saying]:
+    """Return the readings of a text that is one saying of the tables."""
+    listed = [saying for saying in _beginning(text, 0) if saying.written == text]
+    return [*listed, *_compounds(text)]
 
 
 def worn_sayings(text: str) -> tuple[Saying, ...]:
@@ -85,7 +103,7 @@ def worn_sayings(text: str) -> tuple[Saying, ...]:
     for (written, reading, _, gloss), _ in tables.rows("compounds", _COMPOUND_COLUMNS):
         if pattern.fullmatch(written):
             found.append(_saying(written, reading, COMPOUND, gloss))
-    return tuple({saying.written: saying for saying in reversed(found)}.values())[::-1]
+    return tuple(first_of_each(found, lambda saying: saying.written))
 
 
 def _in_current_forms(text: str) -> str:
@@ -98,7 +116,7 @@ def _in_current_forms(text: str) -> str:
 def _beginning(text: str, start: int) -> list[Saying]:
     """Return the sayings that begin at a sign of ``text``."""
     cells = [row for row, _ in _rows().about(text[start])]
-    return [_saying(*row) for row in cells if text.startswith(row[0], start)]  # type: ignore[call-arg]
+    return [_saying(*row) for row in cells if text.startswith(row[0], start)]
 
 
 def _parts(text: str, start: int) -> tuple[Saying, ...]:

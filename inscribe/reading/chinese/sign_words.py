@@ -135,6 +135,8 @@ def _endings(conjugation: str) -> dict[str, tuple[str, str]]:
         form, _, kind = each.form.partition("-")
         general = kind == ("補助" if form == "未然形" and conjugation in _ADJECTIVES else "一般")
         if general:
-            said = each.modern.translate(str.maketrans("せしす", "ぜじず")) if voiced else each.modern
+            said = (
+                each.modern.translate(str.maketrans("せしす", "ぜじず")) if voiced else each.modern
+            )
             found[form] = (each.written, said)
     return found
