@@ -21,6 +21,7 @@ from inscribe.reading.chinese.phrases import (
 )
 from inscribe.reading.chinese.sign_words import SignWord
 
+_NARI, _YA = SignWord("也", "なり", "不変"), SignWord("乎", "や", "不変")
 Cell = Mapping[str, Phrase]  # the cheapest phrase of each kind
 
 
@@ -35,7 +36,8 @@ def with_object(word: SignWord, at: int, cell: Cell, rank: int) -> Iterator[Phra
         words = followed(object_.ending(word.complement), word.particle)
         if not is_noun and word.particle.startswith("ん"):
             words = _joined_closely(object_.ending(word.complement), word.particle)
-        cost = object_.cost + (1.0 if is_noun else 0.8) + 0.3 * rank
+        closed = object_.head is not None and object_.head.word in (_NARI, _YA)
+        cost = object_.cost + (1.0 if is_noun else 0.8) + 0.3 * rank + 0.6 * closed
         if not word.before:
             yield Phrase(PREDICATE, cost, words, Head(at, word.sign, word))
             continue
@@ -68,12 +70,18 @@ def before_mono(cell: Cell, at: int) -> Iterator[Phrase]:
 
 def before_nari(cell: Cell, at: int) -> Iterator[Phrase]:
     """Yield what stands before a 也, said to be so."""
-    said = Said(at, "也", "なり", "助動詞")
     if noun := cell.get(NOUN):
         verb = SignWord("也", "な", "ラ行変格")
         yield Phrase(PREDICATE, noun.cost + 0.3, noun.words, Head(at, "也", verb))
     for kind in (PREDICATE, CLAUSE):
         if phrase := cell.get(kind):
-            fixed = SignWord("也", said.kana, "不変")
             words = phrase.ending("連体形")
-            yield Phrase(kind, phrase.cost + 0.2, words, Head(at, "也", fixed))
+            yield Phrase(kind, phrase.cost + 0.2, words, Head(at, "也", _NARI))
+
+
+def before_ya(cell: Cell, sign: str, at: int) -> Iterator[Phrase]:
+    """Yield what stands before a 乎 or 哉, asked or exclaimed."""
+    for kind in (PREDICATE, CLAUSE):
+        if phrase := cell.get(kind):
+            words = phrase.ending("終止形")
+            yield Phrase(kind, phrase.cost + 0.2, words, Head(at, sign, _YA))

@@ -19,7 +19,13 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from inscribe.reading.chinese import sign_words
-from inscribe.reading.chinese.governing import before_mono, before_nari, before_no, with_object
+from inscribe.reading.chinese.governing import (
+    before_mono,
+    before_nari,
+    before_no,
+    before_ya,
+    with_object,
+)
 from inscribe.reading.chinese.joining import joined, linked, stands_still
 from inscribe.reading.chinese.phrases import (
     ADVERBIAL,
@@ -191,6 +197,8 @@ def _with_particles(line: Line, chart: Chart, start: int, end: int) -> Iterator[
         yield from before_mono(before, end - 1)
     elif last == "也":
         yield from before_nari(before, end - 1)
+    elif last in "乎哉":
+        yield from before_ya(before, last, end - 1)
     if first == "所" and (verb := after.get(PREDICATE)):
         words = (*verb.ending("連体形"), Said(start, first, "ところ"))
         yield Phrase(NOUN, verb.cost + 0.5, words)

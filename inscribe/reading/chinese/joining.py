@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from inscribe.reading.chinese import sign_words
 from inscribe.reading.chinese.phrases import (
     ADVERBIAL,
     CLAUSE,
@@ -17,7 +18,7 @@ from inscribe.reading.chinese.phrases import (
     Said,
     followed,
 )
-from inscribe.reading.chinese.sign_words import TE
+from inscribe.reading.chinese.sign_words import IF, TE
 from inscribe.reading.chinese.single_words import NUMBERS, SILENT
 
 _FROM = frozenset("出発起来")  # 出於: from
@@ -46,7 +47,9 @@ def _of_noun(left: Phrase, right: Phrase) -> Iterator[Phrase]:
 
 def _subject(left: Phrase, right: Phrase) -> Iterator[Phrase]:
     cost = 1.0 if left.is_place else 0.3
-    holds = right.head is not None and right.head.written in ("有", "無") and right.words
+    head = right.head if right.words else None
+    exists = head is not None and head.written in ("有", "無")
+    holds = exists and head is not None and head.word.complement == sign_words.NOUN
     words = (*followed(left.words, "に" if holds else ""), *right.words)
     subject = 0 if holds else len(left.words)
     linked = right.is_linked
@@ -74,10 +77,19 @@ def _chain(left: Phrase, right: Phrase) -> Iterator[Phrase]:
     if word and (word.describes or word.conjugation == "ズ") and right.likens:
         words = (*followed(left.ending("連体形"), "こと"), *right.words)  # 疾如風
         yield Phrase(right.kind, 0.3, words, right.head)
-    bare = word is not None and word.describes and not left.words
+    if _is_condition(left, right):
+        yield Phrase(right.kind, 0.7, (*left.ending(IF), *right.words), right.head, is_linked=True)
+    bare = word is not None and not left.words and (word.describes or right.kind == CLAUSE)
     denies = word is not None and word.conjugation in ("ズ", "ラ行変格")
     words = (*left.ending("連用形" if denies else TE), *right.words)
     yield Phrase(right.kind, 1.6 if bare else 0.9, words, right.head, is_linked=True)
+
+
+def _is_condition(left: Phrase, right: Phrase) -> bool:
+    """Whether two denials follow each other, the first a condition: 玉不磨無光."""
+    if left.head is None or right.head is None or right.subject:
+        return False
+    return left.head.written == "不" and right.head.written in ("不", "無") and bool(left.words)
 
 
 def stands_still(phrase: Phrase) -> bool:
@@ -127,9 +139,14 @@ _RULES = {
 def linked(sign: str, at: int, left: Phrase, right: Phrase) -> Iterator[Phrase]:
     """Yield two phrases with 而 between them, or a verb and what follows 於."""
     if sign == "而":
-        if left.head is not None and right.kind in (PREDICATE, CLAUSE):
+        if right.kind not in (PREDICATE, CLAUSE):
+            return
+        if left.head is not None:
             words = _te_written(left, at)
             yield Phrase(right.kind, 0.1, (*words, *right.words), right.head)
+        elif left.kind == NOUN:
+            words = (*left.words, _said_te(at, "に して"))
+            yield Phrase(right.kind, 0.8, (*words, *right.words), right.head)
         return
     if sign == "是":
         if left.kind == right.kind == NOUN:

@@ -69,7 +69,9 @@ class Phrase(NamedTuple):
         if not (self.head and self.subject) or self.is_linked:
             return self
         likens = self.head.written in _LIKENING or self.head.word.conjugation in _WITH_TOPIC
-        if not (likens or self.words[self.subject - 1].written.endswith(_PEOPLE)):
+        subject = self.words[: self.subject]
+        of_something = any(word.written == "之" for word in subject)
+        if not (likens or of_something or subject[-1].written.endswith(_PEOPLE)):
             return self
         words = followed(self.words[: self.subject], "は") + self.words[self.subject :]
         return self._replace(words=words, subject=0)

@@ -28,6 +28,7 @@ LOST = "□"
 _COLUMNS = ("text", "reading", "kind", "gloss")
 _COMPOUND_COLUMNS = ("text", "reading", "others", "gloss")
 _SHORTEST_PART = 3  # signs; two sayings of two signs make many names
+_LINES = (7, 5, 4)  # signs of a line
 _LEAST_LEGIBLE = 3  # signs that must be seen of a saying with lost ones
 _PARTICLES = {"は": "わ", "を": "お", "へ": "え"}
 _PLAIN_NUMBERS = str.maketrans("弌弍弎壱弐参", "一二三一二三")
@@ -95,15 +96,33 @@ def worn_sayings(text: str) -> tuple[Saying, ...]:
     ['南無観世音菩薩']
     """
     current = _in_current_forms(text)
-    if LOST not in current or len(current) - current.count(LOST) < _LEAST_LEGIBLE:
-        return ()
-    pattern = re.compile(re.escape(current).replace(re.escape(LOST), "."))
+    found = _fitting(current)
+    for length in _LINES if LOST in current and not found else ():
+        if len(current) > length and len(current) % length == 0:
+            starts = range(0, len(current), length)
+            lines = [_line_of_couplet(current[at : at + length]) for at in starts]
+            joined = _joined(tuple(line for line in lines if line))
+            found = [joined] if joined and all(lines) else found
+    return tuple(found)
+
+
+def _line_of_couplet(text: str) -> Saying | None:
+    """Return the only saying that a line with lost signs fits, or that one without them is."""
+    found = _fitting(text) if LOST in text else _whole(text)
+    return found[0] if len(found) == 1 or (found and LOST not in text) else None
+
+
+def _fitting(text: str) -> list[Saying]:
+    """Return the sayings that a text with lost signs fits."""
+    if LOST not in text or len(text) - text.count(LOST) < _LEAST_LEGIBLE:
+        return []
+    pattern = re.compile(re.escape(text).replace(re.escape(LOST), "."))
     rows = [_saying(*cells) for cells, _ in tables.rows("sayings", _COLUMNS)]
     found = [saying for saying in rows if pattern.fullmatch(saying.written)]
     for (written, reading, _, gloss), _ in tables.rows("compounds", _COMPOUND_COLUMNS):
         if pattern.fullmatch(written):
             found.append(_saying(written, reading, COMPOUND, gloss))
-    return tuple(first_of_each(found, lambda saying: saying.written))
+    return first_of_each(found, lambda saying: saying.written)
 
 
 def _in_current_forms(text: str) -> str:

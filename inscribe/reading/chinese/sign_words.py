@@ -19,12 +19,12 @@ from inscribe.errors import TableError
 from inscribe.reading.chinese.compounds import first_sound
 
 NOUN, PLACE, ADVERB, BEFORE_NOUN, AFTER_NOUN = "名詞", "場所", "副詞", "連体詞", "助詞"
-TE = "て"
+TE, IF = "て", "ば"  # forms that link verbs; the second of 不 only (ざれば)
 _COLUMNS = ("sign", "stem", "class", "complement", "particle", "before")
 _COMPLEMENTS = ("", NOUN, "未然形", "終止形", "連体形", "連用形")
-_FORMS = ("未然形", "連用形", "終止形", "連体形", TE)
+_FORMS = ("未然形", "連用形", "終止形", "連体形", TE, IF)
 _OWN: dict[str, tuple[str, ...]] = {  # in the order of _FORMS
-    "ズ": ("ざら", "ず", "ず", "ざる", "ずして"),
+    "ズ": ("ざら", "ず", "ず", "ざる", "ずして", "ざれば"),
     "ベシ": ("べから", "べく", "べし", "べき", "べくして"),
     "ナリ": (" なら", " に して", " なり", " なる", " に して"),
     "シム": ("しめ", "しめ", "しむ", "しむる", "しめて"),
@@ -109,7 +109,7 @@ def _is_class(name: str) -> bool:
 @cache
 def _ending(conjugation: str, form: str, *, starts: bool) -> str:
     if own := _OWN.get(conjugation):
-        return own[_FORMS.index(form)]
+        return own[min(_FORMS.index(form), len(own) - 1)]
     if form == TE:
         return _linking(conjugation, starts=starts)
     ending = _endings(conjugation).get(form, ("", ""))[0 if starts else 1]

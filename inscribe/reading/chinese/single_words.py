@@ -20,6 +20,9 @@ _TURNING = frozenset(
 )  # more often verbs than within a word
 _NO_NOUN = frozenset("而於于也矣兮乎焉以不未")
 _TIMES = frozenset("日月年歳夜朝時処歩世家人")  # said twice: each of them
+# What it costs to take two signs for one word: one of the dictionary, a number or a place,
+# a noun with a word that describes it, anything else.
+_KNOWN, _COUNTED, _DESCRIBED, _UNLIKELY = 0.8, 1.4, 1.8, 3.4
 NUMBERS = frozenset("一二三四五六七八九十百千万数")
 
 
@@ -56,35 +59,50 @@ def two_signs(signs: str, at: int) -> Iterator[Phrase]:
     word = compound(signs)
     said = Said(at, signs, word.kana)
     place = any(row.conjugation == sign_words.PLACE for row in words_of(signs[1]))
-    cost = 0.8 if word.known else 1.8 if _describes(signs[0]) and _is_named(signs[1]) else 3.4
-    if not word.known and signs[1] == "者":
-        cost = 3.4
-    if not word.known and cost < 2 and (place or signs[0] in NUMBERS):
-        cost = 1.4
-    turning = signs[0] in _TURNING and signs[1] != "者"
-    cost += 0.9 * turning + 1.0 * (_governs(signs[0]) and _is_named(signs[1]))
-    kinds = {row.conjugation for row in words_of(signs[0])}
-    if not word.known and not kinds.isdisjoint((sign_words.ADVERB, sign_words.BEFORE_NOUN)):
-        cost += 1.2
-    twice = signs[0] == signs[1]
-    if signs[1] != "然" and not (twice and signs[0] not in _TIMES):
+    if signs[0] == signs[1] or signs[1] == "然":
+        yield from _sounding(said)
+    else:
+        cost = _cost_of_word(signs, place) if not word.known else _KNOWN
+        turning = signs[0] in _TURNING and signs[1] != "者"
+        cost += 0.9 * turning + 1.0 * (_governs(signs[0]) and _is_named(signs[1]))
         yield Phrase(NOUN, cost, (said,), is_place=place)
-    if twice and signs[0] in _TIMES:
-        yield Phrase(ADVERBIAL, 0.9, (said,))
-    elif twice or signs[1] == "然":
-        yield Phrase(ADVERBIAL, 0.9 if not twice else 1.3, (said.followed_by("と して"),))
-        fixed = SignWord(signs, word.kana, "不変")
-        yield Phrase(PREDICATE, 1.4, (), Head(at, signs, fixed))
     if word.known and word.is_verb:
         verb = SignWord(signs, f"{word.kana} ", "サ行変格")
         yield Phrase(PREDICATE, 2.8, (), Head(at, signs, verb))
 
 
+def _sounding(said: Said) -> Iterator[Phrase]:
+    """Yield a sign said twice (蕭蕭, 年年) or one with 然 (悠然)."""
+    if said.written[0] in _TIMES and said.written[1] != "然":
+        yield Phrase(NOUN, 1.0, (said,))
+        yield Phrase(ADVERBIAL, 0.9, (said,))
+        return
+    yield Phrase(ADVERBIAL, 1.0, (said.followed_by("と して"),))
+    yield Phrase(PREDICATE, 1.4, (), Head(said.first, said.written, _closing(said)))
+
+
+def _closing(said: Said) -> SignWord:
+    return SignWord(said.written, said.kana, "不変")
+
+
+def _cost_of_word(signs: str, is_place: bool) -> float:
+    """Return what it costs to take two signs for a word that no dictionary has."""
+    first, second = signs[0], signs[1]
+    kinds = {row.conjugation for row in words_of(first)}
+    leads = not kinds.isdisjoint((sign_words.ADVERB, sign_words.BEFORE_NOUN))
+    unlikely = 1.2 * (leads and first not in NUMBERS)
+    if second == "者" or not (_describes(first) and _is_named(second)):
+        return _UNLIKELY + unlikely
+    return (_COUNTED if is_place or first in NUMBERS else _DESCRIBED) + unlikely
+
+
 def _describes(sign: str) -> bool:
     """Whether a sign may describe the noun after it, rather than govern it or be an adverb."""
     rows = words_of(sign)
-    return any(word.describes for word in rows) or not any(
-        word.is_inflected or word.conjugation == sign_words.ADVERB for word in rows
+    return (
+        sign in NUMBERS
+        or any(word.describes for word in rows)
+        or not any(word.is_inflected or word.conjugation == sign_words.ADVERB for word in rows)
     )
 
 
