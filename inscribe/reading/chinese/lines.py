@@ -21,6 +21,7 @@ from inscribe.reading.chinese.sayings import Saying, known_saying
 
 _LENGTHS = (5, 7, 4)  # of lines that follow one another
 _LONGEST = 10  # signs of a line that is neither
+_LONGEST_TEXT = 84  # signs, twelve lines of seven
 _BEATS = {4: (2,), 5: (2,), 7: (2, 4), 8: (2, 4, 6)}
 _VERSE = (5, 7)
 _A_LINE = 0.5  # what each further line costs
@@ -45,8 +46,10 @@ class ReadLine(NamedTuple):
 
 
 def read_lines(text: str, breaks: frozenset[int]) -> tuple[ReadLine, ...]:
-    """Return the lines of a text in kanji, or nothing where it cannot be divided."""
+    """Return the lines of a text in kanji, or nothing where it cannot be divided or is long."""
     best: tuple[ReadLine, ...] = ()
+    if len(text) > _LONGEST_TEXT:
+        return best
     least = float("inf")
     for cuts in _divisions(len(text), breaks):
         lines = [_read(text[start:end]) for start, end in pairwise((0, *cuts, len(text)))]

@@ -2,7 +2,7 @@
 
 >>> for reading in chinese_readings("孤村煙雨暗"):
 ...     print(reading.romaji, "-", reading.reason)
-koson en'u kurashi - in Japanese order by the usual rules
+koson no en'u kurashi - in Japanese order by the usual rules
 ko son en u an - by sound, each sign by itself
 
 Return marks tell the order; then only the endings are found:

@@ -71,7 +71,7 @@ def readings_of_saying(text: str) -> tuple[Saying, ...]:
         return ()
     found = _whole(current) or _whole(current.translate(_PLAIN_NUMBERS))
     if not found and len(current) > 2 * _SHORTEST_PART:
-        found = [joined] if (joined := _joined(_parts(current, 0))) else []
+        found = [joined] if (joined := _joined(_parts(current))) else []
     return tuple(first_of_each(found, lambda saying: saying.romaji))
 
 
@@ -138,18 +138,18 @@ def _beginning(text: str, start: int) -> list[Saying]:
     return [_saying(*row) for row in cells if text.startswith(row[0], start)]
 
 
-def _parts(text: str, start: int) -> tuple[Saying, ...]:
-    """Return the sayings that make up ``text`` from a sign on, as few as possible, or none."""
-    best: tuple[Saying, ...] = ()
-    here = _beginning(text, start) + _compounds(text[start : start + 4])
-    for saying in here:
-        if len(saying.written) < _SHORTEST_PART:
-            continue
-        end = start + len(saying.written)
-        rest = () if end == len(text) else _parts(text, end)
-        if (end == len(text) or rest) and (not best or len(rest) + 1 < len(best)):
-            best = (saying, *rest)
-    return best
+def _parts(text: str) -> tuple[Saying, ...]:
+    """Return the sayings that make up ``text``, as few as possible, or none."""
+    best: dict[int, tuple[Saying, ...]] = {0: ()}  # by where they end
+    for start in range(len(text)):
+        if start in best:
+            for saying in _beginning(text, start) + _compounds(text[start : start + 4]):
+                end = start + len(saying.written)
+                longer = (*best[start], saying)
+                shorter = end not in best or len(longer) < len(best[end])
+                if shorter and len(saying.written) >= _SHORTEST_PART:
+                    best[end] = longer
+    return best.get(len(text), ())
 
 
 def _joined(parts: tuple[Saying, ...]) -> Saying | None:
