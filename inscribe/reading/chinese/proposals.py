@@ -38,6 +38,7 @@ _NOUN = "名詞-普通名詞-一般"
 _SAYING, _OTHER_SAYING, _WORN = 0.95, 0.5, 0.7
 _MARKED, _BY_SOUND, _AS_WORDS, _GUESSED_WORDS = 0.9, 0.3, 0.72, 0.25
 _BEST, _EVEN_COST, _STEEPNESS = 0.85, 1.4, 4.0  # weight by the grammar's cost of a sign
+_LONGEST_WORD = 5  # signs
 _FINAL, _LINKING = "終止形", "連用形"
 _PARTICLES = {"は": "わ", "を": "お", "へ": "え"}
 
@@ -113,16 +114,15 @@ def _words_of_saying(saying: Saying, text: str) -> list[Piece]:
 
 def _cuts(text: str, words: Sequence[str]) -> tuple[int, ...]:
     """Return where the signs of each word end, if each word is the sounds of signs in a row."""
-    if not words:
-        return ()
-    for end in range(1, len(text) - len(words) + 2):
-        if sounds_apart(text[:end], words[0]):
-            if len(words) == 1:
-                if end == len(text):
-                    return (end,)
-            elif rest := _cuts(text[end:], words[1:]):
-                return (end, *(end + cut for cut in rest))
-    return ()
+    paths: dict[int, tuple[int, ...]] = {0: ()}  # by where the last word ends
+    for word in words:
+        longer: dict[int, tuple[int, ...]] = {}
+        for start, ends in paths.items():
+            for end in range(start + 1, min(len(text), start + _LONGEST_WORD) + 1):
+                if sounds_apart(text[start:end], word):
+                    longer.setdefault(end, (*ends, end))
+        paths = longer
+    return paths.get(len(text), ())
 
 
 def _worded(written: str, said: str, romaji: str) -> Piece:
