@@ -1,6 +1,8 @@
-"""What Chinese text says: in Japanese order by its return marks, or sign by sign.
+"""What Chinese text says: as a known saying, in Japanese order, or by the sounds of its signs.
 
-In reading order: ``marks`` (the return marks), ``order`` (what they do), ``by_sound``.
+In reading order: ``marks`` (the return marks), ``order`` (what they do), ``by_sound``; then
+``sayings`` (what has a customary reading), ``compounds`` and ``sign_words`` (the words),
+``phrases`` and ``grammar`` (Japanese order), ``lines``, ``proposals`` (ranked readings).
 """
 
 from __future__ import annotations
@@ -20,6 +22,11 @@ if TYPE_CHECKING:
         without_marks as without_marks,
     )
     from inscribe.reading.chinese.order import reading_order as reading_order
+    from inscribe.reading.chinese.proposals import (
+        ChineseReading as ChineseReading,
+        chinese_readings as chinese_readings,
+    )
+    from inscribe.reading.chinese.sayings import Saying as Saying, known_saying as known_saying
 else:
     __getattr__ = late.door(
         __name__,
@@ -27,5 +34,7 @@ else:
             "by_sound": "are_compounds sign_by_sign",
             "marks": "MARKS has_marks without_marks",
             "order": "reading_order",
+            "proposals": "ChineseReading chinese_readings",
+            "sayings": "Saying known_saying",
         },
     )

@@ -13,10 +13,12 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.reading.lexicon.dictionary import verse_dictionary as verse_dictionary
+    from inscribe.reading.lexicon.paradigms import inflections as inflections
 else:
     __getattr__ = late.door(
         __name__,
         {
             "dictionary": "verse_dictionary",
+            "paradigms": "inflections",
         },
     )
