@@ -114,7 +114,7 @@ def test_a_monogram_after_a_poem_has_no_reading() -> None:
     ("text", "register"),
     [
         (SPRING, "verse"),
-        ("古池や蛙飛びこむ水の音", "verse"),
+        ("古沼や鴫飛びこゆる水の音", "verse"),
         ("於東都応需造之", "signature"),
         ("嘉永六年癸丑仲秋", "signature"),
         ("これは蔵に伝はりし品を写したるものにて、古き姿を今に残せり。", "prose"),
@@ -251,12 +251,12 @@ def test_nothing_to_read_is_wrong_use() -> None:
 
 def test_a_poem_with_a_signature_beside_it() -> None:
     found = reading.read_text(
-        "春霞／立てるやいづこ／み吉野の／吉野の山に／雪は降りつつ／政広作（花押）"
+        "春霞／立てるやいづこ／み吉野の／吉野の山に／雪は降りつつ／萩広作（花押）"
     )
     proposal = found.proposals[0]
     assert found.register == "verse"
     assert found.signature is not None
-    assert found.signature["name"].romaji == "Masahiro"
+    assert found.signature["name"].romaji == "Hagihiro"
     assert (found.signature["name"].first, found.signature["name"].last) == (24, 25)
     assert proposal.romaji.startswith(best(SPRING))
     assert "stands after the poem" in proposal.reasons[1]

@@ -79,7 +79,7 @@ def nothing_said(draft: Draft, tokens: Tokens, position: int) -> int:
 
 
 def _may_open(token: Token) -> bool:
-    """Return whether an introducing word cannot be the last sign of a name (光次, 政時)."""
+    """Return whether an introducing word cannot be the last sign of a name (萩次, 苗時)."""
     return len(token.text) > 1 or token.opens or token.text in UNMISTAKABLE
 
 
