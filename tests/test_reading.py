@@ -251,12 +251,12 @@ def test_nothing_to_read_is_wrong_use() -> None:
 
 def test_a_poem_with_a_signature_beside_it() -> None:
     found = reading.read_text(
-        "春霞／立てるやいづこ／み吉野の／吉野の山に／雪は降りつつ／萩広作（花押）"
+        "春霞／立てるやいづこ／み吉野の／吉野の山に／雪は降りつつ／苗広作（花押）"
     )
     proposal = found.proposals[0]
     assert found.register == "verse"
     assert found.signature is not None
-    assert found.signature["name"].romaji == "Hagihiro"
+    assert found.signature["name"].romaji == "Naehiro"
     assert (found.signature["name"].first, found.signature["name"].last) == (24, 25)
     assert proposal.romaji.startswith(best(SPRING))
     assert "stands after the poem" in proposal.reasons[1]
