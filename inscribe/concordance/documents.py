@@ -6,7 +6,6 @@ A document is plain data, so that it can be kept in the cache as it is.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe import notation, tables
@@ -90,7 +89,7 @@ def _read_inscription(inscription: Inscription, between: tuple[int, int] | None)
     return known[key]
 
 
-@tables.compiled
+@tables.cached()
 def _known() -> dict[tuple[object, ...], Document]:
     return {}
 
@@ -176,7 +175,7 @@ def _written(word: Token) -> str:
     return "".join(parts)
 
 
-@lru_cache(maxsize=16384)
+@tables.cached(16384)
 def stem_key(lemma: str, part_of_speech: str) -> str:
     """Return the stem of a word that inflects, by which its forms are known; else nothing.
 
@@ -190,7 +189,7 @@ def stem_key(lemma: str, part_of_speech: str) -> str:
     return lemma.rstrip(_HIRAGANA) or lemma
 
 
-@lru_cache(maxsize=16384)
+@tables.cached(16384)
 def sound_key(kana: str) -> str:
     """Return kana as the library compares sounds: spellings of one sound fall together.
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from functools import cache
 from typing import TYPE_CHECKING
 
+from inscribe import tables
 from inscribe.notation.conventions import convention as _convention
 from inscribe.notation.parser import Parser
 from inscribe.signs import Transcription
@@ -41,7 +41,7 @@ def render(t: Transcription, convention: str = "japanese", column_end: str | Non
     return _renderer(convention, column_end).transcription(t)
 
 
-@cache
+@tables.cached()
 def _renderer(name: str, column_end: str | None) -> Renderer:
     from inscribe.notation.renderer import Renderer
 

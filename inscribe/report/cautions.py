@@ -10,9 +10,9 @@ def caution(key: str, language: str = "en") -> str:
     return _cautions()[key][language == "ja"]
 
 
-@tables.compiled
+@tables.cached()
 def _cautions() -> dict[str, tuple[str, str]]:
     found: dict[str, tuple[str, str]] = {}
-    for (key, _, en, ja), _place in tables.rows("cautions", ("key", "when", "en", "ja")):
-        found.setdefault(key, (en, ja))
+    for row in tables.rows("cautions"):
+        found.setdefault(row["key"], (row["en"], row["ja"]))
     return found

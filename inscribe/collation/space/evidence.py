@@ -84,16 +84,11 @@ def place(group: Group, copy: Transcription) -> tuple[int, int]:
     return last.index, len(last.signs)
 
 
-@tables.compiled
+@tables.cached()
 def _weights() -> dict[str, float]:
     found: dict[str, float] = {}
-    for (feature, coefficient, _), where in tables.rows(
-        "space_weights", ("feature", "coefficient", "meaning")
-    ):
-        try:
-            found.setdefault(feature, float(coefficient))
-        except ValueError as error:
-            raise TableError("a coefficient must be a number", where) from error
+    for row in tables.rows("space_weights"):
+        found.setdefault(row["key"], float(row["weight"]))
     missing = {"intercept", *(field.name for field in fields(Features))} - found.keys()
     if missing:
         raise TableError(f"space_weights.tsv has no row for {sorted(missing)[0]}")

@@ -6,9 +6,9 @@ reading; where it reads otherwise, a person is told.
 
 from __future__ import annotations
 
-from functools import cache
 from typing import Any
 
+from inscribe import tables
 from inscribe.reading.spelling import hepburn, modern_kana, morae
 from inscribe.reading.words import Doubt, Interpretation, Token
 
@@ -22,7 +22,7 @@ def with_second_opinion(interpretation: Interpretation) -> Interpretation:
     return interpretation._replace(doubts=(*interpretation.doubts, *doubts))
 
 
-@cache
+@tables.cached()
 def _converter() -> Any:
     import pykakasi
 

@@ -46,7 +46,6 @@ PARTS = (
     "remarks",
     "cautions",
 )
-LABELS = ("key", "en", "ja")
 MAX_STYLE = 2**20  # bytes
 
 
@@ -130,9 +129,9 @@ def _problem(key: str, value: Any) -> str:
     return ""
 
 
-@tables.compiled
+@tables.cached()
 def _labels() -> dict[str, tuple[str, str]]:
     found: dict[str, tuple[str, str]] = {}
-    for (key, en, ja), _ in tables.rows("labels", LABELS):
-        found.setdefault(key, (en, ja))
+    for row in tables.rows("labels"):
+        found.setdefault(row["key"], (row["en"], row["ja"]))
     return found
