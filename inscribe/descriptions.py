@@ -13,6 +13,7 @@ glossary``, by the scripts that make tables, and by the tests.
 from __future__ import annotations
 
 import itertools
+import os
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
@@ -146,18 +147,23 @@ def _column(name: str, said: dict[str, Any], kinds: Mapping[str, Kind]) -> Colum
     )
 
 
-def require_sound(folder: Path) -> None:
-    """Raise what is wrong with the tables of a folder.
+def add_glossary(folder: str | os.PathLike[str]) -> None:
+    """Read tables from ``folder`` too, once they are found to keep to their descriptions.
+
+    Its rows come before those of all others, and so win.
 
     Raises:
-        TableError: the one problem.
-        ProblemsError: several problems, the first twenty of them.
+        InputError: ``folder`` is not a folder.
+        TableError: one of its tables is unknown or has an unknown column or a cell that cannot
+            stand there; file, line and what is allowed are named.
+        ProblemsError: there are several such problems; the first twenty are told.
     """
-    found = list(problems_in(folder))
+    found = list(itertools.islice(problems_in(Path(folder)), _MOST_TOLD))
     if len(found) == 1:
         raise found[0]
     if found:
-        raise ProblemsError(found[:_MOST_TOLD])
+        raise ProblemsError(found)
+    tables.add_folder(folder)
 
 
 def problems_in(folder: Path) -> Iterator[InscribeError]:
@@ -199,6 +205,8 @@ def problems_of(table: Table, path: Path) -> Iterator[TableError]:
                     message = f"{' '.join(key)} stands in line {seen[key]} already"
                     yield TableError(message, place, "keep one of the two")
                 seen.setdefault(key, number)
+    if not columns:
+        yield TableError("the table has no line of column names", Place(str(path)))
 
 
 def _keys(table: Table, row: Mapping[str, str]) -> Iterator[tuple[str, ...]]:

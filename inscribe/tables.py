@@ -4,8 +4,8 @@ A table is a UTF-8 file ``NAME.tsv`` in a folder of its subject: one line of col
 row a line; lines that start with ``#`` are remarks, and the values of a cell that holds several are
 separated by ``;``. ``glossary/tables.toml`` says what each table is, and what its cells may hold.
 The packaged tables lie in ``glossary/`` and are held to that description by the tests; a user adds
-rows in folders of his own (``--glossary FOLDER``), which are checked when they are named, come
-first, and so win over the packaged ones.
+rows in folders of his own (``--glossary FOLDER``), which are checked when they are named
+(:mod:`inscribe.descriptions`), come first, and so win over the packaged ones.
 
 >>> [row["value"] for row in rows("numbers") if row["written"] in "廿壱"]
 ['1', '20']
@@ -44,20 +44,17 @@ def folders() -> tuple[Path, ...]:
 
 
 def add_folder(folder: str | os.PathLike[str]) -> None:
-    """Read tables from ``folder`` too, its rows before all others.
+    """Read tables from ``folder`` too, its rows before all others, whatever they hold.
+
+    ``inscribe.add_glossary`` does the same with tables that are to be checked first.
 
     Raises:
         InputError: ``folder`` is not a folder.
-        TableError: one of its tables is unknown or does not keep to its description; file, line
-            and what is allowed are named. Where there are several problems, all are told at once.
     """
     path = Path(folder)
     if not path.is_dir():
         raise InputError("there is no such glossary folder", Place(str(path)))
     if path not in _user_folders:
-        from inscribe.descriptions import require_sound
-
-        require_sound(path)
         _user_folders.insert(0, path)
         forget()
 

@@ -62,12 +62,10 @@ class LazyGroup(click.Group):
 def cli(glossaries: tuple[str, ...]) -> None:
     """Record, read and collate the inscriptions on Japanese sword fittings."""
     if glossaries:
-        from pathlib import Path
-
-        from inscribe import tables
+        from inscribe.descriptions import add_glossary
 
         for folder in glossaries:
-            tables.add_folder(Path(folder))
+            add_glossary(folder)
 
 
 def main() -> None:

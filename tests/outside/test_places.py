@@ -25,14 +25,9 @@ EXPLAINED = {
 
 
 def hand_kept() -> Iterator[tuple[str, str]]:
-    for (written, _, kana, _), _ in tables.rows(
-        "provinces", ("written", "kind", "kana", "province")
-    ):
-        yield written, kana
-    for (written, kana, *_), _ in tables.rows(
-        "cities", ("written", "kana", "kind", "alternatives", "gloss")
-    ):
-        yield written, kana
+    for name in ("provinces", "cities"):
+        for row in tables.rows(name):
+            yield row["written"], row["kana"]
 
 
 def test_places_agree_with_unidic() -> None:
