@@ -43,7 +43,8 @@ class Kind:
 class Column:
     """A column of a table: its name, what it means, and what its cells may hold.
 
-    ``by`` is the column on which the kind depends, ``kinds`` the kind for what stands there.
+    ``by`` is the column on which the kind depends, ``kinds`` the kind for what stands there;
+    ``known`` are the only values there can be.
     """
 
     name: str
@@ -53,6 +54,7 @@ class Column:
     kinds: Mapping[str, Kind] = field(default_factory=dict)
     is_list: bool = False
     optional: bool = False
+    known: tuple[str, ...] = ()
 
     @property
     def says(self) -> str:
@@ -60,7 +62,8 @@ class Column:
         if self.by:
             said = "; ".join(f"{kind}: {held.says}" for kind, held in self.kinds.items())
             return f"depends on the {self.by}: {said}"
-        said = self.kind.says if self.kind else "text"
+        said = f"one of {', '.join(self.known)}" if self.known else ""
+        said = said or (self.kind.says if self.kind else "text")
         return f"{said}; several separated by {tables.SEPARATOR}" if self.is_list else said
 
     def kind_in(self, row: Mapping[str, str]) -> Kind | None:
@@ -116,7 +119,7 @@ def _table(
     name: str, entry: dict[str, Any], shared: dict[str, Any], kinds: Mapping[str, Kind]
 ) -> Table:
     columns = {
-        column: _column(column, {**shared.get(column, {}), **own}, kinds)
+        column: _column(name, column, {**shared.get(column, {}), **own}, kinds)
         for column, own in entry["columns"].items()
     }
     rule = Kind(re.compile(entry["rule"][0]), entry["rule"][1]) if "rule" in entry else None
@@ -133,7 +136,7 @@ def _table(
     )
 
 
-def _column(name: str, said: dict[str, Any], kinds: Mapping[str, Kind]) -> Column:
+def _column(table: str, name: str, said: dict[str, Any], kinds: Mapping[str, Kind]) -> Column:
     one_of = said.get("of", ())
     kind = Kind(re.compile("|".join(map(re.escape, one_of))), f"one of {', '.join(one_of)}")
     return Column(
@@ -144,7 +147,16 @@ def _column(name: str, said: dict[str, Any], kinds: Mapping[str, Kind]) -> Colum
         {value: kinds[name] for value, name in said.get("kinds", {}).items()},
         said.get("list", False),
         said.get("optional", False),
+        _packaged_values(table, name) if said.get("known") else (),
     )
+
+
+def _packaged_values(table: str, column: str) -> tuple[str, ...]:
+    """Return what stands in a column of the packaged table."""
+    lines = read_text(tables.tables_in(tables.PACKAGED)[table]).splitlines()
+    header, *rows = (line.split("\t") for line in lines if line and not line.startswith("#"))
+    values = (value for row in rows for value in tables.listed(row[header.index(column)]))
+    return tuple(dict.fromkeys(values))
 
 
 def add_glossary(folder: str | os.PathLike[str]) -> None:
@@ -253,11 +265,12 @@ def _problem(column: Column, cell: str, row: Mapping[str, str]) -> TableError | 
             return None
         return TableError(f"the {column.name} is missing", None, f"expected {column.says}")
     for value in cell.split(tables.SEPARATOR) if column.is_list else [cell]:
-        if kind and not kind.pattern.fullmatch(value):
+        unknown = column.known and value not in column.known
+        if unknown or (kind and not kind.pattern.fullmatch(value)):
             message = f"the {column.name} “{value}” cannot stand there"
             return TableError(message, None, f"expected {_expected(column, kind, row)}")
     return None
 
 
-def _expected(column: Column, kind: Kind, row: Mapping[str, str]) -> str:
-    return f"{kind.says} ({column.by}: {row[column.by]})" if column.by else column.says
+def _expected(column: Column, kind: Kind | None, row: Mapping[str, str]) -> str:
+    return f"{kind.says} ({column.by}: {row[column.by]})" if column.by and kind else column.says

@@ -94,7 +94,6 @@ def cached(most: int | None = None) -> Callable[[Callable[P, T]], Callable[P, T]
     return decorate
 
 
-@cached()
 def tables_in(folder: Path) -> dict[str, Path]:
     """Return the files of the tables in a folder and its folders of subjects, by their names."""
     found: dict[str, Path] = {}
@@ -114,12 +113,18 @@ def subjects() -> tuple[str, ...]:
 
 def files(name: str) -> tuple[Path, ...]:
     """Return the files of the table ``name``, the user's first."""
-    return tuple(tables_in(folder)[name] for folder in folders() if name in tables_in(folder))
+    return tuple(found[name] for found in _found_in_folders() if name in found)
+
+
+@cached()
+def _found_in_folders() -> tuple[dict[str, Path], ...]:
+    return tuple(map(tables_in, folders()))
 
 
 def files_about(subject: str) -> tuple[Path, ...]:
     """Return the files of every table of a subject, the user's too."""
-    names = sorted(n for n, path in tables_in(PACKAGED).items() if path.parent.name == subject)
+    packaged = _found_in_folders()[-1]
+    names = sorted(name for name, path in packaged.items() if path.parent.name == subject)
     return tuple(path for name in names for path in files(name))
 
 
@@ -243,7 +248,7 @@ def _header(path: Path, lines: Iterable[str]) -> tuple[int, tuple[str, ...]]:
 
 def _left_out(name: str, path: Path, columns: tuple[str, ...]) -> Row:
     """Return an empty row with those columns of a table that a user's file leaves out."""
-    packaged = tables_in(PACKAGED).get(name, path)
+    packaged = _found_in_folders()[-1].get(name, path)
     if packaged == path:
         return {}
     with packaged.open(encoding="utf-8") as file:

@@ -7,9 +7,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
 import inscribe
 from inscribe import tables
+from inscribe.cli import cli
 from inscribe.descriptions import described, described_tables, problems_in, problems_of
 from inscribe.errors import InscribeError, ProblemsError, TableError
 from inscribe.reading.names.ranking import readings
@@ -81,7 +83,8 @@ REFUSED = [
     ("name_endings", "斎\tart\tさい\t\tmuch", "a number from 0 to 1"),
     ("name_elements", "晴\t:3\t\t\t", "KANA:WEIGHT"),
     ("surnames", "三\t三輪=みわ", "WRITTEN=KANA:COST"),
-    ("signature_words", "作\tverbB\tさく\t\t\t", "a class of words"),
+    ("signature_words", "作\tverbb\tさく\t\t\t", "expected one of verb"),
+    ("labels", "widht\tWidth\t幅", "length, width"),
     ("signature_formulas", "於\topener\tplaces\t{} に\t{} に\t\tat\t0", "one of place, patron"),
     ("titles", "\tかみ\toffice\t\t", "the written is missing"),
     ("month_names", "花月\t13\tかげつ\tkagetsu", "a month, 1 to 12"),
@@ -151,7 +154,7 @@ def test_a_folder_has_effect_after_first_use(user_table: Callable[..., None]) ->
     text = "嶺曉作"
     assert "Harumichi" not in inscribe.read_text(text).proposals[0].romaji
     assert readings("嶺曉")[0].romaji != "Harumichi"
-    user_table("names", "嶺暁\tはるみち\t\t")
+    user_table("names", "嶺曉\tはるみち\t\t")
     assert readings("嶺暁")[0].romaji == "Harumichi"
     assert "Harumichi" in inscribe.read_text(text).proposals[0].romaji
 
@@ -160,3 +163,24 @@ def test_a_users_table_may_lie_in_a_folder_of_its_subject(tmp_path: Path) -> Non
     (tmp_path / "names").mkdir()
     (tmp_path / "names" / "names.tsv").write_text("written\tkana\n嶺曉\tmineaki\n", "utf-8")
     assert [error.place.line for error in problems_in(tmp_path)] == [2]
+
+
+def test_the_command_lists_the_tables_and_shows_one() -> None:
+    listed = CliRunner().invoke(cli, ["glossary", "show"]).output
+    assert all(f"  {name} " in listed for name in described_tables())
+    shown = CliRunner().invoke(cli, ["glossary", "show", "numbers"]).output
+    assert "CC0-1.0" in shown
+    assert "a whole number of zero or more" in shown
+    wrong = CliRunner().invoke(cli, ["glossary", "show", "number"])
+    assert "did you mean numbers" in str(wrong.exception)
+
+
+def test_the_command_checks_a_folder(tmp_path: Path) -> None:
+    (tmp_path / "names.tsv").write_text("written\tkana\n嶺曉\tみねあき\n", "utf-8")
+    good = CliRunner().invoke(cli, ["glossary", "check", str(tmp_path)], standalone_mode=False)
+    assert (good.return_value, good.output) == (0, "1 table: 0 problems\n")
+    (tmp_path / "months.tsv").write_text("written\n", "utf-8")
+    (tmp_path / "name.tsv").write_text("written\n", "utf-8")
+    bad = CliRunner().invoke(cli, ["glossary", "check", str(tmp_path)], standalone_mode=False)
+    assert bad.return_value == 1
+    assert bad.output.endswith("3 tables: 2 problems\n")

@@ -20,6 +20,7 @@ import math
 from collections.abc import Iterable
 
 from inscribe import tables
+from inscribe.forms import normalise_text
 from inscribe.reading.names.elements import Choice
 from inscribe.reading.names.lists import Listed, place_names, surnames, surnames_from
 from inscribe.reading.names.made import made_readings
@@ -70,7 +71,7 @@ def _own_list() -> dict[str, tuple[NameReading, ...]]:
     """Return the names of the user's own lists (``names.tsv``) with their readings."""
     found: dict[str, tuple[NameReading, ...]] = {}
     for row in tables.rows("names"):
-        written, kana, note = row["written"], row["kana"], row["note"]
+        written, kana, note = normalise_text(row["written"]).text, row["kana"], row["note"]
         reason = f"from your own list of names{f': {note}' if note else ''}"
         reading = NameReading(kana, romaji(kana), _OWN_LIST, reason, row["kind"] or "given")
         found[written] = (*found.get(written, ()), reading)
