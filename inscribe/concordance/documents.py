@@ -13,7 +13,8 @@ from inscribe.errors import InscribeError
 from inscribe.reading.spelling import is_kana
 
 if TYPE_CHECKING:
-    from inscribe.reading.words import Interpretation, Token
+    from inscribe.reading.inscription import Choice
+    from inscribe.reading.words import Interpretation, Override, Token
     from inscribe.record import Inscription, Record
     from inscribe.signs import Transcription
     from inscribe.sources import SourceText
@@ -77,30 +78,28 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
     ]
 
 
-def _read_inscription(inscription: Inscription, between: tuple[int, int] | None) -> Document:
-    if inscription.overrides:
-        return _read(inscription, between)
-    key = (inscription.text, inscription.notation, inscription.register, between)
-    known = _known()
-    if key not in known:
-        if len(known) >= _MOST_KEPT:
-            known.clear()
-        known[key] = _read(inscription, between)
-    return known[key]
+def _read_inscription(each: Inscription, between: tuple[int, int] | None) -> Document:
+    if each.overrides:
+        return _read(each.transcription, each.register, each.overrides, between)
+    return _read_text(each.text, each.notation, each.register, between)
 
 
-@tables.cached()
-def _known() -> dict[tuple[object, ...], Document]:
-    return {}
+@tables.cached(_MOST_KEPT)
+def _read_text(
+    text: str, convention: str, register: Choice, between: tuple[int, int] | None
+) -> Document:
+    return _read(notation.parse(text, convention), register, (), between)
 
 
-def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document:
+def _read(
+    text: Transcription,
+    register: Choice,
+    overrides: tuple[Override, ...],
+    between: tuple[int, int] | None,
+) -> Document:
     from inscribe import reading
 
-    text = inscription.transcription
-    read = reading.read(
-        text, inscription.register, inscription.overrides, between=between, alternatives=False
-    )
+    read = reading.read(text, register, overrides, between=between, alternatives=False)
     return _document("", "", "", "", text, read)
 
 
