@@ -261,4 +261,5 @@ def _row(line: str, columns: tuple[str, ...], rest: Row, path: Path, number: int
     if len(cells) != len(columns):
         expected = f"expected {len(columns)} cells separated by tabs, found {len(cells)}"
         raise TableError("the row does not fit the header", Place(str(path), number), expected)
-    return {**rest, **dict(zip(columns, cells, strict=True))}
+    row = dict(zip(columns, cells, strict=False))
+    return rest | row if rest else row
