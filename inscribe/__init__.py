@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from inscribe.checking import check_folder
     from inscribe.collation import collate, collate_texts
     from inscribe.dates import find as find_dates, resolve as resolve_date
+    from inscribe.descriptions import add_glossary
     from inscribe.entry import entries_in, entry_of
     from inscribe.errors import InscribeError
     from inscribe.forms import normalise, normalise_text, relation
@@ -45,13 +46,12 @@ if TYPE_CHECKING:
     from inscribe.report.lido import entries_as_lido
     from inscribe.report.tei import entries_as_tei
     from inscribe.sources import Library, find as find_source
-    from inscribe.tables import add_folder as add_glossary
 
 _HOMES = {
     "InscribeError": "inscribe.errors",
     "Library": "inscribe.sources.library",
     "Style": "inscribe.report.style",
-    "add_glossary": "inscribe.tables:add_folder",
+    "add_glossary": "inscribe.descriptions",
     "check_folder": "inscribe.checking",
     "collate": "inscribe.collation",
     "collate_texts": "inscribe.collation",

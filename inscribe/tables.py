@@ -1,167 +1,222 @@
 """The glossary: plain tab-separated tables that hold what the program knows.
 
-A table is a UTF-8 file ``NAME.tsv``: comment lines starting with ``#`` (what it is, its columns,
-its source and licence, how to rebuild it), one line of column names, then one row a line. The
-packaged tables lie in ``glossary/``; a user adds tables of the same names and columns in folders
-of his own (``--glossary PATH``, or a ``glossary/`` folder beside his records), whose rows come
-first and so win over the packaged ones.
+A table is a UTF-8 file ``NAME.tsv`` in a folder of its subject: one line of column names, then a
+row a line; lines that start with ``#`` are remarks, and the values of a cell that holds several are
+separated by ``;``. ``glossary/tables.toml`` says what each table is, and what its cells may hold.
+The packaged tables lie in ``glossary/`` and are held to that description by the tests; a user adds
+rows in folders of his own (``--glossary FOLDER``), which are checked when they are named
+(:mod:`inscribe.descriptions`), come first, and so win over the packaged ones.
+
+>>> [row["value"] for row in rows("numbers") if row["written"] in "廿壱"]
+['1', '20']
+>>> listed("つくる;さくす"), listed("")
+(('つくる', 'さくす'), ())
 """
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from functools import cache
+from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
-from typing import TypeVar
+from typing import ParamSpec, TypeVar
 
 from inscribe.errors import InputError, Place, TableError
 from inscribe.files import decode, read_text
 
+P = ParamSpec("P")
 T = TypeVar("T")
 
-_PACKAGED = Path(__file__).parent / "glossary"
-_CHECKOUT = Path(__file__).parent.parent / "glossary"
+Row = dict[str, str]  # the cells of a row by the names of their columns
+
+SEPARATOR = ";"
+_INSTALLED = Path(__file__).parent / "glossary"
+PACKAGED = _INSTALLED if _INSTALLED.is_dir() else Path(__file__).parent.parent / "glossary"
+_NO_SUBJECT = "build"  # the folder of the scripts that make tables
 _user_folders: list[Path] = []
 _forgetters: list[Callable[[], None]] = []
 
 
 def folders() -> tuple[Path, ...]:
     """Return the folders tables are read from, the user's before the packaged one."""
-    return (*_user_folders, _PACKAGED if _PACKAGED.is_dir() else _CHECKOUT)
+    return (*_user_folders, PACKAGED)
 
 
-def add_folder(folder: Path) -> None:
-    """Read tables from ``folder`` too, its rows before all others.
+def add_folder(folder: str | os.PathLike[str]) -> None:
+    """Read tables from ``folder`` too, its rows before all others, whatever they hold.
+
+    ``inscribe.add_glossary`` does the same with tables that are to be checked first.
 
     Raises:
         InputError: ``folder`` is not a folder.
     """
-    if not folder.is_dir():
-        raise InputError("there is no such glossary folder", Place(str(folder)))
-    if folder not in _user_folders:
-        _user_folders.insert(0, folder)
+    path = Path(folder)
+    if not path.is_dir():
+        raise InputError("there is no such glossary folder", Place(str(path)))
+    if path not in _user_folders:
+        _user_folders.insert(0, path)
         forget()
 
 
+def remove_folder(folder: str | os.PathLike[str]) -> None:
+    """Read no tables from ``folder`` any more."""
+    _user_folders.remove(Path(folder))
+    forget()
+
+
 def forget() -> None:
-    """Let every compiled table be made anew when it is next asked for."""
+    """Let everything that was made of tables be made anew when it is next asked for."""
     for clear in _forgetters:
         clear()
 
 
-def compiled(load: Callable[[], T]) -> Callable[[], T]:
-    """Decorate a function without arguments that builds a table: it runs once per set of folders.
+def cached(most: int | None = None) -> Callable[[Callable[P, T]], Callable[P, T]]:
+    """Return a decorator that keeps what a function returned, for at most so many arguments.
 
-    >>> @compiled
-    ... def greetings() -> list[str]:
+    What it kept is forgotten when the folders of tables change, so every function that reaches a
+    table, however far away, may be decorated so.
+
+    >>> @cached()
+    ... def greetings(name: str) -> list[str]:
     ...     print("loading")
-    ...     return ["hello"]
-    >>> greetings() is greetings()
+    ...     return [f"hello {name}"]
+    >>> greetings("you") is greetings("you")
     loading
     True
     """
-    cached = cache(load)
-    _forgetters.append(cached.cache_clear)
-    return cached
+
+    def decorate(function: Callable[P, T]) -> Callable[P, T]:
+        kept = lru_cache(most)(function)
+        _forgetters.append(kept.cache_clear)
+        return kept  # type: ignore[return-value]  # it takes the same arguments
+
+    return decorate
+
+
+def tables_in(folder: Path) -> dict[str, Path]:
+    """Return the files of the tables in a folder and its folders of subjects, by their names."""
+    found: dict[str, Path] = {}
+    for place in (folder, *(folder / subject for subject in subjects())):
+        if place.is_dir():
+            for file in sorted(place.glob("*.tsv")):
+                found.setdefault(file.stem, file)
+    return found
+
+
+@cached()
+def subjects() -> tuple[str, ...]:
+    """Return the names of the folders that the packaged tables lie in."""
+    with os.scandir(PACKAGED) as entries:
+        return tuple(sorted(e.name for e in entries if e.is_dir() and e.name != _NO_SUBJECT))
 
 
 def files(name: str) -> tuple[Path, ...]:
     """Return the files of the table ``name``, the user's first."""
-    return tuple(path for folder in folders() if (path := folder / f"{name}.tsv").is_file())
+    return tuple(found[name] for found in _found_in_folders() if name in found)
 
 
-Row = tuple[tuple[str, ...], Place]  # the cells of a row, and the place it stands in
+@cached()
+def _found_in_folders() -> tuple[dict[str, Path], ...]:
+    return tuple(map(tables_in, folders()))
 
 
-def rows(name: str, columns: Sequence[str], *, nameless: bool = False) -> Iterator[Row]:
-    """Yield each row of the table ``name`` as its cells, with the place it stands in.
+def files_about(subject: str) -> tuple[Path, ...]:
+    """Return the files of every table of a subject, the user's too."""
+    packaged = _found_in_folders()[-1]
+    names = sorted(name for name, path in packaged.items() if path.parent.name == subject)
+    return tuple(path for name in names for path in files(name))
 
-    ``columns`` are the names the header line must have, in order. The first cell of a row says
-    what it is about and may be empty only in a ``nameless`` table.
+
+def listed(cell: str) -> tuple[str, ...]:
+    """Return the values of a cell that may hold several."""
+    return tuple(cell.split(SEPARATOR)) if cell else ()
+
+
+def rows(name: str) -> Iterator[Row]:
+    """Yield each row of the table ``name``, the user's first.
 
     Raises:
-        TableError: the table is missing, its header differs, or a row has the wrong number of
-            cells or an empty first one; file and line are named.
+        TableError: the table is missing or a row has the wrong number of cells; file and line are
+            named.
     """
     for path in _found(name):
-        file = str(path)
-        for number, line in _lines_of(path, tuple(columns)):
-            cells, place = tuple(line.split("\t")), Place(file, number)
-            if len(cells) != len(columns) or not (cells[0] or nameless):
-                raise _misfit(cells, columns, place)
-            yield cells, place
+        lines = read_text(path).split("\n")
+        header, columns = _header(path, lines)
+        rest = _left_out(name, path, columns)
+        for number, line in enumerate(lines[header:], start=header + 1):
+            if line and line[0] != "#" and (line[0] > " " or line.strip()):
+                yield _row(line, columns, rest, path, number)
 
 
 class Rows:
-    """The rows of a large table by the first sign of what they are about.
+    """The rows of a large table by the first sign of their first cell.
 
     Only the rows that are asked for are taken apart, so that a table of thousands of names costs
     little where a single signature is read.
     """
 
-    def __init__(self, name: str, columns: Sequence[str]) -> None:
+    def __init__(self, name: str) -> None:
         """Find the rows of the table ``name``.
 
         Raises:
-            TableError: the table is missing or its header differs; file and line are named.
+            TableError: the table is missing.
         """
-        self._columns = tuple(columns)
-        self._files: list[tuple[str, list[str], dict[str, Sequence[int]]]] = []
+        self._files: list[_Lines] = []
         for path in _found(name):
             lines = read_text(path).split("\n")
-            header = _below_header(path, lines, self._columns)
-            self._files.append((str(path), lines, _numbers(lines, header)))
+            header, columns = _header(path, lines)
+            rest = _left_out(name, path, columns)
+            self._files.append((path, columns, rest, lines, _numbers(lines, header)))
 
     def about(self, sign: str) -> Iterator[Row]:
         """Yield the rows whose first cell begins with a sign.
 
         Raises:
-            TableError: a row has the wrong number of cells or an empty first one.
+            TableError: a row has the wrong number of cells.
         """
-        for name, lines, numbers in self._files:
-            for number in (*numbers.get("\t", ()), *numbers.get(sign, ())):
-                line = lines[number]
-                if line[0] != "#" and line.strip():
-                    place = Place(name, number + 1)
-                    yield _cells(line, self._columns, place), place
+        for path, columns, rest, lines, numbers in self._files:
+            for number in numbers.get(sign, ()):
+                yield _row(lines[number], columns, rest, path, number + 1)
 
     def signs(self) -> tuple[str, ...]:
         """Return the signs with which rows begin."""
-        found = dict.fromkeys(sign for _, _, numbers in self._files for sign in numbers)
-        return tuple(sign for sign in found if sign not in ("", "#"))
+        found = dict.fromkeys(sign for *_, numbers in self._files for sign in numbers)
+        return tuple(sign for sign in found if sign > " " and sign != "#")
 
 
 class Search:
     """A large table in which single rows are searched for; nothing else of it is taken apart."""
 
-    def __init__(self, name: str, columns: Sequence[str]) -> None:
+    def __init__(self, name: str) -> None:
         """Read the table ``name``.
 
         Raises:
-            TableError: the table is missing or its header differs; file and line are named.
+            TableError: the table is missing.
         """
-        self._columns = tuple(columns)
-        self._files: list[tuple[str, bytes]] = []
+        self._files: list[tuple[Path, tuple[str, ...], Row, bytes]] = []
         for path in _found(name):
             data = path.read_bytes()
             lines = (decode(line, str(path)).rstrip("\n") for line in BytesIO(data))
-            _below_header(path, lines, self._columns)
-            self._files.append((str(path), data))
+            _, columns = _header(path, lines)
+            self._files.append((path, columns, _left_out(name, path, columns), data))
 
-    def first_about(self, name: str) -> Row | None:
-        """Return the first row whose first cell is ``name``.
+    def first_about(self, written: str) -> Row | None:
+        """Return the first row whose first cell is ``written``.
 
         Raises:
             TableError: the row has the wrong number of cells.
         """
-        for file, data in self._files:
-            start = data.find(f"\n{name}\t".encode()) + 1
+        for path, columns, rest, data in self._files:
+            start = data.find(f"\n{written}\t".encode()) + 1
             if start:
-                place = Place(file, data.count(b"\n", 0, start) + 1)
-                line = decode(data[start:].partition(b"\n")[0], file).rstrip("\n")
-                return _cells(line, self._columns, place), place
+                line = decode(data[start:].partition(b"\n")[0], str(path)).rstrip("\n")
+                return _row(line, columns, rest, path, data.count(b"\n", 0, start) + 1)
         return None
+
+
+# A file, its columns, the columns it leaves out, its lines, and where a sign begins a row.
+_Lines = tuple[Path, tuple[str, ...], Row, list[str], dict[str, Sequence[int]]]
 
 
 def _numbers(lines: list[str], header: int) -> dict[str, Sequence[int]]:
@@ -179,42 +234,32 @@ def _numbers(lines: list[str], header: int) -> dict[str, Sequence[int]]:
 def _found(name: str) -> tuple[Path, ...]:
     found = files(name)
     if not found:
-        raise TableError(f"the table {name}.tsv is missing", Place(str(folders()[-1])))
+        raise TableError(f"the table {name}.tsv is missing", Place(str(PACKAGED)))
     return found
 
 
-def _lines_of(path: Path, columns: tuple[str, ...]) -> Iterator[tuple[int, str]]:
-    """Yield the lines of a table below its header, with their numbers."""
-    lines = read_text(path).split("\n")
-    header = _below_header(path, lines, columns)
-    for number, line in enumerate(lines[header:], start=header + 1):
-        if line and line[0] != "#" and (line[0] > " " or line.strip()):
-            yield number, line
-
-
-def _below_header(path: Path, lines: Iterable[str], columns: tuple[str, ...]) -> int:
-    """Return how many lines end with the header."""
-    number = 0
+def _header(path: Path, lines: Iterable[str]) -> tuple[int, tuple[str, ...]]:
+    """Return how many lines end with the column names, and these."""
     for number, line in enumerate(lines, start=1):
         if line and line[0] != "#" and line.strip():
-            if tuple(line.split("\t")) != columns:
-                expected = ", ".join(columns)
-                place = Place(str(path), number)
-                raise TableError("the column names differ", place, f"expected: {expected}")
-            return number
-    return number
+            return number, tuple(line.split("\t"))
+    raise TableError("the table has no line of column names", Place(str(path)))
 
 
-def _cells(line: str, columns: Sequence[str], place: Place) -> tuple[str, ...]:
-    """Return the cells of a row, the first of which must not be empty."""
-    cells = tuple(line.split("\t"))
-    if len(cells) != len(columns) or not cells[0]:
-        raise _misfit(cells, columns, place)
-    return cells
+def _left_out(name: str, path: Path, columns: tuple[str, ...]) -> Row:
+    """Return an empty row with those columns of a table that a user's file leaves out."""
+    packaged = _found_in_folders()[-1].get(name, path)
+    if packaged == path:
+        return {}
+    with packaged.open(encoding="utf-8") as file:
+        _, every = _header(packaged, (line.rstrip("\n") for line in file))
+    return {column: "" for column in every if column not in columns}
 
 
-def _misfit(cells: Sequence[str], columns: Sequence[str], place: Place) -> TableError:
-    if len(cells) == len(columns):
-        return TableError(f"the {columns[0]} is missing", place, "fill the first cell")
-    expected = f"expected {len(columns)} cells separated by tabs, found {len(cells)}"
-    return TableError("the row does not fit the header", place, expected)
+def _row(line: str, columns: tuple[str, ...], rest: Row, path: Path, number: int) -> Row:
+    cells = line.split("\t")
+    if len(cells) != len(columns):
+        expected = f"expected {len(columns)} cells separated by tabs, found {len(cells)}"
+        raise TableError("the row does not fit the header", Place(str(path), number), expected)
+    row = dict(zip(columns, cells, strict=False))
+    return rest | row if rest else row

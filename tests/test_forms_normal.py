@@ -128,19 +128,15 @@ def test_offsets_count_signs_not_code_points() -> None:
     assert normal.origin == (0, 1, 2, 2, 3, 3, 4)
 
 
-def test_a_user_table_wins(tmp_path, monkeypatch) -> None:
-    from inscribe import tables
+def test_a_user_table_wins_while_its_folder_is_read(tmp_path) -> None:
+    from inscribe import add_glossary, tables
 
-    header = "form\tcurrent\tsource\tnote\n"
-    (tmp_path / "variants.tsv").write_text(header + "舩\t舟\tmine\t\n", encoding="utf-8")
-    monkeypatch.setattr(tables, "_user_folders", [])
-    tables.add_folder(tmp_path)
-    try:
-        assert normalise_text("舩").text == "舟"
-    finally:
-        tables._user_folders.clear()
-        for forget in tables._forgetters:
-            forget()
+    header = "written\tcurrent\tsource\n"  # the note may be left out
+    (tmp_path / "variants.tsv").write_text(header + "舩\t舟\tmine\n", encoding="utf-8")
+    assert normalise_text("舩").text == "船"
+    add_glossary(str(tmp_path))
+    assert normalise_text("舩").text == "舟"
+    tables.remove_folder(tmp_path)
     assert normalise_text("舩").text == "船"
 
 

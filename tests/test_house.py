@@ -28,13 +28,12 @@ ORDER = [
     "late",
     "errors",
     "remarks",
-    "remarks",
     "signs",
     "files",
     "strict",
-    "strict",
     "workers",
     "tables",
+    "descriptions",
     "notation",
     "forms",
     "dates.model",
@@ -80,7 +79,6 @@ SHARED = {"dates.model", "collation.model"}
 MODULES = sorted(PACKAGE.rglob("*.py"))
 NO_ROOMS = (PACKAGE, PACKAGE / "cli")
 DOORS = [m for m in MODULES if m.name == "__init__.py" and m.parent not in NO_ROOMS]
-TABLES = sorted((ROOT / "glossary").glob("*.tsv"))
 
 
 def dotted(module: Path) -> str:
@@ -169,15 +167,6 @@ def test_a_function_is_seen_at_once(module: Path) -> None:
     for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
         if isinstance(node, ast.FunctionDef) and node.end_lineno:
             assert node.end_lineno - node.lineno < 60, node.name
-
-
-@pytest.mark.parametrize("table", TABLES, ids=lambda p: p.name)
-def test_a_table_names_its_source_and_how_it_is_kept(table: Path) -> None:
-    head = [line for line in table.read_text(encoding="utf-8").splitlines()[:30] if line[:1] == "#"]
-    text = " ".join(head)
-    assert "ource" in text, head
-    assert "Rebuild: " in text or "by hand" in text, head
-    assert "CC BY-SA" not in text or "Licence: CC BY-SA" in text, head
 
 
 def test_the_top_level_holds_only_what_the_card_allows() -> None:

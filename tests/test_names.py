@@ -3,31 +3,18 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
-from pathlib import Path
+from collections.abc import Callable
 
 import pytest
 from click.testing import CliRunner
 from hypothesis import given, settings, strategies as st
 
-from inscribe import tables
 from inscribe.cli.name import command
-from inscribe.errors import InscribeError, TableError
+from inscribe.errors import InscribeError
 from inscribe.reading.names.elements import choices, usualness
 from inscribe.reading.names.ranking import readings
 from inscribe.reading.names.sounds import joined_on
 from inscribe.reading.signatures.full_names import full_readings
-from inscribe.reading.words.signature_words import lexicon
-
-
-@pytest.fixture
-def glossary(tmp_path: Path) -> Iterator[Path]:
-    """Return an empty glossary folder of the user's, read before the packaged tables."""
-    tables.add_folder(tmp_path)
-    yield tmp_path
-    tables._user_folders.remove(tmp_path)
-    for forget in tables._forgetters:
-        forget()
 
 
 def first(name: str, kind: str = "given") -> str:
@@ -95,71 +82,13 @@ def test_an_unreadable_sign_stays() -> None:
     assert readings("□親")[0].kana.startswith("□")
 
 
-def test_the_users_own_list_comes_first(glossary: Path) -> None:
-    table = "written\tkana\tkind\tnote\n綾郷\tはれ|ちか\tgiven\tas he spelled it in kana himself\n"
-    (glossary / "names.tsv").write_text(table, encoding="utf-8")
-    for forget in tables._forgetters:
-        forget()
+def test_the_users_own_list_comes_first(user_table: Callable[..., None]) -> None:
+    assert readings("綾郷")[0].romaji == "Ayasato"  # what was made before is forgotten
+    user_table("names", "綾郷\tはれ|ちか\tgiven\tas he spelled it in kana himself")
     found = readings("綾郷")
     assert (found[0].romaji, found[1].romaji) == ("Harechika", "Ayasato")
     assert "as he spelled it in kana himself" in found[0].reason
     assert full_readings("綾郷")[0].romaji == "Harechika"
-
-
-@pytest.mark.parametrize(
-    ("table", "content", "call"),
-    [
-        ("names", "written\tkana\tkind\tnote\n綾郷\t\tgiven\t\n", lambda: readings("綾郷")),
-        (
-            "name_preferences",
-            "char\tplace\treadings\n晴\tmiddle\tはる:1\n",
-            lambda: choices("晴", "first"),
-        ),
-        (
-            "name_preferences",
-            "char\tplace\treadings\n晴\tfirst\tはる\n",
-            lambda: choices("晴", "first"),
-        ),
-        ("surnames", "first\tnames\n三\t三輪=みわ\n", lambda: readings("三輪", "surname")),
-        (
-            "name_endings",
-            "ending\tkind\tkana\talternatives\tstem\tweight\n斎\tart\tさい\t\ton\tmuch\n",
-            lambda: readings("鶴梢斎"),
-        ),
-        (
-            "name_endings",
-            "ending\tkind\tkana\talternatives\tstem\tweight\n斎\tstudio\tさい\t\ton\t1\n",
-            lambda: readings("鶴梢斎"),
-        ),
-        (
-            "name_endings",
-            "ending\tkind\tkana\talternatives\tstem\tweight\n斎\tart\t\t\ton\t1\n",
-            lambda: readings("鶴梢斎"),
-        ),
-        (
-            "name_elements",
-            "char\tfirst\tlast\tstem\talone\n晴\t:3\t\t\t\n",
-            lambda: choices("晴", "stem"),
-        ),
-        (
-            "signature_formulas",
-            "written\trole\tfamily\tfinal\tjoined\talternatives\tgloss\tcost\n"
-            "於\topener\tplaces\t{} に\t{} に\t\tat\t0\n",
-            lexicon,
-        ),
-        ("titles", "written\tkana\tkind\talternatives\tgloss\n\tかみ\toffice\t\t\n", lexicon),
-    ],
-)
-def test_a_row_that_cannot_be_used_is_named(
-    glossary: Path, table: str, content: str, call: object
-) -> None:
-    (glossary / f"{table}.tsv").write_text(content, encoding="utf-8")
-    for forget in tables._forgetters:
-        forget()
-    with pytest.raises(TableError) as caught:
-        call()  # type: ignore[operator]
-    assert caught.value.place.file == str(glossary / f"{table}.tsv")
-    assert caught.value.place.line == 2
 
 
 def test_shares_of_a_character_make_a_whole() -> None:

@@ -43,7 +43,7 @@ def printed(command: str, library: Path) -> str:
         "INSCRIBE_LIBRARY": str(library),
     }
     run = subprocess.run(
-        re.sub(r"\binscribe (?=[a-z])", f"{program} ", command),
+        re.sub(r"\binscribe (?=[a-z-])", f"{program} ", command),
         shell=True,
         cwd=ROOT,
         env=environment,

@@ -13,8 +13,7 @@ from inscribe.forms import normalise_text
 from inscribe.reading.chinese import Saying, known_saying
 from inscribe.reading.chinese.sayings import readings_of_saying, worn_sayings
 
-COLUMNS = ("text", "reading", "kind", "gloss")
-ROWS = [cells for cells, _ in tables.rows("sayings", COLUMNS)]
+ROWS = [tuple(row.values()) for row in tables.rows("sayings")]
 
 
 @pytest.mark.parametrize(

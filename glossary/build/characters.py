@@ -1,28 +1,14 @@
-"""Build glossary/characters.tsv: strokes, readings and senses of kanji, from KANJIDIC2 and Unihan.
+"""Build characters.tsv: strokes, readings and senses of kanji, from KANJIDIC2 and Unihan.
 
-Run after the tables of forms: python glossary/build/characters.py
+Needs the Debian packages kanjidic-xml and unicode-data; runs after the tables of forms.
 """
 
 from __future__ import annotations
 
 import xml.etree.ElementTree as ET
 
-from sources import kanjidic, table, unihan, write
+from sources import kanjidic, listed, table, unihan
 
-HEADER = """\
-# Kanji: strokes, readings and senses.
-# Columns: char; strokes (the usual count first, then other counts in use); on; kun (a full stop
-#   before what is usually written in kana, a hyphen where something else is joined on); names
-#   (readings in names); senses (at most four, English); rank (by frequency in newspapers, where
-#   known). Several values of a cell are separated by spaces, senses by semicolons. The rows of the
-#   commonest stand first, where a search finds them soonest.
-# Sources: KANJIDIC2 of the Electronic Dictionary Research and Development Group (Debian package
-#   kanjidic-xml, CC BY-SA 4.0); strokes of the forms it lacks: kTotalStrokes of Unihan 15.0
-#   (Unicode licence v3), counted on the Chinese shape.
-# Licence: CC BY-SA 4.0.
-# Rebuild: python glossary/build/characters.py (after the tables of forms)
-char\tstrokes\ton\tkun\tnames\tsenses\trank
-"""
 MOST_SENSES = 4
 
 Row = tuple[str, ...]
@@ -38,11 +24,11 @@ def entry_row(entry: ET.Element) -> Row:
     senses = [m.text or "" for m in entry.iter("meaning") if m.get("m_lang") is None]
     return (
         entry.findtext("literal", ""),
-        " ".join(count.text or "" for count in entry.iter("stroke_count")),
-        " ".join(readings["ja_on"]),
-        " ".join(readings["ja_kun"]),
-        " ".join(names),
-        "; ".join(sense.replace(";", ",") for sense in senses[:MOST_SENSES]),
+        listed(count.text or "" for count in entry.iter("stroke_count")),
+        listed(readings["ja_on"]),
+        listed(readings["ja_kun"]),
+        listed(names),
+        listed(sense.replace(";", ",") for sense in senses[:MOST_SENSES]),
         entry.findtext("misc/freq", ""),
     )
 
@@ -58,15 +44,11 @@ def forms_named() -> set[str]:
     return {cell for name in names for row in table(name) for cell in row[:2] if len(cell) == 1}
 
 
-def main() -> None:
-    """Write the table."""
+def built() -> dict[str, list[Row]]:
+    """Return the rows of the table."""
     rows = [entry_row(entry) for entry in kanjidic()]
     missing = forms_named() - {row[0] for row in rows}
     for char, _, strokes in unihan("IRGSources", "kTotalStrokes"):
         if char in missing:
             rows.append((char, strokes.split(" ")[0], "", "", "", "", ""))
-    write("characters", HEADER, sorted(rows, key=commonest_first))
-
-
-if __name__ == "__main__":
-    main()
+    return {"characters": sorted(rows, key=commonest_first)}

@@ -1,9 +1,8 @@
-"""Build glossary/compounds.tsv from EDICT, and hold the readings of sayings.tsv against EDICT.
+"""Build compounds.tsv from EDICT, and hold the readings of sayings.tsv against EDICT.
 
 EDICT marks set phrases of (mostly) four signs with "(yoji)" and proverbs with "(proverb)". It
 lists several readings of a phrase by the alphabet, so the one that is made of the commonest
-readings of its signs goes first. Run after characters.tsv is up to date:
-python glossary/build/compounds.py (Debian package edict). It prints the sayings that EDICT
+readings of its signs goes first. Needs the Debian package edict. It prints the sayings that EDICT
 reads otherwise; each is then put right by hand, or is another customary reading.
 """
 
@@ -14,22 +13,13 @@ from collections import defaultdict
 from functools import cache
 from pathlib import Path
 
-from sources import table, write
+from sources import listed, table
 
 from inscribe.forms import normalise_text, readings
 from inscribe.reading.chinese.compounds import as_in_compounds, with_bars
 from inscribe.reading.spelling import hiragana
 
 EDICT = Path("/usr/share/edict/edict")
-HEADER = """\
-# Set phrases in kanji alone, of four signs and more, as EDICT has them.
-# Columns: text (current forms); reading (kana, divided into words); others (other readings); gloss.
-# Source: EDICT of the Electronic Dictionary Research and Development Group, file of 2021-02-03
-#   (Debian package edict): its entries marked as yojijukugo or proverbs. The division into words
-#   and the order of the readings follow the readings of the signs in characters.tsv.
-# Licence: CC BY-SA 4.0. Rebuild: python glossary/build/compounds.py
-text\treading\tothers\tgloss
-"""
 _ENTRY = re.compile(r"(?P<text>[\u3005\u4e00-\u9fff]{3,8}) \[(?P<kana>[^\]]+)\] /(?P<gloss>.*)/")
 _TAG = re.compile(r"\((?:[a-z0-9-]+(?:,[a-z0-9-]+)*|Buddh|P|[0-9]+)\) ?")
 _MARKS = re.compile(r"\((?:yoji|proverb)\)")
@@ -119,7 +109,7 @@ def rows() -> list[tuple[str, ...]]:
         costs = {kana: cuts(text, kana) or (99, ()) for kana in marked}
         ranked = sorted(marked, key=lambda kana: (costs[kana][0], kana))
         reading, *others = [divided(text, kana, words) for kana in ranked]
-        found.append((text, reading, ", ".join(others), gloss_of(marked[ranked[0]])))
+        found.append((text, reading, listed(others), gloss_of(marked[ranked[0]])))
     return found
 
 
@@ -134,6 +124,7 @@ def compare() -> None:
             print(f"  {text} {kana}; EDICT: {', '.join(known[text])}")
 
 
-if __name__ == "__main__":
-    write("compounds", HEADER, rows())
+def built() -> dict[str, list[tuple[str, ...]]]:
+    """Return the rows of the table, and print how the sayings compare."""
     compare()
+    return {"compounds": rows()}

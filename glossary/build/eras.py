@@ -1,37 +1,30 @@
-"""Build glossary/eras.tsv from CLDR and eras_by_hand.tsv.
+"""Build glossary/dates/eras.tsv from CLDR and eras_by_hand.tsv.
 
-Run: ``python glossary/build/eras.py CORE FULL`` with the unpacked npm packages ``cldr-core``
-(start days) and ``cldr-cal-japanese-full`` (names).
+Needs the npm packages ``cldr-core`` (start days) and ``cldr-cal-japanese-full`` (names), unpacked
+in the folder that the environment variable CLDR names (by default node_modules).
 """
 
 from __future__ import annotations
 
 import csv
 import json
+import os
 import re
-import sys
 from pathlib import Path
 
 import jaconv
+from sources import listed
 
+from inscribe.descriptions import described
+from inscribe.tables import SEPARATOR
+
+CLDR = Path(os.environ.get("CLDR", "node_modules"))
 HERE = Path(__file__).parent
-TABLE = HERE.parent / "eras.tsv"
-COLUMNS = ("era", "kana", "romaji", "also", "court", "year", "month", "day", "last", "note")
-HEADER = """\
-# The eras (nengo) of Japan since 645, those of the northern and the southern court told apart.
-# columns: era; kana; romaji (modified Hepburn); also (other readings met with, separated by ; );
-#   court (north, south, empty: the whole country); year, month, day (its first day: lunisolar
-#   up to 1872, Gregorian after; year = the western year in which year 1 began); last (the last
-#   year counted in it: the year in which the next one began; empty for the era that runs); note
-# Source: Unicode CLDR 48 (calendarData.json, ca-japanese.json; Unicode licence v3); the northern
-#   court, the last years of the earliest eras and some readings from memory
-#   (glossary/build/eras_by_hand.tsv).
-# Rebuild: python glossary/build/eras.py CLDR-CORE CLDR-CAL-JAPANESE-FULL (unpacked npm packages)
-"""
 
 
-def cldr(core: Path, full: Path) -> dict[str, dict[str, str]]:
+def cldr() -> dict[str, dict[str, str]]:
     """Return the eras of CLDR by name, as rows of the table."""
+    core, full = CLDR / "cldr-core", CLDR / "cldr-cal-japanese-full"
     data = json.loads((core / "supplemental/calendarData.json").read_text("utf-8"))
     starts = data["supplemental"]["calendarData"]["japanese"]["eras"]
     japanese, english = (names(full, language) for language in ("ja", "en"))
@@ -74,16 +67,16 @@ def by_hand() -> list[dict[str, str]]:
 def table(eras: dict[str, dict[str, str]]) -> list[dict[str, str]]:
     """Return the rows of the table in the order of their first days."""
     for row in by_hand():
-        entry = eras.setdefault(row["era"], {})
+        entry = eras.setdefault(row["written"], {})
         entry.update({key: cell for key, cell in row.items() if cell})
     result = []
-    for era, entry in eras.items():
+    for written, entry in eras.items():
         year, month, day = entry["start"].split("-")
         kana = kana_of(entry["romaji"])
-        facts = {"era": era, "kana": kana, "year": year, "month": month, "day": day}
-        row = {column: entry.get(column, "") for column in COLUMNS} | facts
-        also = (name for name in row["also"].split("; ") if name != row["romaji"])
-        result.append(row | {"also": "; ".join(also)})
+        facts = {"written": written, "kana": kana, "year": year, "month": month, "day": day}
+        row = {column: entry.get(column, "") for column in described("eras").columns} | facts
+        also = (name for name in row["also"].split(SEPARATOR) if name != row["romaji"])
+        result.append(row | {"also": listed(also)})
     result.sort(key=lambda row: tuple(int(row[part]) for part in ("year", "month", "day")))
     close(result)
     return result
@@ -95,13 +88,10 @@ def close(rows: list[dict[str, str]]) -> None:
         court = row["court"]
         following = (after for after in rows[index + 1 :] if after["court"] in (court, ""))
         successor = next(following, None)
-        if not row["last"] and successor:
-            row["last"] = successor["year"]
+        if not row["last_year"] and successor:
+            row["last_year"] = successor["year"]
 
 
-if __name__ == "__main__":
-    rows = table(cldr(Path(sys.argv[1]), Path(sys.argv[2])))
-    lines = ["\t".join(row[column] for column in COLUMNS) for row in rows]
-    text = HEADER + "\t".join(COLUMNS) + "\n" + "\n".join(lines) + "\n"
-    TABLE.write_text(text, encoding="utf-8")
-    print(f"{len(rows)} eras written to {TABLE}")
+def built() -> dict[str, list[tuple[str, ...]]]:
+    """Return the rows of the table."""
+    return {"eras": [tuple(row.values()) for row in table(cldr())]}

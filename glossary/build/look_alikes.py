@@ -1,8 +1,8 @@
-"""Build glossary/look_alikes.tsv: a hand list, what follows from it for whole characters, Unihan.
+"""Build look_alikes.tsv: a hand list, what follows from it for whole characters, Unihan.
 
 Two characters are derived as alike when they are built of the same parts in the same places but
 for one, and the two parts that differ are alike themselves (侍 and 待: 亻 and 彳).
-Run after parts.tsv is up to date: python glossary/build/look_alikes.py
+Needs the Debian package unicode-data; runs after parts.
 """
 
 from __future__ import annotations
@@ -10,19 +10,9 @@ from __future__ import annotations
 from collections import defaultdict
 from itertools import combinations
 
-from sources import GLOSSARY, character, table, unihan, write
+from sources import by_hand, character, table, unihan
 
 from inscribe.forms.components import parts
-
-HEADER = """\
-# Signs that carvers and readers take for each other.
-# Columns: signs (all of one row are alike); why; source.
-# Sources: common practice, from memory ("hand": glossary/build/look_alikes_by_hand.tsv); derived
-#   from the parts of KanjiVG (CC BY-SA 3.0) that the hand list calls alike ("parts");
-#   kSpoofingVariant of Unihan 15.0 (Unicode licence v3), of characters in JIS X 0208 ("Unihan").
-# Licence: CC BY-SA 3.0. Rebuild: python glossary/build/look_alikes.py
-signs\twhy\tsource
-"""
 
 
 def in_common_use(char: str) -> bool:
@@ -31,13 +21,6 @@ def in_common_use(char: str) -> bool:
         return len(char.encode("euc_jp")) == 2
     except UnicodeEncodeError:
         return False
-
-
-def by_hand() -> list[tuple[str, str, bool]]:
-    """Return the hand list: signs, why, and whether it holds for parts."""
-    lines = (GLOSSARY / "build" / "look_alikes_by_hand.tsv").read_text("utf-8").splitlines()
-    rows = [line.split("\t") for line in lines if line and not line.startswith("#")]
-    return [(signs, why, parts == "yes") for signs, why, parts in rows]
 
 
 def direct_parts() -> dict[str, list[tuple[str, str]]]:
@@ -52,8 +35,8 @@ def direct_parts() -> dict[str, list[tuple[str, str]]]:
 def derived() -> list[tuple[str, str, str]]:
     """Return the pairs of characters that differ in one part, by a part like it."""
     why_parts: dict[frozenset[str], str] = {}
-    for signs, _, holds in by_hand():
-        if holds:
+    for signs, _, holds_for_parts in by_hand("look_alikes_by_hand.tsv"):
+        if holds_for_parts == "yes":
             why_parts |= {frozenset(pair): "".join(pair) for pair in combinations(signs, 2)}
     others: dict[tuple[object, ...], list[tuple[str, str]]] = defaultdict(list)
     for char, built in direct_parts().items():
@@ -88,11 +71,10 @@ def from_unihan() -> list[tuple[str, str, str]]:
     return [(pair, "nearly the same shape", "Unihan") for pair in sorted(found)]
 
 
-def main() -> None:
-    """Write the table."""
-    rows = [(signs, why, "hand") for signs, why, _ in by_hand()]
-    write("look_alikes", HEADER, [*rows, *derived(), *rearranged(), *from_unihan()])
-
-
-if __name__ == "__main__":
-    main()
+def built() -> dict[str, list[tuple[str, str, str]]]:
+    """Return the rows of the table; what is alike for several reasons is named with the first."""
+    kept = [(signs, why, "hand") for signs, why, _ in by_hand("look_alikes_by_hand.tsv")]
+    first: dict[str, tuple[str, str, str]] = {}
+    for row in (*kept, *derived(), *rearranged(), *from_unihan()):
+        first.setdefault(row[0], row)
+    return {"look_alikes": list(first.values())}

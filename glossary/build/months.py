@@ -1,6 +1,6 @@
-"""Build glossary/months.tsv: the lunisolar years 1600-1872, month by month, by computation.
+"""Build glossary/dates/months.tsv: the lunisolar years 1600-1872, month by month, by computation.
 
-Run: ``python glossary/build/months.py`` (needs ``astronomy-engine``; about half a minute).
+Needs the PyPI package astronomy-engine, and about half a minute.
 
 No published table is copied. A month begins on the day of a new moon at Kyoto (135.77 E); the
 month that holds the winter solstice is the eleventh; of two solstices thirteen months apart, the
@@ -20,6 +20,7 @@ from datetime import date
 from pathlib import Path
 
 import astronomy
+from sources import listed
 
 FIRST_YEAR, LAST_YEAR = 1600, 1872
 KYOTO = 135.77 / 360  # days ahead of Greenwich
@@ -34,7 +35,6 @@ END_OF_LAST_MONTH = 2405160  # Julian day number of 1873-01-01, when the Gregori
 # calendar's own theory of the moon may stray; the last year it was in force.
 DOUBT = ((1684, 0.12), (1797, 0.06), (1843, 0.03), (1872, 0.015))
 HERE = Path(__file__).parent
-TABLE = HERE.parent / "months.tsv"
 CORRECTIONS = HERE / "months_corrections.tsv"
 
 
@@ -215,9 +215,9 @@ def doubt_below(year: int) -> float:
     return next(margin for until, margin in DOUBT if year <= until)
 
 
-def table_rows(all_months: list[Month]) -> list[str]:
+def table_rows(all_months: list[Month]) -> list[tuple[str, ...]]:
     """Return a row for each year."""
-    rows = []
+    rows: list[tuple[str, ...]] = []
     ends = [month.first for month in all_months[1:]] + [END_OF_LAST_MONTH]
     with_ends = list(zip(all_months, ends, strict=True))
     for year, group in itertools.groupby(with_ends, key=lambda pair: pair[0].year):
@@ -226,32 +226,16 @@ def table_rows(all_months: list[Month]) -> list[str]:
         lengths = "".join(
             {30: "大", 29: "小", 2: "二"}[end - month.first] for month, end in of_year
         )
-        doubtful = " ".join(
+        doubtful = listed(
             ("閏" if month.leap else "") + str(month.number)
             for month, _ in of_year
             if month.margin < doubt_below(year)
         )
-        rows.append(f"{year}\t{as_date(of_year[0][0].first)}\t{leap}\t{lengths}\t{doubtful}")
+        new_year = str(as_date(of_year[0][0].first))
+        rows.append((str(year), new_year, leap, lengths, doubtful))
     return rows
 
 
-HEADER = """\
-# The lunisolar years of Japan 1600-1872: new year's day, leap month and long and short months.
-# columns: year (western year in which it began); new_year (Gregorian date of its first day);
-#   leap (the month after which a leap month was inserted); lengths (大 = 30 days, 小 = 29,
-#   二 = 2, in order, the leap month in its place); doubtful (months whose computed first day may
-#   differ by a day from the calendar in force: the new moon fell close to the change of day)
-# Source: computed with astronomy-engine (MIT licence) at Kyoto, 135.77 E; mean principal terms
-#   before 1844, true ones from then on; Senmyo mean year and month until 1684 (constants from
-#   memory). Nine leap months stand where published chronologies have them, not where the
-#   computation puts them: glossary/build/months_corrections.tsv. Checked against 111 published
-#   days: tests/outside/test_dates_published.py.
-# Rebuild: python glossary/build/months.py
-year\tnew_year\tleap\tlengths\tdoubtful
-"""
-
-
-if __name__ == "__main__":
-    lines = table_rows(corrected(months()))
-    TABLE.write_text(HEADER + "\n".join(lines) + "\n", encoding="utf-8")
-    print(f"{len(lines)} years written to {TABLE}")
+def built() -> dict[str, list[tuple[str, ...]]]:
+    """Return the rows of the table."""
+    return {"months": table_rows(corrected(months()))}

@@ -1,25 +1,16 @@
 """Build surnames.tsv and place_names.tsv from the names in UniDic.
 
-Run from the root of the checkout, with inscribe and unidic-lite installed (UniDic 2.1.2, BSD
-licence): ``python glossary/build/name_lists.py``.
+Needs unidic-lite (UniDic 2.1.2, BSD licence).
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
-from pathlib import Path
 
 from name_statistics import unidic_entries
+from sources import listed
 
-GLOSSARY = Path(__file__).parent.parent
 LONGEST = 4
-FORMAT = (
-    "# first: the first character. names: those that begin with it (a row for each character, so\n"
-    "# that the table loads quickly), each WRITTEN=KANA:COST/KANA:COST, the more usual reading\n"
-    "# first; the cost is that of UniDic (lower is more frequent, or less like other words).\n"
-)
-SURNAMES = "# Surnames and their readings; no reading says which family is meant.\n"
-PLACES = "# Names of places and their readings, for residences that cities.tsv does not list.\n"
 
 
 def item(written: str, readings: dict[str, int]) -> str:
@@ -36,8 +27,8 @@ def item(written: str, readings: dict[str, int]) -> str:
     return f"{written}={'/'.join(shown)}"
 
 
-def write(table: str, heading: str, sort: str) -> None:
-    """Write the names of one sort, a row for each first character."""
+def rows_of(sort: str) -> list[tuple[str, ...]]:
+    """Return the names of one sort, a row for each first character."""
     names: dict[str, dict[str, int]] = defaultdict(dict)
     for _, written, kana, cost in unidic_entries(sort):
         if len(written) <= LONGEST:
@@ -45,14 +36,9 @@ def write(table: str, heading: str, sort: str) -> None:
     by_first: dict[str, list[str]] = defaultdict(list)
     for written, readings in sorted(names.items()):
         by_first[written[0]].append(item(written, readings))
-    with (GLOSSARY / f"{table}.tsv").open("w", encoding="utf-8") as file:
-        file.write(heading + FORMAT)
-        file.write("# Source: unidic-lite 1.0.8 (UniDic 2.1.2, BSD licence), names of 1-4 kanji.\n")
-        file.write("# Rebuild: python glossary/build/name_lists.py\nfirst\tnames\n")
-        for first, items in by_first.items():
-            file.write(f"{first}\t{' '.join(items)}\n")
+    return [(first, listed(items)) for first, items in by_first.items()]
 
 
-if __name__ == "__main__":
-    write("surnames", SURNAMES, "人名,姓")
-    write("place_names", PLACES, "地名,一般")
+def built() -> dict[str, list[tuple[str, ...]]]:
+    """Return the rows of both tables."""
+    return {"surnames": rows_of("人名,姓"), "place_names": rows_of("地名,一般")}

@@ -1,7 +1,6 @@
 """Build name_elements.tsv from the given names in UniDic and the readings of KANJIDIC2.
 
-Run from the root of the checkout, with unidic-lite installed (BSD licence) and the Debian package
-kanjidic-xml (KANJIDIC2, CC BY-SA 4.0): ``python glossary/build/name_statistics.py``.
+Needs unidic-lite (BSD licence) and the Debian package kanjidic-xml (KANJIDIC2, CC BY-SA 4.0).
 
 Every given name of two characters is divided between them by the readings of each; what is
 counted is how often a character is read so in that place. Names of three characters and more
@@ -10,20 +9,17 @@ tell how their characters are read before an ending (五郎, 兵衛, 斎).
 
 from __future__ import annotations
 
-import gzip
 import math
 import struct
-import xml.etree.ElementTree as ET
 from collections import Counter, defaultdict
 from collections.abc import Iterator
 from pathlib import Path
 
 import unidic_lite
+from sources import kanjidic, listed
 
 from inscribe.forms import normalise_text
 
-GLOSSARY = Path(__file__).parent.parent
-KANJIDIC = Path("/usr/share/edict/kanjidic2.xml.gz")
 VOICED = str.maketrans(
     "かきくけこさしすせそたちつてとはひふへほ", "がぎぐげござじずぜぞだぢづでどばびぶべぼ"
 )
@@ -100,9 +96,7 @@ def is_current_kanji(written: str) -> bool:
 def kanjidic_readings() -> Readings:
     """Return the readings of every kanji."""
     readings: Readings = defaultdict(dict)
-    with gzip.open(KANJIDIC) as file:
-        entries = ET.parse(file).getroot()
-    for entry in entries.iter("character"):
+    for entry in kanjidic():
         character = entry.findtext("literal", "")
         for reading in entry.iter("reading"):
             text = hiragana(reading.text or "").strip("-")
@@ -150,7 +144,7 @@ def likeliest_divisions(
     written: str, kana: str, readings: Readings
 ) -> list[tuple[tuple[str, bool], ...]]:
     """Return the divisions that change fewest readings in sound."""
-    found = set(divisions(written, kana, readings))
+    found = sorted(set(divisions(written, kana, readings)))
     fewest = min((changed for changed, _ in found), default=0)
     return [division for changed, division in found if changed == fewest]
 
@@ -162,7 +156,7 @@ def element_counts(
     counts: dict[str, tuple[Counter[tuple[str, bool]], ...]] = defaultdict(
         lambda: (Counter(), Counter(), Counter())
     )
-    for written, kana in names:
+    for written, kana in sorted(names):
         found = likeliest_divisions(written, kana, readings)
         if not found or (len(written) == 2 and written[1] in FEMALE_SECOND):
             continue
@@ -178,7 +172,7 @@ def alone_cell(names: dict[str, int], readings: dict[str, bool]) -> str:
     """Return the readings of a character that is a whole name, weighed by UniDic's costs."""
     lowest = min(names.values(), default=0)
     shown = sorted(names.items(), key=lambda item: item[1])[:READINGS_KEPT]
-    return " ".join(
+    return listed(
         f"{katakana(k) if readings.get(k) else k}:{math.exp((lowest - cost) / 500):.2g}"
         for k, cost in shown
     )
@@ -194,38 +188,11 @@ def cell(counts: Counter[tuple[str, bool]], readings: dict[str, bool]) -> str:
     ]
     shown = {hiragana(kana) for kana, _ in kept}
     kept += [(katakana(k), 0.2) for k, on in readings.items() if on and k and k not in shown]
-    return " ".join(f"{kana}:{count:.3g}" for kana, count in kept)
+    return listed(f"{kana}:{count:.3g}" for kana, count in kept)
 
 
-def write_elements(
-    names: set[tuple[str, str]],
-    alone: dict[str, dict[str, int]],
-    readings: Readings,
-) -> None:
-    """Write name_elements.tsv."""
-    counts = element_counts(names, readings)
-    with (GLOSSARY / "name_elements.tsv").open("w", encoding="utf-8") as file:
-        file.write(
-            "# The characters of given names and how they are read, by place in the name.\n"
-            "# first, last: in names of two characters; stem: before the end of a longer name.\n"
-            "# alone: as a whole name, weighed by frequency (1 = the most frequent).\n"
-            "# Each cell: READING:WEIGHT, most frequent first; on-readings in katakana, name and\n"
-            "# kun readings in hiragana. A weight is the number of names read so in UniDic (0.2:\n"
-            "# an on-reading of KANJIDIC2 that occurs in none).\n"
-            "# Sources: given names of unidic-lite 1.0.8 (UniDic 2.1.2, BSD licence); readings of\n"
-            "# KANJIDIC2 (EDRDG, CC BY-SA 4.0).\n"
-            "# Licence: CC BY-SA 4.0.\n"
-            "# Rebuild: python glossary/build/name_statistics.py\n"
-            "char\tfirst\tlast\tstem\talone\n"
-        )
-        for character in sorted({*counts, *alone}):
-            cells = (cell(column, readings[character]) for column in counts[character])
-            single = alone_cell(alone[character], readings[character])
-            file.write("\t".join((character, *cells, single)) + "\n")
-
-
-def main() -> None:
-    """Build the table."""
+def built() -> dict[str, list[tuple[str, ...]]]:
+    """Return the rows of the table."""
     readings = kanjidic_readings()
     given: set[tuple[str, str]] = set()
     alone: dict[str, dict[str, int]] = defaultdict(dict)
@@ -235,8 +202,10 @@ def main() -> None:
             given.add((written, kana))
         else:
             alone[written][kana] = min(cost, alone[written].get(kana, cost))
-    write_elements(given, alone, readings)
-
-
-if __name__ == "__main__":
-    main()
+    counts = element_counts(given, readings)
+    rows: list[tuple[str, ...]] = []
+    for character in sorted({*counts, *alone}):
+        cells = (cell(column, readings[character]) for column in counts[character])
+        single = alone_cell(alone[character], readings[character])
+        rows.append((character, *cells, single))
+    return {"name_elements": rows}

@@ -1,6 +1,6 @@
-"""Build glossary/parts.tsv: the parts of characters and where they stand, from KanjiVG.
+"""Build glossary/forms/parts.tsv: the parts of characters and where they stand, from KanjiVG.
 
-Run after the tables of forms: python glossary/build/parts.py
+Needs the PyPI package kanjivg; runs after the tables of forms.
 """
 
 from __future__ import annotations
@@ -10,20 +10,7 @@ import xml.etree.ElementTree as ET
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from sources import GLOSSARY, KANJIVG, table, write
-
-HEADER = """\
-# Parts of characters and where they stand.
-# Columns: char; parts (POSITION:PART, the parts of a part in brackets behind it; PART=WHOLE where
-#   the part is a reduced shape of a character of its own: 氵=水); source.
-# Positions: left, right, top, bottom, around (kamae), tare (top and left), nyo (left and bottom),
-#   inside (what one of these encloses), middle, part (not stated).
-# Sources: KanjiVG 20260714 by Ulrich Apel (PyPI package kanjivg, CC BY-SA 3.0);
-#   "hand": glossary/build/parts_by_hand.tsv; "like X": a compatibility ideograph, as X.
-# Licence: CC BY-SA 3.0.
-# Rebuild: python glossary/build/parts.py (after the tables of forms)
-char\tparts\tsource
-"""
+from sources import KANJIVG, by_hand, table
 
 KVG = "{https://kanjivg.tagaini.net/}"
 KVG_OLD = "{http://kanjivg.tagaini.net}"
@@ -54,12 +41,12 @@ class Part:
 
     def written(self) -> str:
         """Return the part as the table writes it."""
-        inner = f"({listed(self.parts)})" if self.parts else ""
+        inner = f"({written(self.parts)})" if self.parts else ""
         whole = f"={self.whole}" if self.whole and self.whole != self.char else ""
         return f"{self.position}:{self.char}{whole}{inner}"
 
 
-def listed(parts: list[Part]) -> str:
+def written(parts: list[Part]) -> str:
     """Return parts as one cell of the table."""
     return " ".join(part.written() for part in parts)
 
@@ -125,28 +112,22 @@ def drawn() -> dict[str, list[Part]]:
     return {char: parts for char, parts in found.items() if char >= "\u3400" and parts}
 
 
-def by_hand() -> list[tuple[str, str]]:
-    """Return the forms described by hand, each with its description sequence."""
-    lines = (GLOSSARY / "build" / "parts_by_hand.tsv").read_text("utf-8").splitlines()
-    rows = [line.split("\t") for line in lines if line and not line.startswith("#")]
-    return [(char, description) for char, description in rows]
+def built() -> dict[str, list[tuple[str, ...]]]:
+    """Return the rows of the table.
 
-
-def main() -> None:
-    """Write the table."""
+    Raises:
+        FileNotFoundError: kanjivg is not installed.
+    """
+    if not KANJIVG.is_dir():
+        raise FileNotFoundError("the PyPI package kanjivg")
     known = drawn()
     source = dict.fromkeys(known, "KanjiVG")
-    for char, description in by_hand():
+    for char, description in by_hand("parts_by_hand.tsv"):
         if char not in known:
             known[char], source[char] = from_description(description, known), "hand"
     forms = {row[0] for name in ("old_forms", "variants") for row in table(name)}
-    for form in forms - set(known):
+    for form in sorted(forms - set(known)):
         plain = unicodedata.normalize("NFC", form)
         if plain in known:
             known[form], source[form] = known[plain], f"like {plain}"
-    write("parts", HEADER, [(char, listed(known[char]), source[char]) for char in sorted(known)])
-    print("no parts known:", "".join(sorted(forms - set(known))))
-
-
-if __name__ == "__main__":
-    main()
+    return {"parts": [(char, written(known[char]), source[char]) for char in sorted(known)]}

@@ -1,6 +1,6 @@
-"""Build glossary/related_forms.tsv and simplified.tsv from Unihan, KANJIDIC2 and a hand list.
+"""Build glossary/forms/related_forms.tsv and simplified.tsv from Unihan, KANJIDIC2 and a hand list.
 
-Run after old_forms, variants and merged are up to date: python glossary/build/related_forms.py
+Needs the Debian packages unicode-data and kanjidic-xml.
 """
 
 from __future__ import annotations
@@ -8,27 +8,8 @@ from __future__ import annotations
 import unicodedata
 from collections import defaultdict
 
-from sources import GLOSSARY, character, kanjidic, table, unihan, write
+from sources import by_hand, character, kanjidic, listed, table, unihan
 
-RELATED_HEADER = """\
-# Pairs of characters that are one character in two forms, beyond the forms that are changed.
-# Normalisation leaves these as carved (both forms are printed today, or the one form is rare);
-# the relation of two signs knows them. A relation runs between the two of a pair, no further.
-# Columns: form; other; kind; source.
-# Sources: kSemanticVariant and kZVariant of Unihan 15.0 (Unicode licence v3); the variants of
-#   KANJIDIC2 (CC BY-SA 4.0); the forms of kJinmeiyoKanji in Unihan ("Jinmeiyo 2010"), less the
-#   pairs of glossary/build/not_variants.tsv; a few pairs from memory ("common practice").
-# Licence: CC BY-SA 4.0. Rebuild: python glossary/build/related_forms.py
-form\tother\tkind\tsource
-"""
-SIMPLIFIED_HEADER = """\
-# Chinese simplified characters that Japanese does not use, likely typed by mistake: a warning.
-# Columns: sign; meant (the character in its Japanese form, several separated by spaces).
-# Source: kTraditionalVariant of Unihan 15.0 (Unicode licence v3), for characters that are in none
-#   of JIS X 0208, 0212 and 0213 and whose traditional form, or its current form, is in JIS X 0208.
-# Rebuild: python glossary/build/related_forms.py
-sign\tmeant
-"""
 BY_HAND = (
     *("麁麤", "裡裏", "附付", "畫畵", "嘆歎", "襃裒", "著着", "刋刊", "壜罎", "俱倶", "噓嘘"),
     *("姸妍", "鐔鍔", "鎗槍", "鑓槍", "鐫鎸", "笄筓", "槌鎚", "濾沪", "鞠毬", "巓巔"),
@@ -101,8 +82,7 @@ def related_rows() -> list[tuple[str, ...]]:
     pairs = unihan_pairs() | kanjidic_pairs() | jinmeiyo_pairs()
     pairs |= {pair_of(*pair): "common practice" for pair in BY_HAND}
     current, words, numbers = current_forms(), merged_words(), numerals()
-    lines = (GLOSSARY / "build" / "not_variants.tsv").read_text("utf-8").splitlines()
-    refused = {pair_of(*line[:2]) for line in lines if not line.startswith("#")}
+    refused = {pair_of(*pair) for pair, *_ in by_hand("not_variants.tsv")}
     rows: list[tuple[str, ...]] = []
     for (form, other), source in sorted(pairs.items()):
         ends = {current.get(form, form), current.get(other, other)}
@@ -147,15 +127,10 @@ def simplified_rows() -> list[tuple[str, ...]]:
             continue
         meant = [current.get(c, c) for c in map(character, value.split()) if c != sign]
         if meant := [char for char in dict.fromkeys(meant) if in_common_use(char)]:
-            rows.append((sign, " ".join(meant)))
+            rows.append((sign, listed(meant)))
     return rows
 
 
-def main() -> None:
-    """Write both tables."""
-    write("related_forms", RELATED_HEADER, related_rows())
-    write("simplified", SIMPLIFIED_HEADER, sorted(simplified_rows()))
-
-
-if __name__ == "__main__":
-    main()
+def built() -> dict[str, list[tuple[str, ...]]]:
+    """Return the rows of both tables."""
+    return {"related_forms": related_rows(), "simplified": sorted(simplified_rows())}

@@ -10,13 +10,15 @@ import bz2
 import gzip
 import sysconfig
 import xml.etree.ElementTree as ET
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
+
+from inscribe.descriptions import described
+from inscribe.tables import SEPARATOR
 
 UNICODE = Path("/usr/share/unicode")
 KANJIDIC = Path("/usr/share/edict/kanjidic2.xml.gz")
 KANJIVG = Path(sysconfig.get_path("purelib")) / "kanji"
-GLOSSARY = Path(__file__).parent.parent
 
 
 def unihan(file: str, *properties: str) -> Iterator[tuple[str, str, str]]:
@@ -40,14 +42,23 @@ def kanjidic() -> list[ET.Element]:
 
 
 def table(name: str) -> Iterator[list[str]]:
-    """Yield the rows of a glossary table, without its comments and its header."""
-    lines = (GLOSSARY / f"{name}.tsv").read_text(encoding="utf-8").splitlines()
+    """Yield the cells of each packaged row of a glossary table."""
+    lines = described(name).file.read_text(encoding="utf-8").splitlines()
     rows = [line.split("\t") for line in lines if line and not line.startswith("#")]
     yield from rows[1:]
 
 
-def write(name: str, header: str, rows: list[tuple[str, ...]]) -> None:
-    """Write a table, its header lines first, and say how long it is."""
-    body = "".join("\t".join(row) + "\n" for row in rows)
-    (GLOSSARY / f"{name}.tsv").write_text(header + body, encoding="utf-8")
-    print(f"{name}.tsv: {len(rows)} rows")
+def by_hand(file: str) -> list[list[str]]:
+    """Return the cells of each line of a file kept by hand in this folder, without remarks."""
+    lines = (Path(__file__).parent / file).read_text(encoding="utf-8").splitlines()
+    return [line.split("\t") for line in lines if line and not line.startswith("#")]
+
+
+def listed(values: Iterable[str]) -> str:
+    """Return a cell of several values."""
+    return SEPARATOR.join(values)
+
+
+def as_text(name: str, rows: Iterable[Sequence[str]]) -> str:
+    """Return a table as it is written: the columns of its description, then its rows."""
+    return "".join("\t".join(row) + "\n" for row in (tuple(described(name).columns), *rows))

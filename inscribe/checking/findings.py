@@ -1,4 +1,4 @@
-"""What a check finds; codes and severities stand in ``glossary/findings.tsv``."""
+"""What a check finds; codes and severities stand in ``glossary/catalogue/findings.tsv``."""
 
 from __future__ import annotations
 
@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from typing import Literal, get_args
 
 from inscribe import tables
-from inscribe.errors import TableError
 
 Severity = Literal["error", "contradiction", "doubt"]
 SEVERITIES: tuple[Severity, ...] = get_args(Severity)
@@ -34,18 +33,11 @@ def finding(code: str, file: str, line: int | None, message: str, record: str = 
     return Finding(code, file, line, message, kinds()[code][1], record)
 
 
-@tables.compiled
+@tables.cached()
 def kinds() -> dict[str, tuple[Severity, str]]:
-    """Return severity and advice of each code.
-
-    Raises:
-        TableError: the table names a severity that does not exist.
-    """
+    """Return severity and advice of each code."""
+    named: dict[str, Severity] = {severity: severity for severity in SEVERITIES}
     found: dict[str, tuple[Severity, str]] = {}
-    for (code, severity, _, todo), place in tables.rows(
-        "findings", ("code", "severity", "meaning", "todo")
-    ):
-        if severity not in SEVERITIES:
-            raise TableError(f"there is no severity {severity}", place, ", ".join(SEVERITIES))
-        found.setdefault(code, (severity, todo))
+    for row in tables.rows("findings"):
+        found.setdefault(row["key"], (named[row["kind"]], row["todo"]))
     return found

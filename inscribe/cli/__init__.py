@@ -25,6 +25,7 @@ COMMANDS = {
     "check": "every problem in a folder of records",
     "concord": "every place where a word or sign occurs",
     "entry": "the catalogue entry",
+    "glossary": "the tables of what is known, and tables of your own",
     "schema": "the JSON Schema of records and outputs",
 }
 
@@ -62,12 +63,10 @@ class LazyGroup(click.Group):
 def cli(glossaries: tuple[str, ...]) -> None:
     """Record, read and collate the inscriptions on Japanese sword fittings."""
     if glossaries:
-        from pathlib import Path
-
-        from inscribe import tables
+        from inscribe.descriptions import add_glossary
 
         for folder in glossaries:
-            tables.add_folder(Path(folder))
+            add_glossary(folder)
 
 
 def main() -> None:

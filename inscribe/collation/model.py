@@ -165,7 +165,7 @@ class Collation:
     source: Transcription
     groups: tuple[Group, ...]
     fidelity: Fidelity
-    cost: int  # of the alignment, in thousandths (see glossary/collation_costs.tsv)
+    cost: int  # of the alignment, in thousandths (see glossary/collation/collation_costs.tsv)
     window: tuple[int, int]  # the signs of the source the copy was held against
     breaks: tuple[Break, ...] = ()
     space: SpaceAccount | None = None

@@ -49,7 +49,7 @@ def _made_by() -> str:
     """Return a mark of the program and its tables: readings change with either."""
     mark = hashlib.sha256(f"{LAYOUT} {__version__}".encode())
     for folder in tables.folders():
-        for path in sorted(folder.glob("*.tsv")):
+        for path in tables.tables_in(folder).values():
             mark.update(f"{path} {stamp_of(path)}".encode("utf-8", "surrogatepass"))
     return mark.hexdigest()
 

@@ -6,7 +6,6 @@ A document is plain data, so that it can be kept in the cache as it is.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe import notation, tables
@@ -14,7 +13,8 @@ from inscribe.errors import InscribeError
 from inscribe.reading.spelling import is_kana
 
 if TYPE_CHECKING:
-    from inscribe.reading.words import Interpretation, Token
+    from inscribe.reading.inscription import Choice
+    from inscribe.reading.words import Interpretation, Override, Token
     from inscribe.record import Inscription, Record
     from inscribe.signs import Transcription
     from inscribe.sources import SourceText
@@ -78,30 +78,28 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
     ]
 
 
-def _read_inscription(inscription: Inscription, between: tuple[int, int] | None) -> Document:
-    if inscription.overrides:
-        return _read(inscription, between)
-    key = (inscription.text, inscription.notation, inscription.register, between)
-    known = _known()
-    if key not in known:
-        if len(known) >= _MOST_KEPT:
-            known.clear()
-        known[key] = _read(inscription, between)
-    return known[key]
+def _read_inscription(each: Inscription, between: tuple[int, int] | None) -> Document:
+    if each.overrides:
+        return _read(each.transcription, each.register, each.overrides, between)
+    return _read_text(each.text, each.notation, each.register, between)
 
 
-@tables.compiled
-def _known() -> dict[tuple[object, ...], Document]:
-    return {}
+@tables.cached(_MOST_KEPT)
+def _read_text(
+    text: str, convention: str, register: Choice, between: tuple[int, int] | None
+) -> Document:
+    return _read(notation.parse(text, convention), register, (), between)
 
 
-def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document:
+def _read(
+    text: Transcription,
+    register: Choice,
+    overrides: tuple[Override, ...],
+    between: tuple[int, int] | None,
+) -> Document:
     from inscribe import reading
 
-    text = inscription.transcription
-    read = reading.read(
-        text, inscription.register, inscription.overrides, between=between, alternatives=False
-    )
+    read = reading.read(text, register, overrides, between=between, alternatives=False)
     return _document("", "", "", "", text, read)
 
 
@@ -176,7 +174,7 @@ def _written(word: Token) -> str:
     return "".join(parts)
 
 
-@lru_cache(maxsize=16384)
+@tables.cached(16384)
 def stem_key(lemma: str, part_of_speech: str) -> str:
     """Return the stem of a word that inflects, by which its forms are known; else nothing.
 
@@ -190,7 +188,7 @@ def stem_key(lemma: str, part_of_speech: str) -> str:
     return lemma.rstrip(_HIRAGANA) or lemma
 
 
-@lru_cache(maxsize=16384)
+@tables.cached(16384)
 def sound_key(kana: str) -> str:
     """Return kana as the library compares sounds: spellings of one sound fall together.
 

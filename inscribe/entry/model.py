@@ -26,7 +26,7 @@ class InscriptionEntry:
 
 @dataclass(frozen=True)
 class Entry:
-    """The entry for one object; ``cautions`` are keys of ``glossary/cautions.tsv``, each once."""
+    """The entry for one object; ``cautions`` are keys of ``cautions.tsv``, each once."""
 
     record: Record
     inscriptions: tuple[InscriptionEntry, ...]

@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from functools import lru_cache
 from typing import NamedTuple
 
+from inscribe import tables
 from inscribe.forms.characters import readings
 from inscribe.forms.components import Part, parts
 from inscribe.forms.relations import look_alikes
@@ -32,7 +32,7 @@ class Likeness(NamedTuple):
     why: str
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def likeness(sign: str, other: str) -> Likeness | None:
     """Return how alike two different signs are, or None where nothing relates them."""
     sounds = bool(set(readings(sign).on) & set(readings(other).on))

@@ -10,14 +10,14 @@ The readings are those of KANJIDIC2; the table is large and loaded only when ask
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import InputError, Place, TableError
-from inscribe.forms.steps import HENTAIGANA_COLUMNS, kana_values, steps
+from inscribe.errors import InputError, Place
+from inscribe.forms.steps import kana_values, steps
 
-_COLUMNS = ("char", "strokes", "on", "kun", "names", "senses", "rank")
 _LEAST_COMMON = 9999
 _FEW = 20  # characters are searched for one by one; for more, the whole table is taken apart
 
@@ -48,9 +48,6 @@ def readings(char: str) -> Readings:
     """Return the readings of a kanji, or those of its current form where it has none of its own.
 
     A character that the table lacks has no readings.
-
-    Raises:
-        TableError: the row of the character cannot be used.
     """
     own = character(char).readings
     if own != Readings():
@@ -59,18 +56,12 @@ def readings(char: str) -> Readings:
     return character(step.after).readings if step and step.after != char else own
 
 
+@tables.cached()
 def character(char: str) -> Character:
-    """Return what the table says about a kanji; only the character itself if nothing.
-
-    Raises:
-        TableError: the row of the character cannot be used.
-    """
-    known = _known()
-    if char not in known:
-        few = len(known) < _FEW
-        row = _table().first_about(char) if few else _rows().get(char)
-        known[char] = _read(*row) if row else Character(char)
-    return known[char]
+    """Return what the table says about a kanji; only the character itself if nothing."""
+    few = next(_asked_for()) < _FEW
+    row = _table().first_about(char) if few else _rows().get(char)
+    return _read(row) if row else Character(char)
 
 
 def kana_of(sign: str) -> str | None:
@@ -106,9 +97,9 @@ def hentaigana_for(kana: str) -> tuple[str, ...]:
 def with_strokes(fewest: int, most: int) -> tuple[str, ...]:
     """Return the kanji of so many strokes by the usual count, the common ones first."""
     found = [
-        (int(cells[6] or _LEAST_COMMON), char)
-        for char, (cells, _) in _rows().items()
-        if fewest <= int(cells[1].split(" ")[0] or 0) <= most
+        (int(row["rank"] or _LEAST_COMMON), char)
+        for char, row in _rows().items()
+        if fewest <= int(tables.listed(row["strokes"])[0]) <= most
     ]
     return tuple(char for _, char in sorted(found))
 
@@ -121,11 +112,11 @@ def with_reading(kana: str) -> tuple[str, ...]:
     """
     sought = _hiragana(kana)
     found: list[tuple[int, int, str]] = []
-    for char, (cells, _) in _rows().items():
-        if kana in cells[2] + cells[3] + cells[4] or _is_near(sought, cells):
-            weights = [weight for weight, reading in _spoken(cells) if reading == sought]
+    for char, row in _rows().items():
+        if kana in row["on"] + row["kun"] + row["names"] or _is_near(sought, row):
+            weights = [weight for weight, reading in _spoken(row) if reading == sought]
             if weights:
-                found.append((min(weights), int(cells[6] or _LEAST_COMMON), char))
+                found.append((min(weights), int(row["rank"] or _LEAST_COMMON), char))
     return tuple(char for _, _, char in sorted(found))
 
 
@@ -144,18 +135,18 @@ def code_point(text: str) -> str:
     raise InputError(f"{text} is no code point", Place(), "write it as U+8229, up to U+10FFFF")
 
 
-def _is_near(sought: str, cells: tuple[str, ...]) -> bool:
-    """Whether a reading can be among the cells, before they are taken apart."""
-    return sought[:1] in _hiragana(cells[2] + cells[3] + cells[4])
+def _is_near(sought: str, row: tables.Row) -> bool:
+    """Whether a reading can be in the row, before its cells are taken apart."""
+    return sought[:1] in _hiragana(row["on"] + row["kun"] + row["names"])
 
 
-def _spoken(cells: tuple[str, ...]) -> Iterator[tuple[int, str]]:
+def _spoken(row: tables.Row) -> Iterator[tuple[int, str]]:
     """Yield each reading in hiragana with its weight: 0 whole, 1 without its kana, 2 in names."""
-    for reading in f"{cells[2]} {cells[3]}".split():
+    for reading in (*tables.listed(row["on"]), *tables.listed(row["kun"])):
         bare = _hiragana(reading.replace("-", ""))
         yield 0, bare.replace(".", "")
         yield 1, bare.partition(".")[0]
-    for reading in cells[4].split():
+    for reading in tables.listed(row["names"]):
         yield 2, _hiragana(reading)
 
 
@@ -163,33 +154,34 @@ def _hiragana(text: str) -> str:
     return "".join(chr(ord(char) - 0x60) if "ァ" <= char <= "ヶ" else char for char in text)
 
 
-@tables.compiled
-def _known() -> dict[str, Character]:
-    return {}
+@tables.cached()
+def _asked_for() -> Iterator[int]:
+    """Return a counter of the characters asked for since the tables were read."""
+    return itertools.count()
 
 
-@tables.compiled
+@tables.cached()
 def _table() -> tables.Search:
-    return tables.Search("characters", _COLUMNS)
+    return tables.Search("characters")
 
 
-@tables.compiled
+@tables.cached()
 def _rows() -> dict[str, tables.Row]:
     found: dict[str, tables.Row] = {}
-    for cells, place in tables.rows("characters", _COLUMNS):
-        found.setdefault(cells[0], (cells, place))
+    for row in tables.rows("characters"):
+        found.setdefault(row["written"], row)
     return found
 
 
-@tables.compiled
+@tables.cached()
 def _parents() -> dict[str, str]:
     found: dict[str, str] = {}
-    for (sign, _, parent, _), _place in tables.rows("hentaigana", HENTAIGANA_COLUMNS):
-        found.setdefault(sign, parent)
+    for row in tables.rows("hentaigana"):
+        found.setdefault(row["written"], row["parent"])
     return found
 
 
-@tables.compiled
+@tables.cached()
 def _hentaigana() -> dict[str, tuple[str, ...]]:
     """Return the hentaigana by the kana they may be read as and the kanji they come from."""
     found: dict[str, tuple[str, ...]] = {}
@@ -199,23 +191,20 @@ def _hentaigana() -> dict[str, tuple[str, ...]]:
     return found
 
 
-@tables.compiled
+@tables.cached()
 def _sounds() -> dict[str, tuple[str, ...]]:
     found: dict[str, tuple[str, ...]] = {}
-    for (char, kana, _, _), _place in tables.rows("manyogana", ("char", "kana", "use", "source")):
-        found[char] = (*found.get(char, ()), kana)
+    for row in tables.rows("manyogana"):
+        found[row["written"]] = (*found.get(row["written"], ()), row["kana"])
     return found
 
 
-def _read(cells: tuple[str, ...], place: Place) -> Character:
-    char, strokes, on, kun, names, senses, rank = cells
-    try:
-        return Character(
-            char,
-            tuple(int(count) for count in strokes.split()),
-            Readings(tuple(on.split()), tuple(kun.split()), tuple(names.split())),
-            tuple(sense for sense in senses.split("; ") if sense),
-            int(rank) if rank else None,
-        )
-    except ValueError as error:
-        raise TableError("strokes and rank must be numbers", place, "use digits") from error
+def _read(row: tables.Row) -> Character:
+    cells = (tables.listed(row[column]) for column in ("on", "kun", "names"))
+    return Character(
+        row["written"],
+        tuple(map(int, tables.listed(row["strokes"]))),
+        Readings(*cells),
+        tables.listed(row["gloss"]),
+        int(row["rank"]) if row["rank"] else None,
+    )

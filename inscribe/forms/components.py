@@ -17,7 +17,6 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from inscribe import tables
-from inscribe.errors import Place, TableError
 
 _TOKEN = re.compile(r"(\w+):([^\s=()]+)(?:=([^\s()]+))?|([()])")
 
@@ -38,15 +37,8 @@ class Part:
 
 
 def parts(char: str) -> tuple[Part, ...]:
-    """Return the direct parts of a character, or none where they are not known.
-
-    Raises:
-        TableError: the row of the character cannot be used.
-    """
-    if char not in _cells():
-        return ()
-    cell, place = _cells()[char]
-    return _parsed(cell, place)
+    """Return the direct parts of a character, or none where they are not known."""
+    return _parsed(_cells().get(char, ""))
 
 
 def all_parts(char: str) -> tuple[str, ...]:
@@ -66,17 +58,14 @@ def built_of(
     A part may be given as the whole character it is a shape of (水 finds 氵); one given twice must
     be there twice. ``forms`` gives other forms in which a part may stand. Characters with the
     parts as given come first, then those built of nothing else, then those of fewer parts.
-
-    Raises:
-        TableError: a row of the table cannot be used.
     """
     need = Counter(wanted)
     named = {form: part for part in need for form in forms.get(part, ())}
     named |= {part: part for part in need}
     found: list[tuple[bool, int, int, str]] = []
-    for char, (cell, place) in _cells().items():
+    for char, cell in _cells().items():
         if len({named[sign] for sign in named.keys() & set(cell)}) == len(need):
-            tree = _parsed(cell, place)
+            tree = _parsed(cell)
             there = Counter(sign for part in _walk(tree) for sign in {part.char, part.whole})
             if need <= _as_named(tree, named):
                 rank = (not need <= there, _distance(tree, need), there.total())
@@ -106,31 +95,22 @@ def _walk(tree: tuple[Part, ...]) -> Iterator[Part]:
         yield from _walk(part.parts)
 
 
-@tables.compiled
-def _cells() -> dict[str, tuple[str, Place]]:
-    found: dict[str, tuple[str, Place]] = {}
-    for (char, cell, _), place in tables.rows("parts", ("char", "parts", "source")):
-        found.setdefault(char, (cell, place))
+@tables.cached()
+def _cells() -> dict[str, str]:
+    found: dict[str, str] = {}
+    for row in tables.rows("parts"):
+        found.setdefault(row["written"], row["parts"])
     return found
 
 
-def _parsed(cell: str, place: Place) -> tuple[Part, ...]:
+def _parsed(cell: str) -> tuple[Part, ...]:
     open_levels: list[list[Part]] = [[]]
-    read = 0
     for match in _TOKEN.finditer(cell):
-        if cell[read : match.start()].strip():
-            break
-        read = match.end()
         if match[4] == "(":
             open_levels.append([])
         elif match[4] is None:
             open_levels[-1].append(Part(match[2], match[1], match[3] or ""))
-        elif len(open_levels) > 1 and open_levels[-2]:
+        else:
             inner = tuple(open_levels.pop())
             open_levels[-1].append(replace(open_levels[-1].pop(), parts=inner))
-        else:
-            break
-    if len(open_levels) != 1 or read != len(cell):
-        hint = "expected POSITION:PART, the parts of a part in brackets behind it"
-        raise TableError("the parts cannot be read", place, hint)
     return tuple(open_levels[0])

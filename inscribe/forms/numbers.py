@@ -7,7 +7,6 @@
 from __future__ import annotations
 
 from inscribe import tables
-from inscribe.errors import TableError
 
 
 def value_of(sign: str) -> int | None:
@@ -15,16 +14,10 @@ def value_of(sign: str) -> int | None:
     return numbers().get(sign)
 
 
-@tables.compiled
+@tables.cached()
 def numbers() -> dict[str, int]:
-    """Return the value of every sign that writes a number.
-
-    Raises:
-        TableError: a value is not a whole number.
-    """
+    """Return the value of every sign that writes a number."""
     found: dict[str, int] = {}
-    for (sign, value, _), place in tables.rows("numbers", ("sign", "value", "kind")):
-        if not value.isascii() or not value.isdigit():
-            raise TableError(f"{value!r} is not a number", place, "write it in digits")
-        found.setdefault(sign, int(value))
+    for row in tables.rows("numbers"):
+        found.setdefault(row["written"], int(row["value"]))
     return found

@@ -81,10 +81,7 @@ def same_character(a: str, b: str) -> bool:
     """
     if a == b:
         return True
-    families = _families()
-    family = families.get(a)
-    if family is None:
-        family = families[a] = frozenset(_family(a))
+    family = _family(a)
     return b in family or (len(b) > 1 and _plain(b) in family)
 
 
@@ -128,7 +125,8 @@ def merged_word(sign: str) -> Merged | None:
     return _merged().get(sign)
 
 
-def _family(sign: str) -> set[str]:
+@tables.cached()
+def _family(sign: str) -> frozenset[str]:
     """Return the single signs that are one character with ``sign``, itself included."""
     plain = _plain(sign)
     near = {plain, _current(plain)}
@@ -138,10 +136,10 @@ def _family(sign: str) -> set[str]:
     value = value_of(plain)
     if value is not None:
         near |= {other for other, number in numbers().items() if number == value}
-    return {other for other in near if relation(plain, other).is_same_character}
+    return frozenset(other for other in near if relation(plain, other).is_same_character)
 
 
-@tables.compiled
+@tables.cached()
 def _families() -> dict[str, frozenset[str]]:
     """Return the families asked for so far, to be filled as they are needed."""
     return {}
@@ -213,7 +211,7 @@ def _hiragana(sign: str) -> str | None:
     return sign if "ぁ" <= sign <= "ゖ" else None
 
 
-@tables.compiled
+@tables.cached()
 def _words() -> dict[str, frozenset[str]]:
     """Return the words a sign may stand for, for every sign that has other forms."""
     found: dict[str, frozenset[str]] = {}
@@ -228,7 +226,7 @@ def _words() -> dict[str, frozenset[str]]:
     return found
 
 
-@tables.compiled
+@tables.cached()
 def _by_word() -> dict[str, set[str]]:
     """Return the signs that may stand for each word, the word's own sign included."""
     found: dict[str, set[str]] = defaultdict(set)
@@ -240,38 +238,36 @@ def _by_word() -> dict[str, set[str]]:
     return dict(found)
 
 
-@tables.compiled
+@tables.cached()
 def _merged() -> dict[str, Merged]:
     """Return the words of the forms that the reforms merged."""
-    columns = ("form", "current", "word", "meaning")
     found: dict[str, Merged] = {}
-    for (form, current, word, meaning), _ in tables.rows("merged", columns):
-        found.setdefault(form, Merged(current, word, meaning))
+    for row in tables.rows("merged"):
+        found.setdefault(row["written"], Merged(row["current"], row["word"], row["gloss"]))
     return found
 
 
-@tables.compiled
+@tables.cached()
 def _relatives() -> dict[str, dict[str, Relation]]:
     """Return the pairs of related_forms.tsv and the simplified forms, in both directions."""
     found: dict[str, dict[str, Relation]] = defaultdict(dict)
-    columns = ("form", "other", "kind", "source")
-    for (form, other, kind, source), _ in tables.rows("related_forms", columns):
-        stated = Relation(kind, "related_forms", source)
-        found[form].setdefault(other, stated)
-        found[other].setdefault(form, stated)
-    for (sign, meant), _ in tables.rows("simplified", ("sign", "meant")):
-        stated = Relation(VARIANT, SIMPLIFIED_TABLE, "a Chinese simplified form")
-        for other in meant.split(" "):
-            found[sign][other] = found[other][sign] = stated
+    for row in tables.rows("related_forms"):
+        stated = Relation(row["kind"], "related_forms", row["source"])
+        found[row["written"]].setdefault(row["other"], stated)
+        found[row["other"]].setdefault(row["written"], stated)
+    stated = Relation(VARIANT, SIMPLIFIED_TABLE, "a Chinese simplified form")
+    for row in tables.rows("simplified"):
+        for other in tables.listed(row["current"]):
+            found[row["written"]][other] = found[other][row["written"]] = stated
     return dict(found)
 
 
-@tables.compiled
+@tables.cached()
 def _alike() -> dict[str, dict[str, str]]:
     """Return, for every sign, the signs it may be taken for, with the reason."""
     found: dict[str, dict[str, str]] = defaultdict(dict)
-    for (signs, why, _), _place in tables.rows("look_alikes", ("signs", "why", "source")):
-        for sign in signs:
-            for other in signs.replace(sign, ""):
-                found[sign].setdefault(other, why)
+    for row in tables.rows("look_alikes"):
+        for sign in row["signs"]:
+            for other in row["signs"].replace(sign, ""):
+                found[sign].setdefault(other, row["note"])
     return dict(found)

@@ -19,11 +19,9 @@ from __future__ import annotations
 import itertools
 import unicodedata
 from collections.abc import Sequence
-from functools import lru_cache
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import TableError
 from inscribe.forms.sequences import PARTS_OF_SIGNS, VOICED, voiced
 from inscribe.notation import segments
 
@@ -48,30 +46,21 @@ class Mark(NamedTuple):
     voiced: bool
 
 
-@tables.compiled
+@tables.cached()
 def marks() -> dict[str, Mark]:
-    """Return what each repeat mark repeats.
-
-    Raises:
-        TableError: a row names no known kind of repetition.
-    """
+    """Return what each repeat mark repeats."""
     found: dict[str, Mark] = {}
-    columns = ("mark", "repeats", "voiced", "note")
-    for (mark, repeats, is_voiced, _), place in tables.rows("repeat_marks", columns):
-        if repeats not in ("kanji", "kana", "several") or is_voiced not in ("yes", "no"):
-            hint = "expected kanji, kana or several, and yes or no"
-            raise TableError("this repeat mark cannot be used", place, hint)
-        found.setdefault(mark, Mark(repeats, is_voiced == "yes"))
+    for row in tables.rows("repeat_marks"):
+        found.setdefault(row["written"], Mark(row["kind"], row["voiced"] == "yes"))
     return found
 
 
-@tables.compiled
+@tables.cached()
 def doubled_words() -> dict[str, tuple[str, ...]]:
     """Return the kana words that are commonly doubled, with the ways the double is said."""
-    columns = ("unit", "doubled", "source")
     found: dict[str, tuple[str, ...]] = {}
-    for (unit, doubled, _), _place in tables.rows("reduplications", columns):
-        found.setdefault(unit, tuple(doubled.split(" ")))
+    for row in tables.rows("reduplications"):
+        found.setdefault(row["kana"], tables.listed(row["doubled"]))
     return found
 
 
@@ -134,7 +123,7 @@ def _expansion(mark: str, before: str) -> Expansion:
     return _one(mark, known, before[-1:])
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def _one(mark: str, known: Mark, last: str) -> Expansion:
     """Return the expansion of a mark that hangs on the one character before it."""
     if is_kanji(last):

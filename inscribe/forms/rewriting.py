@@ -11,11 +11,12 @@ than its changes.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from functools import lru_cache, partial
+from functools import partial
 from itertools import accumulate
 from types import MappingProxyType
 from typing import Any
 
+from inscribe import tables
 from inscribe.forms.normal import Change, NormalText
 from inscribe.forms.steps import Step
 
@@ -145,7 +146,7 @@ def _changes(
     return (*changes, *found[done:])
 
 
-@lru_cache(maxsize=_SHARED)
+@tables.cached(_SHARED)
 def _shared_identity(length: int) -> tuple[int, ...]:
     return tuple(range(length))
 

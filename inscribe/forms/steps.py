@@ -40,8 +40,6 @@ EVEN_KINDS = frozenset((OLD_FORM, VARIANT, HENTAIGANA, ARCHAIC_KANA, SIMPLIFIED)
 
 UNICODE = "Unicode"
 
-HENTAIGANA_COLUMNS = ("sign", "kana", "parent", "name")
-
 _COMMON = "euc_jisx0213"  # Python's name of JIS X 0213
 _COMMON_COMPATIBLE = (
     (0x2460, 0x2473, COMPATIBILITY),  # circled numbers
@@ -140,14 +138,14 @@ def steps() -> dict[str, Step]:
     return _whole_lookup().steps
 
 
-@tables.compiled
+@tables.cached()
 def _common_lookup() -> Lookup:
     if any(len(tables.files(name)) > 1 for name in ("hentaigana", "simplified")):
         return _whole_lookup()
     return Lookup(_common_steps())
 
 
-@tables.compiled
+@tables.cached()
 def _kana_lookup() -> Lookup:
     """Return what a text needs whose only rare signs are hentaigana, as most carved verse has."""
     found = dict(_common_lookup().steps)
@@ -156,7 +154,7 @@ def _kana_lookup() -> Lookup:
     return Lookup(found)
 
 
-@tables.compiled
+@tables.cached()
 def _whole_lookup() -> Lookup:
     found = dict(_common_steps())
     for step in (*_hentaigana(), *_simplified()):
@@ -167,7 +165,7 @@ def _whole_lookup() -> Lookup:
     return Lookup(found)
 
 
-@tables.compiled
+@tables.cached()
 def _common_steps() -> dict[str, Step]:
     found: dict[str, Step] = {}
     common = (_old_forms(), _variants(), _ligatures(), _repeat_marks())
@@ -181,62 +179,59 @@ def _common_steps() -> dict[str, Step]:
     return found
 
 
-@tables.compiled
+@tables.cached()
 def kana_values() -> dict[str, tuple[str, ...]]:
     """Return the kana a hentaigana or archaic kana may be read as, the usual one first."""
     found: dict[str, tuple[str, ...]] = {}
-    for (sign, kana, _, _), _place in tables.rows("hentaigana", HENTAIGANA_COLUMNS):
-        found.setdefault(sign, tuple(kana.split(" ")))
+    for row in tables.rows("hentaigana"):
+        found.setdefault(row["written"], tables.listed(row["kana"]))
     return found
 
 
-@tables.compiled
+@tables.cached()
 def ligatures() -> dict[str, tuple[str, str]]:
     """Return what each kana ligature stands for, in hiragana and in katakana."""
-    columns = ("sign", "hiragana", "katakana", "usual")
-    return {row[0]: (row[1], row[2]) for row, _ in tables.rows("kana_ligatures", columns)}
+    found = tables.rows("kana_ligatures")
+    return {row["written"]: (row["hiragana"], row["katakana"]) for row in found}
 
 
 def _old_forms() -> Iterator[Step]:
-    columns = ("form", "current", "list", "note")
-    for (form, current, list_, note), _ in tables.rows("old_forms", columns):
-        yield Step(form, current, OLD_FORM, "old_forms", note or list_)
+    for row in tables.rows("old_forms"):
+        note = row["note"] or row["source"]
+        yield Step(row["written"], row["current"], OLD_FORM, "old_forms", note)
 
 
 def _variants() -> Iterator[Step]:
-    columns = ("form", "current", "source", "note")
-    for (form, current, source, note), _ in tables.rows("variants", columns):
-        yield Step(form, current, VARIANT, "variants", note or source)
+    for row in tables.rows("variants"):
+        note = row["note"] or row["source"]
+        yield Step(row["written"], row["current"], VARIANT, "variants", note)
 
 
 def _hentaigana() -> Iterator[Step]:
-    for (sign, kana, parent, name), _ in tables.rows("hentaigana", HENTAIGANA_COLUMNS):
-        usual, *others = kana.split(" ")
+    for row in tables.rows("hentaigana"):
+        (usual, *others), parent = tables.listed(row["kana"]), row["parent"]
         kind = HENTAIGANA if parent else ARCHAIC_KANA
-        note = f"from {parent}" if parent else name.lower()
+        note = f"from {parent}" if parent else row["name"].lower()
         if others:
             note = f"{note}; it may also be {' or '.join(others)}"
-        yield Step(sign, usual, kind, "hentaigana", note, bool(others))
+        yield Step(row["written"], usual, kind, "hentaigana", note, bool(others))
 
 
 def _ligatures() -> Iterator[Step]:
-    columns = ("sign", "hiragana", "katakana", "usual")
-    for (sign, hiragana, katakana, usual), _ in tables.rows("kana_ligatures", columns):
-        after = hiragana if usual == "hiragana" else katakana
-        yield Step(sign, after, LIGATURE, "kana_ligatures")
+    for row in tables.rows("kana_ligatures"):
+        yield Step(row["written"], row[row["kind"]], LIGATURE, "kana_ligatures")
 
 
 def _simplified() -> Iterator[Step]:
-    for (sign, meant), _ in tables.rows("simplified", ("sign", "meant")):
-        likely = " or ".join(meant.split(" "))
+    for row in tables.rows("simplified"):
+        sign, likely = row["written"], " or ".join(tables.listed(row["current"]))
         note = f"a Chinese simplified character; {likely} may be meant"
         yield Step(sign, sign, SIMPLIFIED, "simplified", note, True)
 
 
 def _repeat_marks() -> Iterator[Step]:
-    columns = ("mark", "repeats", "voiced", "note")
-    for (mark, _, _, note), _ in tables.rows("repeat_marks", columns):
-        yield Step(mark, mark, REPEAT_MARK, "repeat_marks", note)
+    for row in tables.rows("repeat_marks"):
+        yield Step(row["written"], row["written"], REPEAT_MARK, "repeat_marks", row["note"])
 
 
 def _compatible(ranges: Iterable[tuple[int, int, str]]) -> Iterator[Step]:

@@ -78,33 +78,30 @@ def _base_and_marks(kana: str) -> tuple[str, str]:
     return parts[:1], parts[1:]
 
 
-@tables.compiled
+@tables.cached()
 def _letters() -> Letters:
     letters: Letters = {}
-    for cells, _ in tables.rows("hentaigana", ("sign", "kana", "parent", "name")):
-        sign, sounds, parent, _ = cells
-        if parent:
-            for kana in sounds.split():
-                letters.setdefault((kana, parent), []).append(sign)
-    for (kana, parent), _ in tables.rows("kana_parents", ("kana", "parent")):
-        letters.setdefault((kana, parent), [kana])
+    for row in tables.rows("hentaigana"):
+        if row["parent"]:
+            for kana in tables.listed(row["kana"]):
+                letters.setdefault((kana, row["parent"]), []).append(row["written"])
+    for row in tables.rows("kana_parents"):
+        letters.setdefault((row["kana"], row["parent"]), [row["kana"]])
     return letters
 
 
-@tables.compiled
+@tables.cached()
 def _forms() -> dict[str, tuple[str, ...]]:
     forms: dict[str, tuple[str, ...]] = {}
-    for (form, parent), _ in tables.rows("parent_forms", ("form", "parent")):
-        forms[form] = (*forms.get(form, ()), parent)
+    for row in tables.rows("parent_forms"):
+        forms[row["written"]] = (*forms.get(row["written"], ()), row["parent"])
     return forms
 
 
-@tables.compiled
+@tables.cached()
 def _with_parent() -> dict[str, tuple[str, str]]:
     shown: dict[str, tuple[str, str]] = {}
-    for (sign, kana, parent, _), _place in tables.rows(
-        "hentaigana", ("sign", "kana", "parent", "name")
-    ):
-        if parent and kana:
-            shown[sign] = (kana.split()[0], parent)
+    for row in tables.rows("hentaigana"):
+        if row["parent"] and row["kana"]:
+            shown[row["written"]] = (tables.listed(row["kana"])[0], row["parent"])
     return shown

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from functools import cache
 from typing import NamedTuple
 
+from inscribe import tables
 from inscribe.errors import NotationError, Place
 from inscribe.notation.conventions import Bracket, Convention, Note
 from inscribe.notation.cutting import (
@@ -263,7 +263,7 @@ class Parser:
         return NotationError(refused.message, Place(self.file, line, column), refused.expected)
 
 
-@cache
+@tables.cached()
 def _compiled(pattern: str) -> re.Pattern[str]:
     return re.compile(pattern)
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from functools import cache
 from typing import TYPE_CHECKING
 
+from inscribe import tables
 from inscribe.notation.conventions import convention as _convention
 from inscribe.notation.parser import Parser
 from inscribe.signs import Transcription
@@ -52,7 +52,7 @@ def print_out(t: Transcription, column_end: str | None = None) -> str:
     return _renderer("japanese", column_end, printed=True).transcription(t)
 
 
-@cache
+@tables.cached()
 def _renderer(name: str, column_end: str | None, *, printed: bool = False) -> Renderer:
     from inscribe.notation.renderer import Renderer
 

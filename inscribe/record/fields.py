@@ -26,7 +26,7 @@ class Field(NamedTuple):
     about: str
     required: bool = False
     choices: tuple[str, ...] = ()  # nothing else is allowed
-    vocabulary: str = ""  # the words suggested in glossary/fittings.tsv
+    vocabulary: str = ""  # the words suggested in glossary/catalogue/fittings.tsv
     table: Table | None = None
     attribute: str = ""  # name in the model where it differs
 

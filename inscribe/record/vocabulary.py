@@ -25,10 +25,10 @@ def suggested(field: str) -> tuple[Word, ...]:
     return _words().get(field, ())
 
 
-@tables.compiled
+@tables.cached()
 def _words() -> dict[str, tuple[Word, ...]]:
     words: dict[str, tuple[Word, ...]] = {}
-    for cells, _ in tables.rows("fittings", ("field", "word", "japanese", "note")):
-        field, word, japanese, note = cells
-        words[field] = (*words.get(field, ()), Word(word, japanese, note))
+    for row in tables.rows("fittings"):
+        word = Word(row["en"], row["ja"], row["note"])
+        words[row["field"]] = (*words.get(row["field"], ()), word)
     return words

@@ -6,13 +6,13 @@ from inscribe import tables
 
 
 def caution(key: str, language: str = "en") -> str:
-    """Return the caution of a key of ``glossary/cautions.tsv``, in English or Japanese (ja)."""
+    """Return the caution of a key of ``cautions.tsv``, in English or Japanese (ja)."""
     return _cautions()[key][language == "ja"]
 
 
-@tables.compiled
+@tables.cached()
 def _cautions() -> dict[str, tuple[str, str]]:
     found: dict[str, tuple[str, str]] = {}
-    for (key, _, en, ja), _place in tables.rows("cautions", ("key", "when", "en", "ja")):
-        found.setdefault(key, (en, ja))
+    for row in tables.rows("cautions"):
+        found.setdefault(row["key"], (row["en"], row["ja"]))
     return found

@@ -6,8 +6,6 @@ from typing import NamedTuple
 
 from inscribe import tables
 
-COLUMNS = ("field", "word", "identifier", "source")
-
 
 class Concept(NamedTuple):
     """An identifier of a concept, and the vocabulary it is from."""
@@ -25,10 +23,10 @@ def concepts(field: str, word: str) -> tuple[Concept, ...]:
     return _concepts().get((field, word), ())
 
 
-@tables.compiled
+@tables.cached()
 def _concepts() -> dict[tuple[str, str], tuple[Concept, ...]]:
     found: dict[tuple[str, str], tuple[Concept, ...]] = {}
-    for (field, word, identifier, source), _ in tables.rows("concepts", COLUMNS):
-        known = found.get((field, word), ())
-        found[field, word] = (*known, Concept(identifier, source))
+    for row in tables.rows("concepts"):
+        of = row["field"], row["word"]
+        found[of] = (*found.get(of, ()), Concept(row["identifier"], row["source"]))
     return found

@@ -12,7 +12,7 @@ A style is a small TOML file; every key may be left out:
     language = "en"                # the language of translations and remarks, a BCP 47 tag
     order = ["carved", "kana", "romaji", "translation"]   # parts left out are not shown
 
-With Japanese labels, the words of ``glossary/fittings.tsv`` (kinds, places, hands, executions) are
+With Japanese labels, the words of ``fittings.tsv`` (kinds, places, hands, executions) are
 given in Japanese too; what the record says in other words, and explanations, stay as they are.
 """
 
@@ -50,7 +50,6 @@ PARTS = (
     "remarks",
     "cautions",
 )
-LABELS = ("key", "en", "ja")
 MAX_STYLE = 2**20  # bytes
 MAX_LINE = 1000
 _LANGUAGE = re.compile("[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*")
@@ -147,9 +146,9 @@ def _is_line(value: Any) -> bool:
     return isinstance(value, str) and len(value) <= MAX_LINE and "\n" not in value
 
 
-@tables.compiled
+@tables.cached()
 def _labels() -> dict[str, tuple[str, str]]:
     found: dict[str, tuple[str, str]] = {}
-    for (key, en, ja), _ in tables.rows("labels", LABELS):
-        found.setdefault(key, (en, ja))
+    for row in tables.rows("labels"):
+        found.setdefault(row["key"], (row["en"], row["ja"]))
     return found

@@ -7,17 +7,14 @@ True
 
 from __future__ import annotations
 
-import math
 from collections import defaultdict
 from collections.abc import Iterator
 
 from inscribe import tables
 from inscribe.dates import calendar
 from inscribe.dates.calendar import by_name, of_year
-from inscribe.errors import Place, TableError
 from inscribe.reading.words import lexicon
 
-_COLUMNS = ("class", "written", "weight")
 _NO_WORDS = frozenset(
     {"class", "surname", "first", "last", "art_first", "art_last", "art_stem", "common_stem"}
     | {"art_ending", "common_ending"}
@@ -66,31 +63,17 @@ _LONGEST_ERA = 35
 Weights = dict[str, dict[str, float]]
 
 
-@tables.compiled
+@tables.cached()
 def weights() -> Weights:
-    """Return the weights of the table: words by class.
-
-    Raises:
-        TableError: a weight is not a positive number.
-    """
+    """Return the weights of the table: words by class."""
     found: Weights = defaultdict(dict)
-    for (kind, words, cell), place in tables.rows("signature_chances", _COLUMNS):
-        for word in words.split():
-            found[kind].setdefault(word, _weight(cell, place))
+    for row in tables.rows("signature_chances"):
+        for word in tables.listed(row["written"]):
+            found[row["class"]].setdefault(word, float(row["weight"]))
     return dict(found)
 
 
-def _weight(cell: str, place: Place) -> float:
-    try:
-        value = float(cell)
-    except ValueError:
-        value = 0.0
-    if not value > 0 or math.isinf(value):
-        raise TableError("the weight is not a positive number", place)
-    return value
-
-
-@tables.compiled
+@tables.cached()
 def word_chances() -> dict[str, dict[str, float]]:
     """Return the chance of each word within each class it can be of."""
     by_class: dict[str, dict[str, float]] = defaultdict(dict)
@@ -112,7 +95,7 @@ def word_chances() -> dict[str, dict[str, float]]:
     return dict(found)
 
 
-@tables.compiled
+@tables.cached()
 def likelier_after() -> Weights:
     """Return by how much a class is likelier after another than anywhere, by the class before."""
     return {
@@ -124,10 +107,11 @@ def _written_together(by_class: Weights) -> Iterator[tuple[str, dict[str, float]
     """Yield the towns of provinces (雲州松江) and their governors (和泉守), with weights."""
     towns, governors = dict[str, float](), dict[str, float]()
     of_province: dict[str, list[str]] = {}
-    for (province, named), _ in tables.rows("city_provinces", ("province", "cities")):
-        of_province.setdefault(province, []).extend(named.split())
-    places, columns = by_class["place"], ("written", "kind", "kana", "province")
-    for (written, kind, _, province), _ in tables.rows("provinces", columns):
+    for row in tables.rows("city_provinces"):
+        of_province.setdefault(row["province"], []).extend(tables.listed(row["cities"]))
+    places = by_class["place"]
+    for row in tables.rows("provinces"):
+        written, kind, province = row["written"], row["kind"], row["province"]
         cities = {each: by_class["city"].get(each, 1.0) for each in of_province.get(province, ())}
         for form in (written, f"{written}国") if kind == "province" else (written,):
             share = places.get(form, 1.0) / (sum(cities.values()) or 1.0)
@@ -141,8 +125,7 @@ def _written_together(by_class: Weights) -> Iterator[tuple[str, dict[str, float]
 
 
 def _names_of_signing_months() -> set[str]:
-    columns = ("name", "month", "kana", "romaji")
-    return {cells[0] for cells, _ in tables.rows("month_names", columns) if cells[1] in ("2", "8")}
+    return {row["written"] for row in tables.rows("month_names") if row["month"] in ("2", "8")}
 
 
 def _listed() -> Iterator[tuple[str, str]]:
@@ -153,16 +136,14 @@ def _listed() -> Iterator[tuple[str, str]]:
                 kind = f"{word.kind}:{word.family}" if word.family else word.kind
                 ends = kind == "verb" and word.text.endswith("之")
                 yield ("verb:with_object" if ends else kind), word.text
-    for (text, kind, *_), _ in tables.rows("day_words", ("word", "kind", "days", "kana", "romaji")):
-        if kind == "auspicious":
-            yield "date>auspicious", text
-    for (text, kind, *_), _ in tables.rows(
-        "date_words", ("word", "kind", "value", "kana", "romaji")
-    ):
-        if kind in _OF_DATES:
-            yield _OF_DATES[kind], text
-    for (text, *_), _ in tables.rows("month_names", ("name", "month", "kana", "romaji")):
-        yield "date>month_name", text
+    for row in tables.rows("day_words"):
+        if row["kind"] == "auspicious":
+            yield "date>auspicious", row["written"]
+    for row in tables.rows("date_words"):
+        if row["kind"] in _OF_DATES:
+            yield _OF_DATES[row["kind"]], row["written"]
+    for row in tables.rows("month_names"):
+        yield "date>month_name", row["written"]
 
 
 def _counted() -> Iterator[tuple[str, dict[str, float]]]:

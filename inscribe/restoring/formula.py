@@ -186,20 +186,9 @@ def _into(arrived: dict[str, float], kind: str) -> float:
     return sum(chance * steps_from(before).get(kind, 0.0) for before, chance in arrived.items())
 
 
-@tables.compiled
-def _known_steps() -> dict[str, dict[str, float]]:
-    return {}
-
-
+@tables.cached()
 def steps_from(before: str) -> dict[str, float]:
     """Return the chance of each class (and ``end``) after a class; they add up to 1."""
-    known = _known_steps()
-    if before not in known:
-        known[before] = _steps(before)
-    return known[before]
-
-
-def _steps(before: str) -> dict[str, float]:
     inner = _inner_order().get(before, {})
     total = sum(inner.values())
     found = {after: weight / total for after, weight in inner.items() if after != "out"}
@@ -218,13 +207,11 @@ def _steps(before: str) -> dict[str, float]:
     return found
 
 
-@tables.compiled
+@tables.cached()
 def _inner_order() -> dict[str, dict[str, float]]:
     found: dict[str, dict[str, float]] = defaultdict(dict)
-    for (before, after, weight), _ in tables.rows(
-        "signature_date_order", ("before", "after", "weight")
-    ):
-        found[before].setdefault(after, float(weight))
+    for row in tables.rows("signature_date_order"):
+        found[row["before"]].setdefault(row["after"], float(row["weight"]))
     return dict(found)
 
 

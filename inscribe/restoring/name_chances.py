@@ -1,7 +1,7 @@
 """How likely a stretch is the name of a maker: made names, art names, families, places.
 
 A made name is drawn sign by sign: the first from the signs that begin such names, the second from
-those that end them (``glossary/name_elements.tsv``, ``glossary/signature_chances.tsv``).
+those that end them (``name_elements.tsv``, ``signature_chances.tsv``).
 """
 
 from __future__ import annotations
@@ -12,7 +12,6 @@ from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
 from inscribe import tables
-from inscribe.errors import TableError
 from inscribe.reading.names import usualness
 from inscribe.restoring.chances import weights
 
@@ -25,7 +24,7 @@ _LARGE = 10  # ... and half as often one that a collection of so many names has
 _SINGLE = 0.02  # ... or a single sign
 _SAME_TWICE = 0.02
 _STEM_OF_ONE = 0.4  # a studio name has one sign before its ending, rather than two
-_KNOWN_FAMILIES = 2 / 3  # share of all whose names glossary/signature_chances.tsv lists
+_KNOWN_FAMILIES = 2 / 3  # share of all whose names glossary/signatures/signature_chances.tsv lists
 _UNLISTED = 0.02  # share of families, and of signs in art names, that no table lists
 _SIGNS = 3000.0  # signs in use, among which the unlisted share is spread
 
@@ -34,7 +33,7 @@ Shares = dict[str, float]
 Filling = tuple[float, str]
 
 
-@tables.compiled
+@tables.cached()
 def _shares() -> dict[str, Shares]:
     """Return the share of each sign at each place of a name."""
     found: dict[str, Shares] = {}
@@ -47,10 +46,9 @@ def _shares() -> dict[str, Shares]:
     return found
 
 
-@tables.compiled
+@tables.cached()
 def _counted_signs() -> tuple[str, ...]:
-    columns = ("char", "first", "last", "stem", "alone")
-    return tuple(dict.fromkeys(cells[0] for cells, _ in tables.rows("name_elements", columns)))
+    return tuple(dict.fromkeys(row["written"] for row in tables.rows("name_elements")))
 
 
 def _mixed(one: Shares, other: Shares, share: float) -> Shares:
@@ -109,18 +107,14 @@ def _signs(sign: str, shares: Shares) -> list[tuple[str, float]]:
     return [(each, (1 - _UNLISTED) * share) for each, share in shares.items()]
 
 
-@tables.compiled
+@tables.cached()
 def _endings() -> dict[str, Shares]:
     """Return the shares of the endings of studio and of everyday names."""
-    columns = ("ending", "kind", "kana", "alternatives", "stem", "weight")
     found: dict[str, Shares] = {"art": {}, "common": {}}
-    for (ending, kind, *_, weight), place in tables.rows("name_endings", columns):
-        try:
-            usual = weights().get(f"{kind}_ending", {})
-            often = usual.get(ending, usual.get("*", 1.0))
-            found.setdefault(kind, {}).setdefault(ending, float(weight) * often)
-        except ValueError:
-            raise TableError("the weight is not a number", place, "give 0 to 1") from None
+    for row in tables.rows("name_endings"):
+        ending, usual = row["written"], weights().get(f"{row['kind']}_ending", {})
+        often = usual.get(ending, usual.get("*", 1.0))
+        found[row["kind"]].setdefault(ending, float(row["weight"]) * often)
     return {
         kind: {ending: weight / (sum(ends.values()) or 1.0) for ending, weight in ends.items()}
         for kind, ends in found.items()
@@ -149,7 +143,7 @@ def _agrees(stretch: str, word: str) -> bool:
     return all(one in (UNREAD, other) for one, other in zip(stretch, word, strict=True))
 
 
-@tables.compiled
+@tables.cached()
 def surname_chances() -> dict[str, float]:
     """Return the share of each listed family; those whose share is not known are alike.
 
@@ -162,7 +156,7 @@ def surname_chances() -> dict[str, float]:
     return shares | dict.fromkeys(others, (1 - _KNOWN_FAMILIES) / max(1, len(others)))
 
 
-@tables.compiled
+@tables.cached()
 def place_chances() -> dict[str, float]:
     """Return the share of each listed place."""
     return _listed("place_names")
@@ -171,13 +165,10 @@ def place_chances() -> dict[str, float]:
 def _listed(table: str) -> dict[str, float]:
     """Return shares from UniDic's costs: 700 more is e times rarer."""
     found: dict[str, float] = {}
-    for (_, cell), place in tables.rows(table, ("first", "names")):
-        for item in cell.split():
+    for row in tables.rows(table):
+        for item in tables.listed(row["names"]):
             written, _, readings = item.partition("=")
-            try:
-                cost = int(readings.partition("/")[0].partition(":")[2])
-            except ValueError:
-                raise TableError(f"“{item}” has no cost", place) from None
+            cost = int(readings.partition("/")[0].partition(":")[2])
             if len(written) <= 4:
                 found.setdefault(written, math.exp(-cost / 1400))
     total = sum(found.values()) or 1.0

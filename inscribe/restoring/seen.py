@@ -9,9 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 from unicodedata import normalize
 
+from inscribe import tables
 from inscribe.forms import (
     SIMPLIFIED_TABLE,
     all_parts,
@@ -111,7 +112,7 @@ def lacking_below(shares: dict[str, float], described: Seen, least: float) -> di
     return having | {each: share * scale for each, share in lacking.items()}
 
 
-@lru_cache(maxsize=8192)
+@tables.cached(8192)
 def _forms(sign: str) -> tuple[str, ...]:
     """Return a sign and its other forms, look-alikes left out."""
     others = (form for form, relation in related(sign).items() if relation.is_same_character)

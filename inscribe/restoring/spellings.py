@@ -9,8 +9,8 @@ True
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 
+from inscribe import tables
 from inscribe.reading.spelling import hiragana, is_kana
 from inscribe.sources import letters
 
@@ -55,12 +55,12 @@ def left_over(kanji: str, text: str, signs: int) -> str:
     return text[best:]
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def _key(text: str) -> tuple[str, bool]:
     return letters(text), text[0] in _H_ROW
 
 
-@lru_cache(maxsize=8192)
+@tables.cached(8192)
 def _sounds(kanji: str) -> dict[tuple[str, bool], float]:
     """Return the sounds of a kanji as verse has it, with weights."""
     found: dict[tuple[str, bool], float] = {}

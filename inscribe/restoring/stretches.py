@@ -116,7 +116,7 @@ class Stretches:
                     yield kind, chance, word
 
 
-@tables.compiled
+@tables.cached()
 def common() -> Stretches:
     """Return what is known of stretches where no names are expected."""
     return Stretches()
@@ -131,17 +131,17 @@ def _inside_too(kind: str) -> tuple[str, ...]:
     return (kind, *INSIDE.get(kind, ()))
 
 
-@tables.compiled
+@tables.cached()
 def _listed_names() -> dict[str, dict[str, float]]:
     return {"surname": surname_chances(), "unlisted_place": place_chances()}
 
 
-@tables.compiled
+@tables.cached()
 def _joined_names() -> dict[str, dict[int, str]]:
     return {kind: _joined(tuple(chances)) for kind, chances in _listed_names().items()}
 
 
-@tables.compiled
+@tables.cached()
 def _joined_words() -> dict[int, str]:
     return _joined(tuple(word_chances()))
 

@@ -9,11 +9,10 @@ shares are probabilities (``tests/benchmarks/restore.py`` measures them on the e
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from inscribe import tables
-from inscribe.errors import TableError
 from inscribe.reading.verse import (
     Metre,
     fitted_phrases,
@@ -31,7 +30,7 @@ PATH = 1300.0  # of MeCab's units, make a reading e times less likely
 METRE = 5000.0  # the same for the metre, whose cost weighs more where readings are compared
 FREQUENCY = 0.4  # power of a sign's own frequency, which the words' costs hold in part
 NO_METRE = 15000  # what a poem costs whose words fit no metre
-RARE = 0.05  # per mille: a sign that glossary/verse_signs.tsv does not name
+RARE = 0.05  # per mille: a sign that glossary/verse/verse_signs.tsv does not name
 NEAR = 16  # signs on either side that are read where there is no metre to hear
 MANY_WORN = 6  # worn signs above which only the commonest signs of verse are tried ...
 TRIED_OF_MANY = 400  # ... so many of them
@@ -111,7 +110,7 @@ def cost(text: str, poem: Setting, known: dict[tuple[int, ...], float] | None = 
     return found + known[beats]
 
 
-@tables.compiled
+@tables.cached()
 def _by_frequency() -> tuple[str, ...]:
     known = _per_mille()
     return tuple(sorted(known, key=lambda sign: -known[sign]))
@@ -193,10 +192,10 @@ def lost_morae(poem: Setting) -> int | None:
     return lost if lost > 0 else None
 
 
-@tables.compiled
+@tables.cached()
 def signs_of_verse() -> tuple[str, ...]:
     """Return the signs that verse is written with, kana first."""
-    written = "".join(cell for table in _TABLES for cell in _first_cells(table))
+    written = "".join(row["written"] for table in _TABLES for row in tables.rows(table))
     kanji = (c for c in (*_per_mille(), *written) if "一" <= c <= "鿿" or c in "々ゝ")
     return tuple(dict.fromkeys((*_KANA, *kanji)))
 
@@ -213,25 +212,10 @@ def without_voicing(signs: Collection[str]) -> tuple[str, ...]:
     return tuple(sign for sign in signs if sign not in _VOICED)
 
 
-def _first_cells(table: str) -> Iterator[str]:
-    from inscribe.files import read_text
-
-    for path in tables.files(table):
-        for line in read_text(path).split("\n"):
-            if line and not line.startswith("#"):
-                yield line.partition("\t")[0]
-
-
-@tables.compiled
+@tables.cached()
 def _per_mille() -> dict[str, float]:
     found: dict[str, float] = {}
-    for (cell, signs), place in tables.rows("verse_signs", ("per_mille", "signs")):
-        try:
-            value = float(cell)
-        except ValueError:
-            value = 0.0
-        if value <= 0:
-            raise TableError("the frequency is not a positive number", place)
-        for sign in signs:
-            found.setdefault(sign, value)
+    for row in tables.rows("verse_signs"):
+        for sign in tables.listed(row["signs"]):
+            found.setdefault(sign, float(row["weight"]))
     return found

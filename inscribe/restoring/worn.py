@@ -10,9 +10,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from inscribe import tables
 from inscribe.errors import InputError
 from inscribe.forms import normalise_text
 from inscribe.restoring import gaps, seen, sourced
@@ -185,7 +185,7 @@ def _each_once(shares: dict[str, float]) -> dict[str, float]:
     return found
 
 
-@lru_cache(maxsize=8192)
+@tables.cached(8192)
 def _current(sign: str) -> str:
     return normalise_text(sign).text
 

@@ -18,9 +18,9 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from functools import lru_cache
 from itertools import product
 
+from inscribe import tables
 from inscribe.reading import spelling
 
 UNKNOWN = "□"
@@ -53,7 +53,7 @@ def run_together(key: str) -> str:
     return _LONG.sub(lambda match: _BEFORE_U[match[1]] + "う", key)
 
 
-@lru_cache(maxsize=8192)
+@tables.cached(8192)
 def spellings(pattern: str) -> tuple[str, ...]:
     """Return the letters a reading's pattern (see ``collate.sounds``) may stand for.
 

@@ -23,8 +23,9 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import NamedTuple
 
+from inscribe import tables
 from inscribe.forms import normalise_text
-from inscribe.reading.chinese import chinese_readings, known_saying, lines, sayings
+from inscribe.reading.chinese import chinese_readings, known_saying, sayings
 from inscribe.reading.spelling import hepburn
 
 Read = Callable[[str], list[str]]
@@ -73,8 +74,7 @@ def pykakasi_reader() -> Read:
 
 def without_sayings() -> None:
     """Empty the tables of sayings for the rest of the run."""
-    for cached in (sayings.readings_of_saying, lines._read):
-        cached.cache_clear()
+    tables.forget()
     sayings._beginning = lambda text, start: []  # type: ignore[assignment]
     sayings._compounds = lambda text: []  # type: ignore[assignment]
 

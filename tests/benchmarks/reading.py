@@ -6,7 +6,7 @@ Letters of the romanised reading are compared, case, spaces, marks and macrons l
 taken for one (what a peer writes as ou or oo is folded to o, as the references have it).
 Every reader runs in a process of its own, so that its memory is its own.
 
-What was tuned, and on what: the costs in glossary/verse_connections.tsv, verse_frequencies.tsv,
+What was tuned, and on what: the costs in verse_connections.tsv, verse_frequencies.tsv,
 verse_common_words.tsv and verse_readings.tsv, and the constants at the head of verse_verbs.py,
 verse_tables.py, verse_words.py, metre.py and verse.py in inscribe/reading were set by hand on the
 odd-numbered poems of the Ogura Hyakunin Isshu and of tests/data/verse_dev.tsv. The even-numbered

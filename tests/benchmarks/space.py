@@ -1,7 +1,7 @@
 """Space verdicts on simulated plates: area under the ROC curve and calibration by deciles.
 
     python tests/benchmarks/space.py            # measure on plates the weights were not fitted on
-    python tests/benchmarks/space.py --fit      # print the rows of glossary/space_weights.tsv
+    python tests/benchmarks/space.py --fit      # print the rows of space_weights.tsv
 
 The simulated carver knows nothing of the model. He plans by eye, with an error of a tenth or more;
 crowds gradually as the end comes near; writes words shorter, drops particles and leaves off the end

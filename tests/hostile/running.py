@@ -55,10 +55,8 @@ def _streams(stdin: bytes) -> Iterator[tuple[io.BytesIO, io.BytesIO]]:
 
 
 def _forget_glossaries() -> None:
-    if tables._user_folders:
-        tables._user_folders.clear()
-        for forget in tables._forgetters:
-            forget()
+    for folder in tables.folders()[:-1]:
+        tables.remove_folder(folder)
 
 
 def held_in(folder: Path) -> dict[str, bytes | None]:

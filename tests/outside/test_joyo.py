@@ -41,9 +41,8 @@ TAKEN_OTHERWISE = {
 
 
 def joyo_rows() -> dict[str, str]:
-    columns = ("form", "current", "list", "note")
-    rows = [row for row, _ in tables.rows("old_forms", columns)]
-    return {form: current for form, current, list_, _ in rows if list_ == "Joyo 2010"}
+    rows = [row for row in tables.rows("old_forms") if row["source"] == "Joyo 2010"]
+    return {row["written"]: row["current"] for row in rows}
 
 
 def package_file(package: str, *path: str) -> Path:

@@ -14,10 +14,9 @@ import pytest
 
 from inscribe import tables
 from inscribe.forms import kana_of, normalise_text, parent_of, relation
-from inscribe.forms.steps import HENTAIGANA_COLUMNS
 
 NAMES_LIST = Path("/usr/share/unicode/NamesList.txt")
-ROWS = [row for row, _ in tables.rows("hentaigana", HENTAIGANA_COLUMNS)]
+ROWS = [tuple(row.values()) for row in tables.rows("hentaigana")]
 NAMED = [chr(code) for code in range(0x1B000, 0x1B170) if unicodedata.name(chr(code), "")]
 
 
@@ -36,7 +35,7 @@ def test_names_agree(sign: str) -> None:
 def test_the_kana_is_what_the_name_says(sign: str) -> None:
     sounds = re.sub(r"-\d+$", "", unicodedata.name(sign).removeprefix("HENTAIGANA LETTER "))
     (row,) = (row for row in ROWS if row[0] == sign)
-    values = row[1].split(" ")
+    values = tables.listed(row[1])
     assert len(values) == len(sounds.split("-"))
     for kana, sound in zip(values, sounds.split("-"), strict=True):
         assert unicodedata.name(kana) == f"HIRAGANA LETTER {sound}"
@@ -73,9 +72,7 @@ def test_repeat_marks_are_the_ones_of_unicode() -> None:
         and unicodedata.category(char) == "Lm"
     }
     whole = {char for char in of_unicode if "COMBINING" not in unicodedata.name(char)}
-    known = {
-        row[0] for row, _ in tables.rows("repeat_marks", ("mark", "repeats", "voiced", "note"))
-    }
+    known = {row["written"] for row in tables.rows("repeat_marks")}
     assert whole <= known
     for voiced, plain in (("ゞ", "ゝ"), ("ヾ", "ヽ")):
         assert unicodedata.normalize("NFD", voiced)[0] == plain

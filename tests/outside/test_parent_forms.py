@@ -35,13 +35,12 @@ def _related() -> set[tuple[str, str]]:
 
 def test_each_form_is_a_variant_of_its_parent() -> None:
     related = _related()
-    forms = {cells for cells, _ in tables.rows("parent_forms", ("form", "parent"))}
+    forms = {(row["written"], row["parent"]) for row in tables.rows("parent_forms")}
     unrelated = {pair for pair in forms if pair not in related}
     assert unrelated == NOT_IN_UNIHAN
 
 
 def test_each_form_leads_to_a_parent_of_a_hentaigana() -> None:
-    columns = ("sign", "kana", "parent", "name")
-    parents = {cells[2] for cells, _ in tables.rows("hentaigana", columns)}
-    for (form, parent), place in tables.rows("parent_forms", ("form", "parent")):
-        assert parent in parents, (form, place)
+    parents = {row["parent"] for row in tables.rows("hentaigana")}
+    for row in tables.rows("parent_forms"):
+        assert row["parent"] in parents, row

@@ -22,7 +22,6 @@ from inscribe.forms import normalise_text, relation
 VARIANTS = Path("/usr/share/unicode/Unihan_Variants.txt.bz2")
 KANJIDIC = Path("/usr/share/edict/kanjidic2.xml.gz")
 BUILD = Path(__file__).parents[2] / "glossary" / "build"
-COLUMNS = ("form", "current", "source", "note")
 
 Pair = frozenset[str]
 
@@ -70,14 +69,13 @@ def published() -> set[Pair]:
 
 
 def old_forms_of(current: str) -> set[str]:
-    columns = ("form", "current", "list", "note")
-    return {row[0] for row, _ in tables.rows("old_forms", columns) if row[1] == current}
+    return {row["written"] for row in tables.rows("old_forms") if row["current"] == current}
 
 
 def test_the_source_each_variant_names_is_right() -> None:
     known = published()
     wrong = []
-    for (form, current, source, _), _ in tables.rows("variants", COLUMNS):
+    for form, current, source, _ in rows_of("variants"):
         found = any(frozenset((form, o)) in known for o in {current} | old_forms_of(current))
         if found == (source == "common practice"):
             wrong.append(form + current)
@@ -85,14 +83,14 @@ def test_the_source_each_variant_names_is_right() -> None:
 
 
 def test_few_variants_rest_on_common_practice_alone() -> None:
-    sources = [row[2] for row, _ in tables.rows("variants", COLUMNS)]
+    sources = [row["source"] for row in tables.rows("variants")]
     assert sources.count("common practice") < len(sources) / 8
 
 
 def test_every_pair_of_unihan_and_kanjidic_is_related_or_refused_with_a_reason() -> None:
     lines = (BUILD / "not_variants.tsv").read_text("utf-8").splitlines()
     refused = {frozenset(line[:2]) for line in lines if not line.startswith("#")}
-    merged = [row[0] for row, _ in tables.rows("merged", ("form", "current", "word", "meaning"))]
+    merged = [row["written"] for row in tables.rows("merged")]
     chinese = {sign for sign, _ in rows_of("simplified")}  # a warning, no form
     unihan = of_unihan()
     pairs = unihan["kSemanticVariant"] | unihan["kZVariant"] | of_kanjidic()
@@ -122,15 +120,10 @@ def test_simplified_characters_are_what_unihan_says() -> None:
     current = {row[0]: row[1] for name in ("old_forms", "variants") for row in rows_of(name)}
     for sign, meant in rows_of("simplified"):
         traditional = {c for pair in pairs if sign in pair for c in pair}
-        assert set(meant.split(" ")) <= {current.get(c, c) for c in traditional}
+        assert set(tables.listed(meant)) <= {current.get(c, c) for c in traditional}
         with pytest.raises(UnicodeEncodeError):
             sign.encode("euc_jisx0213")
 
 
 def rows_of(name: str) -> list[tuple[str, ...]]:
-    columns = {
-        "old_forms": ("form", "current", "list", "note"),
-        "variants": COLUMNS,
-        "simplified": ("sign", "meant"),
-    }
-    return [row for row, _ in tables.rows(name, columns[name])]
+    return [tuple(row.values()) for row in tables.rows(name)]

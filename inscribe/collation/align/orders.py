@@ -7,9 +7,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
+from inscribe import tables
 from inscribe.collation.align.readings import ByLetter, Reading, by_letter, governs
 from inscribe.collation.align.sides import Side
 from inscribe.reading import spelling
@@ -58,7 +58,7 @@ def put_in(order: Order, side: Side) -> Side:
     )
 
 
-@lru_cache(maxsize=256)
+@tables.cached(256)
 def orders(text: str) -> tuple[Order, ...]:
     """Return the orders in which a run of Chinese characters may be read, but as it stands."""
     found = {order.signs: order for order in _by_formulas(text)}

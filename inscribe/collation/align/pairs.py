@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import NamedTuple
 
+from inscribe import tables
 from inscribe.collation.align import readings
 from inscribe.collation.align.sides import Side
 from inscribe.reading import spelling
@@ -35,7 +35,7 @@ def match(copy: Side, i: int, source: Side, j: int) -> Match | None:
     return found
 
 
-@lru_cache(maxsize=65536)
+@tables.cached(65536)
 def _match(sort: str, raw: str, norm: str, other_raw: str, other_norm: str) -> Match | None:
     if norm == other_norm:
         return _written_otherwise(raw, other_raw, norm) if norm else None
@@ -57,7 +57,7 @@ def _written_otherwise(one: str, other: str, norm: str) -> Match | None:
     return Match("form", f"{one} and {other} are forms of {norm}")
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def _are_merged_words(one: str, other: str) -> bool:
     """Whether two forms are different words that are printed alike today (辨, 辯: 弁)."""
     from inscribe import forms
@@ -107,7 +107,7 @@ def _next(side: Side, at: int) -> str:
     return (side.letters[at + 1] if at + 1 < len(side) else "") or "-"
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def tails(char: str) -> tuple[str, ...]:
     """Return what one writing of ``char`` may spell out and another leave unwritten: 思: ふ, ひ."""
     ways = readings.kun_patterns(char)

@@ -13,7 +13,6 @@ True
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from functools import lru_cache
 from typing import NamedTuple
 
 from inscribe import tables
@@ -21,11 +20,12 @@ from inscribe.collation.align import okurigana
 from inscribe.forms import Readings, readings as forms_readings
 from inscribe.reading import spelling
 
+# The tables of readings, each with the column that has them.
 TABLES = {
-    "collation_readings": ("text", "reading", "note"),
-    "verse_nouns": ("written", "kana_historical", "kana_modern", "part_of_speech", "gloss"),
-    "verse_verbs": ("written_stem", "kana_stem_historical", "class", "gloss"),
-    "verse_adjectives": ("written_stem", "kana_stem_historical", "class", "gloss"),
+    "collation_readings": "kana",
+    "verse_nouns": "historical",
+    "verse_verbs": "historical",
+    "verse_adjectives": "historical",
 }
 # The ending that makes a dictionary form of a verb's or adjective's stem, by its class.
 _FINALS = dict(zip("カガサザタダナハバマヤラワア", "くぐすずつづぬふぶむゆるうう", strict=True))
@@ -64,7 +64,7 @@ def by_letter(readings: Iterable[Reading]) -> ByLetter:
     return {letter: tuple(once.values()) for letter, once in found.items()}
 
 
-@lru_cache(maxsize=16384)
+@tables.cached(16384)
 def readings_of(char: str, following: str = "") -> ByLetter:
     """Return the readings of one character by their first letter, the most plausible first.
 
@@ -84,7 +84,7 @@ def kun_patterns(char: str) -> frozenset[str]:
     return frozenset(pattern for form in spoken for pattern in spelling.patterns(form))
 
 
-@lru_cache(maxsize=16384)
+@tables.cached(16384)
 def shared_word(one: str, other: str) -> str:
     """Return a native word that two different characters both write, as 逢 and 会 do, or nothing.
 
@@ -97,7 +97,7 @@ def shared_word(one: str, other: str) -> str:
     return next((words[key] for word in _kun(other) if (key := _word_key(word)) in words), "")
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def governs(char: str) -> bool:
     """Whether ``char`` may stand before what it governs in Chinese order, as verbs do.
 
@@ -156,16 +156,15 @@ def _other_readings(known: Readings) -> Iterator[tuple[str, str, str]]:
         yield name, "name", "KANJIDIC"
 
 
-@tables.compiled
+@tables.cached()
 def table_readings() -> dict[str, list[tuple[str, str]]]:
     """Return the readings of the glossary's tables by what is written: (reading, table).
 
     A dot divides the stem of a verb or adjective from its ending: 消 -> き.ゆ.
     """
     found: dict[str, list[tuple[str, str]]] = {}
-    for table, columns in TABLES.items():
-        for (text, reading, *rest), _place in tables.rows(table, columns):
-            if rest[0] in VERB_ENDINGS:
-                reading += VERB_ENDINGS[rest[0]]
-            found.setdefault(text, []).append((reading, table))
+    for table, column in TABLES.items():
+        for row in tables.rows(table):
+            reading = row[column] + VERB_ENDINGS.get(row.get("class", ""), "")
+            found.setdefault(row["written"], []).append((reading, table))
     return found

@@ -7,7 +7,7 @@ cheapest if it costs no more than one difference would. Otherwise the search (A*
 the cost so far plus what is sure to come: a state from which the end cannot be reached without a
 difference in wording must still pay for one.
 
-The cost of a path is the sum of the prices in ``glossary/collation_costs.tsv``; a difference in
+The cost of a path is the sum of the prices in ``collation_costs.tsv``; a difference in
 wording of m signs against n costs ``open`` + max(m, n) * ``wrong``.
 """
 

@@ -10,9 +10,9 @@ the middle of a word. Words, their costs and the costs of their meeting are the 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
+from inscribe import tables
 from inscribe.collation.align.sides import Side
 
 if TYPE_CHECKING:
@@ -39,7 +39,7 @@ def word_ends(side: Side, start: int, end: int) -> WordEnds:
     return WordEnds(found)
 
 
-@lru_cache(maxsize=256)
+@tables.cached(256)
 def _costs(text: str) -> tuple[int, ...]:
     from inscribe.reading.verse import verse_connections, verse_lattice
 

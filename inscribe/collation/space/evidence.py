@@ -1,7 +1,7 @@
 """How strongly the measurements speak for "given up for space" against "slip", for one difference.
 
 The weight is a likelihood ratio. Its logarithm is a sum: an intercept and, for each feature, the
-feature's value times its coefficient in ``glossary/space_weights.tsv``. The coefficients were
+feature's value times its coefficient in ``space_weights.tsv``. The coefficients were
 fitted by logistic regression on plates carved by the simulator of ``tests/benchmarks/space.py``
 with as many sacrifices as slips, so that a weight of 1 says nothing either way.
 
@@ -24,7 +24,6 @@ from typing import TYPE_CHECKING
 
 from inscribe import tables
 from inscribe.collation.space.measures import Measures
-from inscribe.errors import TableError
 
 if TYPE_CHECKING:
     from inscribe.collation.model import Group
@@ -63,11 +62,7 @@ def features(group: Group, copy: Transcription, need: int, measures: Measures) -
 
 
 def weight(found: Features) -> float:
-    """Return the likelihood ratio of "given up for space" against "slip".
-
-    Raises:
-        TableError: the table of weights is not usable.
-    """
+    """Return the likelihood ratio of "given up for space" against "slip"."""
     known = _weights()
     total = known["intercept"]
     for field, value in zip(fields(found), astuple(found), strict=True):
@@ -84,17 +79,9 @@ def place(group: Group, copy: Transcription) -> tuple[int, int]:
     return last.index, len(last.signs)
 
 
-@tables.compiled
+@tables.cached()
 def _weights() -> dict[str, float]:
     found: dict[str, float] = {}
-    for (feature, coefficient, _), where in tables.rows(
-        "space_weights", ("feature", "coefficient", "meaning")
-    ):
-        try:
-            found.setdefault(feature, float(coefficient))
-        except ValueError as error:
-            raise TableError("a coefficient must be a number", where) from error
-    missing = {"intercept", *(field.name for field in fields(Features))} - found.keys()
-    if missing:
-        raise TableError(f"space_weights.tsv has no row for {sorted(missing)[0]}")
+    for row in tables.rows("space_weights"):
+        found.setdefault(row["key"], float(row["weight"]))
     return found

@@ -6,27 +6,13 @@
 
 from __future__ import annotations
 
-import re
 from datetime import date
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import TableError
 
 STEMS = "甲乙丙丁戊己庚辛壬癸"
 BRANCHES = "子丑寅卯辰巳午未申酉戌亥"
-_COLUMNS = (
-    "kind",
-    "index",
-    "sign",
-    "kun",
-    "kun_romaji",
-    "on",
-    "on_romaji",
-    "forms",
-    "literary",
-    "other",
-)
 
 
 class CycleSign(NamedTuple):
@@ -37,40 +23,29 @@ class CycleSign(NamedTuple):
     sign: str
     kun: str
     kun_romaji: str
-    on: str
     on_romaji: str
     forms: tuple[str, ...]
     literary: tuple[str, ...]
     other: tuple[str, ...]
 
 
-@tables.compiled
+@tables.cached()
 def signs() -> dict[str, CycleSign]:
-    """Return the 22 signs of the cycle, each by its usual form.
-
-    Raises:
-        TableError: a row gives no place in the cycle.
-    """
+    """Return the 22 signs of the cycle, each by its usual form."""
     found: dict[str, CycleSign] = {}
-    for cells, place in tables.rows("cycle", _COLUMNS):
-        kind, index, sign, kun, kun_romaji, on, on_romaji, forms, literary, other = cells
-        if not re.fullmatch("[0-9]|1[01]", index):
-            raise TableError(f"“{index}” is no place in the cycle", place, "give 0 to 11")
-        found.setdefault(
-            sign,
-            CycleSign(
-                kind,
-                int(index),
-                sign,
-                kun,
-                kun_romaji,
-                on,
-                on_romaji,
-                tuple(forms.split()),
-                tuple(literary.split()),
-                tuple(other.split()),
-            ),
+    for row in tables.rows("cycle"):
+        sign = CycleSign(
+            row["kind"],
+            int(row["value"]),
+            row["written"],
+            row["kun"],
+            row["kun_romaji"],
+            row["on_romaji"],
+            tables.listed(row["forms"]),
+            tables.listed(row["literary"]),
+            tables.listed(row["other"]),
         )
+        found.setdefault(sign.sign, sign)
     return found
 
 

@@ -11,9 +11,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import TableError
 
-_COLUMNS = ("era", "kana", "romaji", "also", "court", "year", "month", "day", "last", "note")
 _OPEN_END = 9999
 
 
@@ -48,39 +46,33 @@ class Era(NamedTuple):
         return self.first <= year <= self.last
 
 
-@tables.compiled
+@tables.cached()
 def by_name() -> dict[str, Era]:
     """Return all eras by name, in the order of their first days."""
     found: dict[str, Era] = {}
-    for cells, place in tables.rows("eras", _COLUMNS):
-        name, kana, romaji, also, court, year, month, day, last, note = cells
-        try:
-            start = (int(year), int(month), int(day))
-            end = int(last) if last else _OPEN_END
-        except ValueError as error:
-            raise TableError(
-                "a year, month or day is not a number", place, "see the head of the table"
-            ) from error
-        others = tuple(also.split("; ")) if also else ()
-        found.setdefault(name, Era(name, kana, romaji, others, court, start, end, note))
+    for row in tables.rows("eras"):
+        era = Era(
+            row["written"],
+            row["kana"],
+            row["romaji"],
+            tables.listed(row["also"]),
+            row["court"],
+            (int(row["year"]), int(row["month"]), int(row["day"])),
+            int(row["last_year"] or _OPEN_END),
+            row["note"],
+        )
+        found.setdefault(era.name, era)
     return found
 
 
+@tables.cached()
 def of_year(year: int) -> tuple[tuple[Era, int], ...]:
     """Return the eras that the western ``year`` was counted in, each with its year number.
 
     The private era name 白鳳 counts too; its note says what it is.
     """
-    known = _known_years()
-    if year not in known:
-        found = (era for era in by_name().values() if era.has(year))
-        known[year] = tuple((era, year - era.first + 1) for era in found)
-    return known[year]
-
-
-@tables.compiled
-def _known_years() -> dict[int, tuple[tuple[Era, int], ...]]:
-    return {}
+    found = (era for era in by_name().values() if era.has(year))
+    return tuple((era, year - era.first + 1) for era in found)
 
 
 def after(era: Era) -> Era | None:

@@ -1,4 +1,4 @@
-"""The lunisolar calendar 1600-1872, day by day, from glossary/months.tsv.
+"""The lunisolar calendar 1600-1872, day by day, from glossary/dates/months.tsv.
 
 >>> days_of(1854, 12)
 (datetime.date(1855, 1, 18), datetime.date(1855, 2, 16))
@@ -13,10 +13,9 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import InputError, Place, TableError
+from inscribe.errors import InputError
 
 FIRST_YEAR, LAST_YEAR = 1600, 1872
-_COLUMNS = ("year", "new_year", "leap", "lengths", "doubtful")
 _LENGTHS = {"大": 30, "小": 29, "二": 2}
 
 
@@ -45,52 +44,34 @@ class Month(NamedTuple):
         return self.first_day + timedelta(self.length - 1)
 
 
-@tables.compiled
-def _rows() -> dict[int, tuple[tuple[str, ...], Place]]:
-    found: dict[int, tuple[tuple[str, ...], Place]] = {}
-    for cells, place in tables.rows("months", _COLUMNS):
-        if not cells[0].isdecimal():
-            raise TableError("the year is not a number", place)
-        found.setdefault(int(cells[0]), (cells, place))
+@tables.cached()
+def _rows() -> dict[int, tables.Row]:
+    found: dict[int, tables.Row] = {}
+    for row in tables.rows("months"):
+        found.setdefault(int(row["year"]), row)
     return found
 
 
-@tables.compiled
-def _built() -> dict[int, tuple[Month, ...]]:
-    return {}
-
-
+@tables.cached()
 def months_of(year: int) -> tuple[Month, ...]:
-    """Return the months of a lunisolar year in order; none if it is not tabulated.
-
-    Raises:
-        TableError: the year's row of the table cannot be used.
-    """
-    if year in _built() or year not in _rows():
-        return _built().get(year, ())
-    cells, place = _rows()[year]
-    try:
-        months = _months(*cells)
-    except (KeyError, ValueError) as error:
-        raise TableError("a date, a leap month or a length is malformed", place) from error
-    return _built().setdefault(year, months)
-
-
-def _months(year: str, new_year: str, leap: str, lengths: str, doubtful: str) -> tuple[Month, ...]:
+    """Return the months of a lunisolar year in order; none if it is not tabulated."""
+    row = _rows().get(year)
+    if row is None:
+        return ()
     names = [(number, False) for number in range(1, 13)]
-    if leap:
-        names.insert(int(leap), (int(leap), True))
-    first, unsure = date.fromisoformat(new_year), doubtful.split()
+    if leap := int(row["leap"] or 0):
+        names.insert(leap, (leap, True))
+    first, unsure = date.fromisoformat(row["new_year"]), tables.listed(row["doubtful"])
     months = []
-    for (number, is_leap), sign in zip(names, lengths, strict=True):
+    for (number, is_leap), sign in zip(names, row["lengths"], strict=True):
         length = _LENGTHS[sign]
         doubt = f"閏{number}" if is_leap else str(number)
-        months.append(Month(int(year), number, is_leap, first, length, doubt in unsure))
+        months.append(Month(year, number, is_leap, first, length, doubt in unsure))
         first += timedelta(length)
     return tuple(months)
 
 
-@tables.compiled
+@tables.cached()
 def _in_order() -> tuple[tuple[Month, ...], tuple[date, ...]]:
     months = tuple(month for year in sorted(_rows()) for month in months_of(year))
     return months, tuple(month.first_day for month in months)

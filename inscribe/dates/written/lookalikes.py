@@ -10,11 +10,11 @@ from inscribe import tables
 from inscribe.dates import calendar
 
 
-@tables.compiled
+@tables.cached()
 def lookalikes() -> frozenset[frozenset[str]]:
     """Return the pairs of signs taken for one another."""
-    found = tables.rows("date_lookalikes", ("one", "other"))
-    return frozenset(frozenset(cells) for cells, _ in found)
+    found = tables.rows("date_lookalikes")
+    return frozenset(frozenset((row["written"], row["other"])) for row in found)
 
 
 def are_alike(one: str, other: str) -> bool:
@@ -22,7 +22,7 @@ def are_alike(one: str, other: str) -> bool:
     return frozenset((one, other)) in lookalikes()
 
 
-@tables.compiled
+@tables.cached()
 def cycle_lookalikes() -> frozenset[str]:
     """Return the signs that are no stem or branch but are taken for one."""
     every_sign = calendar.STEMS + calendar.BRANCHES

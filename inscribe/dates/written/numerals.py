@@ -9,7 +9,8 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+
+from inscribe import tables
 
 DIGITS = {sign: index for index, sign in enumerate("〇一二三四五六七八九")}
 DIGITS |= dict(zip("零壱弐参肆伍陸漆捌玖", range(10), strict=True))
@@ -29,7 +30,7 @@ _COMPOUND = (
 )
 
 
-@cache
+@tables.cached()
 def _compiled(pattern: str) -> re.Pattern[str]:
     return re.compile(pattern)
 

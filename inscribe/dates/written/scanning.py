@@ -131,7 +131,7 @@ def _may_be_era(name: str) -> bool:
     return "".join("□" if sign in UNREAD else sign for sign in name) in _damaged_eras()
 
 
-@tables.compiled
+@tables.cached()
 def _damaged_eras() -> frozenset[str]:
     """Return every era name of two signs with one of them unreadable."""
     names = [name for name in by_name() if len(name) == 2]

@@ -83,23 +83,16 @@ def _begins_a_word(name: str, text: str, position: int) -> bool:
     return False
 
 
-@tables.compiled
-def _found() -> dict[str, tuple[Like, ...]]:
-    return {}
-
-
+@tables.cached(4096)
 def eras_like(written: str) -> tuple[Like, ...]:
     """Return the eras that a name is like, the likeliest first; □ may be any sign.
 
     Signs count that are the same in the same place, that look alike, share their parts or are read
     alike. Of a name of one sign, the other has been lost.
     """
-    found = _found()
-    if written not in found:
-        likes = (_like(written, era) for era in calendar.by_name())
-        kept = [like for like in likes if like is not None and like.share >= LEAST]
-        found[written] = tuple(sorted(kept, key=_place))
-    return found[written]
+    likes = (_like(written, era) for era in calendar.by_name())
+    kept = [like for like in likes if like is not None and like.share >= LEAST]
+    return tuple(sorted(kept, key=_place))
 
 
 def _place(like: Like) -> tuple[float, bool]:

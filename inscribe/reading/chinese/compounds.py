@@ -11,9 +11,9 @@ is_verb=False), ('さん', 'が'))
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import cache, lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
+from inscribe import tables
 from inscribe.reading.spelling import hiragana
 
 if TYPE_CHECKING:
@@ -42,7 +42,7 @@ class Compound(NamedTuple):
     is_verb: bool = False  # a word of doing: 浮動す
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def compound(text: str) -> Compound:
     """Return the reading of two signs as one word of Chinese sounds."""
     for kana, is_verb in _readings_in_unidic(text):
@@ -80,7 +80,7 @@ def first_sound(sign: str) -> str:
     return hiragana(sounds[0]) if sounds else sign
 
 
-@cache
+@tables.cached()
 def sounds_in_compounds(sign: str) -> tuple[str, ...]:
     """Return the Chinese sounds of a sign as they may stand in a word, the usual ones first."""
     from inscribe.forms import readings
@@ -130,7 +130,7 @@ def _readings_in_unidic(text: str) -> list[tuple[str, bool]]:
     return found
 
 
-@cache
+@tables.cached()
 def _tagger() -> GenericTagger:
     from inscribe.reading import mecab
 

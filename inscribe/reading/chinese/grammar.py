@@ -1,7 +1,7 @@
 """A line of Chinese put into Japanese order: the cheapest parse by the usual rules of kundoku.
 
 Every stretch of the line is read in every way the rules allow, from short stretches to long ones,
-and the cheapest of each kind is kept (``phrases``). Words come from ``glossary/chinese_words.tsv``
+and the cheapest of each kind is kept (``phrases``). Words come from ``chinese_words.tsv``
 and from compounds. What stands in the rhythm of verse (2 + 3 signs, 2 + 2 + 3) goes together.
 
 Source: the school rules of kundoku, from memory. The costs are plain guesses at how usual each

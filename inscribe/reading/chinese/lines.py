@@ -11,10 +11,10 @@ read best.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple
 
+from inscribe import tables
 from inscribe.reading.chinese.grammar import parse
 from inscribe.reading.chinese.phrases import Phrase
 from inscribe.reading.chinese.sayings import Saying, known_saying
@@ -82,7 +82,7 @@ def _divisions(length: int, breaks: frozenset[int]) -> Iterator[tuple[int, ...]]
         yield tuple(range(_LONGEST - 2, length - 1, _LONGEST - 2))
 
 
-@lru_cache(maxsize=1024)
+@tables.cached(1024)
 def _read(text: str) -> ReadLine:
     saying = known_saying(text) if len(text) > 1 else None
     phrase = None if saying else parse(text, _BEATS.get(len(text), ()))

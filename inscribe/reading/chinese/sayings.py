@@ -1,7 +1,7 @@
 """Sayings that have a customary reading: invocations, mottoes, set phrases, lines of verse.
 
-``glossary/sayings.tsv`` comes first, then EDICT's set phrases (``glossary/compounds.tsv``). A text
-made of several of them, as a couplet is of lines, is read as they are.
+``glossary/chinese/sayings.tsv`` comes first, then EDICT's set phrases (``compounds.tsv``
+there). A text made of several of them, as a couplet is of lines, is read as they are.
 
 >>> known_saying("和而不同")
 Saying(written='和而不同', kana='わしてどうぜず', romaji='wa shite dōzezu', gloss='in harmony yet \
@@ -15,7 +15,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
 from typing import TypeVar
 
 from inscribe import tables
@@ -25,8 +24,6 @@ T = TypeVar("T")
 
 COMPOUND = "set phrase"
 LOST = "□"
-_COLUMNS = ("text", "reading", "kind", "gloss")
-_COMPOUND_COLUMNS = ("text", "reading", "others", "gloss")
 _SHORTEST_PART = 3  # signs; two sayings of two signs make many names
 _LINES = (7, 5, 4)  # signs of a line
 _LEAST_LEGIBLE = 3  # signs that must be seen of a saying with lost ones
@@ -63,7 +60,7 @@ def known_saying(text: str) -> Saying | None:
     return found[0] if found else None
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def readings_of_saying(text: str) -> tuple[Saying, ...]:
     """Return the customary readings of a saying, the usual one first; empty for other texts."""
     current = _in_current_forms(text)
@@ -117,11 +114,10 @@ def _fitting(text: str) -> list[Saying]:
     if LOST not in text or len(text) - text.count(LOST) < _LEAST_LEGIBLE:
         return []
     pattern = re.compile(re.escape(text).replace(re.escape(LOST), "."))
-    rows = [_saying(*cells) for cells, _ in tables.rows("sayings", _COLUMNS)]
-    found = [saying for saying in rows if pattern.fullmatch(saying.written)]
-    for (written, reading, _, gloss), _ in tables.rows("compounds", _COMPOUND_COLUMNS):
-        if pattern.fullmatch(written):
-            found.append(_saying(written, reading, COMPOUND, gloss))
+    found = [_saying(row) for row in tables.rows("sayings") if pattern.fullmatch(row["written"])]
+    for row in tables.rows("compounds"):
+        if pattern.fullmatch(row["written"]):
+            found.append(_set_phrase(row, row["kana"]))
     return first_of_each(found, lambda saying: saying.written)
 
 
@@ -134,8 +130,8 @@ def _in_current_forms(text: str) -> str:
 
 def _beginning(text: str, start: int) -> list[Saying]:
     """Return the sayings that begin at a sign of ``text``."""
-    cells = [row for row, _ in _rows().about(text[start])]
-    return [_saying(*row) for row in cells if text.startswith(row[0], start)]
+    rows = _rows().about(text[start])
+    return [_saying(row) for row in rows if text.startswith(row["written"], start)]
 
 
 def _parts(text: str) -> tuple[Saying, ...]:
@@ -171,12 +167,18 @@ def _compounds(text: str) -> list[Saying]:
     row = _set_phrases().first_about(text) if text else None
     if row is None:
         return []
-    written, reading, others, gloss = row[0]
-    every = [reading, *filter(None, others.split(", "))]
-    return [_saying(written, each, COMPOUND, gloss) for each in every]
+    return [_set_phrase(row, each) for each in (row["kana"], *tables.listed(row["also"]))]
 
 
-def _saying(written: str, reading: str, kind: str, gloss: str) -> Saying:
+def _saying(row: tables.Row) -> Saying:
+    return _said(row["written"], row["kana"], row["kind"], row["gloss"])
+
+
+def _set_phrase(row: tables.Row, reading: str) -> Saying:
+    return _said(row["written"], reading, COMPOUND, row["gloss"])
+
+
+def _said(written: str, reading: str, kind: str, gloss: str) -> Saying:
     kana = hiragana(reading.replace(" ", "").replace("|", ""))
     return Saying(written, kana, romaji_of_reading(reading), gloss, kind, reading)
 
@@ -194,11 +196,11 @@ def romaji_of_reading(reading: str) -> str:
     return " ".join(words)
 
 
-@tables.compiled
+@tables.cached()
 def _rows() -> tables.Rows:
-    return tables.Rows("sayings", _COLUMNS)
+    return tables.Rows("sayings")
 
 
-@tables.compiled
+@tables.cached()
 def _set_phrases() -> tables.Search:
-    return tables.Search("compounds", _COMPOUND_COLUMNS)
+    return tables.Search("compounds")

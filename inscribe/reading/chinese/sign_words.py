@@ -1,7 +1,7 @@
 """The signs of Chinese text as words of Japanese: verbs with what they govern, nouns, adverbs.
 
-From ``glossary/chinese_words.tsv``; a noun that has no row there is read by the native reading
-that KANJIDIC2 gives it, else by its Chinese sound.
+From ``glossary/chinese/chinese_words.tsv``; a noun that has no row there is read by the native
+reading that KANJIDIC2 gives it, else by its Chinese sound.
 
 >>> [(word.stem, word.conjugation, word.particle) for word in words_of("登")]
 [('のぼ', '四段-ラ行', 'に')]
@@ -11,17 +11,13 @@ that KANJIDIC2 gives it, else by its Chinese sound.
 
 from __future__ import annotations
 
-from functools import cache
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import TableError
 from inscribe.reading.chinese.compounds import first_sound
 
 NOUN, PLACE, ADVERB, BEFORE_NOUN, AFTER_NOUN = "名詞", "場所", "副詞", "連体詞", "助詞"
 TE, IF = "て", "ば"  # forms that link verbs; the second of 不 only (ざれば)
-_COLUMNS = ("sign", "stem", "class", "complement", "particle", "before")
-_COMPLEMENTS = ("", NOUN, "未然形", "終止形", "連体形", "連用形")
 _FORMS = ("未然形", "連用形", "終止形", "連体形", TE, IF)
 _OWN: dict[str, tuple[str, ...]] = {  # in the order of _FORMS
     "ズ": ("ざら", "ず", "ず", "ざる", "ずして", "ざれば"),
@@ -67,7 +63,7 @@ def inflected(word: SignWord, form: str) -> str:
     return word.stem + _ending(word.conjugation, form, starts=not word.stem)
 
 
-@cache
+@tables.cached()
 def noun(sign: str) -> str:
     """Return how a sign is read as a noun of its own: its row, its native reading, its sound."""
     for word in words_of(sign):
@@ -76,7 +72,7 @@ def noun(sign: str) -> str:
     return native_noun(sign) or first_sound(sign)
 
 
-@cache
+@tables.cached()
 def native_noun(sign: str) -> str:
     """Return the native reading of a sign that is no verb's or adjective's stem, or nothing."""
     from inscribe.forms import readings
@@ -87,26 +83,23 @@ def native_noun(sign: str) -> str:
     return "" if is_verb and found.endswith(_LAST_OF_VERBS) else found
 
 
-@tables.compiled
+@tables.cached()
 def _table() -> dict[str, tuple[SignWord, ...]]:
     found: dict[str, tuple[SignWord, ...]] = {}
-    for cells, place in tables.rows("chinese_words", _COLUMNS):
-        word = SignWord(*cells)
-        if word.complement not in _COMPLEMENTS:
-            hint = f"use one of: {', '.join(filter(None, _COMPLEMENTS))}, or leave it empty"
-            raise TableError("the complement is unknown", place, hint)
-        if not _is_class(word.conjugation):
-            raise TableError("the class is unknown", place, "as in the rows of the packaged table")
+    for row in tables.rows("chinese_words"):
+        word = SignWord(
+            row["written"],
+            row["stem"],
+            row["class"],
+            row["complement"],
+            row["particle"],
+            row["before"],
+        )
         found[word.sign] = (*found.get(word.sign, ()), word)
     return found
 
 
-def _is_class(name: str) -> bool:
-    known = (*_OWN, NOUN, PLACE, ADVERB, BEFORE_NOUN, AFTER_NOUN)
-    return name in known or bool(_endings(name))
-
-
-@cache
+@tables.cached()
 def _ending(conjugation: str, form: str, *, starts: bool) -> str:
     if own := _OWN.get(conjugation):
         return own[min(_FORMS.index(form), len(own) - 1)]
@@ -124,7 +117,7 @@ def _linking(conjugation: str, *, starts: bool) -> str:
     return conjunctive + ("して" if name in _ADJECTIVES else TE)
 
 
-@cache
+@tables.cached()
 def _endings(conjugation: str) -> dict[str, tuple[str, str]]:
     """Return the endings of a class by form, as written and as said: the general form of each."""
     from inscribe.reading.lexicon import inflections

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from functools import cache
 from typing import TYPE_CHECKING, Literal
 
+from inscribe import tables
 from inscribe.errors import InputError, NotationError, Place
 from inscribe.reading.words import Doubt, Interpretation, Part, Proposal, Register, Token
 
@@ -161,7 +161,7 @@ def _with_suspicions(found: Interpretation, columns: Sequence[str]) -> Interpret
     return with_doubts_of_signs(found, t.signs)
 
 
-@cache  # a record is read without it
+@tables.cached()  # a record is read without it
 def _notation() -> re.Pattern[str]:
     return re.compile(_NOTATION)
 

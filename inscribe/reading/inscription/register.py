@@ -7,8 +7,8 @@ enough and is short enough may be verse; its morae then decide. Everything else 
 from __future__ import annotations
 
 import re
-from functools import cache
 
+from inscribe import tables
 from inscribe.reading.spelling import KANA, kana_share
 
 _HEADING = "(?:題|よみ人|読人)(?:し|知)ら[ずす]"  # of poems; seldom asked for
@@ -112,6 +112,6 @@ def has_modern_grammar(text: str) -> bool:
     return "。" in text or bool(_modern_grammar().search(text))
 
 
-@cache
+@tables.cached()
 def _modern_grammar() -> re.Pattern[str]:
     return re.compile(_MODERN_GRAMMAR)

@@ -8,9 +8,9 @@ stand, so the two readings are compared in that order, whatever the order of rea
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import cache
 from typing import Any, NamedTuple
 
+from inscribe import tables
 from inscribe.reading.spelling import hepburn, modern_kana, morae
 from inscribe.reading.words import Doubt, Interpretation, Token
 
@@ -24,7 +24,7 @@ def with_second_opinion(interpretation: Interpretation) -> Interpretation:
     return interpretation._replace(doubts=(*interpretation.doubts, *doubts))
 
 
-@cache
+@tables.cached()
 def _converter() -> Any:
     import pykakasi
 

@@ -2,7 +2,7 @@
 
 UniDic's matrix was learned from modern texts: what may follow the forms of a classical verb it
 knows only dimly. Classical grammar says it outright (む follows the imperfective form, けり the
-conjunctive), so the rules of ``glossary/verse_connections.tsv`` bound the cost where they are kept
+conjunctive), so the rules of ``verse_connections.tsv`` bound the cost where they are kept
 (UniDic has て after some conjugations far cheaper than after others, for no reason verse knows)
 and add to it where they are broken. Only the classes in use are kept, which makes the matrix
 small enough for every processor's cache.
@@ -17,7 +17,6 @@ from dataclasses import dataclass
 from operator import itemgetter
 
 from inscribe import tables
-from inscribe.errors import TableError
 from inscribe.reading.mecab import Classes
 
 _LIMIT = 32000
@@ -63,20 +62,22 @@ def _fits(wanted: str, row: tuple[str, ...]) -> bool:
     return row[0] in _INFLECTED and row[5].startswith(wanted)
 
 
-@tables.compiled
+@tables.cached()
 def rules() -> tuple[Rule, ...]:
     """Return the rules of the table."""
-    found = []
-    columns = ("word", "after", "likely", "least", "unlikely")
-    for (word, after, *costs), place in tables.rows("verse_connections", columns):
-        try:
-            found.append(Rule(tuple(word.split()), tuple(after.split()), *map(int, costs)))
-        except ValueError as error:
-            raise TableError("a cost is not a whole number", place) from error
-    return tuple(found)
+    return tuple(
+        Rule(
+            tuple(row["word"].split()),
+            tables.listed(row["after"]),
+            int(row["likely"]),
+            int(row["least"]),
+            int(row["unlikely"]),
+        )
+        for row in tables.rows("verse_connections")
+    )
 
 
-@tables.compiled
+@tables.cached()
 def _ruled_particles() -> tuple[str, ...]:
     spelt = {rule.word[1] for rule in rules() if rule.word[0] == "助詞" and len(rule.word) > 1}
     return tuple(sorted(spelt))

@@ -15,23 +15,6 @@ from inscribe import tables
 from inscribe.reading import mecab
 
 UNVOICED = "unvoiced.dic"  # laid over the dictionary where a text marks no voicing
-TABLES = (
-    "historical_words",
-    "paradigms",
-    "verse_connections",
-    "verse_particles",
-    "verse_nouns",
-    "verse_more_words",
-    "verse_verbs",
-    "verse_adjectives",
-    "verse_phrases",
-    "verse_places",
-    "verse_common_words",
-    "verse_frequencies",
-    "verse_groups",
-    "verse_readings",
-    "verse_short_forms",
-)
 _ROOMS = ("spelling", "mecab", "lexicon")  # whose code makes the dictionary
 
 
@@ -52,7 +35,8 @@ def _sources() -> list[Path]:
     return [
         *code,
         *mecab.version_files(),
-        *(path for name in TABLES for path in tables.files(name)),
+        *tables.files_about("verse"),
+        *tables.files("historical_words"),
     ]
 
 

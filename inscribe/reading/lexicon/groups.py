@@ -2,7 +2,7 @@
 
 What often stands together is likelier than its words alone, and a reader of Latin letters still
 wants each word by itself. So such an entry keeps its one cost and its one place in the grammar,
-and carries its words along: those of a noun or verb as ``glossary/verse_groups.tsv`` divides it,
+and carries its words along: those of a noun or verb as ``verse_groups.tsv`` divides it,
 those of particles and auxiliaries as the particles among them do.
 
 >>> groups()["夏来", "なつ"].written
@@ -15,7 +15,6 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import TableError
 from inscribe.reading.mecab import Entry
 from inscribe.reading.spelling import modern_kana
 
@@ -50,19 +49,14 @@ class Words(NamedTuple):
     gloss: str = ""
 
 
-@tables.compiled
+@tables.cached()
 def groups() -> dict[tuple[str, str], Group]:
     """Return the groups by the spelling and the historical kana of their entries."""
     found: dict[tuple[str, str], Group] = {}
-    columns = ("words", "kana_historical", "parts_of_speech")
-    for (words, kana, terms), place in tables.rows("verse_groups", columns):
-        written, spoken = tuple(words.split()), tuple(kana.replace("-", "").split(" "))
-        if not len(written) == len(spoken) == len(terms.split()) or len(written) < 2:
-            raise TableError("the cells are not divided alike", place, "put a space between words")
-        if unknown := [term for term in terms.split() if term not in _TERMS]:
-            known = ", ".join(_TERMS)
-            raise TableError(f"{unknown[0]} is no part of speech here", place, f"one of {known}")
-        group = Group(written, spoken, tuple(_TERMS[term] for term in terms.split()))
+    for row in tables.rows("verse_groups"):
+        written = tuple(row["written"].split())
+        spoken = tuple(row["historical"].replace("-", "").split(" "))
+        group = Group(written, spoken, tuple(_TERMS[term] for term in row["pos"].split()))
         found["".join(written), "".join(spoken)] = group
     return found
 

@@ -11,7 +11,6 @@ import re
 from collections.abc import Iterator
 
 from inscribe import tables
-from inscribe.errors import TableError
 from inscribe.reading.lexicon.groups import Words, as_cell, groups, with_words
 from inscribe.reading.lexicon.mixed_spellings import mixed_spellings, readings_of_signs
 from inscribe.reading.lexicon.particles import COST_CONSTANT, COST_FACTOR
@@ -22,7 +21,6 @@ from inscribe.reading.spelling import modern_kana, morae, old_spellings
 _TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
 _VERB_INSIDE = re.compile("[\u4e00-\u9fff]ふ")  # 思ふ人: a verb ends inside the word
 _ONE_OF_ITS_FORMS = 1000  # a form of a verb is about a quarter as common as the verb
-_NOUNS = ("written", "kana_historical", "kana_modern", "part_of_speech", "gloss")
 _WORD_COST = 7500  # a word of the tables in kanji, where UniDic has no lower cost
 _MOST_COST = 9000  # what UniDic hardly knows and the tables do costs no more
 _KANA_COST = {1: 12000, 2: 9500, 3: 8500}  # a word in kana, by its morae
@@ -39,33 +37,28 @@ _POS_COST = {"接尾辞": 4500, "接頭辞": 1000, "感動詞": 1500, "接続詞
 def common_word_costs() -> dict[tuple[str, str], int]:
     """Return the costs of common words by historical kana (a stem's) and class (* without)."""
     costs: dict[tuple[str, str], int] = {}
-    for (kana, name, share), place in tables.rows(
-        "verse_common_words", ("kana", "class", "per_mille"), nameless=True
-    ):
-        try:
-            cost = COST_CONSTANT - COST_FACTOR * math.log(float(share) / 1000)
-        except ValueError as error:
-            raise TableError("the frequency is not a number", place) from error
-        costs[kana, name] = int(cost) + (0 if name == "*" else _ONE_OF_ITS_FORMS)
+    for row in tables.rows("verse_common_words"):
+        cost = int(COST_CONSTANT - COST_FACTOR * math.log(float(row["weight"]) / 1000))
+        more = 0 if row["class"] == "*" else _ONE_OF_ITS_FORMS
+        costs[row["historical"], row["class"]] = cost + more
     return costs
 
 
 def noun_rows() -> Iterator[tuple[str, str, str, str, str]]:
     """Yield the rows of the tables of uninflected words."""
-    for table in ("verse_nouns", "verse_more_words", "verse_places", "verse_phrases"):
-        if tables.files(table):
-            for cells, _place in tables.rows(table, _NOUNS):
-                written, historical, modern, pos, gloss = cells
-                if "成句" not in pos:  # a line of verse is read from its words, not known by heart
-                    yield written, historical, modern, pos.replace(",", "-"), gloss
+    for table in ("verse_nouns", "verse_places", "verse_phrases"):
+        for row in tables.rows(table):
+            pos = row["pos"].replace(",", "-")
+            if "成句" not in pos:  # a line of verse is read from its words, not known by heart
+                yield row["written"], row["historical"], row["kana"], pos, row["gloss"]
 
 
 def curated_readings() -> dict[str, list[str]]:
     """Return the readings the tables give for each written form, the likeliest first."""
     readings: dict[str, list[str]] = {}
-    for (written, kana), _place in tables.rows("verse_readings", ("written", "readings")):
-        if not written.endswith("-"):
-            readings.setdefault(written, []).extend(kana.split())
+    for row in tables.rows("verse_readings"):
+        if not row["written"].endswith("-"):
+            readings.setdefault(row["written"], []).extend(tables.listed(row["kana"]))
     for written, _, modern, _, _ in noun_rows():
         there = readings.setdefault(written, [])
         if modern not in there:
@@ -76,9 +69,9 @@ def curated_readings() -> dict[str, list[str]]:
 def ranked_stems() -> dict[str, list[str]]:
     """Return the readings of the stems of verbs and adjectives whose order the tables know."""
     ranked: dict[str, list[str]] = {}
-    for (written, kana), _place in tables.rows("verse_readings", ("written", "readings")):
-        if written.endswith("-"):
-            ranked.setdefault(written[:-1], []).extend(kana.split())
+    for row in tables.rows("verse_readings"):
+        if row["written"].endswith("-"):
+            ranked.setdefault(row["written"][:-1], []).extend(tables.listed(row["kana"]))
     return ranked
 
 
@@ -200,16 +193,15 @@ def short_form_entries(index: ClassIndex) -> Iterator[Entry]:
     """Yield phrases as manuscripts write them, 梅花 for 梅の花."""
     number = index.number("名詞-普通名詞-一般", "*", "*")
     assert number is not None
-    columns = ("written", "kana_historical", "gloss")
-    for (written, historical, gloss), _place in tables.rows("verse_short_forms", columns):
-        words = historical.split(" ")
+    for row in tables.rows("verse_short_forms"):
+        written, words = row["written"], row["historical"].split(" ")
         kana = " ".join(
             word if word in ("の", "が") else modern_kana(word, "名詞") for word in words
         )
         left_out = words[1] if words[1:2] in (["の"], ["が"]) else "okurigana"
         pos, note = "名詞-普通名詞-一般", f"{left_out} not written"
         cost = _WORD_COST + _PARTICLE_LEFT_OUT
-        yield Entry(written, number, cost, kana, pos, "*", "*", written, "和", gloss, note)
+        yield Entry(written, number, cost, kana, pos, "*", "*", written, "和", row["gloss"], note)
 
 
 def spoken_kana(historical: str, modern: str) -> str:

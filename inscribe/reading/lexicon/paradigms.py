@@ -1,6 +1,6 @@
 """Classical conjugation: every form of a verb or adjective from its stem.
 
-The endings are in ``glossary/paradigms.tsv``; this module lays them on the verb's row of kana.
+The endings are in ``paradigms.tsv``; this module lays them on the verb's row of kana.
 
 >>> [(i.form, i.written, i.modern) for i in inflections("四段-ハ行")][:3]
 [('未然形-一般', 'は', 'わ'), ('連用形-一般', 'ひ', 'い'), ('終止形-一般', 'ふ', 'う')]
@@ -10,11 +10,9 @@ The endings are in ``glossary/paradigms.tsv``; this module lays them on the verb
 
 from __future__ import annotations
 
-from functools import cache
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import TableError
 
 _VOWELS = "AIUEO"
 _ROWS = {
@@ -47,32 +45,18 @@ class Inflection(NamedTuple):
     cost: int
 
 
-@tables.compiled
+@tables.cached()
 def _endings() -> dict[str, list[tuple[str, str, int]]]:
     endings: dict[str, list[tuple[str, str, int]]] = {}
-    columns = ("conjugation", "form", "ending", "cost")
-    for (conjugation, form, ending, cost), place in tables.rows("paradigms", columns):
-        if not cost.lstrip("-").isdigit():
-            raise TableError("the cost is not a whole number", place)
-        endings.setdefault(conjugation, []).append((form, ending, int(cost)))
+    for row in tables.rows("paradigms"):
+        ending = (row["form"], row["ending"], int(row["cost"]))
+        endings.setdefault(row["class"], []).append(ending)
     return endings
 
 
+@tables.cached()
 def inflections(conjugation: str) -> tuple[Inflection, ...]:
     """Return the forms of a class such as 四段-ハ行 or シク; empty for an unknown class."""
-    known = _known_inflections()
-    found = known.get(conjugation)
-    if found is None:
-        found = known[conjugation] = _inflections(conjugation)
-    return found
-
-
-@tables.compiled
-def _known_inflections() -> dict[str, tuple[Inflection, ...]]:
-    return {}
-
-
-def _inflections(conjugation: str) -> tuple[Inflection, ...]:
     name, _, row = conjugation.removeprefix("文語").partition("-")
     if name == "形容詞":
         name, row = row, ""
@@ -85,7 +69,7 @@ def _inflections(conjugation: str) -> tuple[Inflection, ...]:
     return tuple(found)
 
 
-@cache
+@tables.cached()
 def classical(conjugation: str, base: str) -> tuple[str, ...]:
     """Return the classical classes a verb of a modern class may have had.
 

@@ -1,6 +1,6 @@
 """The particles and auxiliaries of classical verse as dictionary entries.
 
-A form costs what its frequency in verse says (``glossary/verse_frequencies.tsv``), else what
+A form costs what its frequency in verse says (``glossary/verse/verse_frequencies.tsv``), else what
 UniDic says. A frozen string of them, にけり, costs little more than its dearer part.
 """
 
@@ -10,7 +10,6 @@ import math
 from collections.abc import Iterator
 
 from inscribe import tables
-from inscribe.errors import TableError
 from inscribe.reading.lexicon.connections import own_class
 from inscribe.reading.lexicon.groups import Words, as_cell, divided, groups, particles, with_words
 from inscribe.reading.lexicon.vocabulary import ClassIndex
@@ -18,15 +17,6 @@ from inscribe.reading.mecab import Entry
 
 COST_FACTOR = 700  # MeCab's, from UniDic's dicrc
 COST_CONSTANT = 1700  # so that the particle の costs what UniDic says
-_PARTICLES = (
-    "written",
-    "kana_historical",
-    "kana_modern",
-    "part_of_speech",
-    "conjugation",
-    "form",
-    "gloss",
-)
 _PARTICLE_COST = {"格助詞": 6500, "係助詞": 6500, "接続助詞": 7000, "副助詞": 7500, "終助詞": 8500}
 _LONG_FINAL_COST = 5500  # a final particle of two kana or more
 _BORROWED_COST = 13000  # a particle written with a borrowed character
@@ -35,14 +25,14 @@ _BORROWED_COST = 13000  # a particle written with a borrowed character
 def particle_entries(index: ClassIndex, costs: dict[tuple[str, int], int]) -> Iterator[Entry]:
     """Yield the particles and auxiliaries; ``costs`` are UniDic's, by spelling and class."""
     frequent = _frequency_costs()
-    strings: list[tuple[str, ...]] = []
+    strings: list[tables.Row] = []
     single: dict[str, list[Entry]] = {}
-    for cells, _place in tables.rows("verse_particles", _PARTICLES):
-        written, _, kana, pos, conjugation, form, gloss = cells
-        if "連語" in pos:
-            strings.append(cells)
+    for row in tables.rows("verse_particles"):
+        if "連語" in row["pos"]:
+            strings.append(row)
             continue
-        pos = pos.replace(",", "-")
+        written, kana, pos = row["written"], row["kana"], row["pos"].replace(",", "-")
+        conjugation, form, gloss = row["conjugation"], row["form"], row["gloss"]
         number = _function_class(index, pos, conjugation, form, written)
         if number is None:
             continue
@@ -57,8 +47,8 @@ def particle_entries(index: ClassIndex, costs: dict[tuple[str, int], int]) -> It
         entry = Entry(written, number, cost, kana, pos, conjugation, form, written, "和", gloss)
         single.setdefault(written, []).append(entry)
         yield with_words(entry, groups().get((written, written)), in_kana=True)
-    for cells in strings:
-        for entry in _string_entries(cells, single, index):
+    for row in strings:
+        for entry in _string_entries(row, single, index):
             own = frequent.get((entry.written, entry.part_of_speech, "*"))
             yield entry if own is None else entry._replace(cost=own)
 
@@ -70,25 +60,21 @@ def _frequency_costs() -> dict[tuple[str, str, str], int]:
     constant is set so that the particle の costs what UniDic says.
     """
     costs: dict[tuple[str, str, str], int] = {}
-    columns = ("written", "part_of_speech", "form", "per_mille")
-    for (written, pos, form, share), place in tables.rows("verse_frequencies", columns):
-        try:
-            frequency = float(share) / 1000
-        except ValueError as error:
-            raise TableError("the frequency is not a number", place) from error
-        costs[written, pos, form] = int(COST_CONSTANT - COST_FACTOR * math.log(frequency))
+    for row in tables.rows("verse_frequencies"):
+        cost = int(COST_CONSTANT - COST_FACTOR * math.log(float(row["weight"]) / 1000))
+        costs[row["written"], row["pos"], row["form"]] = cost
     return costs
 
 
 def _string_entries(
-    cells: tuple[str, ...], single: dict[str, list[Entry]], index: ClassIndex
+    row: tables.Row, single: dict[str, list[Entry]], index: ClassIndex
 ) -> Iterator[Entry]:
     """Yield a frozen string of function words: にけり meets words as に does, then as けり.
 
     It costs as much as its dearer part, so that it is a little likelier than its parts.
     """
-    written, _, kana, pos, conjugation, form, gloss = cells
-    pos = pos.partition(",")[0] + "-連語"
+    written, kana, gloss = row["written"], row["kana"], row["gloss"]
+    pos, form = row["pos"].partition(",")[0] + "-連語", row["form"]
     if written in _CONTRACTED:
         ending = index.number("動詞-一般", "文語四段-ハ行", "連体形-一般")
         head = single["と"][0]._replace(written=written, cost=_CONTRACTED_COST, kana=kana)
@@ -116,7 +102,7 @@ def _string_entries(
             cost,
             spoken,
             pos,
-            conjugation,
+            row["conjugation"],
             form,
             written,
             "和",

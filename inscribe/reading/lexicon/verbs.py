@@ -10,7 +10,6 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import TableError
 from inscribe.reading.lexicon.groups import groups, with_words
 from inscribe.reading.lexicon.mixed_spellings import compound_stems
 from inscribe.reading.lexicon.nouns import common_word_costs, noun_rows, spoken_kana
@@ -19,7 +18,6 @@ from inscribe.reading.lexicon.vocabulary import RARER_CLASS, ClassIndex, Stem, c
 from inscribe.reading.mecab import Entry
 from inscribe.reading.spelling import modern_kana, morae, old_spellings
 
-_COLUMNS = ("written_stem", "kana_stem_historical", "class", "gloss")
 _CLASSES = {
     "四段": "四段",
     "上一": "上一段",
@@ -69,21 +67,14 @@ class Row(NamedTuple):
 
 
 def verb_rows() -> list[Row]:
-    """Return the rows of both tables.
-
-    Raises:
-        TableError: a class that classical grammar does not have.
-    """
+    """Return the rows of both tables."""
     raw = []
     names: list[str] = []
     for table in ("verse_verbs", "verse_adjectives"):
-        if tables.files(table):
-            for (written, kana, name, gloss), place in tables.rows(table, _COLUMNS):
-                conjugation = _CLASSES.get(name, "") or _with_row(name)
-                if not conjugation:
-                    raise TableError(f"there is no class {name}", place, "as 四段カ, 下二ダ, ク")
-                raw.append((written, kana, conjugation, gloss))
-                names.append(name)
+        for row in tables.rows(table):
+            conjugation = _CLASSES.get(row["class"], "") or _with_row(row["class"])
+            raw.append((row["written"], row["historical"], conjugation, row["gloss"]))
+            names.append(row["class"])
     cuts: dict[str, set[int]] = {}
     parts = _part_readings(raw)
     for written, kana, _, _ in raw:

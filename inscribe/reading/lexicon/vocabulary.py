@@ -10,9 +10,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from functools import cache
 from typing import NamedTuple
 
+from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.reading.lexicon.paradigms import AT_START, classical, inflections
 from inscribe.reading.mecab import Entry
@@ -373,7 +373,7 @@ def respelt(entry: Entry, ending: int) -> Iterator[Entry]:
             )
 
 
-@cache
+@tables.cached()
 def _old(run: str, inside: bool) -> tuple[tuple[str, int], ...]:
     return old_spellings(run, inside=inside, wo=not inside)[:_MOST_SPELLINGS]
 

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
-from functools import cache
 from pathlib import Path
 from shlex import quote
 from typing import TYPE_CHECKING
 
+from inscribe import tables
 from inscribe.reading.words import Piece, unidic_piece, unknown_piece
 
 if TYPE_CHECKING:
@@ -32,7 +32,7 @@ def opened_tagger(folder: Path, options: str) -> GenericTagger:
     return GenericTagger(f"-r '{os.devnull}' -O '' -d {quote(str(folder))} {options}")
 
 
-@cache
+@tables.cached()
 def _prose_tagger() -> GenericTagger:
     from inscribe.reading.mecab import unidic
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import TableError
 from inscribe.reading.names.elements import Choice, Position, has_stem_preference
 from inscribe.reading.names.lists import surnames
 from inscribe.reading.names.model import MOST, UNREAD, NameReading, element, ranked, romaji
@@ -38,22 +37,13 @@ class Ending(NamedTuple):
     weight: float
 
 
-@tables.compiled
+@tables.cached()
 def _endings() -> dict[str, Ending]:
     found: dict[str, Ending] = {}
-    for (text, kind, kana, others, _, weight), place in tables.rows(
-        "name_endings", ("ending", "kind", "kana", "alternatives", "stem", "weight")
-    ):
-        if kind not in ("art", "common"):
-            raise TableError(f"“{kind}” is no kind of name", place, "use art or common")
-        if not kana:
-            raise TableError(f"{text} has no reading", place, "give its kana")
-        try:
-            strength = float(weight)
-        except ValueError:
-            raise TableError("the weight is not a number", place, "give 0 to 1") from None
-        readings_ = (kana, *filter(None, others.split("/")))
-        found.setdefault(text, Ending(text, kind, readings_, strength))
+    for row in tables.rows("name_endings"):
+        kana = (row["kana"], *tables.listed(row["also"]))
+        ending = Ending(row["written"], row["kind"], kana, float(row["weight"]))
+        found.setdefault(ending.text, ending)
     return found
 
 

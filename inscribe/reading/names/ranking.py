@@ -20,7 +20,7 @@ import math
 from collections.abc import Iterable
 
 from inscribe import tables
-from inscribe.errors import TableError
+from inscribe.forms import normalise_text
 from inscribe.reading.names.elements import Choice
 from inscribe.reading.names.lists import Listed, place_names, surnames, surnames_from
 from inscribe.reading.names.made import made_readings
@@ -66,19 +66,14 @@ def own_names() -> dict[str, tuple[NameReading, ...]]:
     return listed | settled
 
 
-@tables.compiled
+@tables.cached()
 def _own_list() -> dict[str, tuple[NameReading, ...]]:
     """Return the names of the user's own lists (``names.tsv``) with their readings."""
     found: dict[str, tuple[NameReading, ...]] = {}
-    if not tables.files("names"):
-        return found
-    for (written, kana, kind, note), place in tables.rows(
-        "names", ("written", "kana", "kind", "note")
-    ):
-        if not written or not kana:
-            raise TableError("a name needs its writing and its kana", place, "fill both cells")
+    for row in tables.rows("names"):
+        written, kana, note = normalise_text(row["written"]).text, row["kana"], row["note"]
         reason = f"from your own list of names{f': {note}' if note else ''}"
-        reading = NameReading(kana, romaji(kana), _OWN_LIST, reason, kind or "given")
+        reading = NameReading(kana, romaji(kana), _OWN_LIST, reason, row["kind"] or "given")
         found[written] = (*found.get(written, ()), reading)
     return found
 

@@ -78,10 +78,9 @@ def has_kept_signs(carved: Sequence[str]) -> bool:
     return not _kept().isdisjoint(carved)
 
 
-@tables.compiled
+@tables.cached()
 def _kept() -> frozenset[str]:
-    rows = tables.rows("kept_in_print", ("sign", "example"))
-    return _FULL_WIDTH.union(row[0] for row, _ in rows)
+    return _FULL_WIDTH.union(row["written"] for row in tables.rows("kept_in_print"))
 
 
 def modern_spelling(normalised: str) -> str:
@@ -202,7 +201,7 @@ def _rows() -> Iterator[Row]:
     return rows()
 
 
-@tables.compiled
+@tables.cached()
 def _tagger() -> GenericTagger:
     from fugashi import GenericTagger
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import lru_cache
 
 from inscribe import tables
 from inscribe.reading.mecab import Word
@@ -147,15 +146,14 @@ def _spellings(part: str, word: Word) -> tuple[Option, ...]:
     )
 
 
-@lru_cache(maxsize=65536)
+@tables.cached(65536)
 def _cached_spellings(part: str, inside: bool, origin: str, wo: bool) -> tuple[Option, ...]:
     return old_spellings(part, inside=inside, chinese=origin == "漢", wo=wo)
 
 
-@tables.compiled
+@tables.cached()
 def _wo_beginnings() -> tuple[str, ...]:
-    rows = tables.rows("initial_wo", ("beginning", "example"))
-    return tuple(beginning for (beginning, _), _ in rows)
+    return tuple(row["kana"] for row in tables.rows("initial_wo"))
 
 
 def _stem(word: Word) -> str | None:

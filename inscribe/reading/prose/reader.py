@@ -11,8 +11,8 @@ given back the kana it is written with.
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 
+from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.reading.prose.current import ModernWord, is_in_katakana, modern_words
 from inscribe.reading.spelling import hiragana
@@ -75,7 +75,7 @@ def _as_written(pieces: list[Piece], written: str, modern: str) -> Piece:
     return piece if piece.written == written == modern else rewritten(piece, written, modern)
 
 
-@lru_cache(maxsize=1024)
+@tables.cached(1024)
 def _joined(pieces: tuple[Piece, ...], written: str, modern: str) -> Piece:
     """Return words that only together have something written for them, as one word."""
     first = pieces[0]

@@ -34,19 +34,10 @@ def dated_pieces(text: str) -> list[DatedPiece]:
 
     A date and an age in one expression (嘉永六年 行年七十) come apart.
     """
-    recent = _recent()
-    if text not in recent:  # the register is judged by the dates that are then read
-        if len(recent) >= _RECENT:
-            recent.clear()
-        recent[text] = _dated_pieces(text)
-    return list(recent[text])
+    return list(_dated_pieces(text))
 
 
-@tables.compiled
-def _recent() -> dict[str, list[DatedPiece]]:
-    return {}
-
-
+@tables.cached(_RECENT)  # the register is judged by the dates that are then read
 def _dated_pieces(text: str) -> list[DatedPiece]:
     found: list[DatedPiece] = []
     for reading in find(text):

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from inscribe import tables
 from inscribe.reading.signatures.options import Option, Unit, option, piece_options, word_options
 from inscribe.reading.signatures.pieces import Piece, is_seal
 from inscribe.reading.signatures.scope import as_closer, scope, verb_follows
@@ -167,7 +168,7 @@ def _object_then_verb(verb: Piece, thing: Piece) -> list[Unit]:
     if verb.kind == "unread":
         return [_unit(thing, (option("これ を"),)), _plain(verb)]
     word = verb.word or Word(verb.text, "verb", verb.text)
-    finite = word.with_object.split("/") if word.with_object else [word.kana]
+    finite = tables.listed(word.with_object) or (word.kana,)
     adverb = finite[0].rpartition(" ")[0]
     plain = tuple(kana.rpartition(" ")[2] for kana in finite)
     spoken = Word(word.text, word.kind, plain[0], alternatives=plain[1:])

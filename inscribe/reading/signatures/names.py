@@ -150,17 +150,10 @@ def _long_stem_cost(stem: str, ending: Ending) -> float:
     return _LONG_EVERYDAY_STEM * (len(stem) - 1)
 
 
+@tables.cached()
 def _is_studio_ending(char: str) -> bool:
-    known = _studio_endings()
-    if char not in known:
-        ending = ending_of(f"□{char}")
-        known[char] = bool(ending and ending.kind == "art" and ending.weight >= 1)
-    return known[char]
-
-
-@tables.compiled
-def _studio_endings() -> dict[str, bool]:
-    return {}
+    ending = ending_of(f"□{char}")
+    return bool(ending and ending.kind == "art" and ending.weight >= 1)
 
 
 def _is_given_name(stem: str) -> bool:
@@ -197,14 +190,7 @@ def formula_signs_cost(name: str) -> float:
     return 2 * FORMULA_SIGN * sum(map(is_formula_sign, name))
 
 
+@tables.cached()
 def is_formula_sign(char: str) -> bool:
     """Return whether a sign alone is a verb, an opener or a word of residence."""
-    known = _formula_signs()
-    if char not in known:
-        known[char] = any(w.kind in _FORMULA_KINDS for w in words_from(char).get(char, ()))
-    return known[char]
-
-
-@tables.compiled
-def _formula_signs() -> dict[str, bool]:
-    return {}
+    return any(w.kind in _FORMULA_KINDS for w in words_from(char).get(char, ()))

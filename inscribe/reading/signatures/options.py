@@ -91,22 +91,12 @@ def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:
     return tuple(found)
 
 
-@tables.compiled
-def _known_options() -> dict[tuple[str, str], tuple[Option, ...]]:
-    return {}
-
-
 def piece_options(piece: Piece) -> tuple[Option, ...]:
     """Return the readings of a piece that stands for itself."""
-    known = _known_options()
-    key = (piece.text, piece.order_kind)
-    if key not in known:
-        if len(known) > _MOST_KNOWN:
-            known.clear()
-        known[key] = _options_of(piece)
-    return known[key]
+    return _options_of(piece._replace(first=0, last=0, cost=0.0))  # alike wherever it stands
 
 
+@tables.cached(_MOST_KNOWN)
 def _options_of(piece: Piece) -> tuple[Option, ...]:
     if piece.word is not None:
         return word_options(piece.word)

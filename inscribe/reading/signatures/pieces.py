@@ -135,16 +135,10 @@ def _kana_names(text: str, position: int) -> Iterator[Piece]:
 
 def _pieces_at(text: str, position: int) -> list[Piece]:
     """Return the words and names that begin at a place."""
-    known = _known_stretches()
     found: list[Piece] = []
     for end in range(position + 1, min(position + _LONGEST_WORD, len(text)) + 1):
         stretch = text[position:end]
-        meanings = known.get(stretch)
-        if meanings is None:
-            if len(known) > _MOST_KNOWN:
-                known.clear()
-            meanings = known[stretch] = tuple(_meanings_of(stretch))
-        for kind, cost, word, order_kind in meanings:
+        for kind, cost, word, order_kind in _meanings_of(stretch):
             found.append(Piece(stretch, kind, position, end - 1, cost, word, order_kind))
     return found
 
@@ -152,12 +146,12 @@ def _pieces_at(text: str, position: int) -> list[Piece]:
 Meaning = tuple[str, float, Word | None, str]  # kind, cost, word, order kind
 
 
-@tables.compiled
-def _known_stretches() -> dict[str, tuple[Meaning, ...]]:
-    return {}
+@tables.cached(_MOST_KNOWN)
+def _meanings_of(stretch: str) -> tuple[Meaning, ...]:
+    return tuple(_possible_meanings(stretch))
 
 
-def _meanings_of(stretch: str) -> Iterator[Meaning]:
+def _possible_meanings(stretch: str) -> Iterator[Meaning]:
     """Yield every word and kind of name that a stretch of text could be."""
     for word in words_from(stretch[0]).get(stretch, ()):
         order_kind = f"{word.kind}:{word.family}" if word.family else word.kind

@@ -53,8 +53,8 @@ def _divided(legend: str) -> tuple[str, str]:
     return legend, ""
 
 
-@tables.compiled
+@tables.cached()
 def _endings() -> dict[str, str]:
     """Return the readings of the endings, the longest first."""
-    rows = [cells for cells, _ in tables.rows("seal_endings", ("written", "kana", "gloss"))]
-    return {written: kana for written, kana, _ in sorted(rows, key=lambda row: -len(row[0]))}
+    rows = sorted(tables.rows("seal_endings"), key=lambda row: -len(row["written"]))
+    return {row["written"]: row["kana"] for row in rows}

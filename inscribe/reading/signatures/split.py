@@ -55,18 +55,7 @@ def divisions(
         dated: pieces of kind date and age found beforehand.
         cuts: offsets before which the transcriber left a space; hardly any piece runs over one.
     """
-    key = (text, tuple(sorted(breaks)), tuple(dated), tuple(sorted(cuts)))
-    recent = _recent()
-    if key not in recent:  # the register is judged by the division that is then read
-        if len(recent) >= _RECENT:
-            recent.clear()
-        recent[key] = _divided(text, _edges(breaks, cuts), dated)
-    return recent[key]
-
-
-@tables.compiled
-def _recent() -> dict[tuple[object, ...], tuple[Division, ...]]:
-    return {}
+    return _divided(text, tuple(sorted(breaks)), tuple(sorted(cuts)), tuple(dated))
 
 
 def _edges(breaks: Collection[int], cuts: Collection[int]) -> dict[int, float]:
@@ -74,7 +63,11 @@ def _edges(breaks: Collection[int], cuts: Collection[int]) -> dict[int, float]:
     return {**dict.fromkeys(breaks, _ACROSS_COLUMNS), **dict.fromkeys(cuts, _ACROSS_SPACE)}
 
 
-def _divided(text: str, edges: dict[int, float], dated: Collection[Piece]) -> tuple[Division, ...]:
+@tables.cached(_RECENT)  # the register is judged by the division that is then read
+def _divided(
+    text: str, breaks: tuple[int, ...], cuts: tuple[int, ...], dated: tuple[Piece, ...]
+) -> tuple[Division, ...]:
+    edges = _edges(breaks, cuts)
     nodes: list[_Node] = [(0.0, None, -1)]
     ends: list[dict[str, _Ways]] = [{} for _ in range(len(text) + 1)]
     ends[0]["start"] = ((0.0, 0),)
@@ -132,10 +125,9 @@ def _within_reach(ends: dict[str, _Ways]) -> _Arrived:
 
 def _two_cheapest(arrived: _Arrived, kind: str) -> _Ways:
     """Return the two cheapest ways to a piece of a class: their prices and last nodes."""
-    steps = _steps_to(kind)
     first = second = (math.inf, -1)
     for before, kept in arrived:
-        step = steps[before] if before in steps else _order(before, kind)
+        step = _order(before, kind)
         for cost, node in kept:
             reached = cost + step
             if reached < first[0]:
@@ -159,24 +151,9 @@ def _lengthened(nodes: list[_Node], ways: _Ways, kept: _Ways, piece: Piece, pric
     return kept
 
 
-@tables.compiled
-def _known_steps() -> dict[str, dict[str, float]]:
-    return {}
-
-
-def _steps_to(after: str) -> dict[str, float]:
-    return _known_steps().setdefault(after, {})
-
-
+@tables.cached()
 def _order(before: str, after: str) -> float:
     """Return the price of an order, by family (opener:place) or else by class (opener)."""
-    steps = _steps_to(after)
-    if before not in steps:
-        steps[before] = _looked_up_order(before, after)
-    return steps[before]
-
-
-def _looked_up_order(before: str, after: str) -> float:
     for left in _general(before):
         for right in _general(after):
             found = order_cost(left, right)

@@ -14,11 +14,9 @@ particles are joined is the choice of this program: the table does not treat the
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import lru_cache
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import TableError
 from inscribe.reading.spelling.letters import Scheme, hepburn, iso3602
 
 _PARTICLES_AS_SAID = {
@@ -46,7 +44,7 @@ class Word(NamedTuple):
     part_of_speech: str = ""
 
 
-@lru_cache(maxsize=16384)
+@tables.cached(16384)
 def romanise_word(kana: str, part_of_speech: str = "", scheme: Scheme = "hepburn") -> str:
     """Return one word in Latin letters: particles as they are said, proper names with a capital.
 
@@ -103,16 +101,12 @@ def separator(before: Word, after: Word, scheme: Scheme = "hepburn") -> str:
     return "t" if letters.startswith("ch") else letters[:1] if letters[:1] in _DOUBLED else ""
 
 
-@tables.compiled
+@tables.cached()
 def _dividers() -> tuple[frozenset[str], frozenset[str]]:
     """Return the particles joined to what bends, and the suffixes a hyphen divides from a name."""
     kinds: dict[str, set[str]] = {"joined": set(), "hyphen": set()}
-    for (kana, _, divider, _), place in tables.rows(
-        "word_division", ("kana", "part_of_speech", "divider", "example")
-    ):
-        if divider not in kinds:
-            raise TableError("the divider is not known", place, "expected joined or hyphen")
-        kinds[divider].add(kana)
+    for row in tables.rows("word_division"):
+        kinds[row["kind"]].add(row["kana"])
     return frozenset(kinds["joined"]), frozenset(kinds["hyphen"])
 
 

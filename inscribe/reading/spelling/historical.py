@@ -2,7 +2,7 @@
 
 Until 1946 kana were written as words had been said a thousand years before: けふ for kyō, かは for
 kawa. The general rules are applied to a word, or to each of its parts where ``boundaries`` are
-known, after the exceptions of ``glossary/historical_words.tsv``. What the spelling does not show
+known, after the exceptions of ``historical_words.tsv``. What the spelling does not show
 (voicing left unmarked, small ゃ ゅ ょ っ written large in native words) is the dictionary's task.
 
 Source of the rules: the correspondences of the Cabinet order on current kana usage (現代仮名遣い,
@@ -20,12 +20,10 @@ Source of the rules: the correspondences of the Cabinet order on current kana us
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Sequence
-from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import TableError
 
 _OLD_KANA = {"ゐ": "い", "ゑ": "え", "を": "お"}
 _MEDIAL_H = dict(zip("はひふへほ", "わいうえお", strict=True))
@@ -65,7 +63,7 @@ class _Cell(NamedTuple):
     last: int
 
 
-@lru_cache(maxsize=8192)
+@tables.cached(8192)
 def modern_kana(historical: str, part_of_speech: str = "", boundaries: tuple[int, ...] = ()) -> str:
     """Return the current kana spelling of a word written in historical hiragana spelling.
 
@@ -99,7 +97,7 @@ def explain(
     return Respelling(kana, tuple(steps))
 
 
-@lru_cache(maxsize=8192)
+@tables.cached(8192)
 def pronunciation(
     historical: str, part_of_speech: str = "", boundaries: tuple[int, ...] = ()
 ) -> str:
@@ -127,15 +125,12 @@ class _Exception(NamedTuple):
         return not part_of_speech or part_of_speech.startswith(self.part_of_speech)
 
 
-@tables.compiled
+@tables.cached()
 def _words() -> dict[str, _Exception]:
     words: dict[str, _Exception] = {}
-    columns = ("historical", "modern", "part_of_speech", "why")
-    for (historical, *rest), place in tables.rows("historical_words", columns):
-        exception = _Exception(*rest)
-        if historical.endswith("-") != exception.modern.endswith("-") or not historical.strip("-"):
-            raise TableError("the two spellings do not match", place, "end both or none with -")
-        words.setdefault(historical, exception)
+    for row in tables.rows("historical_words"):
+        exception = _Exception(row["kana"], row["pos"], row["note"])
+        words.setdefault(row["historical"], exception)
     return words
 
 

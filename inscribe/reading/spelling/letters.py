@@ -14,11 +14,9 @@ before b, m and p) and ISO 3602:1989, both from memory.
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import Literal
 
 from inscribe import tables
-from inscribe.errors import TableError
 
 Scheme = Literal["hepburn", "iso3602"]
 
@@ -47,15 +45,11 @@ _PUNCTUATION = {
 }
 
 
-@tables.compiled
+@tables.cached()
 def _syllables() -> dict[str, tuple[str, str]]:
     syllables: dict[str, tuple[str, str]] = {}
-    for (kana, hepburn_letters, iso_letters), place in tables.rows(
-        "romanisation", ("kana", "hepburn", "iso")
-    ):
-        if not kana or not hepburn_letters or not iso_letters:
-            raise TableError("a cell is empty", place, "give kana, hepburn and iso")
-        syllables.setdefault(kana, (hepburn_letters, iso_letters))
+    for row in tables.rows("romanisation"):
+        syllables.setdefault(row["kana"], (row["hepburn"], row["iso"]))
     return syllables
 
 
@@ -68,7 +62,7 @@ def hiragana(text: str) -> str:
     return text.translate(_HIRAGANA)
 
 
-@lru_cache(maxsize=16384)
+@tables.cached(16384)
 def hepburn(kana: str, *, verb: bool = False) -> str:
     """Return a word in modified Hepburn, in small letters.
 
@@ -82,7 +76,7 @@ def hepburn(kana: str, *, verb: bool = False) -> str:
     return _word(kana, verb, "hepburn")
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def iso3602(kana: str, *, verb: bool = False) -> str:
     """Return a word in ISO 3602, strict: every kana has letters of its own, long vowels a hat.
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
+
+from inscribe import tables
 
 KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
 
 
-@lru_cache(maxsize=16)  # each register asks it of the same text
+@tables.cached(16)  # each register asks it of the same text
 def kana_share(text: str) -> float:
     """Return the share of kana among the signs of a text."""
     return len(KANA.findall(text)) / len(text) if text else 0.0

@@ -19,9 +19,9 @@ practice); which exchanges scribes make, from memory.
 from __future__ import annotations
 
 import unicodedata
-from functools import lru_cache
 from itertools import product
 
+from inscribe import tables
 from inscribe.reading.spelling.letters import hiragana
 
 SMALL = str.maketrans("ぁぃぅぇぉゃゅょゎっゕゖ", "あいうえおやゆよわつかけ")
@@ -60,7 +60,7 @@ def is_kanji(char: str) -> bool:
     return "\u3400" <= char <= "\u9fff" or "\uf900" <= char <= "\ufaff" or char >= "\U00020000"
 
 
-@lru_cache(maxsize=512)
+@tables.cached(512)
 def letter(kana: str) -> str:
     """Return the letter one kana is folded to; じ and ず stay open: ぢ and づ often stood there."""
     kana = hiragana(unicodedata.normalize("NFC", kana))
@@ -118,7 +118,7 @@ def patterns(reading: str) -> tuple[str, ...]:
     return _patterns(_without_bars(hiragana(reading)))
 
 
-@lru_cache(maxsize=8192)
+@tables.cached(8192)
 def _patterns(reading: str) -> tuple[str, ...]:
     letters = fold(reading)
     if not letters:
@@ -153,7 +153,7 @@ def _ways_at(letters: str, at: int) -> tuple[tuple[int, str], ...]:
 _U = ("う", "ウ")
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def long_spellings(letters: str) -> tuple[tuple[int, str], ...]:
     """Return other spellings of a long vowel that ``letters`` begin with, and its length there.
 

@@ -12,10 +12,10 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
 from itertools import groupby
 from typing import NamedTuple
 
+from inscribe import tables
 from inscribe.reading.spelling import modern_kana
 
 _LEAST = 2  # kana
@@ -58,7 +58,7 @@ def _sort(sign: str) -> str:
     return "kanji" if "\u3400" <= sign <= "\u9fff" or sign >= "\U00020000" else "other"
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def _reads(kanji: str, kana: str) -> bool:
     """Whether kana are a reading of kanji, each read one of its ways; one alone not as in names.
 
@@ -79,7 +79,7 @@ def _can_be(kanji: str, said: str, names: bool) -> bool:
     )
 
 
-@lru_cache(maxsize=4096)
+@tables.cached(4096)
 def _readings(kanji: str, names: bool) -> frozenset[str]:
     from inscribe.forms import readings
 

@@ -7,7 +7,6 @@
 from __future__ import annotations
 
 import unicodedata
-from functools import lru_cache
 
 from inscribe import tables
 from inscribe.dates import written
@@ -37,7 +36,7 @@ _TALL = ("／＼", "／″＼", "／゛＼")
 PUNCTUATION = frozenset("。、，．｡､,.・･「」『』")
 
 
-@lru_cache(maxsize=8192)
+@tables.cached(8192)
 def outside(text: str) -> Suspicion | None:
     """Return what is suspicious about one sign by itself, with index 0, or None."""
     char = text[0]
@@ -91,17 +90,17 @@ def _simplified(text: str) -> Suspicion | None:
 
     if all(SIMPLIFIED not in change.kind for change in normalise_text(text).changes):
         return None
-    meant = tables.Search("simplified", ("sign", "meant")).first_about(text)
-    known = tuple(meant[0][1].split()) if meant else ()
+    row = tables.Search("simplified").first_about(text)
+    known = tables.listed(row["current"]) if row else ()
     why = "a Chinese simplified form; type what is carved"
     return Suspicion(0, text, why, known, "simplified")
 
 
-@tables.compiled
+@tables.cached()
 def _table() -> dict[str, tuple[str, str]]:
     """Return what the conventions have for each mark outside them, and why it is one."""
     found: dict[str, tuple[str, str]] = {}
-    for (marks, meant, why), _ in tables.rows("outside_marks", ("marks", "meant", "why")):
-        for mark in marks:
-            found.setdefault(mark, (meant, why))
+    for row in tables.rows("outside_marks"):
+        for mark in row["marks"]:
+            found.setdefault(mark, (row["meant"], row["note"]))
     return found

@@ -87,8 +87,9 @@ def _meant(sign: str) -> Iterator[tuple[str, float]]:
     """Yield the signs of the formulas that a sign may be, and how much cheaper they must be."""
     yield from ((other, _CHEAPER) for other in look_alikes(sign))
     row = _table().first_about(sign)
-    for least, meant in zip(_CHEAPER_BY_PARTS, row[0][1:] if row else (), strict=False):
-        yield from ((other, least) for other in meant)
+    if row is not None:
+        for least, meant in zip(_CHEAPER_BY_PARTS, (row["whole"], row["parts"]), strict=True):
+            yield from ((other, least) for other in tables.listed(meant))
 
 
 def _makes_a_word(text: str, at: int) -> bool:
@@ -104,9 +105,9 @@ def _makes_a_word(text: str, at: int) -> bool:
     )
 
 
-@tables.compiled
+@tables.cached()
 def _table() -> tables.Search:
-    return tables.Search("misread_formulas", ("sign", "whole", "parts"))
+    return tables.Search("misread_formulas")
 
 
 def rare_look_alikes(text: str) -> Iterator[tuple[int, tuple[str, ...]]]:

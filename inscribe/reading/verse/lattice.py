@@ -11,9 +11,9 @@ kept.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import cache
 from typing import NamedTuple
 
+from inscribe import tables
 from inscribe.reading.verse.metre import ACROSS, DEPENDENT, Metre, phrase_cost
 from inscribe.reading.words import BEATS, Beat, Piece
 
@@ -250,7 +250,7 @@ class _StepsOfBeats(dict[int, dict[_State, _Steps]]):
         return steps
 
 
-@cache
+@tables.cached()
 def _steps(phrases: tuple[int, ...], at_break: bool, first: bool) -> _StepsOfBeats:
     """Return what words do to a state; it hangs on little, so there are a few thousand steps."""
     return _StepsOfBeats(phrases, at_break, first)

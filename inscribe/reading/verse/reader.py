@@ -10,9 +10,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from functools import cache
 from typing import NamedTuple
 
+from inscribe import tables
 from inscribe.reading.mecab import unidic_words
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.verse import tagger
@@ -277,7 +277,7 @@ def _with_unread(nodes: list[Node], text: str) -> list[Node]:
     return nodes
 
 
-@cache
+@tables.cached()
 def _unread_pieces(sign: str, most: int) -> tuple[Piece, ...]:
     return tuple(unread_piece(sign, count) for count in range(1, most + 1))
 

@@ -49,12 +49,12 @@ _BYTES = 3  # of a kana or a common kanji in UTF-8
 _verse_lines: dict[str, Piece] = {}
 
 
-@tables.compiled
+@tables.cached()
 def _verse_folder() -> Path:
     return verse_dictionary()
 
 
-@tables.compiled
+@tables.cached()
 def _verse_taggers() -> dict[tuple[str, bool], GenericTagger]:
     return {}
 
@@ -90,7 +90,7 @@ def _from_folder(load: Callable[[Path], T]) -> T:
         raise InputError(message, Place(str(folder)), "remove the folder and try again") from error
 
 
-@tables.compiled
+@tables.cached()
 def _best_pieces() -> dict[bool, dict[str, Piece]]:
     """Return the words of best paths by the signs, classes and cost that MeCab prints for short.
 
@@ -135,7 +135,7 @@ def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
     return nodes
 
 
-@tables.compiled
+@tables.cached()
 def _homographs() -> dict[bool, dict[str, Homographs]]:
     return {True: {}, False: {}}
 
@@ -193,7 +193,7 @@ def _character_offsets(text: str) -> dict[int, int]:
     return offsets
 
 
-@tables.compiled
+@tables.cached()
 def verse_connections() -> tuple[int, memoryview]:
     """Return the side and the cells of the matrix of connection costs of verse.
 

@@ -8,9 +8,9 @@ reading a text is mostly looking up.
 from __future__ import annotations
 
 from copy import copy
-from functools import lru_cache
 from typing import Any
 
+from inscribe import tables
 from inscribe.reading.spelling import (
     Word,
     begins_with_vowel,
@@ -147,7 +147,7 @@ class Piece:
         return f"<{self.written} {self.kana}>"
 
 
-@lru_cache(maxsize=16384)
+@tables.cached(16384)
 def _beat_of(kana: str, parts: str, dependent: bool) -> int:
     """Return the number of a word's beat; ``parts`` is its kana where parts of it meet."""
     inner = bool(parts) and any(vowel in parts for vowel in _VOWELS)
@@ -302,7 +302,7 @@ def written_as(pieces: list[Piece], text: str) -> list[Piece]:
     return found
 
 
-@lru_cache(maxsize=16384)
+@tables.cached(16384)
 def rewritten(piece: Piece, written: str, modern: str) -> Piece:
     """Return a word with other signs written for it, and other signs today."""
     new = copy(piece)

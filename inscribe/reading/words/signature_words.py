@@ -1,7 +1,7 @@
 """The words of signatures, gathered from the glossary: places, titles, verbs, formulas.
 
 Each word has a class that says what it does in the formula; which class follows which is in
-``glossary/signature_order.tsv``, which the splitter reads.
+``glossary/signatures/signature_order.tsv``, which the splitter reads.
 
 >>> [word.kind for word in words_from("造")["造"]]
 ['verb']
@@ -15,29 +15,16 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.errors import TableError
 
-# What a formula gives: where, by order of whom, for whom, after which model, out of what.
-FAMILIES = ("place", "patron", "purpose", "model", "means")
-
-_COLUMNS = {
-    "signature_words": ("written", "class", "kana", "with_object", "alternatives", "gloss"),
-    "signature_formulas": (
-        "written",
-        "role",
-        "family",
-        "final",
-        "joined",
-        "alternatives",
-        "gloss",
-        "cost",
-    ),
-    "provinces": ("written", "kind", "kana", "province"),
-    "cities": ("written", "kana", "kind", "alternatives", "gloss"),
-    "titles": ("written", "kana", "kind", "alternatives", "gloss"),
-    "techniques": ("written", "kind", "pos", "kana", "gloss"),
-    "subjects": ("written", "kana", "gloss"),
-}
+_TABLES = (
+    "signature_words",
+    "signature_formulas",
+    "provinces",
+    "cities",
+    "titles",
+    "techniques",
+    "subjects",
+)
 
 # What a lexicon word costs by its length: long words are seldom there by chance.
 _COST_BY_LENGTH = {1: 1.5, 2: 0.7}
@@ -50,7 +37,7 @@ class Word(NamedTuple):
     text: str
     kind: str  # its class: "verb", "place", "opener", ...
     kana: str
-    with_object: str = ""  # a verb after 之; an opener before a verb
+    with_object: str = ""  # of a verb after 之, as the table lists them; of an opener before a verb
     alternatives: tuple[str, ...] = ()
     gloss: str = ""
     family: str = ""  # of openers and closers: "place", "patron", "model", ...
@@ -60,35 +47,14 @@ class Word(NamedTuple):
 Lexicon = dict[str, dict[str, tuple[Word, ...]]]
 
 
-@tables.compiled
+@tables.cached()
 def _tables() -> dict[str, tables.Rows]:
-    return {name: tables.Rows(name, columns) for name, columns in _COLUMNS.items()}
+    return {name: tables.Rows(name) for name in _TABLES}
 
 
-@tables.compiled
-def _known() -> Lexicon:
-    return {}
-
-
+@tables.cached()
 def words_from(char: str) -> dict[str, tuple[Word, ...]]:
-    """Return the words that begin with a character, by their writing.
-
-    Raises:
-        TableError: a row of the tables cannot be used.
-    """
-    known = _known()
-    if char not in known:
-        known[char] = _read_words_from(char)
-    return known[char]
-
-
-def lexicon() -> Lexicon:
-    """Return all words by their first character, then by their writing."""
-    signs = dict.fromkeys(sign for table in _tables().values() for sign in table.signs())
-    return {sign: words_from(sign) for sign in signs}
-
-
-def _read_words_from(char: str) -> dict[str, tuple[Word, ...]]:
+    """Return the words that begin with a character, by their writing."""
     found: dict[str, list[Word]] = {}
     for word in (
         *_plain_words(char),
@@ -102,6 +68,12 @@ def _read_words_from(char: str) -> dict[str, tuple[Word, ...]]:
     return {text: _distinct(words) for text, words in found.items()}
 
 
+def lexicon() -> Lexicon:
+    """Return all words by their first character, then by their writing."""
+    signs = dict.fromkeys(sign for table in _tables().values() for sign in table.signs())
+    return {sign: words_from(sign) for sign in signs}
+
+
 def _distinct(words: list[Word]) -> tuple[Word, ...]:
     seen: dict[tuple[str, str], Word] = {}
     for word in words:
@@ -113,70 +85,74 @@ def _cost(text: str) -> float:
     return _COST_BY_LENGTH.get(len(text), _COST_OF_LONG)
 
 
-def _split(cell: str) -> tuple[str, ...]:
-    return tuple(filter(None, cell.split("/")))
-
-
 def _plain_words(char: str) -> Iterator[Word]:
-    for cells, place in _tables()["signature_words"].about(char):
-        text, kind, kana, with_object, others, gloss = cells
-        if not kind or not kana:
-            raise TableError("a cell is empty", place, "give writing, class and kana")
-        yield Word(text, kind, kana, with_object, _split(others), gloss, cost=_cost(text))
+    for row in _tables()["signature_words"].about(char):
+        yield Word(
+            row["written"],
+            row["class"],
+            row["kana"],
+            row["with_object"],
+            tables.listed(row["also"]),
+            row["gloss"],
+            cost=_cost(row["written"]),
+        )
 
 
 def _formula_words(char: str) -> Iterator[Word]:
-    for cells, place in _tables()["signature_formulas"].about(char):
-        text, role, family, final, joined, others, gloss, rarity = cells
-        if role not in ("opener", "closer"):
-            raise TableError(f"“{role}” is no part of a formula", place, "use opener or closer")
-        if family not in FAMILIES:
-            expected = f"use {', '.join(FAMILIES)}"
-            raise TableError(f"“{family}” is no family of formulas", place, expected)
-        try:
-            cost = _cost(text) + float(rarity)
-        except ValueError:
-            raise TableError("the cost is not a number", place, "give a number") from None
-        yield Word(text, role, final, joined, _split(others), gloss, family, cost)
+    for row in _tables()["signature_formulas"].about(char):
+        yield Word(
+            row["written"],
+            row["kind"],
+            row["kana"],
+            row["joined"],
+            tables.listed(row["also"]),
+            row["gloss"],
+            row["family"],
+            _cost(row["written"]) + float(row["cost"]),
+        )
 
 
 def _places(char: str) -> Iterator[Word]:
-    for (text, kind, kana, province), _ in _tables()["provinces"].about(char):
-        gloss = "province" if kind == "province" else f"the province of {province}"
-        yield Word(text, "place", kana, gloss=gloss, cost=_cost(text))
-    for (text, kana, kind, others, gloss), place in _tables()["cities"].about(char):
-        if kind not in ("city", "quarter"):
-            raise TableError(f"“{kind}” is no kind of town", place, "use city or quarter")
-        yield Word(text, kind, kana, "", _split(others), gloss, cost=_cost(text))
+    for row in _tables()["provinces"].about(char):
+        text, whole = row["written"], f"the province of {row['province']}"
+        gloss = "province" if row["kind"] == "province" else whole
+        yield Word(text, "place", row["kana"], gloss=gloss, cost=_cost(text))
+    for row in _tables()["cities"].about(char):
+        yield _with_readings(row, row["kind"])
 
 
 def _titles(char: str) -> Iterator[Word]:
-    for (text, kana, kind, others, gloss), _ in _tables()["titles"].about(char):
-        role = "office" if kind == "office" else "title"
-        yield Word(text, role, kana, "", _split(others), gloss, cost=_cost(text))
+    for row in _tables()["titles"].about(char):
+        yield _with_readings(row, "office" if row["kind"] == "office" else "title")
+
+
+def _with_readings(row: tables.Row, kind: str) -> Word:
+    text, also = row["written"], tables.listed(row["also"])
+    return Word(text, kind, row["kana"], "", also, row["gloss"], cost=_cost(text))
 
 
 def _materials(char: str) -> Iterator[Word]:
-    for (text, _, _, kana, gloss), _ in _tables()["techniques"].about(char):
-        yield Word(text, "material", kana, gloss=gloss, cost=_cost(text) + 0.3)
+    for row in _tables()["techniques"].about(char):
+        yield _seldom_there(row, "material")
 
 
 def _subjects(char: str) -> Iterator[Word]:
-    for (text, kana, gloss), _ in _tables()["subjects"].about(char):
-        yield Word(text, "subject", kana, gloss=gloss, cost=_cost(text) + 0.3)
+    for row in _tables()["subjects"].about(char):
+        yield _seldom_there(row, "subject")
 
 
-@tables.compiled
+def _seldom_there(row: tables.Row, kind: str) -> Word:
+    text = row["written"]
+    return Word(text, kind, row["kana"], gloss=row["gloss"], cost=_cost(text) + 0.3)
+
+
+@tables.cached()
 def order() -> dict[str, dict[str, float]]:
     """Return the cost of one class after another."""
     found: dict[str, dict[str, float]] = {}
-    for (before, after, cost), place in tables.rows("signature_order", ("before", "after", "cost")):
-        try:
-            value = float(cost)
-        except ValueError:
-            raise TableError("the cost is not a number", place, "give a number") from None
-        for kind in after.split():
-            found.setdefault(before, {}).setdefault(kind, value)
+    for row in tables.rows("signature_order"):
+        for kind in tables.listed(row["after"]):
+            found.setdefault(row["before"], {}).setdefault(kind, float(row["cost"]))
     return found
 
 

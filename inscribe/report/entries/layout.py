@@ -134,7 +134,7 @@ def _change_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
             (
                 Run(f"{collated.place_of(c.sign, each, style)}: "),
                 Run(f"{_before(c, signs[c.sign])} → {c.after}", lang=JAPANESE),
-                Run(f" ({style.label(c.kind)})"),
+                Run(f" ({style.label(f'form:{c.kind}')})"),
             )
             for c in changes
         )

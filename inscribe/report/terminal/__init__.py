@@ -22,6 +22,11 @@ if TYPE_CHECKING:
         comparison_as_text as comparison_as_text,
         date_as_text as date_as_text,
     )
+    from inscribe.report.terminal.glossary import (
+        problems_as_text as problems_as_text,
+        table_as_text as table_as_text,
+        tables_as_text as tables_as_text,
+    )
     from inscribe.report.terminal.name import names_as_text as names_as_text
     from inscribe.report.terminal.reading import (
         cautions_as_text as cautions_as_text,
@@ -44,6 +49,7 @@ else:
             "concord": "clusters_as_text concordance_as_text counts_as_text",
             "conventions": "conventions_as_text",
             "date": "comparison_as_text date_as_text",
+            "glossary": "problems_as_text table_as_text tables_as_text",
             "name": "names_as_text",
             "reading": "cautions_as_text printable reading_as_text",
             "restore": "restorations_as_text",
