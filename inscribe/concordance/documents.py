@@ -22,7 +22,8 @@ if TYPE_CHECKING:
 LONGEST_NAME = 40
 _ADDED = frozenset("のにをと")
 _HIRAGANA = "".join(map(chr, range(0x3041, 0x3097)))
-_MOST_KEPT = 20_000  # texts read, kept for the records that bear the same
+_MOST_KEPT = 2_000  # texts read, kept for the records that bear the same ...
+_LONGEST_KEPT = 200  # ... and the characters of such a text: signatures and poems recur
 
 
 class Document(NamedTuple):
@@ -79,7 +80,7 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
 
 
 def _read_inscription(inscription: Inscription, between: tuple[int, int] | None) -> Document:
-    if inscription.overrides:
+    if inscription.overrides or len(inscription.text) > _LONGEST_KEPT:
         return _read(inscription, between)
     key = (inscription.text, inscription.notation, inscription.register, between)
     known = _known()

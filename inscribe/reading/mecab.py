@@ -26,7 +26,8 @@ if TYPE_CHECKING:
 
 T = TypeVar("T")
 
-_MAX_KEPT = 200_000
+_MAX_KEPT = 50_000  # words of each kind, some 1 KiB each
+_LONGEST_KEPT = 1000  # characters of a line; a run of signs no dictionary has may be far longer
 _LINE = r"-F '%m\t%H\n' -U '%m\t?%phl,%pw\n' -E ''"
 _SHORT_LINE = r"-F '%m\t%phl,%phr,%pw\n' -U '%m\t?%phl,%pw\n' -E '%pc'"  # the path's cost last
 _LATTICE_LINE = r"-a -F '%ps\t%pe\t%m\t%H\n' -U '%ps\t%pe\t%m\t?%phl,%pw\n' -E ''"
@@ -124,7 +125,9 @@ def verse_path(text: str, *, voiced: bool) -> tuple[list[Piece], int]:
         if len(known) > _MAX_KEPT:
             known.clear()
         words = _words(text, _verse_tagger(voiced), _verse_lines, verse_piece)
-        known.update(zip(lines.split("\n"), words, strict=True))
+        for line, word in zip(lines.split("\n"), words, strict=True):
+            if len(line) <= _LONGEST_KEPT:
+                known[line] = word
         return words, path_cost
 
 
@@ -149,8 +152,6 @@ def _words(
 def _piece(line: str, known: dict[str, Piece], make: Callable[[str, str], Piece]) -> Piece:
     found = known.get(line)
     if found is None:
-        if len(known) > _MAX_KEPT:
-            known.clear()
         written, _, feature = line.partition("\t")
         if feature.startswith("?"):
             connection, cost = feature[1:].split(",")
@@ -159,7 +160,10 @@ def _piece(line: str, known: dict[str, Piece], make: Callable[[str, str], Piece]
             )
         else:
             found = make(written, feature)
-        known[line] = found
+        if len(known) > _MAX_KEPT:
+            known.clear()
+        if len(line) <= _LONGEST_KEPT:
+            known[line] = found
     return found
 
 
@@ -234,7 +238,9 @@ def homographs_of(written: str, *, voiced: bool = True) -> Homographs:
             known.clear()
         nodes = verse_lattice(written, voiced=voiced)
         whole = [node.piece for node in nodes if (node.start, node.end) == (0, len(written))]
-        found = known[written] = homographs([word for word in whole if word.known] or whole)
+        found = homographs([word for word in whole if word.known] or whole)
+        if len(written) <= _LONGEST_KEPT:
+            known[written] = found
     return found
 
 
