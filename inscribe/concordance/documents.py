@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING, NamedTuple
 from inscribe import notation, tables
 from inscribe.collate.sounds import is_kana
 from inscribe.errors import InscribeError
+from inscribe.notation.segments import segments
+from inscribe.signs import Sign, transcription
 
 if TYPE_CHECKING:
     from inscribe.reading.tokens import Interpretation, Token
@@ -109,10 +111,10 @@ def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document
 def document_of_source(text: SourceText, file: str) -> Document:
     """Return a text of the library as a document; its title stands for the place."""
     try:
-        transcription = notation.parse("／".join(text.lines))
+        parsed = notation.parse("／".join(text.lines))
     except InscribeError:  # a printed text that is no transcription
-        transcription = notation.parse("\\" + "\\".join("".join(text.lines)))
-    return _of(text.id, "source text", file, text.title, transcription)
+        parsed = transcription([[[Sign(sign) for sign in segments("".join(text.lines))]]])
+    return _of(text.id, "source text", file, text.title, parsed)
 
 
 def document_of_text(identity: str, text: str) -> Document:

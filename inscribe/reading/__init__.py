@@ -45,6 +45,7 @@ _MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text th
 # What makes a literal text more than signs and column ends: the transcriber's notation.
 _NOTATION = r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]"
 # A space between signs; those within brackets (［　　］) are no such space.
+_MARKS_IN_A_ROW = r"[^\w\s]{9}"  # nine marks upon a sign are nothing else
 _SPACE = r"([［\[（(][^］\])）]*[］\])）])|[ \u3000]+"
 
 
@@ -148,6 +149,8 @@ def read_text(
     _refuse_endless(len(text))
     if not text.isprintable():
         _refuse_damage(text)
+    if re.search(_MARKS_IN_A_ROW, text):
+        _refuse_heaps(text)
     from inscribe.reading.interpretation import Wishes, interpreted_columns
 
     columns = text.split("／") if "／＼" not in text and "／″＼" not in text else [text]
@@ -183,6 +186,24 @@ def _refuse_damage(text: str) -> None:
             if char != "\t" and (why := refusal(char)):
                 said = f"the text contains {why}"
                 raise NotationError(said, Place(None, number, column), "remove it")
+
+
+def _refuse_heaps(text: str) -> None:
+    """Refuse in running text a sign under more marks than the parser of transcriptions allows.
+
+    Raises:
+        NotationError: there is such a sign.
+    """
+    from inscribe.notation.segments import MAX_MARKS, excess, segments
+
+    offset = 0
+    for sign in segments(text):
+        if why := excess(sign):
+            place = Place(
+                None, text.count("\n", 0, offset) + 1, offset - text.rfind("\n", 0, offset)
+            )
+            raise NotationError(why, place, f"expected at most {MAX_MARKS} marks")
+        offset += len(sign)
 
 
 def _is_running_text(text: str) -> bool:

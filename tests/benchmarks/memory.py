@@ -1,12 +1,12 @@
-"""Memory of ``restore --lines`` as texts go by: ``python tests/benchmarks/memory.py [COUNT]``.
+"""Memory of ``restore --lines`` by the number of texts: ``python tests/benchmarks/memory.py``.
 
-Signatures and poems of twenty invented signs, ten of them worn, are given one after the other.
-Printed: texts done, and the resident memory of the process in MiB (Linux: from /proc).
+Signatures and poems of twenty invented signs, ten of them worn, are given to one run: twenty
+of them, then a hundred (or as many as the arguments say). Printed: the most memory it took.
 """
 
 from __future__ import annotations
 
-import json
+import os
 import random
 import subprocess
 import sys
@@ -31,34 +31,32 @@ def texts(register: str, count: int) -> Iterator[str]:
         yield "".join(signs)
 
 
-def resident(process: int) -> float:
-    """Return the resident memory of a process in MiB."""
-    status = Path(f"/proc/{process}/status").read_text()
-    line = next(line for line in status.splitlines() if line.startswith("VmRSS"))
-    return int(line.split()[1]) / 1024
-
-
-def measured(register: str, count: int) -> None:
-    """Restore the texts of a register in one process and print its memory every ten texts."""
+def most_memory(register: str, count: int) -> float:
+    """Return the most memory in MiB that one run takes for so many texts."""
     command = [sys.executable, "-m", "inscribe", "restore", "--lines", "--format", "jsonl"]
     with tempfile.TemporaryFile("w+") as given:
         given.write("\n".join(texts(register, count)) + "\n")
         given.seek(0)
-        with subprocess.Popen(
-            [*command, "--register", register], stdin=given, stdout=subprocess.PIPE, cwd=ROOT
-        ) as process:
-            assert process.stdout is not None
-            for number, line in enumerate(process.stdout, start=1):
-                assert "error" not in json.loads(line)
-                if number % 10 == 0:
-                    print(f"{register} {number:4} {resident(process.pid):6.0f} MiB", flush=True)
+        process = subprocess.Popen(
+            [*command, "--register", register],
+            stdin=given,
+            stdout=subprocess.DEVNULL,
+            cwd=ROOT,
+        )
+        _, status, used = os.wait4(process.pid, 0)
+    process.returncode = os.waitstatus_to_exitcode(status)
+    assert process.returncode == 0
+    return used.ru_maxrss / 1024
 
 
 def main() -> None:
     """Measure both registers."""
-    count = int(sys.argv[1]) if len(sys.argv) > 1 else 100
+    counts = [int(given) for given in sys.argv[1:]] or [20, 100]
     for register in SIGNS:
-        measured(register, count)
+        for count in counts:
+            print(
+                f"{register:9} {count:4} texts {most_memory(register, count):6.0f} MiB", flush=True
+            )
 
 
 if __name__ == "__main__":
