@@ -8,6 +8,7 @@ from pathlib import Path
 
 from inscribe.checking.examine import examine
 from inscribe.checking.findings import Finding, finding
+from inscribe.reading.verse_dictionary import prepare_for
 from inscribe.record.loader import paths_in
 from inscribe.workers import mapped
 
@@ -30,6 +31,7 @@ def check_folder(
     paths = paths_in(folder) if not folder.is_file() else [folder]
     found: list[Finding] = []
     first_with: dict[str, Path] = {}
+    prepare_for(len(paths))
     examined = mapped(partial(_examine, library=library), paths)
     for done, (path, (identity, findings)) in enumerate(zip(paths, examined, strict=True), 1):
         found += findings

@@ -24,6 +24,7 @@ from inscribe.concordance.documents import (
     rows_of,
 )
 from inscribe.errors import InputError, InscribeError
+from inscribe.reading.verse_dictionary import prepare_for
 from inscribe.record.loader import load, paths_in
 from inscribe.workers import mapped
 
@@ -74,6 +75,7 @@ def collection(
         if known.get(name, [0])[0] == list(stamp)
     }
     wanted = [name for name in stamps if name not in held]
+    prepare_for(len(wanted))
     for done, (name, rows, problem) in enumerate(mapped(_read, wanted), start=1):
         held[name] = [list(stamps[name]), rows, problem]
         progress(done, len(wanted))

@@ -10,6 +10,7 @@ from pathlib import Path
 from inscribe.entry.assemble import entry_of
 from inscribe.entry.model import Entry
 from inscribe.errors import InputError, NotationError, Place
+from inscribe.reading.verse_dictionary import prepare_for
 from inscribe.record.loader import load, paths_in
 from inscribe.workers import mapped
 
@@ -31,6 +32,7 @@ def entries_in(
     paths = paths_in(place) if place.is_dir() else [place]
     if not paths:
         raise InputError("there is no record in the folder", Place(str(place)))
+    prepare_for(len(paths))
     found: list[tuple[Path, Entry]] = []
     for entry in mapped(partial(_entry, library=library), paths):
         found.append((paths[len(found)], entry))

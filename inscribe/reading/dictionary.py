@@ -3,7 +3,8 @@
 A dictionary is known by its name and by the content of the files it is made from (tables and the
 code that turns them into entries), so that a changed table means another file. It is built
 beside its place and put there in one step: a second process never sees half of it. Where the cache
-cannot be written, the dictionary lives in a temporary folder for as long as the process.
+cannot be written, has no room or lies where MeCab cannot read it, the dictionary lives in a
+temporary folder for as long as the process, and one sentence on standard error says so.
 """
 
 from __future__ import annotations
@@ -18,12 +19,13 @@ from pathlib import Path
 from shlex import quote
 from typing import NamedTuple
 
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, harmless
 
 _LAYOUT = 3  # raise it when the way a dictionary is compiled changes
 _MAGIC = 0xEF718F77  # MeCab writes it, mixed with the size, at the start of each dictionary
 _SIZES = "sizes"  # the file of a folder that is written last
 _KEPT = 3  # dictionaries of one name, of different versions or tables
+_HINT = "name a folder with room for it in INSCRIBE_CACHE"
 _COMPILE = "import sys, fugashi; fugashi.build_dictionary(sys.argv[1])"
 _WRITE = """
 import gc, importlib, json, sys
@@ -56,22 +58,23 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[R
     Raises:
         InputError: MeCab could not compile the entries, or no folder can be written to.
     """
-    file_name, reason = f"{name}-{_key(sources)}.dic", ""
-    for place in (cache_folder, _temporary_folder):
-        folder = place()
+    file_name, troubles = f"{name}-{_key(sources)}.dic", list[OSError | InputError]()
+    for folder in _places(troubles):
         path = folder / file_name
         if _is_sound(path) and _is_untouched(path, _stamp(path)):
+            _tell_of(troubles)
             return path
         try:
             folder.mkdir(parents=True, exist_ok=True)
             _announce(name)
             _build(path, rows())
-        except OSError as error:
-            reason = error.strerror or str(error)
+        except (OSError, InputError) as error:  # a process it is made in tells a full disk so too
+            troubles.append(error)
             continue
         _remove_older(path, name)
+        _tell_of(troubles)
         return path
-    raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
+    raise _nowhere(troubles)
 
 
 def dictionary_folder(
@@ -86,10 +89,11 @@ def dictionary_folder(
     Raises:
         InputError: MeCab could not compile the entries, or no folder can be written to.
     """
-    folder_name, reason = f"{name}-{_key(sources)}", ""
-    for place in (cache_folder, _temporary_folder):
-        path = place() / folder_name
+    folder_name, troubles = f"{name}-{_key(sources)}", list[OSError | InputError]()
+    for folder in _places(troubles):
+        path = folder / folder_name
         if _is_whole(path):
+            _tell_of(troubles)
             return path
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
@@ -97,12 +101,51 @@ def dictionary_folder(
                 if not _is_whole(path):
                     _announce(name)
                     _build_folder(path, write_parts)
-        except OSError as error:
-            reason = error.strerror or str(error)
+        except (OSError, InputError) as error:  # a process it is made in tells a full disk so too
+            troubles.append(error)
             continue
         _remove_older(path, name)
+        _tell_of(troubles)
         return path
-    raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
+    raise _nowhere(troubles)
+
+
+def _places(troubles: list[OSError | InputError]) -> Iterator[Path]:
+    """Yield the cache folder and a temporary one, or say why MeCab could not read from it."""
+    for place in (cache_folder, _temporary_folder):
+        folder = place()
+        if "," in str(folder):  # MeCab takes it for the end of the path
+            troubles.append(InputError("there is a comma in its path", Place(str(folder)), _HINT))
+        else:
+            yield folder
+
+
+def _tell_of(troubles: Sequence[OSError | InputError]) -> None:
+    """Say on standard error why a dictionary is not in the cache, once in a process."""
+    if troubles and sys.stderr is not None and not _told():
+        _told().append(True)
+        said = f"the cache folder {cache_folder()} cannot be used ({_reason(troubles[0])})"
+        print(harmless(f"{said}, so this run goes without it; {_HINT}"), file=sys.stderr)
+
+
+@cache
+def _told() -> list[bool]:
+    return []
+
+
+def _nowhere(troubles: Sequence[OSError | InputError]) -> InputError:
+    last = troubles[-1]
+    if isinstance(last, InputError):
+        return last
+    return InputError(
+        f"no dictionary can be written: {_reason(last)}", Place(str(cache_folder())), _HINT
+    )
+
+
+def _reason(trouble: OSError | InputError) -> str:
+    if isinstance(trouble, InputError):
+        return trouble.message
+    return trouble.strerror or str(trouble)
 
 
 def _announce(name: str) -> None:
