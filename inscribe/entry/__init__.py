@@ -4,7 +4,7 @@ Formats (``inscribe.report``) only lay out what stands here.
 """
 
 from inscribe.entry.assemble import entry_of
-from inscribe.entry.folder import entries_in
+from inscribe.entry.folder import entries_in, usable_entries
 from inscribe.entry.model import Entry, InscriptionEntry
 
-__all__ = ["Entry", "InscriptionEntry", "entries_in", "entry_of"]
+__all__ = ["Entry", "InscriptionEntry", "entries_in", "entry_of", "usable_entries"]
