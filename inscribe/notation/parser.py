@@ -6,6 +6,7 @@ import re
 from functools import cache
 from typing import NamedTuple
 
+from inscribe.encodings import WHAT_TO_DO, read_twice
 from inscribe.errors import NotationError, Place
 from inscribe.notation.conventions import Bracket, Convention, Note
 from inscribe.notation.notes import Refused, certainty_within, contradiction, named, noted
@@ -67,6 +68,8 @@ class Parser:
         if len(self.text) > MAX_CHARACTERS:
             limit = f"one inscription may have at most {MAX_CHARACTERS:,} characters"
             raise self._error(Refused(limit, "divide it into several inscriptions"), 0)
+        if twice := read_twice(self.text):
+            raise self._error(Refused(twice.said, WHAT_TO_DO), twice.offset)
         position = 0
         try:
             while position < len(self.text):

@@ -149,6 +149,7 @@ def read_text(
     _refuse_endless(len(text))
     if not text.isprintable():
         _refuse_damage(text)
+    _refuse_twice_encoded(text)
     if re.search(_MARKS_IN_A_ROW, text):
         _refuse_heaps(text)
     from inscribe.reading.interpretation import Wishes, interpreted_columns
@@ -199,11 +200,25 @@ def _refuse_heaps(text: str) -> None:
     offset = 0
     for sign in segments(text):
         if why := excess(sign):
-            place = Place(
-                None, text.count("\n", 0, offset) + 1, offset - text.rfind("\n", 0, offset)
-            )
-            raise NotationError(why, place, f"expected at most {MAX_MARKS} marks")
+            raise NotationError(why, _place(text, offset), f"expected at most {MAX_MARKS} marks")
         offset += len(sign)
+
+
+def _refuse_twice_encoded(text: str) -> None:
+    """Refuse running text that the parser of transcriptions would refuse as encoded twice.
+
+    Raises:
+        NotationError: it was encoded twice.
+    """
+    from inscribe.encodings import WHAT_TO_DO, read_twice
+
+    if twice := read_twice(text):
+        raise NotationError(twice.said, _place(text, twice.offset), WHAT_TO_DO)
+
+
+def _place(text: str, offset: int) -> Place:
+    line = text.count("\n", 0, offset) + 1
+    return Place(None, line, offset - text.rfind("\n", 0, offset))
 
 
 def _is_running_text(text: str) -> bool:
