@@ -145,6 +145,8 @@ class Search:
         self._files: list[tuple[str, bytes]] = []
         for path in _found(name):
             data = path.read_bytes()
+            if b"\r" in data:
+                data = data.replace(b"\r\n", b"\n").replace(b"\r", b"\n")
             lines = (decode(line, str(path)).rstrip("\n") for line in BytesIO(data))
             _below_header(path, lines, self._columns)
             self._files.append((str(path), data))

@@ -27,11 +27,10 @@ ALLOWED_AT_TOP = {
 ORDER = [
     "late",
     "errors",
-    "remarks",
+    "encodings",
     "remarks",
     "signs",
     "files",
-    "strict",
     "strict",
     "workers",
     "tables",
