@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import BinaryIO
 
+from inscribe.encodings import WHAT_TO_DO, disguised, likely, read_twice
 from inscribe.errors import InputError, Place
 
 MAX_BYTES = 64 * 1024 * 1024
@@ -29,6 +30,7 @@ _NO_TEXT = {
 }
 _COPY_IT = "copy the words into a text file"
 _MARKUP = re.compile(r"\s*<(\?xml|!doctype|!--|[a-z][^<>]*>)", re.IGNORECASE)
+_LINE = re.compile(rb"[^\r\n]*(?:\r\n?|\n)|[^\r\n]+")
 
 
 def read_text(path: Path, limit: int = MAX_BYTES) -> str:
@@ -79,16 +81,19 @@ def _unreadable(path: Path, error: OSError) -> InputError:
 def bounded_lines(file: BinaryIO, name: str) -> Iterator[bytes]:
     """Yield the lines of an open file with their line ends, none of them endless.
 
+    A lone carriage return ends a line too, as it does in editors.
+
     Raises:
         InputError: a line is longer than 64 MiB.
     """
     number = 0
-    while line := file.readline(MAX_BYTES + 1):
-        number += 1
-        if len(line) > MAX_BYTES:
+    while read := file.readline(MAX_BYTES + 1):
+        if len(read) > MAX_BYTES:
             limit = f"the line is longer than the limit of {MAX_BYTES // 2**20} MiB"
-            raise InputError(limit, Place(name, number), "write one text a line")
-        yield line
+            raise InputError(limit, Place(name, number + 1), "write one text a line")
+        for line in _LINE.findall(read) if b"\r" in read else (read,):
+            number += 1
+            yield line
 
 
 def decode(data: bytes, name: str) -> str:
@@ -96,7 +101,7 @@ def decode(data: bytes, name: str) -> str:
 
     Raises:
         InputError: ``data`` is not UTF-8 (the message names a likely encoding where one fits), or
-            is no text at all.
+            is no text at all, or was encoded twice.
     """
     for beginning, kind in _NO_TEXT.items():
         if data.startswith(beginning):
@@ -104,14 +109,17 @@ def decode(data: bytes, name: str) -> str:
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        before = data[: error.start]
-        line = before.count(b"\n") + 1
-        column = len(before.rpartition(b"\n")[2].decode("utf-8", "replace")) + 1
-        raise InputError(
-            f"the text is not UTF-8{_likely_encoding(data)}",
-            Place(name, line, column),
-            "save it as UTF-8 and try again",
-        ) from error
+        before = _with_newlines(data[: error.start].decode("utf-8", "replace"))
+        raise _not_utf8(likely(data), _place(name, before)) from error
+    if guess := disguised(text):
+        raise _not_utf8(guess, Place(name, 1, 1))
+    text = _with_newlines(text)
+    if twice := read_twice(text):
+        raise InputError(twice.said, _place(name, text[: twice.offset]), WHAT_TO_DO)
+    return text
+
+
+def _with_newlines(text: str) -> str:
     return text.replace("\r\n", "\n").replace("\r", "\n")
 
 
@@ -145,16 +153,15 @@ def _is_json(text: str) -> bool:
     )
 
 
-def _likely_encoding(data: bytes) -> str:
-    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
-        return " (it looks like UTF-16)"
-    for codec, name in (("shift_jis", "Shift_JIS"), ("euc_jp", "EUC-JP")):
-        try:
-            data.decode(codec)
-        except UnicodeDecodeError:
-            continue
-        return f" (it may be {name})"
-    return ""
+def _place(name: str, before: str) -> Place:
+    """Return the place in a file of what stands after the text ``before``."""
+    return Place(name, before.count("\n") + 1, len(before) - before.rfind("\n"))
+
+
+def _not_utf8(guess: str, place: Place) -> InputError:
+    how = "it looks like" if guess.startswith(("UTF", "ISO")) else "it may be"
+    said = f" ({how} {guess})" if guess else ""
+    return InputError(f"the text is not UTF-8{said}", place, "save it as UTF-8 and try again")
 
 
 def write_text(path: Path, text: str, *, force: bool = False) -> None:

@@ -197,6 +197,8 @@ class Search:
         self._files: list[tuple[Path, tuple[str, ...], Row, bytes]] = []
         for path in _found(name):
             data = path.read_bytes()
+            if b"\r" in data:
+                data = data.replace(b"\r\n", b"\n").replace(b"\r", b"\n")
             lines = (decode(line, str(path)).rstrip("\n") for line in BytesIO(data))
             _, columns = _header(path, lines)
             self._files.append((path, columns, _left_out(name, path, columns), data))

@@ -96,7 +96,7 @@ def test_two_records_may_not_share_an_id(tmp_path: Path) -> None:
 
 
 def test_every_code_of_the_table_is_tested() -> None:
-    assert set(kinds()) == {*BAD, "duplicate-id"}
+    assert set(kinds()) == {*BAD, "duplicate-id", "closed", "linked"}  # see test_broken_records
 
 
 def run(*arguments: str) -> subprocess.CompletedProcess[str]:

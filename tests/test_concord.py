@@ -6,6 +6,7 @@ import csv
 import io
 import json
 import os
+import time
 from pathlib import Path
 
 import pytest
@@ -85,7 +86,35 @@ def test_a_pattern_sees_current_forms() -> None:
     assert found("武州住綾國作之", "住.国", pattern=True) == [("住綾國", "pattern")]
 
 
-@pytest.mark.parametrize("asked", ["(", "(a+)+", "(a*)*b", "a" * 300, "(?=x)", r"(.)\1"])
+NASTY = [
+    *("(.|.)*x", "(.?){25}x$", "((.+))+x", "(.*)*x", "(花|花)*x", "(.*){10}x", "(.{0,50}){20}x"),
+    *(
+        ".*.*.*.*.*.*x",
+        "(([花]*)*)*x",
+        "(花+花+)+x",
+        "(.?.?)*x",
+        "(花?){200}x",
+        "(.+)(.+)(.+)(.+)x",
+    ),
+    *("(?:.|花)*?x", "((花|.)+?)+x", "(.*花){12}x", "^(.+)*$x"),
+]
+
+
+@pytest.mark.parametrize("asked", NASTY)
+def test_no_pattern_takes_longer_than_the_text_is_long(asked: str) -> None:
+    query = query_of(asked, pattern=True)
+    held = document_of_text("x", "花" * 200 + "の")
+    begun = time.monotonic()
+    assert list(search([held] * 20, query)) == []
+    assert time.monotonic() - begun < 5
+
+
+def test_a_pattern_may_repeat_a_repetition() -> None:
+    assert found("武州住綾國作之", "(住(.)+)+作", pattern=True) == [("住綾國作", "pattern")]
+    assert found("花の色は", r"\p{Hiragana}.", pattern=True) == [("の色", "pattern")]
+
+
+@pytest.mark.parametrize("asked", ["(", "*", "a" * 300, "(?=x)", r"(.)\1", r"\w", r"花\b", r"\C"])
 def test_a_pattern_that_cannot_be_used_is_told(asked: str) -> None:
     with pytest.raises(InputError):
         query_of(asked, pattern=True)

@@ -84,7 +84,7 @@ def test_a_cache_that_cannot_be_made(table: Path, monkeypatch: pytest.MonkeyPatc
 
 def test_entries_mecab_refuses(folder: Path, table: Path) -> None:
     with pytest.raises(InputError, match="could not be compiled"):
-        compiling.dictionary("words", [table], lambda: [Row("花", 99999, 99999, 0, "x")])
+        compiling.dictionary("refused", [table], lambda: [Row("花", 99999, 99999, 0, "x")])
     assert list(folder.iterdir()) == []
 
 

@@ -224,7 +224,7 @@ def test_many_records_give_the_same_as_few(tmp_path: Path) -> None:
     assert heard == [(number, 45) for number in range(1, 46)]
     assert laid_out(found[7][1], Style())[1:] == laid_out(example(5), Style())[1:]
     (tmp_path / "B.toml").write_text("id = 1", encoding="utf-8")
-    assert "B.toml" in str(ran(str(tmp_path)).exception)
+    assert "B.toml" in ran(str(tmp_path)).stderr
 
 
 def test_the_reading_of_a_bad_record_names_it(tmp_path: Path) -> None:

@@ -96,3 +96,8 @@ def test_a_space_before_a_mark_is_passed_over() -> None:
 def test_a_mark_can_repeat_what_a_mark_expanded() -> None:
     assert normalise_text("こゝゝ").text == "こここ"
     assert normalise_text("山々ゝ").text == "山山山"
+
+
+@pytest.mark.parametrize("mark", ["〱\u3099", "〳〵\u3099", "／＼゛", "〴〵", "〳〵ﾞ"])
+def test_a_tall_mark_is_voiced_by_any_voicing_mark(mark: str) -> None:
+    assert normalise_text(f"かへす{mark}").text == "かへすがへす"

@@ -27,6 +27,7 @@ ALLOWED_AT_TOP = {
 ORDER = [
     "late",
     "errors",
+    "encodings",
     "remarks",
     "signs",
     "files",

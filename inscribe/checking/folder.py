@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from functools import partial
 from pathlib import Path
 
 from inscribe.checking.examine import examine
 from inscribe.checking.findings import Finding, finding
-from inscribe.record import paths_in
+from inscribe.reading.lexicon import prepare_for
+from inscribe.record import Survey, survey
 from inscribe.workers import mapped
 
 Examined = tuple[str | None, list[Finding]]
@@ -27,9 +28,11 @@ def check_folder(
     Raises:
         InputError: there is no such file or folder.
     """
-    paths = paths_in(folder) if not folder.is_file() else [folder]
-    found: list[Finding] = []
+    there = Survey([folder]) if folder.is_file() else survey(folder)
+    paths = there.records
+    found = [*_passed_over(there)]
     first_with: dict[str, Path] = {}
+    prepare_for(len(paths))
     examined = mapped(partial(_examine, library=library), paths)
     for done, (path, (identity, findings)) in enumerate(zip(paths, examined, strict=True), 1):
         found += findings
@@ -40,6 +43,13 @@ def check_folder(
             first_with[identity] = path
         progress(done, len(paths))
     return len(paths), found
+
+
+def _passed_over(there: Survey) -> Iterator[Finding]:
+    for error in there.closed:
+        yield finding("closed", error.place.file or "", None, f"{error.message}; {error.hint}")
+    for path in there.linked:
+        yield finding("linked", str(path), None, "a link to a folder is not followed")
 
 
 def _examine(path: Path, library: Path | None) -> Examined:

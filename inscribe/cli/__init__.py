@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import gc
 import importlib
 import os
@@ -72,13 +73,42 @@ def cli(glossaries: tuple[str, ...]) -> None:
 def main() -> None:
     """Run the program; bad input ends with one message on standard error and exit status 2."""
     gc.set_threshold(400_000)  # a short run makes many objects and hardly any garbage
+    closed = _closed_streams()
     try:
-        _run()
+        _run(closed)
     finally:
         gc.freeze()  # nor need the last collections look through them all
 
 
-def _run() -> NoReturn:
+def _closed_streams() -> list[str]:
+    """Return what is to be said of standard input and output that the caller closed; stand in.
+
+    Without this a file opened later would get their number, and what is printed would go into it.
+    Whatever reads or writes a stand-in fails with EBADF; what is said on a closed standard error
+    is lost.
+    """
+    closed = []
+    if sys.stdin is None:
+        closed.append("standard input is closed; name a file, or give it something to read")
+        _stand_in(0, "stdin", os.O_WRONLY)
+    if sys.stdout is None:
+        closed.append("standard output is closed; write to a file with -o, or leave it open")
+        _stand_in(1, "stdout", os.O_RDONLY)
+    if sys.stderr is None:
+        _stand_in(2, "stderr", os.O_WRONLY)
+    return closed
+
+
+def _stand_in(number: int, name: str, way: int) -> None:
+    opened = os.open(os.devnull, way)
+    if opened != number:
+        os.dup2(opened, number)
+        os.close(opened)
+    stream = open(number, "r" if number == 0 else "w", encoding="utf-8", closefd=False)  # noqa: SIM115
+    setattr(sys, name, stream)
+
+
+def _run(closed: list[str]) -> NoReturn:
     try:
         status = cli.main(prog_name="inscribe", standalone_mode=False)
     except click.exceptions.Abort:
@@ -93,6 +123,8 @@ def _run() -> NoReturn:
         sys.exit(0)
     except OSError as error:
         _close_output()
+        if error.errno == errno.EBADF and closed:
+            _fail("; ".join(closed))
         where = f"{error.filename}: " if isinstance(error.filename, str) else ""
         _fail(
             harmless(f"{where}{error.strerror or error}; check the path and the room on the disk")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from time import monotonic
@@ -177,6 +177,16 @@ class _Bar:
     def close(self) -> None:
         if self._progress is not None:
             self._progress.stop()
+
+
+def status_of(broken: Sequence[str]) -> int:
+    """Say what is wrong with each of the records left out; return the exit status that tells it."""
+    if not broken:
+        return 0
+    for problem in broken:
+        click.echo(problem, err=True)
+    click.echo(f"left out, as said above: {len(broken):,}", err=True)
+    return 1
 
 
 def read_standard_input(limit: int = files.MAX_BYTES) -> str:

@@ -16,6 +16,7 @@ from inscribe.cli.common import (
     library_path,
     output_options,
     progress_shown,
+    status_of,
     write_result,
 )
 from inscribe.errors import InputError
@@ -65,12 +66,13 @@ def command(
     output: str | None,
     force: bool,
     quiet: bool,
-) -> None:
+) -> int:
     """Find every place where WORD occurs in a folder of records, in any form and spelling.
 
     WORD in kanji finds its other forms and words of the same reading; in kana or Latin letters it
     finds what sounds so; the dictionary form of a verb or adjective finds every form of it. Dates
-    and carvers are given as read; a signature is no attribution.
+    and carvers are given as read; a signature is no attribution. Records that cannot be read are
+    left out and named, with exit status 1.
     """
     if in_library and word is None:
         folder, word = None, folder
@@ -91,6 +93,7 @@ def command(
         _clusters(held, form) if asked is None else _found(held, asked, order, only_counts, form)
     )
     write_result(result, output, force=force)
+    return status_of(held.unread)
 
 
 def _query(word: str | None, pattern: str | None, exact: bool) -> Any:

@@ -17,12 +17,13 @@ from inscribe.cli.common import (
     library_path,
     output_options,
     progress_shown,
+    status_of,
     write_result,
 )
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
-    from inscribe.entry import Entry
+    from inscribe.entry import Entry, Made
     from inscribe.report import Style
 
 # What a file of each format is called when entries go to a folder.
@@ -91,26 +92,27 @@ def command(
     output: str | None,
     force: bool,
     quiet: bool,
-) -> None:
+) -> int:
     """Write the catalogue entry of a record, or of every record of a folder.
 
     A folder gives one document with all its entries; with -o and an existing folder (or a name
     that ends in /), each entry goes to a file of its own there, named after its record; the same
     command takes up a stopped run. docx goes to a file or a folder, svg of several inscriptions to
-    a folder.
+    a folder. Records of a folder that cannot be used are left out and named, with exit status 1.
     """
     style = _style(style_file, labels)
-    entries = _entries(Path(path), library_file, quiet=quiet)
+    entries, broken = _entries(Path(path), library_file, quiet=quiet)
     if output is not None and (output.endswith("/") or Path(output).is_dir()):
         below = Path(path) if Path(path).is_dir() else Path(path).parent
         _write_each(entries, below, form, style, Path(output), force=force)
-        return
+        return status_of(list(map(str, broken)))
     made = list(_documents([entry for _, entry in entries], form, style))
     if len(made) > 1:
         raise InputError(
             f"there are {len(made)} drawings", hint="name a folder for them with -o FOLDER/"
         )
     _write(made[0], form, output, force=force)
+    return status_of(list(map(str, broken)))
 
 
 def _style(file: str | None, labels: Literal["en", "ja"] | None) -> Style:
@@ -122,11 +124,11 @@ def _style(file: str | None, labels: Literal["en", "ja"] | None) -> Style:
     return replace(style, labels=labels) if labels else style
 
 
-def _entries(path: Path, library_file: str | None, *, quiet: bool) -> list[tuple[Path, Entry]]:
-    from inscribe.entry import entries_in
+def _entries(path: Path, library_file: str | None, *, quiet: bool) -> Made:
+    from inscribe.entry import usable_entries
 
     with progress_shown("entries", quiet=quiet) as progress:
-        return entries_in(path, library_path(library_file), progress)
+        return usable_entries(path, library_path(library_file), progress)
 
 
 def _write_each(

@@ -10,7 +10,9 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe import notation, tables
 from inscribe.errors import InscribeError
+from inscribe.notation import segments
 from inscribe.reading.spelling import is_kana
+from inscribe.signs import Sign, transcription
 
 if TYPE_CHECKING:
     from inscribe.reading.inscription import Choice
@@ -22,7 +24,8 @@ if TYPE_CHECKING:
 LONGEST_NAME = 40
 _ADDED = frozenset("のにをと")
 _HIRAGANA = "".join(map(chr, range(0x3041, 0x3097)))
-_MOST_KEPT = 20_000  # texts read, kept for the records that bear the same
+_MOST_KEPT = 2_000  # texts read, kept for the records that bear the same ...
+_LONGEST_KEPT = 200  # ... and the characters of such a text: signatures and poems recur
 
 
 class Document(NamedTuple):
@@ -79,7 +82,7 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
 
 
 def _read_inscription(each: Inscription, between: tuple[int, int] | None) -> Document:
-    if each.overrides:
+    if each.overrides or len(each.text) > _LONGEST_KEPT:
         return _read(each.transcription, each.register, each.overrides, between)
     return _read_text(each.text, each.notation, each.register, between)
 
@@ -106,10 +109,10 @@ def _read(
 def document_of_source(text: SourceText, file: str) -> Document:
     """Return a text of the library as a document; its title stands for the place."""
     try:
-        transcription = notation.parse("／".join(text.lines))
+        parsed = notation.parse("／".join(text.lines))
     except InscribeError:  # a printed text that is no transcription
-        transcription = notation.parse("\\" + "\\".join("".join(text.lines)))
-    return _of(text.id, "source text", file, text.title, transcription)
+        parsed = transcription([[[Sign(sign) for sign in segments("".join(text.lines))]]])
+    return _of(text.id, "source text", file, text.title, parsed)
 
 
 def document_of_text(identity: str, text: str) -> Document:

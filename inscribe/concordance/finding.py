@@ -4,7 +4,8 @@ A query in kanji finds the same characters in whatever form, and words that are 
 ゆめ); a query in kana or Latin letters finds what sounds so, however it is written, and in Latin
 letters without macrons (reigyo) long vowels as well as short ones; the dictionary form of a verb
 or adjective finds its other forms (咲く finds 咲け). A pattern is a regular expression over the
-text in current forms.
+text in current forms, looked for by RE2, whose time grows with the length of the text whatever
+the pattern is: it never goes back to try another way.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import Literal, Protocol, get_args
 
 from inscribe.concordance.documents import Document, sound_key, stem_key
 from inscribe.errors import InputError
@@ -30,7 +31,15 @@ _LENGTHENED = re.compile("([おこそとのほもよろゆうくすつぬふむ�
 _MARK = re.compile(f"{KAO}|{GAP}|（印）|（印「|」）")
 _OF_MARKS = ("花押", KAO)
 _NOTHING = "\0"
-_NESTED = re.compile(r"[*+}]\)[*+{]|\(\?|\\[1-9]")
+# What RE2 knows of ASCII only, and bytes: they would find nothing here, or half a character.
+_OF_ASCII = re.compile(r"(?<!\\)(?:\\\\)*\\([wWbBC])")
+
+
+class Pattern(Protocol):
+    """A compiled regular expression."""
+
+    def finditer(self, text: str, /) -> Iterator[re.Match[str]]:
+        """Yield its matches, from the first on, none overlapping another."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +53,7 @@ class Query:
     signs: str = ""
     sounds: tuple[str, ...] = ()
     stems: frozenset[str] = frozenset()
-    pattern: re.Pattern[str] | None = None
+    pattern: Pattern | None = None
     any_length: bool = False
 
 
@@ -67,7 +76,7 @@ def query_of(asked: str, *, pattern: bool = False, exact: bool = False) -> Query
     ``exact`` asks for the signs alone (in any form), not for the sound.
 
     Raises:
-        InputError: there is nothing to look for, or the pattern is none or may take for ever.
+        InputError: there is nothing to look for, or the pattern is none.
     """
     from inscribe.forms import normalise_text
     from inscribe.sources import is_romanised, kana_of_romanised
@@ -87,16 +96,24 @@ def query_of(asked: str, *, pattern: bool = False, exact: bool = False) -> Query
     return Query(asked, signs, _sounds(signs), _stems(signs))
 
 
-def _pattern(asked: str) -> re.Pattern[str]:
-    if len(asked) > MOST_PATTERN or _NESTED.search(asked):
-        raise InputError(
-            "the pattern is too long or repeats a repetition",
-            hint="use . ? * + | [ ] and single groups",
-        )
+def _pattern(asked: str) -> Pattern:
+    import re2
+
+    usable = "use . ? * + | [ ] { } ( ) and \\p{Han}, \\p{Hiragana} or \\p{Katakana}"
+    if len(asked) > MOST_PATTERN:
+        limit = f"the pattern is longer than the limit of {MOST_PATTERN} characters"
+        raise InputError(limit, hint="look for a part of it")
+    if found := _OF_ASCII.search(asked):
+        raise InputError(f"the pattern has \\{found[1]}, which knows no kanji", hint=usable)
+    options = re2.Options()
+    options.log_errors = False
     try:
-        return re.compile(asked)
-    except (re.error, RecursionError, OverflowError) as error:
-        raise InputError(f"the pattern cannot be used ({error})") from error
+        compiled: Pattern = re2.compile(asked, options)
+    except re2.error as error:
+        said = error.args[0]
+        why = said.decode("utf-8", "replace") if isinstance(said, bytes) else str(said)
+        raise InputError(f"the pattern cannot be used ({why})", hint=usable) from error
+    return compiled
 
 
 def _sounds(signs: str) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ it is damaged, or when it cannot be written.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -22,7 +22,8 @@ from inscribe.concordance.documents import (
     rows_of,
 )
 from inscribe.errors import InscribeError
-from inscribe.record import load, paths_in
+from inscribe.reading.lexicon import prepare_for
+from inscribe.record import Survey, load, survey
 from inscribe.workers import mapped
 
 if TYPE_CHECKING:
@@ -35,7 +36,7 @@ Progress = Callable[[int, int], None]
 
 @dataclass(frozen=True, slots=True)
 class Collection:
-    """The documents found, how many records were looked at, and which could not be read."""
+    """The documents found, how many records were looked at, and why some could not be read."""
 
     documents: tuple[Document, ...]
     records: int
@@ -60,7 +61,8 @@ def collection(
     Raises:
         InputError: there is no such file or folder.
     """
-    paths = [folder] if folder.is_file() else paths_in(folder)
+    there = Survey([folder]) if folder.is_file() else survey(folder)
+    paths = there.records
     kept_in = cache_file(folder, cache) if keep else None
     known = kept(kept_in) if kept_in else {}
     stamps = {str(path): stamp_of(path) for path in paths}
@@ -70,23 +72,24 @@ def collection(
         if known.get(name, [0])[0] == list(stamp)
     }
     wanted = [name for name in stamps if name not in held]
+    prepare_for(len(wanted))
     for done, (name, rows, problem) in enumerate(mapped(_read, wanted), start=1):
         held[name] = [list(stamps[name]), rows, problem]
         progress(done, len(wanted))
     if kept_in and (wanted or len(held) < len(known)):
         keep_in(kept_in, held)
-    return _collected(paths, held)
+    return _collected(there, held)
 
 
-def _collected(paths: Sequence[Path], held: dict[str, Any]) -> Collection:
+def _collected(there: Survey, held: dict[str, Any]) -> Collection:
     documents: list[Document] = []
-    unread = []
-    for path in paths:
+    unread = list(map(str, there.closed))
+    for path in there.records:
         _, rows, problem = held[str(path)]
         documents += of_rows(rows)
         if problem:
             unread.append(problem)
-    return Collection(tuple(documents), len(paths), tuple(unread))
+    return Collection(tuple(documents), len(there.records), tuple(unread))
 
 
 def library_collection(
@@ -136,6 +139,10 @@ Read = tuple[str, list[list[object]], str]
 
 def _read(name: str) -> Read:
     try:
-        return name, rows_of(documents_of_record(load(name), name)), ""
+        record = load(name)
     except InscribeError as error:
-        return name, [], str(error).split("\n")[0]
+        return name, [], str(error)
+    try:
+        return name, rows_of(documents_of_record(record, name)), ""
+    except InscribeError as error:  # as one inscription that is longer than can be read
+        return name, [], str(error.in_file(name, None))

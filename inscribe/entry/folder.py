@@ -6,12 +6,21 @@ from collections.abc import Callable
 from contextlib import nullcontext
 from functools import partial
 from pathlib import Path
+from typing import NamedTuple
 
 from inscribe.entry.assemble import entry_of
 from inscribe.entry.model import Entry
-from inscribe.errors import InputError, NotationError, Place
-from inscribe.record import load, paths_in
+from inscribe.errors import InputError, InscribeError, Place, ProblemsError
+from inscribe.reading.lexicon import prepare_for
+from inscribe.record import Survey, load, survey
 from inscribe.workers import mapped
+
+
+class Made(NamedTuple):
+    """The entries of the records that can be used, and what is wrong with the others."""
+
+    entries: list[tuple[Path, Entry]]
+    broken: list[InscribeError]
 
 
 def entries_in(
@@ -21,29 +30,64 @@ def entries_in(
 ) -> list[tuple[Path, Entry]]:
     """Return the entry of a record, or of every record of a folder, each with its file.
 
-    ``library`` is the library file in which sources named by id are looked up; ``progress`` hears
-    how many of how many entries are made.
+    The arguments are those of :func:`usable_entries`.
 
     Raises:
         InputError: there is no such file or folder, or no record in it.
-        RecordError, ProblemsError: a record cannot be used.
+        RecordError, ProblemsError: records cannot be used; every one is named.
     """
-    paths = paths_in(place) if place.is_dir() else [place]
-    if not paths:
+    made = usable_entries(place, library, progress)
+    if made.broken:
+        raise _together(made.broken)
+    return made.entries
+
+
+def usable_entries(
+    place: Path,
+    library: Path | None = None,
+    progress: Callable[[int, int], None] = lambda done, count: None,
+) -> Made:
+    """Return the entries of the records that can be used, and all that is wrong with the others.
+
+    Args:
+        place: a record, or a folder of records.
+        library: the library file in which sources named by id are looked up.
+        progress: hears how many of how many records are done.
+
+    Raises:
+        InputError: there is no such file or folder, or no record in it.
+        RecordError, ProblemsError: no record can be used; every one is named.
+    """
+    there = survey(place) if place.is_dir() else Survey([place])
+    if not there.records and not there.closed:
         raise InputError("there is no record in the folder", Place(str(place)))
-    found: list[tuple[Path, Entry]] = []
-    for entry in mapped(partial(_entry, library=library), paths):
-        found.append((paths[len(found)], entry))
-        progress(len(found), len(paths))
-    return found
+    made = Made([], [*there.closed])
+    prepare_for(len(there.records))
+    entries = mapped(partial(_entry, library=library), there.records)
+    for done, (path, entry) in enumerate(zip(there.records, entries, strict=True), start=1):
+        if isinstance(entry, InscribeError):
+            made.broken.append(entry)
+        else:
+            made.entries.append((path, entry))
+        progress(done, len(there.records))
+    if not made.entries:
+        raise _together(made.broken)
+    return made
 
 
-def _entry(path: Path, library: Path | None) -> Entry:
+def _together(errors: list[InscribeError]) -> InscribeError:
+    return errors[0] if len(errors) == 1 else ProblemsError(errors)
+
+
+def _entry(path: Path, library: Path | None) -> Entry | InscribeError:
     from inscribe.sources import Library
 
     with Library(library) if library and library.is_file() else nullcontext() as opened:
-        record = load(path)
+        try:
+            record = load(path)
+        except InscribeError as error:
+            return error
         try:
             return entry_of(record, opened)
-        except NotationError as error:
-            raise error.in_file(str(path), None) from error
+        except InscribeError as error:
+            return error.in_file(str(path), None)

@@ -66,10 +66,10 @@ def _voice(rewriting: Rewriting, at: int) -> None:
     rewriting.replace(at, step.before, [])
     stands = rewriting.sign_before(at)
     if rewriting.follows_directly(at) and at and rewriting.steps[at - 1].kind == REPEAT_MARK:
-        voiced = sequences.voiced(stands[:1], step.before)
+        voiced = sequences.voiced(stands[:1], step.before[0])
         after = voiced + stands[1:] if len(voiced) == 1 else stands
     else:
-        voiced = sequences.voiced(stands[-1:], step.before)
+        voiced = sequences.voiced(stands[-1:], step.before[0])
         after = stands[:-1] + voiced
         if not is_kana(stands[-1:]) or len(voiced) != 1:
             return

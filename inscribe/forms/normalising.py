@@ -23,10 +23,12 @@ from inscribe.forms.steps import (
     HENTAIGANA,
     JOINING,
     SEAL_LEGEND,
+    UNICODE,
     VOICING_MARK,
     Step,
     lookup_for,
 )
+from inscribe.notation import SPACING_VOICING, is_mark
 from inscribe.signs import Certainty, Kind, Sign, Transcription
 
 UNREAD = "□"
@@ -56,7 +58,7 @@ def normalise_text(text: str) -> NormalText:
     if len(known) != len(found):
         parts = _divided(parts, [step is not None for step in found])
     kinds = {step.kind for step in known}
-    if JOINING in kinds or VOICING_MARK in kinds:
+    if JOINING in kinds or VOICING_MARK in kinds or (lookup.rare and any(map(is_mark, text))):
         return _of_signs(signs_of(text))
     if kinds <= EVEN_KINDS:
         return rewritten_evenly(parts, known)
@@ -149,6 +151,8 @@ def _steps_of(sign: str, table: Mapping[str, Step]) -> list[Step]:
         kinds = ", ".join(dict.fromkeys(change.kind for change in normal.changes))
         tables = ", ".join(dict.fromkeys(change.table for change in normal.changes))
         return [Step(sign, normal.text, SEAL_LEGEND, tables, kinds)]
+    if sign[0] in SPACING_VOICING:  # with marks of its own, it goes or stays with them
+        return [Step(sign, sign, VOICING_MARK, UNICODE)]
     found = [] if sign in (GAP, KAO) else joined(sign, table)
     after = found[-1].after if found else sign
     return [*found, table.get(after) or _unchanged(after)]

@@ -23,11 +23,12 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.forms.sequences import PARTS_OF_SIGNS, VOICED, voiced
-from inscribe.notation import segments
+from inscribe.notation import is_description, segments
 
 REACH = 16  # characters looked at before a mark
 _BREAKS = frozenset("\n／」")  # a word may run over the end of a line or column
 _SPACES = " \t\u3000"
+_PAUSES = "".join(_BREAKS) + _SPACES
 _NEVER_VOICED = "うウ"  # ゔ is no repetition
 
 
@@ -69,14 +70,14 @@ def expansions(run: Sequence[str], before: str) -> list[Expansion]:
 
     ``before`` is in current forms; ends of columns and lines in it count for nothing.
     """
-    if not _BREAKS.isdisjoint(before):
+    if not PARTS_OF_SIGNS.isdisjoint(before):
+        signs = [sign for sign in segments(before.rstrip(_PAUSES)) if sign[0] not in _PAUSES]
+        if signs and len(signs[-1]) > 1:
+            return [_whole(mark, signs[-1]) for mark in run]
+        before = _single_signs_at_the_end(signs)
+    elif not _BREAKS.isdisjoint(before):
         before = "".join(sign for sign in before if sign not in _BREAKS)
     before = before.rstrip(_SPACES)
-    if not PARTS_OF_SIGNS.isdisjoint(before):
-        last = segments(before)[-1]
-        if len(last) > 1:
-            return [_whole(mark, last) for mark in run]
-        before = _single_signs_at_the_end(before)
     if len(run) > 1 and (block := _block(run, before)):
         return block
     found: list[Expansion] = []
@@ -86,15 +87,16 @@ def expansions(run: Sequence[str], before: str) -> list[Expansion]:
     return found
 
 
-def _single_signs_at_the_end(before: str) -> str:
-    """Return the end of a text in which each sign is one character."""
-    signs = segments(before)
+def _single_signs_at_the_end(signs: Sequence[str]) -> str:
+    """Return the last of some signs, as far as each is one character."""
     singles = itertools.takewhile(lambda sign: len(sign) == 1, reversed(signs))
     return "".join(singles)[::-1]
 
 
 def _whole(mark: str, last: str) -> Expansion:
     """Return the expansion of a mark after a sign that has no character of its own."""
+    if not (is_kana(last[0]) or is_kanji(last[0]) or is_description(last[0])):
+        return Expansion(mark, f"what it repeats cannot be known: {last} stands before it", True)
     if marks()[mark].repeats != "several":
         return Expansion(last, f"{last} is repeated as a whole")
     return Expansion(last, f"only {last} is taken; it may be more", True)

@@ -19,9 +19,8 @@ from inscribe.forms.steps import (
     VARIATION,
     VOICING_MARK,
     Step,
-    lookup_for,
 )
-from inscribe.notation import segments
+from inscribe.notation import is_selector, segments
 
 VOICED = "\u3099"
 _COMBINING = {"\uff9e": VOICED, "\uff9f": "\u309a", "゛": VOICED, "゜": "\u309a"}
@@ -29,21 +28,12 @@ _COMBINING = {"\uff9e": VOICED, "\uff9f": "\u309a", "゛": VOICED, "゜": "\u309
 PARTS_OF_SIGNS = frozenset("\u3099\u309a\u31ef").union(map(chr, range(0x2FF0, 0x3000)))
 
 _VOICING = "\u3099\u309a\uff9e\uff9f゛゜"
-_LAST_PIECES = "＼"  # of a mark that segments() takes for several signs
+_VOICED_MARKS = {"〱": "〲", "〳〵": "〴〵", "／＼": "／″＼"}
 
 
 def signs_of(text: str) -> list[str]:
     """Return a plain text as signs, each with the marks that belong to it; nothing is lost."""
-    found: list[str] = []
-    for sign in segments(text):
-        while sign[-1] in _LAST_PIECES and found and _is_piece(found[-1] + sign):
-            sign = found.pop() + sign
-        found.append(sign)
-    return found
-
-
-def _is_piece(text: str) -> bool:
-    return any(mark.endswith(text) for mark in lookup_for(text).steps if len(mark) > 1)
+    return list(segments(text))
 
 
 def joined(sign: str, known: Mapping[str, Step]) -> list[Step]:
@@ -61,12 +51,10 @@ def joined(sign: str, known: Mapping[str, Step]) -> list[Step]:
     if bare and bare != sign:
         found.append(Step(sign, bare, VARIATION, UNICODE, "the shape chosen is not kept"))
         sign = bare
-    return found + _composed(sign, known) if len(sign) > 1 else found
-
-
-def is_selector(char: str) -> bool:
-    """Whether the character chooses a shape of the one before it."""
-    return "\ufe00" <= char <= "\ufe0f" or "\U000e0100" <= char <= "\U000e01ef"
+    if sign[-1] in _VOICING and (tall := _VOICED_MARKS.get(sign[:-1])):
+        found.append(Step(sign, tall, VOICING_MARK, UNICODE))
+        sign = tall
+    return found + _composed(sign, known) if len(sign) > 1 and sign not in known else found
 
 
 def voiced(kana: str, mark: str = VOICED) -> str:
@@ -87,8 +75,8 @@ def _composed(sign: str, known: Mapping[str, Step]) -> list[Step]:
 
 def _with_marks(base: str, marks: str) -> str:
     """Return a base with its marks composed; spacing marks that do not join stay as they are."""
-    joining = "".join(_COMBINING.get(mark, mark) for mark in marks)
-    composed = unicodedata.normalize("NFC", base + joining)
-    if len(composed) < len(base + marks):
-        return composed
-    return unicodedata.normalize("NFC", base + marks)
+    made = base
+    for mark in marks:
+        joined_to_last = voiced(made[-1:], mark) if mark in _COMBINING else ""
+        made = made[:-1] + joined_to_last if len(joined_to_last) == 1 else made + mark
+    return unicodedata.normalize("NFC", made)

@@ -83,10 +83,14 @@ class Step(NamedTuple):
 
 
 class Lookup:
-    """Steps by sign, and a pattern that finds the signs in a text."""
+    """Steps by sign, and a pattern that finds the signs in a text.
 
-    def __init__(self, steps: dict[str, Step]) -> None:
+    ``rare``: for texts with characters outside JIS X 0213, as are the marks of other scripts.
+    """
+
+    def __init__(self, steps: dict[str, Step], *, rare: bool = False) -> None:
         self.steps = steps
+        self.rare = rare
 
     @cached_property
     def pattern(self) -> re.Pattern[str]:
@@ -162,7 +166,7 @@ def _whole_lookup() -> Lookup:
     for step in _compatible(_COMPATIBLE):
         after = "".join(found[c].after if c in found else c for c in step.after)
         found.setdefault(step.before, step._replace(after=after))
-    return Lookup(found)
+    return Lookup(found, rare=True)
 
 
 @tables.cached()

@@ -50,7 +50,12 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.notation.cutting import (
+        MAX_MARKS as MAX_MARKS,
+        SPACING_VOICING as SPACING_VOICING,
+        excess as excess,
+        is_description as is_description,
         is_mark as is_mark,
+        is_selector as is_selector,
         refusal as refusal,
         segments as segments,
     )
@@ -66,7 +71,10 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "cutting": "is_mark refusal segments",
+            "cutting": (
+                "MAX_MARKS SPACING_VOICING excess is_description is_mark is_selector refusal "
+                "segments"
+            ),
             "hentaigana": "printed written_out",
             "parser": "MAX_CHARACTERS",
             "text": "CONVENTIONS parse print_out render",

@@ -11,15 +11,21 @@ it). The rule follows the grapheme clusters of UAX #29 as far as East Asian text
 
 from __future__ import annotations
 
+import re
 import unicodedata
 
 DOT_BELOW = "\u0323"  # Leiden's mark of a damaged sign: a note on the sign, not part of it
 SPACING_VOICING = "゛゜"
 _HALF_WIDTH_VOICING = "\uff9e\uff9f"
 _REPEAT_HALVES = ("〳〵", "〴〵", "／＼", "／″＼", "／゛＼")
+_SELECTORS = "[\ufe00-\ufe0f\U000e0100-\U000e01ef]*"  # they choose a shape and part no halves
+_HALVES = re.compile("|".join(map(_SELECTORS.join, _REPEAT_HALVES)))
+# Kana, their half-width, circled and squared forms (ｶ, ㋕, ㌔), hentaigana.
+_KANA = (("ぁ", "ヿ"), ("ｦ", "ﾟ"), ("㋐", "㍗"), ("\U0001b000", "\U0001b16f"))
 _THREE_PARTS = "⿲⿳"
 _ONE_PART = "\u2ffe\u2fff"
 MAX_DESCRIPTION = 32  # characters in one description sequence; Unicode once allowed 16
+MAX_MARKS = 8  # combining marks and variation selectors of one sign; a kana has one or two
 
 
 def is_mark(char: str) -> bool:
@@ -33,6 +39,16 @@ def is_mark(char: str) -> bool:
     return unicodedata.category(char)[0] == "M" or char in _HALF_WIDTH_VOICING
 
 
+def is_description(char: str) -> bool:
+    """Whether the character begins the description of a character in parts (⿰木黑)."""
+    return "\u2ff0" <= char <= "\u2fff" or char == "\u31ef"
+
+
+def is_selector(char: str) -> bool:
+    """Whether the character chooses a shape of the one before it."""
+    return "\ufe00" <= char <= "\ufe0f" or "\U000e0100" <= char <= "\U000e01ef"
+
+
 def continues(text: str, offset: int) -> bool:
     """Whether the character at ``offset`` belongs to the sign before it.
 
@@ -40,7 +56,11 @@ def continues(text: str, offset: int) -> bool:
     """
     char = text[offset]
     if char in SPACING_VOICING:
-        return "ぁ" <= text[offset - 1] <= "ヿ" or text[offset - 1] >= "\U0001b000"
+        before = offset - 1
+        while before and is_mark(text[before]):
+            before -= 1
+        base = text[before]
+        return not is_mark(base) and any(first <= base <= last for first, last in _KANA)
     return is_mark(char)
 
 
@@ -49,11 +69,10 @@ def end_of_sign(text: str, start: int) -> int:
 
     A description sequence that breaks off ends where it breaks off; see :func:`is_one_sign`.
     """
-    if _is_description(text[start]):
+    if is_description(text[start]):
         return _end_of_description(text, start)
-    for halves in _REPEAT_HALVES:
-        if text.startswith(halves, start):
-            return start + len(halves)
+    if halves := _HALVES.match(text, start):
+        return _end_of_marks(text, halves.end())
     return _end_of_character(text, start)
 
 
@@ -76,9 +95,22 @@ def is_one_sign(text: str) -> bool:
     """
     if not text or is_mark(text[0]) or DOT_BELOW in text:
         return False
-    if end_of_sign(text, 0) != len(text) or any(refusal(char) for char in text):
+    if excess(text) or end_of_sign(text, 0) != len(text) or any(map(refusal, text)):
         return False
-    return not text[0].isspace() and (not _is_description(text[0]) or _missing_parts(text) == 0)
+    return not text[0].isspace() and (not is_description(text[0]) or _missing_parts(text) == 0)
+
+
+def excess(text: str) -> str:
+    """Return why a sign is longer than any sign is, or an empty string.
+
+    >>> excess("か" + 9 * "\u0301"), excess("か\u3099")
+    ('a sign carries 9 marks', '')
+    """
+    if text and is_description(text[0]):
+        too_long = len(text) > MAX_DESCRIPTION
+        return f"the description of a sign has {len(text)} characters" if too_long else ""
+    marks = len(text) - 1
+    return f"a sign carries {marks:,} marks" if marks > MAX_MARKS else ""
 
 
 def refusal(char: str) -> str:
@@ -104,10 +136,6 @@ def _is_noncharacter(code: int) -> bool:
     return code & 0xFFFE == 0xFFFE or 0xFDD0 <= code <= 0xFDEF
 
 
-def _is_description(char: str) -> bool:
-    return "\u2ff0" <= char <= "\u2fff" or char == "\u31ef"
-
-
 def _is_part(char: str) -> bool:
     """Whether ``char`` may be a part in a description; □ is a part that cannot be read."""
     radical_or_operator = "\u2e80" <= char <= "\u2fff"
@@ -127,11 +155,18 @@ def _end_of_character(text: str, start: int) -> int:
     return end
 
 
+def _end_of_marks(text: str, start: int) -> int:
+    end = start
+    while end < len(text) and is_mark(text[end]):
+        end += 1
+    return end
+
+
 def _end_of_description(text: str, start: int) -> int:
     missing, end = 1, start
     limit = min(len(text), start + MAX_DESCRIPTION)
     while missing and end < limit and _is_part(text[end]):
-        if _is_description(text[end]):
+        if is_description(text[end]):
             missing += _parts_of(text[end]) - 1
             end += 1
         else:
@@ -143,7 +178,7 @@ def _end_of_description(text: str, start: int) -> int:
 def _missing_parts(text: str) -> int:
     missing, end = 1, 0
     while end < len(text):
-        if _is_description(text[end]):
+        if is_description(text[end]):
             missing += _parts_of(text[end]) - 1
             end += 1
         else:

@@ -6,15 +6,20 @@ import re
 from typing import NamedTuple
 
 from inscribe import tables
+from inscribe.encodings import WHAT_TO_DO, read_twice
 from inscribe.errors import NotationError, Place
 from inscribe.notation.conventions import Bracket, Convention, Note
 from inscribe.notation.cutting import (
     DOT_BELOW,
+    MAX_DESCRIPTION,
+    MAX_MARKS,
     continues,
     end_of_sign,
+    excess,
     is_mark,
     is_one_sign,
     refusal,
+    segments,
 )
 from inscribe.notation.notes import Refused, certainty_within, contradiction, named, noted
 from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription, transcription
@@ -63,6 +68,8 @@ class Parser:
         if len(self.text) > MAX_CHARACTERS:
             limit = f"one inscription may have at most {MAX_CHARACTERS:,} characters"
             raise self._error(Refused(limit, "divide it into several inscriptions"), 0)
+        if twice := read_twice(self.text):
+            raise self._error(Refused(twice.said, WHAT_TO_DO), twice.offset)
         position = 0
         try:
             while position < len(self.text):
@@ -163,6 +170,8 @@ class Parser:
         legend = re.sub(r"\\(.)", r"\1", written)
         if why := next(filter(None, map(refusal, legend)), ""):
             raise Refused(f"the seal's legend contains {why}", "expected characters of the legend")
+        if too_much := next(filter(None, map(excess, segments(legend))), ""):
+            raise Refused(f"in the seal's legend {too_much}", f"expected at most {MAX_MARKS}")
         own = Certainty.CLEAR if legend else Certainty.UNREADABLE
         return self._add(legend, own, end, Kind.SEAL)
 
@@ -273,6 +282,9 @@ def _no_sign(text: str, further: int) -> Refused:
         if why := refusal(char):
             expected = "expected a sign; write □ for one that cannot be read"
             return Refused(f"the text contains {why}", expected, further + step)
+    if too_much := excess(text):
+        limit = f"expected at most {MAX_MARKS} marks, or {MAX_DESCRIPTION} in a description"
+        return Refused(too_much, limit, further)
     if is_mark(text[0]):
         return Refused("a combining mark stands alone", "expected its sign before it", further)
     parts = "expected two parts after ⿰ or ⿱, three after ⿲ or ⿳"

@@ -50,6 +50,7 @@ if TYPE_CHECKING:
     )
     from inscribe.record.schema import record_schema as record_schema
     from inscribe.record.settled import settled_names as settled_names
+    from inscribe.record.surveying import Survey as Survey, survey as survey
     from inscribe.record.tei import records_of_tei as records_of_tei
     from inscribe.record.values import FORBIDDEN as FORBIDDEN
     from inscribe.record.vocabulary import suggested as suggested
@@ -69,6 +70,7 @@ else:
             ),
             "schema": "record_schema",
             "settled": "settled_names",
+            "surveying": "Survey survey",
             "tei": "records_of_tei",
             "values": "FORBIDDEN",
             "vocabulary": "suggested",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import re
 import tomllib
 from pathlib import Path, PureWindowsPath
@@ -13,12 +12,12 @@ from inscribe.errors import InputError, InscribeError, Place, RecordError
 from inscribe.record import checks, model
 from inscribe.record.fields import RECORD, Field, Table
 from inscribe.record.problems import MAX_TOLD, Problems
+from inscribe.record.surveying import survey
 from inscribe.record.values import Refused, checked
 
 if TYPE_CHECKING:
     from inscribe.record.locate import KeyPath
 
-STYLES = "styles"
 MAX_RECORD = 400_000  # characters; a record of a hundred inscriptions has less
 MAX_SOURCE = 2**20  # bytes of a source file; the longest transcription takes less
 
@@ -57,33 +56,12 @@ def loads(text: str, file: str | None = None, folder: Path | None = None) -> mod
 def paths_in(folder: Path) -> list[Path]:
     """Return the record files in ``folder`` and the folders in it, in the order of their names.
 
-    Hidden files and folders are left out, and links to folders are not followed, so that no loop
-    of links has no end; nor are pipes and devices, which may never end.
+    What is passed over is told by :func:`inscribe.record.surveying.survey`.
 
     Raises:
         InputError: there is no such folder.
     """
-    if not folder.is_dir():
-        raise InputError("there is no such folder", Place(str(folder)), "check the path")
-    found: list[Path] = []
-    for root, folders, names in os.walk(folder):
-        folders[:] = sorted(n for n in folders if not n.startswith(".") and n != STYLES)
-        found += [
-            Path(root, name)
-            for name in sorted(names)
-            if name.endswith(".toml")
-            and not name.startswith(".")
-            and _may_be_read(Path(root, name))
-        ]
-    return found
-
-
-def _may_be_read(path: Path) -> bool:
-    """Whether a path is a file; a link that leads nowhere counts, for it is to be reported."""
-    try:
-        return path.is_file() or not path.exists()
-    except OSError:
-        return True
+    return survey(folder).records
 
 
 def _toml(text: str, file: str | None) -> dict[str, Any]:

@@ -1,6 +1,7 @@
 """What a stretch of a signature may be: its classes, or the words it agrees with where it is worn.
 
-Each stretch is looked up once; what was found is kept for the next inscription.
+Each stretch is looked up once; what was found is kept for the next inscription, up to so many
+bytes: 嶺□ alone may be some 3,000 names.
 """
 
 from __future__ import annotations
@@ -8,7 +9,7 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterator
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.restoring.chances import INSIDE, word_chances
@@ -25,7 +26,9 @@ LONGEST = 8  # signs of a word
 _LONGEST_NAME = 5
 _LONGEST_UNREAD_NAME = 2
 _NAMES = ("name", "art_name", "common_name")
-_MOST_KEPT = 3000
+_MOST_LEGIBLE = 3000  # legible stretches kept, each with a chance for a few classes
+MOST_BYTES = 48 * 2**20  # kept of worn stretches, those used last
+_BYTES_A_WORD = 300  # of a word that agrees, and of the sign it has in the worn place; measured
 
 
 class Sign(NamedTuple):
@@ -61,34 +64,44 @@ class Worn:
         return self._signs[offset]
 
 
+Found = tuple[tuple[str, Worn], ...]  # the words of each class that agree with a stretch
+
+
 class Stretches:
     """Looks stretches up, names to be expected in a collection among them."""
 
     def __init__(self, names: Names = NO_NAMES) -> None:
         self._names = names
         self._legible: dict[str, dict[str, float]] = {}
-        self._worn: dict[str, tuple[tuple[str, Worn], ...]] = {}
+        self._worn: dict[str, Found] = {}  # the stretch used last comes last
+        self._bytes = 0  # of what is kept in _worn
 
     def legible(self, stretch: str) -> dict[str, float]:
         """Return the chance that a word of each class is this one."""
         if stretch not in self._legible:
-            _make_room(self._legible)
+            if len(self._legible) >= _MOST_LEGIBLE:
+                self._legible.clear()
             self._legible[stretch] = self._classes(stretch)
         return self._legible[stretch]
 
-    def worn(self, stretch: str) -> tuple[tuple[str, Worn], ...]:
+    def worn(self, stretch: str) -> Found:
         """Return the words of each class that agree with a stretch with unread signs."""
-        if stretch not in self._worn:
-            _make_room(self._worn)
-            by_kind: defaultdict[str, list[tuple[float, str]]] = defaultdict(list)
-            for kind, chance, word in self._matching(stretch):
-                by_kind[kind].append((chance, word))
-            self._worn[stretch] = tuple(
-                (each, found)
-                for kind, found in ((kind, Worn(tuple(words))) for kind, words in by_kind.items())
-                for each in _inside_too(kind)
-            )
-        return self._worn[stretch]
+        found = self._worn.pop(stretch, None)
+        if found is None:
+            found = self._agreeing(stretch)
+            self._bytes += _size(found)
+        self._worn[stretch] = found
+        while self._bytes > MOST_BYTES and len(self._worn) > 1:
+            oldest = next(iter(self._worn))
+            self._bytes -= _size(self._worn.pop(oldest))
+        return found
+
+    def _agreeing(self, stretch: str) -> Found:
+        by_kind: defaultdict[str, list[tuple[float, str]]] = defaultdict(list)
+        for kind, chance, word in self._matching(stretch):
+            by_kind[kind].append((chance, word))
+        of_kind = {kind: Worn(tuple(words)) for kind, words in by_kind.items()}
+        return tuple((each, found) for kind, found in of_kind.items() for each in _inside_too(kind))
 
     def _classes(self, stretch: str) -> dict[str, float]:
         found = dict(word_chances().get(stretch, {}))
@@ -122,9 +135,9 @@ def common() -> Stretches:
     return Stretches()
 
 
-def _make_room(kept: dict[str, Any]) -> None:
-    if len(kept) >= _MOST_KEPT:
-        kept.clear()
+def _size(found: Found) -> int:
+    """Return about how many bytes the words of a worn stretch take."""
+    return _BYTES_A_WORD * (1 + sum(len(worn.words) for worn in {worn for _, worn in found}))
 
 
 def _inside_too(kind: str) -> tuple[str, ...]:

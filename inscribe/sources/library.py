@@ -20,6 +20,7 @@ from inscribe.sources.texts import SourceText
 
 LAYOUT = "1"
 BUSY_SECONDS = 60
+_NOT_WRITABLE = (sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN)
 
 _SCHEMA = """
 CREATE TABLE IF NOT EXISTS about(name TEXT PRIMARY KEY, value TEXT NOT NULL);
@@ -81,7 +82,14 @@ class Library:
             if create:
                 path.parent.mkdir(parents=True, exist_ok=True)
             self.db = sqlite3.connect(path, timeout=BUSY_SECONDS, isolation_level=None)
-            self._prepare(create=create)
+            try:
+                self._prepare(create=create)
+            except sqlite3.OperationalError as error:
+                if create or error.sqlite_errorcode & 0xFF not in _NOT_WRITABLE:
+                    raise
+                self.db.close()
+                self.db = self._only_to_read()
+                self._prepare(create=False)
         except (sqlite3.Error, OSError) as error:
             raise self._trouble(error) from error
 
@@ -99,6 +107,22 @@ class Library:
                 Place(str(self.path)),
                 "export it with that version and add the export to a new library",
             )
+
+    def _only_to_read(self) -> sqlite3.Connection:
+        """Open the library as a file that nobody changes, where nothing can be put beside it.
+
+        Raises:
+            InputError: texts added last still stand in the file beside it.
+        """
+        waiting = self.path.with_name(f"{self.path.name}-wal")
+        if waiting.exists() and waiting.stat().st_size:
+            raise InputError(
+                f"the texts added last still stand in {waiting.name}, and the folder is read-only",
+                Place(str(self.path)),
+                "copy both files to a folder that can be written, and name it with --library",
+            )
+        name = f"{self.path.absolute().as_uri()}?mode=ro&immutable=1"
+        return sqlite3.connect(name, uri=True, isolation_level=None)
 
     def _keep_journal(self) -> None:
         """Set the journal that lets readers go on; SQLite does not wait for others here itself."""

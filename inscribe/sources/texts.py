@@ -7,6 +7,7 @@ import json
 import re
 from dataclasses import dataclass, field
 
+from inscribe.encodings import WHAT_TO_DO, read_twice
 from inscribe.errors import InputError, Place
 from inscribe.record import FORBIDDEN
 
@@ -55,8 +56,8 @@ def source_text(
     """Return a text whose lines end at line breaks and at the mark ``／``.
 
     Raises:
-        InputError: the id or the text is empty, the text is longer than a million signs, or it
-            holds a control character or half of a character (a lone surrogate).
+        InputError: the id or the text is empty, the text is longer than a million signs, it was
+            encoded twice, or it holds a control character or half of a character.
     """
     if not identity.strip():
         raise InputError("a text has no id", place, "give every text an id of its own")
@@ -74,6 +75,8 @@ def source_text(
             place,
             "divide it into chapters",
         )
+    if twice := read_twice(text):
+        raise InputError(f"{twice.said} (in {identity[:40]!a})", place, WHAT_TO_DO)
     for value in (identity, text, title, provenance, licence, *(v for kv in extra for v in kv)):
         if not value.isprintable() and (found := re.search(FORBIDDEN, value.replace("\r\n", "\n"))):
             code = f"U+{ord(found[0]):04X}"

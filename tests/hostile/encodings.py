@@ -3,12 +3,19 @@
 from __future__ import annotations
 
 import gzip
+import json
 
-from hostile.cases import DONE, FLOWER, PARTLY, Case, record
+from hostile.cases import DONE, FLOWER, PARTLY, Case, of_record, record
 
 _NOT_UTF8 = {
     "shift-jis": (FLOWER.encode("shift_jis"), "it may be Shift_JIS"),
-    "euc-jp": (FLOWER.encode("euc_jp"), "not UTF-8"),
+    "shift-jis-of-windows": ("髙橋﨑作".encode("cp932"), "it may be Shift_JIS"),
+    "one-sign-of-windows": ("髙".encode("cp932"), "it may be Shift_JIS"),
+    "utf-16-little-unmarked": (FLOWER.encode("utf-16-le"), "it looks like UTF-16"),
+    "utf-16-big-unmarked": (FLOWER.encode("utf-16-be"), "it looks like UTF-16"),
+    "utf-32": (FLOWER.encode("utf-32"), "it looks like UTF-32"),
+    "iso-2022-jp": (FLOWER.encode("iso2022_jp"), "it looks like ISO-2022-JP"),
+    "euc-jp": (FLOWER.encode("euc_jp"), "it may be EUC-JP"),
     "utf-16": (FLOWER.encode("utf-16"), "it looks like UTF-16"),
     "utf-16-big": (b"\xfe\xff" + FLOWER.encode("utf-16-be"), "it looks like UTF-16"),
     "invalid-bytes": (b"\xe8\x8a\xb1\xff\xfe", "not UTF-8"),
@@ -19,9 +26,14 @@ _NOT_UTF8 = {
     "gzip": (gzip.compress(FLOWER.encode(), mtime=0), "a compressed file, not text"),
     "png": (b"\x89PNG\r\n\x1a\n\x00\x00", "a picture, not text"),
 }
+_TWICE = {
+    "twice-by-latin-1": FLOWER.encode().decode("latin-1"),
+    "twice-by-windows-1252": "武州".encode().decode("cp1252"),
+    "twice-by-shift-jis": "武州住嶺暁作花の色".encode().decode("cp932", "ignore"),
+    "twice-western": "Musée d'été".encode().decode("latin-1"),
+}
 _CONTROLS = {
-    "iso-2022-jp": (FLOWER.encode("iso2022_jp"), "control character"),
-    "utf-16-without-mark": ("ab".encode("utf-16-le"), "control character"),
+    "utf-16-without-mark": ("ab".encode("utf-16-le"), "it looks like UTF-16"),
     "nul": (b"\x00", "control character"),
 }
 _WAYS = {
@@ -38,12 +50,31 @@ def cases() -> list[Case]:
     for way, arguments in _WAYS.items():
         bad = _NOT_UTF8 if way in ("record", "source") else _NOT_UTF8 | _CONTROLS
         for name, (data, marked) in bad.items():
-            # within a record, the bytes a file begins with are not where they tell what it is
-            in_record = way == "record" and name.startswith(("utf-16", "gzip", "png"))
-            said = "not UTF-8" if in_record else marked
+            said = "not UTF-8" if way == "record" else marked  # its other bytes are UTF-8
             files = {"a.txt": data, "a.toml": record().replace(b"X-1", data), "b.txt": b"a"}
             found.append(Case(f"{name}-{way}", arguments, said, files=files))
-    return [*found, *_standard_input(), *_harmless()]
+        for name, text in _TWICE.items():
+            data = text.encode()
+            files = {"a.txt": data, "a.toml": record().replace("花の色は".encode(), data)}
+            said = "encoded twice"
+            found.append(Case(f"{name}-{way}", arguments, said, files=files | {"b.txt": b"a"}))
+    whole = record().decode().replace("X-1", "髙-1").encode("cp932")
+    found.append(of_record("record-of-windows", whole, "line 1, column 7: the text is not UTF-8"))
+    return [*found, *_standard_input(), *_escaped(), *_harmless()]
+
+
+def _escaped() -> list[Case]:
+    """Return text encoded twice whose bytes are sound: given as an argument, or escaped in JSON."""
+    twice = "武州住".encode().decode("latin-1")
+    line = json.dumps({"id": "x", "text": twice, "copy": twice, "source": "花"}).encode()
+    return [
+        Case("twice-argument", ("read", "--text", twice), "encoded twice"),
+        Case("twice-running", ("read", "--text", "縺ゅｋ縺ｮ縺ｧ縺ゅｋ縲"), "encoded twice"),
+        Case("twice-pair", ("collate", "--pairs", "-"), "encoded twice", 1, stdin=line),
+        Case(
+            "twice-source", ("source", "add", "a.jsonl"), "encoded twice", files={"a.jsonl": line}
+        ),
+    ]
 
 
 def _standard_input() -> list[Case]:
@@ -60,6 +91,18 @@ def _standard_input() -> list[Case]:
         Case("date-shift-jis", ("date", "-"), "not UTF-8", stdin="嘉永".encode("shift_jis")),
         Case("argument-bytes", ("read", "--text", "\udcff\udce8"), "lone surrogate"),
         Case(
+            "line-of-old-mac",
+            ("read", "a.txt"),
+            "line 3, column 2",
+            files={"a.txt": "花\r花\r花".encode() + b"\xff"},
+        ),
+        Case(
+            "line-of-mixed-ends",
+            ("read", "a.txt"),
+            "line 4, column 1",
+            files={"a.txt": "花\r\n花\n花\r".encode() + b"\xff"},
+        ),
+        Case(
             "second-line",
             ("read", "a.txt"),
             "line 2, column 2",
@@ -69,6 +112,7 @@ def _standard_input() -> list[Case]:
 
 
 def _harmless() -> list[Case]:
+    western = "Ève a écrit « l’été », café”—so, £5 — naïve “Über”, SÃO, 家紋ﾂｹ"
     decomposed = "か\u3099".encode()
     return [
         Case(
@@ -84,6 +128,14 @@ def _harmless() -> list[Case]:
         Case("crlf", ("read", "a.txt"), "as carved", DONE, {"a.txt": "花の\r\n色は\r\n".encode()}),
         Case(
             "old-mac-lines", ("read", "a.txt"), "as carved", DONE, {"a.txt": "花の\r色は".encode()}
+        ),
+        Case(
+            "western",
+            ("source", "add", "a.txt"),
+            "1 added",
+            DONE,
+            {"a.txt": western.encode()},
+            writes=("l.sqlite", "l.sqlite-wal", "l.sqlite-shm"),
         ),
         Case("decomposed", ("read", "a.txt"), "ga", DONE, {"a.txt": decomposed}),
         Case("half-width", ("read", "--text", "ﾊﾅﾉｲﾛ"), "ハナノイロ", DONE),

@@ -37,6 +37,16 @@ _BAD = {
     "prose-surrogate": ("花。\udc80", "lone surrogate"),
     "prose-private-use": ("(抹))なつ竹\ue000〳辰吉日。", "private-use"),
     "prose-control": ("\x1b;需。や{け心冬ヽ\x00", "U+001B"),
+    "combining-heap": ("の花" + "\u0301" * 8000, "column 2: a sign carries 8,000 marks"),
+    "voicing-heap": ("か" + "゛" * 9, "a sign carries 9 marks"),
+    "prose-heap": (
+        "花を見る。\n山か" + "\u0301" * 8000 + "と。",
+        "line 2, column 2: a sign carries",
+    ),
+    "selector-heap": ("春〳〵" + "\ufe09" * 100, "marks"),
+    "combining-heap-noted": ("□(花" + "\u0301" * 1000 + "カ)", "column"),
+    "seal-heap": ("（印「花" + "\u0301" * 1000 + "」）", "legend"),
+    "description-heap": ("⿰木" + "\u0301" * 1000 + "黑", "description"),
     "deep-brackets": ("［" * 5000, "opened again"),
 }
 _HARMLESS = {
@@ -50,7 +60,7 @@ _HARMLESS = {
     "sql": ("'; DROP TABLE texts; --", "DROP"),
     "emoji": ("👨花", "花"),
     "arabic": ("مرحبا", "م"),
-    "combining-heap": ("花" + "\u0301" * 1000, "花"),
+    "as-many-marks-as-may-be": ("花" + "\u0301" * 8, "花"),
     "digits": ("1" * 5000, "1"),
     "format-string": ("%s%n%x", "%s"),
     "star-glob": ("*?~$HOME`id`", "*"),

@@ -39,6 +39,7 @@ _MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text th
 _NOTATION = r"[^\u3005-\u3007\u3021-\u3035\u3041-\u30ff\u3400-\u4dbf\u4e00-\u9fff／]"
 # What an edition adds to running text, and no sign.
 _EDITED = frozenset("（）()〔〕［］[]「」『』〈〉 　\n\t")
+_MARKS_IN_A_ROW = r"[^\w\s]{9}"  # nine marks upon a sign are nothing else
 # A space between signs; those within brackets (［　　］) are no such space.
 _SPACE = r"([［\[（(][^］\])）]*[］\])）])|[ \u3000]+"
 
@@ -141,6 +142,9 @@ def read_text(
     _refuse_endless(len(text))
     if not text.isprintable():
         _refuse_damage(text)
+    _refuse_twice_encoded(text)
+    if re.search(_MARKS_IN_A_ROW, text):
+        _refuse_heaps(text)
     from inscribe.reading.inscription.interpretation import Wishes, interpreted_columns
 
     columns = text.split("／") if "／＼" not in text and "／″＼" not in text else [text]
@@ -190,6 +194,38 @@ def _refuse_damage(text: str) -> None:
             if char != "\t" and (why := refusal(char)):
                 said = f"the text contains {why}"
                 raise NotationError(said, Place(None, number, column), "remove it")
+
+
+def _refuse_heaps(text: str) -> None:
+    """Refuse in running text a sign under more marks than the parser of transcriptions allows.
+
+    Raises:
+        NotationError: there is such a sign.
+    """
+    from inscribe.notation import MAX_MARKS, excess, segments
+
+    offset = 0
+    for sign in segments(text):
+        if why := excess(sign):
+            raise NotationError(why, _place(text, offset), f"expected at most {MAX_MARKS} marks")
+        offset += len(sign)
+
+
+def _refuse_twice_encoded(text: str) -> None:
+    """Refuse running text that the parser of transcriptions would refuse as encoded twice.
+
+    Raises:
+        NotationError: it was encoded twice.
+    """
+    from inscribe.encodings import WHAT_TO_DO, read_twice
+
+    if twice := read_twice(text):
+        raise NotationError(twice.said, _place(text, twice.offset), WHAT_TO_DO)
+
+
+def _place(text: str, offset: int) -> Place:
+    line = text.count("\n", 0, offset) + 1
+    return Place(None, line, offset - text.rfind("\n", 0, offset))
 
 
 def _is_running_text(text: str) -> bool:

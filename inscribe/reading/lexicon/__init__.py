@@ -12,13 +12,16 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.reading.lexicon.dictionary import verse_dictionary as verse_dictionary
+    from inscribe.reading.lexicon.dictionary import (
+        prepare_for as prepare_for,
+        verse_dictionary as verse_dictionary,
+    )
     from inscribe.reading.lexicon.paradigms import inflections as inflections
 else:
     __getattr__ = late.door(
         __name__,
         {
-            "dictionary": "verse_dictionary",
+            "dictionary": "prepare_for verse_dictionary",
             "paradigms": "inflections",
         },
     )

@@ -13,6 +13,7 @@ from pathlib import Path
 
 from inscribe import tables
 from inscribe.reading import mecab
+from inscribe.workers import FEW
 
 UNVOICED = "unvoiced.dic"  # laid over the dictionary where a text marks no voicing
 _ROOMS = ("spelling", "mecab", "lexicon")  # whose code makes the dictionary
@@ -25,6 +26,16 @@ def verse_dictionary() -> Path:
         InputError: it cannot be compiled, or no folder can be written to.
     """
     return mecab.dictionary_folder("verse", _sources(), _write_parts)
+
+
+def prepare_for(count: int) -> None:
+    """Make the dictionary now if so many things are read by several processes, or each makes it.
+
+    Raises:
+        InputError: as for :func:`verse_dictionary`.
+    """
+    if count >= FEW:
+        verse_dictionary()
 
 
 def _sources() -> list[Path]:

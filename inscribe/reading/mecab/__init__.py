@@ -1,7 +1,8 @@
 """MeCab and its dictionaries: the installed UniDic, and dictionaries compiled into the cache.
 
 In reading order: ``unidic`` (the installed words and their classes), ``entries`` (one entry of a
-dictionary), ``compiling`` (dictionaries built once into the cache), ``tagger`` (a text to words).
+dictionary), ``places`` (the folders dictionaries may lie in), ``compiling`` (dictionaries built
+there once), ``tagger`` (a text to words).
 """
 
 from __future__ import annotations
@@ -13,13 +14,14 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.reading.mecab.compiling import (
         Row as Row,
-        cache_folder as cache_folder,
         dictionary as dictionary,
         dictionary_folder as dictionary_folder,
     )
     from inscribe.reading.mecab.entries import Entry as Entry
+    from inscribe.reading.mecab.places import cache_folder as cache_folder
     from inscribe.reading.mecab.tagger import (
         LINE as LINE,
+        LONGEST_KEPT as LONGEST_KEPT,
         MADE_UP as MADE_UP,
         MOST_KEPT as MOST_KEPT,
         UNKNOWN_MORE as UNKNOWN_MORE,
@@ -41,11 +43,12 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "compiling": "Row cache_folder dictionary dictionary_folder",
+            "compiling": "Row dictionary dictionary_folder",
             "entries": "Entry",
+            "places": "cache_folder",
             "tagger": (
-                "LINE MADE_UP MOST_KEPT UNKNOWN_MORE kept_piece kept_words opened_tagger "
-                "unidic_words"
+                "LINE LONGEST_KEPT MADE_UP MOST_KEPT UNKNOWN_MORE kept_piece kept_words "
+                "opened_tagger unidic_words"
             ),
             "unidic": "Classes Word classes connection_costs folder version_files words",
         },

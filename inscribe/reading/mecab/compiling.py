@@ -3,7 +3,7 @@
 A dictionary is known by its name and by the content of the files it is made from (tables and the
 code that turns them into entries), so that a changed table means another file. It is built
 beside its place and put there in one step: a second process never sees half of it. Where the cache
-cannot be written, the dictionary lives in a temporary folder for as long as the process.
+is of no use, the dictionary lives in a temporary folder (``places``).
 """
 
 from __future__ import annotations
@@ -13,12 +13,12 @@ import os
 import sys
 import zlib
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from functools import cache
 from pathlib import Path
 from shlex import quote
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.errors import InputError, Place
+from inscribe.reading.mecab.places import Trouble, nowhere, places, tell_of
 
 if TYPE_CHECKING:
     from inscribe.reading.mecab.preparing import Tell
@@ -60,11 +60,11 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[R
     Raises:
         InputError: MeCab could not compile the entries, or no folder can be written to.
     """
-    file_name, reason = f"{name}-{_key(sources)}.dic", ""
-    for place in (cache_folder, _temporary_folder):
-        folder = place()
+    file_name, troubles = f"{name}-{_key(sources)}.dic", list[Trouble]()
+    for folder in places(troubles):
         path = folder / file_name
         if _is_sound(path) and _is_untouched(path, _stamp(path)):
+            tell_of(troubles)
             return path
         try:
             folder.mkdir(parents=True, exist_ok=True)
@@ -72,12 +72,13 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[R
 
             with preparing(name) as tell:
                 _build(path, rows, tell)
-        except OSError as error:
-            reason = error.strerror or str(error)
+        except (OSError, InputError) as error:  # a process it is made in tells a full disk so too
+            troubles.append(error)
             continue
         _remove_older(path, name)
+        tell_of(troubles)
         return path
-    raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
+    raise nowhere(troubles)
 
 
 def dictionary_folder(
@@ -92,10 +93,11 @@ def dictionary_folder(
     Raises:
         InputError: MeCab could not compile the entries, or no folder can be written to.
     """
-    folder_name, reason = f"{name}-{_key(sources)}", ""
-    for place in (cache_folder, _temporary_folder):
-        path = place() / folder_name
+    folder_name, troubles = f"{name}-{_key(sources)}", list[Trouble]()
+    for folder in places(troubles):
+        path = folder / folder_name
         if _is_whole(path):
+            tell_of(troubles)
             return path
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
@@ -105,12 +107,13 @@ def dictionary_folder(
 
                     with preparing(name) as tell:
                         _build_folder(path, write_parts, tell)
-        except OSError as error:
-            reason = error.strerror or str(error)
+        except (OSError, InputError) as error:  # a process it is made in tells a full disk so too
+            troubles.append(error)
             continue
         _remove_older(path, name)
+        tell_of(troubles)
         return path
-    raise InputError(f"no dictionary can be written: {reason}", Place(str(cache_folder())))
+    raise nowhere(troubles)
 
 
 @contextlib.contextmanager
@@ -192,40 +195,6 @@ def _is_whole(folder: Path) -> bool:
     except (OSError, ValueError):
         return False
     return bool(lines) and whole and _is_sound(folder / "sys.dic")
-
-
-def cache_folder() -> Path:
-    """Return the folder compiled dictionaries lie in: ``INSCRIBE_CACHE``, or the system's place.
-
-    Written out because importing platformdirs takes a fifth of the time a reading may take.
-    """
-    if chosen := os.environ.get("INSCRIBE_CACHE"):
-        return Path(chosen)
-    if sys.platform == "win32":
-        base = os.environ.get("LOCALAPPDATA")
-        return (Path(base) if base else Path.home() / "AppData" / "Local") / "inscribe" / "Cache"
-    if sys.platform == "darwin":
-        return Path.home() / "Library" / "Caches" / "inscribe"
-    base = os.environ.get("XDG_CACHE_HOME")
-    return (Path(base) if base else _home() / ".cache") / "inscribe"
-
-
-def _home() -> Path:
-    try:
-        return Path.home()
-    except RuntimeError:  # a process without a home
-        return _temporary_folder()
-
-
-@cache
-def _temporary_folder() -> Path:
-    import atexit
-    import shutil
-    import tempfile
-
-    folder = tempfile.mkdtemp(prefix="inscribe-")
-    atexit.register(shutil.rmtree, folder, ignore_errors=True)
-    return Path(folder)
 
 
 def _key(sources: Sequence[Path]) -> str:

@@ -17,7 +17,8 @@ from inscribe.reading.words import Piece, unidic_piece, unknown_piece
 if TYPE_CHECKING:
     from fugashi import GenericTagger
 
-MOST_KEPT = 200_000
+MOST_KEPT = 50_000  # words of each kind, some 1 KiB each
+LONGEST_KEPT = 1000  # characters of a line; a run of signs no dictionary has may be far longer
 LINE = r"-F '%m\t%H\n' -U '%m\t?%phl,%pw\n' -E ''"
 MADE_UP = "\t?"
 UNKNOWN_MORE = 3000  # an unknown word costs this much more than MeCab says
@@ -62,8 +63,6 @@ def kept_piece(line: str, known: dict[str, Piece], make: Callable[[str, str], Pi
     """Return the word of a line that MeCab printed."""
     found = known.get(line)
     if found is None:
-        if len(known) > MOST_KEPT:
-            known.clear()
         written, _, feature = line.partition("\t")
         if feature.startswith("?"):
             connection, cost = feature[1:].split(",")
@@ -72,5 +71,8 @@ def kept_piece(line: str, known: dict[str, Piece], make: Callable[[str, str], Pi
             )
         else:
             found = make(written, feature)
-        known[line] = found
+        if len(known) > MOST_KEPT:
+            known.clear()
+        if len(line) <= LONGEST_KEPT:
+            known[line] = found
     return found

@@ -18,6 +18,7 @@ from inscribe.errors import InputError, Place
 from inscribe.reading.lexicon import verse_dictionary
 from inscribe.reading.mecab import (
     LINE,
+    LONGEST_KEPT,
     MADE_UP,
     MOST_KEPT,
     UNKNOWN_MORE,
@@ -32,7 +33,6 @@ if TYPE_CHECKING:
     from fugashi import GenericTagger
 
 T = TypeVar("T")
-
 
 _SHORT_LINE = r"-F '%m\t%phl,%phr,%pw\n' -U '%m\t?%phl,%pw\n' -E '%pc'"  # the path's cost last
 
@@ -119,7 +119,9 @@ def verse_path(text: str, *, voiced: bool) -> tuple[list[Piece], int]:
         if len(known) > MOST_KEPT:
             known.clear()
         words = kept_words(text, _verse_tagger(voiced), _verse_lines, verse_piece)
-        known.update(zip(lines.split("\n"), words, strict=True))
+        for line, word in zip(lines.split("\n"), words, strict=True):
+            if len(line) <= LONGEST_KEPT:
+                known[line] = word
         return words, path_cost
 
 
@@ -212,7 +214,9 @@ def homographs_of(written: str, *, voiced: bool = True) -> Homographs:
             known.clear()
         nodes = verse_lattice(written, voiced=voiced)
         whole = [node.piece for node in nodes if (node.start, node.end) == (0, len(written))]
-        found = known[written] = homographs([word for word in whole if word.known] or whole)
+        found = homographs([word for word in whole if word.known] or whole)
+        if len(written) <= LONGEST_KEPT:
+            known[written] = found
     return found
 
 

@@ -56,6 +56,7 @@ def carved_text(text: Text) -> str:
 # A word at a place, carved as it is written: the commonest words come at the same places often.
 _as_written: dict[tuple[Piece, int], Token] = {}
 _MOST_KEPT = 100_000
+_LONGEST_KEPT = 40  # signs of a word; what no dictionary has may be far longer
 
 
 def tokens_of(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
@@ -90,7 +91,8 @@ def _tokens_as_written(words: Sequence[Piece]) -> tuple[Token, ...]:
             if len(_as_written) > _MOST_KEPT:
                 _as_written.clear()
             token = _token(word, word.written, position, position + word.length - 1)
-            _as_written[word, position] = token
+            if word.length <= _LONGEST_KEPT:
+                _as_written[word, position] = token
         tokens.append(token)
         position += word.length
     return tuple(tokens)

@@ -32,7 +32,7 @@ _DEPENDENT = ("助詞", "助動詞", "接尾辞")
 _UNREAD = "…"
 UNREAD_SIGNS = frozenset("□々ゝゞ")  # a repeat mark is left where what it repeats cannot be read
 _NOUN = "名詞-普通名詞-一般"
-_MAX_KEPT = 200_000
+_MAX_KEPT = 100_000
 _UNKNOWN_COST = 12000
 
 

@@ -118,5 +118,5 @@ def _counts(by: str, found: dict[str, int]) -> str:
 def _unread(held: Collection) -> list[str]:
     if not held.unread:
         return []
-    first = held.unread[0]
-    return [f"{len(held.unread)} records cannot be read (see inscribe check); the first: {first}"]
+    what = "1 record is" if len(held.unread) == 1 else f"{len(held.unread)} records are"
+    return [f"{what} left out: what is wrong with them is told by inscribe check"]
