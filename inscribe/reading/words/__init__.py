@@ -68,9 +68,12 @@ if TYPE_CHECKING:
         CANNOT_BE_READ as CANNOT_BE_READ,
         Doubt as Doubt,
         Interpretation as Interpretation,
+        Kind as Kind,
         Part as Part,
+        Passage as Passage,
         Proposal as Proposal,
         Register as Register,
+        Role as Role,
         Token as Token,
         in_order as in_order,
     )
@@ -93,6 +96,9 @@ else:
                 "romaji_of unidic_piece unknown_piece unread_piece verse_piece"
             ),
             "signature_words": "Word lexicon order order_cost words_from",
-            "tokens": "CANNOT_BE_READ Doubt Interpretation Part Proposal Register Token in_order",
+            "tokens": (
+                "CANNOT_BE_READ Doubt Interpretation Kind Part Passage Proposal Register Role "
+                "Token in_order"
+            ),
         },
     )
