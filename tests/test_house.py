@@ -47,6 +47,7 @@ ORDER = [
     "reading.chinese",
     "reading.names",
     "reading.signatures",
+    "reading.passages",
     "reading.inscription",
     "reading",
     "record",

@@ -13,15 +13,21 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.reading.signatures.dates import dated_pieces as dated_pieces
     from inscribe.reading.signatures.full_names import full_readings as full_readings
     from inscribe.reading.signatures.likelihood import signature_likelihood as signature_likelihood
+    from inscribe.reading.signatures.pieces import Piece as Piece
     from inscribe.reading.signatures.reader import read_signature as read_signature
+    from inscribe.reading.signatures.split import Stretches as Stretches
 else:
     __getattr__ = late.door(
         __name__,
         {
+            "dates": "dated_pieces",
             "full_names": "full_readings",
             "likelihood": "signature_likelihood",
+            "pieces": "Piece",
             "reader": "read_signature",
+            "split": "Stretches",
         },
     )

@@ -11,7 +11,7 @@ from inscribe.reading import names
 from inscribe.reading.names import choices, mixed_name
 from inscribe.reading.signatures.pieces import Piece
 from inscribe.reading.spelling import hepburn, hiragana
-from inscribe.reading.words import Word
+from inscribe.reading.words import POET, Word
 
 CAPITALISED = frozenset(
     {
@@ -80,6 +80,8 @@ def option(kana: str, cost: float = 0.0, reason: str = "", *, capital: bool = Fa
 def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:
     """Return the readings of a word of the glossary; ``kana`` replaces its first reading."""
     capital = word.kind in CAPITALISED
+    if word.family == POET:
+        return (Option(word.kana, _full_name(word.kana), 0.0, word.gloss),)
     found = [option(kana or word.kana, capital=capital)]
     known = {found[0].kana}
     for rank, other in enumerate(word.alternatives, start=1):
@@ -89,6 +91,12 @@ def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:
             known.add(made.kana)
             found.append(made)
     return tuple(found)
+
+
+def _full_name(kana: str) -> str:
+    """Return a whole name in Latin letters: Kakinomoto no Hitomaro."""
+    words = letters(kana).split()
+    return " ".join(word if word == "no" else word.capitalize() for word in words)
 
 
 @tables.compiled

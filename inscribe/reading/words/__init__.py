@@ -58,6 +58,7 @@ if TYPE_CHECKING:
         verse_piece as verse_piece,
     )
     from inscribe.reading.words.signature_words import (
+        POET as POET,
         Word as Word,
         lexicon as lexicon,
         order as order,
@@ -95,7 +96,7 @@ else:
                 "BEATS Beat OKURIGANA_LEFT_OUT Piece UNREAD_SIGNS VOICING_NOT_MARKED rewritten "
                 "romaji_of unidic_piece unknown_piece unread_piece verse_piece"
             ),
-            "signature_words": "Word lexicon order order_cost words_from",
+            "signature_words": "POET Word lexicon order order_cost words_from",
             "tokens": (
                 "CANNOT_BE_READ Doubt Interpretation Kind Part Passage Proposal Register Role "
                 "Token in_order"

@@ -20,6 +20,9 @@ from inscribe.errors import TableError
 # What a formula gives: where, by order of whom, for whom, after which model, out of what.
 FAMILIES = ("place", "patron", "purpose", "model", "means")
 
+POET = "poet"  # the family of the names of poets
+_COST_OF_SHORT_POET, _SURE_POET = 0.6, 3  # 小町 may be a surname
+
 _COLUMNS = {
     "signature_words": ("written", "class", "kana", "with_object", "alternatives", "gloss"),
     "signature_formulas": (
@@ -37,6 +40,7 @@ _COLUMNS = {
     "titles": ("written", "kana", "kind", "alternatives", "gloss"),
     "techniques": ("written", "kind", "pos", "kana", "gloss"),
     "subjects": ("written", "kana", "gloss"),
+    "poets": ("written", "kana", "gloss"),
 }
 
 # What a lexicon word costs by its length: long words are seldom there by chance.
@@ -97,6 +101,7 @@ def _read_words_from(char: str) -> dict[str, tuple[Word, ...]]:
         *_titles(char),
         *_materials(char),
         *_subjects(char),
+        *_poets(char),
     ):
         found.setdefault(word.text, []).append(word)
     return {text: _distinct(words) for text, words in found.items()}
@@ -164,6 +169,12 @@ def _materials(char: str) -> Iterator[Word]:
 def _subjects(char: str) -> Iterator[Word]:
     for (text, kana, gloss), _ in _tables()["subjects"].about(char):
         yield Word(text, "subject", kana, gloss=gloss, cost=_cost(text) + 0.3)
+
+
+def _poets(char: str) -> Iterator[Word]:
+    for (text, kana, gloss), _ in _tables()["poets"].about(char):
+        cost = _cost(text) + (_COST_OF_SHORT_POET if len(text) < _SURE_POET else 0.0)
+        yield Word(text, "name", kana, gloss=gloss, family=POET, cost=cost)
 
 
 @tables.compiled

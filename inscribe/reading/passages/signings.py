@@ -1,0 +1,155 @@
+"""What speaks for the signing of one person: how little it costs to divide it into its parts."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+
+from inscribe import tables
+from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name
+from inscribe.reading.passages.order import closing_words, ranks
+from inscribe.reading.passages.titles import framed_weight
+from inscribe.reading.signatures import Piece, Stretches, dated_pieces
+from inscribe.reading.spelling import kana_share
+from inscribe.reading.words import MARK, POET, Role, Text, words_from
+
+_SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
+_KANA_SIGN = 0.8
+_WORN_SIGN = 0.6
+_KAO = 3.0
+_CLOSED = 2.2  # it ends in a verb of composing, writing or making
+_CLOSED_WITH_OBJECT = 1.5  # 刻之
+_TWO_PERSONS = 5.0
+_OWN_COLUMN = 6.0  # a date or dedication that has columns of its own is no part of it
+_SURELY_GIVEN = 4.0
+_NO_NAME = 4.0
+_RANK = 2.0
+_MOST_KANA = 0.4
+_MAKERS = frozenset({"name", "art_name", "common_name"})
+_NAMES = _MAKERS | {"surname", "clan"}
+_LONGEST = 90
+_CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures lack
+_KANA = re.compile("[ぁ-ヺー]")
+
+
+class Signings:
+    """The stretches of one text as signings."""
+
+    def __init__(self, text: Text) -> None:
+        """Find what the text could be made of."""
+        self.text = text.normal.text
+        self.breaks = text.breaks
+        self.faces = text.faces
+        dated = [piece for piece, _ in dated_pieces(self.text)]
+        self._stretches = Stretches(self.text, text.breaks, dated, text.cuts)
+
+    def weight(self, first: int, end: int) -> tuple[float, Role | None]:
+        """Return the log odds that a stretch is one person's signing, and what that person did.
+
+        >>> from inscribe.forms import normalise_text
+        >>> text = Text(normalise_text("鷺坂苗道刻之"), "鷺坂苗道刻之")
+        >>> weight, role = Signings(text).weight(0, 6)
+        >>> weight > 3, role
+        (True, 'carved')
+        """
+        text = self.text[first:end]
+        plain = MARK.sub("", text)
+        if not plain.strip("□") or len(text) > _LONGEST or not _may_be_signed(plain):
+            return (_KAO, None) if "（花押）" in text and not plain else (0.0, None)
+        role, word = _closing(plain)
+        stem, ranked = self._stem(first, end, word)
+        best = self._stretches.division(first, stem)
+        if best is None:
+            return 0.0, None
+        weight = _of_signs(plain) - best.cost - _CLOSING_WORD * (stem < end)
+        weight += _KAO * ("（花押）" in text) + _RANK * ranked
+        if word:
+            weight += _CLOSED + _CLOSED_WITH_OBJECT * plain.endswith("之")
+        weight -= _TWO_PERSONS * _names_two_persons(best.pieces, role)
+        weight -= _NO_NAME * (not ranked and _names_nobody(best.pieces))
+        weight -= _TWO_PERSONS * (not ranked and _has_rank_inside(plain))
+        return weight - _OWN_COLUMN * self._has_foreign_part(first, end, best.pieces), role
+
+    def _stem(self, first: int, end: int, word: str) -> tuple[int, bool]:
+        """Return where the words begin that the tables of signatures lack, and whether a rank is."""
+        stem = end
+        if word and not _is_verb(word):
+            stem = first + self.text[first:end].rindex(word)
+        for rank in ranks():
+            if stem - len(rank) > first and self.text.endswith(rank, first, stem):
+                return stem - len(rank), True
+        return stem, False
+
+    def _has_foreign_part(self, first: int, end: int, pieces: Sequence[Piece]) -> bool:
+        """Whether a date or a dedication fills columns or a face of its own beside the name."""
+        edges = (first, *sorted(at for at in self.breaks if first < at < end), end)
+        for piece in pieces:
+            whole = piece.first == first and piece.last + 1 == end
+            if piece.kind == "date" and not whole and {piece.first, piece.last + 1} <= {*edges}:
+                return True
+        sides = (first, *sorted(at for at in self.faces if first < at < end), end)
+        for one, two in pairwise(sides) if len(sides) > 2 else ():
+            kinds = {piece.kind for piece in pieces if one <= piece.first < two}
+            if "date" in kinds and kinds.isdisjoint(_MAKERS):
+                return True
+        return len(edges) > 2 and any(
+            framed_weight("dedication", self.text[a:b], first=True, last=True) > _SURELY_GIVEN
+            for a, b in pairwise(edges)
+        )
+
+
+def _of_signs(plain: str) -> float:
+    worn, kana = plain.count("□"), len(_KANA.findall(plain))
+    return _SIGN * (len(plain) - worn - kana) + _WORN_SIGN * worn + _KANA_SIGN * kana
+
+
+def _may_be_signed(plain: str) -> bool:
+    share = kana_share(plain)
+    return share <= _MOST_KANA or is_kana_name(plain) or is_signed_with_mixed_name(plain)
+
+
+def _closing(plain: str) -> tuple[Role | None, str]:
+    """Return what the last verb says its person did, and the verb where it stands last."""
+    if (found := _closing_pattern().search(plain)) and found.start():
+        return closing_words()[found[1]], found[1]
+    inside = [word for word in closing_words() if f"{word}之" in plain]
+    return (closing_words()[max(inside, key=len)], "") if inside else (None, "")
+
+
+@tables.compiled
+def _closing_pattern() -> re.Pattern[str]:
+    words = "|".join(sorted(map(re.escape, closing_words()), key=len, reverse=True))
+    return re.compile(f"({words})之?$")
+
+
+def _is_verb(word: str) -> bool:
+    """Whether the tables of signatures have a closing word."""
+    return any(each.kind == "verb" for each in words_from(word[0]).get(word, ()))
+
+
+def _names_nobody(pieces: Sequence[Piece]) -> bool:
+    kinds = {piece.kind for piece in pieces}
+    return kinds.isdisjoint(_NAMES) and not ("unread" in kinds and "date" not in kinds)
+
+
+def _names_two_persons(pieces: Sequence[Piece], role: Role | None) -> bool:
+    """Whether two persons are named: both do something, or the one writes with a name too many."""
+    named = done = again = False
+    for piece in pieces:
+        if piece.kind in _MAKERS:
+            again = again or done
+            named = True
+        elif piece.kind == "verb" and named:
+            if again:
+                return True
+            done = True
+    makers = [piece for piece in pieces if piece.kind in _NAMES]
+    if any(piece.word is not None and piece.word.family == POET for piece in makers[:-1]):
+        return True
+    return role in ("wrote", "composed") and sum(p.kind in _MAKERS for p in pieces) > 1
+
+
+def _has_rank_inside(plain: str) -> bool:
+    """Whether a rank that poets bear stands inside: it ends a name, and another follows."""
+    return any(plain.find(rank, 1) > 0 for rank in ranks() if not plain.endswith(rank))

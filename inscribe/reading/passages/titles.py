@@ -1,0 +1,91 @@
+"""Headings and dedications by their frame: 飛梅之図, 題隅田川, 右忠岑歌; 為某君, 奉納某社, 某所持."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
+
+from inscribe import tables
+from inscribe.errors import TableError
+from inscribe.reading.words import Kind, words_from
+
+_PLACES = ("first", "last", "any")
+_SUBJECT = 5.0  # log odds that a subject of fittings that stands before a text is its heading
+_HEADING_SIGN = 0.6
+_LONGEST = 12
+
+
+class Frame(NamedTuple):
+    """What a heading or a dedication begins and ends with, and what that is worth."""
+
+    kind: str
+    begins: str
+    ends: str
+    least: int
+    most: int
+    place: str
+    weight: float
+
+    def fits(self, text: str) -> bool:
+        """Whether a text is so framed."""
+        inner = len(text) - len(self.begins) - len(self.ends)
+        fitting = self.least <= inner <= self.most
+        return fitting and text.startswith(self.begins) and text.endswith(self.ends)
+
+
+def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
+    """Return the log odds that a stretch is a heading or a dedication; 0 where nothing says so.
+
+    ``first`` and ``last``: whether it may stand before, or after, the text it belongs to.
+
+    >>> framed_weight("heading", "飛梅之図", first=True, last=False) > 5
+    True
+    >>> framed_weight("dedication", "為籾山君", first=True, last=True) > 5
+    True
+    """
+    worth = [
+        frame.weight
+        for frame in _frames()
+        if frame.kind == kind
+        and frame.fits(text)
+        and (frame.place == "any" or (first if frame.place == "first" else last))
+    ]
+    if kind == "heading" and len(text) > 2 and is_subject(text):
+        worth.append(_SUBJECT)
+    if kind == "heading" and "之内" in text[:-2]:  # 近江八景之内石山秋月
+        whole, part = text.split("之内", 1)
+        worth.append(_SUBJECT * is_subject(part) + _SUBJECT * is_subject(whole))
+    best = max(worth, default=0.0)
+    return best + _HEADING_SIGN * len(text) if best and kind == "heading" else best
+
+
+def is_subject(text: str) -> bool:
+    """Whether a text is a subject of fittings as titles name it."""
+    return bool(text) and any(
+        word.kind == "subject" for word in words_from(text[0]).get(text, ())
+    )
+
+
+def ends_of_titles(plain: str, starts: Iterable[int]) -> Iterator[int]:
+    """Yield the offsets at which a heading may end that begins at one of ``starts``."""
+    for start in starts:
+        for end in range(start + 2, min(len(plain), start + _LONGEST) + 1):
+            if framed_weight("heading", plain[start:end], first=True, last=True):
+                yield end
+
+
+@tables.compiled
+def _frames() -> tuple[Frame, ...]:
+    found = []
+    columns = ("kind", "begins", "ends", "least", "most", "place", "weight")
+    for (kind, begins, ends, least, most, where, weight), place in tables.rows(
+        "passage_frames", columns
+    ):
+        if where not in _PLACES:
+            raise TableError(f"“{where}” is no place", place, "use first, last or any")
+        try:
+            frame = Frame(kind, begins, ends, int(least), int(most), where, float(weight))
+        except ValueError:
+            raise TableError("a cell is no number", place, "give numbers") from None
+        found.append(frame)
+    return tuple(found)
