@@ -96,8 +96,8 @@ def has_break_inside(row: dict[str, Any]) -> bool:
 
 def kind_at(found: Sequence[Any], first: int, last: int) -> str:
     """Return the kind of the passage that has most of the signs."""
-    shared = {p: min(p.last, last) - max(p.first, first) + 1 for p in found}
-    return str(max(shared, key=lambda p: shared[p]).kind)
+    shared = [min(p.last, last) - max(p.first, first) + 1 for p in found]
+    return str(found[shared.index(max(shared))].kind)
 
 
 def marked(row: dict[str, Any]) -> Marks:

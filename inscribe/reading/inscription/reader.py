@@ -82,7 +82,8 @@ def _read(
     columns = [t.signs[index].column for index in normal.origin]
     breaks = frozenset(i for i in range(1, len(columns)) if columns[i] != columns[i - 1])
     wishes = Wishes(register, overrides, between, alternatives)
-    found = interpreted(Text(normal, carved, breaks, cuts=_cuts(t, spaced, normal)), wishes)
+    cuts, faces = _cuts(t, spaced, normal), _faces(t, columns, breaks)
+    found = interpreted(Text(normal, carved, breaks, cuts=cuts, faces=faces), wishes)
     if any(sign.certainty is not Certainty.CLEAR for sign in t.signs):
         from inscribe.reading.inscription.doubts import with_doubts_of_signs
 
@@ -92,6 +93,14 @@ def _read(
     from inscribe.notation import render
 
     return found._replace(noted=render(t))
+
+
+def _faces(t: Transcription, columns: Sequence[int], breaks: frozenset[int]) -> frozenset[int]:
+    """Return those of the offsets at which columns begin where a face begins too."""
+    if len(t.faces) < 2:
+        return frozenset()
+    first = {face.columns[0].index for face in t.faces[1:]}
+    return frozenset(at for at in breaks if columns[at] in first)
 
 
 def _cuts(t: Transcription, spaced: str, normal: NormalText) -> frozenset[int]:

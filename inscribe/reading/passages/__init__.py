@@ -24,13 +24,30 @@ if TYPE_CHECKING:
         source_extent as source_extent,
         spans_settled as spans_settled,
     )
-    from inscribe.reading.passages.stretches import Known as Known, Stretch as Stretch
+    from inscribe.reading.passages.sayings import is_known_saying as is_known_saying
+    from inscribe.reading.passages.signings import (
+        is_surely_signed as is_surely_signed,
+        role_of_signing as role_of_signing,
+    )
+    from inscribe.reading.passages.stretches import (
+        Known as Known,
+        Stretch as Stretch,
+        part_of as part_of,
+    )
+    from inscribe.reading.passages.titles import (
+        Frame as Frame,
+        frame_of as frame_of,
+        framed_weight as framed_weight,
+    )
 else:
     __getattr__ = late.door(
         __name__,
         {
             "dividing": "Division divisions_of",
             "known": "SettledPassage source_extent spans_settled",
-            "stretches": "Known Stretch",
+            "sayings": "is_known_saying",
+            "signings": "is_surely_signed role_of_signing",
+            "stretches": "Known Stretch part_of",
+            "titles": "Frame frame_of framed_weight",
         },
     )

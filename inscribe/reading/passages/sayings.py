@@ -7,6 +7,7 @@ from inscribe.reading.words import words_from
 
 _INVOCATION = "invocation"
 _LEAST_OF_SEVERAL = 3  # signs of a saying that is part of a longer text
+_SURE_LENGTH = 4
 _MOST_WORN = 0.34
 
 
@@ -53,6 +54,17 @@ def known_lengths(text: str, first: int) -> tuple[int, ...]:
     """Return the lengths of the known sayings that begin at a place of a text."""
     longest = min(len(text) - first, _longest())
     return tuple(n for n in range(2, longest + 1) if text[first : first + n] in _sayings() or _is_known(text[first : first + n]))
+
+
+def holds_saying(text: str) -> bool:
+    """Whether a saying of four signs or more stands somewhere in a text.
+
+    >>> holds_saying("南無妙法蓮華経綾国刻"), holds_saying("武州住綾国刻")
+    (True, False)
+    """
+    return any(
+        length >= _SURE_LENGTH for first in range(len(text)) for length in known_lengths(text, first)
+    )
 
 
 @tables.compiled

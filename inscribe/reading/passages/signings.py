@@ -9,8 +9,9 @@ from itertools import pairwise
 from inscribe import tables
 from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name
 from inscribe.reading.passages.order import closing_words, ranks
+from inscribe.reading.passages.sayings import holds_saying
 from inscribe.reading.passages.titles import framed_weight
-from inscribe.reading.signatures import Piece, Stretches, dated_pieces
+from inscribe.reading.signatures import Piece, Stretches, dated_pieces, divisions
 from inscribe.reading.spelling import kana_share
 from inscribe.reading.words import MARK, POET, Role, Text, words_from
 
@@ -29,6 +30,8 @@ _MOST_KANA = 0.4
 _MAKERS = frozenset({"name", "art_name", "common_name"})
 _NAMES = _MAKERS | {"surname", "clan"}
 _LONGEST = 90
+_SURE_SIGN = 1.25  # the price of a division, a sign, up to which no other kind is thought of
+_SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age"})
 _CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures lack
 _KANA = re.compile("[ぁ-ヺー]")
 
@@ -39,8 +42,7 @@ class Signings:
     def __init__(self, text: Text) -> None:
         """Find what the text could be made of."""
         self.text = text.normal.text
-        self.breaks = text.breaks
-        self.faces = text.faces
+        self._whole = text
         dated = [piece for piece, _ in dated_pieces(self.text)]
         self._stretches = Stretches(self.text, text.breaks, dated, text.cuts)
 
@@ -69,7 +71,8 @@ class Signings:
         weight -= _TWO_PERSONS * _names_two_persons(best.pieces, role)
         weight -= _NO_NAME * (not ranked and _names_nobody(best.pieces))
         weight -= _TWO_PERSONS * (not ranked and _has_rank_inside(plain))
-        return weight - _OWN_COLUMN * self._has_foreign_part(first, end, best.pieces), role
+        foreign = _has_foreign_part(self.text, self._whole, (first, end), best.pieces)
+        return weight - _OWN_COLUMN * foreign, role
 
     def _stem(self, first: int, end: int, word: str) -> tuple[int, bool]:
         """Return where the words begin that the tables of signatures lack, and whether a rank is."""
@@ -81,22 +84,25 @@ class Signings:
                 return stem - len(rank), True
         return stem, False
 
-    def _has_foreign_part(self, first: int, end: int, pieces: Sequence[Piece]) -> bool:
-        """Whether a date or a dedication fills columns or a face of its own beside the name."""
-        edges = (first, *sorted(at for at in self.breaks if first < at < end), end)
-        for piece in pieces:
-            whole = piece.first == first and piece.last + 1 == end
-            if piece.kind == "date" and not whole and {piece.first, piece.last + 1} <= {*edges}:
-                return True
-        sides = (first, *sorted(at for at in self.faces if first < at < end), end)
-        for one, two in pairwise(sides) if len(sides) > 2 else ():
-            kinds = {piece.kind for piece in pieces if one <= piece.first < two}
-            if "date" in kinds and kinds.isdisjoint(_MAKERS):
-                return True
-        return len(edges) > 2 and any(
-            framed_weight("dedication", self.text[a:b], first=True, last=True) > _SURELY_GIVEN
-            for a, b in pairwise(edges)
-        )
+def _has_foreign_part(
+    plain: str, text: Text, within: tuple[int, int], pieces: Sequence[Piece]
+) -> bool:
+    """Whether a date or a dedication fills columns or a face of its own beside the name."""
+    first, end = within
+    edges = (first, *sorted(at for at in text.breaks if first < at < end), end)
+    for piece in pieces:
+        whole = piece.first == first and piece.last + 1 == end
+        if piece.kind == "date" and not whole and {piece.first, piece.last + 1} <= {*edges}:
+            return True
+    sides = (first, *sorted(at for at in text.faces if first < at < end), end)
+    for one, two in pairwise(sides) if len(sides) > 2 else ():
+        kinds = {piece.kind for piece in pieces if one <= piece.first < two}
+        if "date" in kinds and kinds.isdisjoint(_MAKERS):
+            return True
+    return len(edges) > 2 and any(
+        framed_weight("dedication", plain[a:b], first=True, last=True) > _SURELY_GIVEN
+        for a, b in pairwise(edges)
+    )
 
 
 def _of_signs(plain: str) -> float:
@@ -153,3 +159,33 @@ def _names_two_persons(pieces: Sequence[Piece], role: Role | None) -> bool:
 def _has_rank_inside(plain: str) -> bool:
     """Whether a rank that poets bear stands inside: it ends a name, and another follows."""
     return any(plain.find(rank, 1) > 0 for rank in ranks() if not plain.endswith(rank))
+
+
+def role_of_signing(text: str) -> Role:
+    """Return what the person did whom a signature names that stands alone.
+
+    >>> role_of_signing("綾国題"), role_of_signing("綾国")
+    ('wrote', 'carved')
+    """
+    return _closing(MARK.sub("", text))[0] or "carved"
+
+
+def is_surely_signed(text: Text) -> bool:
+    """Whether a text is the signing of one person and nothing else, without a closer look.
+
+    >>> from inscribe.forms import normalise_text
+    >>> [is_surely_signed(Text(normalise_text(t), t)) for t in ("武州住綾国作", "楓畦書綾国刻之")]
+    [True, False]
+    """
+    plain = text.normal.text
+    dated = [piece for piece, _ in dated_pieces(plain)]
+    best = divisions(plain, text.breaks, dated, text.cuts)[0]
+    kinds = {piece.kind for piece in best.pieces}
+    if kinds.isdisjoint(_SURELY_SIGNED) or kinds.isdisjoint(_MAKERS):
+        return False
+    if best.cost > _SURE_SIGN * len(plain) or _has_rank_inside(plain):
+        return False
+    role, _ = _closing(MARK.sub("", plain))
+    if _names_two_persons(best.pieces, role) or holds_saying(plain):
+        return False
+    return not _has_foreign_part(plain, text, (0, len(plain)), best.pieces)

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from inscribe.reading.words import Kind, Role
+from inscribe.forms import NormalText
+from inscribe.reading.words import Kind, Role, Text
 
 
 class Stretch(NamedTuple):
@@ -30,3 +31,17 @@ class Known(NamedTuple):
     kind: Kind
     role: Role | None = None
     why: str = "settled by a reader"
+
+
+def part_of(text: Text, first: int, end: int) -> Text:
+    """Return a stretch of a text; its signs keep the numbers they have in the whole."""
+    normal = text.normal
+    signs = normal.origin[first:end]
+    changes = tuple(change for change in normal.changes if signs[0] <= change.sign <= signs[-1])
+    stretch = NormalText(normal.text[first:end], signs, changes)
+    within = (
+        frozenset(at - first for at in offsets if first < at < end)
+        for offsets in (text.breaks, text.cuts, text.faces)
+    )
+    breaks, cuts, faces = within
+    return Text(stretch, text.carved, breaks, text.in_order, cuts, faces)

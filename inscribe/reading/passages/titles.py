@@ -10,6 +10,7 @@ from inscribe.errors import TableError
 from inscribe.reading.words import Kind, words_from
 
 _PLACES = ("first", "last", "any")
+_ORDERS = ("straight", "turned", "between")
 _SUBJECT = 5.0  # log odds that a subject of fittings that stands before a text is its heading
 _HEADING_SIGN = 0.6
 _LONGEST = 12
@@ -25,6 +26,9 @@ class Frame(NamedTuple):
     most: int
     place: str
     weight: float
+    said_first: str = ""  # kana of ``begins``, words divided by spaces
+    said_last: str = ""  # and of ``ends``
+    order: str = "straight"
 
     def fits(self, text: str) -> bool:
         """Whether a text is so framed."""
@@ -59,6 +63,13 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
     return best + _HEADING_SIGN * len(text) if best and kind == "heading" else best
 
 
+def frame_of(kind: Kind, text: str) -> Frame | None:
+    """Return the likeliest frame of a heading or dedication whose words have a fixed reading."""
+    fitting = [frame for frame in _frames() if frame.kind == kind and frame.fits(text)]
+    said = [frame for frame in fitting if frame.said_first or frame.said_last]
+    return max(said, key=lambda frame: frame.weight, default=None)
+
+
 def is_subject(text: str) -> bool:
     """Whether a text is a subject of fittings as titles name it."""
     return bool(text) and any(
@@ -77,14 +88,14 @@ def ends_of_titles(plain: str, starts: Iterable[int]) -> Iterator[int]:
 @tables.compiled
 def _frames() -> tuple[Frame, ...]:
     found = []
-    columns = ("kind", "begins", "ends", "least", "most", "place", "weight")
-    for (kind, begins, ends, least, most, where, weight), place in tables.rows(
-        "passage_frames", columns
-    ):
-        if where not in _PLACES:
-            raise TableError(f"“{where}” is no place", place, "use first, last or any")
+    for cells, place in tables.rows("passage_frames", Frame._fields):
+        kind, begins, ends, least, most, where, weight, first, last, order = cells
+        if where not in _PLACES or order not in _ORDERS:
+            message = f"“{where}” is no place, or “{order}” no order"
+            raise TableError(message, place, f"use {', '.join((*_PLACES, *_ORDERS))}")
         try:
-            frame = Frame(kind, begins, ends, int(least), int(most), where, float(weight))
+            numbers = int(least), int(most)
+            frame = Frame(kind, begins, ends, *numbers, where, float(weight), first, last, order)
         except ValueError:
             raise TableError("a cell is no number", place, "give numbers") from None
         found.append(frame)

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from inscribe.reading.signatures.likelihood import signature_likelihood as signature_likelihood
     from inscribe.reading.signatures.pieces import Piece as Piece
     from inscribe.reading.signatures.reader import read_signature as read_signature
-    from inscribe.reading.signatures.split import Stretches as Stretches
+    from inscribe.reading.signatures.split import Stretches as Stretches, divisions as divisions
 else:
     __getattr__ = late.door(
         __name__,
@@ -28,6 +28,6 @@ else:
             "likelihood": "signature_likelihood",
             "pieces": "Piece",
             "reader": "read_signature",
-            "split": "Stretches",
+            "split": "Stretches divisions",
         },
     )
