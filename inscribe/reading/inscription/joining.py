@@ -56,10 +56,11 @@ def _whole(proposals: Sequence[Proposal], reasons: tuple[str, ...]) -> Proposal:
 
 
 def _reasons(passages: Sequence[Passage]) -> tuple[str, ...]:
-    """Return what the text consists of, then why each passage is read so."""
-    found = [f"{each.text}: {named(each)}" for each in passages]
-    found += [why for each in passages for why in each.proposals[0].reasons]
-    return tuple(dict.fromkeys(found))
+    """Return why the text is read so, then what stands beside it, then why that is read so."""
+    main = next((p for kind in _FIRST for p in passages if p.kind == kind), passages[0])
+    beside = [f"{each.text}: {named(each)}" for each in passages if each is not main]
+    others = [why for each in passages if each is not main for why in each.proposals[0].reasons]
+    return tuple(dict.fromkeys((*main.proposals[0].reasons, *beside, *others)))
 
 
 def named(passage: Passage) -> str:

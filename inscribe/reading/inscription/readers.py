@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.forms import NormalText
 from inscribe.reading.chinese import MARKS as RETURN_MARKS, has_marks
-from inscribe.reading.inscription.register import has_classical_grammar
-from inscribe.reading.spelling import is_kanji_only
+from inscribe.reading.inscription.register import has_classical_grammar, has_modern_grammar
+from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import (
     MARK,
     Doubt,
@@ -193,7 +193,7 @@ def read_as_prose(text: Text, register: Register, wishes: Wishes) -> Interpretat
         normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
     read_text = Text(normal, text.carved, in_order=normal is text.normal)
     words_of: WordsOf = prose_words
-    if has_classical_grammar(normal.text):
+    if has_classical_grammar(normal.text) or _is_old_and_unvoiced(normal.text):
         from inscribe.reading.verse import marks_voicing, words_without_metre
 
         words_of = partial(words_without_metre, voiced=marks_voicing(normal.text))
@@ -212,6 +212,15 @@ def read_as_prose(text: Text, register: Register, wishes: Wishes) -> Interpretat
         proposals=proposals,
         doubts=(*found.doubts, *doubts),
     )
+
+
+def _is_old_and_unvoiced(plain: str) -> bool:
+    """Whether a text leaves voicing unmarked where its words make better sense with it."""
+    if "。" in plain or has_modern_grammar(plain) or not KANA.search(plain):
+        return False
+    from inscribe.reading.verse import marks_voicing
+
+    return not marks_voicing(plain)
 
 
 def _reordered(normal: NormalText) -> NormalText:

@@ -29,7 +29,7 @@ _TO_KANJI = re.compile("[ぁ-ヺー々ゝゞ](?=[^ぁ-ヺー々ゝゞ])")
 # What a passage costs that runs over the end of a column or a face, by kind.
 OVER_COLUMN = {"date": 0.3, "dedication": 0.3, "heading": 0.8}
 OVER_FACE = {"verse": 1.0, "chinese": 1.0, "prose": 2.0, "heading": 3.0}
-OVER_A_FACE = 1.6
+OVER_A_FACE = 2.2
 
 
 def cuts_of(text: Text) -> dict[int, float]:

@@ -31,6 +31,7 @@ _HOPELESS = -6.0
 _UNWEIGHED = -4.0  # prose, where nothing else is said for a stretch
 _KNOWN = 200.0
 _SEALED = 4.0
+_PARTICLES = frozenset("にニをヲのノ")  # 静葭之図ニ倣フ is no title
 _BEGUN_INSIDE = 1.0  # a signature that begins inside a column seldom runs over its end
 _SEAL = re.compile("（印[^）]*）")
 _SIGNED = "the words and names of a signing"
@@ -193,5 +194,7 @@ class _Weigher:
             return
         if weight := framed_weight("dedication", plain, first=True, last=True):
             yield Stretch(first, end, "dedication", weight, None, ("for whom it was made",))
-        if weight := framed_weight("heading", plain, first=True, last=first > 0):
+        goes_on = self._text.normal.text[end : end + 1] in _PARTICLES
+        weight = framed_weight("heading", plain, first=True, last=first > 0)
+        if weight and not (goes_on and not KANA.search(plain[-1:])):
             yield Stretch(first, end, "heading", weight, None, ("a heading",))

@@ -61,7 +61,8 @@ def _order() -> dict[tuple[str, str, str], float]:
 def closing_words() -> dict[str, Role]:
     """Return the words that close a signing, and what each says its person did."""
     found: dict[str, Role] = {}
-    for (written, role), place in tables.rows("passage_roles", ("written", "role")):
+    columns = ("written", "role", "kana", "alternatives", "gloss")
+    for (written, role, *_), place in tables.rows("passage_roles", columns):
         if role not in get_args(Role):
             raise TableError(f"“{role}” is no role", place, f"use {', '.join(get_args(Role))}")
         found.setdefault(written, role)  # type: ignore[arg-type]
@@ -71,5 +72,5 @@ def closing_words() -> dict[str, Role]:
 @tables.compiled
 def ranks() -> tuple[str, ...]:
     """Return the ranks that end the names of poets, the longest first."""
-    rows = tables.rows("poets_ranks", ("written", "gloss"))
+    rows = tables.rows("poets_ranks", ("written", "kana", "gloss"))
     return tuple(sorted((cells[0] for cells, _ in rows), key=len, reverse=True))

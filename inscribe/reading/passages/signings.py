@@ -185,6 +185,8 @@ def is_surely_signed(text: Text) -> bool:
         return False
     if best.cost > _SURE_SIGN * len(plain) or _has_rank_inside(plain):
         return False
+    if text.breaks and "date" in kinds:
+        return False
     role, _ = _closing(MARK.sub("", plain))
     if _names_two_persons(best.pieces, role) or holds_saying(plain):
         return False

@@ -54,6 +54,8 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         and frame.fits(text)
         and (frame.place == "any" or (first if frame.place == "first" else last))
     ]
+    if kind == "heading" and worth and _begins_formula(text):
+        worth = []
     if kind == "heading" and len(text) > 2 and is_subject(text):
         worth.append(_SUBJECT)
     if kind == "heading" and "之内" in text[:-2]:  # 近江八景之内石山秋月
@@ -61,6 +63,11 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         worth.append(_SUBJECT * is_subject(part) + _SUBJECT * is_subject(whole))
     best = max(worth, default=0.0)
     return best + _HEADING_SIGN * len(text) if best and kind == "heading" else best
+
+
+def _begins_formula(text: str) -> bool:
+    """Whether a text begins with what opens a formula of signatures: 倣古図 is no title."""
+    return any(word.kind == "opener" for word in words_from(text[0]).get(text[0], ()))
 
 
 def frame_of(kind: Kind, text: str) -> Frame | None:

@@ -41,6 +41,8 @@ _COLUMNS = {
     "techniques": ("written", "kind", "pos", "kana", "gloss"),
     "subjects": ("written", "kana", "gloss"),
     "poets": ("written", "kana", "gloss"),
+    "poets_ranks": ("written", "kana", "gloss"),
+    "passage_roles": ("written", "role", "kana", "alternatives", "gloss"),
 }
 
 # What a lexicon word costs by its length: long words are seldom there by chance.
@@ -102,6 +104,7 @@ def _read_words_from(char: str) -> dict[str, tuple[Word, ...]]:
         *_materials(char),
         *_subjects(char),
         *_poets(char),
+        *_closing_words(char),
     ):
         found.setdefault(word.text, []).append(word)
     return {text: _distinct(words) for text, words in found.items()}
@@ -175,6 +178,15 @@ def _poets(char: str) -> Iterator[Word]:
     for (text, kana, gloss), _ in _tables()["poets"].about(char):
         cost = _cost(text) + (_COST_OF_SHORT_POET if len(text) < _SURE_POET else 0.0)
         yield Word(text, "name", kana, gloss=gloss, family=POET, cost=cost)
+
+
+def _closing_words(char: str) -> Iterator[Word]:
+    """Yield the ranks after the names of poets, and the verbs of composing and writing."""
+    for (text, kana, gloss), _ in _tables()["poets_ranks"].about(char):
+        yield Word(text, "honorific", kana, gloss=gloss, cost=_cost(text))
+    for (text, _, kana, others, gloss), _ in _tables()["passage_roles"].about(char):
+        if kana:
+            yield Word(text, "verb", kana, "", _split(others), gloss, cost=_cost(text) + 0.5)
 
 
 @tables.compiled
