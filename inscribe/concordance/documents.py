@@ -79,7 +79,7 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
 
 
 def _read_inscription(inscription: Inscription, between: tuple[int, int] | None) -> Document:
-    if inscription.overrides:
+    if inscription.overrides or inscription.passages or inscription.source:
         return _read(inscription, between)
     key = (inscription.text, inscription.notation, inscription.register, between)
     known = _known()
@@ -100,7 +100,13 @@ def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document
 
     text = inscription.transcription
     read = reading.read(
-        text, inscription.register, inscription.overrides, between=between, alternatives=False
+        text,
+        inscription.register,
+        inscription.overrides,
+        between=between,
+        alternatives=False,
+        passages=inscription.passages,
+        source=inscription.source.text if inscription.source else "",
     )
     return _document("", "", "", "", text, read)
 

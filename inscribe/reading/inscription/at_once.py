@@ -18,9 +18,10 @@ from inscribe.reading.inscription.signed import is_half_in_kana, is_signature
 from inscribe.reading.names import is_kana_name
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.verse import VerseReading
-from inscribe.reading.words import MARK, Kind, Text, has_legible
+from inscribe.reading.words import MARK, Doubt, Kind, Text, has_legible
 
 _LONGEST_DIVIDED = 160  # signs; a longer text is prose
+_LONG = 8  # signs of a column in which there is hardly more than one passage
 _SHORT = 3  # signs of a text in kanji that is a name or a word
 _SURE_TITLE = 6.0
 _END_OF_POEM = 2  # kanji with which a poem may end that needs no second look
@@ -31,6 +32,7 @@ class AtOnce(NamedTuple):
 
     kind: Kind
     verse: VerseReading | None = None
+    doubts: tuple[Doubt, ...] = ()
 
 
 def kind_at_once(text: Text, wishes: Wishes) -> AtOnce | None:
@@ -76,24 +78,38 @@ def _commas_end_phrases(reading: VerseReading) -> bool:
 
 
 def _kanji_at_once(text: Text) -> AtOnce | None:
-    from inscribe.reading.passages import is_surely_signed
+    from inscribe.reading.passages import is_surely_signed, names_one
 
     plain = text.normal.text
     if len(plain) <= _SHORT and not text.breaks:
         return _short(plain)
-    return AtOnce("signature") if not text.faces and is_surely_signed(text) else None
+    if text.faces:
+        return None
+    if is_surely_signed(text):
+        return AtOnce("signature")
+    alone = not text.breaks and len(plain) <= _LONG and not is_title(plain)
+    return AtOnce("signature") if alone and names_one(text) and is_signature(plain) else None
 
 
 def _short(plain: str) -> AtOnce | None:
     """Return what a text of up to three kanji is: a saying, a title, a name, else a word."""
-    from inscribe.reading.passages import framed_weight, is_known_saying
+    from inscribe.reading.passages import is_known_saying
 
     if is_known_saying(plain):
-        return AtOnce("chinese")
-    if framed_weight("heading", plain, first=True, last=False) > _SURE_TITLE:
+        why = f"{plain} may be a name or a saying"
+        doubt = Doubt(0, len(plain) - 1, why)
+        return AtOnce("chinese", doubts=(doubt,) if is_signature(plain) else ())
+    if is_title(plain):
         return AtOnce("heading")
     if is_signature(plain):
         return AtOnce("signature")
     from inscribe.dates import find
 
     return None if find(plain) or not is_kanji_only(plain) else AtOnce("chinese")
+
+
+def is_title(plain: str) -> bool:
+    """Whether a text is framed as a title is: 布袋図, 題隅田川."""
+    from inscribe.reading.passages import framed_weight
+
+    return framed_weight("heading", plain, first=True, last=False) > _SURE_TITLE

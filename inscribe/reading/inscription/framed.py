@@ -151,9 +151,7 @@ def read_as_saying(text: Text, wishes: Wishes) -> Interpretation | None:
     if propose is None or chinese.has_marks(plain):
         return None
     found = [
-        Proposal(
-            partial(_placed, each.words, text), each.romaji, each.weight, (each.reason,)
-        )
+        Proposal(partial(_placed, each.words, text), each.romaji, each.weight, (each.reason,))
         for each in propose(plain, text.breaks)
     ]
     if not found:

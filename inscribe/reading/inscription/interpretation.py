@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import accumulate
-from typing import get_args
+from typing import TYPE_CHECKING, cast, get_args
 
 from inscribe.forms import NormalText, normalise_text, signs_of
 from inscribe.reading.inscription.at_once import kind_at_once
@@ -19,6 +19,9 @@ from inscribe.reading.words import (
     in_order,
     interpretation,
 )
+
+if TYPE_CHECKING:
+    from inscribe.reading.passages import Stretch
 
 __all__ = ["Wishes", "interpreted", "interpreted_columns"]
 
@@ -61,13 +64,18 @@ def interpreted(text: Text, wishes: Wishes) -> Interpretation:
 
 
 def _read(text: Text, wishes: Wishes) -> Interpretation:
-    if wishes.register in get_args(Register) and not wishes.known:
-        return _whole(wishes.register, text, read_as(wishes.register, text, wishes))  # type: ignore[arg-type]
-    if not wishes.known and (plain := kind_at_once(text, wishes)):
-        if plain.verse is not None:
-            return _whole(plain.kind, text, verse_of(text, wishes, plain.verse))
-        return _whole(plain.kind, text, read_as(plain.kind, text, wishes))
-    return _divided(text, wishes)
+    if wishes.passages:
+        return _divided(text, wishes)
+    if wishes.register in get_args(Register):
+        kind = cast("Kind", wishes.register)
+        return _whole(kind, text, read_as(kind, text, wishes))
+    plain = kind_at_once(text, wishes) if not wishes.source else None
+    if plain is None:
+        return _divided(text, wishes)
+    if plain.verse is not None:
+        return _whole(plain.kind, text, verse_of(text, wishes, plain.verse))
+    found = _whole(plain.kind, text, read_as(plain.kind, text, wishes))
+    return found._replace(doubts=(*found.doubts, *plain.doubts))
 
 
 def _whole(kind: Kind, text: Text, read: Interpretation) -> Interpretation:
@@ -83,44 +91,38 @@ def _whole(kind: Kind, text: Text, read: Interpretation) -> Interpretation:
 def _divided(text: Text, wishes: Wishes) -> Interpretation:
     """Return what a text says whose passages must be weighed against each other."""
     from inscribe.reading.inscription.joining import divided_otherwise, joined
-    from inscribe.reading.passages import divisions_of, part_of
+    from inscribe.reading.passages import divisions_of, source_extent, spans_settled
 
-    best, *others = divisions_of(text, _known(text, wishes))
-    passages: list[Passage] = []
-    read: list[Interpretation] = []
-    for stretch in best.stretches:
-        part = part_of(text, stretch.first, stretch.end)
-        inside = [o for o in wishes.overrides if _holds(part, o.first, o.last)]
-        alternatives = wishes.alternatives
-        one = read_as(stretch.kind, part, wishes._replace(overrides=inside, alternatives=alternatives))
-        read.append(one)
-        passages.append(
-            as_passage(stretch.kind, part, one)._replace(
-                role=stretch.role, chance=best.chance, reasons=stretch.reasons
-            )
-        )
-    if len(passages) == 1:
-        found = read[0]._replace(passages=tuple(passages), changes=text.normal.changes)
+    known, misfits = spans_settled(wishes.passages, text)
+    copied = source_extent(text, wishes.source) if wishes.source else None
+    whole = frozenset((o.first, o.last) for o in wishes.overrides)
+    best, *others = divisions_of(text, known, copied, whole)
+    made = [_passage(text, stretch, best.chance, wishes) for stretch in best.stretches]
+    passages = [passage for passage, _ in made]
+    if len(made) == 1:
+        found = made[0][1]._replace(passages=tuple(passages), changes=text.normal.changes)
     else:
-        found = joined(text, passages, read)
-    for other in others[:1]:
-        if other.chance >= _NEAR:
-            spans = [
-                (text.normal.origin[s.first], text.normal.origin[s.end - 1], s.kind)
-                for s in other.stretches
-            ]
-            doubts = divided_otherwise(passages, spans, other.chance)
-            found = found._replace(doubts=(*found.doubts, *doubts))
-    return found
+        found = joined(text, passages, [read for _, read in made])
+    doubts = [*misfits]
+    if others and others[0].chance >= _NEAR:
+        origin = text.normal.origin
+        spans = [(origin[s.first], origin[s.end - 1], s.kind) for s in others[0].stretches]
+        doubts += divided_otherwise(passages, spans, others[0].chance)
+    return found._replace(doubts=(*found.doubts, *doubts))
 
 
-def _known(text: Text, wishes: Wishes) -> tuple[object, ...]:
-    return tuple(wishes.known)
+def _passage(
+    text: Text, stretch: Stretch, chance: float, wishes: Wishes
+) -> tuple[Passage, Interpretation]:
+    """Return a stretch as a passage, and its interpretation."""
+    from inscribe.reading.passages import part_of
 
-
-def _holds(part: Text, first: int, last: int) -> bool:
-    origin = part.normal.origin
-    return min(origin) <= first and last <= max(origin)
+    part = part_of(text, stretch.first, stretch.end)
+    first, last = min(part.normal.origin), max(part.normal.origin)
+    inside = [o for o in wishes.overrides if first <= o.first and o.last <= last]
+    read = read_as(stretch.kind, part, wishes._replace(overrides=inside))
+    passage = as_passage(stretch.kind, part, read)
+    return passage._replace(role=stretch.role, chance=chance, reasons=stretch.reasons), read
 
 
 def _is_a_poem_alone(found: Interpretation) -> bool:

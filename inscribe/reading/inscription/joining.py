@@ -17,6 +17,7 @@ from inscribe.reading.words import (
 
 _MOST = 6  # proposals of the whole
 _FIRST = ("verse", "prose", "chinese")  # kinds that give a text its register, the first before
+_SAID = {"verse": "poem", "prose": "prose", "chinese": "Chinese"}
 _REGISTERS: dict[str, Register] = {"verse": "verse", "prose": "prose", "chinese": "prose"}
 
 
@@ -58,7 +59,13 @@ def _whole(proposals: Sequence[Proposal], reasons: tuple[str, ...]) -> Proposal:
 def _reasons(passages: Sequence[Passage]) -> tuple[str, ...]:
     """Return why the text is read so, then what stands beside it, then why that is read so."""
     main = next((p for kind in _FIRST for p in passages if p.kind == kind), passages[0])
-    beside = [f"{each.text}: {named(each)}" for each in passages if each is not main]
+    said = _SAID[main.kind] if main.kind in _SAID else f"{main.kind} {main.text}"
+    beside = [
+        f"{each.text} stands {'before' if each.first < main.first else 'after'} the {said}: "
+        f"{named(each)}"
+        for each in passages
+        if each is not main
+    ]
     others = [why for each in passages if each is not main for why in each.proposals[0].reasons]
     return tuple(dict.fromkeys((*main.proposals[0].reasons, *beside, *others)))
 

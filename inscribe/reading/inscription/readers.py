@@ -42,7 +42,7 @@ from inscribe.reading.words import (
 )
 
 if TYPE_CHECKING:
-    from inscribe.reading.passages import Known
+    from inscribe.reading.passages import SettledPassage
     from inscribe.reading.verse import VerseReading
 
 _LEAST_CHINESE = 5  # signs
@@ -68,7 +68,8 @@ class Wishes(NamedTuple):
     overrides: Sequence[Override] = ()
     between: tuple[int, int] | None = None
     alternatives: bool | None = None  # None: only where the reading is in doubt
-    known: Sequence[Known] = ()  # passages that a person has settled, or a source has
+    passages: Sequence[SettledPassage] = ()  # what a person has settled
+    source: str = ""  # the words that are copied, where they are known
 
 
 def read_as(kind: Kind, text: Text, wishes: Wishes) -> Interpretation:
@@ -95,9 +96,7 @@ def read_as_verse(text: Text, wishes: Wishes) -> Interpretation:
     return verse_of(text, wishes, reading, reason)
 
 
-def verse_of(
-    text: Text, wishes: Wishes, reading: VerseReading, reason: str = ""
-) -> Interpretation:
+def verse_of(text: Text, wishes: Wishes, reading: VerseReading, reason: str = "") -> Interpretation:
     """Return the interpretation of a poem that has been read."""
     from inscribe.reading.verse import verse_interpretation
 

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from inscribe.reading.passages.sayings import is_known_saying as is_known_saying
     from inscribe.reading.passages.signings import (
         is_surely_signed as is_surely_signed,
+        names_one as names_one,
         role_of_signing as role_of_signing,
     )
     from inscribe.reading.passages.stretches import (
@@ -46,7 +47,7 @@ else:
             "dividing": "Division divisions_of",
             "known": "SettledPassage source_extent spans_settled",
             "sayings": "is_known_saying",
-            "signings": "is_surely_signed role_of_signing",
+            "signings": "is_surely_signed names_one role_of_signing",
             "stretches": "Known Stretch part_of",
             "titles": "Frame frame_of framed_weight",
         },

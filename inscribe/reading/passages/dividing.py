@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 import re
 from bisect import bisect_right
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from typing import NamedTuple
 
 from inscribe.reading.passages.cuts import OVER_A_FACE, OVER_COLUMN, OVER_FACE, cuts_of
@@ -31,6 +31,8 @@ _HOPELESS = -6.0
 _UNWEIGHED = -4.0  # prose, where nothing else is said for a stretch
 _KNOWN = 200.0
 _SEALED = 4.0
+_COPIED = 40.0  # what it weighs that a stretch is just what is copied of a source
+_COPIED_KINDS = frozenset({"verse", "prose", "chinese"})
 _PARTICLES = frozenset("にニをヲのノ")  # 静葭之図ニ倣フ is no title
 _BEGUN_INSIDE = 1.0  # a signature that begins inside a column seldom runs over its end
 _SEAL = re.compile("（印[^）]*）")
@@ -49,15 +51,24 @@ class _Way(NamedTuple):
     stretches: tuple[Stretch, ...]
 
 
-def divisions_of(text: Text, known: Sequence[Known] = ()) -> tuple[Division, ...]:
+def divisions_of(
+    text: Text,
+    known: Sequence[Known] = (),
+    copied: tuple[int, int] | None = None,
+    undivided: Collection[tuple[int, int]] = (),
+) -> tuple[Division, ...]:
     """Return the best division of a text and those near it, the best first; never none.
 
-    ``known`` are passages that stand, whatever else is said.
+    Args:
+        text: the text.
+        known: passages that stand, whatever else is said.
+        copied: the offsets between which the text copies a source that is known.
+        undivided: first and last signs of words that are settled: no passages meet in them.
     """
     plain = text.normal.text
-    prices = _prices(text, known)
+    prices = _prices(text, known, undivided)
     places = sorted(prices)
-    weigher = _Weigher(text, known)
+    weigher = _Weigher(text, known, copied)
     ways: dict[int, dict[str, list[_Way]]] = {0: {START: [_Way(0.0, ())]}}
     for number, first in enumerate(places[:-1]):
         if first not in ways:
@@ -70,9 +81,15 @@ def divisions_of(text: Text, known: Sequence[Known] = ()) -> tuple[Division, ...
     return _ranked(ways.get(len(plain), {}), plain)
 
 
-def _prices(text: Text, known: Sequence[Known]) -> dict[int, float]:
+def _prices(
+    text: Text, known: Sequence[Known], undivided: Collection[tuple[int, int]]
+) -> dict[int, float]:
     """Return the price of each cut, without those inside what is known."""
     prices = cuts_of(text)
+    origin = text.normal.origin
+    for first, last in undivided:
+        inside = {at for at in prices if 0 < at < len(origin) and first < origin[at] <= last}
+        prices = {at: price for at, price in prices.items() if at not in inside}
     for each in known:
         prices = {at: p for at, p in prices.items() if not each.first < at < each.end}
         prices |= {each.first: 0.0, each.end: 0.0}
@@ -140,11 +157,18 @@ def _within(offsets: frozenset[int], first: int, end: int) -> frozenset[int]:
     return frozenset(at - first for at in inside[low:high])
 
 
+def _shared(one: tuple[int, int], other: tuple[int, int]) -> float:
+    """Return how much of two stretches is in both, from 0 to 1."""
+    both = min(one[1], other[1]) - max(one[0], other[0])
+    return max(0, both) / (max(one[1], other[1]) - min(one[0], other[0]))
+
+
 class _Weigher:
     """Weighs the stretches of one text as each kind of passage."""
 
-    def __init__(self, text: Text, known: Sequence[Known]) -> None:
+    def __init__(self, text: Text, known: Sequence[Known], copied: tuple[int, int] | None) -> None:
         self._text = text
+        self._copied = copied
         self._known = known
         self._days = Days(text.normal.text)
         self._signings = Signings(text)
@@ -166,6 +190,8 @@ class _Weigher:
         in_japanese = self._in_japanese if KANA.search(plain) else self._in_kanji
         for stretch in (*in_japanese(plain, inner, first, end), *self._framed(plain, first, end)):
             weight = stretch.weight - inner.price(stretch.kind)
+            if self._copied and stretch.kind in _COPIED_KINDS:
+                weight += _COPIED * _shared((first, end), self._copied)
             if weight > _HOPELESS:
                 yield stretch._replace(weight=weight)
         signed, role = self._signings.weight(first, end)

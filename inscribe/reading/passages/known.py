@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
+import re
+import unicodedata
 from collections.abc import Sequence
 from typing import Protocol
 
+from inscribe.forms import normalise_text
 from inscribe.reading.passages.stretches import Known
-from inscribe.reading.words import Doubt, Kind, Role, Text
+from inscribe.reading.spelling import hiragana
+from inscribe.reading.words import MARK, Doubt, Kind, Role, Text
+
+_GAPS = re.compile(f"({MARK.pattern})")
+_LINE_ENDS = re.compile(r"[\s／」]")
+_LEAST_BLOCK = 3  # sounds that are the same by no chance
+_COPIED = 0.55  # the share of sounds that must be the same
 
 
 class SettledPassage(Protocol):
@@ -33,9 +42,7 @@ class SettledPassage(Protocol):
         """The reader's reason."""
 
 
-def spans_settled(
-    settled: Sequence[SettledPassage], text: Text
-) -> tuple[list[Known], list[Doubt]]:
+def spans_settled(settled: Sequence[SettledPassage], text: Text) -> tuple[list[Known], list[Doubt]]:
     """Return the settled passages as offsets of a text, and a doubt for each that does not fit."""
     found: list[Known] = []
     doubts: list[Doubt] = []
@@ -53,5 +60,42 @@ def spans_settled(
 
 
 def source_extent(text: Text, source: str) -> tuple[int, int] | None:
-    """Return the offsets between which a text copies ``source``; None where it hardly does."""
-    raise NotImplementedError
+    """Return the offsets between which a text copies ``source``; None where it hardly does.
+
+    The two are held together by their sounds, so that kana may answer kanji.
+    """
+    from difflib import SequenceMatcher
+
+    ours, theirs = (
+        _sounds(text.normal.text),
+        _sounds(normalise_text(_LINE_ENDS.sub("", source)).text),
+    )
+    matcher = SequenceMatcher(None, [s for s, _ in ours], [s for s, _ in theirs], autojunk=False)
+    blocks = [block for block in matcher.get_matching_blocks() if block.size >= _LEAST_BLOCK]
+    matched = sum(block.size for block in blocks)
+    if not theirs or matched < _COPIED * min(len(theirs), len(ours)):
+        return None
+    first = ours[blocks[0].a][1]
+    last = ours[blocks[-1].a + blocks[-1].size - 1][1]
+    return first[0], last[1]
+
+
+def _sounds(plain: str) -> list[tuple[str, tuple[int, int]]]:
+    """Return the sounds of a text one by one, voicing left out, with the word each is from."""
+    from inscribe.reading.verse import words_without_metre
+
+    found: list[tuple[str, tuple[int, int]]] = []
+    position = 0
+    for part in _GAPS.split(plain):
+        if not part or _GAPS.fullmatch(part):
+            position += len(part)
+            continue
+        for word in words_without_metre(part, voiced=False):
+            span = (position, position + word.length)
+            found += [(_unvoiced(sound), span) for sound in hiragana(word.kana)]
+            position += word.length
+    return found
+
+
+def _unvoiced(sound: str) -> str:
+    return unicodedata.normalize("NFD", sound)[0]

@@ -53,7 +53,11 @@ def _is_of_several(text: str) -> bool:
 def known_lengths(text: str, first: int) -> tuple[int, ...]:
     """Return the lengths of the known sayings that begin at a place of a text."""
     longest = min(len(text) - first, _longest())
-    return tuple(n for n in range(2, longest + 1) if text[first : first + n] in _sayings() or _is_known(text[first : first + n]))
+    return tuple(
+        n
+        for n in range(2, longest + 1)
+        if text[first : first + n] in _sayings() or _is_known(text[first : first + n])
+    )
 
 
 def holds_saying(text: str) -> bool:
@@ -63,7 +67,9 @@ def holds_saying(text: str) -> bool:
     (True, False)
     """
     return any(
-        length >= _SURE_LENGTH for first in range(len(text)) for length in known_lengths(text, first)
+        length >= _SURE_LENGTH
+        for first in range(len(text))
+        for length in known_lengths(text, first)
     )
 
 

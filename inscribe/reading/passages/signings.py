@@ -33,6 +33,7 @@ _LONGEST = 90
 _SURE_SIGN = 1.25  # the price of a division, a sign, up to which no other kind is thought of
 _SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age"})
 _CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures lack
+_WORD = 2.5  # two signs that are a word of the dictionary
 _KANA = re.compile("[ぁ-ヺー]")
 
 
@@ -71,6 +72,8 @@ class Signings:
         weight -= _TWO_PERSONS * _names_two_persons(best.pieces, role)
         weight -= _NO_NAME * (not ranked and _names_nobody(best.pieces))
         weight -= _TWO_PERSONS * (not ranked and _has_rank_inside(plain))
+        if len(plain) == 2 and stem == end and _is_word(plain):
+            weight -= _WORD
         foreign = _has_foreign_part(self.text, self._whole, (first, end), best.pieces)
         return weight - _OWN_COLUMN * foreign, role
 
@@ -83,6 +86,7 @@ class Signings:
             if stem - len(rank) > first and self.text.endswith(rank, first, stem):
                 return stem - len(rank), True
         return stem, False
+
 
 def _has_foreign_part(
     plain: str, text: Text, within: tuple[int, int], pieces: Sequence[Piece]
@@ -108,6 +112,14 @@ def _has_foreign_part(
 def _of_signs(plain: str) -> float:
     worn, kana = plain.count("□"), len(_KANA.findall(plain))
     return _SIGN * (len(plain) - worn - kana) + _WORN_SIGN * worn + _KANA_SIGN * kana
+
+
+def _is_word(plain: str) -> bool:
+    """Whether two signs are a word of the dictionary, and no name."""
+    from inscribe.reading.mecab import unidic_words
+
+    words = unidic_words(plain)
+    return len(words) == 1 and words[0].known and "固有名詞" not in words[0].part_of_speech
 
 
 def _may_be_signed(plain: str) -> bool:
@@ -183,11 +195,21 @@ def is_surely_signed(text: Text) -> bool:
     kinds = {piece.kind for piece in best.pieces}
     if kinds.isdisjoint(_SURELY_SIGNED) or kinds.isdisjoint(_MAKERS):
         return False
-    if best.cost > _SURE_SIGN * len(plain) or _has_rank_inside(plain):
+    if best.cost > _SURE_SIGN * len(plain) or (text.breaks and "date" in kinds):
         return False
-    if text.breaks and "date" in kinds:
-        return False
+    return names_one(text) and not _has_foreign_part(plain, text, (0, len(plain)), best.pieces)
+
+
+def names_one(text: Text) -> bool:
+    """Whether a text names no more than one person, and has no saying in it.
+
+    >>> from inscribe.forms import normalise_text
+    >>> [names_one(Text(normalise_text(t), t)) for t in ("綾国刻", "定家卿綾国刻")]
+    [True, False]
+    """
+    plain = text.normal.text
+    dated = [piece for piece, _ in dated_pieces(plain)]
+    best = divisions(plain, text.breaks, dated, text.cuts)[0]
     role, _ = _closing(MARK.sub("", plain))
-    if _names_two_persons(best.pieces, role) or holds_saying(plain):
-        return False
-    return not _has_foreign_part(plain, text, (0, len(plain)), best.pieces)
+    several = _names_two_persons(best.pieces, role) or _has_rank_inside(plain)
+    return not several and not holds_saying(plain)

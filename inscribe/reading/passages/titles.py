@@ -79,9 +79,7 @@ def frame_of(kind: Kind, text: str) -> Frame | None:
 
 def is_subject(text: str) -> bool:
     """Whether a text is a subject of fittings as titles name it."""
-    return bool(text) and any(
-        word.kind == "subject" for word in words_from(text[0]).get(text, ())
-    )
+    return bool(text) and any(word.kind == "subject" for word in words_from(text[0]).get(text, ()))
 
 
 def ends_of_titles(plain: str, starts: Iterable[int]) -> Iterator[int]:
