@@ -167,7 +167,7 @@ def _placed(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
     if "".join(word.written for word in words) == plain:
         return tokens_of(words, text)
     taken = [False] * len(plain)
-    tokens = []
+    tokens: list[Token] = []
     for word in words:
         at = _free_place(plain, word.written, taken)
         if at < 0:

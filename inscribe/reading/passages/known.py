@@ -10,9 +10,9 @@ from typing import Protocol
 from inscribe.forms import normalise_text
 from inscribe.reading.passages.stretches import Known
 from inscribe.reading.spelling import hiragana
-from inscribe.reading.words import MARK, Doubt, Kind, Role, Text
+from inscribe.reading.words import Doubt, Kind, Role, Text
 
-_GAPS = re.compile(f"({MARK.pattern})")
+_GAPS = re.compile(r"(［[^］]*］|（[^）]*）)")
 _LINE_ENDS = re.compile(r"[\s／」]")
 _LEAST_BLOCK = 3  # sounds that are the same by no chance
 _COPIED = 0.55  # the share of sounds that must be the same

@@ -78,7 +78,7 @@ class Signings:
         return weight - _OWN_COLUMN * foreign, role
 
     def _stem(self, first: int, end: int, word: str) -> tuple[int, bool]:
-        """Return where the words begin that the tables of signatures lack, and whether a rank is."""
+        """Return where a closing word or a rank begins, and whether a rank does."""
         stem = end
         if word and not _is_verb(word):
             stem = first + self.text[first:end].rindex(word)

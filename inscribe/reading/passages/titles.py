@@ -1,4 +1,4 @@
-"""Headings and dedications by their frame: 飛梅之図, 題隅田川, 右忠岑歌; 為某君, 奉納某社, 某所持."""
+"""Headings and dedications by their frame: 飛梅之図, 右忠岑歌; 為某君, 某所持."""
 
 from __future__ import annotations
 

@@ -7,6 +7,7 @@ import re
 from typing import NamedTuple
 
 from inscribe import tables
+from inscribe.forms import KAO
 from inscribe.reading import names
 from inscribe.reading.names import choices, mixed_name
 from inscribe.reading.signatures.pieces import Piece
@@ -30,6 +31,7 @@ CAPITALISED = frozenset(
 )
 UNREAD_KANA = "□"
 UNREAD_ROMAJI = "…"
+KAO_IN_LETTERS = "(kaō)"
 
 KANA_ONLY = re.compile("[ぁ-ゖァ-ヺー]+")
 # What each further reading of a word costs, and how steeply readings of names fall off.
@@ -127,6 +129,8 @@ def _options_of(piece: Piece) -> tuple[Option, ...]:
     if piece.kind == "unread":
         return (Option(UNREAD_KANA, UNREAD_ROMAJI, reason="unreadable"),)
     if piece.kind == "mark":
+        if piece.text == KAO:
+            return (Option("", KAO_IN_LETTERS, reason="a kao"),)
         return (Option("", "", reason="a mark without a reading"),)
     return _other_options(piece.text)
 
