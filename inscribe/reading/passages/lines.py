@@ -1,4 +1,4 @@
-"""What speaks for Chinese: sayings that are known, lines of four, five or seven signs, its grammar."""
+"""What speaks for Chinese: known sayings, lines of four, five or seven signs, its grammar."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ _IN_COLUMNS = 1.5
 _GRAMMAR = frozenset("不無有在如而者所可欲何未莫乎哉兮亦則非勿自是以於")
 _GRAMMAR_SIGN, _GRAMMAR_MOST = 0.7, 2.8
 _COMPOUND_SIGN = 0.35
+_COMPOUNDS_ALONE = 3.0
 _WORN = 0.7
 _LEAST = 3
 _LIKE_A_SIGNING = 3.5
@@ -42,7 +43,8 @@ def chinese_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
         return 0.0, ""
     weight = sum(map(_of_sign, legible)) + _of_lines(plain, breaks)
     weight += min(_GRAMMAR_MOST, _GRAMMAR_SIGN * sum(sign in _GRAMMAR for sign in plain))
-    weight += _COMPOUND_SIGN * _in_compounds(plain)
+    compounded = _in_compounds(plain)
+    weight += _COMPOUND_SIGN * compounded + _COMPOUNDS_ALONE * (compounded == len(plain))
     weight -= _WORN * (len(plain) - len(legible)) + _LIKE_A_SIGNING * _formulas_in(plain, breaks)
     return weight, "kanji alone, in lines of Chinese"
 

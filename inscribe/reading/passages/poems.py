@@ -15,6 +15,7 @@ _METRE_UNIT = 900.0  # of the cost of a metre that is kept badly
 _IN_COLUMNS = 2.0  # columns end where phrases end
 _BROKEN_OFF = 2.5  # two phrases before a gap, or after it
 _CUTTING = re.compile("(?:かな|哉|けり|鳬|けりな)$")
+_CUT_EARLY = re.compile("^[^やヤ]{2,6}[やヤ]")
 _CUTTING_WORD = 4.0  # of a haiku
 _CUT_AFTER = 5.0
 _PRECEPT = re.compile(
@@ -28,6 +29,7 @@ _LEAST_KANA = 2
 _SIGNS = range(7, 49)
 _KATAKANA = re.compile("[ァ-ヺ]")
 _KANJI_TAIL = re.compile("[㐀-鿿]+$")
+_LEAST_OF_PROSE, _SCRAP = 5, 4.0  # signs; what is shorter is a scrap of something else
 _LONG_TAIL = 4  # kanji at the end of a sentence that are hardly part of it
 _TAIL_SIGN = 1.2
 
@@ -74,7 +76,9 @@ def _metre_weight(text: str, reading: VerseReading, breaks: frozenset[int]) -> f
         weight += _IN_COLUMNS
     if metre.name == "haiku":
         weight += _CUTTING_WORD * bool(_CUTTING.search(text))
-        weight += _CUT_AFTER * any(at and text[at - 1] in "やヤ" for at in ends)
+        weight += _CUT_AFTER * bool(_CUT_EARLY.search(text))
+        if _CUTTING.search(text) or _CUT_EARLY.search(text):
+            weight = max(weight, _NEARLY)
     return weight
 
 
@@ -99,7 +103,7 @@ def prose_weight(text: str) -> float:
     if not KANA.search(text):
         return 0.0
     plain = MARK.sub("", text)
-    weight = weight_as_language(text)
+    weight = weight_as_language(text) - _SCRAP * (len(plain) < _LEAST_OF_PROSE)
     if _SURE_PRECEPT.search(plain):
         weight += _ENDS_LIKE_A_PRECEPT
     elif _PRECEPT.search(plain):

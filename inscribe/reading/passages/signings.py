@@ -24,7 +24,7 @@ _CLOSED_WITH_OBJECT = 1.5  # 刻之
 _TWO_PERSONS = 5.0
 _OWN_COLUMN = 6.0  # a date or dedication that has columns of its own is no part of it
 _SURELY_GIVEN = 4.0
-_NO_NAME = 4.0
+_NO_NAME = 5.0
 _RANK = 2.0
 _MOST_KANA = 0.4
 _MAKERS = frozenset({"name", "art_name", "common_name"})
@@ -33,7 +33,8 @@ _LONGEST = 90
 _SURE_SIGN = 1.25  # the price of a division, a sign, up to which no other kind is thought of
 _SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age"})
 _CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures lack
-_WORD = 2.5  # two signs that are a word of the dictionary
+_LONE_SIGN = 3.0
+_WORD = 4.0  # two signs that are a word of the dictionary
 _KANA = re.compile("[ぁ-ヺー]")
 
 
@@ -72,6 +73,7 @@ class Signings:
         weight -= _TWO_PERSONS * _names_two_persons(best.pieces, role)
         weight -= _NO_NAME * (not ranked and _names_nobody(best.pieces))
         weight -= _TWO_PERSONS * (not ranked and _has_rank_inside(plain))
+        weight -= _LONE_SIGN * (len(plain) == 1)
         if len(plain) == 2 and stem == end and _is_word(plain):
             weight -= _WORD
         foreign = _has_foreign_part(self.text, self._whole, (first, end), best.pieces)
