@@ -103,10 +103,10 @@ def test_a_gap_leaves_the_metre_open() -> None:
     assert any("gap" in doubt.why for doubt in found.doubts)
 
 
-def test_a_monogram_after_a_poem_has_no_reading() -> None:
+def test_a_monogram_after_a_poem_is_written_as_catalogues_do() -> None:
     found = reading.read_text(SPRING + "（花押）")
     assert found.register == "verse"
-    assert found.proposals[0].romaji == best(SPRING)
+    assert found.proposals[0].romaji == f"{best(SPRING)} (kaō)"
     assert found.text.endswith("（花押）")
 
 

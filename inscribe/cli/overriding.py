@@ -61,8 +61,8 @@ passage_option = click.option(
     "divided",
     multiple=True,
     metavar="SIGNS=KIND",
-    help="Take signs N to M (counted from 1) for one passage: 29-34=signature, with what its person "
-    "did 29-34=signature:carved; may be given again.",
+    help="Take signs N to M (counted from 1) for one passage: 29-34=signature, with what its "
+    "person did 29-34=signature:carved; may be given again.",
 )
 _DIVIDED = r"(\d{1,6})(?:-(\d{1,6}))?=([a-z]+)(?::([a-z]+))?"
 
@@ -121,6 +121,6 @@ def refuse_beyond(
 
 
 def merged(ours: Sequence[Settled], recorded: Sequence[Settled]) -> tuple[Settled, ...]:
-    """Return what is settled here, and what the record has settled that covers none of its signs."""
+    """Return what is settled here, and what the record settles of other signs."""
     kept = [o for o in recorded if all(o.last < e.first or o.first > e.last for e in ours)]
     return tuple(sorted([*ours, *kept], key=lambda each: each.first))

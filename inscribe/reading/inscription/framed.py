@@ -162,7 +162,7 @@ def read_as_saying(text: Text, wishes: Wishes) -> Interpretation | None:
 
 
 def _placed(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
-    """Return words, in whatever order they are said, as tokens at the signs they are written with."""
+    """Return words, in whatever order they are said, as tokens at their signs."""
     plain = text.normal.text
     if "".join(word.written for word in words) == plain:
         return tokens_of(words, text)

@@ -59,7 +59,7 @@ def _whole(proposals: Sequence[Proposal], reasons: tuple[str, ...]) -> Proposal:
 def _reasons(passages: Sequence[Passage]) -> tuple[str, ...]:
     """Return why the text is read so, then what stands beside it, then why that is read so."""
     main = next((p for kind in _FIRST for p in passages if p.kind == kind), passages[0])
-    said = _SAID[main.kind] if main.kind in _SAID else f"{main.kind} {main.text}"
+    said = _SAID.get(main.kind, f"{main.kind} {main.text}")
     beside = [
         f"{each.text} stands {'before' if each.first < main.first else 'after'} the {said}: "
         f"{named(each)}"

@@ -1,4 +1,4 @@
-"""Where two passages may meet, and what speaks against it: ends of faces and columns hardly anything.
+"""Where two passages may meet, and what speaks against it: the end of a column hardly anything.
 
 Prices are log odds, to be taken from the weight of a division.
 """
@@ -32,6 +32,22 @@ OVER_FACE = {"verse": 1.0, "chinese": 1.0, "prose": 2.0, "heading": 3.0}
 OVER_A_FACE = 2.2
 
 
+class _Cuts:
+    """The cuts found so far, with their prices; the firm ones are where a passage likely begins."""
+
+    def __init__(self, plain: str) -> None:
+        self.plain = plain
+        self.prices: dict[int, float] = {0: 0.0, len(plain): 0.0}
+        self.firm: set[int] = {0}
+
+    def note(self, at: int, price: float, *, firm: bool = False) -> None:
+        """Note that passages may meet at an offset, at a price unless there is a lower one."""
+        if 0 < at < len(self.plain):
+            self.prices[at] = min(price, self.prices.get(at, price))
+            if firm:
+                self.firm.add(at)
+
+
 def cuts_of(text: Text) -> dict[int, float]:
     """Return the offsets at which passages may meet, with the price of each.
 
@@ -40,38 +56,40 @@ def cuts_of(text: Text) -> dict[int, float]:
     [0, 2, 3]
     """
     plain = text.normal.text
-    found: dict[int, float] = {0: 0.0, len(plain): 0.0}
-    firm: set[int] = {0}
-
-    def note(at: int, price: float, *, is_firm: bool = False) -> None:
-        if 0 < at < len(plain):
-            found[at] = min(price, found.get(at, price))
-            if is_firm:
-                firm.add(at)
-
-    for at in text.breaks:
-        note(at, _FACE if at in text.faces else _COLUMN, is_firm=True)
-    for at in text.cuts:
-        note(at, _SPACE, is_firm=True)
-    for mark in MARK.finditer(plain):
-        seal, kao = mark.group().startswith("（印"), mark.group() == "（花押）"
-        note(mark.start(), _SEAL if seal else _INSIDE)
-        note(mark.end(), _SEAL if seal else _KAO if kao else _INSIDE, is_firm=seal or kao)
+    cuts = _Cuts(plain)
+    _note_ends(text, cuts)
     for at in _after_formulas(plain):
-        note(at, _AFTER_FORMULA, is_firm=True)
-    for at in [*ends_of_titles(plain, sorted(firm))]:
-        note(at, _AFTER_TITLE, is_firm=True)
-    _note_ends_of_japanese(plain, note)
-    for start in sorted(firm):
+        cuts.note(at, _AFTER_FORMULA, firm=True)
+    for at in [*ends_of_titles(plain, sorted(cuts.firm))]:
+        cuts.note(at, _AFTER_TITLE, firm=True)
+    _note_ends_of_japanese(plain, cuts)
+    for start in sorted(cuts.firm):
         for length in known_lengths(plain, start):
-            note(start + length, _AFTER_SAYING, is_firm=True)
-    _note_lines(plain, sorted(firm), note)
-    for start in sorted(firm | set(found)):
+            cuts.note(start + length, _AFTER_SAYING, firm=True)
+    _note_lines(plain, cuts)
+    _note_names(plain, cuts)
+    inside = {at for mark in MARK.finditer(plain) for at in range(mark.start() + 1, mark.end())}
+    return {at: price for at, price in cuts.prices.items() if at not in inside}
+
+
+def _note_ends(text: Text, cuts: _Cuts) -> None:
+    """Note the ends of columns and faces, spaces, and marks."""
+    for at in text.breaks:
+        cuts.note(at, _FACE if at in text.faces else _COLUMN, firm=True)
+    for at in text.cuts:
+        cuts.note(at, _SPACE, firm=True)
+    for mark in MARK.finditer(text.normal.text):
+        seal, kao = mark.group().startswith("（印"), mark.group() == "（花押）"
+        cuts.note(mark.start(), _SEAL if seal else _INSIDE)
+        cuts.note(mark.end(), _SEAL if seal else _KAO if kao else _INSIDE, firm=seal or kao)
+
+
+def _note_names(plain: str, cuts: _Cuts) -> None:
+    """Note where a bare name may end that begins where something else may."""
+    for start in sorted(cuts.firm | set(cuts.prices)):
         for length in _NAMES:
             if start + length < len(plain) and is_kanji_only(plain[start : start + length + 1]):
-                note(start + length, _IN_NAMES)
-    inside = {at for mark in MARK.finditer(plain) for at in range(mark.start() + 1, mark.end())}
-    return {at: price for at, price in found.items() if at not in inside}
+                cuts.note(start + length, _IN_NAMES)
 
 
 def _after_formulas(plain: str) -> list[int]:
@@ -79,21 +97,19 @@ def _after_formulas(plain: str) -> list[int]:
     return [found.end() for found in re.finditer(f"(?:{words})[之]?", plain)]
 
 
-def _note_ends_of_japanese(plain: str, note: object) -> None:
-    assert callable(note)
+def _note_ends_of_japanese(plain: str, cuts: _Cuts) -> None:
     for found in _TO_KANJI.finditer(plain):
         for at in range(found.end(), found.end() + _TAIL_OF_POEM):
             if at > found.end() and not is_kanji_only(plain[found.end() : at]):
                 break
-            note(at, _AFTER_KANA)
+            cuts.note(at, _AFTER_KANA)
 
 
-def _note_lines(plain: str, starts: list[int], note: object) -> None:
-    assert callable(note)
-    for start in starts:
+def _note_lines(plain: str, cuts: _Cuts) -> None:
+    for start in sorted(cuts.firm):
         for line in _LINES:
             for count in range(1, _MOST_LINES + 1):
                 end = start + line * count
                 if end > len(plain) or not is_kanji_only(plain[start:end].replace("□", "一")):
                     break
-                note(end, _AFTER_LINES)
+                cuts.note(end, _AFTER_LINES)
