@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from inscribe.dates import find
 from inscribe.reading.words import MARK
@@ -49,6 +50,11 @@ class Days:
             if one == at:
                 at, sure = two, sure or self._sure[one, two]
         return _SIGN * len(text) if at == end and sure else 0.0
+
+    def edges(self) -> Iterator[int]:
+        """Yield the offsets at which dates begin and end, inside the text."""
+        for span in self._spans:
+            yield from (at for at in span if 0 < at < len(self.text))
 
     def begins(self, at: int) -> bool:
         """Whether a date begins at an offset."""

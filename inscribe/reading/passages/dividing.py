@@ -20,7 +20,7 @@ from inscribe.reading.passages.poems import poem_weight, prose_weight
 from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.signings import Signings
 from inscribe.reading.passages.stretches import Known, Stretch
-from inscribe.reading.passages.titles import framed_weight
+from inscribe.reading.passages.titles import framed_weight, topic_weight
 from inscribe.reading.spelling import KANA
 from inscribe.reading.words import Text
 
@@ -30,7 +30,10 @@ _LONGEST_FRAMED = 16  # signs of a heading or a dedication
 _HOPELESS = -6.0
 _UNWEIGHED = -4.0  # prose, where nothing else is said for a stretch
 _KNOWN = 200.0
+_AT_DATE = 1.2  # the price of a cut at the end of a date
 _SEALED = 4.0
+_BARE_NAME = 3.0
+_TEXTS = frozenset({"verse", "prose", "chinese", "heading", "signature"})
 _COPIED = 40.0  # what it weighs that a stretch is just what is copied of a source
 _COPIED_KINDS = frozenset({"verse", "prose", "chinese"})
 _PARTICLES = frozenset("にニをヲのノ")  # 静葭之図ニ倣フ is no title
@@ -66,9 +69,9 @@ def divisions_of(
         undivided: first and last signs of words that are settled: no passages meet in them.
     """
     plain = text.normal.text
-    prices = _prices(text, known, undivided)
-    places = sorted(prices)
     weigher = _Weigher(text, known, copied)
+    prices = _prices(text, weigher.days, known, undivided)
+    places = sorted(prices)
     ways: dict[int, dict[str, list[_Way]]] = {0: {START: [_Way(0.0, ())]}}
     for number, first in enumerate(places[:-1]):
         if first not in ways:
@@ -82,10 +85,12 @@ def divisions_of(
 
 
 def _prices(
-    text: Text, known: Sequence[Known], undivided: Collection[tuple[int, int]]
+    text: Text, days: Days, known: Sequence[Known], undivided: Collection[tuple[int, int]]
 ) -> dict[int, float]:
     """Return the price of each cut, without those inside what is known."""
     prices = cuts_of(text)
+    for at in days.edges():
+        prices[at] = min(prices.get(at, _AT_DATE), _AT_DATE)
     origin = text.normal.origin
     for first, last in undivided:
         inside = {at for at in prices if 0 < at < len(origin) and first < origin[at] <= last}
@@ -106,11 +111,22 @@ def _lengthen(
     there = ways.setdefault(stretch.end, {}).setdefault(kind, [])
     for before, kept in ways[first].items():
         step = order_cost(before, kind, where) + price
-        there += [
-            _Way(way.weight + stretch.weight - step, (*way.stretches, stretch)) for way in kept
-        ]
+        for way in kept:
+            weight = way.weight + stretch.weight - step - _after_bare_name(way.stretches, stretch)
+            there.append(_Way(weight, (*way.stretches, stretch)))
     there.sort(key=lambda way: -way.weight)
     del there[_KEPT:]
+
+
+def _after_bare_name(before: Sequence[Stretch], stretch: Stretch) -> float:
+    """Return what speaks against a signing after a bare name by which no text stands.
+
+    A poet's or a writer's bare name stands beside the words; elsewhere it begins a signing.
+    """
+    if stretch.kind != "signature" or not before or before[-1].kind != "signature":
+        return 0.0
+    beside_text = len(before) > 1 and before[-2].kind in _TEXTS
+    return 0.0 if before[-1].role or beside_text else _BARE_NAME
 
 
 def _ranked(arrived: dict[str, list[_Way]], plain: str) -> tuple[Division, ...]:
@@ -170,7 +186,7 @@ class _Weigher:
         self._text = text
         self._copied = copied
         self._known = known
-        self._days = Days(text.normal.text)
+        self.days = Days(text.normal.text)
         self._signings = Signings(text)
 
     def stretches(self, first: int, end: int) -> Iterator[Stretch]:
@@ -212,7 +228,7 @@ class _Weigher:
         weight, reason = chinese_weight(plain, inner.breaks)
         if weight:
             yield Stretch(first, end, "chinese", weight, None, (reason,))
-        if weight := self._days.weight(first, end):
+        if weight := self.days.weight(first, end):
             yield Stretch(first, end, "date", weight, None, ("a date",))
 
     def _framed(self, plain: str, first: int, end: int) -> Iterator[Stretch]:
@@ -222,5 +238,7 @@ class _Weigher:
             yield Stretch(first, end, "dedication", weight, None, ("for whom it was made",))
         goes_on = self._text.normal.text[end : end + 1] in _PARTICLES
         weight = framed_weight("heading", plain, first=True, last=first > 0)
+        if not weight and not first and end in self._text.breaks:
+            weight = topic_weight(plain)
         if weight and not (goes_on and not KANA.search(plain[-1:])):
             yield Stretch(first, end, "heading", weight, None, ("a heading",))

@@ -21,10 +21,25 @@ _GRAMMAR = frozenset("不無有在如而者所可欲何未莫乎哉兮亦則非�
 _GRAMMAR_SIGN, _GRAMMAR_MOST = 0.7, 2.8
 _COMPOUND_SIGN = 0.35
 _COMPOUNDS_ALONE = 3.0
+_UNKNOWN_LINE = 1.5
 _WORN = 0.7
 _LEAST = 3
 _LIKE_A_SIGNING = 3.5
-_FORMULAS = ("行年", "住", "謹", "入道", "氏需", "氏好", "之需", "応需", "衛門", "兵衛", "門人")
+_FORMULAS = (
+    "行年",
+    "住",
+    "謹",
+    "入道",
+    "氏需",
+    "氏好",
+    "君需",
+    "君好",
+    "之需",
+    "応需",
+    "衛門",
+    "兵衛",
+    "門人",
+)
 _LONGEST = 56
 
 
@@ -41,12 +56,29 @@ def chinese_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
     legible = plain.replace("□", "")
     if not _LEAST <= len(plain) <= _LONGEST or not is_kanji_only(legible):
         return 0.0, ""
-    weight = sum(map(_of_sign, legible)) + _of_lines(plain, breaks)
+    weight = _of_known_lines(plain) or _of_signs(plain) + _of_lines(plain, breaks)
     weight += min(_GRAMMAR_MOST, _GRAMMAR_SIGN * sum(sign in _GRAMMAR for sign in plain))
     compounded = _in_compounds(plain)
     weight += _COMPOUND_SIGN * compounded + _COMPOUNDS_ALONE * (compounded == len(plain))
     weight -= _WORN * (len(plain) - len(legible)) + _LIKE_A_SIGNING * _formulas_in(plain, breaks)
     return weight, "kanji alone, in lines of Chinese"
+
+
+def _of_signs(plain: str) -> float:
+    return sum(_of_sign(sign) for sign in plain if sign != "□")
+
+
+def _of_known_lines(plain: str) -> float:
+    """Return what the signs of a poem weigh some of whose lines are known; 0 where none is."""
+    for line in (5, 7) if len(plain) in _POEMS else ():
+        if len(plain) % line == 0:
+            lines = [plain[at : at + line] for at in range(0, len(plain), line)]
+            known = [each for each in lines if is_known_saying(each)]
+            if known:
+                others = [each for each in lines if each not in known]
+                weight = _SAYING + _SAYING_SIGN * line * len(known)
+                return weight + sum(map(_of_signs, others)) - _UNKNOWN_LINE * len(others)
+    return 0.0
 
 
 def _of_sign(sign: str) -> float:

@@ -34,6 +34,9 @@ _SURE_SIGN = 1.25  # the price of a division, a sign, up to which no other kind 
 _SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age"})
 _CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures lack
 _LONE_SIGN = 3.0
+_BEGINS_WITH_VERB = 3.0
+_NEW_COLUMN = 2.0
+_BARE = _MAKERS | {"age"}
 _WORD = 4.0  # two signs that are a word of the dictionary
 _KANA = re.compile("[ぁ-ヺー]")
 
@@ -74,19 +77,34 @@ class Signings:
         weight -= _NO_NAME * (not ranked and _names_nobody(best.pieces))
         weight -= _TWO_PERSONS * (not ranked and _has_rank_inside(plain))
         weight -= _LONE_SIGN * (len(plain) == 1)
+        weight -= _BEGINS_WITH_VERB * (best.pieces[0].kind == "verb" and len(best.pieces) > 1)
+        weight -= _NEW_COLUMN * self._begins_anew(first, end, best.pieces)
         if len(plain) == 2 and stem == end and _is_word(plain):
             weight -= _WORD
         foreign = _has_foreign_part(self.text, self._whole, (first, end), best.pieces)
         return weight - _OWN_COLUMN * foreign, role
 
+    def _begins_anew(self, first: int, end: int, pieces: Sequence[Piece]) -> bool:
+        """Whether a bare name begun inside a column ends with it, and a whole signing follows."""
+        if not first or first in self._whole.breaks:
+            return False
+        for at in self._whole.breaks:
+            if first < at < end:
+                head = {piece.kind for piece in pieces if piece.last < at}
+                tail = {piece.kind for piece in pieces if piece.first >= at}
+                whole = all(piece.last < at or piece.first >= at for piece in pieces)
+                if whole and head <= _BARE and "surname" in tail and tail & _MAKERS:
+                    return True
+        return False
+
     def _stem(self, first: int, end: int, word: str) -> tuple[int, bool]:
-        """Return where a closing word or a rank begins, and whether a rank does."""
-        stem = end
-        if word and not _is_verb(word):
-            stem = first + self.text[first:end].rindex(word)
+        """Return where a closing word begins that the tables lack, and whether a rank is closed."""
+        text = self.text
+        verb = first + text[first:end].rindex(word) if word else end
+        stem = end if not word or _is_verb(word) else verb
         for rank in ranks():
-            if stem - len(rank) > first and self.text.endswith(rank, first, stem):
-                return stem - len(rank), True
+            if verb - len(rank) > first and text.endswith(rank, first, verb):
+                return stem, True
         return stem, False
 
 

@@ -7,12 +7,15 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import TableError
+from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.words import Kind, words_from
 
 _PLACES = ("first", "last", "any")
 _ORDERS = ("straight", "turned", "between")
 _SUBJECT = 5.0  # log odds that a subject of fittings that stands before a text is its heading
 _HEADING_SIGN = 0.6
+_LONGEST_TOPIC = 6
+_TOPIC, _TOPIC_SIGN = 2.0, 0.6
 _LONGEST = 12
 
 
@@ -105,3 +108,18 @@ def _frames() -> tuple[Frame, ...]:
             raise TableError("a cell is no number", place, "give numbers") from None
         found.append(frame)
     return tuple(found)
+
+
+def topic_weight(text: str) -> float:
+    """Return the log odds that a first column of a few kanji is the topic of what follows.
+
+    >>> topic_weight("早春") > 3, topic_weight("綾国")
+    (True, 0.0)
+    """
+    if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text):
+        return 0.0
+    from inscribe.reading.mecab import unidic_words
+
+    words = unidic_words(text)
+    usual = all(word.known and "固有名詞" not in word.part_of_speech for word in words)
+    return _TOPIC + _TOPIC_SIGN * len(text) if usual and len(words) < len(text) else 0.0
