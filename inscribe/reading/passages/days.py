@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from itertools import pairwise
+from typing import TYPE_CHECKING
 
 from inscribe.dates import find
 from inscribe.reading.words import MARK
+
+if TYPE_CHECKING:
+    from inscribe.dates import DateReading
 
 _SIGN = 2.4  # of a date; a little more than a signature gets for its own
 _WORN_SIGN = 2.2
@@ -21,10 +26,10 @@ _ERA_SIGNS = 2  # signs of a worn era that are no numbers
 class Days:
     """The stretches of one text as dates."""
 
-    def __init__(self, text: str) -> None:
-        """Find the dates of a normalised text."""
+    def __init__(self, text: str, faces: Iterable[int] = ()) -> None:
+        """Find the dates of a normalised text, none of which runs over the end of a face."""
         self.text = text
-        found = [d for d in find(text, weak=True) if d.age is None] if _may_hold(text) else []
+        found = [d for d in _dates(text, faces) if d.age is None] if _may_hold(text) else []
         self._spans = [(date.first, date.last + 1) for date in found]
         self._sure = {
             (d.first, d.last + 1): d.year is not None or not _UNITS.isdisjoint(d.text)
@@ -59,6 +64,12 @@ class Days:
     def begins(self, at: int) -> bool:
         """Whether a date begins at an offset."""
         return any(first == at for first, _ in self._spans)
+
+
+def _dates(text: str, faces: Iterable[int]) -> Iterator[DateReading]:
+    for first, end in pairwise((0, *sorted(faces), len(text))):
+        for date in find(text[first:end], weak=True):
+            yield date._replace(first=date.first + first, last=date.last + first)
 
 
 def _may_hold(text: str) -> bool:

@@ -186,7 +186,7 @@ class _Weigher:
         self._text = text
         self._copied = copied
         self._known = known
-        self.days = Days(text.normal.text)
+        self.days = Days(text.normal.text, text.faces)
         self._signings = Signings(text)
 
     def stretches(self, first: int, end: int) -> Iterator[Stretch]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from inscribe import tables
@@ -48,7 +48,7 @@ class Signings:
         """Find what the text could be made of."""
         self.text = text.normal.text
         self._whole = text
-        dated = [piece for piece, _ in dated_pieces(self.text)]
+        dated = list(_dated_by_face(text))
         self._stretches = Stretches(self.text, text.breaks, dated, text.cuts)
 
     def weight(self, first: int, end: int) -> tuple[float, Role | None]:
@@ -106,6 +106,14 @@ class Signings:
             if verb - len(rank) > first and text.endswith(rank, first, verb):
                 return stem, True
         return stem, False
+
+
+def _dated_by_face(text: Text) -> Iterator[Piece]:
+    """Yield the dates and ages of a text; none runs over the end of a face."""
+    plain = text.normal.text
+    for first, end in pairwise((0, *sorted(text.faces), len(plain))):
+        for piece, _ in dated_pieces(plain[first:end]):
+            yield piece._replace(first=piece.first + first, last=piece.last + first)
 
 
 def _has_foreign_part(
