@@ -25,7 +25,8 @@ if TYPE_CHECKING:
 
 __all__ = ["Wishes", "interpreted", "interpreted_columns"]
 
-_NEAR = 0.2  # the chance of another division from which on it is a doubt
+# The chance of another division from which on it is a doubt; lower where a surname is in no list.
+_NEAR, _NEAR_A_RARE_NAME = 0.2, 0.1
 
 
 def interpreted_columns(columns: list[str], wishes: Wishes) -> Interpretation:
@@ -104,11 +105,24 @@ def _divided(text: Text, wishes: Wishes) -> Interpretation:
     else:
         found = joined(text, passages, [read for _, read in made])
     doubts = [*misfits]
-    if others and others[0].chance >= _NEAR:
+    near = _NEAR_A_RARE_NAME if _names_no_known_family(passages) else _NEAR
+    if others and others[0].chance >= near:
         origin = text.normal.origin
         spans = [(origin[s.first], origin[s.end - 1], s.kind) for s in others[0].stretches]
         doubts += divided_otherwise(passages, spans, others[0].chance)
     return found._replace(doubts=(*found.doubts, *doubts))
+
+
+def _names_no_known_family(passages: Sequence[Passage]) -> bool:
+    """Whether a signature has a surname that no list has, so that it may be something else."""
+    from inscribe.reading.names import surnames
+
+    return any(
+        token.part_of_speech == "surname" and not surnames(token.normalised)
+        for passage in passages
+        if passage.kind == "signature"
+        for token in passage.proposals[0].tokens
+    )
 
 
 def _passage(

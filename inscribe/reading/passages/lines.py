@@ -11,12 +11,12 @@ from inscribe.reading.words import MARK
 _SAYING = 5.0
 _SAYING_SIGN = 2.2
 _SHORT_SAYING = {1: 1.0, 2: 4.0, 3: 8.0}
-_COMMON_SIGN, _RARE_SIGN = 0.75, -0.4
+_COMMON_SIGN, _RARE_SIGN = 0.7, -0.8
 _COMMON = 2500  # signs that are commonest in print
 _POEMS = {10: 3.0, 14: 3.0, 20: 4.0, 28: 4.0, 40: 3.0, 56: 3.0}  # five or seven signs a line
-_LINES = {4: -2.0, 5: -1.5, 7: -1.2, 8: -1.2, 12: -1.5, 16: -1.0}
+_LINES = {4: -3.0, 5: -2.0, 7: -1.5, 8: -1.2, 12: -1.5, 16: -1.0}
 _NO_LINES = -6.0
-_IN_COLUMNS = 1.5
+_IN_COLUMNS, _OUT_OF_COLUMNS = 1.5, 1.5  # columns that end where lines end, or nowhere there
 _GRAMMAR = frozenset("不無有在如而者所可欲何未莫乎哉兮亦則非勿自是以於")
 _GRAMMAR_SIGN, _GRAMMAR_MOST = 0.7, 2.8
 _COMPOUND_SIGN = 0.35
@@ -26,19 +26,8 @@ _WORN = 0.7
 _LEAST = 3
 _LIKE_A_SIGNING = 3.5
 _FORMULAS = (
-    "行年",
-    "住",
-    "謹",
-    "入道",
-    "氏需",
-    "氏好",
-    "君需",
-    "君好",
-    "之需",
-    "応需",
-    "衛門",
-    "兵衛",
-    "門人",
+    *("行年", "住", "謹", "入道", "衛門", "応需"),
+    *("氏需", "氏好", "君需", "君好", "之需"),
 )
 _LONGEST = 56
 
@@ -101,7 +90,9 @@ def _of_lines(plain: str, breaks: frozenset[int]) -> float:
     if weight := _POEMS.get(len(plain)):
         line = 7 if len(plain) % 7 == 0 else 5
         at_lines = breaks and all(at % line == 0 for at in breaks)
-        return weight + _IN_COLUMNS * bool(at_lines)
+        if at_lines or not breaks:
+            return weight + _IN_COLUMNS * bool(at_lines)
+        return weight - _OUT_OF_COLUMNS * all(at % line for at in breaks)
     weight = _LINES.get(len(plain), _NO_LINES)
     if len(plain) in (8, 16) and breaks and all(at % 2 == 0 for at in breaks):
         weight += _IN_COLUMNS

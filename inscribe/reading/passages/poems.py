@@ -11,6 +11,7 @@ from inscribe.reading.words import MARK
 
 _WHOLE = {"tanka": 9.0, "haiku": 4.0, "sedōka": 3.0}  # log odds that a kept metre is no chance
 _PART = 1.5
+_HARDLY_KEPT = 10_000
 _METRE_UNIT = 900.0  # of the cost of a metre that is kept badly
 _IN_COLUMNS = 2.0  # columns end where phrases end
 _BROKEN_OFF = 2.5  # two phrases before a gap, or after it
@@ -25,6 +26,7 @@ _PRECEPT = re.compile(
 _SURE_PRECEPT = re.compile("(?:[べへヘベ][しシ]|か[らラ][ずす]|カラ[スズ]|なかれ|勿れ|とす|トス)$")
 _ENDS_LIKE_PROSE, _ENDS_LIKE_A_PRECEPT = 0.7, 3.0
 _NEARLY_HAIKU, _NEARLY = range(15, 20), 1.5
+_NEARLY_TANKA, _LONG_ENOUGH = range(29, 34), 0.6
 _LEAST_KANA = 2
 _SIGNS = range(7, 49)
 _KATAKANA = re.compile("[ァ-ヺ]")
@@ -51,6 +53,8 @@ def poem_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
         morae = sum(word.morae for word in reading.words)
         if morae in _NEARLY_HAIKU and _CUTTING.search(text):
             return language + _NEARLY, "a cutting word ends it"
+        if morae in _NEARLY_TANKA:
+            return language + _LONG_ENOUGH, "about as long as a tanka"
         return 0.0, ""
     return language + _metre_weight(text, reading, breaks), f"keeps the metre of a {_name(reading)}"
 
@@ -74,6 +78,8 @@ def _metre_weight(text: str, reading: VerseReading, breaks: frozenset[int]) -> f
         position += word.length
     if breaks and breaks <= ends:
         weight += _IN_COLUMNS
+    if metre.name == "tanka" and cost <= _HARDLY_KEPT:
+        weight = max(weight, _LONG_ENOUGH)
     if metre.name == "haiku":
         weight += _CUTTING_WORD * bool(_CUTTING.search(text))
         weight += _CUT_AFTER * bool(_CUT_EARLY.search(text))

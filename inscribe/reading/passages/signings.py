@@ -33,6 +33,7 @@ _LONGEST = 90
 _SURE_SIGN = 1.25  # the price of a division, a sign, up to which no other kind is thought of
 _SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age"})
 _CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures lack
+_FULL_NAME = 1.2  # a writer gives his pen name alone more often than not
 _LONE_SIGN = 3.0
 _BEGINS_WITH_VERB = 3.0
 _NEW_COLUMN = 2.0
@@ -74,6 +75,7 @@ class Signings:
         if word:
             weight += _CLOSED + _CLOSED_WITH_OBJECT * plain.endswith("之")
         weight -= _TWO_PERSONS * _names_two_persons(best.pieces, role)
+        weight -= _FULL_NAME * (role == "wrote" and any(p.kind == "surname" for p in best.pieces))
         weight -= _NO_NAME * (not ranked and _names_nobody(best.pieces))
         weight -= _TWO_PERSONS * (not ranked and _has_rank_inside(plain))
         weight -= _LONE_SIGN * (len(plain) == 1)

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.errors import TableError
+from inscribe.reading.passages.order import closing_words
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.words import Kind, words_from
 
@@ -57,6 +58,8 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         and frame.fits(text)
         and (frame.place == "any" or (first if frame.place == "first" else last))
     ]
+    if kind == "dedication" and text.removesuffix("之").endswith(tuple(closing_words())):
+        worth = []  # 為某君某刻 is the carver's
     if kind == "heading" and worth and _begins_formula(text):
         worth = []
     if kind == "heading" and len(text) > 2 and is_subject(text):
