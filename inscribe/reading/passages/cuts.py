@@ -18,6 +18,7 @@ _AFTER_FORMULA = 1.2
 _AFTER_TITLE = 1.6
 _AFTER_SAYING = 1.0
 _AFTER_KANA = 2.0
+_AFTER_SENTENCE = 2.0
 _AFTER_LINES = 2.4
 _IN_NAMES = 2.8
 _INSIDE = 3.6
@@ -25,6 +26,7 @@ _NAMES = range(2, 8)  # signs of a bare name, after which another may follow
 _TAIL_OF_POEM = 7  # kanji with which a poem may end
 _LINES = (4, 5, 7)
 _MOST_LINES = 8
+_SENTENCE_END = re.compile("かな|哉|けり|鳬|[へべ]し|から[すず]|なり|也|ら[むん]|かも|なし")
 _TO_KANJI = re.compile("[ぁ-ヺー々ゝゞ](?=[^ぁ-ヺー々ゝゞ])")
 # What a passage costs that runs over the end of a column or a face, by kind.
 OVER_COLUMN = {"date": 0.3, "dedication": 0.3, "heading": 0.8}
@@ -62,6 +64,8 @@ def cuts_of(text: Text) -> dict[int, float]:
         cuts.note(at, _AFTER_FORMULA, firm=True)
     for at in [*ends_of_titles(plain, sorted(cuts.firm))]:
         cuts.note(at, _AFTER_TITLE, firm=True)
+    for found in _SENTENCE_END.finditer(plain):
+        cuts.note(found.end(), _AFTER_SENTENCE)
     _note_ends_of_japanese(plain, cuts)
     for start in sorted(cuts.firm):
         for length in known_lengths(plain, start):

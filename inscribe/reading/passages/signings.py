@@ -192,10 +192,23 @@ def _names_two_persons(pieces: Sequence[Piece], role: Role | None) -> bool:
             if again:
                 return True
             done = True
+    if _has_two_full_names(pieces):
+        return True
     makers = [piece for piece in pieces if piece.kind in _NAMES]
     if any(piece.word is not None and piece.word.family == POET for piece in makers[:-1]):
         return True
     return role in ("wrote", "composed") and sum(p.kind in _MAKERS for p in pieces) > 1
+
+
+def _has_two_full_names(pieces: Sequence[Piece]) -> bool:
+    """Whether two families with a name each are named, neither a patron, model or master."""
+    full = 0
+    for at, (piece, after) in enumerate(pairwise(pieces)):
+        if piece.kind in ("opener", "relation", "closer", "honorific", "school", "joiner"):
+            return False
+        following = pieces[at + 2].kind if at + 2 < len(pieces) else ""
+        full += piece.kind == "surname" and after.kind in _MAKERS and following != "honorific"
+    return full > 1
 
 
 def _has_rank_inside(plain: str) -> bool:
