@@ -105,7 +105,9 @@ def _short(plain: str) -> AtOnce | None:
         return AtOnce("signature")
     from inscribe.dates import find
 
-    return None if find(plain) or not is_kanji_only(plain) else AtOnce("chinese")
+    if find(plain) or not is_kanji_only(plain.replace("□", "")):
+        return None
+    return AtOnce("prose" if "□" in plain else "chinese")
 
 
 def is_title(plain: str) -> bool:
