@@ -52,6 +52,7 @@ ORDER = [
     "reading.names",
     "reading.signatures",
     "reading.suspicious",
+    "reading.passages",
     "reading.inscription",
     "reading",
     "record",

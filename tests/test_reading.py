@@ -103,10 +103,10 @@ def test_a_gap_leaves_the_metre_open() -> None:
     assert any("gap" in doubt.why for doubt in found.doubts)
 
 
-def test_a_monogram_after_a_poem_has_no_reading() -> None:
+def test_a_monogram_after_a_poem_is_written_as_catalogues_do() -> None:
     found = reading.read_text(SPRING + "（花押）")
     assert found.register == "verse"
-    assert found.proposals[0].romaji == best(SPRING)
+    assert found.proposals[0].romaji == f"{best(SPRING)} (kaō)"
     assert found.text.endswith("（花押）")
 
 
@@ -130,7 +130,11 @@ def test_the_register_can_be_chosen() -> None:
 
 
 def test_chinese_without_marks_is_doubted_and_with_marks_reordered() -> None:
-    assert any("return marks" in d.why for d in reading.read_text("欲窮千里目更上一層楼").doubts)
+    lines = reading.read_text("鶴巣松影冷魚躍水声寒")
+    assert any("return marks" in doubt.why for doubt in lines.doubts)
+    known = reading.read_text("欲窮千里目更上一層楼")
+    assert not any("return marks" in doubt.why for doubt in known.doubts)
+    assert known.proposals[0].romaji.startswith("senri no me o kiwamen to hosshite")
     marked = reading.read_text("登㆑山", "prose").proposals[0]
     assert "".join(token.normalised for token in marked.tokens) == "山登"
 

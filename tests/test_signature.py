@@ -32,7 +32,7 @@ def best(text: str) -> str:
 
 
 def letters(text: str) -> str:
-    plain = unicodedata.normalize("NFD", text.lower())
+    plain = unicodedata.normalize("NFD", text.lower().replace("(kaō)", ""))
     return "".join(c for c in plain if ("a" <= c <= "z") or c == "…")
 
 
@@ -97,12 +97,12 @@ def test_parts_and_words_are_given_as_carved() -> None:
     assert (name.surface, name.normalised) == ("綾國", "綾国")
 
 
-def test_a_kao_has_no_reading_and_a_seal_has_ranked_ones() -> None:
+def test_a_kao_is_named_and_a_seal_has_ranked_readings() -> None:
     parts = read("綾郷（花押）（印「静葭」）").parts
-    assert (parts["kao"].text, parts["kao"].romaji) == ("（花押）", "")
+    assert (parts["kao"].text, parts["kao"].romaji) == ("（花押）", "(kaō)")
     assert (parts["seal"].text, parts["seal"].romaji) == ("静葭", "Seika")
     assert parts["seal"].alternatives == ("Shizuka",)
-    assert best("綾郷（花押）") == "Ayasato"
+    assert best("綾郷（花押）") == "Ayasato (kaō)"
 
 
 def test_unreadable_signs_stay_in_their_place() -> None:

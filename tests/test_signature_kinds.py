@@ -31,10 +31,10 @@ from inscribe.reading.names.ranking import readings
         ("戯静葭作", "tawamure ni Seika saku"),
         ("倣古圖", "kozu ni narau"),
         ("倣古圖萩汀", "kozu ni naraite Shūtei"),
-        ("紋萩乗／綾美（花押）", "mon Haginori Ayayoshi"),
+        ("紋萩乗／綾美（花押）", "mon Haginori Ayayoshi (kaō)"),
         ("あやさと作", "Ayasato saku"),
         ("武州住あやさと造之", "Bushū jū Ayasato kore o tsukuru"),
-        ("はぎつぐ（花押）", "Hagitsugu"),
+        ("はぎつぐ（花押）", "Hagitsugu (kaō)"),
     ],
 )
 def test_kinds_of_signatures(text: str, romaji: str) -> None:

@@ -72,6 +72,8 @@ class _Examination:
                 inscription.register,
                 inscription.overrides,
                 between=self.record.between,
+                passages=inscription.passages,
+                source=inscription.source.text if inscription.source else "",
             )
             for field in ("place", "hand", "execution"):
                 where = ("inscription", number, field)

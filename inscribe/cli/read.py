@@ -23,12 +23,20 @@ from inscribe.cli.common import (
     terminal_bytes,
     write_result,
 )
-from inscribe.cli.overriding import merged, override_option, overrides_of, refuse_beyond
+from inscribe.cli.overriding import (
+    merged,
+    override_option,
+    overrides_of,
+    passage_option,
+    passages_of,
+    refuse_beyond,
+)
 from inscribe.errors import InputError, InscribeError, NotationError, Place
 
 if TYPE_CHECKING:
     from inscribe.cli.lines import Tally
     from inscribe.reading import Choice, Interpretation
+    from inscribe.reading.passages import SettledPassage
     from inscribe.reading.words import Override
 
 
@@ -38,6 +46,7 @@ if TYPE_CHECKING:
         "inscribe read examples/DEMO-001.toml",
         "inscribe read --text 於東都應需造之",
         "inscribe read --text 嶺曉作 --override 1-2=name:みねあき",
+        "inscribe read --text 春の夜露岳書 --passage 4-6=signature:wrote",
         "inscribe read --watch records/A-0412.toml",
         "inscribe read --lines --format jsonl < transcriptions.txt",
     )
@@ -48,6 +57,7 @@ if TYPE_CHECKING:
 @click.option("--watch", is_flag=True, help="Read again whenever the file is saved; Ctrl-C stops.")
 @register_option
 @override_option
+@passage_option
 @settled_option
 @click.option(
     "--letters",
@@ -68,6 +78,7 @@ def command(
     watch: bool,
     register: Choice,
     settled: tuple[str, ...],
+    divided: tuple[str, ...],
     records: str | None,
     letters: str,
     second_opinion: bool,
@@ -88,16 +99,17 @@ def command(
         raise InputError("--watch and --lines do not go together", hint="leave one of them out")
     expect_settled_names(records)
     overrides = overrides_of(settled) if settled else ()
-    if lines and overrides:
-        raise InputError(
-            "--override and --lines do not go together", hint="read one text at a time"
-        )
+    passages = passages_of(divided) if divided else ()
+    if lines and (overrides or passages):
+        key = "override" if overrides else "passage"
+        raise InputError(f"--{key} and --lines do not go together", hint="read one text at a time")
     if lines:
         _read_lines(path, literal, register, letters, why, shape, output, force, quiet)
 
     def shown() -> str:
-        found = list(_interpretations(path, literal, register, overrides))
-        refuse_beyond(overrides, found)
+        found = list(_interpretations(path, literal, register, overrides, passages))
+        refuse_beyond("override", overrides, found)
+        refuse_beyond("passage", passages, found)
         if second_opinion:
             from inscribe.reading.inscription import with_second_opinion
 
@@ -127,24 +139,31 @@ def _in_letters(found: Interpretation, letters: str) -> Interpretation:
 
 
 def _interpretations(
-    path: str | None, literal: str | None, register: Choice, overrides: tuple[Override, ...]
+    path: str | None,
+    literal: str | None,
+    register: Choice,
+    overrides: tuple[Override, ...],
+    passages: tuple[SettledPassage, ...],
 ) -> Iterator[Interpretation]:
     from inscribe import reading
 
+    def read(text: str) -> Interpretation:
+        return reading.read_text(text, register, overrides, alternatives=True, passages=passages)
+
     if literal is not None:
-        yield reading.read_text(_some(literal), register, overrides, alternatives=True)
+        yield read(_some(literal))
     elif path == STANDARD_INPUT:
         text = _some(read_transcription(), "standard input")
-        yield reading.read_text(text, register, overrides, alternatives=True)
+        yield read(text)
     elif str(path).endswith(".toml"):
-        yield from _of_record(Path(str(path)), register, overrides)
+        yield from _of_record(Path(str(path)), register, overrides, passages)
     else:
         from inscribe import files
 
         given = files.transcribed(files.read_text(Path(str(path))), str(path))
         text = _some(given.strip("\n"), str(path))
         try:
-            yield reading.read_text(text, register, overrides, alternatives=True)
+            yield read(text)
         except InscribeError as error:
             raise error.in_file(str(path)) from error
 
@@ -157,15 +176,19 @@ def _some(text: str, place: str | None = None) -> str:
 
 
 def _of_record(
-    path: Path, register: Choice, overrides: tuple[Override, ...]
+    path: Path,
+    register: Choice,
+    overrides: tuple[Override, ...],
+    passages: tuple[SettledPassage, ...],
 ) -> Iterator[Interpretation]:
     from inscribe import reading, record
 
     loaded = record.load(path)
-    if overrides and len(loaded.inscriptions) > 1:
-        several = "the record has several inscriptions, and --override does not say which it is for"
+    if (overrides or passages) and len(loaded.inscriptions) > 1:
+        key = "override" if overrides else "passage"
+        several = f"the record has several inscriptions, and --{key} does not say which it is for"
         raise InputError(
-            several, Place(str(path)), "write it into the record: [[inscription.override]]"
+            several, Place(str(path)), f"write it into the record: [[inscription.{key}]]"
         )
     for inscription in loaded.inscriptions:
         chosen = inscription.register if register == "auto" else register
@@ -176,6 +199,8 @@ def _of_record(
                 merged(overrides, inscription.overrides),
                 between=loaded.between,
                 alternatives=True,
+                passages=merged(passages, inscription.passages),
+                source=inscription.source.text if inscription.source else "",
             )
         except NotationError as error:
             raise error.in_file(str(path), None) from error

@@ -6,7 +6,7 @@ A document is plain data, so that it can be kept in the cache as it is.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from inscribe import notation, tables
 from inscribe.errors import InscribeError
@@ -16,7 +16,7 @@ from inscribe.signs import Sign, transcription
 
 if TYPE_CHECKING:
     from inscribe.reading.inscription import Choice
-    from inscribe.reading.words import Interpretation, Override, Token
+    from inscribe.reading.words import Interpretation, Token
     from inscribe.record import Inscription, Record
     from inscribe.signs import Transcription
     from inscribe.sources import SourceText
@@ -82,27 +82,37 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
 
 
 def _read_inscription(each: Inscription, between: tuple[int, int] | None) -> Document:
-    if each.overrides or len(each.text) > _LONGEST_KEPT:
-        return _read(each.transcription, each.register, each.overrides, between)
+    settled = each.overrides or each.passages or each.source
+    if settled or len(each.text) > _LONGEST_KEPT:
+        return _read(each, between)
     return _read_text(each.text, each.notation, each.register, between)
 
 
 @tables.cached(_MOST_KEPT)
 def _read_text(
-    text: str, convention: str, register: Choice, between: tuple[int, int] | None
-) -> Document:
-    return _read(notation.parse(text, convention), register, (), between)
-
-
-def _read(
-    text: Transcription,
+    text: str,
+    convention: Literal["japanese", "leiden"],
     register: Choice,
-    overrides: tuple[Override, ...],
     between: tuple[int, int] | None,
 ) -> Document:
+    from inscribe.record import Inscription
+
+    return _read(Inscription("", text, convention, register=register), between)
+
+
+def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document:
     from inscribe import reading
 
-    read = reading.read(text, register, overrides, between=between, alternatives=False)
+    text = inscription.transcription
+    read = reading.read(
+        text,
+        inscription.register,
+        inscription.overrides,
+        between=between,
+        alternatives=False,
+        passages=inscription.passages,
+        source=inscription.source.text if inscription.source else "",
+    )
     return _document("", "", "", "", text, read)
 
 

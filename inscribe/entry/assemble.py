@@ -27,7 +27,12 @@ def _inscription_entry(
     inscription: Inscription, between: tuple[int, int] | None, library: Library | None
 ) -> InscriptionEntry:
     interpretation = reading.read(
-        inscription.transcription, inscription.register, inscription.overrides, between=between
+        inscription.transcription,
+        inscription.register,
+        inscription.overrides,
+        between=between,
+        passages=inscription.passages,
+        source=inscription.source.text if inscription.source else "",
     )
     collation, problem = _collation(inscription, library)
     return InscriptionEntry(inscription, interpretation, collation, problem)

@@ -42,6 +42,7 @@ if TYPE_CHECKING:
         Maker as Maker,
         Measurements as Measurements,
         Override as Override,
+        Passage as Passage,
         Plate as Plate,
         Reader as Reader,
         Record as Record,
@@ -65,8 +66,8 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Inscription Maker Measurements Override Plate Reader Record "
-                "SignBox SourceText"
+                "ColumnMeasure Inscription Maker Measurements Override Passage Plate Reader "
+                "Record SignBox SourceText"
             ),
             "schema": "record_schema",
             "settled": "settled_names",

@@ -5,11 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inscribe.errors import NotationError
-from inscribe.record.model import Inscription, Maker, Measurements, Override, SourceText
+from inscribe.record.model import Inscription, Maker, Measurements, Override, Passage, SourceText
 from inscribe.record.problems import Problems
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from inscribe.record.locate import KeyPath
+
+Settled = Override | Passage
 
 _SLACK = 0.05  # mm: two figures rounded to a tenth may differ by so much
 
@@ -29,7 +33,7 @@ def inscription(found: Inscription, path: KeyPath, problems: Problems) -> None:
         )
     _column_count(found, len(t.columns), path, problems)
     _sign_numbers(found, path, problems)
-    _overrides(found, path, problems)
+    _spans(found, path, problems)
 
 
 def _column_count(found: Inscription, columns: int, path: KeyPath, problems: Problems) -> None:
@@ -82,30 +86,36 @@ def _sign_numbers(found: Inscription, path: KeyPath, problems: Problems) -> None
         boxed.add(box.sign)
 
 
-def _overrides(found: Inscription, path: KeyPath, problems: Problems) -> None:
+def _spans(found: Inscription, path: KeyPath, problems: Problems) -> None:
+    """Note overrides, and passages, of signs that are not there, or of the same sign twice."""
+    settled: dict[str, Sequence[Settled]] = {
+        "override": found.overrides,
+        "passage": found.passages,
+    }
     count = len(found.transcription.signs)
-    end = -1
-    for index, override in sorted(enumerate(found.overrides), key=lambda pair: pair[1].first):
-        here = (*path, "override", index)
-        if override.last >= count:
-            message = f"there is no sign {override.last + 1}"
-            problems.add((*here, "signs"), message, f"the text has {count}")
-        elif override.first <= end:
-            problems.add((*here, "signs"), "two overrides cover the same sign", "keep one")
-        elif override.of:
-            _override_text(found, override, here, problems)
-        end = max(end, override.last)
+    for key, spans in settled.items():
+        end = -1
+        for index, span in sorted(enumerate(spans), key=lambda pair: pair[1].first):
+            here = (*path, key, index)
+            if span.last >= count:
+                message = f"there is no sign {span.last + 1}"
+                problems.add((*here, "signs"), message, f"the text has {count}")
+            elif span.first <= end:
+                problems.add((*here, "signs"), f"two {key}s cover the same sign", "keep one")
+            elif span.of:
+                _text_of_span(found, key, span, here, problems)
+            end = max(end, span.last)
 
 
-def _override_text(
-    found: Inscription, override: Override, path: KeyPath, problems: Problems
+def _text_of_span(
+    found: Inscription, key: str, span: Settled, path: KeyPath, problems: Problems
 ) -> None:
-    signs = found.transcription.signs[override.first : override.last + 1]
+    signs = found.transcription.signs[span.first : span.last + 1]
     text = "".join(sign.text for sign in signs if sign.is_legible)
-    if override.of != text:
-        numbers = f"{override.first + 1} to {override.last + 1}"
+    if span.of != text:
+        numbers = f"{span.first + 1} to {span.last + 1}"
         shown = text if len(text) <= 20 else text[:20] + "…"
-        message = f"the override was made for {override.of}, and signs {numbers} are {shown or '□'}"
+        message = f"the {key} was made for {span.of}, and signs {numbers} are {shown or '□'}"
         problems.add((*path, "of"), message, "it no longer applies: correct its signs or remove it")
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, get_args
 
 from inscribe.record import model
 
@@ -29,6 +29,7 @@ class Field(NamedTuple):
     vocabulary: str = ""  # the words suggested in glossary/catalogue/fittings.tsv
     table: Table | None = None
     attribute: str = ""  # name in the model where it differs
+    defaults: bool = True  # the first of the choices holds where nothing is said
 
     @property
     def name(self) -> str:
@@ -149,6 +150,32 @@ OVERRIDE = Table(
     ),
     model.Override,
 )
+PASSAGE = Table(
+    "passage",
+    "signs that are one passage, whatever the program proposes",
+    (
+        Field("signs", "signs", "the first and last sign, counted from 1", required=True),
+        Field(
+            "kind",
+            "line",
+            "what it is",
+            required=True,
+            choices=get_args(model.Kind),
+            defaults=False,
+        ),
+        Field(
+            "role",
+            "line",
+            "what the person did whom it names",
+            choices=get_args(model.Role),
+            defaults=False,
+        ),
+        Field("of", "line", "the signs' text when the passage was settled"),
+        Field("by", "line", "who says so"),
+        Field("reason", "line", "why"),
+    ),
+    model.Passage,
+)
 INSCRIPTION = Table(
     "inscription",
     "one inscription on the object",
@@ -172,6 +199,7 @@ INSCRIPTION = Table(
         Field("source", "table", SOURCE.about, table=SOURCE),
         Field("reading", "tables", READING.about, table=READING, attribute="readers"),
         Field("override", "tables", OVERRIDE.about, table=OVERRIDE, attribute="overrides"),
+        Field("passage", "tables", PASSAGE.about, table=PASSAGE, attribute="passages"),
     ),
     model.Inscription,
 )

@@ -18,6 +18,8 @@ from inscribe import notation
 from inscribe.signs import Box, Transcription, boxed
 
 Register = Literal["auto", "verse", "signature", "prose"]
+Kind = Literal["verse", "prose", "chinese", "heading", "signature", "date", "dedication", "seal"]
+Role = Literal["composed", "wrote", "carved", "ordered"]
 Notation = Literal["japanese", "leiden"]
 
 
@@ -134,6 +136,21 @@ class Override(NamedTuple):
     reason: str = ""
 
 
+class Passage(NamedTuple):
+    """Signs ``first`` to ``last`` (from 0) are one passage, whatever the engine proposes.
+
+    ``of`` is the text it was settled for, so that one that no longer applies is noticed.
+    """
+
+    first: int
+    last: int
+    kind: Kind
+    role: Role | None = None
+    of: str = ""
+    by: str = ""
+    reason: str = ""
+
+
 @dataclass(frozen=True)
 class Inscription:
     """One inscription on the object."""
@@ -150,6 +167,7 @@ class Inscription:
     source: SourceText | None = None
     readers: tuple[Reader, ...] = ()
     overrides: tuple[Override, ...] = ()
+    passages: tuple[Passage, ...] = ()
     translation: str = ""
     remarks: str = ""
 

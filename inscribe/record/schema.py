@@ -86,7 +86,8 @@ def _sign() -> Schema:
 
 def _text(field: Field) -> Schema:
     if field.choices:
-        return {"enum": list(field.choices), "default": field.choices[0]}
+        default = {"default": field.choices[0]} if field.defaults else {}
+        return {"enum": list(field.choices), **default}
     schema: Schema = {"$ref": f"#/$defs/{field.holds}"}
     if field.required:
         schema["pattern"] = "\\S"

@@ -66,13 +66,17 @@ def _held(field: Field, value: Any) -> str | None:
     if isinstance(value, SourceText) and value.file and field.key == "text":
         return None
     held = getattr(value, field.name)
-    if held is None or held == "" or (field.choices and held == field.choices[0]):
+    if held is None or held == "" or _is_default(field, held):
         return None
     if isinstance(held, str):
         return _quoted(held)
     if isinstance(held, date):
         return held.isoformat()
     return str(held + 1 if field.holds == "sign" else held)
+
+
+def _is_default(field: Field, held: Any) -> bool:
+    return bool(field.choices) and field.defaults and bool(held == field.choices[0])
 
 
 def _quoted(text: str) -> str:

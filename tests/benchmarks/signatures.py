@@ -40,7 +40,7 @@ class Signature:
 
 def letters(text: str) -> str:
     """Return the letters of a romanised text, without macrons, spaces or capitals."""
-    plain = unicodedata.normalize("NFD", text.lower())
+    plain = unicodedata.normalize("NFD", text.lower().replace("(kaō)", ""))
     return "".join(c for c in plain if "a" <= c <= "z")
 
 

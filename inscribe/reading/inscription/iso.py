@@ -29,6 +29,14 @@ def iso_reading(found: Interpretation) -> Interpretation:
     return found._replace(
         proposals=tuple(_proposal(each) for each in found.proposals),
         signature=None if parts is None else {key: _part(part) for key, part in parts.items()},
+        passages=tuple(
+            passage._replace(
+                proposals=tuple(_proposal(each) for each in passage.proposals),
+                signature=passage.signature
+                and {key: _part(part) for key, part in passage.signature.items()},
+            )
+            for passage in found.passages
+        ),
     )
 
 

@@ -17,7 +17,9 @@ from inscribe.reading.words import Doubt, Interpretation, Part, Proposal, Regist
 
 if TYPE_CHECKING:
     from inscribe.forms import NormalText
-    from inscribe.reading.words import Override
+    from inscribe.reading.inscription.readers import Wishes
+    from inscribe.reading.passages import SettledPassage
+    from inscribe.reading.words import Override, Passage
     from inscribe.signs import Transcription
 
 __all__ = [
@@ -51,8 +53,10 @@ def read(
     *,
     between: tuple[int, int] | None = None,
     alternatives: bool | None = None,
+    passages: Sequence[SettledPassage] = (),
+    source: str = "",
 ) -> Interpretation:
-    """Return what an inscription says, its readings ranked, its doubts named.
+    """Return what an inscription says, passage by passage, its readings ranked, its doubts named.
 
     Args:
         t: the inscription.
@@ -61,30 +65,28 @@ def read(
         between: western years, both included, that a sexagenary year without an era may mean.
         alternatives: whether to look for other readings of a poem's words; by default only
             where its metre was hard to find. A signature always has them.
+        passages: passages a person has settled (see ``inscribe.record.Passage``).
+        source: the words that are copied, where known; they help to tell where the copy ends.
     """
-    return _read(t, register, overrides, between, alternatives)
+    from inscribe.reading.inscription.readers import Wishes
+
+    return _read(t, Wishes(register, overrides, between, alternatives, passages, source))
 
 
-def _read(
-    t: Transcription,
-    register: Choice,
-    overrides: Sequence[Override],
-    between: tuple[int, int] | None,
-    alternatives: bool | None,
-    spaced: str = "",
-) -> Interpretation:
+def _read(t: Transcription, wishes: Wishes, spaced: str = "") -> Interpretation:
     """Return what an inscription says; ``spaced`` is its literal text if that has spaces."""
     _refuse_endless(len(t.signs))
     from inscribe.forms import normalise
-    from inscribe.reading.inscription.interpretation import Wishes, interpreted
+    from inscribe.reading.inscription.interpretation import interpreted
     from inscribe.reading.words import Text, has_note, shown
 
     normal = normalise(t)
     carved = tuple([shown(sign) for sign in t.signs])
     columns = [t.signs[index].column for index in normal.origin]
     breaks = frozenset(i for i in range(1, len(columns)) if columns[i] != columns[i - 1])
-    wishes = Wishes(register, overrides, between, alternatives)
-    found = interpreted(Text(normal, carved, breaks, cuts=_cuts(t, spaced, normal)), wishes)
+    cuts, faces = _cuts(t, spaced, normal), _faces(t, columns, breaks)
+    text = Text(normal, carved, breaks, cuts=cuts, faces=faces)
+    found = interpreted(text, wishes)
     from inscribe.reading.inscription.doubts import with_doubts_of_signs
 
     found = with_doubts_of_signs(found, t.signs)
@@ -92,7 +94,26 @@ def _read(
         return found
     from inscribe.notation import render
 
-    return found._replace(noted=render(t))
+    return found._replace(noted=render(t), passages=_noted(t, found.passages))
+
+
+def _noted(t: Transcription, passages: Sequence[Passage]) -> tuple[Passage, ...]:
+    """Return passages whose texts have the transcriber's marks of how sure they are."""
+    from inscribe.notation import render
+    from inscribe.signs import transcription
+
+    return tuple(
+        passage._replace(text=render(transcription([[t.signs[passage.first : passage.last + 1]]])))
+        for passage in passages
+    )
+
+
+def _faces(t: Transcription, columns: Sequence[int], breaks: frozenset[int]) -> frozenset[int]:
+    """Return those of the offsets at which columns begin where a face begins too."""
+    if len(t.faces) < 2:
+        return frozenset()
+    first = {face.columns[0].index for face in t.faces[1:]}
+    return frozenset(at for at in breaks if columns[at] in first)
 
 
 def _cuts(t: Transcription, spaced: str, normal: NormalText) -> frozenset[int]:
@@ -121,6 +142,7 @@ def read_text(
     *,
     between: tuple[int, int] | None = None,
     alternatives: bool | None = None,
+    passages: Sequence[SettledPassage] = (),
 ) -> Interpretation:
     """Return what a literal text says; it may use the Japanese transcription conventions.
 
@@ -130,7 +152,10 @@ def read_text(
     Raises:
         NotationError: brackets or marks that cannot be understood.
     """
+    from inscribe.reading.inscription.readers import Wishes
+
     _refuse_endless(len(text) // _MARKS_A_SIGN)
+    wishes = Wishes(register, overrides, between, alternatives, passages)
     if _notation().search(text) and not _is_running_text(text):
         from inscribe.notation import parse
 
@@ -138,17 +163,16 @@ def read_text(
         spaced = (
             text if any(found[1] is None for found in re.finditer(_SPACE, text.strip())) else ""
         )
-        return _read(t, register, overrides, between, alternatives, spaced)
+        return _read(t, wishes, spaced)
     _refuse_endless(len(text))
     if not text.isprintable():
         _refuse_damage(text)
     _refuse_twice_encoded(text)
     if re.search(_MARKS_IN_A_ROW, text):
         _refuse_heaps(text)
-    from inscribe.reading.inscription.interpretation import Wishes, interpreted_columns
+    from inscribe.reading.inscription.interpretation import interpreted_columns
 
     columns = text.split("／") if "／＼" not in text and "／″＼" not in text else [text]
-    wishes = Wishes(register, overrides, between, alternatives)
     return _with_suspicions(interpreted_columns(columns, wishes), columns)
 
 

@@ -20,10 +20,15 @@ if TYPE_CHECKING:
     from inscribe.reading.signatures.pieces import Piece as Piece
     from inscribe.reading.signatures.reader import read_signature as read_signature
     from inscribe.reading.signatures.signed import (
+        is_half_in_kana as is_half_in_kana,
         is_signature as is_signature,
         may_be_signature as may_be_signature,
     )
-    from inscribe.reading.signatures.split import Division as Division, divisions as divisions
+    from inscribe.reading.signatures.split import (
+        Division as Division,
+        Stretches as Stretches,
+        divisions as divisions,
+    )
 else:
     __getattr__ = late.door(
         __name__,
@@ -34,7 +39,7 @@ else:
             "names": "is_kanji",
             "pieces": "Piece",
             "reader": "read_signature",
-            "signed": "is_signature may_be_signature",
-            "split": "Division divisions",
+            "signed": "is_half_in_kana is_signature may_be_signature",
+            "split": "Division Stretches divisions",
         },
     )

@@ -7,11 +7,12 @@ import re
 from typing import NamedTuple
 
 from inscribe import tables
+from inscribe.forms import KAO
 from inscribe.reading import names
 from inscribe.reading.names import choices, mixed_name
 from inscribe.reading.signatures.pieces import Piece
 from inscribe.reading.spelling import hepburn, hiragana
-from inscribe.reading.words import Word
+from inscribe.reading.words import POET, Word
 
 CAPITALISED = frozenset(
     {
@@ -30,6 +31,7 @@ CAPITALISED = frozenset(
 )
 UNREAD_KANA = "□"
 UNREAD_ROMAJI = "…"
+KAO_IN_LETTERS = "(kaō)"
 
 KANA_ONLY = re.compile("[ぁ-ゖァ-ヺー]+")
 # What each further reading of a word costs, and how steeply readings of names fall off.
@@ -80,6 +82,8 @@ def option(kana: str, cost: float = 0.0, reason: str = "", *, capital: bool = Fa
 def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:
     """Return the readings of a word of the glossary; ``kana`` replaces its first reading."""
     capital = word.kind in CAPITALISED
+    if word.family == POET:
+        return (Option(word.kana, _full_name(word.kana), 0.0, word.gloss),)
     found = [option(kana or word.kana, capital=capital)]
     known = {found[0].kana}
     for rank, other in enumerate(word.alternatives, start=1):
@@ -89,6 +93,12 @@ def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:
             known.add(made.kana)
             found.append(made)
     return tuple(found)
+
+
+def _full_name(kana: str) -> str:
+    """Return a whole name in Latin letters: Kakinomoto no Hitomaro."""
+    words = letters(kana).split()
+    return " ".join(word if word == "no" else word.capitalize() for word in words)
 
 
 def piece_options(piece: Piece) -> tuple[Option, ...]:
@@ -109,6 +119,8 @@ def _options_of(piece: Piece) -> tuple[Option, ...]:
     if piece.kind == "unread":
         return (Option(UNREAD_KANA, UNREAD_ROMAJI, reason="unreadable"),)
     if piece.kind == "mark":
+        if piece.text == KAO:
+            return (Option("", KAO_IN_LETTERS, reason="a kao"),)
         return (Option("", "", reason="a mark without a reading"),)
     return _other_options(piece.text)
 

@@ -34,7 +34,7 @@ def is_signature(plain: str) -> bool:
     >>> is_signature("綾国"), is_signature("綾国作"), is_signature("平和")
     (True, True, False)
     """
-    if is_kana_name(plain) or _is_half_in_kana(plain):
+    if is_kana_name(plain) or is_half_in_kana(plain):
         return True
     if not may_be_signature(plain) or not has_legible(_GAP.sub("", plain)):
         return False  # a seal or monogram is something said
@@ -44,7 +44,7 @@ def is_signature(plain: str) -> bool:
     return len(plain) in _SIGNS_OF_A_NAME and likelihood >= _NAME_UNLESS_A_WORD and _no_word(plain)
 
 
-def _is_half_in_kana(plain: str) -> bool:
+def is_half_in_kana(plain: str) -> bool:
     """Whether a text is signed with a name half in kana (とし女, 恒とも)."""
     if not (name := half_in_kana(plain)):
         return False

@@ -63,18 +63,49 @@ def _edges(breaks: Collection[int], cuts: Collection[int]) -> dict[int, float]:
     return {**dict.fromkeys(breaks, _ACROSS_COLUMNS), **dict.fromkeys(cuts, _ACROSS_SPACE)}
 
 
-@tables.cached(_RECENT)  # the register is judged by the division that is then read
+@tables.cached(_RECENT)  # the kind of passage is judged by the division that is then read
 def _divided(
     text: str, breaks: tuple[int, ...], cuts: tuple[int, ...], dated: tuple[Piece, ...]
 ) -> tuple[Division, ...]:
-    edges = _edges(breaks, cuts)
+    nodes, ends = _spread(pieces_of(text, dated), 0, _edges(breaks, cuts))
+    return _cheapest(nodes, ends[len(text)])
+
+
+class Stretches:
+    """The cheapest divisions of all stretches of one text, found together from each first sign."""
+
+    def __init__(
+        self, text: str, breaks: Collection[int], dated: Collection[Piece], cuts: Collection[int]
+    ) -> None:
+        """Find what the text could be made of; the arguments are those of :func:`divisions`."""
+        self._pieces = pieces_of(text, dated)
+        self._edges = _edges(breaks, cuts)
+        self._from: dict[int, tuple[list[_Node], list[dict[str, _Ways]]]] = {}
+
+    def division(self, first: int, end: int) -> Division | None:
+        """Return the cheapest division of a stretch; None where none was found.
+
+        >>> Stretches("綾国作武州住", (), (), ()).division(3, 6).pieces[0].text
+        '武州'
+        """
+        if first not in self._from:
+            self._from[first] = _spread(self._pieces, first, self._edges)
+        nodes, ends = self._from[first]
+        found = _cheapest(nodes, ends[end])
+        return found[0] if found else None
+
+
+def _spread(
+    by_offset: list[list[Piece]], first: int, edges: dict[int, float]
+) -> tuple[list[_Node], list[dict[str, _Ways]]]:
+    """Return the nodes of the search, and the ways to each offset, from ``first`` on."""
     nodes: list[_Node] = [(0.0, None, -1)]
-    ends: list[dict[str, _Ways]] = [{} for _ in range(len(text) + 1)]
-    ends[0]["start"] = ((0.0, 0),)
-    for position, pieces in enumerate(pieces_of(text, dated)):
+    ends: list[dict[str, _Ways]] = [{} for _ in range(len(by_offset) + 1)]
+    ends[first]["start"] = ((0.0, 0),)
+    for position in range(first, len(by_offset)):
         arrived = _within_reach(ends[position])
         ways: dict[str, _Ways] = {}  # by the class of the piece that follows
-        for piece in pieces if arrived else ():
+        for piece in by_offset[position] if arrived else ():
             kind = piece.order_kind
             if kind not in ways:
                 ways[kind] = _two_cheapest(arrived, kind)
@@ -83,9 +114,13 @@ def _divided(
                 price += sum(edges[at] for at in edges if piece.first < at <= piece.last)
             there = ends[piece.last + 1]
             there[kind] = _lengthened(nodes, ways[kind], there.get(kind, ()), piece, price)
+    return nodes, ends
+
+
+def _cheapest(nodes: list[_Node], arrived: dict[str, _Ways]) -> tuple[Division, ...]:
     final = [
         (price + _order(kind, "end"), node)
-        for kind, kept in ends[len(text)].items()
+        for kind, kept in arrived.items()
         for price, node in kept
     ]
     found = [_division(_pieces_to(nodes, node), cost) for cost, node in sorted(final)[:_COMPARED]]

@@ -58,6 +58,7 @@ if TYPE_CHECKING:
         verse_piece as verse_piece,
     )
     from inscribe.reading.words.signature_words import (
+        POET as POET,
         Word as Word,
         lexicon as lexicon,
         order as order,
@@ -68,9 +69,12 @@ if TYPE_CHECKING:
         CANNOT_BE_READ as CANNOT_BE_READ,
         Doubt as Doubt,
         Interpretation as Interpretation,
+        Kind as Kind,
         Part as Part,
+        Passage as Passage,
         Proposal as Proposal,
         Register as Register,
+        Role as Role,
         Token as Token,
         in_order as in_order,
     )
@@ -92,7 +96,10 @@ else:
                 "BEATS Beat OKURIGANA_LEFT_OUT Piece UNREAD_SIGNS VOICING_NOT_MARKED rewritten "
                 "romaji_of unidic_piece unknown_piece unread_piece verse_piece"
             ),
-            "signature_words": "Word lexicon order order_cost words_from",
-            "tokens": "CANNOT_BE_READ Doubt Interpretation Part Proposal Register Token in_order",
+            "signature_words": "POET Word lexicon order order_cost words_from",
+            "tokens": (
+                "CANNOT_BE_READ Doubt Interpretation Kind Part Passage Proposal Register Role "
+                "Token in_order"
+            ),
         },
     )

@@ -30,6 +30,7 @@ class Text(NamedTuple):
     breaks: frozenset[int] = frozenset()
     in_order: bool = True  # the text stands in the order of its signs
     cuts: frozenset[int] = frozenset()  # offsets before which the transcriber left a space
+    faces: frozenset[int] = frozenset()  # those of the breaks at which a face begins
 
 
 def shown(sign: Sign) -> str:

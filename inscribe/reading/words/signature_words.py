@@ -16,6 +16,12 @@ from typing import NamedTuple
 
 from inscribe import tables
 
+# What a formula gives: where, by order of whom, for whom, after which model, out of what.
+FAMILIES = ("place", "patron", "purpose", "model", "means")
+
+POET = "poet"  # the family of the names of poets
+_COST_OF_SHORT_POET, _SURE_POET = 0.6, 3  # 小町 may be a surname
+
 _TABLES = (
     "signature_words",
     "signature_formulas",
@@ -24,6 +30,9 @@ _TABLES = (
     "titles",
     "techniques",
     "subjects",
+    "poets",
+    "poets_ranks",
+    "passage_roles",
 )
 
 # What a lexicon word costs by its length: long words are seldom there by chance.
@@ -63,6 +72,8 @@ def words_from(char: str) -> dict[str, tuple[Word, ...]]:
         *_titles(char),
         *_materials(char),
         *_subjects(char),
+        *_poets(char),
+        *_closing_words(char),
     ):
         found.setdefault(word.text, []).append(word)
     return {text: _distinct(words) for text, words in found.items()}
@@ -144,6 +155,24 @@ def _subjects(char: str) -> Iterator[Word]:
 def _seldom_there(row: tables.Row, kind: str) -> Word:
     text = row["written"]
     return Word(text, kind, row["kana"], gloss=row["gloss"], cost=_cost(text) + 0.3)
+
+
+def _poets(char: str) -> Iterator[Word]:
+    for row in _tables()["poets"].about(char):
+        text = row["written"]
+        cost = _cost(text) + (_COST_OF_SHORT_POET if len(text) < _SURE_POET else 0.0)
+        yield Word(text, "name", row["kana"], gloss=row["gloss"], family=POET, cost=cost)
+
+
+def _closing_words(char: str) -> Iterator[Word]:
+    """Yield the ranks after the names of poets, and the verbs of composing and writing."""
+    for row in _tables()["poets_ranks"].about(char):
+        text = row["written"]
+        yield Word(text, "honorific", row["kana"], gloss=row["gloss"], cost=_cost(text))
+    for row in _tables()["passage_roles"].about(char):
+        text, others = row["written"], tables.listed(row["also"])
+        if row["kana"]:
+            yield Word(text, "verb", row["kana"], "", others, row["gloss"], cost=_cost(text) + 0.5)
 
 
 @tables.cached()

@@ -12,6 +12,8 @@ if TYPE_CHECKING:
     from inscribe.forms import Change
 
 Register = Literal["verse", "signature", "prose"]
+Kind = Literal["verse", "prose", "chinese", "heading", "signature", "date", "dedication", "seal"]
+Role = Literal["composed", "wrote", "carved", "ordered"]
 
 CANNOT_BE_READ = "cannot be read"  # why a worn sign is a doubt
 
@@ -91,6 +93,35 @@ def in_order(doubts: Iterable[Doubt]) -> tuple[Doubt, ...]:
     return tuple(sorted(doubts, key=lambda doubt: (doubt.first, doubt.last)))
 
 
+class Passage(NamedTuple):
+    """A stretch of an inscription that one person or one purpose put there, read as what it is.
+
+    ``first`` and ``last`` are indexes of signs, both included; the passages of an inscription
+    stand in the order of its signs and together hold all of them.
+    """
+
+    kind: Kind
+    first: int
+    last: int
+    text: str  # as carved
+    normalised: str
+    proposals: tuple[Proposal, ...]  # its own readings, best first
+    role: Role | None = None  # what the person did whom it names
+    chance: float = 1.0  # that the inscription is divided so here
+    reasons: tuple[str, ...] = ()  # why it is taken for this kind
+    signature: dict[str, Part] | None = None  # the parts of a signature
+
+    @property
+    def kana(self) -> str:
+        """The best reading in kana, words divided by spaces."""
+        return self.proposals[0].kana
+
+    @property
+    def romaji(self) -> str:
+        """The best reading in Latin letters."""
+        return self.proposals[0].romaji
+
+
 class Interpretation(NamedTuple):
     """Everything ``inscribe read`` has to say about one inscription."""
 
@@ -104,3 +135,4 @@ class Interpretation(NamedTuple):
     changes: tuple[Change, ...] = ()
     doubts: tuple[Doubt, ...] = ()
     noted: str = ""  # as carved, with the transcriber's marks of how sure that is, where it has any
+    passages: tuple[Passage, ...] = ()  # in the order of the signs, together all of them

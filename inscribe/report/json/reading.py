@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from inscribe.forms import Change
-    from inscribe.reading.words import Doubt, Interpretation, Part, Proposal, Token
+    from inscribe.reading.words import Doubt, Interpretation, Part, Passage, Proposal, Token
 
 
 def reading_as_json(interpretation: Interpretation) -> dict[str, Any]:
@@ -27,6 +27,24 @@ def reading_as_json(interpretation: Interpretation) -> dict[str, Any]:
         "doubts": [_doubt(doubt) for doubt in interpretation.doubts],
         "reasons": list(best.reasons),
         "phrases": [list(phrase) for phrase in best.phrases],
+        "passages": [_passage(passage) for passage in interpretation.passages],
+    }
+
+
+def _passage(passage: Passage) -> dict[str, Any]:
+    best, *others = passage.proposals
+    return {
+        "kind": passage.kind,
+        "signs": [passage.first, passage.last],
+        "text": passage.text,
+        "normalised": passage.normalised,
+        "kana": best.kana,
+        "romaji": best.romaji,
+        "role": passage.role,
+        "chance": round(passage.chance, 3),
+        "reasons": [*passage.reasons, *best.reasons],
+        "alternatives": [_alternative(proposal) for proposal in others],
+        "signature": _signature(passage.signature),
     }
 
 

@@ -13,7 +13,7 @@ from typing import Any, get_args
 from inscribe.checking import SEVERITIES
 from inscribe.concordance import How
 from inscribe.dates import Agreement
-from inscribe.reading.words import Register
+from inscribe.reading.words import Kind, Register, Role
 from inscribe.report.json.collation import KINDS
 from inscribe.restoring import EvidenceKind
 
@@ -82,6 +82,21 @@ def _reading() -> Schema:
     part = _object(text=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS)
     token = _object(surface=TEXT, normalised=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS, gloss=TEXT)
     change = _object(sign=SIGN, from_=TEXT, to=TEXT, kind=TEXT, source=TEXT)
+    alternative = _object(romaji=TEXT, kana=TEXT, reason=TEXT)
+    signature = _perhaps({"type": "object", "additionalProperties": part})
+    passage = _object(
+        kind=_one_of(get_args(Kind)),
+        signs=SIGNS,
+        text=TEXT,
+        normalised=TEXT,
+        kana=TEXT,
+        romaji=TEXT,
+        role=_perhaps(_one_of(get_args(Role))),
+        chance=SHARE,
+        reasons=_list(TEXT),
+        alternatives=_list(alternative),
+        signature=signature,
+    )
     return _object(
         text=TEXT,
         normalised=TEXT,
@@ -90,11 +105,12 @@ def _reading() -> Schema:
         romaji=TEXT,
         register=_one_of(get_args(Register)),
         tokens=_list(token),
-        alternatives=_list(_object(romaji=TEXT, kana=TEXT, reason=TEXT)),
-        signature=_perhaps({"type": "object", "additionalProperties": part}),
+        alternatives=_list(alternative),
+        signature=signature,
         dates=_list(_date()),
         changes=_list(change),
         doubts=_list(_object(signs=SIGNS, why=TEXT)),
+        passages=_list(passage),
     )
 
 

@@ -5,7 +5,7 @@ Written without a layout library: it is the first thing seen at the bench and mu
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.errors import harmless
@@ -13,9 +13,10 @@ from inscribe.reading.words import CANNOT_BE_READ
 from inscribe.report import phrased, width
 
 if TYPE_CHECKING:
-    from inscribe.reading.words import Doubt, Interpretation, Proposal, Token
+    from inscribe.reading.words import Doubt, Interpretation, Part, Passage, Proposal, Token
 
 _LABEL = 14
+_IN_KANA = {"verse", "prose", "chinese"}  # passages whose kana are shown too
 _NAMES = {"name", "surname", "art_name"}  # parts of a signature
 
 
@@ -49,17 +50,51 @@ def _lines(interpretation: Interpretation) -> Iterator[str]:
         yield _fact("current forms", interpretation.normalised)
     if interpretation.modern not in (interpretation.normalised, interpretation.text):
         yield _fact("modern", interpretation.modern)
-    yield _fact("kana", phrased(best, "kana"))
-    yield _fact("reading", phrased(best, "romaji"))
-    yield _fact("register", "; ".join((interpretation.register, *best.reasons)))
-    for key, part in (interpretation.signature or {}).items():
-        yield _fact(key, f"{part.text}  {part.romaji}".rstrip())
+    if len(interpretation.passages) > 1:
+        yield from _passages(interpretation.passages)
+        yield _fact("reading", phrased(best, "romaji"))
+        yield _fact("register", interpretation.register)
+    else:
+        yield _fact("kana", phrased(best, "kana"))
+        yield _fact("reading", phrased(best, "romaji"))
+        yield _fact("register", "; ".join((interpretation.register, *_kind(interpretation))))
+        yield from _parts(interpretation.signature)
     for date in interpretation.dates:
         yield _fact("resolved", f"{date.text}  {date.why}")
     for doubt in interpretation.doubts:
         yield _fact("doubt", f"{_where(doubt, best)}: {doubt.why}")
     for proposal in others:
         yield _fact("or", f"{proposal.romaji}  ({'; '.join(proposal.reasons)})")
+
+
+def _kind(interpretation: Interpretation) -> Iterator[str]:
+    """Yield the kind of the one passage where the register does not name it, then the reasons."""
+    for passage in interpretation.passages:
+        if passage.kind != interpretation.register:
+            yield passage.kind
+    yield from interpretation.proposals[0].reasons
+
+
+def _passages(passages: Sequence[Passage]) -> Iterator[str]:
+    """Yield the passages one under the other: what each is, who did what, and how it is read."""
+    for passage in passages:
+        best = passage.proposals[0]
+        did = f"  ({passage.role})" if passage.role else ""
+        yield _fact(passage.kind, f"{passage.text}{did}")
+        if passage.kind in _IN_KANA:
+            yield _fact("  kana", phrased(best, "kana"))
+        if best.romaji:
+            yield _fact("  reading", phrased(best, "romaji"))
+        why = "; ".join(dict.fromkeys((*passage.reasons, *best.reasons)))
+        if why:
+            yield _fact("  why", why)
+        for key, part in (passage.signature or {}).items():
+            yield _fact(f"  {key}", f"{part.text}  {part.romaji}".rstrip())
+
+
+def _parts(parts: Mapping[str, Part] | None) -> Iterator[str]:
+    for key, part in (parts or {}).items():
+        yield _fact(key, f"{part.text}  {part.romaji}".rstrip())
 
 
 def _reasons(interpretation: Interpretation) -> Iterator[str]:

@@ -1,0 +1,117 @@
+"""Texts that are plainly one passage, told without weighing every way to divide them.
+
+Most inscriptions are one signature, or one poem. A poem that keeps its metre to the mora, and a
+signature whose every word is usual, need no second look.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from inscribe.reading.inscription.readers import Wishes, poem
+from inscribe.reading.inscription.register import (
+    has_modern_grammar,
+    is_heading,
+    looks_like_verse,
+)
+from inscribe.reading.names import is_kana_name
+from inscribe.reading.signatures import is_half_in_kana, is_signature
+from inscribe.reading.spelling import KANA, is_kanji_only
+from inscribe.reading.verse import VerseReading
+from inscribe.reading.words import MARK, Doubt, Kind, Text, has_legible
+
+_LONGEST_DIVIDED = 160  # signs; a longer text is prose
+_LONG = 8  # signs of a column in which there is hardly more than one passage
+_SHORT = 3  # signs of a text in kanji that is a name or a word
+_SURE_TITLE = 6.0
+_END_OF_POEM = 2  # kanji with which a poem may end that needs no second look
+
+
+class AtOnce(NamedTuple):
+    """The kind of a text that is one passage, and its reading where it is a poem."""
+
+    kind: Kind
+    verse: VerseReading | None = None
+    doubts: tuple[Doubt, ...] = ()
+
+
+def kind_at_once(text: Text, wishes: Wishes) -> AtOnce | None:
+    """Return the one passage that a text plainly is; None where it must be weighed."""
+    plain = text.normal.text
+    if not has_legible(MARK.sub("", plain)):
+        return AtOnce("signature" if is_signature(plain) else "prose")
+    if len(plain) > _LONGEST_DIVIDED or has_modern_grammar(plain) or "「" in MARK.sub("", plain):
+        return AtOnce("prose")
+    if "（印" in plain or text.cuts:
+        return None
+    if KANA.search(plain):
+        return _poem_at_once(text, wishes)
+    return _kanji_at_once(text)
+
+
+def _poem_at_once(text: Text, wishes: Wishes) -> AtOnce | None:
+    plain = text.normal.text
+    if is_heading(plain):
+        return AtOnce("prose")
+    if is_kana_name(plain) or is_half_in_kana(plain):
+        return AtOnce("signature")
+    if "［" in plain or "（" in plain or text.faces or not looks_like_verse(plain):
+        return AtOnce("prose") if "、" in plain else None
+    reading, _ = poem(text, wishes)
+    metre = reading.metre
+    if metre is None or metre.name not in ("tanka", "haiku"):
+        return AtOnce("prose") if "、" in plain else None
+    if "、" in plain:
+        return AtOnce("verse", reading) if _commas_end_phrases(reading) else AtOnce("prose")
+    kept = tuple(count for count, _ in reading.phrases) == metre.phrases
+    named = is_kanji_only(plain[-_END_OF_POEM - 1 :])
+    if kept or (not text.breaks and not named and metre.name == "tanka"):
+        return AtOnce("verse", reading)
+    return None
+
+
+def _commas_end_phrases(reading: VerseReading) -> bool:
+    """Whether every comma ends a phrase; in prose, where a metre is chance, they fall anywhere."""
+    firsts = {first for _, first in reading.phrases} | {len(reading.words)}
+    commas = (n for n, word in enumerate(reading.words) if word.written == "、")
+    return all(n in firsts or n + 1 in firsts for n in commas)
+
+
+def _kanji_at_once(text: Text) -> AtOnce | None:
+    from inscribe.reading.passages import is_surely_signed, names_one
+
+    plain = text.normal.text
+    if len(plain) <= _SHORT and not text.breaks:
+        return _short(plain)
+    if text.faces:
+        return None
+    if is_surely_signed(text):
+        return AtOnce("signature")
+    alone = not text.breaks and len(plain) <= _LONG and not is_title(plain)
+    return AtOnce("signature") if alone and names_one(text) and is_signature(plain) else None
+
+
+def _short(plain: str) -> AtOnce | None:
+    """Return what a text of up to three kanji is: a saying, a title, a name, else a word."""
+    from inscribe.reading.passages import is_known_saying
+
+    if is_known_saying(plain):
+        why = f"{plain} may be a name or a saying"
+        doubt = Doubt(0, len(plain) - 1, why)
+        return AtOnce("chinese", doubts=(doubt,) if is_signature(plain) else ())
+    if is_title(plain):
+        return AtOnce("heading")
+    if is_signature(plain):
+        return AtOnce("signature")
+    from inscribe.dates import find
+
+    if find(plain) or not is_kanji_only(plain.replace("□", "")):
+        return None
+    return AtOnce("prose" if "□" in plain else "chinese")
+
+
+def is_title(plain: str) -> bool:
+    """Whether a text is framed as a title is: 布袋図, 題隅田川."""
+    from inscribe.reading.passages import framed_weight
+
+    return framed_weight("heading", plain, first=True, last=False) > _SURE_TITLE

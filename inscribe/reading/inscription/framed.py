@@ -1,0 +1,190 @@
+"""Headings, dedications and seals read by their frame, and Chinese by what is known of it.
+
+飛梅之図 is what 飛梅 is read, with "no zu"; 題隅田川 what 隅田川 is read, with "ni dai su".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import partial
+
+from inscribe.forms import NormalText, carved_between
+from inscribe.reading import chinese
+from inscribe.reading.inscription.readers import Wishes
+from inscribe.reading.passages import Frame, frame_of
+from inscribe.reading.spelling import hepburn, is_kanji_only
+from inscribe.reading.words import (
+    Doubt,
+    Interpretation,
+    Kind,
+    Piece,
+    Proposal,
+    Text,
+    Token,
+    carved_text,
+    doubts_of_forms,
+    settled_proposal,
+    tokens_of,
+)
+
+_MARK = "補助記号"
+_FRAME = "frame"
+_OF_TABLES = ("subject", "place", "city", "quarter", "name")
+
+
+def read_by_frame(kind: Kind, text: Text, wishes: Wishes) -> Interpretation | None:
+    """Return what a heading, dedication or seal says; None where it has no frame that is known."""
+    if kind == "seal":
+        return _seal(text)
+    frame = frame_of(kind, text.normal.text)
+    if frame is None:
+        return None
+    tokens = _tokens(kind, frame, text)
+    romaji = " ".join(token.romaji for token in tokens if token.romaji)
+    best = Proposal(tokens, romaji, 0.0, (f"a {kind} by its frame",))
+    return _interpretation(text, best, wishes)
+
+
+def _interpretation(text: Text, best: Proposal, wishes: Wishes) -> Interpretation:
+    from inscribe.reading.prose import modern_normal
+
+    if wishes.overrides:
+        best = settled_proposal(best, wishes.overrides)
+    return Interpretation(
+        carved_text(text),
+        text.normal.text,
+        modern_normal(text.normal, text.carved),
+        "prose",
+        (best,),
+        changes=text.normal.changes,
+        doubts=doubts_of_forms(text),
+    )
+
+
+def _tokens(kind: Kind, frame: Frame, text: Text) -> tuple[Token, ...]:
+    plain = text.normal.text
+    start, end = len(frame.begins), len(plain) - len(frame.ends)
+    first = _said(text, 0, start, frame.said_first) if start else ()
+    last = _said(text, end, len(plain), frame.said_last) if end < len(plain) else ()
+    inner = _inner(kind, text, start, end) if start < end else ()
+    if frame.order == "turned":
+        return (*inner, *last, *first)
+    return (*inner, *first, *last) if frame.order == "between" else (*first, *inner, *last)
+
+
+def _said(text: Text, first: int, end: int, kana: str, gloss: str = "") -> tuple[Token, ...]:
+    """Return a stretch as one word with a reading that is known."""
+    said = " ".join("o" if word == "を" else hepburn(word) for word in kana.split())
+    normal = text.normal
+    word = Token(
+        carved_between(normal, first, end - 1),
+        normal.text[first:end],
+        kana,
+        said,
+        normal.origin[first],
+        normal.origin[end - 1],
+        part_of_speech=_FRAME,
+        gloss=gloss,
+    )
+    return (word,)
+
+
+def _inner(kind: Kind, text: Text, first: int, end: int) -> tuple[Token, ...]:
+    """Return the words within a frame: a name in a dedication, in a heading whatever it is."""
+    normal = text.normal
+    stretch = NormalText(normal.text[first:end], normal.origin[first:end])
+    inner = Text(stretch, text.carved)
+    if kind == "dedication":
+        from inscribe.reading.signatures import read_signature
+
+        found = read_signature(stretch).proposals
+        if found:
+            return found[0].tokens
+    if known := _in_tables(inner):
+        return known
+    from inscribe.reading.prose import prose_words
+
+    return tokens_of(prose_words(stretch.text), inner)
+
+
+def _in_tables(text: Text) -> tuple[Token, ...]:
+    """Return a stretch as the subject, place or poet that the tables have; nothing otherwise."""
+    from inscribe.reading.words import POET, words_from
+
+    plain = text.normal.text
+    for word in words_from(plain[0]).get(plain, ()):
+        if word.kind in _OF_TABLES and (word.kind != "name" or word.family == POET):
+            token = _said(text, 0, len(plain), word.kana, word.gloss)[0]
+            romaji = token.romaji
+            name = romaji[:1].upper() + romaji[1:]
+            return (token._replace(romaji=name),)
+    return ()
+
+
+def _seal(text: Text) -> Interpretation | None:
+    """Return what a seal says: the readings of its legend."""
+    from inscribe.reading.prose import modern_normal
+    from inscribe.reading.signatures import read_signature
+
+    found = read_signature(text.normal)
+    part = found.parts.get("seal")
+    if part is None:
+        return None
+    made = []
+    for romaji in (part.romaji, *part.alternatives):
+        first, last = part.first, part.last
+        surface = "".join(text.carved[first : last + 1])
+        token = Token(surface, text.normal.text, part.kana, romaji, first, last)
+        made.append(Proposal((token,), romaji, 0.0, ("the legend of a seal",)))
+    modern = modern_normal(text.normal, text.carved)
+    return Interpretation(
+        carved_text(text), text.normal.text, modern, "signature", tuple(made), found.parts
+    )
+
+
+def read_as_saying(text: Text, wishes: Wishes) -> Interpretation | None:
+    """Return what a Chinese passage says, as ``inscribe.reading.chinese`` proposes it.
+
+    None where there are other signs than kanji.
+    """
+    plain = text.normal.text
+    if not is_kanji_only(chinese.without_marks(plain).replace("□", "")):
+        return None
+    found = [
+        Proposal(partial(_placed, each.words, text), each.romaji, each.weight, (each.reason,))
+        for each in chinese.chinese_readings(plain, text.breaks)
+    ]
+    if not found:
+        return None
+    first, *others = found
+    read = _interpretation(text, first, wishes)
+    doubts = read.doubts
+    if chinese.known_saying(plain) is None and not chinese.has_marks(plain):
+        ends = text.normal.origin[0], text.normal.origin[-1]
+        why = f"Chinese without return marks: {first.reasons[0]}"
+        doubts = (*doubts, Doubt(*ends, why))
+    return read._replace(proposals=(*read.proposals, *others), doubts=doubts)
+
+
+def _placed(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
+    """Return words, in whatever order they are said, as tokens at their signs."""
+    plain = text.normal.text
+    if "".join(word.written for word in words) == plain:
+        return tokens_of(words, text)
+    taken = [False] * len(plain)
+    tokens: list[Token] = []
+    for word in words:
+        at = _free_place(plain, word.written, taken)
+        if at < 0:
+            continue
+        taken[at : at + word.length] = [True] * word.length
+        stretch = NormalText(word.written, text.normal.origin[at : at + word.length])
+        tokens += tokens_of([word], Text(stretch, text.carved))
+    return tuple(tokens)
+
+
+def _free_place(plain: str, written: str, taken: Sequence[bool]) -> int:
+    at = plain.find(written)
+    while at >= 0 and any(taken[at : at + len(written)]):
+        at = plain.find(written, at + 1)
+    return at

@@ -1,0 +1,54 @@
+"""Division: which stretches of an inscription are passages, and of what kind each is.
+
+In reading order: ``dividing`` (the way in: the best division and the next), ``at_once`` (texts
+that are plainly one passage), ``stretches`` (what is weighed), ``cuts`` (where passages may meet),
+then what speaks for each kind: ``language`` and ``poems`` (verse and prose), ``lines`` (Chinese),
+``titles`` (headings), ``signings`` (signatures), ``days`` (dates, dedications), and ``order``
+(which kind follows which), ``roles`` (what a person named did), ``known`` (what a person has
+settled, and the extent of a source that is copied).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.reading.passages.dividing import (
+        Division as Division,
+        divisions_of as divisions_of,
+    )
+    from inscribe.reading.passages.known import (
+        SettledPassage as SettledPassage,
+        source_extent as source_extent,
+        spans_settled as spans_settled,
+    )
+    from inscribe.reading.passages.sayings import is_known_saying as is_known_saying
+    from inscribe.reading.passages.signings import (
+        is_surely_signed as is_surely_signed,
+        names_one as names_one,
+        role_of_signing as role_of_signing,
+    )
+    from inscribe.reading.passages.stretches import (
+        Known as Known,
+        Stretch as Stretch,
+        part_of as part_of,
+    )
+    from inscribe.reading.passages.titles import (
+        Frame as Frame,
+        frame_of as frame_of,
+        framed_weight as framed_weight,
+    )
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "dividing": "Division divisions_of",
+            "known": "SettledPassage source_extent spans_settled",
+            "sayings": "is_known_saying",
+            "signings": "is_surely_signed names_one role_of_signing",
+            "stretches": "Known Stretch part_of",
+            "titles": "Frame frame_of framed_weight",
+        },
+    )

@@ -1,0 +1,119 @@
+"""Where two passages may meet, and what speaks against it: the end of a column hardly anything.
+
+Prices are log odds, to be taken from the weight of a division.
+"""
+
+from __future__ import annotations
+
+import re
+
+from inscribe.reading.passages.order import closing_words
+from inscribe.reading.passages.sayings import known_lengths
+from inscribe.reading.passages.titles import ends_of_titles
+from inscribe.reading.spelling import is_kanji_only
+from inscribe.reading.words import MARK, Text
+
+_FACE, _COLUMN, _SPACE, _SEAL, _KAO = 0.0, 0.4, 0.4, 0.0, 0.6
+_AFTER_FORMULA = 1.2
+_AFTER_TITLE = 1.6
+_AFTER_SAYING = 1.0
+_AFTER_KANA = 2.0
+_AFTER_SENTENCE = 2.0
+_AFTER_LINES = 2.4
+_IN_NAMES = 2.8
+_INSIDE = 3.6
+_NAMES = range(2, 8)  # signs of a bare name, after which another may follow
+_TAIL_OF_POEM = 7  # kanji with which a poem may end
+_LINES = (4, 5, 7)
+_MOST_LINES = 8
+_SENTENCE_END = re.compile("かな|哉|けり|鳬|[へべ]し|から[すず]|なり|也|ら[むん]|かも|なし")
+_TO_KANJI = re.compile("[ぁ-ヺー々ゝゞ](?=[^ぁ-ヺー々ゝゞ])")
+# What a passage costs that runs over the end of a column or a face, by kind.
+OVER_COLUMN = {"date": 0.3, "dedication": 0.3, "heading": 0.8}
+OVER_FACE = {"verse": 1.0, "chinese": 1.0, "prose": 2.0, "heading": 3.0}
+OVER_A_FACE = 2.2
+
+
+class _Cuts:
+    """The cuts found so far, with their prices; the firm ones are where a passage likely begins."""
+
+    def __init__(self, plain: str) -> None:
+        self.plain = plain
+        self.prices: dict[int, float] = {0: 0.0, len(plain): 0.0}
+        self.firm: set[int] = {0}
+
+    def note(self, at: int, price: float, *, firm: bool = False) -> None:
+        """Note that passages may meet at an offset, at a price unless there is a lower one."""
+        if 0 < at < len(self.plain):
+            self.prices[at] = min(price, self.prices.get(at, price))
+            if firm:
+                self.firm.add(at)
+
+
+def cuts_of(text: Text) -> dict[int, float]:
+    """Return the offsets at which passages may meet, with the price of each.
+
+    >>> from inscribe.forms import normalise_text
+    >>> sorted(cuts_of(Text(normalise_text("蘿径書鵜沢秋綱刻"), "蘿径書鵜沢秋綱刻")))[:3]
+    [0, 2, 3]
+    """
+    plain = text.normal.text
+    cuts = _Cuts(plain)
+    _note_ends(text, cuts)
+    for at in _after_formulas(plain):
+        cuts.note(at, _AFTER_FORMULA, firm=True)
+    for at in [*ends_of_titles(plain, sorted(cuts.firm))]:
+        cuts.note(at, _AFTER_TITLE, firm=True)
+    for found in _SENTENCE_END.finditer(plain):
+        cuts.note(found.end(), _AFTER_SENTENCE)
+    _note_ends_of_japanese(plain, cuts)
+    for start in sorted(cuts.firm):
+        for length in known_lengths(plain, start):
+            cuts.note(start + length, _AFTER_SAYING, firm=True)
+    _note_lines(plain, cuts)
+    _note_names(plain, cuts)
+    inside = {at for mark in MARK.finditer(plain) for at in range(mark.start() + 1, mark.end())}
+    return {at: price for at, price in cuts.prices.items() if at not in inside}
+
+
+def _note_ends(text: Text, cuts: _Cuts) -> None:
+    """Note the ends of columns and faces, spaces, and marks."""
+    for at in text.breaks:
+        cuts.note(at, _FACE if at in text.faces else _COLUMN, firm=True)
+    for at in text.cuts:
+        cuts.note(at, _SPACE, firm=True)
+    for mark in MARK.finditer(text.normal.text):
+        seal, kao = mark.group().startswith("（印"), mark.group() == "（花押）"
+        cuts.note(mark.start(), _SEAL if seal else _INSIDE)
+        cuts.note(mark.end(), _SEAL if seal else _KAO if kao else _INSIDE, firm=seal or kao)
+
+
+def _note_names(plain: str, cuts: _Cuts) -> None:
+    """Note where a bare name may end that begins where something else may."""
+    for start in sorted(cuts.firm | set(cuts.prices)):
+        for length in _NAMES:
+            if start + length < len(plain) and is_kanji_only(plain[start : start + length + 1]):
+                cuts.note(start + length, _IN_NAMES)
+
+
+def _after_formulas(plain: str) -> list[int]:
+    words = "|".join(sorted(map(re.escape, closing_words()), key=len, reverse=True))
+    return [found.end() for found in re.finditer(f"(?:{words})[之]?", plain)]
+
+
+def _note_ends_of_japanese(plain: str, cuts: _Cuts) -> None:
+    for found in _TO_KANJI.finditer(plain):
+        for at in range(found.end(), found.end() + _TAIL_OF_POEM):
+            if at > found.end() and not is_kanji_only(plain[found.end() : at]):
+                break
+            cuts.note(at, _AFTER_KANA)
+
+
+def _note_lines(plain: str, cuts: _Cuts) -> None:
+    for start in sorted(cuts.firm):
+        for line in _LINES:
+            for count in range(1, _MOST_LINES + 1):
+                end = start + line * count
+                if end > len(plain) or not is_kanji_only(plain[start:end].replace("□", "一")):
+                    break
+                cuts.note(end, _AFTER_LINES)

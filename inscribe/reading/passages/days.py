@@ -1,0 +1,85 @@
+"""Dates that stand alone: 文化七庚午年三月, a worn 嘉永五壬子□二□吉日."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from inscribe.dates import find
+from inscribe.reading.words import MARK
+
+if TYPE_CHECKING:
+    from inscribe.dates import DateReading
+
+_SIGN = 2.4  # of a date; a little more than a signature gets for its own
+_WORN_SIGN = 2.2
+_TIME = re.compile("(?:于時|干時|時維|維時|時|旹|此時)")
+_PARTS = "一二三四五六七八九十廿卅元正年歳秊月日朔望晦吉祥良辰旦上中下旬浣春夏秋冬孟仲季初晩暮弥生"
+_CYCLE = "甲乙丙丁戊己庚辛壬癸子丑寅卯辰巳午未申酉戌亥"
+_OF_DATES = frozenset(_PARTS + _CYCLE)
+_UNITS = frozenset("年月日歳")
+_ERA_SIGNS = 2  # signs of a worn era that are no numbers
+
+
+class Days:
+    """The stretches of one text as dates."""
+
+    def __init__(self, text: str, faces: Iterable[int] = ()) -> None:
+        """Find the dates of a normalised text, none of which runs over the end of a face."""
+        self.text = text
+        found = [d for d in _dates(text, faces) if d.age is None] if _may_hold(text) else []
+        self._spans = [(date.first, date.last + 1) for date in found]
+        self._sure = {
+            (d.first, d.last + 1): d.year is not None or not _UNITS.isdisjoint(d.text)
+            for d in found
+        }
+
+    def weight(self, first: int, end: int) -> float:
+        """Return the log odds that a stretch is a date and nothing else; 0 where it is none.
+
+        >>> Days("文化七庚午年三月").weight(0, 8) > 10, Days("于時天保十五甲辰年").weight(0, 9) > 10
+        (True, True)
+        >>> Days("□政□年八月［　　］").weight(0, 10) > 3, Days("芹沢種峰作之").weight(0, 6)
+        (True, 0.0)
+        """
+        text = self.text[first:end]
+        if "□" in text or "［" in text:
+            return _worn(MARK.sub("", text))
+        at = first
+        if (time := _TIME.match(text)) and self.begins(at + time.end()):
+            at += time.end()
+        sure = False
+        for one, two in self._spans:
+            if one == at:
+                at, sure = two, sure or self._sure[one, two]
+        return _SIGN * len(text) if at == end and sure else 0.0
+
+    def edges(self) -> Iterator[int]:
+        """Yield the offsets at which dates begin and end, inside the text."""
+        for span in self._spans:
+            yield from (at for at in span if 0 < at < len(self.text))
+
+    def begins(self, at: int) -> bool:
+        """Whether a date begins at an offset."""
+        return any(first == at for first, _ in self._spans)
+
+
+def _dates(text: str, faces: Iterable[int]) -> Iterator[DateReading]:
+    for first, end in pairwise((0, *sorted(faces), len(text))):
+        for date in find(text[first:end], weak=True):
+            yield date._replace(first=date.first + first, last=date.last + first)
+
+
+def _may_hold(text: str) -> bool:
+    return not _OF_DATES.isdisjoint(text)
+
+
+def _worn(plain: str) -> float:
+    """Return the weight of a date in which signs are lost, by what is left of it."""
+    left = [sign for sign in plain if sign != "□"]
+    of_dates = sum(sign in _OF_DATES for sign in left)
+    if len(left) - of_dates > _ERA_SIGNS or of_dates < 2 or _UNITS.isdisjoint(left):
+        return 0.0
+    return _WORN_SIGN * of_dates

@@ -1,0 +1,244 @@
+"""The best division of an inscription into passages, and the next best, by dynamic programming.
+
+Every stretch between two cuts is weighed as each kind of passage; a division is worth the weights
+of its stretches less the prices of its cuts and of the order its kinds stand in.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from bisect import bisect_right
+from collections.abc import Collection, Iterator, Sequence
+from typing import NamedTuple
+
+from inscribe.reading.passages.cuts import OVER_A_FACE, OVER_COLUMN, OVER_FACE, cuts_of
+from inscribe.reading.passages.days import Days
+from inscribe.reading.passages.lines import chinese_weight
+from inscribe.reading.passages.order import END, START, Where, order_cost
+from inscribe.reading.passages.poems import poem_weight, prose_weight
+from inscribe.reading.passages.roles import with_roles
+from inscribe.reading.passages.signings import Signings
+from inscribe.reading.passages.stretches import Known, Stretch
+from inscribe.reading.passages.titles import framed_weight, topic_weight
+from inscribe.reading.spelling import KANA
+from inscribe.reading.words import Text
+
+_KEPT = 3  # divisions kept at each place and kind
+_LONGEST = 90  # characters of a stretch that is weighed; a longer text is prose
+_LONGEST_FRAMED = 16  # signs of a heading or a dedication
+_HOPELESS = -6.0
+_UNWEIGHED = -4.0  # prose, where nothing else is said for a stretch
+_KNOWN = 200.0
+_AT_DATE = 1.2  # the price of a cut at the end of a date
+_SEALED = 4.0
+_BARE_NAME = 3.0
+_TEXTS = frozenset({"verse", "prose", "chinese", "heading", "signature"})
+_COPIED = 40.0  # what it weighs that a stretch is just what is copied of a source
+_COPIED_KINDS = frozenset({"verse", "prose", "chinese"})
+_PARTICLES = frozenset("にニをヲのノ")  # 静葭之図ニ倣フ is no title
+_BEGUN_INSIDE = 1.0  # a signature that begins inside a column seldom runs over its end
+_SEAL = re.compile("（印[^）]*）")
+_SIGNED = "the words and names of a signing"
+
+
+class Division(NamedTuple):
+    """The passages of a text in order, and how likely it is that the text is divided so."""
+
+    stretches: tuple[Stretch, ...]
+    chance: float
+
+
+class _Way(NamedTuple):
+    weight: float
+    stretches: tuple[Stretch, ...]
+
+
+def divisions_of(
+    text: Text,
+    known: Sequence[Known] = (),
+    copied: tuple[int, int] | None = None,
+    undivided: Collection[tuple[int, int]] = (),
+) -> tuple[Division, ...]:
+    """Return the best division of a text and those near it, the best first; never none.
+
+    Args:
+        text: the text.
+        known: passages that stand, whatever else is said.
+        copied: the offsets between which the text copies a source that is known.
+        undivided: first and last signs of words that are settled: no passages meet in them.
+    """
+    plain = text.normal.text
+    weigher = _Weigher(text, known, copied)
+    prices = _prices(text, weigher.days, known, undivided)
+    places = sorted(prices)
+    ways: dict[int, dict[str, list[_Way]]] = {0: {START: [_Way(0.0, ())]}}
+    for number, first in enumerate(places[:-1]):
+        if first not in ways:
+            continue
+        for end in places[number + 1 :]:
+            if end - first > _LONGEST and end - first < len(plain):
+                break
+            for stretch in weigher.stretches(first, end):
+                _lengthen(ways, first, stretch, text, prices[first])
+    return _ranked(ways.get(len(plain), {}), plain)
+
+
+def _prices(
+    text: Text, days: Days, known: Sequence[Known], undivided: Collection[tuple[int, int]]
+) -> dict[int, float]:
+    """Return the price of each cut, without those inside what is known."""
+    prices = cuts_of(text)
+    for at in days.edges():
+        prices[at] = min(prices.get(at, _AT_DATE), _AT_DATE)
+    origin = text.normal.origin
+    for first, last in undivided:
+        inside = {at for at in prices if 0 < at < len(origin) and first < origin[at] <= last}
+        prices = {at: price for at, price in prices.items() if at not in inside}
+    for each in known:
+        prices = {at: p for at, p in prices.items() if not each.first < at < each.end}
+        prices |= {each.first: 0.0, each.end: 0.0}
+    return prices
+
+
+def _lengthen(
+    ways: dict[int, dict[str, list[_Way]]], first: int, stretch: Stretch, text: Text, price: float
+) -> None:
+    kind = f"signature:{stretch.role}" if stretch.role else stretch.kind
+    where: Where = "face" if first in text.faces else "inside"
+    if where == "inside" and (first in text.breaks or not first):
+        where = "column"
+    there = ways.setdefault(stretch.end, {}).setdefault(kind, [])
+    for before, kept in ways[first].items():
+        step = order_cost(before, kind, where) + price
+        for way in kept:
+            weight = way.weight + stretch.weight - step - _after_bare_name(way.stretches, stretch)
+            there.append(_Way(weight, (*way.stretches, stretch)))
+    there.sort(key=lambda way: -way.weight)
+    del there[_KEPT:]
+
+
+def _after_bare_name(before: Sequence[Stretch], stretch: Stretch) -> float:
+    """Return what speaks against a signing after a bare name by which no text stands.
+
+    A poet's or a writer's bare name stands beside the words; elsewhere it begins a signing.
+    """
+    if stretch.kind != "signature" or not before or before[-1].kind != "signature":
+        return 0.0
+    beside_text = len(before) > 1 and before[-2].kind in _TEXTS
+    return 0.0 if before[-1].role or beside_text else _BARE_NAME
+
+
+def _ranked(arrived: dict[str, list[_Way]], plain: str) -> tuple[Division, ...]:
+    final = [
+        way._replace(weight=way.weight - order_cost(kind, END, "face"))
+        for kind, kept in arrived.items()
+        for way in kept
+    ]
+    if not final:
+        whole = Stretch(0, len(plain), "prose", 0.0)
+        return (Division((whole,), 1.0),)
+    final.sort(key=lambda way: -way.weight)
+    odds = [math.exp(way.weight - final[0].weight) for way in final]
+    total = sum(odds)
+    return tuple(
+        Division(with_roles(way.stretches, plain), each / total)
+        for way, each in zip(final[:_KEPT], odds, strict=False)
+    )
+
+
+class Inner(NamedTuple):
+    """The ends of columns and faces, and spaces, within a stretch; offsets from its start."""
+
+    breaks: frozenset[int]
+    faces: frozenset[int]
+    cuts: frozenset[int]
+
+    @classmethod
+    def of(cls, text: Text, first: int, end: int) -> Inner:
+        """Return those of a stretch of a text."""
+        return cls(*(_within(each, first, end) for each in (text.breaks, text.faces, text.cuts)))
+
+    def price(self, kind: str) -> float:
+        """Return what a passage of a kind costs that runs over them."""
+        columns = OVER_COLUMN.get(kind, 0.0) * len(self.breaks - self.faces)
+        return columns + OVER_FACE.get(kind, OVER_A_FACE) * len(self.faces)
+
+
+def _within(offsets: frozenset[int], first: int, end: int) -> frozenset[int]:
+    if not offsets:
+        return offsets
+    inside = sorted(offsets)
+    low, high = bisect_right(inside, first), bisect_right(inside, end - 1)
+    return frozenset(at - first for at in inside[low:high])
+
+
+def _shared(one: tuple[int, int], other: tuple[int, int]) -> float:
+    """Return how much of two stretches is in both, from 0 to 1."""
+    both = min(one[1], other[1]) - max(one[0], other[0])
+    return max(0, both) / (max(one[1], other[1]) - min(one[0], other[0]))
+
+
+class _Weigher:
+    """Weighs the stretches of one text as each kind of passage."""
+
+    def __init__(self, text: Text, known: Sequence[Known], copied: tuple[int, int] | None) -> None:
+        self._text = text
+        self._copied = copied
+        self._known = known
+        self.days = Days(text.normal.text, text.faces)
+        self._signings = Signings(text)
+
+    def stretches(self, first: int, end: int) -> Iterator[Stretch]:
+        """Yield a stretch as each kind it may be."""
+        for each in self._known:
+            if (each.first, each.end) == (first, end):
+                yield Stretch(first, end, each.kind, _KNOWN, each.role, (each.why,))
+                return
+            if each.first < end and first < each.end:
+                return
+        plain = self._text.normal.text[first:end]
+        if "（印" in plain:
+            if _SEAL.fullmatch(plain):
+                yield Stretch(first, end, "seal", _SEALED, None, ("a seal",))
+            return
+        inner = Inner.of(self._text, first, end)
+        in_japanese = self._in_japanese if KANA.search(plain) else self._in_kanji
+        for stretch in (*in_japanese(plain, inner, first, end), *self._framed(plain, first, end)):
+            weight = stretch.weight - inner.price(stretch.kind)
+            if self._copied and stretch.kind in _COPIED_KINDS:
+                weight += _COPIED * _shared((first, end), self._copied)
+            if weight > _HOPELESS:
+                yield stretch._replace(weight=weight)
+        signed, role = self._signings.weight(first, end)
+        signed -= inner.price("signature")
+        if first and first not in self._text.breaks:
+            signed -= _BEGUN_INSIDE * len(inner.breaks)
+        if signed > _HOPELESS and signed:
+            yield Stretch(first, end, "signature", signed, role, (_SIGNED,))
+
+    def _in_japanese(self, plain: str, inner: Inner, first: int, end: int) -> Iterator[Stretch]:
+        weight, reason = poem_weight(plain, inner.breaks)
+        if weight:
+            yield Stretch(first, end, "verse", weight, None, (reason,))
+        yield Stretch(first, end, "prose", prose_weight(plain), None, ("sentences in Japanese",))
+
+    def _in_kanji(self, plain: str, inner: Inner, first: int, end: int) -> Iterator[Stretch]:
+        yield Stretch(first, end, "prose", _UNWEIGHED - 0.5 * len(plain), None, ())
+        weight, reason = chinese_weight(plain, inner.breaks)
+        if weight:
+            yield Stretch(first, end, "chinese", weight, None, (reason,))
+        if weight := self.days.weight(first, end):
+            yield Stretch(first, end, "date", weight, None, ("a date",))
+
+    def _framed(self, plain: str, first: int, end: int) -> Iterator[Stretch]:
+        if len(plain) > _LONGEST_FRAMED:
+            return
+        if weight := framed_weight("dedication", plain, first=True, last=True):
+            yield Stretch(first, end, "dedication", weight, None, ("for whom it was made",))
+        goes_on = self._text.normal.text[end : end + 1] in _PARTICLES
+        weight = framed_weight("heading", plain, first=True, last=first > 0)
+        if not weight and not first and end in self._text.breaks:
+            weight = topic_weight(plain)
+        if weight and not (goes_on and not KANA.search(plain[-1:])):
+            yield Stretch(first, end, "heading", weight, None, ("a heading",))

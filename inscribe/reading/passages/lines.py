@@ -1,0 +1,122 @@
+"""What speaks for Chinese: known sayings, lines of four, five or seven signs, its grammar."""
+
+from __future__ import annotations
+
+from inscribe import tables
+from inscribe.reading.passages.order import closing_words, ranks
+from inscribe.reading.passages.sayings import is_known_saying
+from inscribe.reading.spelling import is_kanji_only
+from inscribe.reading.words import MARK
+
+_SAYING = 5.0
+_SAYING_SIGN = 2.2
+_SHORT_SAYING = {1: 1.0, 2: 4.0, 3: 8.0}
+_COMMON_SIGN, _RARE_SIGN = 0.7, -0.8
+_COMMON = 2500  # signs that are commonest in print
+_POEMS = {10: 3.0, 14: 3.0, 20: 4.0, 28: 4.0, 40: 3.0, 56: 3.0}  # five or seven signs a line
+_LINES = {4: -3.0, 5: -2.0, 7: -1.5, 8: -1.2, 12: -1.5, 16: -1.0}
+_NO_LINES = -6.0
+_IN_COLUMNS, _OUT_OF_COLUMNS = 1.5, 1.5  # columns that end where lines end, or nowhere there
+_GRAMMAR = frozenset("不無有在如而者所可欲何未莫乎哉兮亦則非勿自是以於")
+_GRAMMAR_SIGN, _GRAMMAR_MOST = 0.7, 2.8
+_COMPOUND_SIGN = 0.35
+_COMPOUNDS_ALONE = 3.0
+_UNKNOWN_LINE = 1.5
+_WORN = 0.7
+_LEAST = 3
+_LIKE_A_SIGNING = 3.5
+_FORMULAS = (
+    *("行年", "住", "謹", "入道", "衛門", "応需"),
+    *("氏需", "氏好", "君需", "君好", "之需"),
+)
+_LONGEST = 56
+
+
+def chinese_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
+    """Return the log odds that a stretch is Chinese, and the reason; 0 where it is none.
+
+    >>> chinese_weight("林間煖酒焼紅葉石上題詩掃緑苔", frozenset())[0] > 8
+    True
+    """
+    plain = MARK.sub("", text)
+    if is_known_saying(plain):
+        known = _SAYING + _SAYING_SIGN * len(plain)
+        return _SHORT_SAYING.get(len(plain), known), "a saying that is known"
+    legible = plain.replace("□", "")
+    if not _LEAST <= len(plain) <= _LONGEST or not is_kanji_only(legible):
+        return 0.0, ""
+    weight = _of_known_lines(plain) or _of_signs(plain) + _of_lines(plain, breaks)
+    weight += min(_GRAMMAR_MOST, _GRAMMAR_SIGN * sum(sign in _GRAMMAR for sign in plain))
+    compounded = _in_compounds(plain)
+    weight += _COMPOUND_SIGN * compounded + _COMPOUNDS_ALONE * (compounded == len(plain))
+    weight -= _WORN * (len(plain) - len(legible)) + _LIKE_A_SIGNING * _formulas_in(plain, breaks)
+    return weight, "kanji alone, in lines of Chinese"
+
+
+def _of_signs(plain: str) -> float:
+    return sum(_of_sign(sign) for sign in plain if sign != "□")
+
+
+def _of_known_lines(plain: str) -> float:
+    """Return what the signs of a poem weigh some of whose lines are known; 0 where none is."""
+    for line in (5, 7) if len(plain) in _POEMS else ():
+        if len(plain) % line == 0:
+            lines = [plain[at : at + line] for at in range(0, len(plain), line)]
+            known = [each for each in lines if is_known_saying(each)]
+            if known:
+                others = [each for each in lines if each not in known]
+                weight = _SAYING + _SAYING_SIGN * line * len(known)
+                return weight + sum(map(_of_signs, others)) - _UNKNOWN_LINE * len(others)
+    return 0.0
+
+
+def _of_sign(sign: str) -> float:
+    return _COMMON_SIGN if sign in _common_signs() else _RARE_SIGN
+
+
+@tables.cached()
+def _common_signs() -> frozenset[str]:
+    """Return the kanji that are commonest in print; the table has them first."""
+    ranked = []
+    for row in tables.rows("characters"):
+        if not row["rank"]:
+            break
+        ranked.append(row["written"])
+    return frozenset(ranked[:_COMMON])
+
+
+def _of_lines(plain: str, breaks: frozenset[int]) -> float:
+    if weight := _POEMS.get(len(plain)):
+        line = 7 if len(plain) % 7 == 0 else 5
+        at_lines = breaks and all(at % line == 0 for at in breaks)
+        if at_lines or not breaks:
+            return weight + _IN_COLUMNS * bool(at_lines)
+        return weight - _OUT_OF_COLUMNS * all(at % line for at in breaks)
+    weight = _LINES.get(len(plain), _NO_LINES)
+    if len(plain) in (8, 16) and breaks and all(at % 2 == 0 for at in breaks):
+        weight += _IN_COLUMNS
+    return weight
+
+
+def _formulas_in(plain: str, breaks: frozenset[int]) -> int:
+    """Return how many words of signings there are."""
+    words = tuple(closing_words())
+    ends = (*breaks, len(plain))
+    closed = sum(plain[:end].removesuffix("之").endswith(words) for end in ends)
+    closed += any(rank in plain for rank in ranks())
+    inside = sum(f"{word}之" in plain for word in words if len(word) == 1)
+    return closed + inside + sum(word in plain for word in _FORMULAS)
+
+
+def _in_compounds(plain: str) -> int:
+    """Return how many signs stand in compounds of Chinese origin that the dictionary has."""
+    from inscribe.reading.mecab import unidic_words
+
+    return sum(
+        word.length
+        for word in unidic_words(plain)
+        if word.length > 1
+        and word.known
+        and word.origin == "漢"
+        and "人名" not in word.part_of_speech
+    )

@@ -1,0 +1,78 @@
+"""What is known of Chinese sayings: the seam to ``inscribe.reading.chinese``."""
+
+from __future__ import annotations
+
+from inscribe import tables
+from inscribe.reading.words import words_from
+
+_INVOCATION = "invocation"
+_LEAST_OF_SEVERAL = 3  # signs of a saying that is part of a longer text
+_SURE_LENGTH = 4
+_MOST_WORN = 0.34
+
+
+def is_known_saying(text: str) -> bool:
+    """Whether a normalised text is a saying, or several, or lines of verse, that the tables have.
+
+    >>> is_known_saying("南無妙法蓮華経"), is_known_saying("苅部棟澄")
+    (True, False)
+    """
+    return bool(text) and (_is_known(text) or _is_of_several(text))
+
+
+def _is_known(text: str) -> bool:
+    if text in _sayings():
+        return True
+    if "□" in text:
+        return _is_worn(text)
+    return any(word.kind == _INVOCATION for word in words_from(text[0]).get(text, ()))
+
+
+def _is_worn(text: str) -> bool:
+    """Whether what is left of a text is left of a known saying."""
+    if text.count("□") > _MOST_WORN * len(text):
+        return False
+    return any(
+        len(known) == len(text)
+        and all(one in ("□", two) for one, two in zip(text, known, strict=True))
+        for known in _sayings()
+    )
+
+
+def _is_of_several(text: str) -> bool:
+    """Whether a text is nothing but known sayings, one after the other."""
+    reached = {0}
+    for first in range(len(text)):
+        if first in reached:
+            for length in known_lengths(text, first):
+                if length >= _LEAST_OF_SEVERAL:
+                    reached.add(first + length)
+    return len(text) in reached
+
+
+def known_lengths(text: str, first: int) -> tuple[int, ...]:
+    """Return the lengths of the known sayings that begin at a place of a text."""
+    longest = min(len(text) - first, _longest())
+    return tuple(n for n in range(2, longest + 1) if _is_known(text[first : first + n]))
+
+
+def holds_saying(text: str) -> bool:
+    """Whether a saying of four signs or more stands somewhere in a text.
+
+    >>> holds_saying("南無妙法蓮華経綾国刻"), holds_saying("武州住綾国刻")
+    (True, False)
+    """
+    places = range(len(text))
+    return any(max(known_lengths(text, at), default=0) >= _SURE_LENGTH for at in places)
+
+
+@tables.cached()
+def _sayings() -> frozenset[str]:
+    """Return the texts of the tables of sayings and set phrases."""
+    rows = (row for name in ("sayings", "compounds") for row in tables.rows(name))
+    return frozenset(row["written"] for row in rows)
+
+
+@tables.cached()
+def _longest() -> int:
+    return max(map(len, _sayings()), default=10)

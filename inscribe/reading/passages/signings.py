@@ -1,0 +1,258 @@
+"""What speaks for the signing of one person: how little it costs to divide it into its parts."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from inscribe import tables
+from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name
+from inscribe.reading.passages.order import closing_words, ranks
+from inscribe.reading.passages.sayings import holds_saying
+from inscribe.reading.passages.titles import framed_weight
+from inscribe.reading.signatures import Piece, Stretches, dated_pieces, divisions
+from inscribe.reading.spelling import kana_share
+from inscribe.reading.words import MARK, POET, Role, Text, words_from
+
+_SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
+_KANA_SIGN = 0.8
+_WORN_SIGN = 0.6
+_KAO = 3.0
+_CLOSED = 2.2  # it ends in a verb of composing, writing or making
+_CLOSED_WITH_OBJECT = 1.5  # 刻之
+_TWO_PERSONS = 5.0
+_OWN_COLUMN = 6.0  # a date or dedication that has columns of its own is no part of it
+_SURELY_GIVEN = 4.0
+_NO_NAME = 5.0
+_RANK = 2.0
+_MOST_KANA = 0.4
+_MAKERS = frozenset({"name", "art_name", "common_name"})
+_NAMES = _MAKERS | {"surname", "clan"}
+_LONGEST = 90
+_SURE_SIGN = 1.25  # the price of a division, a sign, up to which no other kind is thought of
+_SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age"})
+_CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures lack
+_FULL_NAME = 1.2  # a writer gives his pen name alone more often than not
+_LONE_SIGN = 3.0
+_BEGINS_WITH_VERB = 3.0
+_NEW_COLUMN = 2.0
+_BARE = _MAKERS | {"age"}
+_WORD = 4.0  # two signs that are a word of the dictionary
+_KANA = re.compile("[ぁ-ヺー]")
+
+
+class Signings:
+    """The stretches of one text as signings."""
+
+    def __init__(self, text: Text) -> None:
+        """Find what the text could be made of."""
+        self.text = text.normal.text
+        self._whole = text
+        dated = list(_dated_by_face(text))
+        self._stretches = Stretches(self.text, text.breaks, dated, text.cuts)
+
+    def weight(self, first: int, end: int) -> tuple[float, Role | None]:
+        """Return the log odds that a stretch is one person's signing, and what that person did.
+
+        >>> from inscribe.forms import normalise_text
+        >>> text = Text(normalise_text("鷺坂苗道刻之"), "鷺坂苗道刻之")
+        >>> weight, role = Signings(text).weight(0, 6)
+        >>> weight > 3, role
+        (True, 'carved')
+        """
+        text = self.text[first:end]
+        plain = MARK.sub("", text)
+        if not plain.strip("□") or len(text) > _LONGEST or not _may_be_signed(plain):
+            return (_KAO, None) if "（花押）" in text and not plain else (0.0, None)
+        role, word = _closing(plain)
+        stem, ranked = self._stem(first, end, word)
+        best = self._stretches.division(first, stem)
+        if best is None:
+            return 0.0, None
+        weight = _of_signs(plain) - best.cost - _CLOSING_WORD * (stem < end)
+        weight += _KAO * ("（花押）" in text) + _RANK * ranked
+        if word:
+            weight += _CLOSED + _CLOSED_WITH_OBJECT * plain.endswith("之")
+        weight -= _TWO_PERSONS * _names_two_persons(best.pieces, role)
+        weight -= _FULL_NAME * (role == "wrote" and any(p.kind == "surname" for p in best.pieces))
+        weight -= _NO_NAME * (not ranked and _names_nobody(best.pieces))
+        weight -= _TWO_PERSONS * (not ranked and _has_rank_inside(plain))
+        weight -= _LONE_SIGN * (len(plain) == 1)
+        weight -= _BEGINS_WITH_VERB * (best.pieces[0].kind == "verb" and len(best.pieces) > 1)
+        weight -= _NEW_COLUMN * self._begins_anew(first, end, best.pieces)
+        if len(plain) == 2 and stem == end and _is_word(plain):
+            weight -= _WORD
+        foreign = _has_foreign_part(self.text, self._whole, (first, end), best.pieces)
+        return weight - _OWN_COLUMN * foreign, role
+
+    def _begins_anew(self, first: int, end: int, pieces: Sequence[Piece]) -> bool:
+        """Whether a bare name begun inside a column ends with it, and a whole signing follows."""
+        if not first or first in self._whole.breaks:
+            return False
+        for at in self._whole.breaks:
+            if first < at < end:
+                head = {piece.kind for piece in pieces if piece.last < at}
+                tail = {piece.kind for piece in pieces if piece.first >= at}
+                whole = all(piece.last < at or piece.first >= at for piece in pieces)
+                if whole and head <= _BARE and "surname" in tail and tail & _MAKERS:
+                    return True
+        return False
+
+    def _stem(self, first: int, end: int, word: str) -> tuple[int, bool]:
+        """Return where a closing word begins that the tables lack, and whether a rank is closed."""
+        text = self.text
+        verb = first + text[first:end].rindex(word) if word else end
+        stem = end if not word or _is_verb(word) else verb
+        for rank in ranks():
+            if verb - len(rank) > first and text.endswith(rank, first, verb):
+                return stem, True
+        return stem, False
+
+
+def _dated_by_face(text: Text) -> Iterator[Piece]:
+    """Yield the dates and ages of a text; none runs over the end of a face."""
+    plain = text.normal.text
+    for first, end in pairwise((0, *sorted(text.faces), len(plain))):
+        for piece, _ in dated_pieces(plain[first:end]):
+            yield piece._replace(first=piece.first + first, last=piece.last + first)
+
+
+def _has_foreign_part(
+    plain: str, text: Text, within: tuple[int, int], pieces: Sequence[Piece]
+) -> bool:
+    """Whether a date or a dedication fills columns or a face of its own beside the name."""
+    first, end = within
+    edges = (first, *sorted(at for at in text.breaks if first < at < end), end)
+    for piece in pieces:
+        whole = piece.first == first and piece.last + 1 == end
+        if piece.kind == "date" and not whole and {piece.first, piece.last + 1} <= {*edges}:
+            return True
+    sides = (first, *sorted(at for at in text.faces if first < at < end), end)
+    for one, two in pairwise(sides) if len(sides) > 2 else ():
+        kinds = {piece.kind for piece in pieces if one <= piece.first < two}
+        if "date" in kinds and kinds.isdisjoint(_MAKERS):
+            return True
+    return len(edges) > 2 and any(
+        framed_weight("dedication", plain[a:b], first=True, last=True) > _SURELY_GIVEN
+        for a, b in pairwise(edges)
+    )
+
+
+def _of_signs(plain: str) -> float:
+    worn, kana = plain.count("□"), len(_KANA.findall(plain))
+    return _SIGN * (len(plain) - worn - kana) + _WORN_SIGN * worn + _KANA_SIGN * kana
+
+
+def _is_word(plain: str) -> bool:
+    """Whether two signs are a word of the dictionary, and no name."""
+    from inscribe.reading.mecab import unidic_words
+
+    words = unidic_words(plain)
+    return len(words) == 1 and words[0].known and "固有名詞" not in words[0].part_of_speech
+
+
+def _may_be_signed(plain: str) -> bool:
+    share = kana_share(plain)
+    return share <= _MOST_KANA or is_kana_name(plain) or is_signed_with_mixed_name(plain)
+
+
+def _closing(plain: str) -> tuple[Role | None, str]:
+    """Return what the last verb says its person did, and the verb where it stands last."""
+    if (found := _closing_pattern().search(plain)) and found.start():
+        return closing_words()[found[1]], found[1]
+    inside = [word for word in closing_words() if f"{word}之" in plain]
+    return (closing_words()[max(inside, key=len)], "") if inside else (None, "")
+
+
+@tables.cached()
+def _closing_pattern() -> re.Pattern[str]:
+    words = "|".join(sorted(map(re.escape, closing_words()), key=len, reverse=True))
+    return re.compile(f"({words})之?$")
+
+
+def _is_verb(word: str) -> bool:
+    """Whether the tables of signatures have a closing word."""
+    return any(each.kind == "verb" for each in words_from(word[0]).get(word, ()))
+
+
+def _names_nobody(pieces: Sequence[Piece]) -> bool:
+    kinds = {piece.kind for piece in pieces}
+    return kinds.isdisjoint(_NAMES) and not ("unread" in kinds and "date" not in kinds)
+
+
+def _names_two_persons(pieces: Sequence[Piece], role: Role | None) -> bool:
+    """Whether two persons are named: both do something, or the one writes with a name too many."""
+    named = done = again = False
+    for piece in pieces:
+        if piece.kind in _MAKERS:
+            again = again or done
+            named = True
+        elif piece.kind == "verb" and named:
+            if again:
+                return True
+            done = True
+    if _has_two_full_names(pieces):
+        return True
+    makers = [piece for piece in pieces if piece.kind in _NAMES]
+    if any(piece.word is not None and piece.word.family == POET for piece in makers[:-1]):
+        return True
+    return role in ("wrote", "composed") and sum(p.kind in _MAKERS for p in pieces) > 1
+
+
+def _has_two_full_names(pieces: Sequence[Piece]) -> bool:
+    """Whether two families with a name each are named, neither a patron, model or master."""
+    full = 0
+    for at, (piece, after) in enumerate(pairwise(pieces)):
+        if piece.kind in ("opener", "relation", "closer", "honorific", "school", "joiner"):
+            return False
+        following = pieces[at + 2].kind if at + 2 < len(pieces) else ""
+        full += piece.kind == "surname" and after.kind in _MAKERS and following != "honorific"
+    return full > 1
+
+
+def _has_rank_inside(plain: str) -> bool:
+    """Whether a rank that poets bear stands inside: it ends a name, and another follows."""
+    return any(plain.find(rank, 1) > 0 for rank in ranks() if not plain.endswith(rank))
+
+
+def role_of_signing(text: str) -> Role:
+    """Return what the person did whom a signature names that stands alone.
+
+    >>> role_of_signing("綾国題"), role_of_signing("綾国")
+    ('wrote', 'carved')
+    """
+    return _closing(MARK.sub("", text))[0] or "carved"
+
+
+def is_surely_signed(text: Text) -> bool:
+    """Whether a text is the signing of one person and nothing else, without a closer look.
+
+    >>> from inscribe.forms import normalise_text
+    >>> [is_surely_signed(Text(normalise_text(t), t)) for t in ("武州住綾国作", "楓畦書綾国刻之")]
+    [True, False]
+    """
+    plain = text.normal.text
+    dated = [piece for piece, _ in dated_pieces(plain)]
+    best = divisions(plain, text.breaks, dated, text.cuts)[0]
+    kinds = {piece.kind for piece in best.pieces}
+    if kinds.isdisjoint(_SURELY_SIGNED) or kinds.isdisjoint(_MAKERS):
+        return False
+    if best.cost > _SURE_SIGN * len(plain) or (text.breaks and "date" in kinds):
+        return False
+    return names_one(text) and not _has_foreign_part(plain, text, (0, len(plain)), best.pieces)
+
+
+def names_one(text: Text) -> bool:
+    """Whether a text names no more than one person, and has no saying in it.
+
+    >>> from inscribe.forms import normalise_text
+    >>> [names_one(Text(normalise_text(t), t)) for t in ("綾国刻", "定家卿綾国刻")]
+    [True, False]
+    """
+    plain = text.normal.text
+    dated = [piece for piece, _ in dated_pieces(plain)]
+    best = divisions(plain, text.breaks, dated, text.cuts)[0]
+    role, _ = _closing(MARK.sub("", plain))
+    several = _names_two_persons(best.pieces, role) or _has_rank_inside(plain)
+    return not several and not holds_saying(plain)

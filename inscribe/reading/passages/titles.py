@@ -1,0 +1,127 @@
+"""Headings and dedications by their frame: 飛梅之図, 右忠岑歌; 為某君, 某所持."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
+
+from inscribe import tables
+from inscribe.reading.passages.order import closing_words
+from inscribe.reading.spelling import is_kanji_only
+from inscribe.reading.words import Kind, words_from
+
+_SUBJECT = 5.0  # log odds that a subject of fittings that stands before a text is its heading
+_HEADING_SIGN = 0.6
+_LONGEST_TOPIC = 6
+_TOPIC, _TOPIC_SIGN = 2.0, 0.6
+_LONGEST = 12
+
+
+class Frame(NamedTuple):
+    """What a heading or a dedication begins and ends with, and what that is worth."""
+
+    kind: str
+    begins: str
+    ends: str
+    least: int
+    most: int
+    place: str
+    weight: float
+    said_first: str = ""  # kana of ``begins``, words divided by spaces
+    said_last: str = ""  # and of ``ends``
+    order: str = "straight"
+
+    def fits(self, text: str) -> bool:
+        """Whether a text is so framed."""
+        inner = len(text) - len(self.begins) - len(self.ends)
+        fitting = self.least <= inner <= self.most
+        return fitting and text.startswith(self.begins) and text.endswith(self.ends)
+
+
+def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
+    """Return the log odds that a stretch is a heading or a dedication; 0 where nothing says so.
+
+    ``first`` and ``last``: whether it may stand before, or after, the text it belongs to.
+
+    >>> framed_weight("heading", "飛梅之図", first=True, last=False) > 5
+    True
+    >>> framed_weight("dedication", "為籾山君", first=True, last=True) > 5
+    True
+    """
+    worth = [
+        frame.weight
+        for frame in _frames()
+        if frame.kind == kind
+        and frame.fits(text)
+        and (frame.place == "any" or (first if frame.place == "first" else last))
+    ]
+    if kind == "dedication" and text.removesuffix("之").endswith(tuple(closing_words())):
+        worth = []  # 為某君某刻 is the carver's
+    if kind == "heading" and worth and _begins_formula(text):
+        worth = []
+    if kind == "heading" and len(text) > 2 and is_subject(text):
+        worth.append(_SUBJECT)
+    if kind == "heading" and "之内" in text[:-2]:  # 近江八景之内石山秋月
+        whole, part = text.split("之内", 1)
+        worth.append(_SUBJECT * is_subject(part) + _SUBJECT * is_subject(whole))
+    best = max(worth, default=0.0)
+    return best + _HEADING_SIGN * len(text) if best and kind == "heading" else best
+
+
+def _begins_formula(text: str) -> bool:
+    """Whether a text begins with what opens a formula of signatures: 倣古図 is no title."""
+    return any(word.kind == "opener" for word in words_from(text[0]).get(text[0], ()))
+
+
+def frame_of(kind: Kind, text: str) -> Frame | None:
+    """Return the likeliest frame of a heading or dedication whose words have a fixed reading."""
+    fitting = [frame for frame in _frames() if frame.kind == kind and frame.fits(text)]
+    said = [frame for frame in fitting if frame.said_first or frame.said_last]
+    return max(said, key=lambda frame: frame.weight, default=None)
+
+
+def is_subject(text: str) -> bool:
+    """Whether a text is a subject of fittings as titles name it."""
+    return bool(text) and any(word.kind == "subject" for word in words_from(text[0]).get(text, ()))
+
+
+def ends_of_titles(plain: str, starts: Iterable[int]) -> Iterator[int]:
+    """Yield the offsets at which a heading may end that begins at one of ``starts``."""
+    for start in starts:
+        for end in range(start + 2, min(len(plain), start + _LONGEST) + 1):
+            if framed_weight("heading", plain[start:end], first=True, last=True):
+                yield end
+
+
+@tables.cached()
+def _frames() -> tuple[Frame, ...]:
+    return tuple(
+        Frame(
+            row["kind"],
+            row["begins"],
+            row["ends"],
+            int(row["least"]),
+            int(row["most"]),
+            row["place"],
+            float(row["weight"]),
+            row["said_first"],
+            row["said_last"],
+            row["order"],
+        )
+        for row in tables.rows("passage_frames")
+    )
+
+
+def topic_weight(text: str) -> float:
+    """Return the log odds that a first column of a few kanji is the topic of what follows.
+
+    >>> topic_weight("早春") > 3, topic_weight("綾国")
+    (True, 0.0)
+    """
+    if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text):
+        return 0.0
+    from inscribe.reading.mecab import unidic_words
+
+    words = unidic_words(text)
+    usual = all(word.known and "固有名詞" not in word.part_of_speech for word in words)
+    return _TOPIC + _TOPIC_SIGN * len(text) if usual and len(words) < len(text) else 0.0

@@ -1,0 +1,177 @@
+"""How well composed inscriptions are divided into passages and read.
+
+Run: python tests/benchmarks/passages.py [--set look|measure|all] [--misses] [--file FILE ...]
+
+The inscriptions are invented, by two authors who did not see each other's (tests/data/composed_*;
+their first line has the conventions). Constants were set on the ``look`` halves alone, and only
+their misses are ever shown. Of each inscription is asked:
+
+divided     whether the passages are the right stretches of signs
+kind        of the right passages, those most of whose signs are in a passage of their kind
+signatures  of the right signatures, those found as a passage and read as one of the right readings
+reading     whether the whole romanised reading is right
+
+Letters are compared without case, spaces, hyphens and marks; macrons count, (kaō) is left out. A
+program that knows no passages is asked for the reading alone.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import re
+import time
+import unicodedata
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from inscribe.notation import parse
+from inscribe.reading import read_text
+
+DATA = Path(__file__).parent.parent / "data"
+SETS = {
+    "look": ("composed_a_look.jsonl", "composed_b_look.jsonl"),
+    "measure": ("composed_a_measure.jsonl", "composed_b_measure.jsonl"),
+}
+INSIDE = "break inside a column"
+AT_COLUMNS = "breaks at columns"
+
+
+class Marks(NamedTuple):
+    """What is right of one inscription: (right, of how many) each."""
+
+    divided: tuple[int, int]
+    kind: tuple[int, int]
+    signatures: tuple[int, int]
+    reading: tuple[int, int]
+
+
+def letters(text: str) -> str:
+    """Return the letters of a romanised text, macrons kept."""
+    plain = unicodedata.normalize("NFC", text.lower()).replace("(kaō)", "")
+    return re.sub("[^a-zāīūēō]", "", plain)
+
+
+def rows(path: Path) -> Iterator[dict[str, Any]]:
+    """Yield the inscriptions of a file."""
+    for line in path.read_text("utf-8").splitlines():
+        row = json.loads(line)
+        if "text" in row:
+            yield row
+
+
+def spans_of(row: dict[str, Any]) -> list[tuple[int, int]]:
+    """Return the first and last sign of each passage."""
+    spans, first = [], 0
+    for part in row["parts"]:
+        count = len(parse(part["text"]).signs)
+        spans.append((first, first + count - 1))
+        first += count
+    return spans
+
+
+def accepted(part: dict[str, Any]) -> set[str]:
+    """Return the letters of the right readings of a passage."""
+    by_sound = part.get("by_sound", ())
+    others = [by_sound] if isinstance(by_sound, str) else by_sound
+    ways = (part["romaji"], *part.get("romaji_alternatives", ()), *others)
+    return {letters(each) for each in ways}
+
+
+def reads_right(found: str, parts: Sequence[dict[str, Any]]) -> bool:
+    """Whether letters are one right reading of each passage, one after the other."""
+    rests = {letters(found)}
+    for part in parts:
+        ways = accepted(part)
+        rests = {r.removeprefix(w) for r in rests for w in ways if r.startswith(w)}
+    return "" in rests
+
+
+def has_break_inside(row: dict[str, Any]) -> bool:
+    """Whether two passages meet inside a column."""
+    ends = {parse_end.signs[0].index for parse_end in parse(row["text"]).columns}
+    return any(first not in ends for first, _ in spans_of(row))
+
+
+def kind_at(found: Sequence[Any], first: int, last: int) -> str:
+    """Return the kind of the passage that has most of the signs."""
+    shared = [min(p.last, last) - max(p.first, first) + 1 for p in found]
+    return str(found[shared.index(max(shared))].kind)
+
+
+def marked(row: dict[str, Any]) -> Marks:
+    """Return what is right of one inscription."""
+    read = read_text(row["text"])
+    spans, parts = spans_of(row), row["parts"]
+    found = getattr(read, "passages", ())
+    by_span = {(p.first, p.last): p for p in found}
+    kinds = [
+        bool(found) and kind_at(found, *span) == part["kind"]
+        for span, part in zip(spans, parts, strict=True)
+    ]
+    signed = [
+        span in by_span and letters(by_span[span].proposals[0].romaji) in accepted(part)
+        for span, part in zip(spans, parts, strict=True)
+        if part["kind"] == "signature"
+    ]
+    return Marks(
+        (list(by_span) == spans, 1),
+        (sum(kinds), len(kinds)),
+        (sum(signed), len(signed)),
+        (reads_right(read.proposals[0].romaji, parts), 1),
+    )
+
+
+def shown(name: str, marks: Sequence[Marks]) -> str:
+    """Return one line of the table."""
+    cells = []
+    for column in zip(*marks, strict=True):
+        right, of = (sum(figures) for figures in zip(*column, strict=True))
+        cells.append(f"{right:4d}/{of:<4d} {right / of if of else 1:4.0%}")
+    return f"{name:24}" + "  ".join(cells)
+
+
+def _miss(row: dict[str, Any], marks: Marks) -> str:
+    read = read_text(row["text"])
+    found = [f"{p.kind}:{p.text}" for p in getattr(read, "passages", ())]
+    wanted = [f"{p['kind']}:{p['text']}" for p in row["parts"]]
+    lines = [f"{row['id']} {row['class']} {row['text']}"]
+    if not marks.divided[0] or marks.kind[0] != marks.kind[1]:
+        lines += [f"   found  {' | '.join(found)}", f"   wanted {' | '.join(wanted)}"]
+    if not marks.reading[0]:
+        wanted_reading = " | ".join(part["romaji"] for part in row["parts"])
+        lines += [f"   read   {read.proposals[0].romaji}", f"   wanted {wanted_reading}"]
+    return "\n".join(lines)
+
+
+def main() -> None:
+    """Print the table."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--set", choices=(*SETS, "all"), default="all")
+    parser.add_argument("--file", nargs="*", default=(), help="other files of the same form")
+    parser.add_argument("--misses", action="store_true", help="show those of the set look")
+    options = parser.parse_args()
+    chosen = SETS if options.set == "all" else {options.set: SETS[options.set]}
+    files = {name: [DATA / each for each in names] for name, names in chosen.items()}
+    if options.file:
+        files = {"look": [Path(each) for each in options.file]}
+    for name, paths in files.items():
+        groups: dict[str, list[Marks]] = {}
+        start = time.perf_counter()
+        for path in paths:
+            for row in rows(path):
+                marks = marked(row)
+                inside = INSIDE if has_break_inside(row) else AT_COLUMNS
+                for group in ("all", inside, f"class {row['class']}", path.stem):
+                    groups.setdefault(group, []).append(marks)
+                if options.misses and name == "look" and not all(r == n for r, n in marks):
+                    print(_miss(row, marks))
+        seconds = time.perf_counter() - start
+        print(f"{name}: {len(groups['all'])} inscriptions, {seconds:.1f} s")
+        print(f"{'':24}" + "  ".join(f"{each:14}" for each in Marks._fields))
+        print("\n".join(shown(group, groups[group]) for group in sorted(groups)))
+
+
+if __name__ == "__main__":
+    main()
