@@ -69,5 +69,7 @@ def bands(ink: Array, cuts: list[float]) -> list[tuple[float, float]]:
         shown = np.flatnonzero(inside > FAINT * inside.max())
         start, end = (int(shown[0]), int(shown[-1]) + 1) if len(shown) else (0, len(inside))
         slack = round(0.2 * PER_MM)
-        found.append((float(max(first, first + start - slack)), float(min(last, first + end + slack))))
+        found.append(
+            (float(max(first, first + start - slack)), float(min(last, first + end + slack)))
+        )
     return found

@@ -14,6 +14,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from inscribe.measuring.model import Cut
 from inscribe.measuring.rhythm import Expected
 from inscribe.measuring.view import Array
 
@@ -37,6 +38,9 @@ class Weights(NamedTuple):
     hands: float = 0.12  # how far the pitches of two columns differ (log)
 
 
+USUAL = Weights()
+
+
 class Cell(NamedTuple):
     """A sign's top and bottom in mm, and the chance of each to be right to a tenth of the pitch."""
 
@@ -46,17 +50,10 @@ class Cell(NamedTuple):
     sure_bottom: float
 
 
-class Fixed(NamedTuple):
-    """A top, and perhaps a bottom, that a person has given, in mm."""
-
-    top: float
-    bottom: float | None = None
-
-
 def cells(
     columns: Sequence[tuple[Array, Sequence[Expected]]],
-    fixed: Sequence[Mapping[int, Fixed]] = (),
-    weights: Weights = Weights(),
+    fixed: Sequence[Mapping[int, Cut]] = (),
+    weights: Weights = USUAL,
 ) -> list[list[Cell]]:
     """Return a cell for each sign of each column.
 
@@ -76,7 +73,7 @@ def cells(
 
 def _pitches(
     columns: Sequence[tuple[Array, Sequence[Expected]]],
-    fixed: Sequence[Mapping[int, Fixed]],
+    fixed: Sequence[Mapping[int, Cut]],
     weights: Weights,
 ) -> list[float]:
     """Return the length of a full sign in rows for each column, alike in all as far as may be."""
@@ -108,7 +105,7 @@ def _rough_cost(
     rows: Array,
     signs: Sequence[Expected],
     pitch: float,
-    fixed: Mapping[int, Fixed],
+    fixed: Mapping[int, Cut],
     weights: Weights,
 ) -> float:
     coarse = rows[: len(rows) // COARSER * COARSER].reshape(-1, COARSER).mean(1)
@@ -124,7 +121,7 @@ class _Table:
         rows: Array,
         signs: Sequence[Expected],
         pitch: float,
-        fixed: Mapping[int, Fixed],
+        fixed: Mapping[int, Cut],
         weights: Weights,
         per_mm: float = ROWS,
     ) -> None:
@@ -162,7 +159,11 @@ class _Table:
         price = w.size * 0.5 * off**2 + self.above[start] + self.below[places]
         if sign.shows:
             few = 0.04 * sign.length * self.pitch / self.per_mm
-            price = price + w.bare * bare / self.pitch * self.per_mm + w.unseen * np.clip(1 - held / few, 0, 1)
+            price = (
+                price
+                + w.bare * bare / self.pitch * self.per_mm
+                + w.unseen * np.clip(1 - held / few, 0, 1)
+            )
         return np.where(places - self.sizes < 0, np.inf, price)
 
     def told(self) -> list[Cell]:
@@ -176,19 +177,21 @@ class _Table:
                 float(chances[index][max(0, at - near) : at + near + 1].sum())
                 for chances, at in ((chance_top, top), (chance_bottom, bottom))
             ]
-            found.append(Cell(top / self.per_mm, bottom / self.per_mm, min(1.0, sure[0]), min(1.0, sure[1])))
+            found.append(
+                Cell(top / self.per_mm, bottom / self.per_mm, min(1.0, sure[0]), min(1.0, sure[1]))
+            )
         return found
 
     def _first(self) -> Array:
-        return self.weights.outside * self.held / self.per_mm
+        return np.asarray(self.weights.outside * self.held / self.per_mm)
 
     def _last(self) -> Array:
-        return self.weights.outside * (self.held[-1] - self.held) / self.per_mm
+        return np.asarray(self.weights.outside * (self.held[-1] - self.held) / self.per_mm)
 
     def _held_to(self, index: int, costs: Array, *, top: bool) -> Array:
         """Return costs, infinite but where a person has put the sign's end."""
         given = self.fixed.get(index)
-        at = None if given is None else given.top if top else given.bottom
+        at = None if given is None else (given.top if top else given.bottom)
         if at is None:
             return costs
         kept = np.full_like(costs, np.inf)

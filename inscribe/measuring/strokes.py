@@ -16,6 +16,7 @@ PER_MM = 16  # pixels per mm in which a rectified plate is measured
 SCALES = (0.05, 0.1, 0.2)  # mm: from hairlines to broad cuts
 SHADING = 0.45  # mm: what changes more slowly is light, not strokes
 WINDOW = 17  # quarters of a mm: what counts as a pixel's surroundings
+SILENT = 0.003  # energy that even a blank picture is taken to have
 SPECK = 0.08  # square mm: what is smaller is no stroke
 SPREAD = 0.05  # mm: energy is gathered over half a stroke's width
 RIM = 0.35  # mm: the plate's edge, which is no stroke
@@ -50,6 +51,16 @@ def ink(face: Array) -> Array:
     return np.asarray(shown * ~_specks(shown), np.float32)
 
 
+def contrast(face: Array, shown: Array) -> float:
+    """Return how many times the energy of bare metal the strokes have, given their ink."""
+    found = energy(face)
+    found = found / _ground(found)
+    strokes, metal = found[shown > 0.5], found[shown <= 0]
+    if len(strokes) < PER_MM or not len(metal):
+        return 0.0
+    return float(np.median(strokes) / max(float(np.median(metal)), 1e-6))
+
+
 def _ground(found: Array) -> Array:
     """Return the energy of bare metal around each pixel: what a fifth of its surroundings has."""
     step = PER_MM // 4
@@ -58,7 +69,7 @@ def _ground(found: Array) -> Array:
         np.pad(coarse, WINDOW // 2, mode="reflect"), (WINDOW, WINDOW)
     )[::4, ::4]
     local = np.quantile(windows.reshape(*windows.shape[:2], -1), 0.2, axis=-1)
-    local = np.maximum(local, np.median(local)).astype(np.float32)
+    local = np.maximum(local, max(float(np.median(local)), SILENT)).astype(np.float32)
     wide = cv2.resize(local, found.shape[::-1], interpolation=cv2.INTER_LINEAR)
     return np.asarray(cv2.GaussianBlur(wide, (0, 0), PER_MM))
 
@@ -71,7 +82,7 @@ def _specks(shown: Array) -> Array:
 
 
 def _rim(shown: Array) -> Array:
-    """Return where the plate's edge is seen: lines of strokes as long as the plate, at its sides."""
+    """Return where the plate's edge is seen: long lines near its sides."""
     widest, least = round(RIM_AT_MOST * PER_MM), round(RIM * PER_MM)
     sides = np.zeros(shown.shape, bool)
     for turn in range(4):

@@ -19,7 +19,8 @@ import cv2
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-Corners = tuple[tuple[float, float], ...]  # top left, top right, bottom right, bottom left
+from inscribe.measuring.model import Corners
+
 Array = NDArray[Any]
 
 

@@ -13,8 +13,9 @@ from typing import Any, NamedTuple
 
 import cv2
 import numpy as np
-from looks.contract import GAP, REPEATED, WORN, Sides, Taken, Wanted
 from PIL import ImageFont
+
+from looks.contract import GAP, REPEATED, WORN, Sides, Taken, Wanted
 
 Array = Any
 FONTS = Path("/usr/share/fonts/truetype")
@@ -77,16 +78,12 @@ def photograph(wanted: Wanted, seed: int) -> Taken:
     scale = float(np.clip(wanted.pixels_per_mm, 16, 36))
     plate = _plate(wanted, placed, scale, rng)
     image, corners = _taken(wanted, plate, scale, rng)
-    boxes = tuple(
-        tuple((p.x, p.y, p.width, p.height) for p in column) for column in placed
-    )
+    boxes = tuple(tuple((p.x, p.y, p.width, p.height) for p in column) for column in placed)
     return Taken(image, corners, _as_sides(boxes))
 
 
 def _as_sides(boxes: Any) -> tuple[tuple[Sides, ...], ...]:
-    return tuple(
-        tuple((float(x), float(y), float(w), float(h)) for x, y, w, h in c) for c in boxes
-    )
+    return tuple(tuple((float(x), float(y), float(w), float(h)) for x, y, w, h in c) for c in boxes)
 
 
 def _written(wanted: Wanted, rng: np.random.Generator) -> list[list[Placed]]:
@@ -106,9 +103,7 @@ def _written(wanted: Wanted, rng: np.random.Generator) -> list[list[Placed]]:
         else:
             top = head + rng.normal(0, 0.4)
             bottom = wanted.height - rng.uniform(1.5, 7)
-        found.append(
-            _column(signs, face, (middle, top, bottom), em, lean, loose, wanted, rng)
-        )
+        found.append(_column(signs, face, (middle, top, bottom), em, lean, loose, wanted, rng))
     return found
 
 
