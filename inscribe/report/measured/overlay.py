@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from inscribe.measuring.model import Measured, MeasuredColumn, MeasuredSign
     from inscribe.record import Inscription
 
-SCALE = 12.0  # units of the drawing a mm
+SCALE = 16.0  # units of the drawing a mm
 SIDE = 5.0  # mm beside the plate, for the rulers
 ABOVE = 3.0
 STYLE = """
