@@ -20,6 +20,7 @@ from inscribe.measuring.view import Array
 
 ROWS = 8  # rows per mm in which cuts are sought
 COARSER = 2  # rows taken together while the pitch is sought
+EIGHTHS = 8  # parts of a sign in which its strokes are compared
 STEP = 0.9  # of a pitch to the next one tried
 LEAST = 1.0  # mm: the least pitch tried
 
@@ -35,6 +36,7 @@ class Weights(NamedTuple):
     space: float = 0.1  # the usual space, as a share of the pitch
     spaces: float = 9.0  # how much the excess of a space weighs, by the pitch
     size: float = 1.0  # how much sizes weigh
+    shape: float = 14.0  # strokes that are nowhere where they should be
     hands: float = 0.12  # how far the pitches of two columns differ (log)
 
 
@@ -138,6 +140,7 @@ class _Table:
         self.sizes = np.arange(1, max(3, reach))
         self.gaps = np.arange(0, max(2, min(self.count - 1, int(pitch * 3))))
         self.gap_prices = self._gap_prices()
+        self.shapes = self._shapes()
         self.sign_prices = {sign: self._sign_prices(sign) for sign in set(signs)}
 
     def _gap_prices(self) -> Array:
@@ -149,6 +152,19 @@ class _Table:
         price = w.lost * lost + w.spaces * np.minimum(excess, 0.3 + excess / 4)
         return np.where(start < 0, np.inf, price)
 
+    def _shapes(self) -> Array:
+        """Return the ink of each eighth of a sign [place of its bottom, length, eighth].
+
+        The squares of a sign's eighths add up to 1, or to 0 where there is no ink.
+        """
+        places = np.arange(self.count)[:, None, None]
+        cuts = places - self.sizes[:, None] * np.linspace(1, 0, EIGHTHS + 1)
+        low = np.clip(np.floor(cuts).astype(int), 0, self.count - 1)
+        high = np.minimum(low + 1, self.count - 1)
+        held = self.held[low] + (self.held[high] - self.held[low]) * np.clip(cuts - low, 0, 1)
+        ink = np.diff(held, axis=-1)
+        return np.asarray(ink / np.maximum(np.linalg.norm(ink, axis=-1, keepdims=True), 1e-6))
+
     def _sign_prices(self, sign: Expected) -> Array:
         """Return the price of a sign [place of its bottom, length]."""
         w, places = self.weights, np.arange(self.count)[:, None]
@@ -157,6 +173,8 @@ class _Table:
         bare = (self.bare[places] - self.bare[start]) / self.per_mm
         off = np.log(self.sizes / (sign.length * self.pitch)) / sign.spread
         price = w.size * 0.5 * off**2 + self.above[start] + self.below[places]
+        if sign.rows:
+            price = price + w.shape * (1 - self.shapes @ np.array(sign.rows))
         if sign.shows:
             few = 0.04 * sign.length * self.pitch / self.per_mm
             price = (

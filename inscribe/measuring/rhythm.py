@@ -1,34 +1,42 @@
-"""How long each sign of a column is likely to be, as a share of a full Chinese character.
+"""What is to be expected of each sign: how long it is, and where along it its strokes are.
 
-Sizes differ from hand to hand; these are wide expectations. Common practice, no source; the shares
-are from memory, and weigh little where the picture speaks.
+Sizes differ from hand to hand, and cursive forms from regular ones; so these are wide expectations,
+which say most where strokes of neighbours touch, or where a sign falls apart into two.
 """
 
 from __future__ import annotations
 
 from typing import NamedTuple
 
+from inscribe import tables
 from inscribe.signs import Certainty, Kind, Sign
 
+FULL = 84  # percent of its square that a full Chinese character fills (median of the table)
+COLUMNS = ("char", "width", "height", "strokes", "source")
+GRID = 4  # cells in a row of the table
 LONG_MARKS = "〱〲〳〵"
-SHORT_MARKS = "ゝゞ々〻ヽヾ"
-FLAT = "一ー丶"
-LOW = "二へつエ工八"
 
 
 class Expected(NamedTuple):
-    """A sign's likely length, how far it may be off (log), and whether it must show strokes."""
+    """What is to be expected of a sign.
+
+    ``length`` and ``width`` are shares of a full character, ``spread`` is how far the length may
+    be off (log), ``rows`` is the length of strokes in each eighth from top to bottom (their squares
+    add up to 1), empty where nothing is known, ``shows`` whether it must show strokes at all.
+    """
 
     length: float
     spread: float
+    width: float = 0.9
+    rows: tuple[float, ...] = ()
     shows: bool = True
 
 
 def expected(sign: Sign) -> Expected:
     """Return what is to be expected of a sign.
 
-    >>> expected(Sign("花")).length, expected(Sign("の")).length
-    (1.0, 0.75)
+    >>> round(expected(Sign("花")).length, 2), round(expected(Sign("へ")).length, 2)
+    (0.98, 0.5)
     """
     if sign.kind is Kind.GAP:
         return Expected(3.0, 0.7, shows=False)
@@ -38,15 +46,18 @@ def expected(sign: Sign) -> Expected:
         return Expected(1.0, 0.35, shows=False)
     first = sign.text[0]
     if first in LONG_MARKS:
-        return Expected(2.0, 0.4)
-    if first in SHORT_MARKS:
-        return Expected(0.55, 0.4)
-    if first in FLAT:
-        return Expected(0.22, 0.7)
-    if first in LOW:
-        return Expected(0.6, 0.35)
-    return Expected(0.75, 0.3) if _is_kana(first) else Expected(1.0, 0.25)
+        return Expected(2.0, 0.4, 0.5)
+    row = _shapes().first_about(first)
+    if row is None:
+        return Expected(0.85, 0.35)
+    _, width, height, strokes, _ = row[0]
+    rows = [sum(map(int, strokes[n : n + GRID])) for n in range(0, len(strokes), GRID)]
+    norm = sum(value**2 for value in rows) ** 0.5 or 1.0
+    length = int(height) / FULL
+    spread = 0.25 if length > 0.4 else 0.5
+    return Expected(length, spread, int(width) / FULL, tuple(v / norm for v in rows))
 
 
-def _is_kana(sign: str) -> bool:
-    return "ぁ" <= sign <= "ヿ" or "\U0001b000" <= sign <= "\U0001b16f"
+@tables.compiled
+def _shapes() -> tables.Search:
+    return tables.Search("sign_shapes", COLUMNS)
