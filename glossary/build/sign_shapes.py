@@ -9,14 +9,15 @@ import math
 import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
+from itertools import pairwise
 from pathlib import Path
 
 from sources import GLOSSARY, KANJIVG, table, write
 
 HEADER = """\
 # How much of its square a sign fills, and where its strokes are: for finding signs in photographs.
-# Columns: char; width and height of the ink (percent of the square); strokes (8 rows of 4 cells over
-#   the ink, from the top left: length of the strokes in each, 9 in the fullest); source.
+# Columns: char; width and height of the ink (percent of the square); strokes (8 rows of 4 cells
+#   over the ink, from the top left: length of the strokes in each, 9 in the fullest); source.
 # Sources: KanjiVG 20260714 by Ulrich Apel (PyPI package kanjivg, CC BY-SA 3.0); "like X": an old or
 #   variant form that KanjiVG does not draw, as the form X that it does.
 # Licence: CC BY-SA 3.0.
@@ -81,7 +82,7 @@ def shape(strokes: list[list[Point]]) -> tuple[str, str, str]:
     top, bottom = min(p.imag for p in every) - PEN / 2, max(p.imag for p in every) + PEN / 2
     cells = [[0.0] * COLUMNS for _ in range(ROWS)]
     for stroke in strokes:
-        for one, other in zip(stroke, stroke[1:], strict=False):
+        for one, other in pairwise(stroke):
             parts = max(1, math.ceil(abs(other - one)))
             for part in range(parts):
                 p = one + (other - one) * (part + 0.5) / parts

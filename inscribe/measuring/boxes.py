@@ -8,7 +8,7 @@ from inscribe.measuring.cutting import ROWS
 from inscribe.measuring.strokes import PER_MM
 from inscribe.measuring.view import Array
 
-CLEAR = 0.3  # how much stroke must show at a box's side
+CLEAR = 0.25  # how much stroke must show at a box's side
 BLUR = 0.09  # mm by which ink spreads beyond its stroke
 LEAST = 0.16  # mm of ink that a side must show
 

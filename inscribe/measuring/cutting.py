@@ -29,13 +29,13 @@ class Weights(NamedTuple):
     """What the parts of a telling weigh; set on the first look of the benchmark."""
 
     lost: float = 15.0  # a mm of full rows of ink in a space
-    outside: float = 8.0  # the same above or below the column
-    bare: float = 6.0  # a pitch of bare rows in a sign
+    outside: float = 20.0  # the same above or below the column
+    bare: float = 9.0  # a pitch of bare rows in a sign
     unseen: float = 4.0  # a sign that should show strokes and shows none
-    crossed: float = 4.0  # a cut through a full row of ink
+    crossed: float = 3.0  # a cut through a full row of ink
     space: float = 0.1  # the usual space, as a share of the pitch
     spaces: float = 9.0  # how much the excess of a space weighs, by the pitch
-    size: float = 1.0  # how much sizes weigh
+    size: float = 1.1  # how much sizes weigh
     shape: float = 14.0  # strokes that are nowhere where they should be
     hands: float = 0.12  # how far the pitches of two columns differ (log)
 

@@ -19,6 +19,7 @@ from inscribe.measuring.view import Array, View
 from inscribe.record import Plate
 
 UNCLEAR = 0.25  # an outline less clear than this is none
+LEAST_SPAN = 0.5  # of the picture's longer side: a plate that is shorter may be something else
 COARSE = 6.0  # pixels per mm: with less, neighbouring strokes run together
 BOWED = 0.012  # share of its length by which a long side may bow
 SOFT = 0.65  # mm over which even the sharpest edge of a blurred picture changes
@@ -40,7 +41,8 @@ class Face(NamedTuple):
 
 def outline_problem(picture: Picture, plate: Plate, outline: Outline | None) -> InputError | None:
     """Return what is wrong with a picture in which the plate was looked for."""
-    if outline is not None and outline.clear >= CLEAR:
+    span = _span(picture, outline)
+    if outline is not None and outline.clear >= CLEAR and span > LEAST_SPAN:
         return _bent(picture) if outline.bow > BOWED else None
     if runs_bent(picture.pixels):
         return _bent(picture)
@@ -50,7 +52,8 @@ def outline_problem(picture: Picture, plate: Plate, outline: Outline | None) -> 
             f"the plate is not whole: it runs out of the picture at the {side}",
             "take it again with ground on every side",
         )
-    if outline is not None and outline.clear >= UNCLEAR and outline.bow < BOWED / 2:
+    is_found = outline is not None and outline.clear >= UNCLEAR and outline.bow < BOWED / 2
+    if is_found and span > LEAST_SPAN / 2:
         return None
     if (share := _burnt(picture.pixels)) > BURNT:
         return _glare(picture, share, "picture")
@@ -60,6 +63,14 @@ def outline_problem(picture: Picture, plate: Plate, outline: Outline | None) -> 
         f"no outline of a plate of {shown} is clear in it",
         "give the plate's corners with --corners, or its size with --plate if that is wrong",
     )
+
+
+def _span(picture: Picture, outline: Outline | None) -> float:
+    """Return the outline's length as a share of the picture's longer side."""
+    if outline is None:
+        return 0.0
+    corners = np.array(outline.corners)
+    return float(np.ptp(corners, axis=0).max() / max(picture.size))
 
 
 def given_problem(picture: Picture, view: View, outline: Outline) -> InputError | None:

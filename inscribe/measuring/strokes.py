@@ -13,10 +13,11 @@ import numpy as np
 from inscribe.measuring.view import Array
 
 PER_MM = 16  # pixels per mm in which a rectified plate is measured
-SCALES = (0.05, 0.1, 0.2)  # mm: from hairlines to broad cuts
+SCALES = (0.05, 0.1)  # mm: from hairlines to broad cuts, whose edges are as sharp
 SHADING = 0.45  # mm: what changes more slowly is light, not strokes
 WINDOW = 17  # quarters of a mm: what counts as a pixel's surroundings
 SILENT = 0.003  # energy that even a blank picture is taken to have
+FULL = 88  # percent of the strokes that are no fuller than what counts as full
 SPECK = 0.08  # square mm: what is smaller is no stroke
 SPREAD = 0.05  # mm: energy is gathered over half a stroke's width
 RIM = 0.35  # mm: the plate's edge, which is no stroke
@@ -45,7 +46,7 @@ def ink(face: Array) -> Array:
     level = _parting(np.sqrt(inner)) ** 2
     ground, strokes = inner[inner < level], inner[inner >= level]
     floor = max(float(np.percentile(ground, 90)), 2.0 * float(np.median(ground)))
-    full = max(float(np.percentile(strokes, 75)), 1.5 * floor)
+    full = max(float(np.percentile(strokes, FULL)), 1.5 * floor)
     shown = np.clip((found - floor) / (full - floor), 0, 1)
     shown = shown * ~_rim(shown)
     return np.asarray(shown * ~_specks(shown), np.float32)
