@@ -18,6 +18,8 @@ SHADING = 0.45  # mm: what changes more slowly is light, not strokes
 WINDOW = 17  # quarters of a mm: what counts as a pixel's surroundings
 SILENT = 0.003  # energy that even a blank picture is taken to have
 FULL = 88  # percent of the strokes that are no fuller than what counts as full
+AROUND = 15  # waves of a spectrum that are compared with each other
+STRONG = 1.8  # how much stronger (log) a wave of a pattern is
 SPECK = 0.08  # square mm: what is smaller is no stroke
 SPREAD = 0.05  # mm: energy is gathered over half a stroke's width
 RIM = 0.35  # mm: the plate's edge, which is no stroke
@@ -28,6 +30,7 @@ def energy(face: Array) -> Array:
     """Return the stroke energy of a rectified plate (RGB, 8 bits), 0 on even metal."""
     light = np.log(face.astype(np.float32) / 255 + 0.03)
     light -= cv2.GaussianBlur(light, (0, 0), SHADING * PER_MM)
+    light = np.stack([_without_pattern(light[..., n]) for n in range(light.shape[-1])], -1)
     total = np.zeros(face.shape[:2], np.float32)
     for scale in SCALES:
         smooth = cv2.GaussianBlur(light, (0, 0), scale * PER_MM)
@@ -35,6 +38,21 @@ def energy(face: Array) -> Array:
         down = cv2.Sobel(smooth, cv2.CV_32F, 0, 1)
         total += np.sqrt((across**2 + down**2).mean(-1)) * (scale * PER_MM / 8)
     return cv2.GaussianBlur(total, (0, 0), SPREAD * PER_MM)
+
+
+def _without_pattern(light: Array) -> Array:
+    """Return one colour without what repeats all over the plate: rings punched in rows, file marks.
+
+    A pattern is a few waves much stronger than the waves of about their length and direction;
+    these are weakened to what is usual there.
+    """
+    waves = cv2.dft(light, flags=cv2.DFT_COMPLEX_OUTPUT)
+    strength = np.log(np.hypot(waves[..., 0], waves[..., 1]) + 1e-6)
+    rolled = np.fft.fftshift(strength)
+    usual = cv2.blur(rolled, (AROUND, AROUND), borderType=cv2.BORDER_REFLECT)
+    excess = np.fft.ifftshift(np.maximum(rolled - usual - STRONG, 0))
+    waves *= np.exp(-excess)[..., None]
+    return np.asarray(cv2.idft(waves, flags=cv2.DFT_REAL_OUTPUT | cv2.DFT_SCALE))
 
 
 def ink(face: Array) -> Array:
