@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import cv2
 import numpy as np
 
 from inscribe.measuring.cutting import ROWS
@@ -9,16 +10,38 @@ from inscribe.measuring.strokes import PER_MM
 from inscribe.measuring.view import Array
 
 CLEAR = 0.25  # how much stroke must show at a box's side
+AROUND = 3.0  # mm along a column over which the bare metal beside it is seen
 BLUR = 0.09  # mm by which ink spreads beyond its stroke
 LEAST = 0.16  # mm of ink that a side must show
 
 
-def row_profile(ink: Array, left: float, right: float) -> Array:
-    """Return the ink of a column's rows at ``ROWS`` rows a mm, 1 where a row is full."""
+def row_profiles(ink: Array, sides: list[tuple[float, float]]) -> list[Array]:
+    """Return the ink of each column's rows at ``ROWS`` rows a mm, 1 where a row is full.
+
+    What the bare metal around shows of the same - grain that was taken for strokes - is taken away.
+    """
+    around = _around(ink, sides)
+    return [_rows(ink, around, left, right) for left, right in sides]
+
+
+def _around(ink: Array, sides: list[tuple[float, float]]) -> Array:
+    """Return the usual ink of a pixel outside all columns, for each row of pixels."""
+    outside = np.ones(ink.shape[1], bool)
+    for left, right in sides:
+        outside[max(0, round(left) - 2) : round(right) + 2] = False
+    outside[: PER_MM // 2], outside[-PER_MM // 2 :] = False, False
+    if outside.sum() < PER_MM // 2:
+        return np.zeros(len(ink), np.float32)
+    bare = cv2.blur(ink, (1, round(AROUND * PER_MM)), borderType=cv2.BORDER_REFLECT)
+    return np.asarray(np.quantile(bare[:, outside], 0.6, axis=1))
+
+
+def _rows(ink: Array, around: Array, left: float, right: float) -> Array:
     strip = ink[:, round(left) : max(round(left) + 1, round(right))]
     step = PER_MM // ROWS
     length = strip.shape[0] // step * step
-    rows = strip[:length].sum(1).reshape(-1, step).mean(1) / PER_MM  # mm of ink
+    pixels = np.maximum(strip.sum(1) - around * strip.shape[1], 0)
+    rows = pixels[:length].reshape(-1, step).mean(1) / PER_MM  # mm of ink
     inked = rows[rows > 0.1]
     full = float(np.percentile(inked, 85)) if len(inked) else 1.0
     return np.asarray(np.clip(rows / full - 0.06, 0, 1.3))

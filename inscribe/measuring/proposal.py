@@ -109,9 +109,10 @@ def _told(
     ink: Array, sides: list[tuple[float, float]], columns: tuple[Column, ...], asked: Asked
 ) -> list[list[Cell]]:
     """Return the cells of every column, cut where a person wants it."""
+    profiles = boxes.row_profiles(ink, sides)
     rows = [
-        (boxes.row_profile(ink, *side), [rhythm.expected(sign) for sign in column.signs])
-        for side, column in zip(sides, columns, strict=True)
+        (profile, [rhythm.expected(sign) for sign in column.signs])
+        for profile, column in zip(profiles, columns, strict=True)
     ]
     wanted = dict(asked.cuts)
     for box in asked.boxes:
