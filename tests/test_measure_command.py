@@ -16,6 +16,7 @@ from hypothesis import given
 from strategies import records
 
 pytest.importorskip("cv2")
+from jsonschema import Draft202012Validator
 from PIL import Image
 
 from inscribe.cli import cli
@@ -65,6 +66,8 @@ def test_the_proposal_is_told(folder: Path) -> None:
 def test_json_has_every_sign(folder: Path) -> None:
     found = json.loads(run("--format", "json").stdout)
     assert [sign["text"] for sign in found["signs"]] == list(TEXT.replace("\n", ""))
+    published = json.loads(CliRunner().invoke(cli, ["schema", "measure"]).stdout)
+    Draft202012Validator(published).validate(found)
     assert found["plate"] == {"width": WIDTH, "height": HEIGHT}
     assert len(found["corners"]) == 4
 
