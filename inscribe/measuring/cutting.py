@@ -32,6 +32,7 @@ class Weights(NamedTuple):
     outside: float = 20.0  # the same above or below the column
     bare: float = 9.0  # a pitch of bare rows in a sign
     unseen: float = 4.0  # a sign that should show strokes and shows none
+    few: float = 0.04  # what a sign must show to be seen: full rows, by its length
     crossed: float = 3.0  # a cut through a full row of ink
     space: float = 0.1  # the usual space, as a share of the pitch
     spaces: float = 9.0  # how much the excess of a space weighs, by the pitch
@@ -176,7 +177,7 @@ class _Table:
         if sign.rows:
             price = price + w.shape * (1 - self.shapes @ np.array(sign.rows))
         if sign.shows:
-            few = 0.04 * sign.length * self.pitch / self.per_mm
+            few = w.few * sign.length * self.pitch / self.per_mm
             price = (
                 price
                 + w.bare * bare / self.pitch * self.per_mm

@@ -244,7 +244,7 @@ def _clusters() -> Schema:
 
 
 def _measured() -> Schema:
-    sizes = {key: NUMBER for key in ("x", "y", "width", "height")}
+    sizes = dict.fromkeys(("x", "y", "width", "height"), NUMBER)
     column = _object(
         column=COUNT,
         signs=COUNT,

@@ -1,31 +1,30 @@
 """Carved metal as a height field, lit by two lamps and seen by a camera.
 
 Imitated is a museum photographer's picture of the back of a small metal plate: signs cut with a
-burin, struck with a chisel or inlaid; patina in clouds; wear; cloth, paper, wood or a board
-below. All is invented: typefaces stand in for hands, colours and depths were set by eye, no real
-object or photograph was a model. Truth is taken from the drawing, before wear and camera.
+burin, struck with a chisel or inlaid; patina, wear; cloth, paper, wood or a board below. All is
+invented: typefaces stand in for hands, colours and depths were set by eye, no object was a model.
 """
 
 from __future__ import annotations
 
 from functools import lru_cache
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, get_args
 
 import cv2
 import numpy as np
-from looks.contract import GAP, REPEATED, WORN, Flaw, Sides, Taken, Wanted
 from PIL import Image, ImageColor, ImageFont
+
+from looks.contract import GAP, REPEATED, WORN, Flaw, Sides, Taken, Wanted
 
 Grid = Any  # a numpy array
 Rng = np.random.Generator
+Writing = tuple[Grid, Grid, tuple[tuple[Sides, ...], ...]]  # ink, wear (1: none left), boxes
 Placed = tuple[str, Grid, float]  # a sign, its ink at EM pixels an em, the top of that ink in em
 FONTS = Path("/usr/share/fonts/truetype")
-FACES = (
-    *("aoyagi-kouzan-t/AoyagiKouzanT", "kouzan-mouhitsu/kouzan-mouhitsu"),
-    *("kouzan-mouhitsu/kouzan-mouhitsu-gyosho", "kouzan-mouhitsu/KouzanBrushFontSousyo"),
-    "dejima-mincho/dejima-mincho-r227",
-)
+KOUZAN = ("kouzan-mouhitsu", "kouzan-mouhitsu-gyosho", "KouzanBrushFontSousyo")
+BRUSHES = ("aoyagi-kouzan-t/AoyagiKouzanT", *(f"kouzan-mouhitsu/{face}" for face in KOUZAN))
+FACES = (*BRUSHES, "dejima-mincho/dejima-mincho-r227")
 STAND_INS, KANA_STAND_INS = "書年秋住花時海雲松造", "のるをけす"  # for the lacking and the lost
 EM = 256  # pixels of an em while a sign is being drawn
 # Patina and bare metal of shakudo, brown and red copper, brass, shibuichi, iron, silver.
@@ -45,14 +44,6 @@ class Hand(NamedTuple):
     kana: float  # size of kana beside Chinese characters
     tracking: float  # mean space between two signs
     uneven: float  # spread of sizes and spaces
-
-
-class Writing(NamedTuple):
-    """All signs on the plate."""
-
-    ink: Grid  # 0 to 255
-    wear: Grid  # from 0 to above 1, where nothing is left
-    boxes: tuple[tuple[Sides, ...], ...]
 
 
 class Camera(NamedTuple):
@@ -105,7 +96,8 @@ def _typeset(sign: str, face: str) -> Grid:
 def _model(sign: str, hand: Hand, rng: Rng) -> Grid:
     """The picture a sign is carved after: of this face, another one, or of a like sign."""
     if sign == REPEATED:  # one long bent stroke
-        return cv2.resize(_model("く", hand, rng), (int(rng.uniform(90, 150)), int(1.8 * EM)))
+        stroke = _model("く", hand._replace(face=FACES[-1]), rng)
+        return cv2.resize(stroke, (int(rng.uniform(90, 150)), int(1.8 * EM)))
     sign = str(rng.choice(list(STAND_INS))) if sign in (WORN, GAP) else sign
     kana = "\u3040" <= sign[0] <= "\u30ff" or 0x1B000 <= ord(sign[0]) <= 0x1B16F
     for face in (hand.face, *FACES):
@@ -128,7 +120,7 @@ def _carved(sign: str, hand: Hand, rng: Rng) -> Grid:
     bend: Grid = rng.normal(0, 0.018 * EM, (5, 4, 2)).astype(np.float32)
     bend = cv2.resize(bend, (wide, high), interpolation=cv2.INTER_CUBIC)
     bend += np.dstack([dx + (turn + lean) * dy + wide / 2, dy - turn * dx + high / 2])
-    page = cv2.remap(page, *cv2.split(bend.astype(np.float32)), cv2.INTER_LINEAR)
+    page = cv2.remap(page, bend[..., 0], bend[..., 1], cv2.INTER_LINEAR)
     if hand.thin:
         reach = cv2.distanceTransform((page > 110).astype(np.uint8), cv2.DIST_L2, 5)
         ridge = (reach >= cv2.dilate(reach, np.ones((3, 3))) - 0.65) & (reach > 1)
@@ -138,20 +130,17 @@ def _carved(sign: str, hand: Hand, rng: Rng) -> Grid:
             if hand.strike:
                 radius *= 0.45 + 0.75 * ((x + 0.9 * y) / (EM * hand.strike) % 1.0)
             cv2.circle(page, (int(x) * 8, int(y) * 8), int(radius * 8), 255, -1, shift=3)
-    page = ((cv2.GaussianBlur(page, (0, 0), 2.0) > 127) * 255).astype(np.uint8)
+    page = ((cv2.GaussianBlur(page, (0, 0), 1.6) > 85) * 255).astype(np.uint8)
     x, y, wide, high = cv2.boundingRect(page)
     return page[y : y + high, x : x + wide] if wide else _carved(STAND_INS[0], hand, rng)
 
 
 def _hand(rng: Rng) -> Hand:
     """A hand by chance: hairlines, swelling burin lines, chisel strokes, or whole brush strokes."""
-    whole, thin = (0.0, 0.0, 0.0), rng.uniform(0.016, 0.026)
-    line, struck = (thin, rng.uniform(0.05, 0.65), 0.0), (thin, 0.15, rng.uniform(0.09, 0.16))
-    return Hand(
-        FACES[rng.choice(len(FACES), p=(0.26, 0.24, 0.24, 0.1, 0.16))],
-        *(line, struck, whole)[rng.choice(3, p=(0.55, 0.2, 0.25))],
-        *rng.uniform((0.68, -0.01, 0.02), (0.92, 0.2, 0.08)),
-    )
+    thin, face = rng.uniform(0.012, 0.024), FACES[rng.choice(5, p=(0.26, 0.24, 0.24, 0.1, 0.16))]
+    kinds = ((thin, rng.uniform(0.05, 0.65), 0), (thin, 0.15, rng.uniform(0.09, 0.16)), (0, 0, 0))
+    habits = rng.uniform((0.68, -0.01, 0.02), (0.92, 0.2, 0.08))
+    return Hand(face, *kinds[rng.choice(3, p=(0.55, 0.2, 0.25))], *habits)
 
 
 def _column(signs: tuple[str, ...], hand: Hand, rng: Rng) -> list[Placed]:
@@ -167,8 +156,23 @@ def _column(signs: tuple[str, ...], hand: Hand, rng: Rng) -> list[Placed]:
     return [(sign, ink, top - placed[0][2]) for sign, ink, top in placed]
 
 
-def _ranges(wanted: Wanted, columns: list[list[Placed]], rng: Rng) -> list[tuple[float, ...]]:
-    """First y, last y and em of each column, in mm."""
+def _stamp(ink: Grid, sign: Grid, x: float, y: float, em: float, scale: float) -> Sides:
+    """Puts one sign with its top middle at x, y (mm); returns where its ink lies."""
+    high, wide = (max(2, round(side / EM * em * scale)) for side in sign.shape)
+    left = min(max(0, round(x * scale - wide / 2)), max(0, ink.shape[1] - wide))
+    top = min(max(0, round(y * scale)), max(0, len(ink) - high))
+    place = ink[top : top + high, left : left + wide]
+    patch = cv2.resize(sign, (wide, high), interpolation=cv2.INTER_AREA)
+    np.maximum(place, patch[: place.shape[0], : place.shape[1]], out=place)
+    return left / scale, top / scale, place.shape[1] / scale, place.shape[0] / scale
+
+
+def _written(wanted: Wanted, hand: Hand, scale: float, rng: Rng) -> Writing:
+    """The whole inscription at ``scale`` pixels per mm: ink 0 to 255, wear 0 to above 1, boxes."""
+    shape = round(wanted.height * scale), round(wanted.width * scale)
+    ink, truth = np.zeros(shape, np.uint8), []
+    wear = 0.5 * np.clip(_clouds(rng, shape, 3 * scale) - 0.1, 0, 1)
+    columns = [_column(signs, hand, rng) for signs in wanted.columns]
     spans = np.array([column[-1][2] + len(column[-1][1]) / EM for column in columns])
     widest = max(0.8, *(ink.shape[1] / EM for column in columns for _, ink, _ in column))
     most = 0.9 * wanted.width / len(columns) * rng.uniform(0.72, 0.98) / widest
@@ -182,43 +186,22 @@ def _ranges(wanted: Wanted, columns: list[list[Placed]], rng: Rng) -> list[tuple
         last = wanted.height - rng.uniform(1.2, 3.0, len(spans))
         last = np.minimum(last, first + most * spans * rng.uniform(1.0, 1.15, len(spans)))
     ems = np.minimum(most, (last - first) / spans)
-    return [(float(a), float(b), float(em)) for a, b, em in zip(first, last, ems, strict=True)]
-
-
-def _stamp(ink: Grid, sign: Grid, x: float, y: float, em: float, scale: float) -> Sides:
-    """Puts one sign with its top middle at x, y (mm); returns where its ink lies."""
-    high, wide = (max(2, round(side / EM * em * scale)) for side in sign.shape)
-    left = min(max(0, round(x * scale - wide / 2)), max(0, ink.shape[1] - wide))
-    top = min(max(0, round(y * scale)), max(0, len(ink) - high))
-    place = ink[top : top + high, left : left + wide]
-    patch = cv2.resize(sign, (wide, high), interpolation=cv2.INTER_AREA)
-    np.maximum(place, patch[: place.shape[0], : place.shape[1]], out=place)
-    return left / scale, top / scale, place.shape[1] / scale, place.shape[0] / scale
-
-
-def _written(wanted: Wanted, hand: Hand, scale: float, rng: Rng) -> Writing:
-    """The whole inscription at ``scale`` pixels per mm."""
-    shape = round(wanted.height * scale), round(wanted.width * scale)
-    ink, truth = np.zeros(shape, np.uint8), []
-    wear = 0.5 * np.clip(_clouds(rng, shape, 3 * scale) - 0.1, 0, 1)
-    columns = [_column(signs, hand, rng) for signs in wanted.columns]
-    ranges = _ranges(wanted, columns, rng)
     middle, bow = wanted.width * rng.normal(0.5, 0.02), rng.normal(0, 0.1)
     lean, pitch = rng.normal(0, 0.008), 0.9 * wanted.width / len(columns) * rng.uniform(0.9, 1.0)
-    for c, (column, (y0, y1, em)) in enumerate(zip(columns, ranges, strict=True)):
+    for c, (column, y0, y1, em) in enumerate(zip(columns, first, last, ems, strict=True)):
         own, boxes = lean + rng.normal(0, 0.003), list[Sides]()
         spare = y1 - y0 - em * (column[-1][2] + len(column[-1][1]) / EM)
         for i, (sign, cut, below) in enumerate(column):
             y = y0 + below * em + spare * i / max(1, len(column) - 1)
             x = middle + (len(columns) / 2 - 0.5 - c) * pitch + own * (y - wanted.height / 2)
             x += em * (bow * (2 * y / wanted.height - 1) ** 2 + rng.normal(0, 0.04))
-            boxes.append(_stamp(ink, cut, x, y, em, scale))
+            boxes.append(_stamp(ink, cut, float(x), float(y), float(em), scale))
             left, top, wide, high = (round(v * scale) for v in boxes[-1])
             if sign in (WORN, GAP):
                 much = 1.35 if sign == GAP else rng.uniform(0.55, 0.9)
                 wear[top : top + high, left : left + wide] += np.float32(much)
         truth.append(tuple(boxes))
-    return Writing(ink, _soft(wear, 0.4 * scale), tuple(truth))
+    return ink, _soft(wear, 0.4 * scale), tuple(truth)
 
 
 def _grain(rng: Rng, shape: tuple[int, ...], scale: float) -> Grid:
@@ -240,24 +223,24 @@ def _grain(rng: Rng, shape: tuple[int, ...], scale: float) -> Grid:
 
 def _relief(wanted: Wanted, writing: Writing, scale: float, rng: Rng) -> tuple[Grid, Grid, Grid]:
     """Height of the surface, depth of the cut lines (mm), and where the plate is (0 to 1)."""
+    ink, wear, _ = writing
     radius, bevel = np.float32(rng.uniform(0, 0.9)), np.float32(rng.uniform(0.1, 0.5))
-    ys, xs = (np.arange(side, dtype=np.float32) + 0.5 for side in writing.ink.shape)
+    ys, xs = (np.arange(side, dtype=np.float32) + 0.5 for side in ink.shape)
     x = np.minimum(xs / scale, wanted.width - xs / scale)[None]
     y = np.minimum(ys / scale, wanted.height - ys / scale)[:, None]
     rim = radius - np.hypot(np.maximum(radius - y, 0), np.maximum(radius - x, 0))
     rim = np.where((y < radius) & (x < radius), rim, np.minimum(y, x))
-    scratches = np.zeros(writing.ink.shape, np.uint8)
+    scratches = np.zeros(ink.shape, np.uint8)
     for _ in range(rng.integers(6, 50)):
         t, long, way = np.linspace(0, 1, 12), rng.exponential(6) * scale, rng.normal(1.4, 0.6)
         x = rng.uniform(0, len(xs)) + long * (np.cos(way) * t + rng.normal(0, 0.05) * t * t)
         path = np.stack([x, rng.uniform(0, len(ys)) + long * np.sin(way) * t], 1).astype(np.int32)
         thick, shown = max(1, round(rng.uniform(0.01, 0.04) * scale)), int(rng.integers(40, 230))
         cv2.polylines(scratches, [path], False, shown, thick, cv2.LINE_AA)
-    deep = rng.uniform(0.05, 0.12)
-    reach = cv2.distanceTransform((writing.ink > 127).astype(np.uint8), cv2.DIST_L2, 3)
-    cut = np.minimum(reach * np.float32(rng.uniform(0.7, 1.4) / scale), deep)
-    cut = np.maximum(cut - writing.wear * deep, 0)
-    height = _grain(rng, cut.shape, scale) * (1 - 0.6 * np.clip(writing.wear, 0, 1))
+    deep, steep = rng.uniform(0.05, 0.12), rng.uniform(0.7, 1.4)
+    reach = cv2.distanceTransform((ink > 127).astype(np.uint8), cv2.DIST_L2, 3) / scale
+    cut = np.maximum(np.minimum(reach * steep, deep) - wear * deep, 0)
+    height = _grain(rng, cut.shape, scale) * (1 - 0.6 * np.clip(wear, 0, 1))
     height -= cv2.GaussianBlur(scratches, (0, 0), 0.7) * np.float32(6e-5)
     dents = np.clip(_clouds(rng, cut.shape, rng.uniform(0.8, 2) * scale) - 1.5, 0, 1)
     height -= 0.07 * dents + rng.uniform(0.3, 0.8) * np.maximum(bevel - rim, 0)
@@ -267,7 +250,8 @@ def _relief(wanted: Wanted, writing: Writing, scale: float, rng: Rng) -> tuple[G
 
 def _shade(height: Grid, scale: float, light: Grid, rng: Rng) -> Grid:
     """Light thrown to the camera from each place: a low lamp, a paler one opposite, the room."""
-    slopes: Grid = [-cv2.Sobel(height, cv2.CV_32F, *way, scale=scale / 8) for way in ((1, 0), (0, 1))]
+    down: Grid = height * np.float32(-scale / 8)
+    slopes: Grid = [cv2.Sobel(down, cv2.CV_32F, *way) for way in ((1, 0), (0, 1))]
     ys, xs = (np.linspace(-0.5, 0.5, side, dtype=np.float32) for side in height.shape)
     bow = rng.normal(0, 0.12, 2).astype(np.float32)
     sx, sy = slopes[0] + bow[0] * xs, slopes[1] + bow[1] * ys[:, None]
@@ -286,7 +270,7 @@ def _metal(wanted: Wanted, writing: Writing, scale: float, light: Grid, rng: Rng
     shade = _shade(height - cut * (0.15 if filled else 1), scale, light, rng)
     clouds = _clouds(rng, cut.shape, rng.uniform(2, 9) * scale)
     fine = _clouds(rng, cut.shape, 0.25 * scale)
-    bare = rng.uniform(-0.1, 0.25) * writing.wear.clip(0, 1) + rng.uniform(0, 0.05) * clouds
+    bare = rng.uniform(-0.1, 0.25) * writing[1].clip(0, 1) + rng.uniform(0, 0.05) * clouds
     bare = (bare * (1 + clouds) + 0.04 * fine).clip(0, 1)
     shade *= np.exp(rng.uniform(0.05, 0.25) * clouds + 0.07 * fine)
     grooves, inlay = np.clip(cut * 25, 0, 1), np.zeros_like(cut)
@@ -298,7 +282,7 @@ def _metal(wanted: Wanted, writing: Writing, scale: float, light: Grid, rng: Rng
         shade *= 1 - grooves * np.clip(rng.uniform(0.1, 0.75) + 0.3 * fine, 0, 0.85)
     white = 0.035 * np.maximum(shade - 1, 0)
     if wanted.flaw == "glare":  # burns out a third or more of the writing's length
-        boxes = np.array([box for column in writing.boxes for box in column])
+        boxes = np.array([box for column in writing[2] for box in column])
         top, foot = boxes[:, 1].min(), (boxes[:, 1] + boxes[:, 3]).max()
         half = (foot - top) * rng.uniform(0.17, 0.28)
         ys = np.arange(len(cut)) / scale - rng.uniform(top + half, foot - half)
@@ -314,9 +298,8 @@ def _metal(wanted: Wanted, writing: Writing, scale: float, light: Grid, rng: Rng
 def _camera(wanted: Wanted, rng: Rng) -> Camera:
     """A camera over the plate, and how much of the ground it takes in."""
     plate, way = np.array((wanted.width, wanted.height)), rng.uniform(0, 2 * np.pi)
-    tilt = np.radians(wanted.tilt) * np.array((np.cos(way), np.sin(way), 0))
-    roll = np.array((0, 0, np.radians(rng.uniform(-4, 4))))
-    turn = (cv2.Rodrigues(tilt)[0] @ cv2.Rodrigues(roll)[0])[:, :2]
+    tilt = cv2.Rodrigues(np.radians(wanted.tilt) * np.array((np.cos(way), np.sin(way), 0)))[0]
+    turn = (tilt @ cv2.Rodrigues(np.radians((0, 0, rng.uniform(-4, 4))))[0])[:, :2]
     far = rng.uniform(2.2, 5) * plate.max()
     lens = np.diag((wanted.pixels_per_mm * far, wanted.pixels_per_mm * far, 1.0))
     matrix = lens @ np.column_stack([turn, (0, 0, far) - turn @ plate / 2])
@@ -378,11 +361,11 @@ def _developed(wanted: Wanted, linear: Grid, writing: Writing, rng: Rng) -> Grid
     uneven = (1 + rng.normal(0, 0.12) * xs - rng.uniform(0, 0.12) * xs**2).clip(0.6, 1.4)[None]
     uneven = uneven * (1 + rng.normal(0, 0.15) * ys).clip(0.6, 1.4)[:, None]
     linear *= cv2.merge([uneven * float(tint) for tint in np.exp(rng.normal(0, 0.04, 3))])
-    sign = float(np.median([box[3] for column in writing.boxes for box in column])) * ppm
-    linear = _soft(linear, rng.uniform(0.25, 0.35) * sign if wanted.flaw == "blur" else 0.4 + 0.008 * ppm)
-    steps = np.linspace(0, 8, 65536, dtype=np.float32)
-    curve = np.where(steps < 0.6, steps, 0.6 + 0.4 * np.tanh((steps - 0.6) / 0.4)) ** (1 / 2.2)
-    tone = (curve * 255).astype(np.float32)[(linear * 8191).clip(0, 65535).astype(np.uint16)]
+    sign = float(np.median([box[3] for column in writing[2] for box in column])) * ppm
+    sigma = rng.uniform(0.14, 0.3) * sign if wanted.flaw == "blur" else 0.4 + 0.008 * ppm
+    x = np.linspace(0, 8, 65536, dtype=np.float32)
+    curve = 255 * np.where(x < 0.6, x, 0.6 + 0.4 * np.tanh((x - 0.6) / 0.4)) ** (1 / 2.2)
+    tone = curve[(_soft(linear, sigma) * 8191).clip(0, 65535).astype(np.uint16)]
     tone += np.float32(rng.uniform(1.0, 3.5)) * _fine(rng, shape, 3)
     pixels = tone.clip(0, 255).astype(np.uint8)[..., ::-1]
     packed = cv2.imencode(".jpg", pixels, [cv2.IMWRITE_JPEG_QUALITY, int(rng.integers(80, 96))])[1]
@@ -402,17 +385,16 @@ def photograph(wanted: Wanted, seed: int) -> Taken:
     camera = _camera(wanted, rng)
     places = _to_plate(camera)
     image: Grid = cv2.resize(_ground(places[::2, ::2], wanted, light, rng), places.shape[1::-1])
-    looks_at = cv2.split(places * np.float32(scale) - np.float32(0.5))
-    metal: Grid = cv2.remap(plate, *looks_at, cv2.INTER_LINEAR)
+    spots = places * np.float32(scale) - np.float32(0.5)
+    metal: Grid = cv2.remap(plate, spots[..., 0], spots[..., 1], cv2.INTER_LINEAR)
     image += (metal[..., :3] - image) * metal[..., 3:]
     image = _developed(wanted, image, writing, rng)
     ends = _to_picture(camera, np.array([(0, 0), (1, 0), (1, 1), (0, 1)]) * camera.plate)
-    return Taken(image, tuple((float(x), float(y)) for x, y in ends), writing.boxes)
+    return Taken(image, tuple((float(x), float(y)) for x, y in ends), writing[2])
 
 
 if __name__ == "__main__":
     POEM = (tuple("春立つと〱□花の雪"), ("秋", "の", "夜", GAP, "一", "月"))
-    FLAWS: tuple[Flaw, ...] = ("", "", "", "", "glare", "blur", "bent", "cropped")
-    for number, flaw in enumerate(FLAWS):
+    for number, flaw in enumerate(("", "", "", "", *get_args(Flaw)[1:])):
         taken = photograph(Wanted(POEM, 14.5, 96.0, 20.0, 6.0, 0.02, None, flaw), number)
         Image.fromarray(taken.image).save(f"/tmp/look_b_{number}.png")
