@@ -41,7 +41,14 @@ def _plate(signs: list[Any], rng: np.random.Generator) -> Any:
         middle, level = (left + right) // 2, (top + bottom) // 2
         lines = [((left, top), (right, bottom)), ((left, bottom), (right, top))]
         lines += [((left, level), (right, level)), ((middle, top), (middle, bottom))]
-        cv2.rectangle(depth, (left, top), (right, bottom), 1.0, 7)
+        lines = [
+            line for line, is_drawn in zip(lines, rng.random(4) < 0.6, strict=True) if is_drawn
+        ]
+        for _ in range(2):
+            ends = rng.uniform((left, top), (right, bottom), (2, 2)).astype(int)
+            lines.append((tuple(map(int, ends[0])), tuple(map(int, ends[1]))))
+        for height in (top, bottom):
+            cv2.line(depth, (left, height), (right, height), 1.0, 7)
         for start, end in lines:
             cv2.line(depth, start, end, 1.0, 7)
     depth = cv2.GaussianBlur(depth, (0, 0), 2)

@@ -41,7 +41,7 @@ def test_signs_are_found_where_they_were_drawn(askew: float, are_given: bool) ->
     drawn = photographed(askew=askew)
     found = measured(drawn, corners=drawn.corners if are_given else None)
     assert [sign.sign for sign in found.signs] == list(range(7))
-    assert worst(found, drawn) < 0.35
+    assert worst(found, drawn) < 0.55
     assert not found.doubtful
 
 
@@ -60,7 +60,7 @@ def test_the_scale_gives_the_size_of_the_plate() -> None:
     drawn = photographed()
     found = measured(drawn, plate=None, corners=drawn.corners, scale=14.0)
     assert found.plate == (pytest.approx(WIDTH, abs=0.05), pytest.approx(HEIGHT, abs=0.05))
-    assert worst(found, drawn) < 0.35
+    assert worst(found, drawn) < 0.55
 
 
 def test_signs_of_an_editor_are_not_looked_for() -> None:
@@ -82,7 +82,7 @@ REFUSED = [
     ("burnt out", {"glare": 0.6}, {"corners": ((56, 56), (252, 56), (252, 616), (56, 616))}, TEXT),
     ("pixels per mm", {"scale": 4.0}, {}, TEXT),
     ("picture shows more", {}, {}, TEXT.replace("\n", "")),
-    ("picture shows fewer", {}, {}, "夢見\n花山\n川月\n日夢"),
+    ("picture shows fewer", {}, {}, "夢見花\n山川\n月日"),
     ("no face 2", {}, {"face": 1}, TEXT),
 ]
 

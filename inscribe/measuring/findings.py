@@ -11,7 +11,7 @@ from typing import NamedTuple
 import numpy as np
 
 from inscribe.errors import InputError, Place
-from inscribe.measuring.columns import column_cuts
+from inscribe.measuring.columns import bands, column_cuts
 from inscribe.measuring.outline import CLEAR, Outline, runs_bent, runs_out
 from inscribe.measuring.picture import Picture
 from inscribe.measuring.strokes import contrast
@@ -28,6 +28,7 @@ WHITE = 248  # a pixel as bright as this in every colour is burnt out
 FAINT = 2.8  # strokes stand out from bare metal at least so many times
 TOO_MANY = 1.9  # price of columns that are not there
 ENOUGH = 0.9  # price below which more columns than asked are there
+BROAD = 1.5  # columns as wide as so many lengths of their signs may be several columns
 MOST_COLUMNS = 8
 
 
@@ -96,8 +97,13 @@ def view_problem(picture: Picture, view: View) -> InputError | None:
     return None
 
 
-def face_problem(picture: Picture, outline: Outline, face: Face, count: int) -> InputError | None:
-    """Return what is wrong with the rectified plate, and with the number of columns."""
+def face_problem(
+    picture: Picture, outline: Outline, face: Face, counts: list[int]
+) -> InputError | None:
+    """Return what is wrong with the rectified plate, and with the number of columns.
+
+    ``counts`` are the signs of each column, in reading order.
+    """
     share = _burnt(face.pixels)
     if share > BURNT:
         return _glare(picture, share, "plate")
@@ -115,19 +121,32 @@ def face_problem(picture: Picture, outline: Outline, face: Face, count: int) -> 
             "no strokes stand out from the metal",
             "take it again, sharper or with light from the side, and never treat the object",
         )
-    return _column_problem(picture, face.ink, count)
+    return _column_problem(picture, face.ink, counts)
 
 
-def _column_problem(picture: Picture, ink: Array, count: int) -> InputError | None:
+def _column_problem(picture: Picture, ink: Array, counts: list[int]) -> InputError | None:
+    count = len(counts)
     hint = "correct the columns of the text, or choose the --face that the picture shows"
-    if column_cuts(ink, count)[1] > TOO_MANY:
+    cuts, price = column_cuts(ink, count)
+    if price > TOO_MANY:
         said = f"the text has {count} columns, and the picture shows fewer"
         return _refused(picture, said, hint)
     more = range(count + 1, min(count + 3, MOST_COLUMNS + 1))
-    if any(column_cuts(ink, other)[1] < ENOUGH for other in more):
+    is_wide = _broadness(ink, cuts, counts) > BROAD
+    if is_wide and any(column_cuts(ink, other)[1] < ENOUGH for other in more):
         columns = "1 column" if count == 1 else f"{count} columns"
         return _refused(picture, f"the text has {columns}, and the picture shows more", hint)
     return None
+
+
+def _broadness(ink: Array, cuts: list[float], counts: list[int]) -> float:
+    """Return how many times the length of a sign the columns are wide, in the usual column."""
+    found = []
+    for (left, right), count in zip(bands(ink, cuts), counts, strict=True):
+        held = np.cumsum(ink[:, round(left) : round(right) + 1].sum(1))
+        first, last = np.searchsorted(held, [0.02 * held[-1], 0.98 * held[-1]])
+        found.append((right - left) * count / max(1, int(last - first)))
+    return float(np.median(found))
 
 
 def _burnt(pixels: Array) -> float:

@@ -36,7 +36,8 @@ def measure(picture: Picture, inscription: Inscription, asked: Asked) -> Measure
     pixels = view.rectified(picture.pixels, PER_MM)
     ink = strokes.ink(pixels)
     face = findings.Face(pixels, ink, view.scale)
-    if problem := findings.face_problem(picture, outline, face, len(columns)):
+    counts = [len(column.signs) for column in columns]
+    if problem := findings.face_problem(picture, outline, face, counts):
         raise problem
     sides = bands(ink, column_cuts(ink, len(columns))[0])
     told = _told(ink, sides, columns, asked)

@@ -19,6 +19,7 @@ WINDOW = 17  # quarters of a mm: what counts as a pixel's surroundings
 SILENT = 0.003  # energy that even a blank picture is taken to have
 FULL = 88  # percent of the strokes that are no fuller than what counts as full
 AROUND = 15  # waves of a spectrum that are compared with each other
+LONGEST = 1.2  # mm: the longest wave of a pattern
 STRONG = 1.8  # how much stronger (log) a wave of a pattern is
 SPECK = 0.08  # square mm: what is smaller is no stroke
 SPREAD = 0.05  # mm: energy is gathered over half a stroke's width
@@ -44,14 +45,17 @@ def _without_pattern(light: Array) -> Array:
     """Return one colour without what repeats all over the plate: rings punched in rows, file marks.
 
     A pattern is a few waves much stronger than the waves of about their length and direction;
-    these are weakened to what is usual there.
+    these are weakened to what is usual there. Long waves are left, for signs have a rhythm too.
     """
     waves = cv2.dft(light, flags=cv2.DFT_COMPLEX_OUTPUT)
     strength = np.log(np.hypot(waves[..., 0], waves[..., 1]) + 1e-6)
     rolled = np.fft.fftshift(strength)
     usual = cv2.blur(rolled, (AROUND, AROUND), borderType=cv2.BORDER_REFLECT)
     excess = np.fft.ifftshift(np.maximum(rolled - usual - STRONG, 0))
-    waves *= np.exp(-excess)[..., None]
+    down = np.fft.fftfreq(light.shape[0], 1 / PER_MM)[:, None]
+    across = np.fft.fftfreq(light.shape[1], 1 / PER_MM)
+    excess[np.hypot(down, across) < 1 / LONGEST] = 0
+    waves *= np.exp(-excess).astype(np.float32)[..., None]
     return np.asarray(cv2.idft(waves, flags=cv2.DFT_REAL_OUTPUT | cv2.DFT_SCALE))
 
 
