@@ -120,6 +120,20 @@ _readers = st.builds(
 )
 
 
+_photographs = st.builds(
+    record.Photograph,
+    picture=_SAID,
+    by=_SAID,
+    on=st.none() | st.dates(),
+    face=st.none() | st.integers(0, 3),
+    corners=st.just(()) | st.tuples(*[st.floats(-999, 99_999)] * 8),
+    scale=st.none() | _MM,
+    cuts=_LINE,
+    drawn=_LINE,
+    remarks=_TEXT,
+)
+
+
 @st.composite
 def _inscriptions(draw: st.DrawFn) -> record.Inscription:
     t = draw(_CARVED)
@@ -133,6 +147,7 @@ def _inscriptions(draw: st.DrawFn) -> record.Inscription:
         plate=draw(st.none() | st.just(record.Plate(1000, 1000))),
         columns=draw(_column_measures(t)),
         boxes=tuple(record.SignBox(n, draw(_MM) / 3, draw(_MM) / 3, 2.5, 3.0) for n in numbers),
+        photographs=tuple(draw(st.lists(_photographs, max_size=2))),
         source=draw(st.none() | _sources),
         readers=tuple(draw(st.lists(_readers, max_size=2))),
         overrides=draw(_overrides(t)),

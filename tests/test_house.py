@@ -60,6 +60,7 @@ ORDER = [
     "collation.align",
     "collation.space",
     "collation",
+    "measuring",
     "sources",
     "restoring",
     "concordance",
@@ -74,6 +75,7 @@ ORDER = [
     "report.collations",
     "report.json",
     "report.terminal",
+    "report.measured",
     "cli",
 ]
 # Inner rooms that share the types of the room around them.
@@ -182,7 +184,7 @@ def test_the_top_level_holds_only_what_the_card_allows() -> None:
 
 
 def test_the_program_starts_without_heavy_libraries() -> None:
-    heavy = ("rich", "pykakasi", "fugashi", "sqlite3", "jinja2")
+    heavy = ("rich", "pykakasi", "fugashi", "sqlite3", "jinja2", "numpy", "cv2", "PIL", "tomlkit")
     code = f"import sys, inscribe.cli; print([m for m in {heavy} if m in sys.modules])"
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert out.stdout.strip() == "[]"

@@ -25,6 +25,7 @@ ORDER = (
     "compounds",
     "parts",
     "look_alikes",
+    "sign_shapes",
     "misread_formulas",
     "eras",
     "months",

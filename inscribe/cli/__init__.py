@@ -19,6 +19,7 @@ COMMANDS = {
     "read": "what an inscription says",
     "collate": "a copy against its source",
     "source": "the library of source texts, and which text this is",
+    "measure": "where the signs stand, proposed from a photograph",
     "restore": "ranked candidates for signs that cannot be read",
     "sign": "one character: forms, readings, parts, look-alikes",
     "date": "a date expression resolved and checked",

@@ -19,6 +19,7 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.record.amending import with_measurements as with_measurements
     from inscribe.record.boxed_columns import (
         measured_column as measured_column,
         partly_boxed as partly_boxed,
@@ -43,6 +44,7 @@ if TYPE_CHECKING:
         Measurements as Measurements,
         Override as Override,
         Passage as Passage,
+        Photograph as Photograph,
         Plate as Plate,
         Reader as Reader,
         Record as Record,
@@ -60,14 +62,15 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "amending": "with_measurements",
             "boxed_columns": "measured_column partly_boxed",
             "boxes": "read_boxes remarks with_boxes",
             "fields": "MAX_MM",
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Inscription Maker Measurements Override Passage Plate Reader "
-                "Record SignBox SourceText"
+                "ColumnMeasure Inscription Maker Measurements Override Passage Photograph Plate "
+                "Reader Record SignBox SourceText"
             ),
             "schema": "record_schema",
             "settled": "settled_names",

@@ -9,6 +9,8 @@ from inscribe.record import model
 
 MAX_MM = 1000.0  # no fitting is longer; a larger figure is a slip of unit or comma
 FIRST_YEAR, LAST_YEAR = 600, 2100
+CORNERS = 8  # numbers: x and y of four corners
+MAX_PIXELS = 1_000_000  # no picture is wider
 MAX_LINE = 1000  # characters in a text of one line
 MAX_TEXT = 200_000  # characters in a text of several lines
 
@@ -18,7 +20,7 @@ class Field(NamedTuple):
 
     ``holds`` is one of: ``line`` (text of one line), ``text`` (text of several lines), ``size``
     (mm, above 0), ``offset`` (mm, 0 or more), ``sign`` (a sign, from 1), ``year``, ``date``,
-    ``signs`` (first and last sign), ``table``, ``tables``.
+    ``signs`` (first and last sign), ``corners`` (eight numbers of pixels), ``table``, ``tables``.
     """
 
     key: str
@@ -108,6 +110,22 @@ BOX = Table(
     ),
     model.SignBox,
 )
+PHOTOGRAPH = Table(
+    "photograph",
+    "a photograph from which signs were measured, and how, so that it can be done again",
+    (
+        Field("picture", "line", "the picture's file name", required=True),
+        Field("by", "line", "who measured and accepted it", required=True),
+        Field("on", "date", "the day"),
+        Field("face", "sign", "the face of the text that it shows, from 1"),
+        Field("corners", "corners", "the plate's corners in pixels, clockwise from the top left"),
+        Field("scale", "size", "pixels per mm"),
+        Field("cuts", "line", "cuts that were given, as 12=34.5, 15=40-44.2"),
+        Field("drawn", "line", "signs whose boxes a person drew, as 12, 15"),
+        REMARKS,
+    ),
+    model.Photograph,
+)
 SOURCE = Table(
     "source",
     "the text that was copied: give text, or file, or id",
@@ -196,6 +214,7 @@ INSCRIPTION = Table(
         Field("plate", "table", PLATE.about, table=PLATE),
         Field("column", "tables", COLUMN.about, table=COLUMN, attribute="columns"),
         Field("box", "tables", BOX.about, table=BOX, attribute="boxes"),
+        Field("photograph", "tables", PHOTOGRAPH.about, table=PHOTOGRAPH, attribute="photographs"),
         Field("source", "table", SOURCE.about, table=SOURCE),
         Field("reading", "tables", READING.about, table=READING, attribute="readers"),
         Field("override", "tables", OVERRIDE.about, table=OVERRIDE, attribute="overrides"),

@@ -87,6 +87,25 @@ class SignBox(NamedTuple):
     height: float
 
 
+class Photograph(NamedTuple):
+    """A photograph from which the places of signs were measured, and how, so that it can be again.
+
+    ``face`` counts from 0. ``corners`` are those of the plate in pixels (x, y; top left, top right,
+    bottom right, bottom left), ``scale`` is in pixels per mm. ``cuts`` and ``drawn`` say what a
+    person put right: cuts as given on the command line, and the signs whose boxes were drawn.
+    """
+
+    picture: str
+    by: str
+    on: date | None = None
+    face: int | None = None
+    corners: tuple[float, ...] = ()
+    scale: float | None = None
+    cuts: str = ""
+    drawn: str = ""
+    remarks: str = ""
+
+
 @dataclass(frozen=True)
 class SourceText:
     """The text an inscription copies: its words, a file beside the record, or a library entry.
@@ -164,6 +183,7 @@ class Inscription:
     plate: Plate | None = None
     columns: tuple[ColumnMeasure, ...] = ()
     boxes: tuple[SignBox, ...] = ()
+    photographs: tuple[Photograph, ...] = ()
     source: SourceText | None = None
     readers: tuple[Reader, ...] = ()
     overrides: tuple[Override, ...] = ()

@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from inscribe.record.fields import (
+    CORNERS,
     FIRST_YEAR,
     LAST_YEAR,
     MAX_LINE,
     MAX_MM,
+    MAX_PIXELS,
     MAX_TEXT,
     RECORD,
     Field,
@@ -74,6 +76,9 @@ def _value(field: Field) -> Schema:
             return _sign()
         case "signs":
             return {"type": "array", "items": _sign(), "minItems": 2, "maxItems": 2}
+        case "corners":
+            number = {"type": "number", "minimum": -MAX_PIXELS, "maximum": MAX_PIXELS}
+            return {"type": "array", "items": number, "minItems": CORNERS, "maxItems": CORNERS}
         case "year":
             return {"type": "integer", "minimum": FIRST_YEAR, "maximum": LAST_YEAR}
         case _:

@@ -7,7 +7,16 @@ import re
 from datetime import date, datetime
 from typing import Any
 
-from inscribe.record.fields import FIRST_YEAR, LAST_YEAR, MAX_LINE, MAX_MM, MAX_TEXT, Field
+from inscribe.record.fields import (
+    CORNERS,
+    FIRST_YEAR,
+    LAST_YEAR,
+    MAX_LINE,
+    MAX_MM,
+    MAX_PIXELS,
+    MAX_TEXT,
+    Field,
+)
 
 # Control characters, direction overrides and what XML cannot hold; line breaks are let through.
 FORBIDDEN = (
@@ -50,6 +59,8 @@ def checked(field: Field, value: Any) -> Any:
             return _sign(field, value)
         case "signs":
             return _signs(field, value)
+        case "corners":
+            return _corners(field, value)
         case "year":
             return _year(field, value)
         case _:
@@ -111,6 +122,17 @@ def _signs(field: Field, value: Any) -> tuple[int, int]:
     if last < first:
         raise Refused("the last sign stands before the first", "expected the first sign first")
     return first, last
+
+
+def _corners(field: Field, value: Any) -> tuple[float, ...]:
+    if not isinstance(value, list) or len(value) != CORNERS:
+        raise _wrong_type(field, value, f"{CORNERS} numbers: x and y of four corners in pixels")
+    for number in value:
+        if isinstance(number, bool) or not isinstance(number, int | float):
+            raise _wrong_type(field, value, "numbers of pixels")
+        if not -MAX_PIXELS <= number <= MAX_PIXELS:
+            raise Refused(f"{field.key} lies in no picture", "expected pixels")
+    return tuple(float(number) for number in value)
 
 
 def _year(field: Field, value: Any) -> int:

@@ -66,10 +66,12 @@ def _held(field: Field, value: Any) -> str | None:
     if isinstance(value, SourceText) and value.file and field.key == "text":
         return None
     held = getattr(value, field.name)
-    if held is None or held == "" or _is_default(field, held):
+    if held is None or held in ("", ()) or _is_default(field, held):
         return None
     if isinstance(held, str):
         return _quoted(held)
+    if isinstance(held, tuple):
+        return f"[{', '.join(map(str, held))}]"
     if isinstance(held, date):
         return held.isoformat()
     return str(held + 1 if field.holds == "sign" else held)

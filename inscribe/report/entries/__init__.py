@@ -12,7 +12,10 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.report.entries.annotation import entries_as_annotations as entries_as_annotations
+    from inscribe.report.entries.annotation import (
+        CONTEXT as CONTEXT,
+        entries_as_annotations as entries_as_annotations,
+    )
     from inscribe.report.entries.collated import printed_sides as printed_sides
     from inscribe.report.entries.docx import entries_as_docx as entries_as_docx
     from inscribe.report.entries.facts import (
@@ -35,7 +38,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "annotation": "entries_as_annotations",
+            "annotation": "CONTEXT entries_as_annotations",
             "collated": "printed_sides",
             "docx": "entries_as_docx",
             "facts": "COLUMN_END JAPANESE ROMANISED date_text source_lines",

@@ -280,6 +280,30 @@ def _clusters() -> Schema:
     return _object(records=COUNT, unread=_list(TEXT), clusters=_list(cluster), cautions=_list(TEXT))
 
 
+def _measured() -> Schema:
+    sizes = dict.fromkeys(("x", "y", "width", "height"), NUMBER)
+    column = _object(
+        column=COUNT,
+        signs=COUNT,
+        top=NUMBER,
+        bottom=NUMBER,
+        x=NUMBER,
+        width=NUMBER,
+        pitch=NUMBER,
+        error=NUMBER,
+    )
+    sign = _object(sign=COUNT, text=TEXT, **sizes, certainty=SHARE, given=FLAG, doubtful=FLAG)
+    return _object(
+        picture=TEXT,
+        plate=_object(width=NUMBER, height=NUMBER),
+        scale=NUMBER,
+        barrel=NUMBER,
+        corners=_list(_list(NUMBER)),
+        columns=_list(column),
+        signs=_list(sign),
+    )
+
+
 _OUTPUTS = {
     "read": _reading,
     "collate": _collation,
@@ -291,6 +315,7 @@ _OUTPUTS = {
     "check": _check,
     "entry": _entry,
     "restore": _restoration,
+    "measure": _measured,
     "concord": _concordance,
     "concord-clusters": _clusters,
 }

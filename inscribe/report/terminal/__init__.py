@@ -39,7 +39,12 @@ if TYPE_CHECKING:
         signs_as_text as signs_as_text,
     )
     from inscribe.report.terminal.source import hits_as_text as hits_as_text, listing as listing
-    from inscribe.report.terminal.wrapping import room as room, wrapped as wrapped
+    from inscribe.report.terminal.wrapping import (
+        fitted as fitted,
+        in_columns as in_columns,
+        room as room,
+        wrapped as wrapped,
+    )
 else:
     __getattr__ = late.door(
         __name__,
@@ -55,6 +60,6 @@ else:
             "restore": "restorations_as_text",
             "sign": "list_as_text signs_as_text",
             "source": "hits_as_text listing",
-            "wrapping": "room wrapped",
+            "wrapping": "fitted in_columns room wrapped",
         },
     )

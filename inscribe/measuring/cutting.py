@@ -1,0 +1,293 @@
+"""Cutting a column into its signs: dynamic programming over every top and bottom.
+
+A column is told top down as sign, space, sign, space; each sign has a top and a bottom. What is
+weighed, in nats: how long a sign is against what is expected of it and of this column; how long a
+space is; ink that lies in spaces or outside the column; bare rows within a sign; and strokes that a
+cut goes through. The cheapest telling is the proposal, and the weight of all tellings together
+(forwards and backwards, as in a hidden Markov model) says how sure each of its ends is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+import numpy as np
+
+from inscribe.measuring.model import Cut
+from inscribe.measuring.rhythm import Expected
+from inscribe.measuring.view import Array
+
+ROWS = 8  # rows per mm in which cuts are sought
+COARSER = 2  # rows taken together while the pitch is sought
+EIGHTHS = 8  # parts of a sign in which its strokes are compared
+STEP = 0.9  # of a pitch to the next one tried
+LEAST = 1.0  # mm: the least pitch tried
+
+
+class Weights(NamedTuple):
+    """What the parts of a telling weigh; set on the first look of the benchmark."""
+
+    lost: float = 15.0  # a mm of full rows of ink in a space
+    outside: float = 20.0  # the same above or below the column
+    bare: float = 9.0  # a pitch of bare rows in a sign
+    unseen: float = 4.0  # a sign that should show strokes and shows none
+    few: float = 0.04  # what a sign must show to be seen: full rows, by its length
+    crossed: float = 3.0  # a cut through a full row of ink
+    space: float = 0.1  # the usual space, as a share of the pitch
+    spaces: float = 9.0  # how much the excess of a space weighs, by the pitch
+    size: float = 1.1  # how much sizes weigh
+    shape: float = 14.0  # strokes that are nowhere where they should be
+    hands: float = 0.12  # how far the pitches of two columns differ (log)
+
+
+USUAL = Weights()
+
+
+class Cell(NamedTuple):
+    """A sign's top and bottom in mm, and the chance of each to be right to a tenth of the pitch."""
+
+    top: float
+    bottom: float
+    sure_top: float
+    sure_bottom: float
+
+
+def cells(
+    columns: Sequence[tuple[Array, Sequence[Expected]]],
+    fixed: Sequence[Mapping[int, Cut]] = (),
+    weights: Weights = USUAL,
+) -> list[list[Cell]]:
+    """Return a cell for each sign of each column.
+
+    Args:
+        columns: for each column the ink of its rows (1 in a full row, ``ROWS`` rows a mm) and
+            what is expected of its signs, top down.
+        fixed: for each column the tops and bottoms given by a person, by the sign's place in it.
+        weights: what the parts of a telling weigh.
+    """
+    held = list(fixed) or [{} for _ in columns]
+    pitches = _pitches(columns, held, weights)
+    return [
+        _Table(rows, signs, pitch, given, weights).told()
+        for (rows, signs), given, pitch in zip(columns, held, pitches, strict=True)
+    ]
+
+
+def _pitches(
+    columns: Sequence[tuple[Array, Sequence[Expected]]],
+    fixed: Sequence[Mapping[int, Cut]],
+    weights: Weights,
+) -> list[float]:
+    """Return the length of a full sign in rows for each column, alike in all as far as may be."""
+    most = max(_longest(rows, signs, weights) for rows, signs in columns)
+    tried = [most * STEP**step for step in range(60) if most * STEP**step >= LEAST * ROWS]
+    tried = tried or [most]
+    costs = np.array(
+        [
+            [_rough_cost(rows, signs, pitch, given, weights) for pitch in tried]
+            for (rows, signs), given in zip(columns, fixed, strict=True)
+        ]
+    )
+    steps = np.arange(len(tried))
+    unlike = 0.5 * ((steps[:, None] - steps) * np.log(STEP) / weights.hands) ** 2
+    alike = (costs[:, None, :] + unlike[None]).min(2).sum(0)
+    shared = int(alike.argmin())
+    return [tried[int((own + unlike[shared]).argmin())] for own in costs]
+
+
+def _longest(rows: Array, signs: Sequence[Expected], weights: Weights) -> float:
+    """Return the longest pitch, in rows, that the inked stretch of a column lets think of."""
+    held = np.cumsum(rows)
+    first, last = np.searchsorted(held, [0.005 * held[-1], 0.995 * held[-1]])
+    length = sum(sign.length for sign in signs) + weights.space * (len(signs) - 1)
+    return max(float(ROWS), float(last - first) / length * 1.15)
+
+
+def _rough_cost(
+    rows: Array,
+    signs: Sequence[Expected],
+    pitch: float,
+    fixed: Mapping[int, Cut],
+    weights: Weights,
+) -> float:
+    coarse = rows[: len(rows) // COARSER * COARSER].reshape(-1, COARSER).mean(1)
+    table = _Table(coarse, signs, pitch / COARSER, fixed, weights, ROWS / COARSER)
+    return table.cheapest()[2]
+
+
+class _Table:
+    """The prices of one column, and the cheapest way through them."""
+
+    def __init__(
+        self,
+        rows: Array,
+        signs: Sequence[Expected],
+        pitch: float,
+        fixed: Mapping[int, Cut],
+        weights: Weights,
+        per_mm: float = ROWS,
+    ) -> None:
+        self.per_mm = per_mm
+        self.rows, self.signs, self.pitch = rows, signs, pitch
+        self.fixed, self.weights = fixed, weights
+        self.count = len(rows) + 1  # places between rows
+        self.held = np.concatenate([[0], np.cumsum(rows)])
+        self.bare = np.concatenate([[0], np.cumsum(rows < 0.02)])
+        beyond = np.pad(rows, 1)
+        self.above = weights.crossed * beyond[:-1]  # the row above each place
+        self.below = weights.crossed * beyond[1:]
+        reach = int(min(self.count - 1, pitch * 4))
+        self.sizes = np.arange(1, max(3, reach))
+        self.gaps = np.arange(0, max(2, min(self.count - 1, int(pitch * 3))))
+        self.gap_prices = self._gap_prices()
+        self.shapes = self._shapes()
+        self.sign_prices = {sign: self._sign_prices(sign) for sign in set(signs)}
+
+    def _gap_prices(self) -> Array:
+        """Return the price of a space [place where it ends, length]."""
+        w, places = self.weights, np.arange(self.count)[:, None]
+        start = places - self.gaps
+        lost = (self.held[places] - self.held[np.maximum(start, 0)]) / self.per_mm
+        excess = np.abs(self.gaps / self.pitch - w.space)
+        price = w.lost * lost + w.spaces * np.minimum(excess, 0.3 + excess / 4)
+        return np.where(start < 0, np.inf, price)
+
+    def _shapes(self) -> Array:
+        """Return the ink of each eighth of a sign [place of its bottom, length, eighth].
+
+        The squares of a sign's eighths add up to 1, or to 0 where there is no ink.
+        """
+        places = np.arange(self.count)[:, None, None]
+        cuts = places - self.sizes[:, None] * np.linspace(1, 0, EIGHTHS + 1)
+        low = np.clip(np.floor(cuts).astype(int), 0, self.count - 1)
+        high = np.minimum(low + 1, self.count - 1)
+        held = self.held[low] + (self.held[high] - self.held[low]) * np.clip(cuts - low, 0, 1)
+        ink = np.diff(held, axis=-1)
+        return np.asarray(ink / np.maximum(np.linalg.norm(ink, axis=-1, keepdims=True), 1e-6))
+
+    def _sign_prices(self, sign: Expected) -> Array:
+        """Return the price of a sign [place of its bottom, length]."""
+        w, places = self.weights, np.arange(self.count)[:, None]
+        start = np.maximum(places - self.sizes, 0)
+        held = (self.held[places] - self.held[start]) / self.per_mm
+        bare = (self.bare[places] - self.bare[start]) / self.per_mm
+        off = np.log(self.sizes / (sign.length * self.pitch)) / sign.spread
+        price = w.size * 0.5 * off**2 + self.above[start] + self.below[places]
+        if sign.rows:
+            price = price + w.shape * (1 - self.shapes @ np.array(sign.rows))
+        if sign.shows:
+            few = w.few * sign.length * self.pitch / self.per_mm
+            price = (
+                price
+                + w.bare * bare / self.pitch * self.per_mm
+                + w.unseen * np.clip(1 - held / few, 0, 1)
+            )
+        return np.where(places - self.sizes < 0, np.inf, price)
+
+    def told(self) -> list[Cell]:
+        """Return the cheapest telling with its chances."""
+        tops, bottoms, _ = self.cheapest()
+        chance_top, chance_bottom = self._chances()
+        near = max(1, round(0.1 * self.pitch))
+        found = []
+        for index, (top, bottom) in enumerate(zip(tops, bottoms, strict=True)):
+            sure = [
+                float(chances[index][max(0, at - near) : at + near + 1].sum())
+                for chances, at in ((chance_top, top), (chance_bottom, bottom))
+            ]
+            found.append(
+                Cell(top / self.per_mm, bottom / self.per_mm, min(1.0, sure[0]), min(1.0, sure[1]))
+            )
+        return found
+
+    def _first(self) -> Array:
+        return np.asarray(self.weights.outside * self.held / self.per_mm)
+
+    def _last(self) -> Array:
+        return np.asarray(self.weights.outside * (self.held[-1] - self.held) / self.per_mm)
+
+    def _held_to(self, index: int, costs: Array, *, top: bool) -> Array:
+        """Return costs, infinite but where a person has put the sign's end."""
+        given = self.fixed.get(index)
+        at = None if given is None else (given.top if top else given.bottom)
+        if at is None:
+            return costs
+        kept = np.full_like(costs, np.inf)
+        place = min(max(round(at * self.per_mm), 0), self.count - 1)
+        kept[place] = costs[place] if np.isfinite(costs[place]) else 1e6
+        return kept
+
+    def cheapest(self) -> tuple[list[int], list[int], float]:
+        """Return the places of all tops and bottoms in the cheapest telling, and its cost."""
+        costs, steps = self._first(), []
+        for index, sign in enumerate(self.signs):
+            jump = None
+            if index:
+                ways = _before(costs, self.gaps) + self.gap_prices
+                jump, costs = ways.argmin(1), ways.min(1)
+            costs = self._held_to(index, costs, top=True)
+            ways = _before(costs, self.sizes) + self.sign_prices[sign]
+            size = ways.argmin(1)
+            costs = self._held_to(index, ways.min(1), top=False)
+            steps.append((jump, size))
+        costs = costs + self._last()
+        at = int(costs.argmin())
+        cost = float(costs[at])
+        tops, bottoms = [], []
+        for jump, size in reversed(steps):
+            bottoms.append(at)
+            at -= int(self.sizes[size[at]])
+            tops.append(at)
+            if jump is not None:
+                at -= int(self.gaps[jump[at]])
+        return tops[::-1], bottoms[::-1], cost
+
+    def _chances(self) -> tuple[list[Array], list[Array]]:
+        """Return the chance of each place to be each sign's top, and its bottom."""
+        tops, bottoms = [], []
+        costs = self._first()
+        for index, sign in enumerate(self.signs):
+            if index:
+                costs = _soft(_before(costs, self.gaps) + self.gap_prices)
+            costs = self._held_to(index, costs, top=True)
+            tops.append(costs)
+            costs = _soft(_before(costs, self.sizes) + self.sign_prices[sign])
+            costs = self._held_to(index, costs, top=False)
+            bottoms.append(costs)
+        after = self._last()
+        for index in reversed(range(len(self.signs))):
+            bottoms[index] = bottoms[index] + after
+            after = self._held_to(index, after, top=False)
+            after = _soft(_after(after[:, None] + self.sign_prices[self.signs[index]], self.sizes))
+            tops[index] = tops[index] + after
+            after = self._held_to(index, after, top=True)
+            if index:
+                after = _soft(_after(after[:, None] + self.gap_prices, self.gaps))
+        return [_shares(costs) for costs in tops], [_shares(costs) for costs in bottoms]
+
+
+def _before(costs: Array, lengths: Array) -> Array:
+    """Return ``costs`` at [place - length]; infinite above the first place."""
+    at = np.arange(len(costs))[:, None] - lengths
+    return np.asarray(np.where(at < 0, np.inf, costs[np.maximum(at, 0)]))
+
+
+def _after(prices: Array, lengths: Array) -> Array:
+    """Return ``prices`` at [place + length, length]; infinite below the last place."""
+    at = np.arange(len(prices))[:, None] + lengths
+    found = prices[np.minimum(at, len(prices) - 1), np.arange(len(lengths))]
+    return np.asarray(np.where(at >= len(prices), np.inf, found))
+
+
+def _soft(costs: Array) -> Array:
+    """Return the cost of all ways together, along the last axis."""
+    least = costs.min(1)
+    least = np.where(np.isfinite(least), least, 0.0)
+    with np.errstate(divide="ignore"):
+        return np.asarray(least - np.log(np.exp(least[:, None] - costs).sum(1)))
+
+
+def _shares(costs: Array) -> Array:
+    shares = np.exp(costs.min() - costs)
+    return np.asarray(shares / shares.sum())

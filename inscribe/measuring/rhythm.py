@@ -1,0 +1,62 @@
+"""What is to be expected of each sign: how long it is, and where along it its strokes are.
+
+Sizes differ from hand to hand, and cursive forms from regular ones; so these are wide expectations,
+which say most where strokes of neighbours touch, or where a sign falls apart into two.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from inscribe import tables
+from inscribe.signs import Certainty, Kind, Sign
+
+FULL = 84  # percent of its square that a full Chinese character fills (median of the table)
+GRID = 4  # cells in a row of the table
+LONG_MARKS = "〱〲〳〵"
+
+
+class Expected(NamedTuple):
+    """What is to be expected of a sign.
+
+    ``length`` and ``width`` are shares of a full character, ``spread`` is how far the length may
+    be off (log), ``rows`` is the length of strokes in each eighth from top to bottom (their squares
+    add up to 1), empty where nothing is known, ``shows`` whether it must show strokes at all.
+    """
+
+    length: float
+    spread: float
+    width: float = 0.9
+    rows: tuple[float, ...] = ()
+    shows: bool = True
+
+
+def expected(sign: Sign) -> Expected:
+    """Return what is to be expected of a sign.
+
+    >>> round(expected(Sign("花")).length, 2), round(expected(Sign("へ")).length, 2)
+    (0.98, 0.5)
+    """
+    if sign.kind is Kind.GAP:
+        return Expected(3.0, 0.7, shows=False)
+    if sign.kind is not Kind.CHARACTER:
+        return Expected(1.3, 0.5)
+    if sign.certainty is Certainty.UNREADABLE or not sign.text:
+        return Expected(1.0, 0.35, shows=False)
+    first = sign.text[0]
+    if first in LONG_MARKS:
+        return Expected(2.0, 0.4, 0.5)
+    row = _shapes().first_about(first)
+    if row is None:
+        return Expected(0.85, 0.35)
+    width, height, strokes = row["width"], row["height"], row["strokes"]
+    rows = [sum(map(int, strokes[n : n + GRID])) for n in range(0, len(strokes), GRID)]
+    norm = sum(value**2 for value in rows) ** 0.5 or 1.0
+    length = int(height) / FULL
+    spread = 0.25 if length > 0.4 else 0.5
+    return Expected(length, spread, int(width) / FULL, tuple(v / norm for v in rows))
+
+
+@tables.cached()
+def _shapes() -> tables.Search:
+    return tables.Search("sign_shapes")

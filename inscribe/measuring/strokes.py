@@ -1,0 +1,124 @@
+"""Where strokes are: an engraved stroke is dark on one side and bright on the other.
+
+So neither dark nor bright is looked for, but change: gradients at three scales, of the logarithm of
+the light (shadows and patina multiply it), with what changes slowly taken away. What the bare metal
+shows of it - grain, file marks, the camera's noise - is the ground level, and the rest is ink.
+"""
+
+from __future__ import annotations
+
+import cv2
+import numpy as np
+
+from inscribe.measuring.view import Array
+
+PER_MM = 16  # pixels per mm in which a rectified plate is measured
+SCALES = (0.05, 0.1)  # mm: from hairlines to broad cuts, whose edges are as sharp
+SHADING = 0.45  # mm: what changes more slowly is light, not strokes
+WINDOW = 17  # quarters of a mm: what counts as a pixel's surroundings
+SILENT = 0.003  # energy that even a blank picture is taken to have
+FULL = 88  # percent of the strokes that are no fuller than what counts as full
+AROUND = 15  # waves of a spectrum that are compared with each other
+LONGEST = 1.2  # mm: the longest wave of a pattern
+STRONG = 1.8  # how much stronger (log) a wave of a pattern is
+SPECK = 0.08  # square mm: what is smaller is no stroke
+SPREAD = 0.05  # mm: energy is gathered over half a stroke's width
+RIM = 0.35  # mm: the plate's edge, which is no stroke
+RIM_AT_MOST = 1.3  # mm, where a bevel or a shadow is seen too
+
+
+def energy(face: Array) -> Array:
+    """Return the stroke energy of a rectified plate (RGB, 8 bits), 0 on even metal."""
+    light = np.log(face.astype(np.float32) / 255 + 0.03)
+    light -= cv2.GaussianBlur(light, (0, 0), SHADING * PER_MM)
+    light = np.stack([_without_pattern(light[..., n]) for n in range(light.shape[-1])], -1)
+    total = np.zeros(face.shape[:2], np.float32)
+    for scale in SCALES:
+        smooth = cv2.GaussianBlur(light, (0, 0), scale * PER_MM)
+        across = cv2.Sobel(smooth, cv2.CV_32F, 1, 0)
+        down = cv2.Sobel(smooth, cv2.CV_32F, 0, 1)
+        total += np.sqrt((across**2 + down**2).mean(-1)) * (scale * PER_MM / 8)
+    return cv2.GaussianBlur(total, (0, 0), SPREAD * PER_MM)
+
+
+def _without_pattern(light: Array) -> Array:
+    """Return one colour without what repeats all over the plate: rings punched in rows, file marks.
+
+    A pattern is a few waves much stronger than the waves of about their length and direction;
+    these are weakened to what is usual there. Long waves are left, for signs have a rhythm too.
+    """
+    waves = cv2.dft(light, flags=cv2.DFT_COMPLEX_OUTPUT)
+    strength = np.log(np.hypot(waves[..., 0], waves[..., 1]) + 1e-6)
+    rolled = np.fft.fftshift(strength)
+    usual = cv2.blur(rolled, (AROUND, AROUND), borderType=cv2.BORDER_REFLECT)
+    excess = np.fft.ifftshift(np.maximum(rolled - usual - STRONG, 0))
+    down = np.fft.fftfreq(light.shape[0], 1 / PER_MM)[:, None]
+    across = np.fft.fftfreq(light.shape[1], 1 / PER_MM)
+    excess[np.hypot(down, across) < 1 / LONGEST] = 0
+    waves *= np.exp(-excess).astype(np.float32)[..., None]
+    return np.asarray(cv2.idft(waves, flags=cv2.DFT_REAL_OUTPUT | cv2.DFT_SCALE))
+
+
+def ink(face: Array) -> Array:
+    """Return how much stroke stands at each pixel of a rectified plate, 0 to 1."""
+    found = energy(face)
+    found = found / _ground(found)
+    rim = round(RIM * PER_MM)
+    inner = found[rim:-rim, rim:-rim]
+    level = _parting(np.sqrt(inner)) ** 2
+    ground, strokes = inner[inner < level], inner[inner >= level]
+    floor = max(float(np.percentile(ground, 90)), 2.0 * float(np.median(ground)))
+    full = max(float(np.percentile(strokes, FULL)), 1.5 * floor)
+    shown = np.clip((found - floor) / (full - floor), 0, 1)
+    shown = shown * ~_rim(shown)
+    return np.asarray(shown * ~_specks(shown), np.float32)
+
+
+def contrast(face: Array, shown: Array) -> float:
+    """Return how many times the energy of bare metal the strokes have, given their ink."""
+    found = energy(face)
+    found = found / _ground(found)
+    strokes, metal = found[shown > 0.5], found[shown <= 0]
+    if len(strokes) < PER_MM or not len(metal):
+        return 0.0
+    return float(np.median(strokes) / max(float(np.median(metal)), 1e-6))
+
+
+def _ground(found: Array) -> Array:
+    """Return the energy of bare metal around each pixel: what a fifth of its surroundings has."""
+    step = PER_MM // 4
+    coarse = found[::step, ::step]
+    windows = np.lib.stride_tricks.sliding_window_view(
+        np.pad(coarse, WINDOW // 2, mode="reflect"), (WINDOW, WINDOW)
+    )[::4, ::4]
+    local = np.quantile(windows.reshape(*windows.shape[:2], -1), 0.2, axis=-1)
+    local = np.maximum(local, max(float(np.median(local)), SILENT)).astype(np.float32)
+    wide = cv2.resize(local, found.shape[::-1], interpolation=cv2.INTER_LINEAR)
+    return np.asarray(cv2.GaussianBlur(wide, (0, 0), PER_MM))
+
+
+def _specks(shown: Array) -> Array:
+    """Return where something is too small to be a stroke."""
+    _, labels, stats, _ = cv2.connectedComponentsWithStats((shown > 0.1).astype(np.uint8))
+    small = stats[:, cv2.CC_STAT_AREA] < SPECK * PER_MM**2
+    return np.asarray(small[labels])
+
+
+def _rim(shown: Array) -> Array:
+    """Return where the plate's edge is seen: long lines near its sides."""
+    widest, least = round(RIM_AT_MOST * PER_MM), round(RIM * PER_MM)
+    sides = np.zeros(shown.shape, bool)
+    for turn in range(4):
+        turned, found = np.rot90(shown, turn), np.rot90(sides, turn)
+        crossed = (turned[:widest] > 0.1).mean(1) > 0.3
+        edge = int(np.flatnonzero(crossed)[-1]) + 2 if crossed.any() else 0
+        found[: max(least, edge)] = True
+    return sides
+
+
+def _parting(values: Array) -> float:
+    """Return the level that parts ``values`` into two groups of least spread (Otsu 1979)."""
+    low, high = np.percentile(values, [0.5, 99.5])
+    scaled = np.clip((values - low) / (high - low + 1e-6) * 255, 0, 255).astype(np.uint8)
+    level, _ = cv2.threshold(np.ascontiguousarray(scaled), 0, 255, cv2.THRESH_OTSU)
+    return float(low + level / 255 * (high - low))

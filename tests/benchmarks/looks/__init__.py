@@ -1,0 +1,1 @@
+"""Plates rendered as photographs, by several authors' looks; ``contract`` says what a look is."""
