@@ -128,6 +128,7 @@ _photographs = st.builds(
     face=st.none() | st.integers(0, 3),
     corners=st.just(()) | st.tuples(*[st.floats(-999, 99_999)] * 8),
     scale=st.none() | _MM,
+    barrel=st.none() | st.floats(-1, 1),
     cuts=_LINE,
     drawn=_LINE,
     remarks=_TEXT,

@@ -144,6 +144,6 @@ def _shown(found: Measured, task: Task, picture: Picture, form: str, canvas: str
 
         plate = plate_as_jpeg(picture, found)
         if form == "svg":
-            return measured.over_picture(found, inscription, plate)
+            return measured.overlay(found, inscription, plate)
         return measured.measured_as_html(found, inscription, plate, picture.name, title)
     return measured.measured_as_text(found, inscription, picture.name, title)

@@ -78,6 +78,7 @@ def task(
         size,
         _corners(corners) if corners else kept,
         _scale(scale, ruler),
+        before.barrel if before and kept else None,
         shown_face,
         given_cuts,
         drawn,

@@ -32,6 +32,7 @@ class Asked:
     plate: Plate | None = None
     corners: Corners | None = None  # in pixels
     scale: float | None = None  # pixels per mm
+    barrel: float | None = None  # of the lens, see Measured
     face: int = 0  # the face of the inscription that the picture shows
     cuts: Mapping[int, Cut] = field(default_factory=dict)
     boxes: tuple[SignBox, ...] = ()  # corrected by a person, and taken as they are

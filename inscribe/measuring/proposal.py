@@ -102,7 +102,9 @@ def _view(picture: Picture, outline: Outline, asked: Asked) -> View:
         across = (np.hypot(*(b - a)) + np.hypot(*(c - d))) / 2
         down = (np.hypot(*(d - a)) + np.hypot(*(c - b))) / 2
         plate = Plate(float(across / asked.scale), float(down / asked.scale))
-    barrel = outline.barrel if outline.clear >= TRUSTED else 0.0
+    barrel = asked.barrel
+    if barrel is None:
+        barrel = outline.barrel if outline.clear >= TRUSTED else 0.0
     return View(outline.corners, plate.width, plate.height, picture.size, barrel)
 
 

@@ -20,7 +20,8 @@ class Field(NamedTuple):
 
     ``holds`` is one of: ``line`` (text of one line), ``text`` (text of several lines), ``size``
     (mm, above 0), ``offset`` (mm, 0 or more), ``sign`` (a sign, from 1), ``year``, ``date``,
-    ``signs`` (first and last sign), ``corners`` (eight numbers of pixels), ``table``, ``tables``.
+    ``signs`` (first and last sign), ``corners`` (eight numbers of pixels), ``share`` (-1 to 1),
+    ``table``, ``tables``.
     """
 
     key: str
@@ -120,6 +121,7 @@ PHOTOGRAPH = Table(
         Field("face", "sign", "the face of the text that it shows, from 1"),
         Field("corners", "corners", "the plate's corners in pixels, clockwise from the top left"),
         Field("scale", "size", "pixels per mm"),
+        Field("barrel", "share", "share by which the lens draws the picture's corners inwards"),
         Field("cuts", "line", "cuts that were given, as 12=34.5, 15=40-44.2"),
         Field("drawn", "line", "signs whose boxes a person drew, as 12, 15"),
         REMARKS,

@@ -91,8 +91,9 @@ class Photograph(NamedTuple):
     """A photograph from which the places of signs were measured, and how, so that it can be again.
 
     ``face`` counts from 0. ``corners`` are those of the plate in pixels (x, y; top left, top right,
-    bottom right, bottom left), ``scale`` is in pixels per mm. ``cuts`` and ``drawn`` say what a
-    person put right: cuts as given on the command line, and the signs whose boxes were drawn.
+    bottom right, bottom left), ``scale`` is in pixels per mm, ``barrel`` is the share by which the
+    lens draws the picture's corners inwards. ``cuts`` and ``drawn`` say what a person put right:
+    cuts as given on the command line, and the signs whose boxes were drawn.
     """
 
     picture: str
@@ -101,6 +102,7 @@ class Photograph(NamedTuple):
     face: int | None = None
     corners: tuple[float, ...] = ()
     scale: float | None = None
+    barrel: float | None = None
     cuts: str = ""
     drawn: str = ""
     remarks: str = ""

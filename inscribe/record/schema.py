@@ -76,6 +76,8 @@ def _value(field: Field) -> Schema:
             return _sign()
         case "signs":
             return {"type": "array", "items": _sign(), "minItems": 2, "maxItems": 2}
+        case "share":
+            return {"type": "number", "minimum": -1, "maximum": 1}
         case "corners":
             number = {"type": "number", "minimum": -MAX_PIXELS, "maximum": MAX_PIXELS}
             return {"type": "array", "items": number, "minItems": CORNERS, "maxItems": CORNERS}

@@ -59,6 +59,8 @@ def checked(field: Field, value: Any) -> Any:
             return _sign(field, value)
         case "signs":
             return _signs(field, value)
+        case "share":
+            return _share(field, value)
         case "corners":
             return _corners(field, value)
         case "year":
@@ -122,6 +124,14 @@ def _signs(field: Field, value: Any) -> tuple[int, int]:
     if last < first:
         raise Refused("the last sign stands before the first", "expected the first sign first")
     return first, last
+
+
+def _share(field: Field, value: Any) -> float:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        raise _wrong_type(field, value, "a number from -1 to 1")
+    if not -1 <= value <= 1:
+        raise Refused(f"{field.key} is no share", "expected a number from -1 to 1")
+    return float(value)
 
 
 def _corners(field: Field, value: Any) -> tuple[float, ...]:
