@@ -13,6 +13,7 @@ from pathlib import Path
 
 from inscribe.reading import mecab
 from inscribe.reading.lexicon import connections
+from inscribe.reading.lexicon.compounds import compound_entries
 from inscribe.reading.lexicon.dictionary import UNVOICED
 from inscribe.reading.lexicon.nouns import (
     curated_readings,
@@ -73,7 +74,10 @@ def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[Entry]:
     index.fourfold = fourfold_stems(verbs)
     readings = curated_readings()
     held: list[Entry] = []
+    native = set(readings)
     for entry in unidic_entries(mecab.words(source, classes.numbers(wanted_class)), index):
+        if entry.origin == "和":
+            native.add(entry.written)
         if entry.written not in readings or entry.conjugation != "*":
             yield entry
         else:
@@ -86,7 +90,8 @@ def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[Entry]:
     settled = settled_costs(costs, readings)
     for entry in held:
         cost = settled.get((entry.written, entry.kana), entry.cost + _NOT_IN_TABLES)
-        yield entry._replace(cost=max(cost, entry.cost) if entry.origin == "漢" else cost)
+        yield entry._replace(cost=cost)
+    yield from compound_entries(source, index, native)
     yield from noun_entries(index, settled, readings)
     yield from short_form_entries(index)
     yield from verb_entries(verbs, index)

@@ -1,0 +1,55 @@
+"""Nouns of two kanji or more that are read as Chinese: 孔雀, 屏風, 元禄.
+
+Haiku and later verse have them as everyday words, court verse hardly. UniDic's own are taken with
+their costs; where the same kanji have a native reading (夜半 yowa, 白雲 shirakumo) that one stays
+the likelier by far, and everywhere else cost and metre decide.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+from inscribe.reading import mecab
+from inscribe.reading.lexicon.vocabulary import ClassIndex
+from inscribe.reading.mecab import Entry
+from inscribe.reading.spelling import hiragana
+
+_KANJI = re.compile("[\u3005\u3400-\u9fff]{2,}")
+_RAREST = 9500  # of UniDic's costs; most nouns it has seldom seen lie about 7,400
+_LEAST_USUAL = 6500  # what newspapers have every day is no likelier in verse than other nouns
+_MORE = {"漢": 1500, "固": 3000}
+_SOUND_CHANGED = ("濁音形", "促音形")  # 太鼓 daiko: only the second part of a compound
+
+
+def compound_entries(source: Path, index: ClassIndex, native: set[str]) -> Iterator[Entry]:
+    """Yield the compounds of UniDic that are written as no word in ``native`` is."""
+    common = index.number("名詞-普通名詞-一般", "*", "*")
+    assert common is not None
+    for word in mecab.words(source, index.classes.numbers(_may_be_compound)):
+        fields = word.fields
+        changed = fields[14] in _SOUND_CHANGED or fields[16] == "促音形"
+        if word.surface in native or changed or word.cost > _RAREST:
+            continue
+        if not _KANJI.fullmatch(word.surface):
+            continue
+        yield Entry(
+            word.surface,
+            word.connection if fields[12] == "漢" else common,
+            max(word.cost, _LEAST_USUAL) + _MORE[fields[12]],
+            hiragana(fields[19]),
+            "-".join(part for part in fields[:4] if part != "*"),
+            "*",
+            "*",
+            fields[7],
+            fields[12],
+        )
+
+
+def _may_be_compound(row: tuple[str, ...]) -> bool:
+    """Whether a class holds common nouns read as Chinese, or names of no person or place."""
+    pos, kind, further, *_, origin = row
+    if (pos, origin) == ("名詞", "固"):
+        return (kind, further) == ("固有名詞", "一般")
+    return (pos, kind, origin) == ("名詞", "普通名詞", "漢")
