@@ -98,6 +98,7 @@ class ClassIndex:
         self._stems = stems or {}
         self._ranks = ranks or {}
         self.rarer: set[tuple[str, str, str]] = set()  # spelling, kana and conjugation
+        self.conjugations: dict[tuple[str, str], set[str]] = {}  # of the tables' stems
         self.fourfold: set[str] = set()  # stems of verbs that are 四段 and nothing else
         self.costs: dict[tuple[str, str], int] = {}
         self.kinds: dict[str, str] = {}
@@ -268,7 +269,8 @@ def _conjugated(word: mecab.Word, index: ClassIndex) -> Iterator[Entry]:
         return
     if fields[6][-1:] != fields[20][-1:] or fields[6][-2:-1] not in fields[20][-2:]:
         return  # the potential of another verb (書ける beside 書く), unknown to classical grammar
-    for conjugation in classical(fields[4], fields[20]):
+    possible = classical(fields[4], fields[20])
+    for conjugation in possible:
         cut = 1 if fields[4].startswith("五段") else 2
         if base[-1:] != base_kana[-1:]:
             continue
@@ -276,6 +278,9 @@ def _conjugated(word: mecab.Word, index: ClassIndex) -> Iterator[Entry]:
         written = base[: len(base) - (1 if swallowed else cut)]
         kana = base_kana[: len(base_kana) - cut]
         stem = Stem(written, kana, conjugation, word.cost, fields[1], fields[7], fields[12])
+        told = index.conjugations.get((written, kana), set()).intersection(possible)
+        if told and conjugation not in told:
+            continue  # 越える was 越ゆ, the tables say, not 越ふ
         if swallowed and index.has_other_readings(written, kana):
             continue
         stem = index.weighed(stem)
@@ -347,17 +352,22 @@ _WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
 _SHORTENED = ("連用形-一般", "終止形-一般", "連体形-一般", "未然形-一般", "已然形-一般")
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800
+_SELDOM_SHORTENED = {"終止形-一般": 500, "未然形-一般": 1600, "已然形-一般": 1000}
 
 
 def _shortened(entry: Entry, stem: str, ending: str) -> Iterator[Entry]:
     """Yield a form as carved where okurigana were left out: 思 for 思ひ, 過る for 過ぐる."""
-    more = 0 if entry.form.startswith("連") else 1000
+    more = _SELDOM_SHORTENED.get(entry.form, 0)
     if len(ending) == 1:
-        cost = entry.cost + _WITHOUT_OKURIGANA + more
-        yield entry._replace(written=stem, cost=cost, note=OKURIGANA_LEFT_OUT)
+        yield left_out(entry._replace(written=stem, cost=entry.cost + more))
     elif len(ending) == 2 and ending[1] in "るれ":
         cost = entry.cost + _WITHOUT_INNER_KANA + more
         yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)
+
+
+def left_out(entry: Entry) -> Entry:
+    """Return a form as one written without its okurigana."""
+    return entry._replace(cost=entry.cost + _WITHOUT_OKURIGANA, note=OKURIGANA_LEFT_OUT)
 
 
 def respelt(entry: Entry, ending: int) -> Iterator[Entry]:

@@ -128,11 +128,12 @@ def _read(
     if metre is None:
         part = _part_of_a_poem(words, voiced)
         return part if part.metre else _read_as_a_poem(text, words, ends, voiced) or part
-    return (
-        _kept_as_it_is(words, metre, ends, voiced)
-        or _mended(text, words, metre, ends, voiced)
-        or _searched(text, words, metre, ends, tagger.verse_spans(text, voiced=voiced), voiced)
-    )
+    found = None
+    if not metre.foreign or not any(word.foreign for word in words):
+        found = _kept_as_it_is(words, metre, ends, voiced)
+        found = found or _mended(text, words, metre, ends, voiced)
+    spans = () if found else tagger.verse_spans(text, voiced=voiced)
+    return found or _searched(text, words, metre, ends, spans, voiced)
 
 
 def _kept_as_it_is(
@@ -183,7 +184,7 @@ def _mended(
     end = start + sum([word.length for word in words[head:stop]])
     if ends and not {start, end} - {0, len(text)} <= ends:
         return None
-    stretch = Metre(metre.name, metre.phrases[kept_before:last])
+    stretch = metre._replace(phrases=metre.phrases[kept_before:last])
     around = Surroundings(
         words[head - 1].right_connection if head else 0,
         words[stop].connection if tail else 0,
