@@ -19,6 +19,7 @@ from inscribe.reading.lexicon.nouns import (
     bare_verbs,
     curated_readings,
     noun_entries,
+    noun_rows,
     ranked_stems,
     settled_costs,
     short_form_entries,
@@ -76,6 +77,8 @@ def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[Entry]:
     index.fourfold = fourfold_stems(verbs)
     index.conjugations = stem_conjugations(verbs)
     readings = curated_readings()
+    bare = bare_verbs(stem_readings(verbs))
+    index.nouns = {written for written, *_ in noun_rows()} - {written for written, _ in bare}
     held: list[Entry] = []
     native = set(readings)
     for entry in unidic_entries(mecab.words(source, classes.numbers(wanted_class)), index):
@@ -90,7 +93,7 @@ def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[Entry]:
         if entry.origin != "漢":
             key = (entry.written, entry.kana)
             costs[key] = min(entry.cost, costs.get(key, entry.cost))
-    settled = settled_costs(costs, readings, bare_verbs(stem_readings(verbs)))
+    settled = settled_costs(costs, readings, bare)
     for entry in held:
         cost = settled.get((entry.written, entry.kana), entry.cost + _NOT_IN_TABLES)
         yield entry._replace(cost=cost)

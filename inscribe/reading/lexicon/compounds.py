@@ -21,6 +21,7 @@ _KANJI = re.compile("[\u3005\u3400-\u9fff]+")
 _RAREST = 9500  # of UniDic's costs; most nouns it has seldom seen lie about 7,400
 _LEAST_USUAL = 6500  # what newspapers have every day is no likelier in verse than other nouns
 _BESIDE_NATIVE = 4500  # 夜半 yahan costs this much more
+_BESIDE_VERB = 2500  # 散花 sange, for chiru hana
 _SINGLE = 3000  # so does a single kanji: 縁 en
 _MORE = {"漢": 1500, "固": 3000}
 _SOUND_CHANGED = ("濁音形", "促音形")  # 太鼓 daiko: only the second part of a compound
@@ -43,6 +44,7 @@ def compound_entries(
         kana = hiragana(fields[19])
         cost = max(word.cost, _LEAST_USUAL) + _MORE[fields[12]]
         cost += _BESIDE_NATIVE * (word.surface in native) + _SINGLE * (len(word.surface) == 1)
+        cost += _BESIDE_VERB * index.may_begin_with_verb(word.surface)
         yield Entry(
             word.surface,
             word.connection if fields[12] == "漢" else common,

@@ -30,7 +30,7 @@ _PARTICLE_LEFT_OUT = 1000  # 梅花 for 梅の花
 _MIXED = 900  # 夕くれ for 夕暮 costs this much more
 _SHARE = 0.2  # of UniDic's difference between two readings of a written form that is kept
 _RANK = 2500  # each further reading of a written form costs this much more
-_OKURIGANA_LEFT_OUT = 2500  # 思 for 思ひ, as often a form of the verb
+_OKURIGANA_LEFT_OUT = 3500  # 思 for 思ひ, as often a form of the verb
 _NAME = "固有名詞"
 _POS_COST = {"接尾辞": 4500, "接頭辞": 1000, "感動詞": 1500, "接続詞": 1000}
 

@@ -9,7 +9,7 @@ in the classical way, words of Chinese origin are made less likely, words that v
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from typing import NamedTuple
 
 from inscribe import tables
@@ -38,7 +38,7 @@ _NUMERAL = 2500
 _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
 _RARE_VERB = 1000  # a verb whose stem is written in kana, and that the tables do not have
-RARER_CLASS = 2000  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
+RARER_CLASS = 3000  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
 _E_ROW = "えけげせてでねへべめれ"
 _MOST_RANKED = 9000  # the likeliest reading of a ranked stem costs no more
 _RANK = 3000  # each further reading of a stem costs this much more
@@ -99,6 +99,7 @@ class ClassIndex:
         self._ranks = ranks or {}
         self.rarer: set[tuple[str, str, str]] = set()  # spelling, kana and conjugation
         self.conjugations: dict[tuple[str, str], set[str]] = {}  # of the tables' stems
+        self.nouns: set[str] = set()  # usual nouns as written: 紅葉 is hardly a form of 紅葉つ
         self.fourfold: set[str] = set()  # stems of verbs that are 四段 and nothing else
         self.costs: dict[tuple[str, str], int] = {}
         self.kinds: dict[str, str] = {}
@@ -155,6 +156,11 @@ class ClassIndex:
     def has_other_readings(self, written: str, kana: str) -> bool:
         """Whether the tables give readings for the stem, and not this one."""
         return written in self._stems and kana not in self._stems[written]
+
+    def may_begin_with_verb(self, written: str) -> bool:
+        """Whether a word may be a verb without its okurigana and a noun: 散花, 住人."""
+        cuts = range(1, len(written))
+        return any(written[:at] in self._stems and written[at:] in self.nouns for at in cuts)
 
     def is_misread_stem(self, written: str, kana: str) -> bool:
         """Whether a word is a stem of the tables and one kana, but is not read as the stem is."""
@@ -343,8 +349,9 @@ def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
             stem.gloss,
         )
         yield entry
-        if in_kanji and written and form in _SHORTENED and stem.written not in _WHOLE_VERBS:
-            yield from _shortened(entry, stem.written, written)
+        short = in_kanji and form in _SHORTENED and "サ行変格" not in full
+        if short and written and stem.written not in _WHOLE_VERBS:
+            yield from _shortened(entry, stem.written, written, index.nouns)
 
 
 # A character that is a form of a verb by itself (見 mi, 来 ki) is not a shortened 見え or 来たり.
@@ -352,12 +359,15 @@ _WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
 _SHORTENED = ("連用形-一般", "終止形-一般", "連体形-一般", "未然形-一般", "已然形-一般")
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800
+_SHORT_BESIDE_NOUN = 1500
 _SELDOM_SHORTENED = {"終止形-一般": 500, "未然形-一般": 1600, "已然形-一般": 1000}
 
 
-def _shortened(entry: Entry, stem: str, ending: str) -> Iterator[Entry]:
+def _shortened(
+    entry: Entry, stem: str, ending: str, usual_nouns: Collection[str]
+) -> Iterator[Entry]:
     """Yield a form as carved where okurigana were left out: 思 for 思ひ, 過る for 過ぐる."""
-    more = _SELDOM_SHORTENED.get(entry.form, 0)
+    more = _SELDOM_SHORTENED.get(entry.form, 0) + _SHORT_BESIDE_NOUN * (len(stem) > 1 and stem in usual_nouns)
     if len(ending) == 1:
         yield left_out(entry._replace(written=stem, cost=entry.cost + more))
     elif len(ending) == 2 and ending[1] in "るれ":
