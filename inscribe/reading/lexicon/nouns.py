@@ -115,7 +115,7 @@ def settled_costs(
             own = min(costs.get((written, reading), base), _MOST_COST)
             settled[written, reading] = base + int((own - base) * _SHARE) + _RANK * rank
             if (written, reading) in bare:
-                settled[written, reading] += _OKURIGANA_LEFT_OUT
+                settled[written, reading] += _OKURIGANA_LEFT_OUT * (1 if len(written) == 1 else 2)
     return settled
 
 

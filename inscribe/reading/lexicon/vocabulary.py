@@ -38,7 +38,7 @@ _NUMERAL = 2500
 _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
 _RARE_VERB = 1000  # a verb whose stem is written in kana, and that the tables do not have
-RARER_CLASS = 3000  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
+RARER_CLASS = 3800  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
 _E_ROW = "えけげせてでねへべめれ"
 _MOST_RANKED = 9000  # the likeliest reading of a ranked stem costs no more
 _RANK = 3000  # each further reading of a stem costs this much more
@@ -157,6 +157,10 @@ class ClassIndex:
         """Whether the tables give readings for the stem, and not this one."""
         return written in self._stems and kana not in self._stems[written]
 
+    def is_stem(self, written: str) -> bool:
+        """Whether the tables have a verb or adjective with this stem, and no noun written so."""
+        return written in self._stems and written not in self.nouns
+
     def may_begin_with_verb(self, written: str) -> bool:
         """Whether a word may be a verb without its okurigana and a noun: 散花, 住人."""
         cuts = range(1, len(written))
@@ -216,6 +220,8 @@ def unidic_entries(words: Iterable[mecab.Word], index: ClassIndex) -> Iterator[E
         extra = _ORIGIN_COST[fields[12]] + _POS_COST.get(pos, 0) + _unlikeliness(word)
         if pos == "名詞" and index.is_misread_stem(word.surface, hiragana(fields[19])):
             extra += _OTHER_READING  # 摘み is tsumi
+        if pos == "名詞" and len(word.surface) > 1 and index.is_stem(word.surface):
+            extra += _OTHER_READING  # 花咲 is hana saku
         place = index.number("名詞-普通名詞-一般", "*", "*") if fields[12] == "固" else None
         entry = Entry(
             word.surface,
@@ -360,7 +366,12 @@ _SHORTENED = ("連用形-一般", "終止形-一般", "連体形-一般", "未�
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800
 _SHORT_BESIDE_NOUN = 1500
-_SELDOM_SHORTENED = {"終止形-一般": 500, "未然形-一般": 1600, "已然形-一般": 1000}
+_SELDOM_SHORTENED = {
+    "連用形-一般": 300,
+    "終止形-一般": 500,
+    "未然形-一般": 2000,
+    "已然形-一般": 1400,
+}
 
 
 def _shortened(
