@@ -1,4 +1,4 @@
-"""Nouns of two kanji or more that are read as Chinese: 孔雀, 屏風, 元禄.
+"""Nouns in kanji alone that are no native words: 孔雀, 屏風, 元禄, 煙草.
 
 Haiku and later verse have them as everyday words, court verse hardly. UniDic's own are taken with
 their costs; where the same kanji have a native reading (夜半 yowa, 白雲 shirakumo) that one stays
@@ -21,9 +21,8 @@ _KANJI = re.compile("[\u3005\u3400-\u9fff]+")
 _RAREST = 9500  # of UniDic's costs; most nouns it has seldom seen lie about 7,400
 _LEAST_USUAL = 6500  # what newspapers have every day is no likelier in verse than other nouns
 _BESIDE_NATIVE = 4500  # 夜半 yahan costs this much more
-_BESIDE_VERB = 3000  # 散花 sange, for chiru hana
 _SINGLE = 3000  # so does a single kanji: 縁 en
-_MORE = {"漢": 1500, "固": 3000}
+_MORE = {"漢": 1500, "外": 1500, "固": 3000}
 _SOUND_CHANGED = ("濁音形", "促音形")  # 太鼓 daiko: only the second part of a compound
 
 
@@ -44,10 +43,9 @@ def compound_entries(
         kana = hiragana(fields[19])
         cost = max(word.cost, _LEAST_USUAL) + _MORE[fields[12]]
         cost += _BESIDE_NATIVE * (word.surface in native) + _SINGLE * (len(word.surface) == 1)
-        cost += _BESIDE_VERB * index.may_begin_with_verb(word.surface)
         yield Entry(
             word.surface,
-            word.connection if fields[12] == "漢" else common,
+            word.connection if fields[12] != "固" else common,
             settled.get((word.surface, kana), cost),
             kana,
             "-".join(part for part in fields[:4] if part != "*"),
@@ -59,8 +57,8 @@ def compound_entries(
 
 
 def _may_be_compound(row: tuple[str, ...]) -> bool:
-    """Whether a class holds common nouns read as Chinese, or names of no person or place."""
+    """Whether a class holds common nouns from abroad, or names of no person or place."""
     pos, kind, further, *_, origin = row
     if (pos, origin) == ("名詞", "固"):
         return (kind, further) == ("固有名詞", "一般")
-    return (pos, kind, origin) == ("名詞", "普通名詞", "漢")
+    return (pos, kind) == ("名詞", "普通名詞") and origin in ("漢", "外")

@@ -161,11 +161,6 @@ class ClassIndex:
         """Whether the tables have a verb or adjective with this stem, and no noun written so."""
         return written in self._stems and written not in self.nouns
 
-    def may_begin_with_verb(self, written: str) -> bool:
-        """Whether a word may be a verb without its okurigana and a noun: 散花, 住人."""
-        cuts = range(1, len(written))
-        return any(written[:at] in self._stems and written[at:] in self.nouns for at in cuts)
-
     def is_misread_stem(self, written: str, kana: str) -> bool:
         """Whether a word is a stem of the tables and one kana, but is not read as the stem is."""
         if not _ONLY_KANA.match(written[-1:]) or _KANA.search(written[:-1]):

@@ -19,7 +19,7 @@ LONG = 5000  # one mora too many
 TWO_LONG = 8000
 SHORT = 7000  # one mora too few
 ACROSS = 7000  # a word that runs over the end of a phrase
-FOREIGN = 5000  # a noun read as Chinese, in a metre of court verse
+FOREIGN = 6500  # a noun read as Chinese, in a metre of court verse
 DEPENDENT = 3000  # a phrase that begins with a word that leans on the one before
 
 
