@@ -18,7 +18,7 @@ from inscribe.reading.mecab import Entry
 from inscribe.reading.spelling import hiragana
 
 _KANJI = re.compile("[\u3005\u3400-\u9fff]+")
-_RAREST = 9500  # of UniDic's costs; most nouns it has seldom seen lie about 7,400
+_RAREST = 9900  # of UniDic's costs; most nouns it has seldom seen lie about 7,400
 _LEAST_USUAL = 6500  # what newspapers have every day is no likelier in verse than other nouns
 _BESIDE_NATIVE = 4500  # 夜半 yahan costs this much more
 _SINGLE = 3000  # so does a single kanji: 縁 en
@@ -57,8 +57,8 @@ def compound_entries(
 
 
 def _may_be_compound(row: tuple[str, ...]) -> bool:
-    """Whether a class holds common nouns from abroad, or names of no person or place."""
-    pos, kind, further, *_, origin = row
+    """Whether a class holds common nouns from abroad, or names that are no family's or place's."""
+    pos, kind, further, last, *_, origin = row
     if (pos, origin) == ("名詞", "固"):
-        return (kind, further) == ("固有名詞", "一般")
+        return kind == "固有名詞" and (further == "一般" or (further, last) == ("人名", "一般"))
     return (pos, kind) == ("名詞", "普通名詞") and origin in ("漢", "外")
