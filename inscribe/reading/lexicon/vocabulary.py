@@ -9,15 +9,15 @@ in the classical way, words of Chinese origin are made less likely, words that v
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.reading.lexicon.paradigms import AT_START, classical, inflections
+from inscribe.reading.lexicon.shortened import SHORTENED, WHOLE_VERBS, shortened
 from inscribe.reading.mecab import Entry
 from inscribe.reading.spelling import hiragana, old_spellings
-from inscribe.reading.words import OKURIGANA_LEFT_OUT
 
 _LEFT_OUT_FORMS = re.compile("意志推量形|融合|撥音便|促音便|ザンス|ザマス|ンス")
 _MODERN = re.compile("五段|下一段|上一段|サ行変格|カ行変格|形容詞|無変化型|助動詞")
@@ -350,40 +350,9 @@ def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
             stem.gloss,
         )
         yield entry
-        short = in_kanji and form in _SHORTENED and "サ行変格" not in full
-        if short and written and stem.written not in _WHOLE_VERBS:
-            yield from _shortened(entry, stem.written, written, index.nouns)
-
-
-# A character that is a form of a verb by itself (見 mi, 来 ki) is not a shortened 見え or 来たり.
-_WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
-_SHORTENED = ("連用形-一般", "終止形-一般", "連体形-一般", "未然形-一般", "已然形-一般")
-_WITHOUT_OKURIGANA = 3500
-_WITHOUT_INNER_KANA = 1800
-_SHORT_BESIDE_NOUN = 1500
-_SELDOM_SHORTENED = {
-    "連用形-一般": 300,
-    "終止形-一般": 500,
-    "未然形-一般": 2000,
-    "已然形-一般": 1400,
-}
-
-
-def _shortened(
-    entry: Entry, stem: str, ending: str, usual_nouns: Collection[str]
-) -> Iterator[Entry]:
-    """Yield a form as carved where okurigana were left out: 思 for 思ひ, 過る for 過ぐる."""
-    more = _SELDOM_SHORTENED.get(entry.form, 0) + _SHORT_BESIDE_NOUN * (len(stem) > 1 and stem in usual_nouns)
-    if len(ending) == 1:
-        yield left_out(entry._replace(written=stem, cost=entry.cost + more))
-    elif len(ending) == 2 and ending[1] in "るれ":
-        cost = entry.cost + _WITHOUT_INNER_KANA + more
-        yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)
-
-
-def left_out(entry: Entry) -> Entry:
-    """Return a form as one written without its okurigana."""
-    return entry._replace(cost=entry.cost + _WITHOUT_OKURIGANA, note=OKURIGANA_LEFT_OUT)
+        short = in_kanji and form in SHORTENED and "サ行変格" not in full
+        if short and written and stem.written not in WHOLE_VERBS:
+            yield from shortened(entry, stem.written, written, index.nouns)
 
 
 def respelt(entry: Entry, ending: int) -> Iterator[Entry]:

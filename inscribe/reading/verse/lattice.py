@@ -256,9 +256,7 @@ def _steps(metre: Metre, at_break: bool, first: bool) -> _StepsOfBeats:
     return _StepsOfBeats(metre, at_break, first)
 
 
-def _states_after(
-    state: _State, beat: Beat, metre: Metre, at_break: bool, first: bool
-) -> _Steps:
+def _states_after(state: _State, beat: Beat, metre: Metre, at_break: bool, first: bool) -> _Steps:
     phrase, count, vowel = state >> 7, state >> 1 & 63, bool(state & 1)
     morae, inner_vowel, starts_with_vowel, dependent, foreign = beat
     phrases = metre.phrases

@@ -128,12 +128,12 @@ def _read(
     if metre is None:
         part = _part_of_a_poem(words, voiced)
         return part if part.metre else _read_as_a_poem(text, words, ends, voiced) or part
-    found = None
     if not metre.foreign or not any(word.foreign for word in words):
-        found = _kept_as_it_is(words, metre, ends, voiced)
-        found = found or _mended(text, words, metre, ends, voiced)
-    spans = () if found else tagger.verse_spans(text, voiced=voiced)
-    return found or _searched(text, words, metre, ends, spans, voiced)
+        kept = _kept_as_it_is(words, metre, ends, voiced)
+        if mended := kept or _mended(text, words, metre, ends, voiced):
+            return mended
+    spans = tagger.verse_spans(text, voiced=voiced)
+    return _searched(text, words, metre, ends, spans, voiced)
 
 
 def _kept_as_it_is(
