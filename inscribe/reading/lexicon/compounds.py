@@ -2,8 +2,8 @@
 
 Haiku and later verse have them as everyday words, court verse hardly. UniDic's own are taken with
 their costs; where the same kanji have a native reading (夜半 yowa, 白雲 shirakumo) that one stays
-the likelier by far, unless ``glossary/verse/verse_readings.tsv`` ranks them; and everywhere cost and
-metre decide.
+the likelier by far, unless ``glossary/verse/verse_readings.tsv`` ranks them; and everywhere cost
+and metre decide.
 """
 
 from __future__ import annotations
