@@ -17,7 +17,7 @@ from inscribe.reading.mecab import unidic_words
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.verse import tagger
 from inscribe.reading.verse.lattice import Node, Span, Surroundings, best_path, spans_of
-from inscribe.reading.verse.metre import HAIKU, PARTS, TANKA, Metre, pattern_of
+from inscribe.reading.verse.metre import HAIKU, PARTS, SEDOKA, TANKA, Metre, pattern_of
 from inscribe.reading.verse.scansion import (
     Phrases,
     fitted_phrases,
@@ -133,7 +133,10 @@ def _read(
         if mended := kept or _mended(text, words, metre, ends, voiced):
             return mended
     spans = tagger.verse_spans(text, voiced=voiced)
-    return _searched(text, words, metre, ends, spans, voiced)
+    searched = _searched(text, words, metre, ends, spans, voiced)
+    if metre is SEDOKA and fitted_phrases(searched.words, metre)[0] > _MENDED_ENOUGH:
+        return VerseReading(words, None, voiced=voiced, searched=True)
+    return searched
 
 
 def _kept_as_it_is(
