@@ -22,9 +22,6 @@ Haiku and plate words (tests/data/haiku_*.tsv, verse_words_*.tsv) were written b
 without sight of any table; the halves "look" were looked at afterwards, the halves "measure" never.
 Of the plate words, "word" counts the verses whose word is read right, whatever else is: the
 letters that the reading has where the reference has the word's, found by aligning the two.
-Manuscripts without endings: the poems the program reads right, of six in ten verbs and adjectives
-with one kana after a kanji that kana taken away. They are made with this program's own words, so
-for it they are a check, and easier than they are for its peers.
 """
 
 from __future__ import annotations
