@@ -2,6 +2,7 @@
 
 In reading order: ``dictionary`` (where it is), ``building`` (how it is put together), ``paradigms``
 and ``verbs`` (conjugation), ``nouns``, ``particles``, ``vocabulary`` (words drawn from UniDic),
+``shortened`` (forms cut short), ``compounds`` (nouns that are no native words),
 ``groups`` (entries of several words), ``mixed_spellings``, ``connections`` (what may follow what).
 """
 

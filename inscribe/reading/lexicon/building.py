@@ -13,10 +13,13 @@ from pathlib import Path
 
 from inscribe.reading import mecab
 from inscribe.reading.lexicon import connections
+from inscribe.reading.lexicon.compounds import compound_entries
 from inscribe.reading.lexicon.dictionary import UNVOICED
 from inscribe.reading.lexicon.nouns import (
+    bare_verbs,
     curated_readings,
     noun_entries,
+    noun_rows,
     ranked_stems,
     settled_costs,
     short_form_entries,
@@ -25,6 +28,7 @@ from inscribe.reading.lexicon.particles import particle_entries
 from inscribe.reading.lexicon.verbs import (
     fourfold_stems,
     rarer_classes,
+    stem_conjugations,
     stem_readings,
     verb_entries,
     verb_rows,
@@ -71,9 +75,15 @@ def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[Entry]:
     index = ClassIndex(classes, stem_readings(verbs), ranked_stems())
     index.rarer = rarer_classes(verbs)
     index.fourfold = fourfold_stems(verbs)
+    index.conjugations = stem_conjugations(verbs)
     readings = curated_readings()
+    bare = bare_verbs(stem_readings(verbs))
+    index.nouns = {written for written, *_ in noun_rows()} - {written for written, _ in bare}
     held: list[Entry] = []
+    native = set(readings)
     for entry in unidic_entries(mecab.words(source, classes.numbers(wanted_class)), index):
+        if entry.origin == "和":
+            native.add(entry.written)
         if entry.written not in readings or entry.conjugation != "*":
             yield entry
         else:
@@ -83,10 +93,11 @@ def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[Entry]:
         if entry.origin != "漢":
             key = (entry.written, entry.kana)
             costs[key] = min(entry.cost, costs.get(key, entry.cost))
-    settled = settled_costs(costs, readings)
+    settled = settled_costs(costs, readings, bare)
     for entry in held:
         cost = settled.get((entry.written, entry.kana), entry.cost + _NOT_IN_TABLES)
-        yield entry._replace(cost=max(cost, entry.cost) if entry.origin == "漢" else cost)
+        yield entry._replace(cost=cost)
+    yield from compound_entries(source, index, native, settled)
     yield from noun_entries(index, settled, readings)
     yield from short_form_entries(index)
     yield from verb_entries(verbs, index)

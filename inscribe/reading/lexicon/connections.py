@@ -38,7 +38,7 @@ class Rule:
         """Whether the rule speaks of words of this class."""
         if row[0] != self.word[0]:
             return self.word[0] == "*"
-        if len(self.word) > 2 and self.word[2] != row[1]:
+        if len(self.word) > 2 and self.word[2] not in row[1:3]:
             return False
         return len(self.word) == 1 or self.word[1] in (row[4], row[6])
 

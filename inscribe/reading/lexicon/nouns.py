@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from inscribe import tables
 from inscribe.reading.lexicon.groups import Words, as_cell, groups, with_words
@@ -30,17 +30,22 @@ _PARTICLE_LEFT_OUT = 1000  # 梅花 for 梅の花
 _MIXED = 900  # 夕くれ for 夕暮 costs this much more
 _SHARE = 0.2  # of UniDic's difference between two readings of a written form that is kept
 _RANK = 2500  # each further reading of a written form costs this much more
+_OKURIGANA_LEFT_OUT = 3500  # 思 for 思ひ, as often a form of the verb
 _NAME = "固有名詞"
 _POS_COST = {"接尾辞": 4500, "接頭辞": 1000, "感動詞": 1500, "接続詞": 1000}
 
 
 def common_word_costs() -> dict[tuple[str, str], int]:
-    """Return the costs of common words by historical kana (a stem's) and class (* without)."""
+    """Return the costs of common words by historical kana (a stem's) and class (* without).
+
+    Of a word that differs from one of the same sound, KANA=SPELLING stands for the kana.
+    """
     costs: dict[tuple[str, str], int] = {}
     for row in tables.rows("verse_common_words"):
         cost = int(COST_CONSTANT - COST_FACTOR * math.log(float(row["weight"]) / 1000))
         more = 0 if row["class"] == "*" else _ONE_OF_ITS_FORMS
-        costs[row["historical"], row["class"]] = cost + more
+        of_spelling = f"={row['written']}" if row["written"] else ""
+        costs[row["historical"] + of_spelling, row["class"]] = cost + more
     return costs
 
 
@@ -75,13 +80,30 @@ def ranked_stems() -> dict[str, list[str]]:
     return ranked
 
 
+def bare_verbs(stems: dict[str, set[str]]) -> set[tuple[str, str]]:
+    """Return the nouns that are a verb's form without its okurigana: 思 beside 思ひ, unlike 霞.
+
+    ``stems`` are the readings of the stems of verbs.
+    """
+    rows = [(written, historical, modern) for written, historical, modern, *_ in noun_rows()]
+    there = {(written, modern) for written, _, modern in rows}
+    return {
+        (written, modern)
+        for written, historical, modern in rows
+        if modern[:-1] in stems.get(written, ()) and (written + historical[-1], modern) in there
+    }
+
+
 def settled_costs(
-    costs: dict[tuple[str, str], int], readings: dict[str, list[str]]
+    costs: dict[tuple[str, str], int],
+    readings: dict[str, list[str]],
+    bare: Collection[tuple[str, str]] = (),
 ) -> dict[tuple[str, str], int]:
     """Return the cost of every reading the tables give, from UniDic's ``costs`` where it has any.
 
     What UniDic knows of how often a written form occurs holds for each reading the tables give
-    it; of how often it is read so, modern texts tell only in part.
+    it; of how often it is read so, modern texts tell only in part. ``bare`` are those
+    that are as often a form of a verb (:func:`bare_verbs`).
     """
     least: dict[str, int] = {}
     for (written, _), cost in costs.items():
@@ -92,6 +114,8 @@ def settled_costs(
         for rank, reading in enumerate(kana):
             own = min(costs.get((written, reading), base), _MOST_COST)
             settled[written, reading] = base + int((own - base) * _SHARE) + _RANK * rank
+            if (written, reading) in bare:
+                settled[written, reading] += _OKURIGANA_LEFT_OUT * (1 if len(written) == 1 else 2)
     return settled
 
 

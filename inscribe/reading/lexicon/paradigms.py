@@ -62,9 +62,12 @@ def inflections(conjugation: str) -> tuple[Inflection, ...]:
         name, row = row, ""
     kana = _ROWS.get(_WHOLE_CLASSES.get(name, row[:1]), "")
     found = []
-    for form, ending, cost in _endings().get(name, ()):
+    endings = _endings()
+    for form, ending, cost in [*endings.get(name, ()), *endings.get(f"{name}-{row}", ())]:
         written = "".join(kana[_VOWELS.index(sign)] if sign in _VOWELS else sign for sign in ending)
         first = written[:1].translate(_SPOKEN) if kana else written[:1]
+        if form.endswith("促音便"):
+            first = "っ"  # 打つて: utte
         found.append(Inflection(form, written, first + written[1:], cost))
     return tuple(found)
 

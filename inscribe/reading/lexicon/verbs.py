@@ -14,6 +14,7 @@ from inscribe.reading.lexicon.groups import groups, with_words
 from inscribe.reading.lexicon.mixed_spellings import compound_stems
 from inscribe.reading.lexicon.nouns import common_word_costs, noun_rows, spoken_kana
 from inscribe.reading.lexicon.paradigms import inflections
+from inscribe.reading.lexicon.shortened import left_out
 from inscribe.reading.lexicon.vocabulary import RARER_CLASS, ClassIndex, Stem, conjugate
 from inscribe.reading.mecab import Entry
 from inscribe.reading.spelling import modern_kana, morae, old_spellings
@@ -198,6 +199,14 @@ def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
                 yield with_words(entry, group, in_kana=not in_kanji)
 
 
+def stem_conjugations(rows: list[Row]) -> dict[tuple[str, str], set[str]]:
+    """Return the conjugations the tables give for each written stem and its kana."""
+    found: dict[tuple[str, str], set[str]] = {}
+    for row in rows:
+        found.setdefault((row.written, _stem_kana(row)), set()).add(row.conjugation)
+    return found
+
+
 def fourfold_stems(rows: list[Row]) -> set[str]:
     """Return the written stems of verbs that are 四段 and nothing else: no noun ends in their e."""
     others = {row.written for row in rows if not row.conjugation.startswith("四段")}
@@ -209,7 +218,8 @@ def rarer_classes(rows: list[Row]) -> set[tuple[str, str, str]]:
     common = common_word_costs()
     alike: dict[tuple[str, str], list[tuple[str, int | None]]] = {}
     for row in rows:
-        cost = common.get((row.historical, row.name))
+        cost = common.get((row.historical, row.name), None)
+        cost = common.get((f"{row.historical}={row.written}", row.name), cost)
         alike.setdefault((row.written, _stem_kana(row)), []).append((row.conjugation, cost))
     found: set[tuple[str, str, str]] = set()
     for (written, kana), classes in alike.items():
@@ -226,6 +236,8 @@ def _forms(row: Row, stem: Stem, index: ClassIndex, *, in_kanji: bool) -> Iterat
     elif in_kanji:
         for entry in conjugate(stem._replace(written=""), index):
             yield entry._replace(written=stem.written + entry.written[1:])
+            if entry.form == "連体形-一般" and entry.written[1:] == "る":  # 春来こと: kuru
+                yield left_out(entry._replace(written=stem.written))
     else:
         upper = row.conjugation.startswith("上一段")
         yield from conjugate(

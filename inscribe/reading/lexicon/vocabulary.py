@@ -15,9 +15,9 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.reading.lexicon.paradigms import AT_START, classical, inflections
+from inscribe.reading.lexicon.shortened import SHORTENED, WHOLE_VERBS, shortened
 from inscribe.reading.mecab import Entry
 from inscribe.reading.spelling import hiragana, old_spellings
-from inscribe.reading.words import OKURIGANA_LEFT_OUT
 
 _LEFT_OUT_FORMS = re.compile("意志推量形|融合|撥音便|促音便|ザンス|ザマス|ンス")
 _MODERN = re.compile("五段|下一段|上一段|サ行変格|カ行変格|形容詞|無変化型|助動詞")
@@ -38,7 +38,7 @@ _NUMERAL = 2500
 _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
 _RARE_VERB = 1000  # a verb whose stem is written in kana, and that the tables do not have
-RARER_CLASS = 2000  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
+RARER_CLASS = 3800  # 鳴る, 立つ (to raise) beside commoner 鳴く, 立つ (to stand)
 _E_ROW = "えけげせてでねへべめれ"
 _MOST_RANKED = 9000  # the likeliest reading of a ranked stem costs no more
 _RANK = 3000  # each further reading of a stem costs this much more
@@ -98,6 +98,8 @@ class ClassIndex:
         self._stems = stems or {}
         self._ranks = ranks or {}
         self.rarer: set[tuple[str, str, str]] = set()  # spelling, kana and conjugation
+        self.conjugations: dict[tuple[str, str], set[str]] = {}  # of the tables' stems
+        self.nouns: set[str] = set()  # usual nouns as written: 紅葉 is hardly a form of 紅葉つ
         self.fourfold: set[str] = set()  # stems of verbs that are 四段 and nothing else
         self.costs: dict[tuple[str, str], int] = {}
         self.kinds: dict[str, str] = {}
@@ -155,6 +157,10 @@ class ClassIndex:
         """Whether the tables give readings for the stem, and not this one."""
         return written in self._stems and kana not in self._stems[written]
 
+    def is_stem(self, written: str) -> bool:
+        """Whether the tables have a verb or adjective with this stem, and no noun written so."""
+        return written in self._stems and written not in self.nouns
+
     def is_misread_stem(self, written: str, kana: str) -> bool:
         """Whether a word is a stem of the tables and one kana, but is not read as the stem is."""
         if not _ONLY_KANA.match(written[-1:]) or _KANA.search(written[:-1]):
@@ -209,6 +215,8 @@ def unidic_entries(words: Iterable[mecab.Word], index: ClassIndex) -> Iterator[E
         extra = _ORIGIN_COST[fields[12]] + _POS_COST.get(pos, 0) + _unlikeliness(word)
         if pos == "名詞" and index.is_misread_stem(word.surface, hiragana(fields[19])):
             extra += _OTHER_READING  # 摘み is tsumi
+        if pos == "名詞" and len(word.surface) > 1 and index.is_stem(word.surface):
+            extra += _OTHER_READING  # 花咲 is hana saku
         place = index.number("名詞-普通名詞-一般", "*", "*") if fields[12] == "固" else None
         entry = Entry(
             word.surface,
@@ -268,7 +276,8 @@ def _conjugated(word: mecab.Word, index: ClassIndex) -> Iterator[Entry]:
         return
     if fields[6][-1:] != fields[20][-1:] or fields[6][-2:-1] not in fields[20][-2:]:
         return  # the potential of another verb (書ける beside 書く), unknown to classical grammar
-    for conjugation in classical(fields[4], fields[20]):
+    possible = classical(fields[4], fields[20])
+    for conjugation in possible:
         cut = 1 if fields[4].startswith("五段") else 2
         if base[-1:] != base_kana[-1:]:
             continue
@@ -276,6 +285,9 @@ def _conjugated(word: mecab.Word, index: ClassIndex) -> Iterator[Entry]:
         written = base[: len(base) - (1 if swallowed else cut)]
         kana = base_kana[: len(base_kana) - cut]
         stem = Stem(written, kana, conjugation, word.cost, fields[1], fields[7], fields[12])
+        told = index.conjugations.get((written, kana), set()).intersection(possible)
+        if told and conjugation not in told:
+            continue  # 越える was 越ゆ, the tables say, not 越ふ
         if swallowed and index.has_other_readings(written, kana):
             continue
         stem = index.weighed(stem)
@@ -338,26 +350,9 @@ def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
             stem.gloss,
         )
         yield entry
-        if in_kanji and written and form in _SHORTENED and stem.written not in _WHOLE_VERBS:
-            yield from _shortened(entry, stem.written, written)
-
-
-# A character that is a form of a verb by itself (見 mi, 来 ki) is not a shortened 見え or 来たり.
-_WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
-_SHORTENED = ("連用形-一般", "終止形-一般", "連体形-一般", "未然形-一般", "已然形-一般")
-_WITHOUT_OKURIGANA = 3500
-_WITHOUT_INNER_KANA = 1800
-
-
-def _shortened(entry: Entry, stem: str, ending: str) -> Iterator[Entry]:
-    """Yield a form as carved where okurigana were left out: 思 for 思ひ, 過る for 過ぐる."""
-    more = 0 if entry.form.startswith("連") else 1000
-    if len(ending) == 1:
-        cost = entry.cost + _WITHOUT_OKURIGANA + more
-        yield entry._replace(written=stem, cost=cost, note=OKURIGANA_LEFT_OUT)
-    elif len(ending) == 2 and ending[1] in "るれ":
-        cost = entry.cost + _WITHOUT_INNER_KANA + more
-        yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)
+        short = in_kanji and form in SHORTENED and "サ行変格" not in full
+        if short and written and stem.written not in WHOLE_VERBS:
+            yield from shortened(entry, stem.written, written, index.nouns)
 
 
 def respelt(entry: Entry, ending: int) -> Iterator[Entry]:

@@ -34,6 +34,7 @@ _ROOMS = ("spelling", "mecab", "prose")  # whose code makes the dictionary
 # What a verb's form in っ stands before: 言った, 言って, 言っちゃ, 言っとく.
 _TA = ("た", "て", "ち")
 _BENT = frozenset(("た", "たら", "たり", "て", "てる"))  # as MeCab divides them
+_DA = frozenset(("だ", "だら", "だり", "で", "でる"))  # what one in ん stands before: 飲んだ
 _TOKU = frozenset(("とい", "とく", "とけ", "とこ", "とっ", "とつ"))
 _HIRAGANA = re.compile("[\u3041-\u3096]")
 _KATAKANA_WITH_KANJI = "ヲ|[\u3400-\u9fff][ハニノテヘトフヒルレリシモガ]"  # seldom searched for
@@ -160,6 +161,8 @@ def _words(normalised: str) -> list[ModernWord]:
 
 
 def _before_ta(written: str, modern: str, following: str) -> str:
+    if modern[-1] == "ん" and following not in _DA:
+        return modern[:-1] + written[-1]
     if modern[-1] == "っ" and not (following.startswith(_TA) or following in _TOKU):
         return modern[:-1] + written[-1]
     return modern

@@ -193,6 +193,8 @@ def _endings(ending: str, conjugation: str, form: str) -> tuple[Option, ...]:
 
 
 def _with_large_tsu(ending: str, form: str) -> tuple[Option, ...]:
+    if form == "連用形-撥音便" and ending == "ん":
+        return (("む", _BEFORE_TA),)  # 飲むだ, 飛むで
     if "っ" not in ending:
         return ()
     return ((ending.replace("っ", "つ"), _BEFORE_TA if form == "連用形-促音便" else 0),)

@@ -19,7 +19,7 @@ _NOT_JAPANESE = re.compile(r"[^\u3005-\u3007\u3041-\u30ff\u3400-\u9fff\U00020000
 _HIRAGANA = re.compile(r"[\u3041-\u3096]")
 _KATAKANA = re.compile(r"[\u30a1-\u30fa]")
 _OLD_SIGNS = frozenset("はひふへほゐゑをぢづつやゆよヂヅツヤユヨ")
-_CHANGING = _OLD_SIGNS | frozenset("わいうえおじずっゃゅょかがジズッャュョァィゥェォ")
+_CHANGING = _OLD_SIGNS | frozenset("わいうえおじずっゃゅょんかがジズッャュョァィゥェォ")
 _DRAWN_OUT = re.compile(r"[ぁぃぅぇぉー]")
 _PARTS = frozenset(
     ("名詞", "動詞", "形容詞", "副詞", "形状詞", "代名詞", "連体詞", "接続詞", "感動詞", "助動詞")
@@ -42,7 +42,7 @@ def rows() -> Iterator[Row]:
     """Yield the entries: for each writing and class the word that costs least."""
     classes = mecab.classes(mecab.folder())
     classical = _classical_endings(classes)
-    before_ta = classes.numbers(lambda row: row[5] == "連用形-促音便")
+    before_ta = classes.numbers(lambda row: row[5] in ("連用形-促音便", "連用形-撥音便"))
     own: dict[_Place, int] = {}  # what UniDic's own entries cost that are in current spelling
     old: dict[_Place, int] = {}  # and those that are not
     sure: set[tuple[_Place, str]] = set()  # writings in current spelling, with their lemma

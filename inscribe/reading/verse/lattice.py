@@ -128,7 +128,7 @@ def best_path(
     places = _places(starting, length)
     places[0].partials[0] = {around.before: (0, around.before, None, None)}
     places[0].cheapest = 0
-    elsewhere, at_break = (_steps(phrases, at, around.first) for at in (False, True))
+    elsewhere, at_break = (_steps(metre, at, around.first) for at in (False, True))
     for position in range(length):
         place = places[position]
         if not place.partials or position not in starting:
@@ -231,8 +231,8 @@ def _extend(
 class _StepsOfBeat(dict[_State, _Steps]):
     """What one kind of word does to each state, worked out when it is first asked for."""
 
-    def __init__(self, beat: Beat, phrases: tuple[int, ...], at_break: bool, first: bool) -> None:
-        self._how = (beat, phrases, at_break, first)
+    def __init__(self, beat: Beat, metre: Metre, at_break: bool, first: bool) -> None:
+        self._how = (beat, metre, at_break, first)
 
     def __missing__(self, state: _State) -> _Steps:
         after = self[state] = _states_after(state, *self._how)
@@ -242,8 +242,8 @@ class _StepsOfBeat(dict[_State, _Steps]):
 class _StepsOfBeats(dict[int, dict[_State, _Steps]]):
     """What each kind of word does to each state, by the number of its beat."""
 
-    def __init__(self, phrases: tuple[int, ...], at_break: bool, first: bool) -> None:
-        self._how = (phrases, at_break, first)
+    def __init__(self, metre: Metre, at_break: bool, first: bool) -> None:
+        self._how = (metre, at_break, first)
 
     def __missing__(self, beat: int) -> dict[_State, _Steps]:
         steps = self[beat] = _StepsOfBeat(BEATS[beat], *self._how)
@@ -251,21 +251,21 @@ class _StepsOfBeats(dict[int, dict[_State, _Steps]]):
 
 
 @tables.cached()
-def _steps(phrases: tuple[int, ...], at_break: bool, first: bool) -> _StepsOfBeats:
+def _steps(metre: Metre, at_break: bool, first: bool) -> _StepsOfBeats:
     """Return what words do to a state; it hangs on little, so there are a few thousand steps."""
-    return _StepsOfBeats(phrases, at_break, first)
+    return _StepsOfBeats(metre, at_break, first)
 
 
-def _states_after(
-    state: _State, beat: Beat, phrases: tuple[int, ...], at_break: bool, first: bool
-) -> _Steps:
+def _states_after(state: _State, beat: Beat, metre: Metre, at_break: bool, first: bool) -> _Steps:
     phrase, count, vowel = state >> 7, state >> 1 & 63, bool(state & 1)
-    morae, inner_vowel, starts_with_vowel, dependent = beat
+    morae, inner_vowel, starts_with_vowel, dependent, foreign = beat
+    phrases = metre.phrases
     if phrase >= len(phrases):
         return ()
     target = phrases[phrase]
     vowel = vowel or inner_vowel or (count > 0 and starts_with_vowel)
     leaning = DEPENDENT if count == 0 and dependent and (phrase or not first) else 0
+    leaning += metre.foreign * foreign
     count += morae
     due = sum(phrases[phrase:])
     after: list[tuple[_State, int, int]] = []

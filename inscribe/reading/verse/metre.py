@@ -19,6 +19,7 @@ LONG = 5000  # one mora too many
 TWO_LONG = 8000
 SHORT = 7000  # one mora too few
 ACROSS = 7000  # a word that runs over the end of a phrase
+FOREIGN = 6500  # a noun read as Chinese, in a metre of court verse
 DEPENDENT = 3000  # a phrase that begins with a word that leans on the one before
 
 
@@ -27,6 +28,7 @@ class Metre(NamedTuple):
 
     name: str
     phrases: tuple[int, ...]
+    foreign: int = 0  # what a noun read as Chinese costs more in it
 
     @property
     def length(self) -> int:
@@ -34,7 +36,7 @@ class Metre(NamedTuple):
         return sum(self.phrases)
 
 
-TANKA = Metre("tanka", (5, 7, 5, 7, 7))
+TANKA = Metre("tanka", (5, 7, 5, 7, 7), foreign=FOREIGN)
 # What may stand alone on a narrow plate; believed only where kept to the mora.
 PARTS = (
     Metre("half of a tanka", (7, 7)),
@@ -44,7 +46,7 @@ PARTS = (
     Metre("three phrases of a tanka", (7, 5, 7)),
 )
 HAIKU = Metre("haiku", (5, 7, 5))
-SEDOKA = Metre("sedōka", (5, 7, 7, 5, 7, 7))
+SEDOKA = Metre("sedōka", (5, 7, 7, 5, 7, 7), foreign=FOREIGN)
 
 
 def pattern_of(count: int) -> Metre | None:

@@ -17,7 +17,7 @@ from inscribe.reading.mecab import unidic_words
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.verse import tagger
 from inscribe.reading.verse.lattice import Node, Span, Surroundings, best_path, spans_of
-from inscribe.reading.verse.metre import HAIKU, PARTS, TANKA, Metre, pattern_of
+from inscribe.reading.verse.metre import HAIKU, PARTS, SEDOKA, TANKA, Metre, pattern_of
 from inscribe.reading.verse.scansion import (
     Phrases,
     fitted_phrases,
@@ -128,11 +128,15 @@ def _read(
     if metre is None:
         part = _part_of_a_poem(words, voiced)
         return part if part.metre else _read_as_a_poem(text, words, ends, voiced) or part
-    return (
-        _kept_as_it_is(words, metre, ends, voiced)
-        or _mended(text, words, metre, ends, voiced)
-        or _searched(text, words, metre, ends, tagger.verse_spans(text, voiced=voiced), voiced)
-    )
+    if not metre.foreign or not any(word.foreign for word in words):
+        kept = _kept_as_it_is(words, metre, ends, voiced)
+        if mended := kept or _mended(text, words, metre, ends, voiced):
+            return mended
+    spans = tagger.verse_spans(text, voiced=voiced)
+    searched = _searched(text, words, metre, ends, spans, voiced)
+    if metre is SEDOKA and fitted_phrases(searched.words, metre)[0] > _MENDED_ENOUGH:
+        return VerseReading(words, None, voiced=voiced, searched=True)
+    return searched
 
 
 def _kept_as_it_is(
@@ -183,7 +187,7 @@ def _mended(
     end = start + sum([word.length for word in words[head:stop]])
     if ends and not {start, end} - {0, len(text)} <= ends:
         return None
-    stretch = Metre(metre.name, metre.phrases[kept_before:last])
+    stretch = metre._replace(phrases=metre.phrases[kept_before:last])
     around = Surroundings(
         words[head - 1].right_connection if head else 0,
         words[stop].connection if tail else 0,

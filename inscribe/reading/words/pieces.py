@@ -37,8 +37,8 @@ _UNKNOWN_COST = 12000
 
 
 # What the metre hears of a word: its morae, whether it holds a bare vowel, whether it begins
-# with one, whether it leans on the word before.
-Beat = tuple[int, bool, bool, bool]
+# with one, whether it leans on the word before, whether it is a noun read as Chinese.
+Beat = tuple[int, bool, bool, bool, bool]
 BEATS: list[Beat] = []
 _beat_numbers: dict[Beat, int] = {}
 
@@ -66,6 +66,7 @@ class Piece:
         "connection",
         "cost",
         "dependent",
+        "foreign",
         "form",
         "gloss",
         "inner_vowel",
@@ -128,9 +129,13 @@ class Piece:
         self.prefix = part_of_speech.startswith("接頭辞")
         dependent = part_of_speech.startswith(_DEPENDENT)
         self.beat = _beat_of(
-            self.kana, spoken_kana if _PARTS_MEET in spoken_kana else "", dependent
+            self.kana,
+            spoken_kana if _PARTS_MEET in spoken_kana else "",
+            dependent,
+            origin == "漢" and part_of_speech.startswith("名詞"),
         )
-        self.morae, self.inner_vowel, self.starts_with_vowel, self.dependent = BEATS[self.beat]
+        beat = BEATS[self.beat]
+        self.morae, self.inner_vowel, self.starts_with_vowel, self.dependent, self.foreign = beat
 
     def __getattr__(self, name: str) -> Any:
         if name == "modern":
@@ -148,11 +153,11 @@ class Piece:
 
 
 @tables.cached(16384)
-def _beat_of(kana: str, parts: str, dependent: bool) -> int:
+def _beat_of(kana: str, parts: str, dependent: bool, foreign: bool) -> int:
     """Return the number of a word's beat; ``parts`` is its kana where parts of it meet."""
     inner = bool(parts) and any(vowel in parts for vowel in _VOWELS)
     leans = dependent and kana[:1] not in "とて"
-    return beat_number((morae(kana), inner, begins_with_vowel(kana), leans))
+    return beat_number((morae(kana), inner, begins_with_vowel(kana), leans, foreign))
 
 
 def _modern(written: str, kana: str) -> str:
@@ -256,7 +261,7 @@ def unread_piece(sign: str, count: int) -> Piece:
     """Return a sign that cannot be read, standing for ``count`` morae."""
     piece = unknown_piece(sign, cost=4000 + 800 * count, part_of_speech="補助記号")
     piece.morae = count
-    piece.beat = beat_number((count, False, False, False))
+    piece.beat = beat_number((count, False, False, False, False))
     return piece
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from itertools import pairwise
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from inscribe.late import Late
@@ -65,8 +66,15 @@ class Proposal(Late):
 
     @property
     def kana(self) -> str:
-        """The words in kana, separated by spaces."""
-        return " ".join([token.kana for token in self.tokens if token.kana])
+        """The words in kana, divided as they are in Latin letters: what is joined there is here."""
+        from inscribe.reading.spelling import Word, separator
+
+        said = [token for token in self.tokens if token.kana]
+        words = [Word(token.kana, token.part_of_speech) for token in said]
+        line = said[0].kana if said else ""
+        for before, after in pairwise(words):
+            line += (" " if separator(before, after) == " " else "") + after.kana
+        return line
 
 
 class Part(NamedTuple):
