@@ -19,6 +19,7 @@ from inscribe.reading.names import (
     mixed_name,
     mixed_name_at,
     place_names,
+    surnames,
 )
 from inscribe.reading.signatures.names import (
     FORMULA_SIGN,
@@ -43,11 +44,15 @@ _KANA_COST = 4.5
 _MIXED_COST = 3.0  # 恒とも, where more than the usual formula is beside it
 _KANA_NAME_ALONE = 0.5  # in a short text that is a name in kana and little else
 _LONGEST_NAME = 6
+_LONGEST_PLACE = 4
 _LONGEST_WORD = 8
 _MOST_KNOWN = 50_000  # stretches whose prices are kept
 _LISTED_PLACE = 2.2  # in place_names.tsv
 _UNLISTED_PLACE = 4.0
 _WORN_PROVINCE = "□州"
+_AGAINST_FORMULA = 4.0  # what a name costs that begins with the 住 of 京都住 or the 需 of 応需
+_LIVES = frozenset({"residence"})
+_LIVING = "住"
 _CALLS_FOR_PLACE = frozenset("於于在")
 _CLOSERS = frozenset({"closer"})
 _OTHER = 6.0
@@ -134,13 +139,40 @@ def _kana_names(text: str, position: int) -> Iterator[Piece]:
 
 
 def _pieces_at(text: str, position: int) -> list[Piece]:
-    """Return the words and names that begin at a place."""
+    """Return the words and names that begin at a place of the text."""
     found: list[Piece] = []
+    surcharge = _AGAINST_FORMULA * _formula_goes_on(text, position)
     for end in range(position + 1, min(position + _LONGEST_WORD, len(text)) + 1):
         stretch = text[position:end]
         for kind, cost, word, order_kind in _meanings_of(stretch):
-            found.append(Piece(stretch, kind, position, end - 1, cost, word, order_kind))
+            price = cost if word or _stays(stretch, kind) else cost + surcharge
+            found.append(Piece(stretch, kind, position, end - 1, price, word, order_kind))
     return found
+
+
+def _formula_goes_on(text: str, position: int) -> bool:
+    """Return whether a word of residence follows a place (京都住), or a closer its opener (応需)."""
+    if not position:
+        return False
+    sign, before = text[position], text[position - 1]
+    if may_be(sign, _LIVES):
+        starts = range(max(0, position - _LONGEST_PLACE), position)
+        return any(_is_any_place(text[start:position]) for start in starts)
+    closers = frozenset(f"closer:{word.family}" for word in _openers(before))
+    return bool(closers) and may_be(sign, closers)
+
+
+def _stays(name: str, kind: str) -> bool:
+    """Return whether a name is a family's though a formula could go on (生井, 志水, not 住田)."""
+    return kind == "surname" and name[0] != _LIVING and bool(surnames(name))
+
+
+def _openers(sign: str) -> list[Word]:
+    return [word for word in words_from(sign).get(sign, ()) if word.kind == "opener"]
+
+
+def _is_any_place(name: str) -> bool:
+    return is_known_place(name) or (len(name) > 1 and bool(place_names(name)))
 
 
 Meaning = tuple[str, float, Word | None, str]  # kind, cost, word, order kind
@@ -191,8 +223,14 @@ def _place_pieces(text: str, position: int) -> Iterator[Piece]:
         if name == _WORN_PROVINCE:
             yield _piece(name, "unlisted_place", position, SURNAME)
             continue
-        cost = _LISTED_PLACE if place_names(name) else _UNLISTED_PLACE + length - 2
-        yield _piece(name, "unlisted_place", position, cost + formula_signs_cost(name))
+        yield _piece(name, "unlisted_place", position, _place_cost(name))
+
+
+def _place_cost(name: str) -> float:
+    """Return the price of a place: signs of the formulas (桐生) are nothing odd in a listed one."""
+    if place_names(name):
+        return _LISTED_PLACE
+    return _UNLISTED_PLACE + len(name) - 2 + formula_signs_cost(name)
 
 
 def _ends_in_known_place(name: str) -> bool:
