@@ -20,6 +20,7 @@ from inscribe.reading.names import (
     mixed_name_at,
     place_names,
     surnames,
+    usualness,
 )
 from inscribe.reading.signatures.names import (
     FORMULA_SIGN,
@@ -53,6 +54,9 @@ _WORN_PROVINCE = "□州"
 _AGAINST_FORMULA = 4.0  # what a name costs that begins with the 住 of 京都住 or the 需 of 応需
 _LIVES = frozenset({"residence"})
 _LIVING = "住"
+_VERBS = frozenset({"verb"})
+_ENDS_MANY_NAMES = 4.0  # the usualness of a sign at the end of names: 正, 敬
+_NAME_END_IN_VERB = 1.2
 _CALLS_FOR_PLACE = frozenset("於于在")
 _CLOSERS = frozenset({"closer"})
 _OTHER = 6.0
@@ -187,10 +191,18 @@ def _possible_meanings(stretch: str) -> Iterator[Meaning]:
     """Yield every word and kind of name that a stretch of text could be."""
     for word in words_from(stretch[0]).get(stretch, ()):
         order_kind = f"{word.kind}:{word.family}" if word.family else word.kind
-        yield word.kind, word.cost, word, order_kind
+        yield word.kind, word.cost + _name_end_cost(word), word, order_kind
     if len(stretch) <= _LONGEST_NAME and all(map(is_name_character, stretch)):
         for kind, cost in names_it_could_be(stretch):
             yield kind, cost, None, kind
+
+
+def _name_end_cost(word: Word) -> float:
+    """Return what a verb costs whose first sign rather ends a name: 正作 in 国正作."""
+    first = word.text[0]
+    if word.kind != "verb" or len(word.text) == 1 or may_be(first, _VERBS):
+        return 0.0
+    return _NAME_END_IN_VERB if usualness(first, "last") > _ENDS_MANY_NAMES else 0.0
 
 
 def _piece(text: str, kind: str, first: int, cost: float) -> Piece:
