@@ -1,7 +1,7 @@
 """Build name_dictionary.tsv from ENAMDICT, the dictionary of Japanese proper names of the EDRDG.
 
 Needs the Debian packages enamdict (version 2021.02.03) and kanjidic-xml. Kept are names in kanji
-(ノ and ケ among them), in current forms: surnames of up to four signs, places of up to three, given
+(with ノ or ケ, ヶ being written ケ), in current forms: surnames of up to four signs, places of up to three, given
 names of two and three; of the names that ENAMDICT leaves unclassified those of two. A place that is
 another with 町, 村, 市 ... after it is left out: the program composes it.
 
@@ -33,7 +33,8 @@ from inscribe.forms import normalise_text
 
 COLUMNS = {"surname": ("s",), "place": ("p",), "given": ("g", "m", "u")}
 LENGTHS = {"s": (1, 4), "p": (1, 3), "g": (2, 3), "m": (2, 3), "u": (2, 2)}
-NAME = re.compile("[一-鿿㐀-䶿\U00020000-\U0003ffff][一-鿿㐀-䶿\U00020000-\U0003ffff々ノケヶ]*")
+KANJI = "[一-鿿㐀-䶿\U00020000-\U0003ffff々]"
+NAME = re.compile(f"(?!々){KANJI}(?:[{KANJI[1:-1]}ノケ]*{KANJI})?")
 KANA = re.compile("[ぁ-ゖー]+")
 SORTS = {"surname": "人名,姓", "place": "地名"}
 SEEN = 0.1  # what a reading counts for that UniDic's names of the sort do not have
@@ -47,6 +48,7 @@ def names() -> Names:
     """Return every name that is kept, by its writing in current forms."""
     found: Names = defaultdict(lambda: defaultdict(dict))
     for written, kana, codes in enamdict():
+        written = written.replace("ヶ", "ケ")
         if not NAME.fullmatch(written):
             continue
         current = normalise_text(repeats_expanded(written)).text

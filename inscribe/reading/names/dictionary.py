@@ -33,7 +33,7 @@ def _dictionary() -> tables.Sorted:
 @tables.cached(_MOST_KEPT)
 def known(written: str) -> Known:
     """Return what the dictionary says of a name in current forms."""
-    row = _dictionary().first_about(written)
+    row = _dictionary().first_about(written.replace("ヶ", "ケ"))
     if row is None:
         return Known()
     listed = tables.listed

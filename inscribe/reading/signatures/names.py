@@ -14,6 +14,7 @@ from inscribe.reading.names import (
     Position,
     choices,
     ending_of,
+    known,
     own_names,
     place_names,
     surnames,
@@ -39,6 +40,8 @@ _MOSTLY = 0.7  # the share of a reading that is the usual one
 _LONG_NAME = 8.0  # three characters without a known pattern
 SURNAME = 1.3
 _LONG_SURNAME = 0.7  # for each sign more than two a listed surname is seldom there by chance
+_SURNAME_OF_DICTIONARY = 2.9
+_KANA_IN_FAMILIES = "ノケヶ"
 _UNLISTED_SURNAME = 4.3
 _HOUSE = "屋"  # of tradesmen's houses: 吉川屋, 伊勢屋
 _LISTED_HOUSE = 1.8
@@ -75,6 +78,8 @@ def names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
         yield "surname", cost + formula_signs_cost(name)
     elif len(name) == 2 and name[0] == "□" and name[1] in _ENDS_OF_SURNAMES:
         yield "surname", _WORN_SURNAME
+    elif 1 < len(name) < 5 and "□" not in name and known(name).surname:
+        yield "surname", _dictionary_surname_cost(name)
     elif 1 < len(name) < 4 and "□" not in name:
         yield "surname", _unlisted_surname_cost(name)
 
@@ -92,6 +97,19 @@ def is_kanji(char: str) -> bool:
 def _surname_cost(name: str) -> float:
     usual = SURNAME + min(1.1, max(0.0, (surnames(name)[0][1] - 6500) / 2500))
     return usual + (1.8 if len(name) == 1 else -_LONG_SURNAME * max(0, len(name) - 2))
+
+
+def _dictionary_surname_cost(name: str) -> float:
+    longer = _LONG_SURNAME * max(0, len(name) - 2)
+    return _SURNAME_OF_DICTIONARY - longer + formula_signs_cost(name) / 2
+
+
+def family_with_kana(name: str) -> float | None:
+    """Return the price of a family written with ノ or ケ (塩ノ崎), None for what is none."""
+    inside = name[1:-1]
+    if not any(sign in inside for sign in _KANA_IN_FAMILIES) or not known(name).surname:
+        return None
+    return _dictionary_surname_cost(name)
 
 
 def _unlisted_surname_cost(name: str) -> float:

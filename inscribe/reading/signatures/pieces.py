@@ -16,6 +16,7 @@ from inscribe import tables
 from inscribe.reading.names import (
     is_kana_name,
     is_signed_with_mixed_name,
+    known,
     mixed_name,
     mixed_name_at,
     place_names,
@@ -25,6 +26,7 @@ from inscribe.reading.names import (
 from inscribe.reading.signatures.names import (
     FORMULA_SIGN,
     SURNAME,
+    family_with_kana,
     formula_signs_cost,
     is_formula_sign,
     is_known_place,
@@ -49,6 +51,7 @@ _LONGEST_PLACE = 4
 _LONGEST_WORD = 8
 _MOST_KNOWN = 50_000  # stretches whose prices are kept
 _LISTED_PLACE = 2.2  # in place_names.tsv
+_PLACE_OF_DICTIONARY = 2.9
 _UNLISTED_PLACE = 4.0
 _WORN_PROVINCE = "□州"
 _AGAINST_FORMULA = 4.0  # what a name costs that begins with the 住 of 京都住 or the 需 of 応需
@@ -168,7 +171,8 @@ def _formula_goes_on(text: str, position: int) -> bool:
 
 def _stays(name: str, kind: str) -> bool:
     """Return whether a name is a family's though a formula could go on (生井, 志水, not 住田)."""
-    return kind == "surname" and name[0] != _LIVING and bool(surnames(name))
+    listed = kind == "surname" and name[0] != _LIVING
+    return listed and bool(surnames(name) or known(name).surname)
 
 
 def _openers(sign: str) -> list[Word]:
@@ -176,7 +180,7 @@ def _openers(sign: str) -> list[Word]:
 
 
 def _is_any_place(name: str) -> bool:
-    return is_known_place(name) or (len(name) > 1 and bool(place_names(name)))
+    return is_known_place(name) or (len(name) > 1 and bool(place_names(name) or known(name).place))
 
 
 Meaning = tuple[str, float, Word | None, str]  # kind, cost, word, order kind
@@ -195,6 +199,8 @@ def _possible_meanings(stretch: str) -> Iterator[Meaning]:
     if len(stretch) <= _LONGEST_NAME and all(map(is_name_character, stretch)):
         for kind, cost in names_it_could_be(stretch):
             yield kind, cost, None, kind
+    elif (price := family_with_kana(stretch)) is not None:
+        yield "surname", price, None, "surname"
 
 
 def _name_end_cost(word: Word) -> float:
@@ -218,7 +224,8 @@ def _place_pieces(text: str, position: int) -> Iterator[Piece]:
     """Yield the places that cities.tsv lacks, where the formula calls for one."""
     after_opener = position > 0 and text[position - 1] in _CALLS_FOR_PLACE
     after_opener = after_opener or (position == 1 and text[0] == "住")
-    if position and text[position] in _END_PROVINCES:
+    ends_province = position and text[position] in _END_PROVINCES
+    if ends_province or _formula_goes_on(text, position):
         return
     for length in (2, 3):
         name = text[position : position + length]
@@ -242,6 +249,8 @@ def _place_cost(name: str) -> float:
     """Return the price of a place: signs of the formulas (桐生) are nothing odd in a listed one."""
     if place_names(name):
         return _LISTED_PLACE
+    if known(name).place:
+        return _PLACE_OF_DICTIONARY + formula_signs_cost(name) / 2
     return _UNLISTED_PLACE + len(name) - 2 + formula_signs_cost(name)
 
 
