@@ -57,6 +57,8 @@ _WORN_PROVINCE = "□州"
 _AGAINST_FORMULA = 4.0  # what a name costs that begins with the 住 of 京都住 or the 需 of 応需
 _LIVES = frozenset({"residence"})
 _LIVING = "住"
+_SUFFIXES = frozenset({"place_suffix"})
+_BEGINS_NAMES = 1.5  # the usualness of a sign at the beginning of names
 _VERBS = frozenset({"verb"})
 _ENDS_MANY_NAMES = 4.0  # the usualness of a sign at the end of names: 正, 敬
 _NAME_END_IN_VERB = 1.2
@@ -158,11 +160,15 @@ def _pieces_at(text: str, position: int) -> list[Piece]:
 
 
 def _formula_goes_on(text: str, position: int) -> bool:
-    """Return whether a word of residence follows a place (京都住), or a closer its opener (応需)."""
+    """Return whether 住 or 町 follows a place (京都住, 三条町), or a closer its opener (応需).
+
+    The 山 of 京都山 may as well begin a name; 町, 郡 and 宿 hardly ever do.
+    """
     if not position:
         return False
     sign, before = text[position], text[position - 1]
-    if may_be(sign, _LIVES):
+    is_suffix = may_be(sign, _SUFFIXES) and usualness(sign, "first") < _BEGINS_NAMES
+    if is_suffix or may_be(sign, _LIVES):
         starts = range(max(0, position - _LONGEST_PLACE), position)
         return any(_is_any_place(text[start:position]) for start in starts)
     closers = frozenset(f"closer:{word.family}" for word in _openers(before))
