@@ -112,7 +112,9 @@ def _written_together(by_class: Weights) -> Iterator[tuple[str, dict[str, float]
     places = by_class["place"]
     for row in tables.rows("provinces"):
         written, kind = row["written"], row["kind"]
-        lying = (c for province in tables.listed(row["province"]) for c in of_province.get(province, ()))
+        lying = (
+            c for province in tables.listed(row["province"]) for c in of_province.get(province, ())
+        )
         cities = {each: by_class["city"].get(each, 1.0) for each in lying}
         for form in (written, f"{written}国") if kind == "province" else (written,):
             share = places.get(form, 1.0) / (sum(cities.values()) or 1.0)

@@ -4,7 +4,7 @@ It widens what may be a surname or a place, and adds readings below those that t
 and the characters give; it never ranks them.
 
 >>> known("薬袋").surname, known("綾郷").surname
-(('みない',), ())
+(('みない', 'みなえ'), ())
 """
 
 from __future__ import annotations
