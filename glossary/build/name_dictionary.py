@@ -1,9 +1,9 @@
 """Build name_dictionary.tsv from ENAMDICT, the dictionary of Japanese proper names of the EDRDG.
 
 Needs the Debian packages enamdict (version 2021.02.03) and kanjidic-xml. Kept are names in kanji
-(with ノ or ケ, ヶ being written ケ), in current forms: surnames of up to four signs, places of up to three, given
-names of two and three; of the names that ENAMDICT leaves unclassified those of two. A place that is
-another with 町, 村, 市 ... after it is left out: the program composes it.
+(with ノ or ケ, ヶ being written ケ), in current forms: surnames of up to four signs, places of up
+to three, given names of two and three; of the names that ENAMDICT leaves unclassified those of two.
+A place that is another with 町, 村, 市 ... after it is left out: the program composes it.
 
 ENAMDICT does not say which reading is usual. Those of a surname and of a place are ordered by how
 UniDic's surnames and places read each sign in its place (沢 last: ざわ more often than さわ).
@@ -95,7 +95,7 @@ def marked(written: str, kana: str, readings: Readings) -> str:
 
 
 class Usage:
-    """How often each sign is read so, first, last or between, in the names of UniDic of one sort."""
+    """How often each sign is read so, first, last or between, in UniDic's names of one sort."""
 
     def __init__(self, entries: Iterable[tuple[str, str]], readings: Readings) -> None:
         self._readings = readings

@@ -1,7 +1,8 @@
 """Where the published data lies that the build scripts read, and how each file is read.
 
 Everything here is needed only to rebuild tables: Debian's packages unicode-data, kanjidic-xml and
-enamdict, and the PyPI package kanjivg (installed without a module of its own, as a folder ``kanji``).
+enamdict, and the PyPI package kanjivg (installed without a module of its own, as a folder
+``kanji``).
 """
 
 from __future__ import annotations

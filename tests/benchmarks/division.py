@@ -19,7 +19,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-NAMES = ("綾郷", "正葭", "磐房", "永近", "楯国", "正縹", "篁月", "霰斎", "萩珉", "椋雲斎")
+NAMES = ("綾郷", "正葭", "磐房", "永近", "楯国", "磐正", "篁月", "霰斎", "萩珉", "椋雲斎")
 FRAMES = (
     "S N 作",
     "S N 造 之",

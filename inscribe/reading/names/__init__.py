@@ -1,8 +1,9 @@
 """How a name may be read: a ranked list with reasons, never one reading.
 
 In reading order: ``ranking`` (the way in), ``model`` (one reading), ``lists`` (families and
-places), ``dictionary`` (what a dictionary of names has beside them), ``elements`` (how each character is read in names), ``made`` (names made of them),
-``kana`` and ``shapes`` (names half in kana), ``sounds`` (how two readings join).
+places), ``dictionary`` (what a dictionary of names has beside them), ``elements`` (how each
+character is read in names), ``made`` (names made of them), ``kana`` and ``shapes`` (names half in
+kana), ``sounds`` (how two readings join).
 """
 
 from __future__ import annotations
