@@ -11,6 +11,7 @@ from hypothesis import given, settings, strategies as st
 
 from inscribe.cli.name import command
 from inscribe.errors import InscribeError
+from inscribe.reading.names.dictionary import known
 from inscribe.reading.names.elements import choices, usualness
 from inscribe.reading.names.ranking import readings
 from inscribe.reading.names.sounds import joined_on
@@ -136,3 +137,30 @@ def test_command_gives_json() -> None:
 def test_command_refuses_what_is_no_name(name: str) -> None:
     result = CliRunner().invoke(command, [name])
     assert isinstance(result.exception, InscribeError)
+
+
+# Surnames that the table of families lacks; their readings as ENAMDICT has them.
+@pytest.mark.parametrize(
+    ("name", "romaji"),
+    [("薬袋", "Minai"), ("鶏冠井", "Kaide"), ("糀谷", "Kōjiya"), ("樫出", "Kashide")],
+)
+def test_surnames_of_the_dictionary(name: str, romaji: str) -> None:
+    found = readings(name, "surname")
+    assert found[0].romaji == romaji
+    assert "ENAMDICT" in found[0].reason
+
+
+def test_the_dictionary_adds_readings_and_ranks_none() -> None:
+    for name, kind in (("綾郷", "given"), ("閑紀", "given"), ("雪峰", "art"), ("三輪", "surname")):
+        found = readings(name, kind)  # type: ignore[arg-type]
+        own = [reading for reading in found if "does not say" not in reading.reason]
+        assert own == list(found[: len(own)])
+    added = [r.romaji for r in readings("閑紀", "given") if "does not say" in r.reason]
+    assert added == ["Shizuki", "Shizutoshi"]
+    assert "ENAMDICT has it too" in readings("雪峰", "art")[0].reason
+
+
+def test_kana_in_a_family_is_written_either_way() -> None:
+    assert known("塩ノ崎").surname
+    assert known("久ヶ谷") == known("久ケ谷")
+    assert known("久ケ谷").surname

@@ -40,6 +40,24 @@ def test_rows_by_first_sign_are_the_rows_that_are_listed() -> None:
     assert sorted(by_sign) == sorted(tuple(r.values()) for r in tables.rows("signature_words"))
 
 
+def test_a_row_found_by_halving_is_the_row_that_is_listed(tmp_path: Path) -> None:
+    every = list(tables.rows("name_dictionary"))
+    assert [row["written"] for row in every] == sorted(row["written"] for row in every)
+    found = tables.Sorted("name_dictionary")
+    for row in (*every[::5000], every[-1]):
+        assert found.first_about(row["written"]) == row
+        assert found.first_about(row["written"] + "犬犬犬") is None
+    assert found.first_about("") is None
+    (tmp_path / "name_dictionary.tsv").write_text("written\tsurname\n綾綾郷\tあやや\n", "utf-8")
+    tables.add_folder(tmp_path)
+    try:
+        own = tables.Sorted("name_dictionary")
+        assert (own.first_about("綾綾郷") or {})["surname"] == "あやや"
+        assert own.first_about(every[0]["written"]) == every[0]
+    finally:
+        tables.remove_folder(tmp_path)
+
+
 def test_the_users_row_comes_first(glossary: Path) -> None:
     search = tables.Search("characters")
     assert (search.first_about("行") or {})["on"] == "コウ"

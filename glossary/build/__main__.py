@@ -21,6 +21,7 @@ ORDER = (
     "related_forms",
     "name_lists",
     "name_statistics",
+    "name_dictionary",
     "characters",
     "compounds",
     "parts",

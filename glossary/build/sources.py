@@ -1,13 +1,15 @@
 """Where the published data lies that the build scripts read, and how each file is read.
 
-Everything here is needed only to rebuild tables: Debian's packages unicode-data and kanjidic-xml,
-and the PyPI package kanjivg (installed without a module of its own, as a folder ``kanji``).
+Everything here is needed only to rebuild tables: Debian's packages unicode-data, kanjidic-xml and
+enamdict, and the PyPI package kanjivg (installed without a module of its own, as a folder
+``kanji``).
 """
 
 from __future__ import annotations
 
 import bz2
 import gzip
+import re
 import sysconfig
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable, Iterator, Sequence
@@ -18,7 +20,10 @@ from inscribe.tables import SEPARATOR
 
 UNICODE = Path("/usr/share/unicode")
 KANJIDIC = Path("/usr/share/edict/kanjidic2.xml.gz")
+ENAMDICT = Path("/usr/share/edict/enamdict")
 KANJIVG = Path(sysconfig.get_path("purelib")) / "kanji"
+_ENTRY = re.compile(r"(\S+) \[([^]]+)\] /(.*)")
+_CLASSES = re.compile(r"\(([a-z]+(?:,[a-z]+)*)\)")
 
 
 def unihan(file: str, *properties: str) -> Iterator[tuple[str, str, str]]:
@@ -39,6 +44,15 @@ def kanjidic() -> list[ET.Element]:
     """Return the entries of KANJIDIC2."""
     with gzip.open(KANJIDIC) as file:
         return list(ET.parse(file).getroot().iter("character"))
+
+
+def enamdict() -> Iterator[tuple[str, str, set[str]]]:
+    """Yield writing, kana and classes (s: surname, p: place, ...) of the entries of ENAMDICT."""
+    with ENAMDICT.open(encoding="euc_jp", errors="ignore") as lines:
+        for line in lines:
+            if entry := _ENTRY.match(line):
+                codes = ",".join(_CLASSES.findall(entry[3])).split(",")
+                yield entry[1], entry[2], set(codes)
 
 
 def table(name: str) -> Iterator[list[str]]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator
+from itertools import chain
 
 from inscribe import tables
 from inscribe.dates import calendar
@@ -111,8 +112,9 @@ def _written_together(by_class: Weights) -> Iterator[tuple[str, dict[str, float]
         of_province.setdefault(row["province"], []).extend(tables.listed(row["cities"]))
     places = by_class["place"]
     for row in tables.rows("provinces"):
-        written, kind, province = row["written"], row["kind"], row["province"]
-        cities = {each: by_class["city"].get(each, 1.0) for each in of_province.get(province, ())}
+        written, kind = row["written"], row["kind"]
+        lying = [of_province.get(province, ()) for province in tables.listed(row["province"])]
+        cities = {each: by_class["city"].get(each, 1.0) for each in chain(*lying)}
         for form in (written, f"{written}国") if kind == "province" else (written,):
             share = places.get(form, 1.0) / (sum(cities.values()) or 1.0)
             towns |= {form + city: weight * share for city, weight in cities.items()}

@@ -14,7 +14,7 @@ from inscribe.reading.names.lists import place_names
 # Written: (reading here, why it is kept against UniDic).
 EXPLAINED = {
     "江州": ("ごうしゅう", "Omi's short name; UniDic has a Chinese city"),
-    "土州": ("としゅう", "Tosa's short name"),
+    "上毛": ("じょうもう", "Kozuke in the Chinese manner; UniDic has a town of Buzen"),
     "江都": ("こうと", "as makers are quoted; UniDic takes it for a writing of Edo"),
     "平安": ("へいあん", "Kyoto; UniDic has a Korean province"),
     "西京": ("さいきょう", "Kyoto; UniDic has a town of today"),

@@ -1,8 +1,9 @@
 """How a name may be read: a ranked list with reasons, never one reading.
 
 In reading order: ``ranking`` (the way in), ``model`` (one reading), ``lists`` (families and
-places), ``elements`` (how each character is read in names), ``made`` (names made of them),
-``kana`` and ``shapes`` (names half in kana), ``sounds`` (how two readings join).
+places), ``dictionary`` (what a dictionary of names has beside them), ``elements`` (how each
+character is read in names), ``made`` (names made of them), ``kana`` and ``shapes`` (names half in
+kana), ``sounds`` (how two readings join).
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.reading.names.dictionary import known as known
     from inscribe.reading.names.elements import (
         Position as Position,
         choices as choices,
@@ -42,6 +44,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "dictionary": "known",
             "elements": "Position choices usualness",
             "kana": "is_signed_with_mixed_name mixed_name",
             "lists": "place_names surnames",

@@ -21,6 +21,7 @@ from collections.abc import Iterable
 
 from inscribe import tables
 from inscribe.forms import normalise_text
+from inscribe.reading.names.dictionary import SOURCE, known
 from inscribe.reading.names.elements import Choice
 from inscribe.reading.names.lists import Listed, place_names, surnames, surnames_from
 from inscribe.reading.names.made import made_readings
@@ -39,6 +40,8 @@ __all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings", "settle"]
 _OF_HOUSES = ("place", "material")  # what a tradesman's house may be named after
 _PROVINCE_SIGN = "州"
 _OWN_LIST = 100.0
+_FROM_DICTIONARY = 0.15  # below what is counted, as the dictionary says nothing of what is usual
+_MADE_FIRST = 6  # readings by the characters that stand before those of the dictionary
 _LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
 
 
@@ -94,7 +97,7 @@ def readings(name: str, kind: NameKind = "auto") -> tuple[NameReading, ...]:
     elif kind == "auto":
         found = ranked([*made_readings(name), *_surname_readings(name, composed=len(name) == 2)])
     else:
-        found = made_readings(name, studio=kind == "art")
+        found = _with_dictionary(made_readings(name, studio=kind == "art"), known(name).given)
     return _distinct((*own, *found))[:MOST]
 
 
@@ -105,11 +108,43 @@ def _distinct(found: Iterable[NameReading]) -> tuple[NameReading, ...]:
     return tuple(seen.values())
 
 
+def _with_dictionary(found: list[NameReading], given: tuple[str, ...]) -> list[NameReading]:
+    """Return readings with those of the dictionary after them, and say which it has too."""
+    if not given:
+        return found
+    plain = {kana.replace("|", "") for kana in given}
+    told = [r._replace(reason=_also_in(r.reason)) if r.plain_kana in plain else r for r in found]
+    least = min((r.score for r in found[:_MADE_FIRST]), default=_FROM_DICTIONARY)
+    kind = found[0].kind if found else "given"
+    further = _dictionary_readings(given, kind, min(least, _FROM_DICTIONARY))
+    own = {r.plain_kana for r in found[:_MADE_FIRST]}
+    new = [r for r in further if r.plain_kana not in own][: MOST - _MADE_FIRST]
+    return [*told[: MOST - len(new)], *new]
+
+
+def _also_in(reason: str) -> str:
+    return f"{reason}; {SOURCE} has it too"
+
+
+def _dictionary_readings(found: tuple[str, ...], kind: str, weight: float) -> list[NameReading]:
+    """Return the readings of the dictionary of names, each half as heavy as the one before."""
+    reason = f"{kind} in {SOURCE}, which does not say how usual it is"
+    return [
+        NameReading(kana, romaji(kana), weight / 2**rank, reason, kind)
+        for rank, kana in enumerate(found, start=1)
+    ]
+
+
 def _surname_readings(name: str, *, composed: bool = True) -> list[NameReading]:
+    in_dictionary = known(name).surname
     found = _listed_readings(surnames(name), "surname")
-    if not found and len(name) > 1 and name[-1] == "屋" and UNREAD not in name:
+    if found:
+        return _with_dictionary(found, in_dictionary)
+    if in_dictionary:
+        found = _dictionary_readings(in_dictionary, "surname", 2 * _FROM_DICTIONARY)
+    elif len(name) > 1 and name[-1] == "屋" and UNREAD not in name:
         return _house_readings(name)
-    if not found and composed:
+    elif composed:
         found = _composed_readings(name, "surname")
     return found
 
@@ -133,6 +168,7 @@ def _house_readings(name: str) -> list[NameReading]:
 
 def _place_readings(name: str) -> list[NameReading]:
     found = _listed_readings(place_names(name), "place")
+    found = found or _dictionary_readings(known(name).place, "place", 2 * _FROM_DICTIONARY)
     if len(name) == 2 and name[1] == _PROVINCE_SIGN and not found:
         head = next((c.kana for c in element(name[0], "first") if c.is_on), name[0])
         kana = f"{head}しゅう"

@@ -14,6 +14,7 @@ from inscribe.reading.names import (
     Position,
     choices,
     ending_of,
+    known,
     own_names,
     place_names,
     surnames,
@@ -26,6 +27,7 @@ _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in it
 _USUAL_CHARACTER = 3.6  # from this usualness on a character costs nothing
 _SINGLE_NAME = 5.2
 _ENDED_NAME = 2.0  # with a studio or everyday ending
+_STEM_OF_TWO = 0.4  # 篤雲斎 against 篤斎
 _LONG_STEM = 4.2  # for each character more before an ending than is usual
 _DOUBTFUL_ENDING = 4.0
 _LONG_EVERYDAY_STEM = 1.5  # 久米吉
@@ -37,6 +39,9 @@ _RARE_NAME = 1.0  # a name rarer than this is no given name for sure
 _MOSTLY = 0.7  # the share of a reading that is the usual one
 _LONG_NAME = 8.0  # three characters without a known pattern
 SURNAME = 1.3
+_LONG_SURNAME = 0.7  # for each sign more than two a listed surname is seldom there by chance
+_SURNAME_OF_DICTIONARY = 2.9
+_KANA_IN_FAMILIES = "ノケヶ"
 _UNLISTED_SURNAME = 4.3
 _HOUSE = "屋"  # of tradesmen's houses: 吉川屋, 伊勢屋
 _LISTED_HOUSE = 1.8
@@ -69,9 +74,12 @@ def names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
     if surnames(name):
         yield "surname", _surname_cost(name)
     elif 1 < len(name) < 5 and name[-1] == _HOUSE and "□" not in name:
-        yield "surname", _LISTED_HOUSE if _is_of_surname_or_place(name[:-1]) else _HOUSE_NAME
+        cost = _LISTED_HOUSE if _is_of_surname_or_place(name[:-1]) else _HOUSE_NAME
+        yield "surname", cost + formula_signs_cost(name)
     elif len(name) == 2 and name[0] == "□" and name[1] in _ENDS_OF_SURNAMES:
         yield "surname", _WORN_SURNAME
+    elif 1 < len(name) < 5 and "□" not in name and known(name).surname:
+        yield "surname", _dictionary_surname_cost(name)
     elif 1 < len(name) < 4 and "□" not in name:
         yield "surname", _unlisted_surname_cost(name)
 
@@ -88,7 +96,20 @@ def is_kanji(char: str) -> bool:
 
 def _surname_cost(name: str) -> float:
     usual = SURNAME + min(1.1, max(0.0, (surnames(name)[0][1] - 6500) / 2500))
-    return usual + (1.8 if len(name) == 1 else 0.0)
+    return usual + (1.8 if len(name) == 1 else -_LONG_SURNAME * max(0, len(name) - 2))
+
+
+def _dictionary_surname_cost(name: str) -> float:
+    longer = _LONG_SURNAME * max(0, len(name) - 2)
+    return _SURNAME_OF_DICTIONARY - longer + formula_signs_cost(name) / 2
+
+
+def family_with_kana(name: str) -> float | None:
+    """Return the price of a family written with ノ or ケ (塩ノ崎), None for what is none."""
+    inside = name[1:-1]
+    if not any(sign in inside for sign in _KANA_IN_FAMILIES) or not known(name).surname:
+        return None
+    return _dictionary_surname_cost(name)
 
 
 def _unlisted_surname_cost(name: str) -> float:
@@ -123,8 +144,10 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         cost = ahead + _NAME + _rarity(name[0], "first") + _rarity(name[1], "last")
         cost += FORMULA_SIGN * (is_formula_sign(name[0]) + may_be(name[1], _ENDS_WORDS))
         cost += _CLOSER_AS_NAME * _is_closer(name)
-        sort = ending and ending.kind == "art" and ending.weight >= 1
-        yield "art_name" if sort else "name", cost
+        if ending and ending.kind == "art" and ending.weight >= 1:
+            yield "art_name", min(cost, _ENDED_NAME + ahead + _rarity(name[0], "first") / 2)
+        else:
+            yield "name", cost
     elif ending and ("□" not in name or ending.weight >= 1):
         stem = name[: -len(ending.text)]
         cost = (
@@ -146,7 +169,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
 def _long_stem_cost(stem: str, ending: Ending) -> float:
     """Return what a stem costs that is longer than usual: two signs in 篤雲斎, one in 源七."""
     if ending.kind == "art":
-        return _LONG_STEM * max(0, len(stem) - 2)
+        return _STEM_OF_TWO * (len(stem) > 1) + _LONG_STEM * max(0, len(stem) - 2)
     return _LONG_EVERYDAY_STEM * (len(stem) - 1)
 
 

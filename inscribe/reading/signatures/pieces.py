@@ -16,13 +16,17 @@ from inscribe import tables
 from inscribe.reading.names import (
     is_kana_name,
     is_signed_with_mixed_name,
+    known,
     mixed_name,
     mixed_name_at,
     place_names,
+    surnames,
+    usualness,
 )
 from inscribe.reading.signatures.names import (
     FORMULA_SIGN,
     SURNAME,
+    family_with_kana,
     formula_signs_cost,
     is_formula_sign,
     is_known_place,
@@ -43,11 +47,21 @@ _KANA_COST = 4.5
 _MIXED_COST = 3.0  # 恒とも, where more than the usual formula is beside it
 _KANA_NAME_ALONE = 0.5  # in a short text that is a name in kana and little else
 _LONGEST_NAME = 6
+_LONGEST_PLACE = 4
 _LONGEST_WORD = 8
 _MOST_KNOWN = 50_000  # stretches whose prices are kept
 _LISTED_PLACE = 2.2  # in place_names.tsv
+_PLACE_OF_DICTIONARY = 2.9
 _UNLISTED_PLACE = 4.0
 _WORN_PROVINCE = "□州"
+_AGAINST_FORMULA = 4.0  # what a name costs that begins with the 住 of 京都住 or the 需 of 応需
+_LIVES = frozenset({"residence"})
+_LIVING = "住"
+_SUFFIXES = frozenset({"place_suffix"})
+_BEGINS_NAMES = 1.5  # the usualness of a sign at the beginning of names
+_VERBS = frozenset({"verb"})
+_ENDS_MANY_NAMES = 4.0  # the usualness of a sign at the end of names: 正, 敬
+_NAME_END_IN_VERB = 1.2
 _CALLS_FOR_PLACE = frozenset("於于在")
 _CLOSERS = frozenset({"closer"})
 _OTHER = 6.0
@@ -134,13 +148,45 @@ def _kana_names(text: str, position: int) -> Iterator[Piece]:
 
 
 def _pieces_at(text: str, position: int) -> list[Piece]:
-    """Return the words and names that begin at a place."""
+    """Return the words and names that begin at a place of the text."""
     found: list[Piece] = []
+    surcharge = _AGAINST_FORMULA * _formula_goes_on(text, position)
     for end in range(position + 1, min(position + _LONGEST_WORD, len(text)) + 1):
         stretch = text[position:end]
         for kind, cost, word, order_kind in _meanings_of(stretch):
-            found.append(Piece(stretch, kind, position, end - 1, cost, word, order_kind))
+            price = cost if word or _stays(stretch, kind) else cost + surcharge
+            found.append(Piece(stretch, kind, position, end - 1, price, word, order_kind))
     return found
+
+
+def _formula_goes_on(text: str, position: int) -> bool:
+    """Return whether 住 or 町 follows a place (京都住, 三条町), or a closer its opener (応需).
+
+    The 山 of 京都山 may as well begin a name; 町, 郡 and 宿 hardly ever do.
+    """
+    if not position:
+        return False
+    sign, before = text[position], text[position - 1]
+    is_suffix = may_be(sign, _SUFFIXES) and usualness(sign, "first") < _BEGINS_NAMES
+    if is_suffix or may_be(sign, _LIVES):
+        starts = range(max(0, position - _LONGEST_PLACE), position)
+        return any(_is_any_place(text[start:position]) for start in starts)
+    closers = frozenset(f"closer:{word.family}" for word in _openers(before))
+    return bool(closers) and may_be(sign, closers)
+
+
+def _stays(name: str, kind: str) -> bool:
+    """Return whether a name is a family's though a formula could go on (生井, 志水, not 住田)."""
+    listed = kind == "surname" and name[0] != _LIVING
+    return listed and bool(surnames(name) or known(name).surname)
+
+
+def _openers(sign: str) -> list[Word]:
+    return [word for word in words_from(sign).get(sign, ()) if word.kind == "opener"]
+
+
+def _is_any_place(name: str) -> bool:
+    return is_known_place(name) or (len(name) > 1 and bool(place_names(name) or known(name).place))
 
 
 Meaning = tuple[str, float, Word | None, str]  # kind, cost, word, order kind
@@ -155,10 +201,20 @@ def _possible_meanings(stretch: str) -> Iterator[Meaning]:
     """Yield every word and kind of name that a stretch of text could be."""
     for word in words_from(stretch[0]).get(stretch, ()):
         order_kind = f"{word.kind}:{word.family}" if word.family else word.kind
-        yield word.kind, word.cost, word, order_kind
+        yield word.kind, word.cost + _name_end_cost(word), word, order_kind
     if len(stretch) <= _LONGEST_NAME and all(map(is_name_character, stretch)):
         for kind, cost in names_it_could_be(stretch):
             yield kind, cost, None, kind
+    elif (price := family_with_kana(stretch)) is not None:
+        yield "surname", price, None, "surname"
+
+
+def _name_end_cost(word: Word) -> float:
+    """Return what a verb costs whose first sign rather ends a name: 正作 in 国正作."""
+    first = word.text[0]
+    if word.kind != "verb" or len(word.text) == 1 or may_be(first, _VERBS):
+        return 0.0
+    return _NAME_END_IN_VERB if usualness(first, "last") > _ENDS_MANY_NAMES else 0.0
 
 
 def _piece(text: str, kind: str, first: int, cost: float) -> Piece:
@@ -174,7 +230,8 @@ def _place_pieces(text: str, position: int) -> Iterator[Piece]:
     """Yield the places that cities.tsv lacks, where the formula calls for one."""
     after_opener = position > 0 and text[position - 1] in _CALLS_FOR_PLACE
     after_opener = after_opener or (position == 1 and text[0] == "住")
-    if position and text[position] in _END_PROVINCES:
+    ends_province = position and text[position] in _END_PROVINCES
+    if ends_province or _formula_goes_on(text, position):
         return
     for length in (2, 3):
         name = text[position : position + length]
@@ -191,8 +248,16 @@ def _place_pieces(text: str, position: int) -> Iterator[Piece]:
         if name == _WORN_PROVINCE:
             yield _piece(name, "unlisted_place", position, SURNAME)
             continue
-        cost = _LISTED_PLACE if place_names(name) else _UNLISTED_PLACE + length - 2
-        yield _piece(name, "unlisted_place", position, cost + formula_signs_cost(name))
+        yield _piece(name, "unlisted_place", position, _place_cost(name))
+
+
+def _place_cost(name: str) -> float:
+    """Return the price of a place: signs of the formulas (桐生) are nothing odd in a listed one."""
+    if place_names(name):
+        return _LISTED_PLACE
+    if known(name).place:
+        return _PLACE_OF_DICTIONARY + formula_signs_cost(name) / 2
+    return _UNLISTED_PLACE + len(name) - 2 + formula_signs_cost(name)
 
 
 def _ends_in_known_place(name: str) -> bool:

@@ -39,6 +39,10 @@ _TABLES = (
 _COST_BY_LENGTH = {1: 1.5, 2: 0.7}
 _COST_OF_LONG = 0.4
 
+# 武州 is also 武陽, 播州 播陽, in the Chinese manner; but such words are art names as well.
+_PROVINCE, _PROVINCE_KANA, _SUNNY = "州", "しゅう", "陽"
+_SELDOM = 1.0
+
 
 class Word(NamedTuple):
     """A word of a signature. Kana: a space divides words, ``|`` the parts of one."""
@@ -125,9 +129,15 @@ def _formula_words(char: str) -> Iterator[Word]:
 
 def _places(char: str) -> Iterator[Word]:
     for row in _tables()["provinces"].about(char):
-        text, whole = row["written"], f"the province of {row['province']}"
+        text, kana = row["written"], row["kana"]
+        whole = f"the province of {' or '.join(tables.listed(row['province']))}"
         gloss = "province" if row["kind"] == "province" else whole
-        yield Word(text, "place", row["kana"], gloss=gloss, cost=_cost(text))
+        also = tables.listed(row["also"])
+        yield Word(text, "place", kana, "", also, gloss, cost=_cost(text))
+        if text.endswith(_PROVINCE) and kana.endswith(_PROVINCE_KANA):
+            head = kana.removesuffix(_PROVINCE_KANA).replace("っ", "つ")
+            sunny, cost = text[:-1] + _SUNNY, _cost(text) + _SELDOM
+            yield Word(sunny, "place", f"{head}よう", gloss=whole, cost=cost)
     for row in _tables()["cities"].about(char):
         yield _with_readings(row, row["kind"])
 
