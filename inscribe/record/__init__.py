@@ -41,6 +41,7 @@ if TYPE_CHECKING:
         Inscription as Inscription,
         Maker as Maker,
         Measurements as Measurements,
+        Obstacle as Obstacle,
         Override as Override,
         Plate as Plate,
         Reader as Reader,
@@ -64,7 +65,7 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Inscription Maker Measurements Override Plate Reader Record "
+                "ColumnMeasure Inscription Maker Measurements Obstacle Override Plate Reader Record "
                 "SignBox SourceText"
             ),
             "schema": "record_schema",

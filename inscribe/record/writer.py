@@ -72,7 +72,7 @@ def _held(field: Field, value: Any) -> str | None:
         return _quoted(held)
     if isinstance(held, date):
         return held.isoformat()
-    return str(held + 1 if field.holds == "sign" else held)
+    return str(held + 1 if field.holds in ("sign", "column") else held)
 
 
 def _quoted(text: str) -> str:
