@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from inscribe.record.boxed_columns import (
         measured_column as measured_column,
         partly_boxed as partly_boxed,
+        reckoned_column as reckoned_column,
     )
     from inscribe.record.boxes import (
         read_boxes as read_boxes,
@@ -59,7 +60,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "boxed_columns": "measured_column partly_boxed",
+            "boxed_columns": "measured_column partly_boxed reckoned_column",
             "boxes": "read_boxes remarks with_boxes",
             "fields": "MAX_MM",
             "loader": "ENDLESS_KEY load loads paths_in",
