@@ -1,7 +1,7 @@
 """The space account: what the plate could hold, and what the metal has to do with each difference.
 
-A difference by which the copy saves signs is *forced* where the evidence weighs for space and what
-is missing had not fitted even at the carver's tightest pitch, *eased* where it weighs for space
+A difference by which the copy saves signs is *forced* where the evidence weighs for space and the
+rest of the text had not fitted from there on even at his tightest pitch, *eased* where it weighs for space
 though a tighter hand had found room, *unexplained* where the evidence weighs against space,
 *undecided* between, and *unmeasured* where the plate or a column was not measured. On a plate
 written to its foot space is never ruled out, unless another explanation shows. Verdicts are
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 SPEAKS_FOR_SPACE = 2.0  # odds from which on space explains a difference
 SPEAKS_AGAINST = 0.5  # odds below which it does not
+A_WORD = 2  # signs from which on a word that comes twice is no chance
 ROOM_FOR_MORE = 1.0  # signs below the last one from which on a plate is not written to its foot
 
 
@@ -70,16 +71,17 @@ def _judged(number: int, group: Group, case: Case) -> Judgement:
     weight = round(evidence.weight(found), 3)
     rival = reasons.rival(group, case)
     speaks_for, speaks_against = reasons.said(found, group, case)
-    verdict = _verdict(weight, case, has_rival=bool(rival))
-    return Judgement(number, verdict, weight, speaks_for, speaks_against, rival)
+    return Judgement(
+        number, _verdict(weight, group, case), weight, speaks_for, speaks_against, rival
+    )
 
 
-def _verdict(weight: float, case: Case, *, has_rival: bool) -> Verdict:
+def _verdict(weight: float, group: Group, case: Case) -> Verdict:
     measures = case.measures
     if weight >= SPEAKS_FOR_SPACE:
-        wanted = case.missing * min(measures.pitches)
-        room = measures.columns[-1].free or 0.0
-        room += measures.more_columns * measures.column_length
-        return "eased" if wanted <= room + measures.slack else "forced"
+        rest = (case.window[1] - group.source.start) * min(measures.pitches)
+        room = measures.room_after(*case.place(group)) + measures.slack
+        return "eased" if rest <= room else "forced"
+    has_rival = group.kind == "replaced" or len(case.skipped(group)) >= A_WORD
     is_full = measures.signs_below < ROOM_FOR_MORE and not has_rival
     return "unexplained" if weight < SPEAKS_AGAINST and not is_full else "undecided"

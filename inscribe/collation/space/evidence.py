@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 CONTRACTING = frozenset({"omitted", "spelling", "kana", "replaced"})
 # Small words that a hurried carver drops: common practice, no source.
 SMALL_WORDS = frozenset("のをにはもぞとやがてへ之而")
+SUREST = 4.6  # the logarithm of odds beyond which nothing is said: 99 in 100
 LONGEST = 200  # signs of a gap within which a repeated word is looked for
 
 
@@ -168,7 +169,8 @@ def weight(found: Features) -> float:
     Raises:
         TableError: the table of weights is not usable.
     """
-    return math.exp(max(-7.0, min(7.0, sum(contributions(found).values()))))
+    total = sum(contributions(found).values())
+    return math.exp(max(-SUREST, min(SUREST, total)))
 
 
 @tables.compiled

@@ -35,9 +35,9 @@ class Measures:
     foot: float  # how far down the carver's columns go
     below: float  # mm from the last sign to the plate's edge, or to what takes room there
     below_to: str  # what ends that length: the plate's edge, the seal
-    room: float  # mm his columns give, from head to foot line, less what takes room
     more_columns: int  # columns for which the plate has room beside those carved
     slack: float  # by how much lengths may err
+    obstacles: tuple[Obstacle, ...] = ()  # what takes room
 
     @cached_property
     def pitches(self) -> tuple[float, ...]:
@@ -59,20 +59,28 @@ class Measures:
         )
 
     @property
+    def room(self) -> float:
+        """The length his columns give, from head to foot line, less what takes room."""
+        return self.room_after(0, 0) - self.more_columns * self.column_length
+
+    @property
     def column_length(self) -> float:
         """The length a column could have."""
         return self.foot - self.top
 
     def capacity(self, pitch: float) -> int:
         """Return how many signs the plate holds at ``pitch``, in columns carved and to carve."""
-        return int((self.room + self.more_columns * self.column_length) / pitch + 0.5)
+        return int(self.room_after(0, 0) / pitch + 0.5)
 
     def room_after(self, column: int, sign: int) -> float:
         """Return the length left from ``sign`` (from 0) of a column to the end of the plate."""
-        here = self.columns[column]
-        used = sign * (here.pitch or 0.0)
-        later = len(self.columns) - column - 1 + self.more_columns
-        return max(0.0, self.column_length - used) + later * self.column_length
+        start = min(self.foot, self.top + sign * (self.columns[column].pitch or 0.0))
+        starts = {column: start, **dict.fromkeys(range(column + 1, len(self.columns)), self.top)}
+        free = sum(
+            self.foot - at - _taken(number, at, self.foot, self.obstacles)
+            for number, at in starts.items()
+        )
+        return free + self.more_columns * self.column_length
 
 
 def measures_of(copy: Transcription, measured: Inscription) -> Measures | None:
@@ -96,9 +104,9 @@ def measures_of(copy: Transcription, measured: Inscription) -> Measures | None:
         foot,
         max(0.0, end - known[-1][1]),
         what,
-        sum(foot - top - _taken(n, top, foot, measured.takes_room) for n in range(len(known))),
         _more_columns(copy, measured),
         plate.slack,
+        measured.takes_room,
     )
 
 

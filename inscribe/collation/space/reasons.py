@@ -15,9 +15,7 @@ if TYPE_CHECKING:
 TELLING = 0.15  # what a feature adds to the logarithm of the weight, from which on it is told
 
 
-def said(
-    found: Features, group: Group, case: Case
-) -> tuple[tuple[str, ...], tuple[str, ...]]:
+def said(found: Features, group: Group, case: Case) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """Return what speaks for want of space and what against it, the weightiest first."""
     added = evidence.contributions(found)
     added["full"] += added["cut_off"]  # one circumstance, told once
@@ -74,7 +72,7 @@ def _along(found: Features, case: Case) -> Iterator[tuple[str, str]]:
 
 def _below(found: Features, case: Case) -> str:
     measures = case.measures
-    room = f"{measures.below:.1f} mm are left below the last sign to {measures.below_to}"
+    room = f"below the last sign {measures.below:.1f} mm are left to {measures.below_to}"
     more = ""
     if measures.more_columns:
         more = f", and the plate has room for {measures.more_columns} more columns"
@@ -95,7 +93,8 @@ def _missing(case: Case) -> str:
     pitch = median(case.measures.pitches)
     length = case.missing * pitch
     what = f"{_signs(case.missing)} missing on the plate"
-    return f"the {what} would have taken {length:.0f} mm at {pitch:.1f} mm each"
+    left = f"{case.measures.below:.1f} mm are left"
+    return f"the {what} would have taken {length:.0f} mm at {pitch:.1f} mm each, and {left}"
 
 
 def _signs(count: int) -> str:

@@ -23,8 +23,8 @@ Schema = dict[str, Any]
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 VERDICTS = (
-    "of a difference by which the copy saves signs. forced: space explains it, and what is missing"
-    " had not fitted at the carver's tightest pitch; eased: space explains it, though a tighter hand"
+    "of a difference by which the copy saves signs. forced: space explains it, and the rest of the text"
+    " had not fitted from there on at the carver's tightest pitch; eased: space explains it, though a tighter hand"
     " had found room; undecided; unexplained: space does not explain it; unmeasured"
 )
 

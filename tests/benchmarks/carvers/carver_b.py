@@ -6,6 +6,7 @@ does he feel pressure, and then he squeezes, shortens or drops. Some never look.
 error, scatter, favourite digits and rare blunders. Lengths are mm; a size is the column advance of a sign of weight 1.
 Verse before 1600 typed from memory; entries without a poet are invented. The orthographic tables are from memory too.
 """
+
 from __future__ import annotations
 
 import math
@@ -30,80 +31,215 @@ Box = tuple[float, float, float, float]  # x, y, width, height
 Block = tuple[int, float, float, str]  # column, from, to, what
 Pairs = list[tuple[str, str]]
 
+
 def pairs(table: str) -> Pairs:
     """Rows of a table typed as `from>to from>to`."""
     return [(a, b) for a, _, b in (row.partition(">") for row in table.split())]
 
+
 SHORTER = pairs("""ゆめ>夢 こと>ヿ より>ゟ はな>花 つき>月 こころ>心 ひと>人 みづ>水 こゑ>声 わが>我 たづね>尋 ながめ>眺 ながむ>眺 いづこ>何処
 ひとり>独 ひとつ>一 かなし>悲 いふ>云 さと>里 もみぢ>紅葉 たつみ>巽 ながき>長 つるぎ>剣 かぜ>風 あき>秋 はる>春 まつ>松 みよしの>み吉野 けふ>今日
 なり>也 かな>哉 ころ>頃 うち>内 うへ>上 さやか>清 にほ>匂 うつり>移 しる>知 ほととぎす>郭公 ちり>塵 ながら>乍 みがく>磨 とも>共 あはれ>哀 さびし>淋""")
-OLDER = pairs("花>華 声>聲 恋>戀 来>來 竜>龍 桜>櫻 涙>泪 峰>峯 嵐>嵐 夜>夜 帰>歸 覚>覺 処>處 紅葉>黄葉 剣>劔 尽>盡 万>萬 独>獨 残>殘 松>枩 島>嶋 時>旹 桃>桃 霞>霞")
-UNVOICED = pairs("が>か ぎ>き ぐ>く げ>け ご>こ ざ>さ じ>し ず>す ぜ>せ ぞ>そ だ>た ぢ>ち づ>つ で>て ど>と び>ひ ぶ>ふ べ>へ ば>は ぼ>ほ")
+OLDER = pairs(
+    "花>華 声>聲 恋>戀 来>來 竜>龍 桜>櫻 涙>泪 峰>峯 嵐>嵐 夜>夜 帰>歸 覚>覺 処>處 紅葉>黄葉 剣>劔 尽>盡 万>萬 独>獨 残>殘 松>枩 島>嶋 時>旹 桃>桃 霞>霞"
+)
+UNVOICED = pairs(
+    "が>か ぎ>き ぐ>く げ>け ご>こ ざ>さ じ>し ず>す ぜ>せ ぞ>そ だ>た ぢ>ち づ>つ で>て ど>と び>ひ ぶ>ふ べ>へ ば>は ぼ>ほ"
+)
 ENDINGS = pairs("らむ>らん けむ>けん なむ>なん せむ>せん やう>よふ ゐ>い ゑ>え")
 SENSE = pairs("""山>峰 峰>嶺 月>影 風>嵐 嵐>風 花>桜 桜>花 里>村 宿>庵 庵>宿 海>浦 人>君 君>人 ころ>とき 時>頃 夕暮>夕べ 紅葉>木の葉 鳴く>なく声 見れば>見えて 雪>霜
 露>霜 夢>うつつ 心>思ひ ながむれば>見わたせば 見わたせば>ながむれば 水>波 昔>いにしへ 都>京 波>浪 深>高 聞>見 知>見 かなし>さびし さびし>かなし 秋>冬 ちり>くもり 雲>霞""")
 VARIANTS = pairs("""けり>ける ける>けり にけり>にけれ かも>かな かな>かも つつ>ける らむ>けむ を>に に>へ は>も ぞ>も も>は の>が が>の て>で ふり>降れる に>の うち出>打出 の山>の峰
 白妙の>真白にぞ 見れば>見えば し>き ど>ども ね>ぬ なれ>なり や>も と>に こそ>ぞ 思ひ>おもひ わが>君が 不>未 如>似 知>識 ことば>言の葉""")
-SIMILAR = pairs("ぬ>ね ね>れ れ>ね る>ろ は>ほ ほ>は さ>き き>さ ち>ら ら>ち わ>れ く>し し>く め>ぬ い>り う>ら け>は 大>犬 人>入 日>目 千>干 末>未 己>巳 鳥>烏 見>貝 白>自 水>氷")
-HENTAI = [(s, unicodedata.lookup(f"HENTAIGANA LETTER {n}")) for s, n in
-          zip("はにのをかすたきるれなも", "HA-1 NI-1 NO-1 WO-2 KA-2 SU-2 TA-1 KI-2 RU-2 RE-2 NA-2 MO-1".split())]
+SIMILAR = pairs(
+    "ぬ>ね ね>れ れ>ね る>ろ は>ほ ほ>は さ>き き>さ ち>ら ら>ち わ>れ く>し し>く め>ぬ い>り う>ら け>は 大>犬 人>入 日>目 千>干 末>未 己>巳 鳥>烏 見>貝 白>自 水>氷"
+)
+HENTAI = [
+    (s, unicodedata.lookup(f"HENTAIGANA LETTER {n}"))
+    for s, n in zip(
+        "はにのをかすたきるれなも",
+        "HA-1 NI-1 NO-1 WO-2 KA-2 SU-2 TA-1 KI-2 RU-2 RE-2 NA-2 MO-1".split(),
+    )
+]
+
 
 class Cause(TypedDict):
     """One true difference: spans in source and copy (0-based, breaks not counted, -1/-1 for none) and why it came about."""
-    first: int; last: int; copy_first: int; copy_last: int; cause: str
+
+    first: int
+    last: int
+    copy_first: int
+    copy_last: int
+    cause: str
+
 
 class Plate(TypedDict):
     """One carved plate as recorded, with the truth about it."""
-    source: str; copy: str; length: float; width: float; columns: list[tuple[float, float, float]]
-    boxes: list[Box] | None; takes_room: list[Block]; world: str; causes: list[Cause]
+
+    source: str
+    copy: str
+    length: float
+    width: float
+    columns: list[tuple[float, float, float]]
+    boxes: list[Box] | None
+    takes_room: list[Block]
+    world: str
+    causes: list[Cause]
+
 
 class World(NamedTuple):
     """One kind of carver. fill: length wanted over length there is; margin: mm at the head; plan: chance to measure by eye before the first
     cut; look: chance per sign to look ahead, far: mean distance in signs; care: how much pressure moves him; drift, jitter: of log size per
     sign; slip, wording, habit: mean number on a plate; small: chance of a seppa-dai or fuchi; bend: mm."""
-    name: str; share: int; fill: tuple[float, float]; margin: tuple[float, float]; plan: float; look: float; far: float; care: float
-    drift: float; jitter: float; slip: float; wording: float; habit: float; division: str
-    small: float = 0.06; seal: float = 0.06; bend: float = 0.2
 
-WORLDS = [World(*row) for row in (  # in the order of the fields above
-    ("ruled", 10, (0.6, 0.95), (3, 6), 1.0, 0.5, 9, 0.6, 0, 0.015, 1.0, 0.25, 0.3, "lines"),
-    ("tight-plan", 8, (1.1, 1.5), (1.5, 5), 1.0, 0.4, 8, 0.8, 0, 0.02, 0.8, 0.25, 0.3, "even"),
-    ("walker", 11, (0.85, 1.3), (1, 6), 0.0, 0.35, 7, 0.7, 0, 0.06, 0.9, 0.2, 0.3, "run"),
-    ("late", 9, (1.0, 1.35), (2, 6), 0.0, 0.8, 4, 1.0, 0.002, 0.03, 0.8, 0.2, 0.3, "run"),
-    ("carefree", 9, (0.9, 1.2), (1, 7), 0.0, 0.0, 1, 0.0, 0.003, 0.05, 1.0, 0.2, 0.4, "run"),
-    ("shrinking", 7, (0.65, 0.95), (2, 6), 0.0, 0.1, 4, 0.3, -0.02, 0.03, 1.1, 0.2, 0.4, "run"),
-    ("swelling", 7, (0.7, 0.95), (1, 5), 0.2, 0.3, 5, 0.6, 0.014, 0.04, 0.9, 0.2, 0.3, "lines"),
-    ("to-the-edge", 7, (0.9, 1.15), (0.2, 0.9), 0.3, 0.5, 6, 0.8, 0, 0.05, 0.9, 0.2, 0.4, "even", 0.06, 0.06, 0.8),
-    ("memory", 7, (0.5, 0.9), (2, 8), 0.3, 0.2, 6, 0.5, 0, 0.05, 2.2, 0.4, 0.3, "lines"),
-    ("other-print", 6, (0.55, 1.0), (2, 6), 0.6, 0.3, 7, 0.5, 0, 0.03, 0.5, 2.4, 0.2, "lines"),
-    ("old-hand", 7, (0.55, 1.05), (2, 6), 0.5, 0.3, 7, 0.5, 0, 0.05, 0.6, 0.2, 2.4, "even", 0.06, 0.06, 0.5),
-    ("small-face", 7, (1.0, 1.45), (0.5, 2), 0.35, 0.5, 6, 0.9, 0, 0.04, 0.8, 0.2, 0.3, "run", 1.0),
-    ("seal-foot", 7, (0.85, 1.15), (2, 5), 0.4, 0.4, 6, 0.7, 0, 0.03, 0.8, 0.2, 0.3, "lines", 0.06, 1.0),
-    ("faithful", 6, (0.5, 0.85), (2, 8), 0.6, 0.3, 6, 0.4, 0, 0.03, 0.0, 0.0, 0.0, "lines"),
-)]
+    name: str
+    share: int
+    fill: tuple[float, float]
+    margin: tuple[float, float]
+    plan: float
+    look: float
+    far: float
+    care: float
+    drift: float
+    jitter: float
+    slip: float
+    wording: float
+    habit: float
+    division: str
+    small: float = 0.06
+    seal: float = 0.06
+    bend: float = 0.2
+
+
+WORLDS = [
+    World(*row)
+    for row in (  # in the order of the fields above
+        ("ruled", 10, (0.6, 0.95), (3, 6), 1.0, 0.5, 9, 0.6, 0, 0.015, 1.0, 0.25, 0.3, "lines"),
+        ("tight-plan", 8, (1.1, 1.5), (1.5, 5), 1.0, 0.4, 8, 0.8, 0, 0.02, 0.8, 0.25, 0.3, "even"),
+        ("walker", 11, (0.85, 1.3), (1, 6), 0.0, 0.35, 7, 0.7, 0, 0.06, 0.9, 0.2, 0.3, "run"),
+        ("late", 9, (1.0, 1.35), (2, 6), 0.0, 0.8, 4, 1.0, 0.002, 0.03, 0.8, 0.2, 0.3, "run"),
+        ("carefree", 9, (0.9, 1.2), (1, 7), 0.0, 0.0, 1, 0.0, 0.003, 0.05, 1.0, 0.2, 0.4, "run"),
+        ("shrinking", 7, (0.65, 0.95), (2, 6), 0.0, 0.1, 4, 0.3, -0.02, 0.03, 1.1, 0.2, 0.4, "run"),
+        ("swelling", 7, (0.7, 0.95), (1, 5), 0.2, 0.3, 5, 0.6, 0.014, 0.04, 0.9, 0.2, 0.3, "lines"),
+        (
+            "to-the-edge",
+            7,
+            (0.9, 1.15),
+            (0.2, 0.9),
+            0.3,
+            0.5,
+            6,
+            0.8,
+            0,
+            0.05,
+            0.9,
+            0.2,
+            0.4,
+            "even",
+            0.06,
+            0.06,
+            0.8,
+        ),
+        ("memory", 7, (0.5, 0.9), (2, 8), 0.3, 0.2, 6, 0.5, 0, 0.05, 2.2, 0.4, 0.3, "lines"),
+        ("other-print", 6, (0.55, 1.0), (2, 6), 0.6, 0.3, 7, 0.5, 0, 0.03, 0.5, 2.4, 0.2, "lines"),
+        (
+            "old-hand",
+            7,
+            (0.55, 1.05),
+            (2, 6),
+            0.5,
+            0.3,
+            7,
+            0.5,
+            0,
+            0.05,
+            0.6,
+            0.2,
+            2.4,
+            "even",
+            0.06,
+            0.06,
+            0.5,
+        ),
+        (
+            "small-face",
+            7,
+            (1.0, 1.45),
+            (0.5, 2),
+            0.35,
+            0.5,
+            6,
+            0.9,
+            0,
+            0.04,
+            0.8,
+            0.2,
+            0.3,
+            "run",
+            1.0,
+        ),
+        (
+            "seal-foot",
+            7,
+            (0.85, 1.15),
+            (2, 5),
+            0.4,
+            0.4,
+            6,
+            0.7,
+            0,
+            0.03,
+            0.8,
+            0.2,
+            0.3,
+            "lines",
+            0.06,
+            1.0,
+        ),
+        ("faithful", 6, (0.5, 0.85), (2, 8), 0.6, 0.3, 6, 0.4, 0, 0.03, 0.0, 0.0, 0.0, "lines"),
+    )
+]
+
 
 class Text(NamedTuple):
     """A source: its signs, where its lines start, and the span of its title or author line, if any."""
-    signs: str; starts: tuple[int, ...]; name: tuple[int, int] | None
+
+    signs: str
+    starts: tuple[int, ...]
+    name: tuple[int, int] | None
+
 
 class Edit(NamedTuple):
     """Source signs first..last become `put`; last = first - 1 puts something in before `first`."""
-    first: int; last: int; put: str; cause: str
+
+    first: int
+    last: int
+    put: str
+    cause: str
+
 
 def is_kanji(sign: str) -> bool:
     """Whether the sign is a Han character."""
     return "一" <= sign <= "鿿"
 
+
 def weight(sign: str) -> float:
     """Length a sign takes along the column, 1 for a middling one."""
-    for signs, value in (("ゝ々ヿ一", 0.5), ("〱", 1.4), ("のへくしてつりふいとゟ", 0.78), ("山人月日川上下大千万心夕水小中之也", 0.88)):
+    for signs, value in (
+        ("ゝ々ヿ一", 0.5),
+        ("〱", 1.4),
+        ("のへくしてつりふいとゟ", 0.78),
+        ("山人月日川上下大千万心夕水小中之也", 0.88),
+    ):
         if sign in signs:
             return value
     return 1.12 if is_kanji(sign) else 0.94
 
+
 def need(signs: str) -> float:
     """Length the signs take together, in sizes."""
     return sum(map(weight, signs))
+
 
 def choose_text(rng: Random) -> Text:
     """A source text, about half of them with a title or author line, some in older print."""
@@ -112,11 +248,22 @@ def choose_text(rng: Random) -> Text:
     for new, old in OLDER if rng.random() < 0.2 else []:
         poem = poem.replace(new, old)
     lines = poem.split("／")
-    place = None if not name or rng.random() < 0.5 else 0 if name == "題不知" or rng.random() < 0.35 else len(lines)
+    place = (
+        None
+        if not name or rng.random() < 0.5
+        else 0
+        if name == "題不知" or rng.random() < 0.35
+        else len(lines)
+    )
     if place is not None:
         lines.insert(place, name)
     starts = [sum(map(len, lines[:k])) for k in range(len(lines))]
-    return Text("".join(lines), tuple(starts), None if place is None else (starts[place], starts[place] + len(name) - 1))
+    return Text(
+        "".join(lines),
+        tuple(starts),
+        None if place is None else (starts[place], starts[place] + len(name) - 1),
+    )
+
 
 def changed(text: Text, table: Pairs, cause: str) -> list[Edit]:
     """Every place where a row of the table applies within one line of the verse, cut down to the signs that really differ."""
@@ -126,22 +273,43 @@ def changed(text: Text, table: Pairs, cause: str) -> list[Edit]:
             broken = any(i < s < i + len(old) for s in text.starts) or i in named
             if old != new and not broken and text.signs.startswith(old, i):
                 head = len(commonprefix([old, new]))
-                tail = len(commonprefix([old[:head - 1 if head else None:-1], new[:head - 1 if head else None:-1]]))
-                found.append(Edit(i + head, i + len(old) - tail - 1, new[head : len(new) - tail], cause))
+                tail = len(
+                    commonprefix(
+                        [
+                            old[: head - 1 if head else None : -1],
+                            new[: head - 1 if head else None : -1],
+                        ]
+                    )
+                )
+                found.append(
+                    Edit(i + head, i + len(old) - tail - 1, new[head : len(new) - tail], cause)
+                )
     return found
+
 
 def closes(text: Text, i: int) -> bool:
     """Whether a word seems to end with sign i: the line ends, or a kanji follows."""
     return i + 1 == len(text.signs) or i + 1 in text.starts or is_kanji(text.signs[i + 1])
 
+
 def small_words(text: Text, cause: str) -> list[Edit]:
     """Particles and okurigana one could leave out (guessed from their neighbours)."""
     s, found = text.signs, list[Edit]()
     for i in range(1, len(s)):
-        fits = is_kanji(s[i - 1]) and s[i] in "はもぞとるりれきくけしむふひみえちつ" or s[i] in "のをに" and s[i - 1] not in "もこそか"
+        fits = (
+            is_kanji(s[i - 1])
+            and s[i] in "はもぞとるりれきくけしむふひみえちつ"
+            or s[i] in "のをに"
+            and s[i - 1] not in "もこそか"
+        )
         named = text.name and text.name[0] <= i <= text.name[1]
-        found += [Edit(i, i, "", cause)] if fits and closes(text, i) and i not in text.starts and not named else []
+        found += (
+            [Edit(i, i, "", cause)]
+            if fits and closes(text, i) and i not in text.starts and not named
+            else []
+        )
     return found
+
 
 def repeats(text: Text, cause: str) -> list[Edit]:
     """Repeated signs within a line that a repeat mark could stand for."""
@@ -149,40 +317,92 @@ def repeats(text: Text, cause: str) -> list[Edit]:
     for i in range(1, len(s)):
         if s[i] == s[i - 1] and i not in text.starts and s[i] not in "ゝのに":
             found.append(Edit(i, i, "々" if is_kanji(s[i]) else "ゝ", cause))
-        if i > 1 and len(s[i : i + 2]) == 2 and s[i : i + 2] == s[i - 2 : i] and not {i - 1, i, i + 1} & set(text.starts):
+        if (
+            i > 1
+            and len(s[i : i + 2]) == 2
+            and s[i : i + 2] == s[i - 2 : i]
+            and not {i - 1, i, i + 1} & set(text.starts)
+        ):
             found.append(Edit(i, i + 1, "〱", cause))
     return found
+
 
 def savers(text: Text) -> list[Edit]:
     """All that would save room."""
     lighter = [(old, new) for new, old in OLDER if len(new) == 1]
     name = [Edit(*text.name, "", "space")] * 3 if text.name else []
-    return changed(text, SHORTER + lighter, "space") + small_words(text, "space") + repeats(text, "space") + name
+    return (
+        changed(text, SHORTER + lighter, "space")
+        + small_words(text, "space")
+        + repeats(text, "space")
+        + name
+    )
+
 
 def skips(text: Text) -> list[Edit]:
     """Leaps of the eye from a sign or word to the same one further on, longer likenesses counted more often."""
     s, found = text.signs, list[Edit]()
     for k, i in ((k, i) for k in (1, 2, 2, 3) for i in range(len(s) - k)):
         j = s.find(s[i : i + k], i + k + 1, i + 14)
-        found += [Edit(i + k, j + k - 1, "", "slip")] if j > 0 and (k > 1 or is_kanji(s[i]) or i + 1 in text.starts) else []
+        found += (
+            [Edit(i + k, j + k - 1, "", "slip")]
+            if j > 0 and (k > 1 or is_kanji(s[i]) or i + 1 in text.starts)
+            else []
+        )
     return found
+
 
 def slips(rng: Random, text: Text) -> list[Edit]:
     """Slips of one kind, picked at random among the kinds this text allows."""
     s = text.signs
-    doubles = [Edit(i, i + k - 1, "", "slip") for k in (1, 2) for i in range(k, len(s) - k + 1) if s[i - k : i] == s[i : i + k]]
-    twice = [Edit(i, i - 1, s[i - k : i], "slip") for k in (1, 1, 2) for i in range(k, len(s)) if i in text.starts or k == 1]
+    doubles = [
+        Edit(i, i + k - 1, "", "slip")
+        for k in (1, 2)
+        for i in range(k, len(s) - k + 1)
+        if s[i - k : i] == s[i : i + k]
+    ]
+    twice = [
+        Edit(i, i - 1, s[i - k : i], "slip")
+        for k in (1, 1, 2)
+        for i in range(k, len(s))
+        if i in text.starts or k == 1
+    ]
     forgotten = [Edit(i, i, "", "slip") for i in range(1, len(s))]
-    kinds = [skips(text)] * 2 + [doubles] * 2 + [twice] + [forgotten] * 2 + [small_words(text, "slip")] * 2
-    return rng.choice([kind for kind in kinds + [changed(text, SENSE, "slip")] * 2 + [changed(text, SIMILAR, "slip")] if kind])
+    kinds = (
+        [skips(text)] * 2
+        + [doubles] * 2
+        + [twice]
+        + [forgotten] * 2
+        + [small_words(text, "slip")] * 2
+    )
+    return rng.choice(
+        [
+            kind
+            for kind in kinds
+            + [changed(text, SENSE, "slip")] * 2
+            + [changed(text, SIMILAR, "slip")]
+            if kind
+        ]
+    )
+
 
 def wordings(rng: Random, text: Text) -> list[Edit]:
     """What a differing print may have had; single kana differ only where a word ends."""
-    extra = [Edit(i, i - 1, rng.choice("のはもぞ"), "wording") for i in text.starts[1:] if is_kanji(text.signs[i - 1])]
+    extra = [
+        Edit(i, i - 1, rng.choice("のはもぞ"), "wording")
+        for i in text.starts[1:]
+        if is_kanji(text.signs[i - 1])
+    ]
     kana = [(new, old) for old, new in SHORTER if is_kanji(new[0])]
     other = [e for e in changed(text, VARIANTS, "wording") if closes(text, e.last)]
-    kinds = [other] * 4 + [small_words(text, "wording"), extra, changed(text, SHORTER, "wording"), changed(text, kana, "wording")]
+    kinds = [other] * 4 + [
+        small_words(text, "wording"),
+        extra,
+        changed(text, SHORTER, "wording"),
+        changed(text, kana, "wording"),
+    ]
     return rng.choice([kind for kind in kinds if kind] or [[]])
+
 
 def habits(rng: Random, text: Text) -> list[Edit]:
     """One habit, carried through the whole text."""
@@ -196,10 +416,16 @@ def habits(rng: Random, text: Text) -> list[Edit]:
         found = [e for e in found if e.put in kept]
     return sorted(found, key=lambda e: e.first)
 
+
 def clear(edit: Edit, others: list[Edit]) -> bool:
     """Whether an edit neither overlaps nor touches another; single signs changed into single signs may touch."""
-    gaps = [0 if all(e.first == e.last and len(e.put) == 1 for e in (edit, o)) else 1 for o in others]
-    return not any(edit.first <= o.last + gap and o.first <= edit.last + gap for o, gap in zip(others, gaps))
+    gaps = [
+        0 if all(e.first == e.last and len(e.put) == 1 for e in (edit, o)) else 1 for o in others
+    ]
+    return not any(
+        edit.first <= o.last + gap and o.first <= edit.last + gap for o, gap in zip(others, gaps)
+    )
+
 
 def unforced(rng: Random, world: World, text: Text) -> list[Edit]:
     """Differences that have nothing to do with room."""
@@ -210,6 +436,7 @@ def unforced(rng: Random, world: World, text: Text) -> list[Edit]:
             for e in options if kind is habits else rng.sample(options, min(1, len(options))):
                 done += [e] if clear(e, done) else []
     return done
+
 
 def planned(rng: Random, text: Text, fill: float, done: list[Edit]) -> tuple[list[Edit], float]:
     """What he drops before the first cut, and by what factor he makes the signs smaller."""
@@ -222,14 +449,31 @@ def planned(rng: Random, text: Text, fill: float, done: list[Edit]) -> tuple[lis
             drops, lack = drops + [e], lack - saved
     return drops, shrink
 
+
 @dataclass
 class Bench:
     """One carver at work. hard: last mm he cuts in the last column; targets: source positions where he means to begin columns 1, 2, ...;
     floor: least log squeeze; walk, squeeze: log size by chance and by will;
     cuts: sign, column, y, ink height."""
-    rng: Random; world: World; text: Text; length: float; pitch: float; columns: int; top: float; foot: float; hard: float; size: float
-    targets: list[int]; blocks: list[Block]; todo: list[Edit]; floor: float
-    col: int = 0; y: float = 0.0; walk: float = 0.0; squeeze: float = 0.0
+
+    rng: Random
+    world: World
+    text: Text
+    length: float
+    pitch: float
+    columns: int
+    top: float
+    foot: float
+    hard: float
+    size: float
+    targets: list[int]
+    blocks: list[Block]
+    todo: list[Edit]
+    floor: float
+    col: int = 0
+    y: float = 0.0
+    walk: float = 0.0
+    squeeze: float = 0.0
     cuts: list[tuple[str, int, float, float]] = field(default_factory=list)
     done: list[Edit] = field(default_factory=list)
     causes: list[Cause] = field(default_factory=list)
@@ -238,7 +482,11 @@ class Bench:
         """Carves the text until its end or the end of the metal."""
         self.y, i, s = self.start(), 0, self.text.signs
         while i < len(s):
-            if self.cuts and self.cuts[-1][1] == self.col < len(self.targets) and i >= self.targets[self.col]:
+            if (
+                self.cuts
+                and self.cuts[-1][1] == self.col < len(self.targets)
+                and i >= self.targets[self.col]
+            ):
                 self.col, self.y = self.col + 1, self.start()
             before = len(self.cuts)
             edit = next((e for e in self.todo if e.first == i), None) or self.look(i)
@@ -263,11 +511,20 @@ class Bench:
     def look(self, i: int) -> Edit | None:
         """Looks ahead a random way; squeezes, and perhaps shortens what comes next."""
         rng, care, end = self.rng, self.world.care, len(self.text.signs)
-        seen = i + 1 + int(rng.expovariate(1 / self.world.far)) if rng.random() < self.world.look else 0
+        seen = (
+            i + 1 + int(rng.expovariate(1 / self.world.far))
+            if rng.random() < self.world.look
+            else 0
+        )
         goal = end if seen >= end or self.col >= len(self.targets) else self.targets[self.col]
         if not i < goal <= seen:
             return None
-        pressure = need(self.text.signs[i:goal]) * self.now() * rng.lognormvariate(0, 0.08) / max(0.5, self.room(goal == end))
+        pressure = (
+            need(self.text.signs[i:goal])
+            * self.now()
+            * rng.lognormvariate(0, 0.08)
+            / max(0.5, self.room(goal == end))
+        )
         self.squeeze = max(self.floor, min(0.1, self.squeeze - 0.5 * care * math.log(pressure)))
         if goal < end or pressure < 1.02 or rng.random() > care * (0.3 + 2.5 * (pressure - 1)):
             return None
@@ -285,8 +542,14 @@ class Bench:
     def room(self, to_end: bool) -> float:
         """Length left, in this column or in all."""
         last = self.columns - 1 if to_end else self.col
-        total = self.limit(self.col) - self.y + (last - self.col) * (self.length - self.foot - self.top)
-        left = [(a if c > self.col else max(a, self.y), b) for c, a, b, _ in self.blocks if self.col <= c <= last]
+        total = (
+            self.limit(self.col) - self.y + (last - self.col) * (self.length - self.foot - self.top)
+        )
+        left = [
+            (a if c > self.col else max(a, self.y), b)
+            for c, a, b, _ in self.blocks
+            if self.col <= c <= last
+        ]
         return total - sum(max(0.0, b - a) for a, b in left)
 
     def slot(self, height: float) -> tuple[int, float] | None:
@@ -321,41 +584,81 @@ class Bench:
         errs = sum(self.rng.gauss(0, 0.02 + 3 * jitter) for _ in range(strokes)) / strokes
         return self.now() * weight(sign) * max(0.6, 1 + errs)
 
-def reader(rng: Random, scatter: float, offset: float, step: float, heap: float) -> Callable[..., float]:
+
+def reader(
+    rng: Random, scatter: float, offset: float, step: float, heap: float
+) -> Callable[..., float]:
     """A measuring person: scatter, offset from the worn edge, least step, liking for half mm; one reading in 150 is a mm wrong."""
     scale = rng.gauss(1, 0.002)
+
     def read(mm: float, low: float = 0.0, high: float = 200.0, edge: bool = True) -> float:
-        value = mm * scale + offset * edge + rng.gauss(0, scatter) + rng.choice([-1, 1]) * (rng.random() < 1 / 150)
+        value = (
+            mm * scale
+            + offset * edge
+            + rng.gauss(0, scatter)
+            + rng.choice([-1, 1]) * (rng.random() < 1 / 150)
+        )
         unit = 0.5 if rng.random() < heap else step
         return round(max(low, min(high, round(value / unit) * unit)), 1)
+
     return read
 
-def layout(rng: Random, world: World, width: float, body: float, total: float, fill: float) -> tuple[int, float, float]:
+
+def layout(
+    rng: Random, world: World, width: float, body: float, total: float, fill: float
+) -> tuple[int, float, float]:
     """Number of columns, their pitch and the size of a sign: roughly square signs at the fill wanted."""
     usable = width - rng.uniform(0.6, 3.0)
     options = [(n, usable / n, fill * n * body / total) for n in range(1, 7)]
-    return rng.choices(options, [math.exp(-((math.log(size / pitch) / 0.6) ** 2) / 2) + 1e-9 for _, pitch, size in options])[0]
+    return rng.choices(
+        options,
+        [math.exp(-((math.log(size / pitch) / 0.6) ** 2) / 2) + 1e-9 for _, pitch, size in options],
+    )[0]
+
 
 def turns(text: Text, count: int, division: str) -> list[int]:
     """Source positions at which he means to begin columns 1, 2, ..."""
     if division == "run":
         return []
-    total, marks = need(text.signs), text.starts[1:] if division == "lines" else range(1, len(text.signs))
-    return sorted({min(marks, key=lambda m: abs(need(text.signs[:m]) - total * k / count)) for k in range(1, count)})
+    total, marks = (
+        need(text.signs),
+        text.starts[1:] if division == "lines" else range(1, len(text.signs)),
+    )
+    return sorted(
+        {
+            min(marks, key=lambda m: abs(need(text.signs[:m]) - total * k / count))
+            for k in range(1, count)
+        }
+    )
+
 
 def obstacles(rng: Random, world: World, length: float, columns: int) -> list[Block]:
     """What stood, or was to stand, on the plate: a seal or picture at the last foot, now and then an old flaw."""
     found, foot, start = list[Block](), length - rng.uniform(0.5, 3), rng.uniform(0.2, 0.7) * length
     if rng.random() < world.seal:
-        found.append((columns - 1, foot - length * rng.uniform(0.07, 0.18), foot, rng.choice(["seal", "seal", "picture"])))
+        found.append(
+            (
+                columns - 1,
+                foot - length * rng.uniform(0.07, 0.18),
+                foot,
+                rng.choice(["seal", "seal", "picture"]),
+            )
+        )
     if rng.random() < 0.05:
-        found.append((rng.randrange(columns), start, start + length * rng.uniform(0.03, 0.07), "damage"))
+        found.append(
+            (rng.randrange(columns), start, start + length * rng.uniform(0.03, 0.07), "damage")
+        )
     return found
+
 
 def carve(rng: Random, world: World) -> tuple[Bench, float]:
     """Lets one carver work; returns the bench as he left it and the width of the plate."""
     text, small = choose_text(rng), rng.random() < world.small
-    length, width = (rng.uniform(28, 42), rng.uniform(9, 14)) if small else (rng.uniform(95, 98), rng.uniform(14, 15))
+    length, width = (
+        (rng.uniform(28, 42), rng.uniform(9, 14))
+        if small
+        else (rng.uniform(95, 98), rng.uniform(14, 15))
+    )
     top, fill = rng.uniform(*world.margin) * (0.4 if small else 1), rng.uniform(*world.fill)
     foot = top if world.plan > 0.5 or rng.random() < 0.3 else max(0.3, rng.uniform(0.2, 1.3) * top)
     count, pitch, size = layout(rng, world, width, length - top - foot, need(text.signs), fill)
@@ -366,52 +669,124 @@ def carve(rng: Random, world: World) -> tuple[Bench, float]:
         edits += drops
     hard = length - (foot if world.care and rng.random() < 0.4 else 0.3)
     targets, floor = turns(text, count, world.division), -rng.uniform(0.1, 0.55)
-    bench = Bench(rng, world, text, length, pitch, count, top, foot, hard, size / shrink, targets, blocks, edits, floor)
+    bench = Bench(
+        rng,
+        world,
+        text,
+        length,
+        pitch,
+        count,
+        top,
+        foot,
+        hard,
+        size / shrink,
+        targets,
+        blocks,
+        edits,
+        floor,
+    )
     bench.run()
     return bench, width
+
 
 def inks(bench: Bench, width: float) -> list[Box]:
     """True boxes of the signs: x from the left edge, y from the head edge, width, height; a column may bend."""
     rng, found, right = bench.rng, list[Box](), bench.rng.uniform(0.3, 0.6)
     bends = [rng.gauss(0, bench.world.bend) for _ in range(bench.columns)]
     for sign, col, y, height in bench.cuts:
-        wide = min(0.92 * bench.pitch, bench.size * 1.05) * rng.gauss(0.9, 0.05) * (0.7 if sign in "ゝ〱ヿしく" else 1)
-        centre = width - right - bench.pitch * (col + 0.5) + bends[col] * math.sin(math.pi * y / bench.length)
+        wide = (
+            min(0.92 * bench.pitch, bench.size * 1.05)
+            * rng.gauss(0.9, 0.05)
+            * (0.7 if sign in "ゝ〱ヿしく" else 1)
+        )
+        centre = (
+            width
+            - right
+            - bench.pitch * (col + 0.5)
+            + bends[col] * math.sin(math.pi * y / bench.length)
+        )
         found.append((max(0.1, centre - wide / 2), y, wide, height))
     return found
 
+
 def recorded(bench: Bench, width: float) -> Plate:
     """The plate as somebody measured it; worse tools are noted to half a millimetre more often, boxes come from a photograph."""
-    rng, marks, text, columns = bench.rng, inks(bench, width), bench.text, list[tuple[float, float, float]]()
+    rng, marks, text, columns = (
+        bench.rng,
+        inks(bench, width),
+        bench.text,
+        list[tuple[float, float, float]](),
+    )
     scatter, used = rng.uniform(0.08, 0.4), sorted({cut[1] for cut in bench.cuts})
-    read = reader(rng, scatter, rng.gauss(0, 0.15), 0.5 if rng.random() < scatter + 0.1 else 0.1, rng.choice([0, 0, 0.3]))
-    fine, length, edges = reader(rng, scatter * 0.6, 0, 0.1, 0), read(bench.length, edge=False), [*text.starts, len(text.signs)]
+    read = reader(
+        rng,
+        scatter,
+        rng.gauss(0, 0.15),
+        0.5 if rng.random() < scatter + 0.1 else 0.1,
+        rng.choice([0, 0, 0.3]),
+    )
+    fine, length, edges = (
+        reader(rng, scatter * 0.6, 0, 0.1, 0),
+        read(bench.length, edge=False),
+        [*text.starts, len(text.signs)],
+    )
     for own in ([m for m, cut in zip(marks, bench.cuts) if cut[1] == col] for col in used):
-        top, broad = read(own[0][1]), max(x + w for x, _, w, _ in own) - min(x for x, _, _, _ in own)
-        columns.append((top, read(own[-1][1] + own[-1][3], top + 0.5, length), read(broad, 0.5, edge=False)))
-    return Plate(source="／".join(text.signs[a:b] for a, b in zip(edges, edges[1:])),
-                 copy="／".join("".join(cut[0] for cut in bench.cuts if cut[1] == col) for col in used),
-                 length=length, width=read(width, edge=False), columns=columns, world=bench.world.name, causes=bench.causes,
-                 boxes=[(fine(x), fine(y), fine(w, 0.3), fine(h, 0.3)) for x, y, w, h in marks] if rng.random() < 0.34 else None,
-                 takes_room=[(used.index(c), read(a), read(b, 0, length), what) for c, a, b, what in bench.blocks if c in used])
+        top, broad = (
+            read(own[0][1]),
+            max(x + w for x, _, w, _ in own) - min(x for x, _, _, _ in own),
+        )
+        columns.append(
+            (top, read(own[-1][1] + own[-1][3], top + 0.5, length), read(broad, 0.5, edge=False))
+        )
+    return Plate(
+        source="／".join(text.signs[a:b] for a, b in zip(edges, edges[1:])),
+        copy="／".join("".join(cut[0] for cut in bench.cuts if cut[1] == col) for col in used),
+        length=length,
+        width=read(width, edge=False),
+        columns=columns,
+        world=bench.world.name,
+        causes=bench.causes,
+        boxes=[(fine(x), fine(y), fine(w, 0.3), fine(h, 0.3)) for x, y, w, h in marks]
+        if rng.random() < 0.34
+        else None,
+        takes_room=[
+            (used.index(c), read(a), read(b, 0, length), what)
+            for c, a, b, what in bench.blocks
+            if c in used
+        ],
+    )
+
 
 def plates(seed: int, count: int) -> list[Plate]:
     """`count` plates, the same for the same seed."""
     hands = (Random(f"walk {seed} {k}") for k in range(count))
-    return [recorded(*carve(rng, rng.choices(WORLDS, [w.share for w in WORLDS])[0])) for rng in hands]
+    return [
+        recorded(*carve(rng, rng.choices(WORLDS, [w.share for w in WORLDS])[0])) for rng in hands
+    ]
+
 
 def check(plate: Plate) -> None:
     """Raises unless the causes, applied to the source in order, give the copy, and each of them changes something."""
-    source, copy, made, i = plate["source"].replace("／", ""), plate["copy"].replace("／", ""), "", 0
+    source, copy, made, i = (
+        plate["source"].replace("／", ""),
+        plate["copy"].replace("／", ""),
+        "",
+        0,
+    )
     for c in plate["causes"]:
         goes = c["first"] if c["first"] >= 0 else i + c["copy_first"] - len(made)
-        old, new = source[goes : c["last"] + 1] if c["first"] >= 0 else "", copy[max(c["copy_first"], 0) : c["copy_last"] + 1]
+        old, new = (
+            source[goes : c["last"] + 1] if c["first"] >= 0 else "",
+            copy[max(c["copy_first"], 0) : c["copy_last"] + 1],
+        )
         made += source[i:goes]
         if goes < i or old == new or (new and c["copy_first"] != len(made)):
             raise AssertionError(plate)
         made, i = made + new, goes + len(old)
     if made + source[i:] != copy:
         raise AssertionError(plate)
+
+
 def main() -> None:
     """Prints three plates, then causes by world for 500 checked plates."""
     for plate in plates(1, 3):
@@ -419,12 +794,31 @@ def main() -> None:
     shorter, table = Counter[str](), {w.name: Counter[str]() for w in WORLDS}
     for plate in plates(2, 500):
         check(plate)
-        table[plate["world"]].update([c["cause"] for c in plate["causes"]] + ["plates"] + ["faithful"] * (not plate["causes"]))
-        shorter.update(c["cause"] for c in plate["causes"] if c["last"] - c["first"] > c["copy_last"] - c["copy_first"]
-                       or c["first"] >= 0 > c["copy_first"])
+        table[plate["world"]].update(
+            [c["cause"] for c in plate["causes"]]
+            + ["plates"]
+            + ["faithful"] * (not plate["causes"])
+        )
+        shorter.update(
+            c["cause"]
+            for c in plate["causes"]
+            if c["last"] - c["first"] > c["copy_last"] - c["copy_first"]
+            or c["first"] >= 0 > c["copy_first"]
+        )
     for name, row in table.items():
-        print(f"{name:12}", *(f"{key} {row[key]:4}" for key in ("plates", "faithful", "space", "slip", "wording", "habit")))
-    print("omitted or shortened, by cause:", dict(shorter), f"space {shorter['space'] / sum(shorter.values()):.0%}")
+        print(
+            f"{name:12}",
+            *(
+                f"{key} {row[key]:4}"
+                for key in ("plates", "faithful", "space", "slip", "wording", "habit")
+            ),
+        )
+    print(
+        "omitted or shortened, by cause:",
+        dict(shorter),
+        f"space {shorter['space'] / sum(shorter.values()):.0%}",
+    )
+
 
 if __name__ == "__main__":
     main()

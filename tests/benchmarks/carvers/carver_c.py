@@ -202,9 +202,7 @@ def plate(rng: random.Random) -> Plate:
     return recorded(rng, words, work, height, top)
 
 
-def recorded(
-    rng: random.Random, words: list[Word], work: Work, height: float, top: float
-) -> Plate:
+def recorded(rng: random.Random, words: list[Word], work: Work, height: float, top: float) -> Plate:
     """Return the plate with errors of 0.15 mm."""
 
     def mm(value: float) -> float:
