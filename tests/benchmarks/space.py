@@ -23,6 +23,7 @@ from typing import Any
 
 import numpy as np
 from carvers import carver_a, carver_b, carver_c
+from carvers.contract import applied
 
 from inscribe.collation import Group, collate
 from inscribe.collation.space.evidence import Case, Features, features, saves_space, weight
@@ -73,6 +74,8 @@ def inscription_of(plate: Any) -> Inscription:
 
 def seen(plate: Any) -> Iterator[Seen]:
     """Yield what the program sees of each difference of a plate that saves signs."""
+    if applied(plate) != plate["copy"].replace("／", ""):
+        raise ValueError(f"the causes do not make the copy: {plate}")
     inscription = inscription_of(plate)
     copy, source = inscription.transcription, parse(plate["source"].replace("／", "\n"))
     found = collate(copy, source)

@@ -12,43 +12,19 @@ from __future__ import annotations
 import math
 import random
 from dataclasses import dataclass, field
-from typing import TypedDict
+
+from carvers.contract import Cause, Plate
 
 # Words in kana and the shorter writing they have; a word without one stands alone.
-WORDS = tuple(
-    tuple(word.split(":"))
-    for word in (
-        "ゆめ:夢 はな:花 つき:月 こころ:心 ひと:人 みづ:水 こゑ:声 かぜ:風 あき:秋 はる:春 なみだ:涙 ころも:衣"
-        " つゆ:露 しも:霜 ゆき:雪 くも:雲 みち:道 ふね:舟 さくら:桜 もみぢ:紅葉 むかし:昔 かすみ:霞 とき:時"
-        " ひかり:光 たび:旅 かげ:影 すがた:姿 まこと:誠 おと:音 かね:鐘 こと:ヿ より:ゟ あらし:嵐 やま:山"
-        " 松 岩 海 浪 里 野 竹 鶴 寺 夕暮 都 旅人 いと さへ ばかり ながら ほのぼの しばし いづこ まだ さぞ"
-    ).split()
-)
-PARTICLES = "の を に は も ぞ と や".split()
-
-
-class Cause(TypedDict):
-    """One difference: signs of source and copy from 0, -1 for none, and its true cause."""
-
-    first: int
-    last: int
-    copy_first: int
-    copy_last: int
-    cause: str
-
-
-class Plate(TypedDict):
-    """A plate as recorded, with the truth about its differences."""
-
-    source: str
-    copy: str
-    length: float
-    width: float
-    columns: list[tuple[float, float, float]]
-    boxes: list[tuple[float, float, float, float]] | None
-    takes_room: list[tuple[int, float, float, str]]
-    world: str
-    causes: list[Cause]
+_WRITTEN = """
+ゆめ:夢 はな:花 つき:月 こころ:心 ひと:人 みづ:水 こゑ:声 かぜ:風 あき:秋 はる:春 なみだ:涙
+ころも:衣 つゆ:露 しも:霜 ゆき:雪 くも:雲 みち:道 ふね:舟 さくら:桜 もみぢ:紅葉 むかし:昔
+かすみ:霞 とき:時 ひかり:光 たび:旅 かげ:影 すがた:姿 まこと:誠 おと:音 かね:鐘 こと:ヿ より:ゟ あらし:嵐
+やま:山
+松 岩 海 浪 里 野 竹 鶴 寺 夕暮 都 旅人 いと さへ ばかり ながら ほのぼの しばし いづこ まだ さぞ
+"""
+WORDS = tuple(tuple(word.split(":")) for word in _WRITTEN.split())
+PARTICLES = ["の", "を", "に", "は", "も", "ぞ", "と", "や"]
 
 
 @dataclass(frozen=True)
