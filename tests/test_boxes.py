@@ -39,6 +39,19 @@ def test_a_table_is_in_mm_and_counts_signs_from_1() -> None:
     assert found.signs == (SignBox(0, 2, 5, 4.2, 4), SignBox(1, 2, 9.5, 4.2, 4))
 
 
+@pytest.mark.parametrize(
+    "table",
+    [
+        "sign;x;y;width;height\n1;2,0;5;4,2;4\n2;2;9,5;4,2;4\n",
+        "sign\tx\ty\twidth\theight\n1\t2\t5\t4,2\t4\n2\t2\t9.5\t4.2\t4\n",
+        'sign,x,y,width,height\n1,2,5,"4,2",4\n2,2,"9,5",4.2,4\n',
+    ],
+)
+def test_a_table_may_have_semicolons_or_tabs_and_decimal_commas(table: str) -> None:
+    found = boxes_of(table, "b.csv")
+    assert found.signs == (SignBox(0, 2, 5, 4.2, 4), SignBox(1, 2, 9.5, 4.2, 4))
+
+
 def test_further_columns_of_a_table_do_not_matter() -> None:
     found = boxes_of("text,height,width,y,x,sign\n花,4,4.2,5,2,1\n", "b.csv")
     assert found.signs == (SignBox(0, 2, 5, 4.2, 4),)
@@ -129,7 +142,7 @@ def test_measured_signs_decide_what_space_explains(tmp_path: Path) -> None:
         answer = json.loads(CliRunner().invoke(cli, arguments, catch_exceptions=False).stdout)
         return [each["verdict"] for each in answer["space"]["verdicts"]]
 
-    assert verdicts() == ["forced"]
+    assert verdicts() == ["undecided"]
     assert verdicts("--boxes", str(table)) == ["unexplained"]
 
 
@@ -197,10 +210,17 @@ def test_the_ends_of_a_column_are_enough_and_the_signs_without_a_box_are_named(
     assert "first and last box" in note
 
 
-def test_a_column_whose_end_has_no_box_is_not_measured_and_that_is_said(tmp_path: Path) -> None:
+def test_the_end_of_a_column_is_reckoned_from_the_boxes_there_are(tmp_path: Path) -> None:
     answer = collated(tmp_path, boxed(*range(1, 10)))
     (note,) = notes_on_boxes(answer)
     assert "column 2, signs 5-6" in note
+    assert "reckoned" in note
+    assert [column["length"] for column in answer["space"]["crowding"]] == [24, 29]
+
+
+def test_two_boxes_of_a_column_do_not_measure_it_and_that_is_said(tmp_path: Path) -> None:
+    answer = collated(tmp_path, boxed(*range(1, 8)))
+    (note,) = notes_on_boxes(answer)
     assert "not known" in note
     assert answer["space"]["capacity"] is None
 

@@ -61,7 +61,7 @@ def _accepted(field: Field, value: Any) -> bool:
 
 def _can_be_compared(field: Field, value: Any) -> bool:
     """JSON takes 3.0 for a whole number; no schema can say that the last sign follows the first."""
-    if field.holds in ("year", "sign"):
+    if field.holds in ("year", "sign", "column"):
         return not isinstance(value, float)
     return field.holds != "signs" or not isinstance(value, list) or value == sorted(value)
 

@@ -9,10 +9,11 @@ import pytest
 from hypothesis import given, strategies as st
 
 from inscribe.collation import collate
-from inscribe.collation.model import Collation
+from inscribe.collation.model import Collation, Judgement
 from inscribe.collation.space.measures import measures_of
+from inscribe.errors import InscribeError
 from inscribe.notation import parse
-from inscribe.record import ColumnMeasure, Inscription, Plate, load
+from inscribe.record import ColumnMeasure, Inscription, Obstacle, Plate, dump, load, loads
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 
@@ -83,8 +84,8 @@ def test_capacity_counts_columns_at_the_carvers_pitch() -> None:
     measures = measures_of(inscription.transcription, inscription)
     assert measures is not None
     assert measures.pitches == (5.0, 5.0)
-    assert measures.column_length == 55
-    assert measures.capacity(5.0) == 22
+    assert measures.column_length == 50  # his foot line is where the full column ends
+    assert measures.capacity(5.0) == 20
 
 
 def test_texts_that_are_no_inscription_have_no_space_account() -> None:
@@ -128,3 +129,177 @@ def test_an_excerpt_needs_no_more_room_than_its_part_of_the_source() -> None:
     whole = collate(inscription.transcription, parse(source), inscription, extent="whole")
     assert whole.space is not None
     assert whole.space.need == 23
+
+
+SPRING = "はるのよのゆめのうきはしとたえして\nみねにわかるるよこくものそら"
+SKIPPED = "見わたせば花も紅葉もなかりけり\n浦のとまやの秋の夕ぐれの月を見る"
+
+
+def last(copy: str, source: str, *columns: tuple[float, float], **more: object) -> Judgement:
+    """Return the judgement on the last difference of a plate of 96 mm."""
+    inscription = plate(copy, *columns)
+    found = collate(inscription.transcription, parse(source), inscription, extent="whole")
+    assert found.space is not None
+    return found.space.judgements[-1]
+
+
+def test_forced_the_end_is_missing_where_the_metal_ends() -> None:
+    found = last(
+        "はるのよのゆめのうきはしとたえして\nみねにわかるるよこくもの", SPRING, (3, 94), (3, 95)
+    )
+    assert found.verdict == "forced"
+    assert found.chance is not None
+    assert found.chance > 0.9
+    assert any("the end of the text" in reason for reason in found.speaks_for)
+
+
+def test_eased_a_tighter_hand_had_found_room() -> None:
+    copy = "春のよの夢のうきはしとたえして\nみねにわかるるよこ雲のそら"
+    found = last(copy, SPRING, (3, 94), (3, 88.5))
+    assert found.verdict == "eased"
+    assert any("other place" in reason for reason in found.speaks_for)
+
+
+def test_undecided_a_plate_written_to_its_foot_lacks_a_word_in_mid_text() -> None:
+    copy = "はるのゆめのうきはしとたえして\nみねにわかるるよこくものそら"
+    found = last(copy, SPRING, (3, 95), (3, 95.3))
+    assert found.verdict == "undecided"
+    assert any("too little for a sign" in reason for reason in found.speaks_for)
+    assert any("in the middle of the text" in reason for reason in found.speaks_against)
+
+
+def test_unexplained_half_the_text_is_skipped_above_an_empty_plate() -> None:
+    found = last("はるのよのゆめの\nよこくものそら", SPRING, (5, 45), (5, 40))
+    assert found.verdict == "unexplained"
+    assert found.chance is not None
+    assert found.chance < 0.1
+
+
+def test_unmeasured_says_what_to_measure_and_no_chance() -> None:
+    inscription = Inscription("back plate", "はるのよの")
+    found = collate(inscription.transcription, parse("はるのよのゆめ"), inscription)
+    assert found.space is not None
+    (judgement,) = found.space.judgements
+    assert (judgement.verdict, judgement.weight, judgement.chance) == ("unmeasured", None, None)
+    assert judgement.evidence == found.space.wanted
+
+
+def test_a_skip_from_one_word_to_the_same_word_has_a_rival_explanation() -> None:
+    first = "はるのよのゆめのうきはしとたえして"
+    copy = f"{first}\nみねのはなのそらを見る"
+    ends = (3.0, 94.0), (3.0, 95.0)
+    found = last(copy, f"{first}\nみねのゆきのはなのそらを見る", *ends)
+    without = last(copy, f"{first}\nみねのゆきもはなのそらを見る", *ends)
+    assert "eye-skip" in found.rival
+    assert without.rival == ""
+    assert found.weight is not None
+    assert without.weight is not None
+    assert found.weight < without.weight
+
+
+def test_spelling_that_saves_no_sign_has_no_verdict() -> None:
+    inscription = plate("春の夜のゆめ", (3, 95))
+    found = collate(inscription.transcription, parse("春の夜の夢"), inscription)
+    assert found.differences
+    assert found.space is not None
+    assert found.space.judgements == ()
+
+
+def test_all_that_is_missing_counts_together() -> None:
+    source = SPRING
+    one = last(
+        "はるのよのゆめのうきはしとたえして\nみねにわかるるよこくもそら", source, (3, 94), (3, 87)
+    )
+    many = last(
+        "春のよの夢のうき橋とたえして\nみねにわかるるよこくもそら", source, (3, 94), (3, 87)
+    )
+    assert one.weight is not None
+    assert many.weight is not None
+    assert many.weight > one.weight
+
+
+def test_a_seal_at_the_foot_leaves_no_room_below_the_last_sign() -> None:
+    copy = "はるのよのゆめのうきはしとたえして\nみねにわかるるよこくもの"
+    bare = plate(copy, (3, 94), (3, 75))
+    sealed = Inscription(
+        "back plate",
+        copy,
+        plate=bare.plate,
+        columns=bare.columns,
+        takes_room=(Obstacle(1, 76, 94, "seal"),),
+    )
+    found = []
+    for inscription in (bare, sealed):
+        account = collate(inscription.transcription, parse(SPRING), inscription).space
+        assert account is not None
+        found.append(account)
+    assert [account.judgements[-1].verdict for account in found] == ["unexplained", "forced"]
+    assert any("to the seal" in reason for reason in found[1].judgements[-1].speaks_for)
+    assert found[0].room is not None
+    assert found[1].room == pytest.approx(found[0].room - 18)
+
+
+@given(missing=st.integers(0, 13), left=st.floats(0, 60))
+def test_less_room_never_speaks_against_space(missing: int, left: float) -> None:
+    end = "みねにわかるるよこくものそら"
+    copy = f"はるのよのゆめのうきはしとたえして\n{end[: max(4, 14 - missing)]}"
+    if missing:
+        roomy, tight = (last(copy, SPRING, (3, 94), (3, 95 - mm)) for mm in (left + 2, 0.5))
+        assert roomy.weight is not None
+        assert tight.weight is not None
+        assert tight.weight >= roomy.weight
+
+
+RECORD = """
+id = "A-1"
+kind = "kozuka"
+[[inscription]]
+place = "back plate"
+text = "はるのよの"
+[inscription.plate]
+width = 14.5
+height = 95.4
+{tolerance}
+[[inscription.column]]
+top = 3
+bottom = {bottom}
+[[inscription.takes_room]]
+column = 1
+from = 70.5
+to = 80
+what = "seal"
+"""
+
+
+@pytest.mark.parametrize(
+    ("bottom", "tolerance", "accepted"),
+    [
+        (95.5, "", True),
+        (96.5, "", False),
+        (96.3, "tolerance = 1", True),
+        (95.6, "tolerance = 0", False),
+    ],
+)
+def test_lengths_may_err_by_the_tolerance(bottom: float, tolerance: str, accepted: bool) -> None:
+    text = RECORD.format(bottom=bottom, tolerance=tolerance)
+    if accepted:
+        record = loads(text)
+        assert loads(dump(record)) == record
+        assert record.inscriptions[0].takes_room == (Obstacle(0, 70.5, 80.0, "seal"),)
+    else:
+        with pytest.raises(InscribeError, match="below the plate"):
+            loads(text)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ("column = 1", "column = 2", "no column 2"),
+        ("to = 80", "to = 60", "ends above its beginning"),
+        ("to = 80", "to = 99", "below the plate"),
+    ],
+)
+def test_what_takes_room_must_be_on_the_plate(old: str, new: str, said: str) -> None:
+    text = RECORD.format(bottom=60, tolerance="").replace(old, new)
+    with pytest.raises(InscribeError, match=said):
+        loads(text)

@@ -12,7 +12,7 @@ GroupKind = Literal[
 ]
 # Differences in wording; all other kinds leave the words as they are or cannot be judged.
 SUBSTANTIVE: frozenset[str] = frozenset({"replaced", "omitted", "added", "moved"})
-Verdict = Literal["forced", "eased", "unexplained", "unmeasured"]
+Verdict = Literal["forced", "eased", "undecided", "unexplained", "unmeasured"]
 
 
 SHORT = 5  # signs below which two texts are never called different texts
@@ -131,12 +131,25 @@ class ColumnSpace:
 
 @dataclass(frozen=True, slots=True)
 class Judgement:
-    """What the metal has to do with one difference, and the evidence for saying so."""
+    """What the metal has to do with one difference, and the reasons for and against."""
 
     difference: int  # index into the differences
     verdict: Verdict
-    weight: float | None  # likelihood ratio of "given up for space" against "slip"
-    evidence: tuple[str, ...]
+    weight: float | None  # odds of "given up for space" against anything else
+    speaks_for: tuple[str, ...] = ()
+    speaks_against: tuple[str, ...] = ()
+    rival: str = ""  # another explanation that the texts suggest
+    wanted: tuple[str, ...] = ()  # what to measure, where nothing can be said
+
+    @property
+    def chance(self) -> float | None:
+        """The chance that want of space explains the difference, 0 to 1."""
+        return None if self.weight is None else self.weight / (1 + self.weight)
+
+    @property
+    def evidence(self) -> tuple[str, ...]:
+        """All reasons, and what is wanted where there are none."""
+        return (*self.speaks_for, *self.speaks_against, *self.wanted)
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +157,8 @@ class SpaceAccount:
     """How many signs the plate holds, and how many the source needs in its own spelling.
 
     ``capacity`` counts signs at the carver's median pitch, ``uncrowded`` at the widest of his
-    columns, ``tightest`` at the narrowest; pitches are in mm from sign to sign.
+    columns, ``tightest`` at the narrowest; pitches are in mm from sign to sign. ``room`` is the
+    length in mm that his columns give, from their head to his foot line.
     """
 
     capacity: int | None
@@ -155,6 +169,13 @@ class SpaceAccount:
     wanted: tuple[str, ...] = ()  # measurements that would decide what is unmeasured
     uncrowded: int | None = None
     tightest: int | None = None
+    room: float | None = None
+    missing: int = 0  # signs saved on the whole plate
+
+    @property
+    def length_wanted(self) -> float | None:
+        """The length in mm that the whole text wants at the carver's median pitch."""
+        return None if self.median_pitch is None else self.need * self.median_pitch
 
 
 @dataclass(frozen=True)

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from inscribe.record.boxed_columns import (
         measured_column as measured_column,
         partly_boxed as partly_boxed,
+        reckoned_column as reckoned_column,
     )
     from inscribe.record.boxes import (
         read_boxes as read_boxes,
@@ -42,6 +43,7 @@ if TYPE_CHECKING:
         Inscription as Inscription,
         Maker as Maker,
         Measurements as Measurements,
+        Obstacle as Obstacle,
         Override as Override,
         Passage as Passage,
         Photograph as Photograph,
@@ -63,14 +65,14 @@ else:
         __name__,
         {
             "amending": "with_measurements",
-            "boxed_columns": "measured_column partly_boxed",
+            "boxed_columns": "measured_column partly_boxed reckoned_column",
             "boxes": "read_boxes remarks with_boxes",
             "fields": "MAX_MM",
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Inscription Maker Measurements Override Passage Photograph Plate "
-                "Reader Record SignBox SourceText"
+                "ColumnMeasure Inscription Maker Measurements Obstacle Override Passage "
+                "Photograph Plate Reader Record SignBox SourceText"
             ),
             "schema": "record_schema",
             "settled": "settled_names",

@@ -7,6 +7,8 @@ from collections.abc import Iterator, Sequence
 from inscribe.record.model import ColumnMeasure, Inscription
 from inscribe.signs import Column, place_of
 
+ENOUGH = 3  # boxes from which the ends of a column are reckoned
+
 
 def column_of_boxes(column: Column) -> ColumnMeasure | None:
     """Return where a column stands by the boxes of its first and last carved sign, if it has them.
@@ -27,6 +29,23 @@ def measured_column(inscription: Inscription, column: Column) -> ColumnMeasure |
     if column.index < len(inscription.columns):
         return inscription.columns[column.index]
     return column_of_boxes(column)
+
+
+def reckoned_column(column: Column) -> ColumnMeasure | None:
+    """Return where a column ends as reckoned from the boxes of some of its signs.
+
+    The signs between are taken to stand at equal distances; from fewer than ``ENOUGH`` boxes
+    nothing is reckoned.
+    """
+    carved = [sign for sign in column.signs if sign.is_carved]
+    boxed = [(n, sign.box) for n, sign in enumerate(carved) if sign.box is not None]
+    if len(boxed) < ENOUGH:
+        return None
+    (first, upper), (last, lower) = boxed[0], boxed[-1]
+    pitch = (lower.y + lower.height / 2 - upper.y - upper.height / 2) / (last - first)
+    top = max(0.0, upper.y - first * pitch)
+    bottom = lower.y + lower.height + (len(carved) - 1 - last) * pitch
+    return ColumnMeasure(top, bottom) if bottom > top else None
 
 
 def partly_boxed(inscription: Inscription) -> Iterator[str]:
@@ -51,7 +70,10 @@ def _end_of(column: Column, inscription: Inscription) -> str:
     ends = "where the column begins and ends"
     if known and known[0] != own:
         return f"the record says {ends}"
-    return f"its first and last box say {ends}" if own else f"{ends} is not known"
+    if own:
+        return f"its first and last box say {ends}"
+    is_reckoned = reckoned_column(column) is not None
+    return f"{ends} is " + ("reckoned from the others" if is_reckoned else "not known")
 
 
 def _runs(numbers: Sequence[int]) -> Iterator[tuple[int, int]]:

@@ -1,7 +1,7 @@
 r"""The measured places of an inscription's signs, from a table or from annotations of a photograph.
 
 A CSV table has the columns sign, x, y, width, height: signs counted from 1, mm from the plate's top
-left corner. A W3C Web Annotation page (also as IIIF viewers export it) has a box ``#xywh=`` in
+left corner; cells parted by commas, or by semicolons or tabs, as where mm have a decimal comma. A W3C Web Annotation page (also as IIIF viewers export it) has a box ``#xywh=`` in
 pixels for each sign, in the order of the inscription unless ids end in ``:sign:N`` as this program
 writes them. Where the picture shows more than the plate, an annotation whose text is ``plate``
 gives the plate's own box; without one, nobody knows how far from the plate's edge a sign stands,
@@ -34,7 +34,7 @@ _NUMBER = r"(-?\d+(?:\.\d+)?)"
 _XYWH = re.compile(rf"(?:^|[#&])xywh=(?:pixel:)?{_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}(?:&|$)")
 _OWN_ID = re.compile(r":sign:(\d+)$")
 
-_SLACK = 0.05  # mm: two figures rounded to a tenth may differ by so much
+_ROUNDED = 0.05  # mm: two figures rounded to a tenth may differ by so much
 _LIKE = 0.05  # the share by which the plate's box may differ from the plate as measured
 
 Sides = tuple[float, float, float, float]
@@ -141,7 +141,8 @@ def _require_on_plate(box: SignBox, plate: Plate | None, name: str) -> None:
     if plate is None:
         return
     right, bottom = box.x + box.width, box.y + box.height
-    if right > plate.width + _SLACK or bottom > plate.height + _SLACK:
+    slack = plate.slack + _ROUNDED
+    if right > plate.width + slack or bottom > plate.height + slack:
         raise InputError(
             f"the box of sign {box.sign + 1} reaches to {right:g}, {bottom:g} mm, past the plate"
             f" of {plate.width:g} x {plate.height:g} mm",
@@ -151,7 +152,8 @@ def _require_on_plate(box: SignBox, plate: Plate | None, name: str) -> None:
 
 
 def _tabled(text: str, name: str) -> Iterator[SignBox]:
-    columns = strict.columns_of(text, name, ",", COLUMNS)
+    delimiter = _delimiter(text)
+    columns = strict.columns_of(text, name, delimiter, COLUMNS)
     missing = [column for column in COLUMNS if column not in columns]
     if missing:
         raise InputError(
@@ -159,16 +161,30 @@ def _tabled(text: str, name: str) -> Iterator[SignBox]:
             Place(name, 1),
             f"its first line should be {','.join(COLUMNS)}",
         )
-    for number, row in strict.table_rows(text, name, ",", COLUMNS):
+    for number, row in strict.table_rows(text, name, delimiter, COLUMNS):
         place = Place(name, number)
         try:
             sign = int(row["sign"])
-            sides = tuple(float(row[column]) for column in COLUMNS[1:])
+            sides = tuple(_mm(row[column]) for column in COLUMNS[1:])
         except ValueError as error:
-            raise InputError(
-                "a cell is no number", place, "write mm with a decimal point"
-            ) from error
+            hint = "write mm as 4.2, or as 4,2 in a table whose cells are parted by ;"
+            raise InputError("a cell is no number", place, hint) from error
         yield _box(sign, (sides[0], sides[1], sides[2], sides[3]), place)
+
+
+def _delimiter(table: str) -> str:
+    """Return what parts the cells of a table's head: a comma, a semicolon or a tab."""
+    head = next((line for line in table.split("\n") if line.strip() and line[:1] != "#"), "")
+    return max(",;\t", key=head.count)
+
+
+def _mm(cell: str) -> float:
+    """Return a figure with a decimal point or a decimal comma.
+
+    Raises:
+        ValueError: it is no number.
+    """
+    return float(cell.replace(",", "."))
 
 
 def _annotated(text: str, name: str, scale: float | None) -> Boxes:

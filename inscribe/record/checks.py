@@ -5,7 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inscribe.errors import NotationError
-from inscribe.record.model import Inscription, Maker, Measurements, Override, Passage, SourceText
+from inscribe.record.model import (
+    TOLERANCE,
+    Inscription,
+    Maker,
+    Measurements,
+    Override,
+    Passage,
+    Plate,
+    SourceText,
+)
 from inscribe.record.problems import Problems
 
 if TYPE_CHECKING:
@@ -15,7 +24,7 @@ if TYPE_CHECKING:
 
 Settled = Override | Passage
 
-_SLACK = 0.05  # mm: two figures rounded to a tenth may differ by so much
+_ROUNDED = 0.05  # mm: two figures rounded to a tenth may differ by so much
 
 
 def inscription(found: Inscription, path: KeyPath, problems: Problems) -> None:
@@ -32,6 +41,7 @@ def inscription(found: Inscription, path: KeyPath, problems: Problems) -> None:
             (*path, "text"), "the text has no sign", "write □ or ［　　］ for what is lost"
         )
     _column_count(found, len(t.columns), path, problems)
+    _obstacles(found, len(t.columns), path, problems)
     _sign_numbers(found, path, problems)
     _spans(found, path, problems)
 
@@ -48,27 +58,48 @@ def _column_count(found: Inscription, columns: int, path: KeyPath, problems: Pro
 
 def _columns_on_plate(found: Inscription, path: KeyPath, problems: Problems) -> None:
     plate = found.plate
+    slack = _slack(plate)
     for index, column in enumerate(found.columns):
         here = (*path, "column", index)
         if column.bottom <= column.top:
             problems.add(here, "the column ends above its beginning", "bottom must exceed top")
         if plate is None:
             continue
-        if column.bottom > plate.height + _SLACK:
+        if column.bottom > plate.height + slack:
             message = f"the column ends at {column.bottom:g} mm, below the plate's {plate.height:g}"
             problems.add((*here, "bottom"), message, "correct the one or the other")
         right = (column.x or 0.0) + (column.width or 0.0)
-        if right > plate.width + _SLACK:
+        if right > plate.width + slack:
             message = f"the column reaches {right:g} mm, past the plate's width of {plate.width:g}"
             problems.add(here, message, "correct x, width or the plate")
 
 
+def _obstacles(found: Inscription, columns: int, path: KeyPath, problems: Problems) -> None:
+    for index, obstacle in enumerate(found.takes_room):
+        here = (*path, "takes_room", index)
+        if obstacle.column >= columns:
+            message = f"there is no column {obstacle.column + 1}"
+            problems.add((*here, "column"), message, f"the text has {columns}")
+        if obstacle.end <= obstacle.start:
+            problems.add(here, "what takes room ends above its beginning", "to must exceed from")
+        if found.plate and obstacle.end > found.plate.height + _slack(found.plate):
+            message = f"what takes room ends below the plate's {found.plate.height:g} mm"
+            problems.add((*here, "to"), message, "correct the one or the other")
+
+
+def _slack(plate: Plate | None) -> float:
+    """Return by how many mm two measured lengths may contradict each other."""
+    return _ROUNDED + (plate.slack if plate else TOLERANCE)
+
+
 def _boxes_on_plate(found: Inscription, path: KeyPath, problems: Problems) -> None:
     plate = found.plate
+    slack = _slack(plate)
     for index, box in enumerate(found.boxes):
         if plate is None:
             return
-        if box.x + box.width > plate.width + _SLACK or box.y + box.height > plate.height + _SLACK:
+        right, bottom = box.x + box.width, box.y + box.height
+        if right > plate.width + slack or bottom > plate.height + slack:
             message = f"the box of sign {box.sign + 1} reaches past the plate"
             problems.add((*path, "box", index), message, "correct the box or the plate")
 
@@ -165,6 +196,6 @@ def plate_on_object(
         return
     for key in ("width", "height"):
         size = getattr(found.plate, key)
-        if size > largest + _SLACK:
+        if size > largest + _slack(found.plate):
             message = f"the plate's {key} is {size:g} mm, and the object's largest is {largest:g}"
             problems.add((*path, "plate", key), message, "correct the one or the other")

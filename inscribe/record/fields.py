@@ -21,7 +21,7 @@ class Field(NamedTuple):
     ``holds`` is one of: ``line`` (text of one line), ``text`` (text of several lines), ``size``
     (mm, above 0), ``offset`` (mm, 0 or more), ``sign`` (a sign, from 1), ``year``, ``date``,
     ``signs`` (first and last sign), ``corners`` (eight numbers of pixels), ``share`` (-1 to 1),
-    ``table``, ``tables``.
+    ``column`` (a column, from 1), ``table``, ``tables``.
     """
 
     key: str
@@ -85,6 +85,7 @@ PLATE = Table(
     (
         Field("width", "size", "width in mm", required=True),
         Field("height", "size", "height in mm, along the columns", required=True),
+        Field("tolerance", "offset", "by how many mm measured lengths may err; 0.5 if not given"),
     ),
     model.Plate,
 )
@@ -127,6 +128,18 @@ PHOTOGRAPH = Table(
         REMARKS,
     ),
     model.Photograph,
+)
+
+TAKES_ROOM = Table(
+    "takes_room",
+    "what takes room in a column beside the writing, in mm from the plate's upper edge",
+    (
+        Field("column", "column", "the column's number, from 1", required=True),
+        Field("from", "offset", "where it begins", required=True, attribute="start"),
+        Field("to", "size", "where it ends", required=True, attribute="end"),
+        Field("what", "line", "what it is: a seal, a picture, damage"),
+    ),
+    model.Obstacle,
 )
 SOURCE = Table(
     "source",
@@ -217,6 +230,7 @@ INSCRIPTION = Table(
         Field("column", "tables", COLUMN.about, table=COLUMN, attribute="columns"),
         Field("box", "tables", BOX.about, table=BOX, attribute="boxes"),
         Field("photograph", "tables", PHOTOGRAPH.about, table=PHOTOGRAPH, attribute="photographs"),
+        Field("takes_room", "tables", TAKES_ROOM.about, table=TAKES_ROOM),
         Field("source", "table", SOURCE.about, table=SOURCE),
         Field("reading", "tables", READING.about, table=READING, attribute="readers"),
         Field("override", "tables", OVERRIDE.about, table=OVERRIDE, attribute="overrides"),

@@ -53,11 +53,32 @@ class Maker(NamedTuple):
     remarks: str = ""
 
 
+TOLERANCE = 0.5  # mm by which lengths on curved and worn metal may err where a record says nothing
+
+
 class Plate(NamedTuple):
-    """The surface that bears the inscription, upright as it is read, in mm."""
+    """The surface that bears the inscription, upright as it is read, in mm.
+
+    ``tolerance`` is by how much a measured length may err, where the record says so.
+    """
 
     width: float
     height: float
+    tolerance: float | None = None
+
+    @property
+    def slack(self) -> float:
+        """By how much lengths on this plate may err, in mm."""
+        return TOLERANCE if self.tolerance is None else self.tolerance
+
+
+class Obstacle(NamedTuple):
+    """What takes room in a column: a seal, a picture, damage; mm from the plate's upper edge."""
+
+    column: int  # from 0
+    start: float
+    end: float
+    what: str = ""
 
 
 class ColumnMeasure(NamedTuple):
@@ -186,6 +207,7 @@ class Inscription:
     columns: tuple[ColumnMeasure, ...] = ()
     boxes: tuple[SignBox, ...] = ()
     photographs: tuple[Photograph, ...] = ()
+    takes_room: tuple[Obstacle, ...] = ()
     source: SourceText | None = None
     readers: tuple[Reader, ...] = ()
     overrides: tuple[Override, ...] = ()

@@ -72,7 +72,7 @@ def _value(field: Field) -> Schema:
             return {"type": "number", "exclusiveMinimum": 0, "maximum": MAX_MM}
         case "offset":
             return {"type": "number", "minimum": 0, "maximum": MAX_MM}
-        case "sign":
+        case "sign" | "column":
             return _sign()
         case "signs":
             return {"type": "array", "items": _sign(), "minItems": 2, "maxItems": 2}

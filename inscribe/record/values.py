@@ -55,7 +55,7 @@ def checked(field: Field, value: Any) -> Any:
             return _text(field, value)
         case "size" | "offset":
             return _size(field, value)
-        case "sign":
+        case "sign" | "column":
             return _sign(field, value)
         case "signs":
             return _signs(field, value)
@@ -111,9 +111,11 @@ def _size(field: Field, value: Any) -> float:
 
 def _sign(field: Field, value: Any) -> int:
     if isinstance(value, bool) or not isinstance(value, int):
-        raise _wrong_type(field, value, "a sign's number, counted from 1")
+        raise _wrong_type(field, value, f"a {field.holds.rstrip('s')}'s number, counted from 1")
     if not 1 <= value <= MAX_TEXT:
-        raise Refused(f"{field.key} names no sign", "expected a number; signs count from 1")
+        kind = field.holds.rstrip("s")
+        hint = f"expected a number; {kind}s count from 1"
+        raise Refused(f"{field.key} names no {kind}", hint)
     return value - 1
 
 

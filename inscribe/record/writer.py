@@ -74,7 +74,7 @@ def _held(field: Field, value: Any) -> str | None:
         return f"[{', '.join(map(str, held))}]"
     if isinstance(held, date):
         return held.isoformat()
-    return str(held + 1 if field.holds == "sign" else held)
+    return str(held + 1 if field.holds in ("sign", "column") else held)
 
 
 def _is_default(field: Field, held: Any) -> bool:

@@ -1,7 +1,8 @@
 """Results laid out: on the terminal, as JSON, as entries and collations. No logic of the trade.
 
 Rooms: ``terminal``, ``json``, ``entries``, ``collations``; here only what several share:
-``cautions`` and ``phrases`` (a line of Latin letters by phrases).
+``cautions``, ``phrases`` (a line of Latin letters by phrases) and ``space_words`` (the space account
+in words).
 """
 
 from __future__ import annotations
@@ -22,6 +23,12 @@ if TYPE_CHECKING:
         signer as signer,
     )
     from inscribe.report.phrases import phrased as phrased
+    from inscribe.report.space_words import (
+        chance_said as chance_said,
+        plate_said as plate_said,
+        reasons_said as reasons_said,
+        verdict_said as verdict_said,
+    )
     from inscribe.report.style import Style as Style, load as load
     from inscribe.report.widths import width as width
     from inscribe.report.xml import (
@@ -41,6 +48,7 @@ else:
             "concept_ids": "concepts",
             "named": "AS_INSCRIBED NO_ATTRIBUTION Person dates_of place_named signer",
             "phrases": "phrased",
+            "space_words": "chance_said plate_said reasons_said verdict_said",
             "style": "Style load",
             "widths": "width",
             "xml": "XML_ID XML_LANG add append_text document identifier safe",

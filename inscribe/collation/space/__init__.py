@@ -1,7 +1,7 @@
 """Whether want of space explains a difference.
 
 In reading order: ``measures`` (pitch, crowding, room), ``evidence`` (one difference weighed),
-``account`` (the verdicts).
+``reasons`` (the same in words), ``account`` (the verdicts).
 """
 
 from __future__ import annotations

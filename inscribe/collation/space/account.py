@@ -1,27 +1,32 @@
 """The space account: what the plate could hold, and what the metal has to do with each difference.
 
 A difference by which the copy saves signs is *forced* where the evidence weighs for space and the
-rest could not have fitted even at the carver's tightest pitch, *eased* where it weighs for space
-though a tighter hand would have found room, *unexplained* where it does not weigh for space, and
-*unmeasured* where the plate or a column was not measured. Verdicts are judgements on evidence.
+rest of the text had not fitted from there on even at his tightest pitch, *eased* where it weighs for space
+though a tighter hand had found room, *unexplained* where the evidence weighs against space,
+*undecided* between, and *unmeasured* where the plate or a column was not measured. On a plate
+written to its foot space is never ruled out, unless another explanation shows. Verdicts are
+judgements on evidence.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from statistics import median
 from typing import TYPE_CHECKING
 
 from inscribe.collation.model import Group, Judgement, SpaceAccount, Verdict
-from inscribe.collation.space import evidence
-from inscribe.collation.space.measures import Measures, column_account, measures_of, missing
+from inscribe.collation.space import evidence, reasons
+from inscribe.collation.space.evidence import Case, saves_space
+from inscribe.collation.space.measures import column_account, measures_of, missing
 
 if TYPE_CHECKING:
     from inscribe.record import Inscription
     from inscribe.signs import Transcription
 
-SPEAKS_FOR_SPACE = 2.0  # a weight from which on space explains a difference
-CONTRACTING = frozenset({"omitted", "spelling", "kana", "replaced"})
+SPEAKS_FOR_SPACE = 2.0  # odds from which on space explains a difference
+SPEAKS_AGAINST = 0.5  # odds below which it does not
+A_WORD = 2  # signs from which on a word that comes twice is no chance
+ROOM_FOR_MORE = 1.0  # signs below the last one from which on a plate is not written to its foot
 
 
 def space_account(
@@ -43,71 +48,40 @@ def space_account(
     saving = [(n, group) for n, group in enumerate(differences) if saves_space(group)]
     if measures is None or not measures.pitches:
         wanted = missing(copy, measured)
-        unknown = tuple(Judgement(n, "unmeasured", None, wanted) for n, _ in saving)
+        unknown = tuple(Judgement(n, "unmeasured", None, wanted=wanted) for n, _ in saving)
         return SpaceAccount(None, need, None, column_account(copy, measured), unknown, wanted)
     pitch = median(measures.pitches)
+    case = Case(copy, source, differences, (first, last), measures)
     return SpaceAccount(
         measures.capacity(pitch),
         need,
         pitch,
         measures.columns,
-        tuple(_judged(n, group, copy, first + need, measures) for n, group in saving),
+        tuple(_judged(n, group, case) for n, group in saving),
         (),
         measures.capacity(max(measures.pitches)),
         measures.capacity(min(measures.pitches)),
+        measures.room,
+        case.missing,
     )
 
 
-def saves_space(group: Group) -> bool:
-    """Whether the copy has fewer signs than the source there."""
-    return group.kind in CONTRACTING and len(group.copy) < len(group.source)
-
-
-def _judged(
-    number: int, group: Group, copy: Transcription, need: int, measures: Measures
-) -> Judgement:
-    found = evidence.features(group, copy, need, measures)
-    weight = round(evidence.weight(found), 2)
+def _judged(number: int, group: Group, case: Case) -> Judgement:
+    found = evidence.features(group, case)
+    weight = round(evidence.weight(found), 3)
+    rival = reasons.rival(group, case)
+    speaks_for, speaks_against = reasons.said(found, group, case)
     return Judgement(
-        number,
-        _verdict(weight, group, copy, need, measures),
-        weight,
-        tuple(_said(found, group, copy, need, measures)),
+        number, _verdict(weight, group, case), weight, speaks_for, speaks_against, rival
     )
 
 
-def _verdict(
-    weight: float, group: Group, copy: Transcription, need: int, measures: Measures
-) -> Verdict:
-    if weight < SPEAKS_FOR_SPACE:
-        return "unexplained"
-    column, sign = evidence.place(group, copy)
-    fits = (need - group.source.start) * min(measures.pitches) <= measures.room_after(column, sign)
-    return "eased" if fits else "forced"
-
-
-def _said(
-    found: evidence.Features, group: Group, copy: Transcription, need: int, measures: Measures
-) -> Iterator[str]:
-    """Yield the measurements behind a verdict, in words."""
-    column, sign = evidence.place(group, copy)
-    widest, last = max(measures.pitches), measures.columns[-1]
-    room = measures.room_after(column, sign)
-    left = need - group.source.start
-    yield (
-        f"from column {column + 1}, sign {sign + 1}, {left} signs of the source were still to come:"
-        f" {left * widest:.1f} mm at his widest pitch of {widest:.2f} mm, with {room:.1f} mm left"
-    )
-    yield (
-        f"below the last column {max(last.free or 0.0, 0.0):.1f} mm stand empty,"
-        f" room for {max(last.free or 0.0, 0.0) / (last.pitch or widest):.1f} more signs"
-    )
-    if found.crowding >= 0.05 and last.pitch:
-        closer = (last.crowding or 1.0) - 1
-        yield f"the last column is written {closer:.0%} closer (pitch {last.pitch:.2f} mm)"
-    if measures.more_columns:
-        yield f"the plate has room for {measures.more_columns} more columns"
-    trends = [c for c in measures.columns if c.trend is not None and c.trend > 0.05]
-    if trends:
-        which = ", ".join(str(c.index + 1) for c in trends)
-        yield f"the signs crowd towards the end of column {which}"
+def _verdict(weight: float, group: Group, case: Case) -> Verdict:
+    measures = case.measures
+    if weight >= SPEAKS_FOR_SPACE:
+        rest = (case.window[1] - group.source.start) * min(measures.pitches)
+        room = measures.room_after(*case.place(group)) + measures.slack
+        return "eased" if rest <= room else "forced"
+    has_rival = group.kind == "replaced" or len(case.skipped(group)) >= A_WORD
+    is_full = measures.signs_below < ROOM_FOR_MORE and not has_rival
+    return "unexplained" if weight < SPEAKS_AGAINST and not is_full else "undecided"

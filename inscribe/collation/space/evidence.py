@@ -1,82 +1,175 @@
-"""How strongly the measurements speak for "given up for space" against "slip", for one difference.
+"""How strongly the measurements speak for "given up for space", for one difference.
 
-The weight is a likelihood ratio. Its logarithm is a sum: an intercept and, for each feature, the
-feature's value times its coefficient in ``space_weights.tsv``. The coefficients were
-fitted by logistic regression on plates carved by the simulator of ``tests/benchmarks/space.py``
-with as many sacrifices as slips, so that a weight of 1 says nothing either way.
-
-Features of a difference by which the copy saves ``saved`` signs:
-
-``pressure``  log of (signs still to carve there, at the uncrowded pitch) / (length left on the
-              plate), held between -1 and 1: above 0, the rest could not fit uncrowded
-``left over`` signs that would still have fitted at the end, per sign saved, at most 4
-``crowding``  how much closer the carver wrote in the last column than in his widest, at most 0.5
-``lateness``  share of the source that lies before the difference
-``at the end`` 1 if nothing of the source follows the difference, else 0
-``omission``  1 if words are missing, 0 if they are only written shorter
+The weight is the odds of space against anything else (a slip, another wording, a habit). Its
+logarithm is a sum: an intercept and, for each feature, its value times its coefficient in
+``glossary/space_weights.tsv``. The coefficients were fitted by logistic regression on plates of
+carvers simulated by several authors (``tests/benchmarks/space.py``, which also measures each on the
+carver it was not fitted on). :class:`Features` says what each feature is; 0 tells nothing.
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import astuple, dataclass, fields
+from dataclasses import dataclass, fields
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from inscribe import tables
-from inscribe.collation.space.measures import Measures
+from inscribe.collation.space.measures import FEW_SIGNS, Measures
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from inscribe.collation.model import Group
     from inscribe.signs import Transcription
+
+CONTRACTING = frozenset({"omitted", "spelling", "kana", "replaced"})
+# Small words that a hurried carver drops: common practice, no source.
+SMALL_WORDS = frozenset("のをにはもぞとやがてへ之而")
+SUREST = 4.6  # the logarithm of odds beyond which nothing is said: 99 in 100
+LONGEST = 200  # signs of a gap within which a repeated word is looked for
 
 
 @dataclass(frozen=True, slots=True)
 class Features:
-    """The evidence about one difference as numbers; see the module's text."""
+    """The evidence about one difference as numbers, each between about -1 and 2."""
 
-    pressure: float
-    left_over: float
-    crowding: float
-    lateness: float
-    at_the_end: float
-    omission: float
+    full: float  # 1: no sign fits below the last one; -1: many do
+    cut_off: float  # the same, where nothing of the source follows the difference; else 0
+    too_much: float  # 1: all that is missing on the plate had not fitted; -1: easily
+    other_savings: float  # logarithm of 1 + the other places where signs are saved
+    shorter_writing: float  # 1: the word is there, with other signs and fewer
+    other_word: float  # 1: another word stands there
+    eye_skip: float  # 1: the gap ends with what stands before it
+    words_lost: float  # 1: more than a small word is missing, and text follows
+    heading: float  # 1: a whole first or last line (title, author) is missing
+    late: float  # share of the last column that is written before the difference
+    crowding: float  # by how much the last column is written closer than the widest
+    trend: float  # by how much the pitch shrinks along the last column
 
 
-def features(group: Group, copy: Transcription, need: int, measures: Measures) -> Features:
+@dataclass(frozen=True)
+class Case:
+    """A measured copy held against its source: all that is asked about any of its differences.
+
+    ``window`` is the part of the source that is meant (signs from, to).
+    """
+
+    copy: Transcription
+    source: Transcription
+    differences: Sequence[Group]
+    window: tuple[int, int]
+    measures: Measures
+
+    @cached_property
+    def savings(self) -> tuple[Group, ...]:
+        """The differences by which the copy has fewer signs."""
+        return tuple(group for group in self.differences if saves_space(group))
+
+    @cached_property
+    def missing(self) -> int:
+        """The signs saved on the whole plate."""
+        return sum(len(group.source) - len(group.copy) for group in self.savings)
+
+    @cached_property
+    def deliberate(self) -> tuple[Group, ...]:
+        """The savings that are no skip of the eye."""
+        return tuple(group for group in self.savings if not self.skipped(group))
+
+    def skipped(self, group: Group) -> str:
+        """Return the words from which the eye may have skipped to the same words, or nothing.
+
+        The gap ends with what stands before it, or begins with what stands after it.
+        """
+        start, end = group.source.start, group.source.end
+        if group.kind != "omitted" or end >= self.window[1] or end - start > LONGEST:
+            return ""
+        text = [sign.text for sign in self.source.signs[self.window[0] : self.window[1]]]
+        start, end = start - self.window[0], end - self.window[0]
+        for length in range(end - start, 0, -1):
+            if start >= length and text[start - length : start] == text[end - length : end]:
+                return "".join(text[end - length : end])
+            if text[start : start + length] == text[end : end + length]:
+                return "".join(text[start : start + length])
+        return ""
+
+    def place(self, group: Group) -> tuple[int, int]:
+        """Return column and place in the column, from 0, where the copy comes to ``group``."""
+        for column in self.copy.columns:
+            if column.signs and group.copy.start <= column.signs[-1].index:
+                return column.index, max(0, group.copy.start - column.signs[0].index)
+        last = self.copy.columns[-1]
+        return last.index, len(last.signs)
+
+    def ends(self, group: Group) -> bool:
+        """Whether nothing of the source follows the group."""
+        return group.source.end >= self.window[1]
+
+    def is_heading(self, group: Group) -> bool:
+        """Whether the group is the whole first or last line of the source."""
+        lines = [line for line in self.source.columns if line.signs]
+        if group.kind != "omitted" or len(lines) < 2:
+            return False
+        edges = [(line.signs[0].index, line.signs[-1].index + 1) for line in (lines[0], lines[-1])]
+        return (group.source.start, group.source.end) in edges
+
+
+def saves_space(group: Group) -> bool:
+    """Whether the copy has fewer signs than the source there."""
+    return group.kind in CONTRACTING and len(group.copy) < len(group.source)
+
+
+def features(group: Group, case: Case) -> Features:
     """Return the features of a difference by which the copy saves signs."""
-    saved = len(group.source) - len(group.copy)
-    column, sign = place(group, copy)
-    widest = max(measures.pitches)
-    to_carve = (need - group.source.start) * widest
-    room = max(measures.room_after(column, sign), 0.5)
-    last = measures.columns[-1]
-    spare = max(last.free or 0.0, 0.0) + measures.more_columns * measures.column_length
+    measures = case.measures
+    below, last = measures.signs_below, measures.columns[-1]
+    full = math.tanh((2.5 - below) / 2)
+    ends = case.ends(group)
+    column, sign = case.place(group)
+    others = sum(other is not group for other in case.deliberate)
+    is_small = len(group.source) == 1 and group.source.text in SMALL_WORDS
+    tells = last.signs >= FEW_SIGNS and len(case.measures.columns) > 1
     return Features(
-        max(-1.0, min(1.0, math.log(max(to_carve, 0.1) / room))),
-        min(4.0, spare / (last.pitch or widest) / max(saved, 1)),
-        min(0.5, (last.crowding or 1.0) - 1),
-        group.source.start / max(need, 1),
-        float(group.source.end >= need),
-        float(group.kind == "omitted"),
+        full=full,
+        cut_off=full * ends,
+        too_much=math.tanh((case.missing - below) / 4),
+        other_savings=math.log1p(others),
+        shorter_writing=float(group.kind != "replaced" and is_rewritten(group)),
+        other_word=float(group.kind == "replaced"),
+        eye_skip=float(bool(case.skipped(group))),
+        words_lost=float(group.kind == "omitted" and not ends and not is_small),
+        heading=float(case.is_heading(group)),
+        late=min(1.0, sign / max(last.signs, 1)) if column == last.index else 0.0,
+        crowding=min(0.5, (last.crowding or 1.0) - 1) if tells else 0.0,
+        trend=max(-0.5, min(0.5, last.trend or 0.0)),
     )
 
 
-def weight(found: Features) -> float:
-    """Return the likelihood ratio of "given up for space" against "slip"."""
+def is_rewritten(group: Group) -> bool:
+    """Whether the copy has signs there that the source has not, as 夢 for ゆめ."""
+    rest = iter(group.source.text)
+    return bool(len(group.copy)) and not all(sign in rest for sign in group.copy.text)
+
+
+def contributions(found: Features) -> dict[str, float]:
+    """Return what each feature adds to the logarithm of the weight, and the intercept.
+
+    Raises:
+        TableError: the table of weights is not usable.
+    """
     known = _weights()
-    total = known["intercept"]
-    for field, value in zip(fields(found), astuple(found), strict=True):
-        total += known[field.name] * value
-    return math.exp(max(-7.0, min(7.0, total)))
+    added = {f.name: known[f.name] * getattr(found, f.name) for f in fields(found)}
+    return {"intercept": known["intercept"], **added}
 
 
-def place(group: Group, copy: Transcription) -> tuple[int, int]:
-    """Return column and place in the column, from 0, where the copy comes to the difference."""
-    for column in copy.columns:
-        if column.signs and group.copy.start <= column.signs[-1].index:
-            return column.index, max(0, group.copy.start - column.signs[0].index)
-    last = copy.columns[-1]
-    return last.index, len(last.signs)
+def weight(found: Features) -> float:
+    """Return the odds of "given up for space" against anything else.
+
+    Raises:
+        TableError: the table of weights is not usable.
+    """
+    total = sum(contributions(found).values())
+    return math.exp(max(-SUREST, min(SUREST, total)))
 
 
 @tables.cached()

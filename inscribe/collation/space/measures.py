@@ -1,27 +1,29 @@
 """What the measurements of a plate say: pitch, crowding, free lengths, and how much it could hold.
 
-A column's pitch is its length divided by its signs. Where signs were measured one by one, their
-boxes give the column's extent (those of its first and last sign) and the trend of the pitch. The
-carver's margin is the distance he kept above his columns; he is taken to have kept the same below,
-unless he went lower.
+A column's pitch is the length of its writing divided by its signs. Where signs were measured one by
+one, their boxes give the column's extent and the trend of the pitch. The carver's foot line is
+where the fullest column before the last ends; a plate of one column shows none, and he is taken to
+have kept below what he kept above. What takes room (a seal, a picture, damage) is taken off.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
 from statistics import fmean, median
 from typing import TYPE_CHECKING
 
 from inscribe.collation.model import ColumnSpace
-from inscribe.record import measured_column
+from inscribe.record import measured_column, reckoned_column
 
 if TYPE_CHECKING:
-    from inscribe.record import Inscription
+    from inscribe.record import Inscription, Obstacle
     from inscribe.signs import Column, Transcription
 
 FEW_SIGNS = 4  # a column of fewer signs says little about the pitch
+RIM = 0.5  # mm along the edge where nobody cuts; common practice, no source
+NEXT_TO = 1.5  # mm between the last sign and what stands below it in its column, at most
 
 
 @dataclass(frozen=True)
@@ -30,8 +32,12 @@ class Measures:
 
     columns: tuple[ColumnSpace, ...]
     top: float  # where the highest column begins
-    bottom: float  # how far down the carver went, or could have gone keeping his upper margin
+    foot: float  # how far down the carver's columns go
+    below: float  # mm from the last sign to the plate's edge, or to what takes room there
+    below_to: str  # what ends that length: the plate's edge, the seal
     more_columns: int  # columns for which the plate has room beside those carved
+    slack: float  # by how much lengths may err
+    obstacles: tuple[Obstacle, ...] = ()  # what takes room
 
     @cached_property
     def pitches(self) -> tuple[float, ...]:
@@ -40,32 +46,68 @@ class Measures:
         return tuple(telling or [c.pitch for c in self.columns if c.pitch])
 
     @property
+    def last_pitch(self) -> float:
+        """The pitch he had come to at the end."""
+        last = self.columns[-1]
+        return last.pitch if last.pitch and last.signs >= FEW_SIGNS else median(self.pitches)
+
+    @property
+    def signs_below(self) -> float:
+        """How many more signs had fitted at the end, at the pitch he had come to."""
+        return self.below / self.last_pitch + self.more_columns * self.column_length / min(
+            self.pitches
+        )
+
+    @property
+    def room(self) -> float:
+        """The length his columns give, from head to foot line, less what takes room."""
+        return self.room_after(0, 0) - self.more_columns * self.column_length
+
+    @property
     def column_length(self) -> float:
         """The length a column could have."""
-        return self.bottom - self.top
+        return self.foot - self.top
 
     def capacity(self, pitch: float) -> int:
         """Return how many signs the plate holds at ``pitch``, in columns carved and to carve."""
-        return (len(self.columns) + self.more_columns) * int(self.column_length / pitch + 0.5)
+        return int(self.room_after(0, 0) / pitch + 0.5)
 
     def room_after(self, column: int, sign: int) -> float:
         """Return the length left from ``sign`` (from 0) of a column to the end of the plate."""
-        here = self.columns[column]
-        used = sign * (here.pitch or 0.0)
-        later = len(self.columns) - column - 1 + self.more_columns
-        return max(0.0, self.column_length - used) + later * self.column_length
+        start = min(self.foot, self.top + sign * (self.columns[column].pitch or 0.0))
+        starts = {column: start, **dict.fromkeys(range(column + 1, len(self.columns)), self.top)}
+        free = sum(
+            self.foot - at - _taken(number, at, self.foot, self.obstacles)
+            for number, at in starts.items()
+        )
+        return free + self.more_columns * self.column_length
 
 
 def measures_of(copy: Transcription, measured: Inscription) -> Measures | None:
     """Return what was measured, or None unless the plate and every column's ends are known."""
     extents = [_extent(column, measured) for column in copy.columns]
-    if measured.plate is None or not extents or any(e is None for e in extents):
+    plate = measured.plate
+    if plate is None or not extents or any(e is None for e in extents):
         return None
     known = [e for e in extents if e is not None]
     top = min(first for first, _ in known)
-    bottom = max(max(last for _, last in known), measured.plate.height - top)
-    columns = _columns(copy, known, bottom)
-    return Measures(columns, top, bottom, _more_columns(copy, measured))
+    shown = max((last for _, last in known[:-1]), default=plate.height - top)
+    foot = max(shown, known[-1][1])
+    columns = tuple(
+        _column(column, extent, foot, measured.takes_room)
+        for column, extent in zip(copy.columns, known, strict=True)
+    )
+    end, what = _end_below(known[-1][1], len(known) - 1, plate.height, measured.takes_room)
+    return Measures(
+        _crowded(columns),
+        top,
+        foot,
+        max(0.0, end - known[-1][1]),
+        what,
+        _more_columns(copy, measured),
+        plate.slack,
+        measured.takes_room,
+    )
 
 
 def missing(copy: Transcription, measured: Inscription) -> tuple[str, ...]:
@@ -90,26 +132,47 @@ def column_account(copy: Transcription, measured: Inscription) -> tuple[ColumnSp
     )
 
 
-def _columns(
-    copy: Transcription, extents: list[tuple[float, float]], bottom: float
-) -> tuple[ColumnSpace, ...]:
-    found = []
-    for column, (first, last) in zip(copy.columns, extents, strict=True):
-        signs = _carved(column)
-        pitch = (last - first) / signs if signs else None
-        trend = _trend(column)
-        found.append(
-            ColumnSpace(column.index, signs, last - first, pitch, None, trend, bottom - last)
-        )
-    widest = max((c.pitch for c in found if c.pitch and c.signs >= FEW_SIGNS), default=None)
-    return tuple(
-        ColumnSpace(c.index, c.signs, c.length, c.pitch, _ratio(widest, c.pitch), c.trend, c.free)
-        for c in found
+def _column(
+    column: Column, extent: tuple[float, float], foot: float, obstacles: tuple[Obstacle, ...]
+) -> ColumnSpace:
+    first, last = extent
+    signs = _carved(column)
+    length = max(0.1, last - first - _taken(column.index, first, last, obstacles))
+    free = foot - last - _taken(column.index, last, foot, obstacles)
+    pitch = length / signs if signs else None
+    return ColumnSpace(
+        column.index, signs, last - first, pitch, None, _trend(column), max(0.0, free)
     )
 
 
-def _ratio(widest: float | None, pitch: float | None) -> float | None:
-    return round(widest / pitch, 3) if widest and pitch else None
+def _crowded(columns: tuple[ColumnSpace, ...]) -> tuple[ColumnSpace, ...]:
+    """Return the columns with how much closer each is written than the widest."""
+    widest = max((c.pitch for c in columns if c.pitch and c.signs >= FEW_SIGNS), default=None)
+    return tuple(
+        replace(c, crowding=round(widest / c.pitch, 3)) if widest and c.pitch else c
+        for c in columns
+    )
+
+
+def _taken(column: int, start: float, end: float, obstacles: tuple[Obstacle, ...]) -> float:
+    """Return how many mm between ``start`` and ``end`` of a column are taken."""
+    return sum(
+        max(0.0, min(end, obstacle.end) - max(start, obstacle.start))
+        for obstacle in obstacles
+        if obstacle.column == column
+    )
+
+
+def _end_below(
+    last: float, column: int, height: float, obstacles: tuple[Obstacle, ...]
+) -> tuple[float, str]:
+    """Return how far down the last column could have gone, and what stands there."""
+    standing = [
+        (o.start, f"the {o.what}" if o.what else "what takes room")
+        for o in obstacles
+        if o.column == column and o.start >= last - NEXT_TO
+    ]
+    return min([(height - RIM, "the plate's edge"), *standing])
 
 
 def _carved(column: Column) -> int:
@@ -117,7 +180,7 @@ def _carved(column: Column) -> int:
 
 
 def _extent(column: Column, measured: Inscription) -> tuple[float, float] | None:
-    known = measured_column(measured, column)
+    known = measured_column(measured, column) or reckoned_column(column)
     return (known.top, known.bottom) if known else None
 
 
@@ -135,7 +198,7 @@ def _trend(column: Column) -> float | None:
         (middle - before) / (number - earlier)
         for (earlier, before), (number, middle) in pairwise(middles)
     ]
-    if len(steps) < 2 * FEW_SIGNS:
+    if len(steps) < FEW_SIGNS:
         return None
     half = len(steps) // 2
     first, second = fmean(steps[:half]), fmean(steps[-half:])

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inscribe.collation import Collation, Group, Judgement, Span
+from inscribe.report import reasons_said, verdict_said
 from inscribe.signs import counted
 
 if TYPE_CHECKING:
@@ -178,6 +179,9 @@ def relineation(result: Collation) -> str:
     return f"Column ends that fall where a line of the source ends: {same} of {len(result.breaks)}."
 
 
-def judgement(item: Judgement) -> str:
-    """Return one judgement on the want of space as a sentence with its evidence."""
-    return f"difference {item.difference + 1}: {item.verdict}; {'; '.join(item.evidence)}"
+def judgement(item: Judgement, result: Collation) -> tuple[str, list[str]]:
+    """Return one judgement on the want of space, and a line for each side's reasons."""
+    group = result.differences[item.difference]
+    copied = f", copied {group.copy.text}" if group.copy.text else ""
+    said = f"difference {item.difference + 1}, {group.source.text}{copied}: {verdict_said(item)}"
+    return said, [f"{side}: {reason}" for side, reason in reasons_said(item)]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
+from inscribe.report import plate_said
 from inscribe.report.collations import layout
 from inscribe.report.entries import escaped
 
@@ -53,10 +54,10 @@ def _parts(result: Collation, copy: str, source: str) -> Iterator[str]:
         yield escaped(sentence)
     yield from map(escaped, result.notes)
     if result.space is not None:
-        yield from _space(result.space)
+        yield from _space(result, result.space)
 
 
-def _space(account: SpaceAccount) -> Iterator[str]:
+def _space(result: Collation, account: SpaceAccount) -> Iterator[str]:
     yield "### Space"
     rows = []
     for column in account.columns:
@@ -64,12 +65,19 @@ def _space(account: SpaceAccount) -> Iterator[str]:
         cells = ("-" if figure is None else f"{figure:.2f}" for figure in figures)
         rows.append((str(column.index + 1), str(column.signs), *cells))
     yield table(("column", "signs", "length (mm)", "pitch (mm)", "crowding"), rows)
-    if account.capacity is not None:
-        yield f"The source needs {account.need} signs; the plate holds {account.capacity}."
+    if said := plate_said(account):
+        yield escaped(said)
     if account.judgements:
-        yield "\n".join(f"- {escaped(layout.judgement(item))}" for item in account.judgements)
+        yield "\n".join(_judged(result, account))
     if account.wanted:
         yield "\n".join(f"- To decide, measure the {escaped(item)}." for item in account.wanted)
+
+
+def _judged(result: Collation, account: SpaceAccount) -> Iterator[str]:
+    for item in account.judgements:
+        said, reasons = layout.judgement(item, result)
+        yield f"- {escaped(said)}"
+        yield from (f"  - {escaped(reason)}" for reason in reasons)
 
 
 def table(header: Sequence[str], rows: Iterable[Sequence[str]]) -> str:

@@ -8,7 +8,7 @@ of ticks beside it, closer ticks for closer signs. Each face has a plate of its 
 from __future__ import annotations
 
 import xml.etree.ElementTree as ET
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -19,7 +19,7 @@ from inscribe.signs import Certainty
 
 if TYPE_CHECKING:
     from inscribe.collation import Collation, Group
-    from inscribe.record import ColumnMeasure, Inscription
+    from inscribe.record import ColumnMeasure, Inscription, Obstacle
     from inscribe.signs import Sign
 
 SCALE = 8  # units of the drawing a mm
@@ -49,6 +49,15 @@ class Place:
     size: float
 
 
+@dataclass(frozen=True, slots=True)
+class Ghost:
+    """A sign that was left out, where it is drawn, and the sign it belongs after if elsewhere."""
+
+    sign: Sign
+    place: Place
+    origin: Place | None
+
+
 def plate_drawing(inscription: Inscription, collation: Collation | None = None) -> str:
     """Return an SVG drawing of an inscription; with a collation, of what was left out too."""
     t = inscription.transcription
@@ -58,7 +67,9 @@ def plate_drawing(inscription: Inscription, collation: Collation | None = None) 
     faces = max(len(t.faces), 1)
     whole = faces * (width + BETWEEN) - BETWEEN
     places = _places(inscription, width, height)
-    root = _canvas(inscription, whole, height)
+    ghosts = _ghosts(collation, places, whole) if collation is not None and places else []
+    lowest = max((ghost.place.y + ghost.place.size / 2 for ghost in ghosts), default=0.0)
+    root = _canvas(inscription, whole, height, max(0.0, lowest - height - MARGIN / 2))
     for face in range(faces):
         _draw_plate(root, face * (width + BETWEEN), width, height)
     for sign in t.signs:
@@ -66,21 +77,24 @@ def plate_drawing(inscription: Inscription, collation: Collation | None = None) 
     for column in t.columns:
         if column.signs:
             _draw_ladder(root, [places[s.index] for s in column.signs], column.index)
-    if collation is not None:
-        _draw_all_ghosts(root, collation, places, whole)
+    for obstacle in inscription.takes_room:
+        _draw_obstacle(root, obstacle, inscription, places)
+    for ghost in ghosts:
+        _draw_ghost(root, ghost)
     _draw_scale(root, inscription, whole, height)
     return ET.tostring(root, encoding="unicode") + "\n"
 
 
-def _canvas(inscription: Inscription, width: float, height: float) -> ET.Element:
-    across, down = (width + 2 * MARGIN) * SCALE, (height + 2 * MARGIN) * SCALE
+def _canvas(inscription: Inscription, width: float, height: float, more: float) -> ET.Element:
+    """Return an empty drawing; ``more`` is how many mm it needs below the usual margin."""
+    across, down = (width + 2 * MARGIN) * SCALE, (height + more + 2 * MARGIN) * SCALE
     root = ET.Element(
         "svg",
         {
             "xmlns": "http://www.w3.org/2000/svg",
             "viewBox": f"0 0 {across:g} {down:g}",
             "width": f"{width + 2 * MARGIN:g}mm",
-            "height": f"{height + 2 * MARGIN:g}mm",
+            "height": f"{height + more + 2 * MARGIN:g}mm",
             "role": "img",
         },
     )
@@ -170,38 +184,71 @@ def _left_out(collation: Collation) -> Iterator[Group]:
             yield group
 
 
-def _draw_all_ghosts(
-    root: ET.Element, collation: Collation, places: list[Place], width: float
-) -> None:
-    """Draw what was left out: at the end below the last sign, elsewhere beside the plate."""
-    lowest, source = 0.0, collation.source
+def _ghosts(collation: Collation, places: list[Place], width: float) -> list[Ghost]:
+    """Return what was left out, each sign in its place.
+
+    Where the plate was measured, all of it stands below the last column at the carver's pitch, so
+    that one sees whether it had fitted; a line leads to it from where it belongs. Else what is
+    missing at the end stands below the last sign, and the rest beside the plate.
+    """
+    found: list[Ghost] = []
+    pitch = collation.space.median_pitch if collation.space else None
+    at_end, beside = places[-1].y + (pitch or places[-1].size * 1.1), 0.0
     for group in _left_out(collation):
-        if not places:
-            return
-        at = min(max(group.copy.start - 1, 0), len(places) - 1)
-        before = places[at]
-        if group.copy.start >= len(places):
-            first = Place(before.x, before.y + before.size * 1.1, before.size)
+        before = places[min(max(group.copy.start - 1, 0), len(places) - 1)]
+        is_end = group.copy.start >= len(places)
+        step = pitch or before.size * 1.08
+        if pitch or is_end:
+            first = Place(places[-1].x, at_end, min(step, places[-1].size * 1.08) / 1.08)
         else:
-            size = before.size
-            y = max(before.y + before.size / 2, lowest)
-            first = Place(width + 2.5 + size, y, size)
-            ends = {"x1": _at(before.x + before.size / 2), "x2": _at(first.x - size / 2)}
-            heights = {"y1": _at(before.y + before.size / 2), "y2": _at(y)}
-            add(root, "line", **ends, **heights, **{"class": "leader"})
-        lowest = _draw_ghosts(root, source.signs[group.source.start : group.source.end], first)
+            y = max(before.y + before.size / 2, beside)
+            first = Place(width + 2.5 + before.size, y, before.size)
+        signs = collation.source.signs[group.source.start : group.source.end]
+        for number, sign in enumerate(signs):
+            place = Place(first.x, first.y + number * step, first.size)
+            found.append(Ghost(sign, place, None if number or is_end else before))
+        if pitch or is_end:
+            at_end += len(signs) * step
+        else:
+            beside = first.y + len(signs) * step
+    return found
 
 
-def _draw_ghosts(root: ET.Element, signs: Iterable[Sign], first: Place) -> float:
-    """Draw ``signs`` downwards from ``first``; return where the next may begin."""
-    size, y = first.size, first.y
-    for sign in signs:
-        corner = {"x": _at(first.x - size / 2), "y": _at(y - size / 2)}
-        sides = {"width": f"{size * SCALE:g}", "height": f"{size * SCALE:g}"}
-        add(root, "rect", **corner, **sides, **{"class": "frame"})
-        _draw_glyphs(root, glyphs(sign), Place(first.x, y, size * 0.78), "ghost")
-        y += size * 1.08
-    return y
+def _draw_ghost(root: ET.Element, ghost: Ghost) -> None:
+    """Draw one sign that was left out, and the line from where it belongs."""
+    place, origin = ghost.place, ghost.origin
+    if origin is not None:
+        side = origin.size / 2 if place.x > origin.x else -origin.size / 2
+        to = -place.size / 2 if place.x > origin.x else place.size / 2
+        ends = {"x1": _at(origin.x + side), "x2": _at(place.x + to)}
+        heights = {"y1": _at(origin.y + origin.size / 2), "y2": _at(place.y)}
+        add(root, "line", **ends, **heights, **{"class": "leader"})
+    _draw_frame(root, place.x, place.y - place.size / 2, place.size, place.size, "frame")
+    shown = Place(place.x, place.y, place.size * 0.78)
+    _draw_glyphs(root, glyphs(ghost.sign), shown, "ghost")
+
+
+def _draw_obstacle(
+    root: ET.Element, obstacle: Obstacle, inscription: Inscription, places: list[Place]
+) -> None:
+    """Draw what takes room in a column, and what it is."""
+    signs = inscription.transcription.columns[obstacle.column].signs
+    if not signs:
+        return
+    x = places[signs[-1].index].x
+    wide = max(places[sign.index].size for sign in signs) / 0.92
+    _draw_frame(root, x, obstacle.start, wide, obstacle.end - obstacle.start, "unsure")
+    middle = (obstacle.start + obstacle.end) / 2
+    add(root, "text", obstacle.what, x=_at(x), y=_at(middle), **{"class": "label"})
+
+
+def _draw_frame(
+    root: ET.Element, x: float, top: float, width: float, height: float, style: str
+) -> None:
+    """Draw a frame whose upper side has its middle at ``x``, ``top``, in mm."""
+    corner = {"x": _at(x - width / 2), "y": _at(top)}
+    sides = {"width": f"{width * SCALE:g}", "height": f"{height * SCALE:g}"}
+    add(root, "rect", **corner, **sides, **{"class": style})
 
 
 def _draw_scale(root: ET.Element, inscription: Inscription, width: float, height: float) -> None:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from inscribe.forms import GAP, KAO, UNREAD
 from inscribe.notation import printed, written_out
 from inscribe.record import partly_boxed
+from inscribe.report import chance_said, plate_said, reasons_said
 from inscribe.report.entries.blocks import Block, Bullets, Grid, Inline, Run, plain
 from inscribe.report.entries.facts import JAPANESE
 from inscribe.signs import Kind, counted
@@ -110,13 +111,15 @@ def space_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     space = each.collation.space if each.collation else None
     if each.collation is None or space is None:
         return
-    items: list[Inline] = []
+    items: list[Inline] = [plain(said) for said in (plate_said(space),) if said]
     for judgement in space.judgements:
         group = each.collation.differences[judgement.difference]
         copied, source = printed_sides(group, each.collation)
         what = style.quoted(source or copied)
-        evidence = "; ".join(e for e in judgement.evidence if e not in space.wanted)
-        said = ": ".join(filter(None, (style.label(judgement.verdict), evidence)))
+        chance = chance_said(judgement)
+        verdict = style.label(judgement.verdict) + (f" ({chance})" if chance else "")
+        reasons = "; ".join(f"{side}: {said}" for side, said in reasons_said(judgement))
+        said = ". ".join(filter(None, (verdict, reasons)))
         items.append((Run(what, lang=JAPANESE), Run(f" {said}")))
     items += [plain(f"to decide, measure the {wanted}") for wanted in space.wanted]
     if each.inscription.boxes:

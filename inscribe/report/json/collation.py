@@ -52,6 +52,10 @@ def _fidelity(figures: Fidelity) -> dict[str, Any]:
     return {"signs_in_source": figures.signs_in_source, **counts, "levels": shares}
 
 
+def _rounded(mm: float | None) -> float | None:
+    return None if mm is None else round(mm, 1)
+
+
 def _space(account: SpaceAccount | None) -> dict[str, Any] | None:
     if account is None:
         return None
@@ -73,11 +77,18 @@ def _space(account: SpaceAccount | None) -> dict[str, Any] | None:
         "median_pitch": account.median_pitch,
         "capacity_uncrowded": account.uncrowded,
         "capacity_tightest": account.tightest,
+        "length_wanted": _rounded(account.length_wanted),
+        "length_given": _rounded(account.room),
+        "missing": account.missing,
         "verdicts": [
             {
                 "difference": j.difference,
                 "verdict": j.verdict,
                 "weight": j.weight,
+                "chance": None if j.chance is None else round(j.chance, 3),
+                "for": list(j.speaks_for),
+                "against": list(j.speaks_against),
+                "rival": j.rival,
                 "evidence": list(j.evidence),
             }
             for j in account.judgements

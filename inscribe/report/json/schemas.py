@@ -11,6 +11,7 @@ from __future__ import annotations
 from typing import Any, get_args
 
 from inscribe.checking import SEVERITIES
+from inscribe.collation import Verdict
 from inscribe.concordance import How
 from inscribe.dates import Agreement
 from inscribe.reading.words import Kind, Register, Role
@@ -20,7 +21,12 @@ from inscribe.restoring import EvidenceKind
 Schema = dict[str, Any]
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
-VERDICTS = ("forced", "eased", "unexplained", "unmeasured")
+
+VERDICTS = (
+    "of a difference by which the copy saves signs. forced: space explains it, and the rest of the text"
+    " had not fitted from there on at the carver's tightest pitch; eased: space explains it, though a tighter hand"
+    " had found room; undecided; unexplained: space does not explain it; unmeasured"
+)
 
 TEXT: Schema = {"type": "string"}
 FLAG: Schema = {"type": "boolean"}
@@ -135,28 +141,41 @@ def _date() -> Schema:
     )
 
 
+def _space() -> Schema:
+    verdict = _object(
+        difference=DIFFERENCE,
+        verdict=_one_of(get_args(Verdict)) | {"description": VERDICTS},
+        weight=_perhaps(NUMBER | {"minimum": 0})
+        | {"description": "odds of want of space against anything else; null where unmeasured"},
+        chance=_perhaps(SHARE)
+        | {"description": "the weight as a chance: weight / (1 + weight), prior chance included"},
+        for_=_list(TEXT) | {"description": "measurements that speak for space, weightiest first"},
+        against=_list(TEXT) | {"description": "what speaks against it, weightiest first"},
+        rival=TEXT | {"description": "another explanation the texts suggest, or empty"},
+        evidence=_list(TEXT) | {"description": "for and against together; or what to measure"},
+    )
+    mm = _perhaps(NUMBER)
+    return _object(
+        capacity=_perhaps(NUMBER) | {"description": "signs at the carver's median pitch"},
+        need=_perhaps(NUMBER) | {"description": "signs of the source"},
+        length_wanted=mm | {"description": "mm the source takes at the carver's median pitch"},
+        length_given=mm | {"description": "mm his columns give, from head to foot line"},
+        missing=COUNT | {"description": "signs saved on the whole plate"},
+        crowding=_list(_object(column=COLUMN, signs=COUNT)),
+        verdicts=_list(verdict),
+    )
+
+
 def _collation() -> Schema:
     span = _object(start=START, end=END, text=TEXT)
     group = _object(kind=_one_of(KINDS), copy=span, source=span, why=TEXT)
     counts = dict.fromkeys(("signs_in_source", *KINDS), COUNT)
-    verdict = _object(
-        difference=DIFFERENCE,
-        verdict=_one_of(VERDICTS),
-        weight=_perhaps(NUMBER),
-        evidence=_list(TEXT),
-    )
-    space = _object(
-        capacity=_perhaps(NUMBER),
-        need=_perhaps(NUMBER),
-        crowding=_list(_object(column=COLUMN, signs=COUNT)),
-        verdicts=_list(verdict),
-    )
     ends = _object(copy=SIGN, source=SIGN, at_line_end=FLAG)
     return _object(
         groups=_list(group),
         fidelity=_object(**counts),
         differences=_list(group),
-        space=_perhaps(space),
+        space=_perhaps(_space()),
         window=SIGNS | {"description": f"{START['description']}, and the one after the last"},
         breaks=_list(ends),
     )

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from io import StringIO
 from typing import TYPE_CHECKING
 
-from inscribe.report import collations, width
+from inscribe.report import collations, plate_said, width
 from inscribe.report.terminal.reading import printable
 
 if TYPE_CHECKING:
@@ -46,7 +46,7 @@ def collation_as_text(
         console.print(printable(remark), markup=False)
         console.print()
     if result.space is not None:
-        _space(console, result.space)
+        _space(console, result, result.space)
     return _finished(console)
 
 
@@ -139,7 +139,9 @@ def _levels(result: Collation) -> Table:
     return table
 
 
-def _space(console: Console, account: SpaceAccount) -> None:
+def _space(console: Console, result: Collation, account: SpaceAccount) -> None:
+    from rich.padding import Padding
+
     table = _table("Space")
     for name in ("column", "signs", "length (mm)", "pitch (mm)", "crowding"):
         table.add_column(name, justify="right")
@@ -148,13 +150,13 @@ def _space(console: Console, account: SpaceAccount) -> None:
         cells = ("-" if figure is None else f"{figure:.2f}" for figure in figures)
         table.add_row(str(column.index + 1), str(column.signs), *cells)
     console.print(table)
-    if account.capacity is not None:
-        console.print(
-            f"The source needs {account.need} signs; the plate holds {account.capacity} "
-            f"at the carver's median pitch of {account.median_pitch:.2f} mm."
-        )
+    if said := plate_said(account):
+        console.print(said)
     for item in account.judgements:
-        console.print(collations.judgement(item), markup=False)
+        said, reasons = collations.judgement(item, result)
+        console.print(printable(said), markup=False)
+        for reason in reasons:
+            console.print(Padding(_plain(reason), (0, 0, 0, 2)))
     for measure in account.wanted:
         console.print(f"To decide, measure the {measure}.", markup=False)
 

@@ -1,0 +1,60 @@
+"""What the space account says, in words: of the plate, and of each difference."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from inscribe.collation import Judgement, SpaceAccount
+
+VERDICTS = {
+    "forced": "space explains it",
+    "eased": "space explains it, though a tighter hand had found room",
+    "undecided": "undecided",
+    "unexplained": "space does not explain it",
+    "unmeasured": "not measured",
+}
+# The least chance that is called so; common usage, no source.
+CHANCES = ((0.9, "very likely"), (2 / 3, "likely"), (1 / 3, "open"), (0.1, "unlikely"))
+_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+
+
+def plate_said(account: SpaceAccount) -> str:
+    """Return what the text wants and what the plate gives, or nothing where it was not measured."""
+    wanted, given = account.length_wanted, account.room
+    if wanted is None or given is None or account.median_pitch is None:
+        return ""
+    count = len(account.columns)
+    columns = _NUMBERS[count] if count < len(_NUMBERS) else str(count)
+    gives = f"the {columns} columns give" if count > 1 else "the one column gives"
+    signs = "1 sign" if account.need == 1 else f"{account.need} signs"
+    return (
+        f"The text wants {signs}; at this carver's {account.median_pitch:.1f} mm that is"
+        f" {wanted:.0f} mm, and {gives} {given:.0f} mm ({account.capacity} signs)."
+    )
+
+
+def chance_said(judgement: Judgement) -> str:
+    """Return the chance that space explains a difference, in words and per cent."""
+    if judgement.chance is None:
+        return ""
+    words = next((name for least, name in CHANCES if judgement.chance >= least), "very unlikely")
+    return f"{words}, {judgement.chance:.0%}"
+
+
+def verdict_said(judgement: Judgement) -> str:
+    """Return the verdict on one difference with its chance."""
+    chance = chance_said(judgement)
+    return VERDICTS[judgement.verdict] + (f" ({chance})" if chance else "")
+
+
+def reasons_said(judgement: Judgement) -> Iterator[tuple[str, str]]:
+    """Yield what speaks for space, against it, and for something else, each with its heading."""
+    if judgement.speaks_for:
+        yield "for", "; ".join(judgement.speaks_for)
+    if judgement.speaks_against:
+        yield "against", "; ".join(judgement.speaks_against)
+    if judgement.rival:
+        yield "or", judgement.rival
