@@ -301,6 +301,8 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
     if len(normal.text) >= _LEAST_CHINESE and is_kanji_only(text.normal.text):
         words, doubts = _chinese(words, text)
     found = interpretation(read_as, register, words, reasons, ())
+    if register == "prose":
+        found = _as_quoted(found, normal)
     as_printed = normal is not text.normal or has_kept_signs(text.carved)
     proposals = found.proposals
     if wishes.overrides:
@@ -311,6 +313,15 @@ def _prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
         proposals=proposals,
         doubts=(*found.doubts, *doubts),
     )
+
+
+def _as_quoted(found: Interpretation, normal: NormalText) -> Interpretation:
+    """Return the reading of a poet's name, the title of a work or an invocation by its table."""
+    from inscribe.reading.signatures import is_quoted, read_signature
+
+    if not is_quoted(normal.text):
+        return found
+    return found._replace(proposals=read_signature(normal).proposals)
 
 
 def _reordered(normal: NormalText) -> NormalText:

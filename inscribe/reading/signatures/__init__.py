@@ -14,14 +14,17 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.reading.signatures.full_names import full_readings as full_readings
-    from inscribe.reading.signatures.likelihood import signature_likelihood as signature_likelihood
+    from inscribe.reading.signatures.likelihood import (
+        is_quoted as is_quoted,
+        signature_likelihood as signature_likelihood,
+    )
     from inscribe.reading.signatures.reader import read_signature as read_signature
 else:
     __getattr__ = late.door(
         __name__,
         {
             "full_names": "full_readings",
-            "likelihood": "signature_likelihood",
+            "likelihood": "is_quoted signature_likelihood",
             "reader": "read_signature",
         },
     )

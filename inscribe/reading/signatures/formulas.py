@@ -24,8 +24,16 @@ from inscribe.reading.signatures.spans import (
 )
 from inscribe.reading.words import Word
 
-_PART_OF_FAMILY = {"means": "material", "purpose": "patron"}
+_PART_OF_FAMILY = {
+    "means": "material",
+    "purpose": "patron",
+    "gift": "patron",
+    "line": "relation",
+    "work": "heading",
+}
+_NAMES_ALONE = "naming"  # what such a formula gives is the name in it
 _OF = "の "
+_DOES = "す"  # makes a Sino-Japanese word a verb
 _CLAN_LINKED = 1.0
 _ALSO_READ = "{} may be read so too"
 Dated = dict[tuple[int, int], tuple[Option, ...]]
@@ -76,7 +84,7 @@ def _arrange_next(pieces: Sequence[Piece], at: int, dated: Dated, made: Arrangem
     following = pieces[at + 1] if at + 1 < len(pieces) else None
     if piece.kind == "opener" and piece.word and following:
         return _formula(pieces, at, piece.word, made)
-    if piece.kind in ("verb", "unread") and following and following.kind == "object":
+    if piece.kind in ("verb", "transitive", "unread") and following and following.kind == "object":
         return _verb_and_object(piece, following, made)
     if piece.kind == "object" and following:
         return _object_before(pieces, at, made)
@@ -115,6 +123,7 @@ _KEYS = {
     "tonsured": "title",
     "appraised": "remark",
     "verb": "verb",
+    "transitive": "verb",
     "object": "object",
     "date": "date",
     "day_word": "date",
@@ -142,7 +151,11 @@ def _plain(piece: Piece) -> Unit:
 
 
 def _clan_options(piece: Piece) -> tuple[Option, ...]:
-    """Return the readings of a clan before a name: Fujiwara, or Fujiwara no."""
+    """Return the readings of a clan before a name: Fujiwara, or Fujiwara no.
+
+    Without no first: a carver's 藤原 is no more than a claim of descent, and catalogues read it as
+    they do a surname. Poets and courtiers, whose clan it was, have no (poets_and_works.tsv).
+    """
     options = piece_options(piece)
     kana = piece.word.kana if piece.word else ""
     linked = option(f"{kana} の", _CLAN_LINKED, f"{piece.text} may be linked by no", capital=True)
@@ -150,8 +163,18 @@ def _clan_options(piece: Piece) -> tuple[Option, ...]:
 
 
 def _is_suffix(piece: Piece) -> bool:
-    """Return whether a word is joined to the name before it with a hyphen: Tanaka-shi."""
-    return piece.kind == "honorific" and piece.word is not None and " " not in piece.word.kana
+    """Return whether a word is joined to the name before it with a hyphen: Miwa-shi, Nara-ken."""
+    if piece.word is None or " " in piece.word.kana:
+        return False
+    if piece.kind == "place_suffix":
+        return piece.word.kana in _hyphened()
+    return piece.kind == "honorific"
+
+
+@tables.cached()
+def _hyphened() -> frozenset[str]:
+    rows = tables.rows("word_division")
+    return frozenset(row["kana"] for row in rows if row["kind"] == "hyphen")
 
 
 def _verb_and_object(verb: Piece, thing: Piece, made: Arrangement) -> int:
@@ -168,7 +191,7 @@ def _object_then_verb(verb: Piece, thing: Piece) -> list[Unit]:
     if verb.kind == "unread":
         return [_unit(thing, (option("これ を"),)), _plain(verb)]
     word = verb.word or Word(verb.text, "verb", verb.text)
-    finite = tables.listed(word.with_object) or (word.kana,)
+    finite = tables.listed(word.with_object) or (word.kana + _DOES,)
     adverb = finite[0].rpartition(" ")[0]
     plain = tuple(kana.rpartition(" ")[2] for kana in finite)
     spoken = Word(word.text, word.kind, plain[0], alternatives=plain[1:])
@@ -181,7 +204,7 @@ def _object_then_verb(verb: Piece, thing: Piece) -> list[Unit]:
 def _object_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> int:
     """之 that does not follow a verb: the object of the next one, or の between two names."""
     thing, following = pieces[at], pieces[at + 1]
-    if following.kind == "verb" and (at == 0 or following.text != "作"):
+    if following.kind in ("verb", "transitive") and (at == 0 or following.text != "作"):
         made.units += _object_then_verb(following, thing)
         made.spans += [
             Span("object", thing.first, thing.last),
@@ -251,7 +274,11 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
     main = opener.with_object if joined else opener.kana
     other = opener.kana if joined else opener.with_object
     units.append(_unit(pieces[at], _opener_options(opener, main, other)))
+    if main.endswith("{}"):  # 右: what it is said of follows
+        units.insert(0, units.pop())
     made.units += units
+    if opener.family == _NAMES_ALONE:
+        return end - at
     first, last = pieces[at].first, pieces[end - 1].last
     if opener.family == "place":
         first = subject[0].first if subject else first

@@ -19,7 +19,7 @@ from inscribe.reading.names import (
     surnames,
     usualness,
 )
-from inscribe.reading.words import words_from
+from inscribe.reading.words import words_from, words_of
 
 _NAME = 2.2  # an art name of two usual characters
 _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in its place
@@ -182,7 +182,7 @@ def may_be(char: str, kinds: frozenset[str]) -> bool:
 
 
 def _is_closer(text: str) -> bool:
-    return any(word.kind == "closer" for word in words_from(text[0]).get(text, ()))
+    return any(word.kind == "closer" for word in words_of(text))
 
 
 def formula_signs_cost(name: str) -> float:

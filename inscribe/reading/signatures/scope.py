@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from inscribe.reading.signatures.pieces import Piece
 from inscribe.reading.signatures.spans import NAMES, PLACES
-from inscribe.reading.words import Word, words_from
+from inscribe.reading.words import Word, words_of
 
 _PEOPLE = NAMES | {"surname", "clan", "title", "office", "place", "patron", "unread", "generation"}
 _AFTER_PEOPLE = frozenset({"honorific", "relation", "school"})
@@ -21,9 +21,14 @@ _SUBJECTS: dict[str, frozenset[str]] = {
     "model": _PEOPLE
     | _AFTER_PEOPLE
     | {"model_subject", "subject", "heading", "city", "place_suffix"},
+    "gift": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix", "subject", "invocation"},
+    "naming": NAMES | {"surname", "clan"},
+    "line": _PEOPLE | _AFTER_PEOPLE | {"model_subject", "city", "unlisted_place"},
+    "work": frozenset({"work", "poet", "chapter", "poem_word"}),
     "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
 }
 _MAKERS = NAMES | {"surname", "clan"}
+_LINKS = frozenset("之ノの")
 _AFTER_WORK = frozenset({"date", "age", "mark"})
 
 
@@ -72,6 +77,10 @@ def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> boo
     if end == start:
         return False
     before, piece = pieces[end - 1], pieces[end]
+    if family == "naming":
+        return before.kind in NAMES
+    if piece.kind == "patron" and piece.text[0] in _LINKS:
+        return False  # 為還暦之祝
     if family == "place" and piece.kind == "unread":
         return not _place_goes_on(pieces, end)
     if family == "place":
@@ -88,7 +97,14 @@ def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> boo
         return piece.kind in ("surname", "clan", "title", "heading", "place", "city") or (
             before.kind == "name" and piece.kind in NAMES
         )
-    return before.kind == "patron"
+    return before.kind == "patron" and not _is_addressed(pieces, end)
+
+
+def _is_addressed(pieces: Sequence[Piece], at: int) -> bool:
+    """Return whether a name with a word of respect begins at a place: the 三輪氏 of 贈老友三輪氏."""
+    while at < len(pieces) and pieces[at].kind in _MAKERS:
+        at += 1
+    return at < len(pieces) and pieces[at].kind == "honorific"
 
 
 def _ends_in_work(pieces: Sequence[Piece], at: int) -> bool:
@@ -115,7 +131,7 @@ def as_closer(piece: Piece, family: str) -> Word | None:
         return piece.word
     if piece.kind not in ("closer", "verb", "model_subject"):
         return None
-    for word in words_from(piece.text[0]).get(piece.text, ()):
+    for word in words_of(piece.text):
         if word.kind == "closer" and word.family == wanted:
             return word
     return None

@@ -16,7 +16,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.signatures.pieces import Piece, pieces_of
-from inscribe.reading.words import order_cost, words_from
+from inscribe.reading.words import order_cost, words_of
 
 _KEPT = 2  # divisions kept at each place and class (the code relies on there being two)
 _COMPARED = 6  # divisions compared once more as wholes
@@ -112,7 +112,7 @@ def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
 
 def _is_model(text: str) -> bool:
     """Return whether a text is one word for a model, as 古図 is: it is not divided."""
-    return any(word.kind == "model_subject" for word in words_from(text[0]).get(text, ()))
+    return any(word.kind == "model_subject" for word in words_of(text))
 
 
 def _within_reach(ends: dict[str, _Ways]) -> _Arrived:

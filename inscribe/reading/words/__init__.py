@@ -57,12 +57,14 @@ if TYPE_CHECKING:
         unread_piece as unread_piece,
         verse_piece as verse_piece,
     )
+    from inscribe.reading.words.compounds import joined as joined
+    from inscribe.reading.words.lexical import Word as Word
     from inscribe.reading.words.signature_words import (
-        Word as Word,
         lexicon as lexicon,
         order as order,
         order_cost as order_cost,
         words_from as words_from,
+        words_of as words_of,
     )
     from inscribe.reading.words.tokens import (
         CANNOT_BE_READ as CANNOT_BE_READ,
@@ -92,7 +94,9 @@ else:
                 "BEATS Beat OKURIGANA_LEFT_OUT Piece UNREAD_SIGNS VOICING_NOT_MARKED rewritten "
                 "romaji_of unidic_piece unknown_piece unread_piece verse_piece"
             ),
-            "signature_words": "Word lexicon order order_cost words_from",
+            "compounds": "joined",
+            "lexical": "Word",
+            "signature_words": "lexicon order order_cost words_from words_of",
             "tokens": "CANNOT_BE_READ Doubt Interpretation Part Proposal Register Token in_order",
         },
     )

@@ -12,9 +12,10 @@ Each word has a class that says what it does in the formula; which class follows
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from inscribe import tables
+from inscribe.reading.words.compounds import compounds
+from inscribe.reading.words.lexical import Word, cost_by_length
 
 _TABLES = (
     "signature_words",
@@ -24,25 +25,9 @@ _TABLES = (
     "titles",
     "techniques",
     "subjects",
+    "poets_and_works",
 )
-
-# What a lexicon word costs by its length: long words are seldom there by chance.
-_COST_BY_LENGTH = {1: 1.5, 2: 0.7}
-_COST_OF_LONG = 0.4
-
-
-class Word(NamedTuple):
-    """A word of a signature. Kana: a space divides words, ``|`` the parts of one."""
-
-    text: str
-    kind: str  # its class: "verb", "place", "opener", ...
-    kana: str
-    with_object: str = ""  # of a verb after 之, as the table lists them; of an opener before a verb
-    alternatives: tuple[str, ...] = ()
-    gloss: str = ""
-    family: str = ""  # of openers and closers: "place", "patron", "model", ...
-    cost: float = 1.0
-
+_SHORT_TITLE = 1.5  # 伊勢 and 葵 are seldom the poet and the chapter
 
 Lexicon = dict[str, dict[str, tuple[Word, ...]]]
 
@@ -63,13 +48,25 @@ def words_from(char: str) -> dict[str, tuple[Word, ...]]:
         *_titles(char),
         *_materials(char),
         *_subjects(char),
+        *_quoted(char),
     ):
         found.setdefault(word.text, []).append(word)
     return {text: _distinct(words) for text, words in found.items()}
 
 
+def words_of(text: str) -> tuple[Word, ...]:
+    """Return the words that a text is: those of the tables, then those put together of parts.
+
+    >>> [word.kana for word in words_of("造")], [word.kana for word in words_of("再鐫")]
+    (['つくる'], ['さいせん'])
+    """
+    listed = words_from(text[0]).get(text, ())
+    known = {(word.kind, word.family) for word in listed}
+    return (*listed, *(w for w in compounds(text) if (w.kind, w.family) not in known))
+
+
 def lexicon() -> Lexicon:
-    """Return all words by their first character, then by their writing."""
+    """Return all words of the tables by their first character, then by their writing."""
     signs = dict.fromkeys(sign for table in _tables().values() for sign in table.signs())
     return {sign: words_from(sign) for sign in signs}
 
@@ -81,10 +78,6 @@ def _distinct(words: list[Word]) -> tuple[Word, ...]:
     return tuple(seen.values())
 
 
-def _cost(text: str) -> float:
-    return _COST_BY_LENGTH.get(len(text), _COST_OF_LONG)
-
-
 def _plain_words(char: str) -> Iterator[Word]:
     for row in _tables()["signature_words"].about(char):
         yield Word(
@@ -94,7 +87,7 @@ def _plain_words(char: str) -> Iterator[Word]:
             row["with_object"],
             tables.listed(row["also"]),
             row["gloss"],
-            cost=_cost(row["written"]),
+            cost=cost_by_length(row["written"]),
         )
 
 
@@ -108,7 +101,7 @@ def _formula_words(char: str) -> Iterator[Word]:
             tables.listed(row["also"]),
             row["gloss"],
             row["family"],
-            _cost(row["written"]) + float(row["cost"]),
+            cost_by_length(row["written"]) + float(row["cost"]),
         )
 
 
@@ -116,7 +109,7 @@ def _places(char: str) -> Iterator[Word]:
     for row in _tables()["provinces"].about(char):
         text, whole = row["written"], f"the province of {row['province']}"
         gloss = "province" if row["kind"] == "province" else whole
-        yield Word(text, "place", row["kana"], gloss=gloss, cost=_cost(text))
+        yield Word(text, "place", row["kana"], gloss=gloss, cost=cost_by_length(text))
     for row in _tables()["cities"].about(char):
         yield _with_readings(row, row["kind"])
 
@@ -128,7 +121,7 @@ def _titles(char: str) -> Iterator[Word]:
 
 def _with_readings(row: tables.Row, kind: str) -> Word:
     text, also = row["written"], tables.listed(row["also"])
-    return Word(text, kind, row["kana"], "", also, row["gloss"], cost=_cost(text))
+    return Word(text, kind, row["kana"], "", also, row["gloss"], cost=cost_by_length(text))
 
 
 def _materials(char: str) -> Iterator[Word]:
@@ -141,9 +134,15 @@ def _subjects(char: str) -> Iterator[Word]:
         yield _seldom_there(row, "subject")
 
 
+def _quoted(char: str) -> Iterator[Word]:
+    for row in _tables()["poets_and_works"].about(char):
+        word = _with_readings({**row, "gloss": ""}, row["kind"])
+        yield word._replace(cost=word.cost + _SHORT_TITLE * (len(word.text) < 3))
+
+
 def _seldom_there(row: tables.Row, kind: str) -> Word:
     text = row["written"]
-    return Word(text, kind, row["kana"], gloss=row["gloss"], cost=_cost(text) + 0.3)
+    return Word(text, kind, row["kana"], gloss=row["gloss"], cost=cost_by_length(text) + 0.3)
 
 
 @tables.cached()
