@@ -101,8 +101,8 @@ def _options(reading: DateReading) -> tuple[Option, ...]:
 
 def _with_shichi(spoken: Option) -> list[Option]:
     """Return seventy as older counting has it: shichijū, not nanajū."""
-    kana = spoken.kana.replace("ななじゅう", "しちじゅう")
-    romaji = spoken.romaji.replace("nanajū", "shichijū")
+    kana = spoken.kana.replace("なな", "しち")
+    romaji = spoken.romaji.replace("nana", "shichi")
     if romaji == spoken.romaji:
         return []
     return [Option(kana, romaji, _ALTERNATIVE, "七十 may be read shichijū too")]

@@ -260,7 +260,10 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
     """An opener, what it governs, and its closer: read from behind."""
     subject, closers, end = scope(pieces, at + 1, opener.family)
     if not subject and not closers:
-        spoken = _opener_options(opener, opener.kana, opener.with_object)
+        patterns = (opener.kana, opener.with_object)
+        if opener.family == "gift":
+            patterns = (_without_particle(opener.kana), _without_particle(opener.with_object))
+        spoken = _opener_options(opener, *patterns)
         made.units.append(_unit(pieces[at], spoken))
         return 1
     units = [_governed(piece) for piece in subject]
@@ -289,6 +292,11 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
 def _governed(piece: Piece) -> Unit:
     """Return a piece of what a formula governs; a 之 in it is no object but links (no)."""
     return _unit(piece, (option("の"),)) if piece.text == "之" else _plain(piece)
+
+
+def _without_particle(pattern: str) -> str:
+    """Return a pattern without what it says of a receiver: {} に きぞう, きぞう."""
+    return pattern.removeprefix("{} に ").removeprefix("{} を ")
 
 
 def _template(pattern: str) -> str:

@@ -55,7 +55,7 @@ _USUAL_NAME = 3.2  # the price of a name of usual characters
 _PICTURES = frozenset("図画絵")
 _FORMULA = frozenset(
     {"verb", "residence", "title", "office", "date", "age", "object", "heading", "transitive"}
-    | {"opener", "closer", "patron", "joiner", "relation", "generation", "within", "seal"}
+    | {"opener", "closer", "patron", "joiner", "relation", "generation", "within", "seal", "count", "material"}
 )
 _QUOTED = frozenset({"invocation", "subject", "material", "poet", "work", "chapter"})
 _NAMED = frozenset({"invocation", "poet", "work", "chapter", "subject"})

@@ -27,6 +27,9 @@ _SUBJECTS: dict[str, frozenset[str]] = {
     "work": frozenset({"work", "poet", "chapter", "poem_word"}),
     "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
 }
+_RECEIVERS = frozenset(
+    {"honorific", "patron", "place", "city", "place_suffix", "subject", "invocation", "relation"}
+)
 _MAKERS = NAMES | {"surname", "clan"}
 _LINKS = frozenset("之ノの")
 _AFTER_WORK = frozenset({"date", "age", "mark"})
@@ -40,6 +43,8 @@ def scope(pieces: Sequence[Piece], start: int, family: str) -> tuple[list[Piece]
         if pieces[end].kind not in allowed or _complete(pieces, start, end, family):
             break
         end += 1
+    if family == "gift" and not any(p.kind in _RECEIVERS for p in pieces[start:end]):
+        return [], [], start  # 寄贈綾郷作: a bare name is the maker's
     subject = list(pieces[start:end])
     if _is_linking(pieces, end, family):
         subject.append(pieces[end])

@@ -21,6 +21,7 @@ from inscribe.reading.words import order_cost, words_of
 _KEPT = 2  # divisions kept at each place and class (the code relies on there being two)
 _COMPARED = 6  # divisions compared once more as wholes
 _UNOPENED = 2.0
+_UNCLOSED = 1.5  # 応某作, with no word for what the patron wished
 _WORD_DIVIDED = 4.0
 _RECENT = 8
 _HOPELESS = 6.0
@@ -107,6 +108,8 @@ def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
         elif piece.kind == "closer":
             waiting = ""
         before = piece.kind
+    if waiting == "patron":
+        cost += _UNCLOSED
     return Division(pieces, cost)
 
 

@@ -29,7 +29,8 @@ _NOUN = 1.5
 _NOUNS = (4, 3, 2)  # lengths
 _COMMON = "名詞-普通名詞"
 _KNOWN_KINDS = frozenset({"patron", "closer", "material", "model_subject", "subject", "honorific"})
-_VERBS = frozenset({"verb", "transitive"})
+# A stretch that ends in such a word is no verb of its own: 君之, 某刻之.
+_NO_END_OF_VERBS = frozenset({"verb", "transitive", "honorific", "relation", "place_suffix"})
 _AT_MOST = 5_000
 
 
@@ -37,16 +38,25 @@ def unlisted_words(text: str, position: int) -> Iterator[Word]:
     """Yield the words that may begin at a place though no table has them, with their prices."""
     if position:
         for length in _VERB:
-            if text[position + length : position + length + 1] in _OBJECTS:
-                yield from _verbs(text[position : position + length])
+            end = position + length
+            if text[end : end + 1] in _OBJECTS and not _goes_on(text[end : end + 2]):
+                yield from _verbs(text[position:end])
         yield from _nouns(text, position)
+
+
+def _goes_on(text: str) -> bool:
+    """Return whether 之 and the sign after it are a word, as 之図 and 之需 are, or what 需 closes."""
+    if len(text) < 2:
+        return False
+    return bool(words_of(text)) or any(word.kind == "closer" for word in words_of(text[1]))
 
 
 @tables.cached(_AT_MOST)
 def _verbs(written: str) -> tuple[Word, ...]:
     if not all(map(is_kanji, written)) or "之" in written:
         return ()
-    if any(word.kind in _VERBS for word in words_of(written)):
+    last = words_of(written[-1])
+    if words_of(written) or any(word.kind in _NO_END_OF_VERBS for word in last):
         return ()
     sounds = [readings(sign).on for sign in written]
     if not all(sounds):

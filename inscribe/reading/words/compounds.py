@@ -69,7 +69,7 @@ def joined(first: str, then: str) -> str:
 @tables.cached(50_000)
 def compounds(text: str) -> tuple[Word, ...]:
     """Return the words that a text is when it is put together of parts, the likelier first."""
-    if len(text) < 2:
+    if len(text) < 2:  # a sign alone is no compound
         return ()
     found: dict[tuple[str, str], Word] = {}
     for compound in _beginning_with().get(text[0], ()):
