@@ -276,9 +276,12 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
     joined = verb_follows(pieces, end, opener.family)
     main = opener.with_object if joined else opener.kana
     other = opener.kana if joined else opener.with_object
-    units.append(_unit(pieces[at], _opener_options(opener, main, other)))
-    if main.endswith("{}"):  # 右: what it is said of follows
-        units.insert(0, units.pop())
+    ahead, _, after = main.rpartition("{}")
+    if ahead:  # 右 stands before what it is said of, 又号 on both sides
+        units.insert(0, _unit(pieces[at], (option(ahead.strip()),)))
+    if after:
+        spoken = _opener_options(opener, after if ahead else main, after if ahead else other)
+        units.append(_unit(pieces[at], spoken))
     made.units += units
     if opener.family == _NAMES_ALONE:
         return end - at

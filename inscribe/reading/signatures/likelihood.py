@@ -58,7 +58,7 @@ _FORMULA = frozenset(
     | {"opener", "closer", "patron", "joiner", "relation", "generation", "within", "seal", "count", "material"}
 )
 _QUOTED = frozenset({"invocation", "subject", "material", "poet", "work", "chapter"})
-_NAMED = frozenset({"invocation", "poet", "work", "chapter", "subject"})
+_NAMED = frozenset({"invocation", "poet", "work", "chapter"})
 _RECENT = 8
 _OF_QUOTED = frozenset({"poem_word", "epithet", "within", "pictured", "count", "numeral"})
 

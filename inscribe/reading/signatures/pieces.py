@@ -142,7 +142,16 @@ def _pieces_at(text: str, position: int) -> list[Piece]:
         stretch = text[position:end]
         for kind, cost, word, order_kind in _meanings_of(stretch):
             found.append(Piece(stretch, kind, position, end - 1, cost, word, order_kind))
+    for word in words_of_many_signs(text, position):
+        found.append(_of_word(word, position))
     return found
+
+
+def words_of_many_signs(text: str, position: int) -> Iterator[Word]:
+    """Yield the words of the tables that are longer than others and begin at a place."""
+    for written, words in words_from(text[position]).items():
+        if len(written) > _LONGEST_WORD and text.startswith(written, position):
+            yield from words
 
 
 Meaning = tuple[str, float, Word | None, str]  # kind, cost, word, order kind

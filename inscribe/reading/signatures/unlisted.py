@@ -71,7 +71,8 @@ def _nouns(text: str, position: int) -> Iterator[Word]:
     """Yield the longest noun of the dictionary that an opener before it may govern."""
     families = [word.family for word in words_of(text[position - 1]) if word.kind == "opener"]
     wanted = [_GOVERNED[family] for family in families if family in _GOVERNED]
-    if not wanted:
+    begins_closer = any(word.kind == "closer" for word in words_of(text[position]))
+    if not wanted or begins_closer:
         return
     for length in _NOUNS:
         noun = text[position : position + length]
