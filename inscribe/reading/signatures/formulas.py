@@ -266,7 +266,9 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
         spoken = _opener_options(opener, *patterns)
         made.units.append(_unit(pieces[at], spoken))
         return 1
-    units = [_governed(piece) for piece in subject]
+    units = [
+        _governed(piece, before) for before, piece in zip([None, *subject], subject, strict=False)
+    ]
     linked = bool(subject) and subject[-1].text == "之"
     for closer in closers:
         word = as_closer(closer, opener.family)
@@ -292,9 +294,13 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
     return end - at
 
 
-def _governed(piece: Piece) -> Unit:
+def _governed(piece: Piece, before: Piece | None) -> Unit:
     """Return a piece of what a formula governs; a 之 in it is no object but links (no)."""
-    return _unit(piece, (option("の"),)) if piece.text == "之" else _plain(piece)
+    if piece.text == "之":
+        return _unit(piece, (option("の"),))
+    if piece.kind in ("patron", "age") and piece.word and before and before.kind == "honorific":
+        return _unit(piece, (option(_OF + piece.word.kana.removeprefix(_OF)),))
+    return _plain(piece)
 
 
 def _without_particle(pattern: str) -> str:

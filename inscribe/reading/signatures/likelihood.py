@@ -55,7 +55,18 @@ _USUAL_NAME = 3.2  # the price of a name of usual characters
 _PICTURES = frozenset("図画絵")
 _FORMULA = frozenset(
     {"verb", "residence", "title", "office", "date", "age", "object", "heading", "transitive"}
-    | {"opener", "closer", "patron", "joiner", "relation", "generation", "within", "seal", "count", "material"}
+    | {
+        "opener",
+        "closer",
+        "patron",
+        "joiner",
+        "relation",
+        "generation",
+        "within",
+        "seal",
+        "count",
+        "material",
+    }
 )
 _QUOTED = frozenset({"invocation", "subject", "material", "poet", "work", "chapter"})
 _NAMED = frozenset({"invocation", "poet", "work", "chapter"})
@@ -139,7 +150,7 @@ def _is_prayer_or_title(pieces: tuple[Piece, ...]) -> bool:
     """Return whether there is but an invocation, a saying, or a subject (布袋図)."""
     *others, last = pieces
     if others and last.text in _PICTURES and last.kind in ("verb", "closer"):
-        return all(piece.kind == "subject" for piece in others)
+        return all(piece.kind in ("subject", "poet") or piece.text == "之" for piece in others)
     if pieces[0].kind not in _QUOTED and pieces[0].order_kind != "opener:work":
         return False
     return all(piece.kind in _QUOTED | _OF_QUOTED for piece in pieces[1:])
@@ -155,7 +166,8 @@ def is_quoted(text: str) -> bool:
     if not text or len(text) > _LONGEST or _is_kana(text[0]):
         return False
     pieces = divisions(text)[0].pieces
-    return any(piece.kind in _NAMED for piece in pieces) and _is_prayer_or_title(pieces)
+    named = any(piece.kind in _NAMED for piece in pieces)
+    return (named or text[-1] in _PICTURES) and _is_prayer_or_title(pieces)
 
 
 def _of_names_alone(pieces: tuple[Piece, ...]) -> float:

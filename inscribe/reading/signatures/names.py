@@ -135,7 +135,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
             + _long_stem_cost(stem, ending)
         )
         cost += sum(_rarity(char, "first") for char in stem) / 2
-        if name[-1] in _AFTER_GIVEN_NAMES and _is_given_name(stem):
+        if name[-1] in _AFTER_GIVEN_NAMES and (_is_given_name(stem) or surnames(stem)):
             cost += _GIVEN_AND_HONOUR
         cost += FORMULA_SIGN * sum(map(is_formula_sign, stem))
         yield f"{ending.kind}_name", cost

@@ -17,18 +17,30 @@ _AFTER_PEOPLE = frozenset({"honorific", "relation", "school"})
 _SUBJECTS: dict[str, frozenset[str]] = {
     "place": PLACES | {"residence", "opening"},
     "patron": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
-    "purpose": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
+    "purpose": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix", "age"},
     "model": _PEOPLE
     | _AFTER_PEOPLE
     | {"model_subject", "subject", "heading", "city", "place_suffix"},
-    "gift": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix", "subject", "invocation"},
-    "naming": NAMES | {"surname", "clan"},
+    "gift": _PEOPLE
+    | _AFTER_PEOPLE
+    | {"heading", "city", "place_suffix", "subject", "invocation", "unlisted_place", "age"},
+    "naming": NAMES,
     "line": _PEOPLE | _AFTER_PEOPLE | {"model_subject", "city", "unlisted_place"},
     "work": frozenset({"work", "poet", "chapter", "poem_word"}),
     "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
 }
 _RECEIVERS = frozenset(
-    {"honorific", "patron", "place", "city", "place_suffix", "subject", "invocation", "relation"}
+    {
+        "honorific",
+        "patron",
+        "place",
+        "city",
+        "place_suffix",
+        "subject",
+        "invocation",
+        "relation",
+        "age",
+    }
 )
 _MAKERS = NAMES | {"surname", "clan"}
 _LINKS = frozenset("之ノの")
@@ -40,6 +52,8 @@ def scope(pieces: Sequence[Piece], start: int, family: str) -> tuple[list[Piece]
     allowed = _SUBJECTS[family]
     end = start
     while end < len(pieces) and not _closes(pieces, end, family):
+        if pieces[end].kind == "age" and pieces[end].word is None:
+            break
         if pieces[end].kind not in allowed or _complete(pieces, start, end, family):
             break
         end += 1
@@ -84,8 +98,14 @@ def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> boo
     before, piece = pieces[end - 1], pieces[end]
     if family == "naming":
         return before.kind in NAMES
-    if piece.kind == "patron" and piece.text[0] in _LINKS:
-        return False  # 為還暦之祝
+    if _is_occasion(piece) and (piece.text[0] in _LINKS or family in ("purpose", "gift")):
+        return before.kind in NAMES  # but 為還暦之祝, 為亡父追善, 祝某氏還暦 go on
+    if (
+        family == "gift"
+        and before.kind in ("place_suffix", "patron", "age")
+        and piece.kind in NAMES
+    ):
+        return not _is_addressed(pieces, end)
     if family == "place" and piece.kind == "unread":
         return not _place_goes_on(pieces, end)
     if family == "place":
@@ -103,6 +123,11 @@ def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> boo
             before.kind == "name" and piece.kind in NAMES
         )
     return before.kind == "patron" and not _is_addressed(pieces, end)
+
+
+def _is_occasion(piece: Piece) -> bool:
+    """Return whether a piece is what something is made for: 追善, 記念, 還暦."""
+    return piece.kind == "patron" or (piece.kind == "age" and piece.word is not None)
 
 
 def _is_addressed(pieces: Sequence[Piece], at: int) -> bool:

@@ -21,7 +21,7 @@ from inscribe.reading.words import order_cost, words_of
 _KEPT = 2  # divisions kept at each place and class (the code relies on there being two)
 _COMPARED = 6  # divisions compared once more as wholes
 _UNOPENED = 2.0
-_UNCLOSED = 1.5  # 応某作, with no word for what the patron wished
+_UNCLOSED = 3.0  # 応某作, with no word for what the patron wished
 _WORD_DIVIDED = 4.0
 _RECENT = 8
 _HOPELESS = 6.0
@@ -103,7 +103,7 @@ def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
         family = piece.word.family if piece.word else ""
         if piece.kind == "opener":
             waiting = family
-        elif piece.kind == "closer" and waiting != family and before != "closer":
+        elif piece.kind == "closer" and waiting != family and before not in ("closer", "subject"):
             cost += _UNOPENED
         elif piece.kind == "closer":
             waiting = ""

@@ -1,10 +1,10 @@
 """Words of signatures that no table has, told by where they stand and read by rule.
 
-A verb before 之 is read with its Chinese sound and す (篆之 kore o tensu). A noun that 為, 依, 応,
+A verb before 之 is read with its Chinese sound and す (鎪之 kore o sōsu). A noun that 為, 依, 応,
 以 or 倣 governs is read as the dictionary of words has it.
 
->>> [(word.text, word.kind, word.kana) for word in unlisted_words("綾国篆之", 2)]
-[('篆', 'transitive', 'てんす')]
+>>> [(word.text, word.kind, word.kana) for word in unlisted_words("綾国鎪之", 2)]
+[('鎪', 'transitive', 'そうす')]
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from collections.abc import Iterator
 
 from inscribe import tables
 from inscribe.forms import readings
+from inscribe.reading.names import surnames
 from inscribe.reading.signatures.names import is_kanji
 from inscribe.reading.spelling import hiragana
 from inscribe.reading.words import Word, joined, words_of
@@ -28,6 +29,14 @@ _GOVERNED = {
 _NOUN = 1.5
 _NOUNS = (4, 3, 2)  # lengths
 _COMMON = "名詞-普通名詞"
+_NOUNS_OF_PICTURES = ("名詞-普通名詞", "名詞-固有名詞")
+_PICTURE = "図"
+_BEGIN_FORMULAS = frozenset({"opener", "verb", "adverb", "residence"})
+_LONGEST_SUBJECT = 7
+_SUBJECT = 1.9
+_LINKED = frozenset(
+    {"closer", "remark", "relation", "patron", "count", "place_suffix", "poem_word"}
+)
 _KNOWN_KINDS = frozenset({"patron", "closer", "material", "model_subject", "subject", "honorific"})
 # A stretch that ends in such a word is no verb of its own: 君之, 某刻之.
 _NO_END_OF_VERBS = frozenset({"verb", "transitive", "honorific", "relation", "place_suffix"})
@@ -39,16 +48,19 @@ def unlisted_words(text: str, position: int) -> Iterator[Word]:
     if position:
         for length in _VERB:
             end = position + length
-            if text[end : end + 1] in _OBJECTS and not _goes_on(text[end : end + 2]):
+            if text[end : end + 1] in _OBJECTS and not _goes_on(text, end):
                 yield from _verbs(text[position:end])
         yield from _nouns(text, position)
+    yield from _pictures(text, position)
 
 
-def _goes_on(text: str) -> bool:
-    """Return whether 之 and the sign after it are a word, as 之図 and 之需 are, or what 需 closes."""
-    if len(text) < 2:
+def _goes_on(text: str, at: int) -> bool:
+    """Return whether a 之 links what is before it with a word: 之図, 之需, 之所持."""
+    rest = text[at + 1 : at + 4]
+    if not rest:
         return False
-    return bool(words_of(text)) or any(word.kind == "closer" for word in words_of(text[1]))
+    following = (word for end in range(1, len(rest) + 1) for word in words_of(rest[:end]))
+    return bool(words_of(text[at : at + 2])) or any(w.kind in _LINKED for w in following)
 
 
 @tables.cached(_AT_MOST)
@@ -82,6 +94,46 @@ def _nouns(text: str, position: int) -> Iterator[Word]:
             for kind, family in dict.fromkeys(wanted):
                 yield Word(noun, kind, kana, family=family, cost=_NOUN)
             return
+
+
+def _pictures(text: str, position: int) -> Iterator[Word]:
+    """Yield what a picture may be of: the 松鶴 of 松鶴図, all of it up to 図."""
+    end = text.find(_PICTURE, position + 2, position + _LONGEST_SUBJECT + 2)
+    if end < 0 or (position and not _may_begin(text, position)):
+        return
+    subject = text[position:end].removesuffix("之")
+    if len(subject) > 1 and (kana := _pictured(subject)):
+        yield Word(subject, "subject", kana, cost=_SUBJECT)
+
+
+def _may_begin(text: str, position: int) -> bool:
+    """Return whether a subject may begin within a text: after a poet or another person named."""
+    return any(
+        word.kind in ("poet", "subject")
+        for start in range(max(0, position - 4), position)
+        for word in words_of(text[start:position])
+    )
+
+
+@tables.cached(_AT_MOST)
+def _pictured(written: str) -> str:
+    """Return how a subject is read: by the dictionary's nouns, else by its Chinese sounds."""
+    if not all(map(is_kanji, written)) or any(w.kind == "subject" for w in words_of(written)):
+        return ""
+    begins_formula = any(word.kind in _BEGIN_FORMULAS for word in words_of(written[0]))
+    if begins_formula or any(surnames(written[:end]) for end in (2, 3) if end < len(written)):
+        return ""  # 模某図, and 図 as the verb of a painter named
+    from inscribe.reading.mecab import unidic_words
+
+    found = unidic_words(written)
+    if all(word.known and word.part_of_speech.startswith(_NOUNS_OF_PICTURES) for word in found):
+        if len(found) < len(written):
+            return " ".join(hiragana(word.kana) for word in found)
+    sounds = [readings(sign).on for sign in written]
+    if len(written) not in (2, 4) or not all(sounds):
+        return ""
+    kana = [hiragana(sound[0]) for sound in sounds]
+    return " ".join(joined(kana[at], kana[at + 1]) for at in range(0, len(kana), 2))
 
 
 @tables.cached(_AT_MOST)

@@ -6,7 +6,7 @@ put together, what it becomes and how it is read; so each part is known with all
 >>> [(word.kind, word.kana) for word in compounds("再刻")]
 [('verb', 'さいこく')]
 >>> compounds("大炊助")[0].kana, compounds("十七枚")[0].kana
-('おおい の すけ', 'じゅうしちまい')
+('おおい の すけ', 'じゅうななまい')
 """
 
 from __future__ import annotations

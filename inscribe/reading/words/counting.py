@@ -27,10 +27,33 @@ _STEMS = {"じゅう": "じっ"}
 _TO_P = dict(zip("はひふへほ", "ぱぴぷぺぽ", strict=True))
 _TO_B = dict(zip("はひふへほ", "ばびぶべぼ", strict=True))
 _AFTER_N = ("さん", "せん")
+_P_AFTER_N = ("ふく", "ふん")  # 三幅 sanpuku
 # How counters want four, seven and nine said where it is not よん, しち and く.
-_FOUR = {"ねん": "よ", "じ": "よ", "にん": "よ", "せい": "し", "い": "し", "き": "し", "とう": "よん"}
+_FOUR = {
+    "ねん": "よ",
+    "じ": "よ",
+    "にん": "よ",
+    "せい": "し",
+    "い": "し",
+    "き": "し",
+    "とう": "よん",
+}
 _SEVEN = ("まい", "ほん", "こ", "かげつ", "かしょ", "てん", "さつ", "だん")
-_NINE = ("まい", "ほん", "こ", "せい", "ばん", "かしょ", "てん", "さつ", "そう", "ふく", "く", "まく", "とう")
+_NINE = (
+    "まい",
+    "ほん",
+    "こ",
+    "せい",
+    "ばん",
+    "かしょ",
+    "てん",
+    "さつ",
+    "そう",
+    "ふく",
+    "く",
+    "まく",
+    "とう",
+)
 
 
 def said(number: int) -> str:
@@ -57,6 +80,8 @@ def counted(number: int, counter: str) -> str:
         if kana.endswith(end) and counter[0] in before:
             stem = kana.removesuffix(end) + _STEMS.get(end, f"{end[:-1]}っ")
             return stem + _TO_P.get(counter[0], counter[0]) + counter[1:]
+    if kana.endswith(_AFTER_N) and counter.startswith(_P_AFTER_N):
+        return kana + _TO_P[counter[0]] + counter[1:]
     if kana.endswith(_AFTER_N) and counter[0] in _TO_B:
         return kana + _TO_B[counter[0]] + counter[1:]
     return kana + counter
