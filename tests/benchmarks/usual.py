@@ -1,16 +1,18 @@
-"""Usual inscriptions read whole: formulas, titles, techniques, mottoes, against general-purpose peers, in one run.
+"""Usual inscriptions read whole, kind by kind, against general-purpose peers, in one run.
 
     python tests/benchmarks/usual.py [FILE ...] [--misses]
 
-Files have the columns kind, carved and reading; lines that begin with # are remarks. Without FILE: the shared
-list of usual formulas (../shared/data/usual_inscriptions.tsv, which may be looked at) and the two halves of a
-second author's list, tests/data/formulas_look.tsv and tests/data/formulas_measure.tsv. The rows of the last are
-only counted: --misses shows those of the other files.
+Files have the columns kind, carved and reading; lines that begin with # are remarks. Without FILE:
+the shared list of usual formulas (../shared/data/usual_inscriptions.tsv, which may be looked at)
+and the two halves of a second author's list, tests/data/formulas_look.tsv and
+tests/data/formulas_measure.tsv. The rows of the last are only counted: --misses shows those of the
+other files.
 
-A reading counts when it is right as a whole, but for capitals, hyphens and word division. Other readings that
-are right too stand in the lists after " | ", or in brackets after the word that they replace; "(no)" may be said
-or not. "first 3" counts rows for which a right reading is among the first three proposals. The peers, pykakasi
-and cutlet where they are installed, are given the text in current forms, which favours them.
+A reading counts when it is right as a whole, but for capitals, hyphens and word division. Other
+readings that are right too stand in the lists after " | ", or in brackets after the word that they
+replace; "(no)" may be said or not. "first 3" counts rows for which a right reading is among the
+first three proposals. The peers, pykakasi and cutlet where they are installed, are given the text
+in current forms, which favours them.
 """
 
 from __future__ import annotations

@@ -1,9 +1,9 @@
 """What a signature says: its parts, and its readings in Japanese order, ranked.
 
 In reading order: ``reader`` (the way in), ``pieces`` and ``names`` (what a stretch could be),
-``split`` (the likeliest division), ``formulas``, ``scope`` and ``spans`` (Chinese order to
-Japanese), ``options`` (how each piece is read), ``dates``, ``seals``, ``likelihood`` (how much a
-text looks like a signature), ``full_names``.
+``unlisted`` (words by rule), ``split`` (the likeliest division), ``formulas``, ``scope``, ``units``
+and ``spans`` (Chinese order to Japanese), ``options`` (how each piece is read), ``dates``,
+``seals``, ``likelihood`` (how much a text looks like a signature), ``full_names``.
 """
 
 from __future__ import annotations

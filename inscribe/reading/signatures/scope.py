@@ -131,7 +131,7 @@ def _is_occasion(piece: Piece) -> bool:
 
 
 def _is_addressed(pieces: Sequence[Piece], at: int) -> bool:
-    """Return whether a name with a word of respect begins at a place: the 三輪氏 of 贈老友三輪氏."""
+    """Return whether a name with a word of respect begins here: 三輪氏 in 贈老友三輪氏."""
     while at < len(pieces) and pieces[at].kind in _MAKERS:
         at += 1
     return at < len(pieces) and pieces[at].kind == "honorific"

@@ -1,10 +1,10 @@
 """Words of signatures that no table has, told by where they stand and read by rule.
 
-A verb before 之 is read with its Chinese sound and す (鎪之 kore o sōsu). A noun that 為, 依, 応,
+A verb before 之 is read with its Chinese sound and す (彰之 kore o shōsu). A noun that 為, 依, 応,
 以 or 倣 governs is read as the dictionary of words has it.
 
->>> [(word.text, word.kind, word.kana) for word in unlisted_words("綾国鎪之", 2)]
-[('鎪', 'transitive', 'そうす')]
+>>> [(word.text, word.kind, word.kana) for word in unlisted_words("綾国彰之", 2)]
+[('彰', 'transitive', 'しょうす')]
 """
 
 from __future__ import annotations
@@ -126,9 +126,9 @@ def _pictured(written: str) -> str:
     from inscribe.reading.mecab import unidic_words
 
     found = unidic_words(written)
-    if all(word.known and word.part_of_speech.startswith(_NOUNS_OF_PICTURES) for word in found):
-        if len(found) < len(written):
-            return " ".join(hiragana(word.kana) for word in found)
+    nouns = [w for w in found if w.known and w.part_of_speech.startswith(_NOUNS_OF_PICTURES)]
+    if len(nouns) == len(found) < len(written):
+        return " ".join(hiragana(word.kana) for word in found)
     sounds = [readings(sign).on for sign in written]
     if len(written) not in (2, 4) or not all(sounds):
         return ""

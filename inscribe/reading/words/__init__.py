@@ -3,7 +3,7 @@
 In reading order: ``tokens`` (what the reading stage hands on), ``pieces`` (a word as MeCab
 hands it back), ``assembling`` (from words to an interpretation), ``marks`` (gaps, monograms and
 seals between words), ``overrides`` (readings a person has settled), ``signature_words`` (the
-words of formulas).
+words of formulas; ``lexical``, ``compounds`` and ``counting``: how they are made).
 """
 
 from __future__ import annotations
@@ -23,6 +23,8 @@ if TYPE_CHECKING:
         shown as shown,
         tokens_of as tokens_of,
     )
+    from inscribe.reading.words.compounds import joined as joined
+    from inscribe.reading.words.lexical import Word as Word
     from inscribe.reading.words.marks import (
         MARK as MARK,
         has_legible as has_legible,
@@ -57,8 +59,6 @@ if TYPE_CHECKING:
         unread_piece as unread_piece,
         verse_piece as verse_piece,
     )
-    from inscribe.reading.words.compounds import joined as joined
-    from inscribe.reading.words.lexical import Word as Word
     from inscribe.reading.words.signature_words import (
         lexicon as lexicon,
         order as order,

@@ -1,7 +1,8 @@
 """Words of signatures made of parts: 再刻 of 再 and 刻, 大炊助 of an office and its rank.
 
-``signature_parts.tsv`` holds the parts by what they are, ``signature_compounds.tsv`` says what may be
-put together, what it becomes and how it is read; so each part is known with all others of its sort.
+``signature_parts.tsv`` holds the parts by what they are, ``signature_compounds.tsv`` says what may
+be put together, what it becomes and how it is read; so each part is known with all others of its
+sort.
 
 >>> [(word.kind, word.kana) for word in compounds("再刻")]
 [('verb', 'さいこく')]
@@ -13,7 +14,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from itertools import product
 from typing import NamedTuple
 
 from inscribe import tables
@@ -171,11 +171,3 @@ def _beginning_with() -> dict[str, tuple[Compound, ...]]:
         for sign in dict.fromkeys(signs):
             found[sign] = (*found.get(sign, ()), compound)
     return found
-
-
-def examples() -> Iterator[tuple[Compound, str]]:
-    """Yield every compound with one text for each way of putting two listed parts together."""
-    for compound in _compounds():
-        if NUMBER not in compound.sorts:
-            for parts in product(*(_parts()[sort] for sort in compound.sorts)):
-                yield compound, "".join(parts)
