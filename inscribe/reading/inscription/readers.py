@@ -201,6 +201,8 @@ def read_as_prose(text: Text, register: Register, wishes: Wishes) -> Interpretat
     if len(normal.text) >= _LEAST_CHINESE and is_kanji_only(text.normal.text):
         words, doubts = _chinese(words, text)
     found = interpretation(read_text, register, words, reasons, ())
+    if register == "prose":
+        found = _as_quoted(found, normal)
     as_printed = normal is not text.normal or has_kept_signs(text.carved)
     proposals = found.proposals
     if wishes.overrides:
@@ -211,6 +213,15 @@ def read_as_prose(text: Text, register: Register, wishes: Wishes) -> Interpretat
         proposals=proposals,
         doubts=(*found.doubts, *doubts),
     )
+
+
+def _as_quoted(found: Interpretation, normal: NormalText) -> Interpretation:
+    """Return the reading of a poet's name, the title of a work or an invocation by its table."""
+    from inscribe.reading.signatures import is_quoted, read_signature
+
+    if not is_quoted(normal.text):
+        return found
+    return found._replace(proposals=read_signature(normal).proposals)
 
 
 def _is_old_and_unvoiced(plain: str) -> bool:

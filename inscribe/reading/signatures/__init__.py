@@ -15,7 +15,10 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.reading.signatures.dates import dated_pieces as dated_pieces
     from inscribe.reading.signatures.full_names import full_readings as full_readings
-    from inscribe.reading.signatures.likelihood import signature_likelihood as signature_likelihood
+    from inscribe.reading.signatures.likelihood import (
+        is_quoted as is_quoted,
+        signature_likelihood as signature_likelihood,
+    )
     from inscribe.reading.signatures.names import is_kanji as is_kanji
     from inscribe.reading.signatures.pieces import Piece as Piece
     from inscribe.reading.signatures.reader import read_signature as read_signature
@@ -35,7 +38,7 @@ else:
         {
             "dates": "dated_pieces",
             "full_names": "full_readings",
-            "likelihood": "signature_likelihood",
+            "likelihood": "is_quoted signature_likelihood",
             "names": "is_kanji",
             "pieces": "Piece",
             "reader": "read_signature",

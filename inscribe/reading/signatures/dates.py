@@ -94,15 +94,26 @@ def _options(reading: DateReading) -> tuple[Option, ...]:
             changed = " ".join((*main[:at], other, *main[at + 1 :]))
             reason = f"{word.text} may be read so too"
             options.append(Option(kana, changed, _ALTERNATIVE * len(options), reason))
+    if linked := _and_said(options[0], reading.text):
+        options.insert(0, linked)
     if "七十" in reading.text:
         options += _with_shichi(options[0])
     return tuple(options[:_MOST])
 
 
+def _and_said(spoken: Option, text: str) -> Option | None:
+    """Return a number with 有 as it is said: shichijū yū ni."""
+    if not re.search("[十百]有[一二三四五六七八九]", text):
+        return None
+    kana = re.sub("(.*(?:じゅう|ひゃく))(?=[ぁ-ゖ])", r"\1 ゆう ", spoken.kana, count=1)
+    romaji = re.sub("(.*(?:jū|hyaku))(?=[a-z])", r"\1 yū ", spoken.romaji, count=1)
+    return Option(kana, romaji, 0.0, "有 is said yū")
+
+
 def _with_shichi(spoken: Option) -> list[Option]:
     """Return seventy as older counting has it: shichijū, not nanajū."""
-    kana = spoken.kana.replace("ななじゅう", "しちじゅう")
-    romaji = spoken.romaji.replace("nanajū", "shichijū")
+    kana = spoken.kana.replace("なな", "しち")
+    romaji = spoken.romaji.replace("nana", "shichi")
     if romaji == spoken.romaji:
         return []
     return [Option(kana, romaji, _ALTERNATIVE, "七十 may be read shichijū too")]

@@ -22,11 +22,19 @@ from inscribe.reading.signatures.spans import (
     add_phrases,
     add_places,
 )
+from inscribe.reading.signatures.units import clan_options, plain, unit
 from inscribe.reading.words import Word
 
-_PART_OF_FAMILY = {"means": "material", "purpose": "patron"}
+_PART_OF_FAMILY = {
+    "means": "material",
+    "purpose": "patron",
+    "gift": "patron",
+    "line": "relation",
+    "work": "heading",
+}
+_NAMES_ALONE = "naming"  # what such a formula gives is the name in it
 _OF = "の "
-_CLAN_LINKED = 1.0
+_DOES = "す"  # makes a Sino-Japanese word a verb
 _ALSO_READ = "{} may be read so too"
 Dated = dict[tuple[int, int], tuple[Option, ...]]
 _LIVING = frozenset({"住", "居", "寓"})
@@ -76,7 +84,7 @@ def _arrange_next(pieces: Sequence[Piece], at: int, dated: Dated, made: Arrangem
     following = pieces[at + 1] if at + 1 < len(pieces) else None
     if piece.kind == "opener" and piece.word and following:
         return _formula(pieces, at, piece.word, made)
-    if piece.kind in ("verb", "unread") and following and following.kind == "object":
+    if piece.kind in ("verb", "transitive", "unread") and following and following.kind == "object":
         return _verb_and_object(piece, following, made)
     if piece.kind == "object" and following:
         return _object_before(pieces, at, made)
@@ -85,13 +93,13 @@ def _arrange_next(pieces: Sequence[Piece], at: int, dated: Dated, made: Arrangem
     if piece.kind == "residence" and piece.text in _LIVING and _places_follow(pieces, at):
         return _residence_before(pieces, at, made)
     if piece.kind in ("date", "age") and piece.word is None:
-        made.units.append(_unit(piece, dated[piece.first, piece.last]))
+        made.units.append(unit(piece, dated[piece.first, piece.last]))
     elif piece.kind == "clan" and following and following.kind in NAMES:
-        made.units.append(_unit(piece, _clan_options(piece)))
+        made.units.append(unit(piece, clan_options(piece)))
     elif piece.kind == "name" and following and following.kind == "name":
-        made.units.append(_plain(piece._replace(kind="art_name", order_kind="art_name")))
+        made.units.append(plain(piece._replace(kind="art_name", order_kind="art_name")))
     else:
-        made.units.append(_plain(piece))
+        made.units.append(plain(piece))
     _add_own_span(piece, at, made.spans)
     return 1
 
@@ -115,6 +123,7 @@ _KEYS = {
     "tonsured": "title",
     "appraised": "remark",
     "verb": "verb",
+    "transitive": "verb",
     "object": "object",
     "date": "date",
     "day_word": "date",
@@ -129,31 +138,6 @@ _KEYS = {
 }
 
 
-def _unit(piece: Piece, options: tuple[Option, ...], *, hyphen: bool = False) -> Unit:
-    gloss = piece.word.gloss if piece.word else ""
-    return Unit(piece.text, piece.kind, piece.first, piece.last, options, hyphen, gloss)
-
-
-def _plain(piece: Piece) -> Unit:
-    options = piece_options(piece)
-    if piece.kind == "closer" and piece.word and piece.first:
-        options = (option(f"の {piece.word.kana}"),)
-    return _unit(piece, options, hyphen=_is_suffix(piece))
-
-
-def _clan_options(piece: Piece) -> tuple[Option, ...]:
-    """Return the readings of a clan before a name: Fujiwara, or Fujiwara no."""
-    options = piece_options(piece)
-    kana = piece.word.kana if piece.word else ""
-    linked = option(f"{kana} の", _CLAN_LINKED, f"{piece.text} may be linked by no", capital=True)
-    return (*options[:1], linked, *options[1:])
-
-
-def _is_suffix(piece: Piece) -> bool:
-    """Return whether a word is joined to the name before it with a hyphen: Tanaka-shi."""
-    return piece.kind == "honorific" and piece.word is not None and " " not in piece.word.kana
-
-
 def _verb_and_object(verb: Piece, thing: Piece, made: Arrangement) -> int:
     made.units += _object_then_verb(verb, thing)
     made.spans += [
@@ -166,22 +150,22 @@ def _verb_and_object(verb: Piece, thing: Piece, made: Arrangement) -> int:
 def _object_then_verb(verb: Piece, thing: Piece) -> list[Unit]:
     """Return これを and the verb; an adverb within the verb's reading goes before both."""
     if verb.kind == "unread":
-        return [_unit(thing, (option("これ を"),)), _plain(verb)]
+        return [unit(thing, (option("これ を"),)), plain(verb)]
     word = verb.word or Word(verb.text, "verb", verb.text)
-    finite = tables.listed(word.with_object) or (word.kana,)
+    finite = tables.listed(word.with_object) or (word.kana + _DOES,)
     adverb = finite[0].rpartition(" ")[0]
-    plain = tuple(kana.rpartition(" ")[2] for kana in finite)
-    spoken = Word(word.text, word.kind, plain[0], alternatives=plain[1:])
-    units = [_unit(thing, (option("これ を"),)), _unit(verb, word_options(spoken))]
+    spoken_forms = tuple(kana.rpartition(" ")[2] for kana in finite)
+    spoken = Word(word.text, word.kind, spoken_forms[0], alternatives=spoken_forms[1:])
+    units = [unit(thing, (option("これ を"),)), unit(verb, word_options(spoken))]
     if adverb:
-        units.insert(0, _unit(verb, (option(adverb),)))
+        units.insert(0, unit(verb, (option(adverb),)))
     return units
 
 
 def _object_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> int:
     """之 that does not follow a verb: the object of the next one, or の between two names."""
     thing, following = pieces[at], pieces[at + 1]
-    if following.kind == "verb" and (at == 0 or following.text != "作"):
+    if following.kind in ("verb", "transitive") and (at == 0 or following.text != "作"):
         made.units += _object_then_verb(following, thing)
         made.spans += [
             Span("object", thing.first, thing.last),
@@ -189,9 +173,9 @@ def _object_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> int:
         ]
         return 2
     if at and thing.text == "之":
-        made.units.append(_unit(thing, (option("の"), option("これ を", 1.5, "之 as the object"))))
+        made.units.append(unit(thing, (option("の"), option("これ を", 1.5, "之 as the object"))))
         return 1
-    made.units.append(_unit(thing, piece_options(thing)))
+    made.units.append(unit(thing, piece_options(thing)))
     made.spans.append(Span("object", thing.first, thing.last))
     return 1
 
@@ -200,7 +184,7 @@ def _office(piece: Piece, made: Arrangement) -> int:
     """A province and an office are one title: 武蔵守 Musashi no kami."""
     province = made.units[-1]
     made.spans = [span for span in made.spans if span.first != province.first]
-    made.units.append(_plain(piece))
+    made.units.append(plain(piece))
     made.spans.append(Span("title", province.first, piece.last))
     return 1
 
@@ -219,7 +203,7 @@ def _places_follow(pieces: Sequence[Piece], at: int) -> bool:
 def _residence_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> int:
     end = at + 1
     while end < len(pieces) and pieces[end].kind in PLACES:
-        made.units.append(_plain(pieces[end]))
+        made.units.append(plain(pieces[end]))
         end += 1
     made.spans.append(Span("place", pieces[at + 1].first, pieces[end - 1].last))
     made.spans.append(Span("residence", pieces[at].first, pieces[end - 1].last))
@@ -229,7 +213,7 @@ def _residence_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> in
         option("に すむ", 1.2, _ALSO_READ.format(living.text)),
         option("じゅう", 1.6, _ALSO_READ.format(living.text)),
     )
-    made.units.append(_unit(living, options))
+    made.units.append(unit(living, options))
     return end - at
 
 
@@ -237,21 +221,33 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
     """An opener, what it governs, and its closer: read from behind."""
     subject, closers, end = scope(pieces, at + 1, opener.family)
     if not subject and not closers:
-        spoken = _opener_options(opener, opener.kana, opener.with_object)
-        made.units.append(_unit(pieces[at], spoken))
+        patterns = (opener.kana, opener.with_object)
+        if opener.family == "gift":
+            patterns = (_without_particle(opener.kana), _without_particle(opener.with_object))
+        spoken = _opener_options(opener, *patterns)
+        made.units.append(unit(pieces[at], spoken))
         return 1
-    units = [_governed(piece) for piece in subject]
+    units = [
+        _governed(piece, before) for before, piece in zip([None, *subject], subject, strict=False)
+    ]
     linked = bool(subject) and subject[-1].text == "之"
     for closer in closers:
         word = as_closer(closer, opener.family)
         kana = (word.kana if word else closer.text).removeprefix(_OF)
-        units.append(_unit(closer, (option(_OF + kana if units and not linked else kana),)))
+        units.append(unit(closer, (option(_OF + kana if units and not linked else kana),)))
         linked = False
     joined = verb_follows(pieces, end, opener.family)
     main = opener.with_object if joined else opener.kana
     other = opener.kana if joined else opener.with_object
-    units.append(_unit(pieces[at], _opener_options(opener, main, other)))
+    ahead, _, after = main.rpartition("{}")
+    if ahead:  # 右 stands before what it is said of, 又号 on both sides
+        units.insert(0, unit(pieces[at], (option(ahead.strip()),)))
+    if after:
+        spoken = _opener_options(opener, after if ahead else main, after if ahead else other)
+        units.append(unit(pieces[at], spoken))
     made.units += units
+    if opener.family == _NAMES_ALONE:
+        return end - at
     first, last = pieces[at].first, pieces[end - 1].last
     if opener.family == "place":
         first = subject[0].first if subject else first
@@ -259,9 +255,18 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
     return end - at
 
 
-def _governed(piece: Piece) -> Unit:
+def _governed(piece: Piece, before: Piece | None) -> Unit:
     """Return a piece of what a formula governs; a 之 in it is no object but links (no)."""
-    return _unit(piece, (option("の"),)) if piece.text == "之" else _plain(piece)
+    if piece.text == "之":
+        return unit(piece, (option("の"),))
+    if piece.kind in ("patron", "age") and piece.word and before and before.kind == "honorific":
+        return unit(piece, (option(_OF + piece.word.kana.removeprefix(_OF)),))
+    return plain(piece)
+
+
+def _without_particle(pattern: str) -> str:
+    """Return a pattern without what it says of a receiver: {} に きぞう, きぞう."""
+    return pattern.removeprefix("{} に ").removeprefix("{} を ")
 
 
 def _template(pattern: str) -> str:

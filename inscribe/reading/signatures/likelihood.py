@@ -10,6 +10,7 @@ import math
 import re
 from itertools import pairwise
 
+from inscribe import tables
 from inscribe.reading.names import is_signed_with_mixed_name
 from inscribe.reading.signatures.dates import dated_pieces
 from inscribe.reading.signatures.pieces import MARK, Piece
@@ -52,7 +53,25 @@ _FAMILY_AND_NAME = 0.6  # 森種友: a family of one sign and a made name
 _EVERYDAY_NAME = 0.8  # 坂田久米吉: a family and an everyday name
 _USUAL_NAME = 3.2  # the price of a name of usual characters
 _PICTURES = frozenset("図画絵")
-_FORMULA = frozenset({"verb", "residence", "title", "office", "date", "age", "object", "heading"})
+_FORMULA = frozenset(
+    {"verb", "residence", "title", "office", "date", "age", "object", "heading", "transitive"}
+    | {
+        "opener",
+        "closer",
+        "patron",
+        "joiner",
+        "relation",
+        "generation",
+        "within",
+        "seal",
+        "count",
+        "material",
+    }
+)
+_QUOTED = frozenset({"invocation", "subject", "material", "poet", "work", "chapter"})
+_NAMED = frozenset({"invocation", "poet", "work", "chapter"})
+_RECENT = 8
+_OF_QUOTED = frozenset({"poem_word", "epithet", "within", "pictured", "count", "numeral"})
 
 
 def signature_likelihood(text: str) -> float:
@@ -131,8 +150,24 @@ def _is_prayer_or_title(pieces: tuple[Piece, ...]) -> bool:
     """Return whether there is but an invocation, a saying, or a subject (布袋図)."""
     *others, last = pieces
     if others and last.text in _PICTURES and last.kind in ("verb", "closer"):
-        return all(piece.kind == "subject" for piece in others)
-    return all(piece.kind in ("invocation", "subject", "material") for piece in pieces)
+        return all(piece.kind in ("subject", "poet") or piece.text == "之" for piece in others)
+    if pieces[0].kind not in _QUOTED and pieces[0].order_kind != "opener:work":
+        return False
+    return all(piece.kind in _QUOTED | _OF_QUOTED for piece in pieces[1:])
+
+
+@tables.cached(_RECENT)
+def is_quoted(text: str) -> bool:
+    """Return whether a text is nothing but a poet, a work or an invocation, as headings are.
+
+    >>> is_quoted("源氏物語須磨巻"), is_quoted("綾国作")
+    (True, False)
+    """
+    if not text or len(text) > _LONGEST or _is_kana(text[0]):
+        return False
+    pieces = divisions(text)[0].pieces
+    named = any(piece.kind in _NAMED for piece in pieces)
+    return (named or text[-1] in _PICTURES) and _is_prayer_or_title(pieces)
 
 
 def _of_names_alone(pieces: tuple[Piece, ...]) -> float:

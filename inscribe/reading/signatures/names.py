@@ -20,7 +20,7 @@ from inscribe.reading.names import (
     surnames,
     usualness,
 )
-from inscribe.reading.words import words_from
+from inscribe.reading.words import words_from, words_of
 
 _NAME = 2.2  # an art name of two usual characters
 _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in its place
@@ -158,7 +158,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
             + _long_stem_cost(stem, ending)
         )
         cost += sum(_rarity(char, "first") for char in stem) / 2
-        if name[-1] in _AFTER_GIVEN_NAMES and _is_given_name(stem):
+        if name[-1] in _AFTER_GIVEN_NAMES and (_is_given_name(stem) or surnames(stem)):
             cost += _GIVEN_AND_HONOUR
         cost += FORMULA_SIGN * sum(map(is_formula_sign, stem))
         yield f"{ending.kind}_name", cost
@@ -205,7 +205,7 @@ def may_be(char: str, kinds: frozenset[str]) -> bool:
 
 
 def _is_closer(text: str) -> bool:
-    return any(word.kind == "closer" for word in words_from(text[0]).get(text, ()))
+    return any(word.kind == "closer" for word in words_of(text))
 
 
 def formula_signs_cost(name: str) -> float:

@@ -68,15 +68,21 @@ def letters(kana: str, *, capital: bool = False) -> str:
     >>> letters("これ を"), letters("むさし の かみ", capital=True)
     ('kore o', 'Musashi no kami')
     """
-    words = ["o" if word == "を" else hepburn(word) for word in kana.split()]
+    words = ["o" if word == "を" else _spelt(word) for word in kana.split()]
     text = " ".join(words)
     return text[:1].upper() + text[1:] if capital else text
+
+
+def _spelt(word: str) -> str:
+    """Return a word in Latin letters; one in katakana is a proper name."""
+    spelt = hepburn(hiragana(word))
+    return spelt[:1].upper() + spelt[1:] if "ァ" <= word[0] <= "ヺ" else spelt
 
 
 def option(kana: str, cost: float = 0.0, reason: str = "", *, capital: bool = False) -> Option:
     """Return an option made from kana with marks of division."""
     romaji = letters(kana, capital=capital)
-    return Option(kana.replace("|", ""), romaji, cost, reason)
+    return Option(hiragana(kana.replace("|", "")), romaji, cost, reason)
 
 
 def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:

@@ -34,7 +34,8 @@ from inscribe.reading.signatures.names import (
     may_be,
     names_it_could_be,
 )
-from inscribe.reading.words import Word, words_from
+from inscribe.reading.signatures.unlisted import unlisted_words
+from inscribe.reading.words import Word, words_from, words_of
 
 # A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
 MARK = re.compile(r"（花押）|（印「[^」]*」）|（印）|［[^］]*］|□")
@@ -119,6 +120,7 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
             found[position].append(Piece("・", "joiner", position, position, 0.0, _DOT, "joiner"))
         found[position] += _pieces_at(text, position)
         found[position] += _place_pieces(text, position)
+        found[position] += [_of_word(word, position) for word in unlisted_words(text, position)]
         found[position].append(_piece(text[position], "other", position, _OTHER))
         if has_kana:
             found[position] += _kana_names(text, position)
@@ -156,7 +158,16 @@ def _pieces_at(text: str, position: int) -> list[Piece]:
         for kind, cost, word, order_kind in _meanings_of(stretch):
             price = cost if word or _stays(stretch, kind) else cost + surcharge
             found.append(Piece(stretch, kind, position, end - 1, price, word, order_kind))
+    for word in words_of_many_signs(text, position):
+        found.append(_of_word(word, position))
     return found
+
+
+def words_of_many_signs(text: str, position: int) -> Iterator[Word]:
+    """Yield the words of the tables that are longer than others and begin at a place."""
+    for written, words in words_from(text[position]).items():
+        if len(written) > _LONGEST_WORD and text.startswith(written, position):
+            yield from words
 
 
 def _formula_goes_on(text: str, position: int) -> bool:
@@ -199,9 +210,8 @@ def _meanings_of(stretch: str) -> tuple[Meaning, ...]:
 
 def _possible_meanings(stretch: str) -> Iterator[Meaning]:
     """Yield every word and kind of name that a stretch of text could be."""
-    for word in words_from(stretch[0]).get(stretch, ()):
-        order_kind = f"{word.kind}:{word.family}" if word.family else word.kind
-        yield word.kind, word.cost + _name_end_cost(word), word, order_kind
+    for word in words_of(stretch):
+        yield word.kind, word.cost + _name_end_cost(word), word, _order_kind(word)
     if len(stretch) <= _LONGEST_NAME and all(map(is_name_character, stretch)):
         for kind, cost in names_it_could_be(stretch):
             yield kind, cost, None, kind
@@ -219,6 +229,15 @@ def _name_end_cost(word: Word) -> float:
 
 def _piece(text: str, kind: str, first: int, cost: float) -> Piece:
     return Piece(text, kind, first, first + len(text) - 1, cost, None, kind)
+
+
+def _of_word(word: Word, first: int) -> Piece:
+    last = first + len(word.text) - 1
+    return Piece(word.text, word.kind, first, last, word.cost, word, _order_kind(word))
+
+
+def _order_kind(word: Word) -> str:
+    return f"{word.kind}:{word.family}" if word.family else word.kind
 
 
 def date_piece(text: str, first: int, last: int, kind: str) -> Piece:

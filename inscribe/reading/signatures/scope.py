@@ -10,20 +10,40 @@ from collections.abc import Sequence
 
 from inscribe.reading.signatures.pieces import Piece
 from inscribe.reading.signatures.spans import NAMES, PLACES
-from inscribe.reading.words import Word, words_from
+from inscribe.reading.words import Word, words_of
 
 _PEOPLE = NAMES | {"surname", "clan", "title", "office", "place", "patron", "unread", "generation"}
 _AFTER_PEOPLE = frozenset({"honorific", "relation", "school"})
 _SUBJECTS: dict[str, frozenset[str]] = {
     "place": PLACES | {"residence", "opening"},
     "patron": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
-    "purpose": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
+    "purpose": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix", "age"},
     "model": _PEOPLE
     | _AFTER_PEOPLE
     | {"model_subject", "subject", "heading", "city", "place_suffix"},
+    "gift": _PEOPLE
+    | _AFTER_PEOPLE
+    | {"heading", "city", "place_suffix", "subject", "invocation", "unlisted_place", "age"},
+    "naming": NAMES,
+    "line": _PEOPLE | _AFTER_PEOPLE | {"model_subject", "city", "unlisted_place"},
+    "work": frozenset({"work", "poet", "chapter", "poem_word"}),
     "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
 }
+_RECEIVERS = frozenset(
+    {
+        "honorific",
+        "patron",
+        "place",
+        "city",
+        "place_suffix",
+        "subject",
+        "invocation",
+        "relation",
+        "age",
+    }
+)
 _MAKERS = NAMES | {"surname", "clan"}
+_LINKS = frozenset("之ノの")
 _AFTER_WORK = frozenset({"date", "age", "mark"})
 
 
@@ -32,9 +52,13 @@ def scope(pieces: Sequence[Piece], start: int, family: str) -> tuple[list[Piece]
     allowed = _SUBJECTS[family]
     end = start
     while end < len(pieces) and not _closes(pieces, end, family):
+        if pieces[end].kind == "age" and pieces[end].word is None:
+            break
         if pieces[end].kind not in allowed or _complete(pieces, start, end, family):
             break
         end += 1
+    if family == "gift" and not any(p.kind in _RECEIVERS for p in pieces[start:end]):
+        return [], [], start  # 寄贈綾郷作: a bare name is the maker's
     subject = list(pieces[start:end])
     if _is_linking(pieces, end, family):
         subject.append(pieces[end])
@@ -72,6 +96,16 @@ def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> boo
     if end == start:
         return False
     before, piece = pieces[end - 1], pieces[end]
+    if family == "naming":
+        return before.kind in NAMES
+    if _is_occasion(piece) and (piece.text[0] in _LINKS or family in ("purpose", "gift")):
+        return before.kind in NAMES  # but 為還暦之祝, 為亡父追善, 祝某氏還暦 go on
+    if (
+        family == "gift"
+        and before.kind in ("place_suffix", "patron", "age")
+        and piece.kind in NAMES
+    ):
+        return not _is_addressed(pieces, end)
     if family == "place" and piece.kind == "unread":
         return not _place_goes_on(pieces, end)
     if family == "place":
@@ -88,7 +122,19 @@ def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> boo
         return piece.kind in ("surname", "clan", "title", "heading", "place", "city") or (
             before.kind == "name" and piece.kind in NAMES
         )
-    return before.kind == "patron"
+    return before.kind == "patron" and not _is_addressed(pieces, end)
+
+
+def _is_occasion(piece: Piece) -> bool:
+    """Return whether a piece is what something is made for: 追善, 記念, 還暦."""
+    return piece.kind == "patron" or (piece.kind == "age" and piece.word is not None)
+
+
+def _is_addressed(pieces: Sequence[Piece], at: int) -> bool:
+    """Return whether a name with a word of respect begins here: 三輪氏 in 贈老友三輪氏."""
+    while at < len(pieces) and pieces[at].kind in _MAKERS:
+        at += 1
+    return at < len(pieces) and pieces[at].kind == "honorific"
 
 
 def _ends_in_work(pieces: Sequence[Piece], at: int) -> bool:
@@ -115,7 +161,7 @@ def as_closer(piece: Piece, family: str) -> Word | None:
         return piece.word
     if piece.kind not in ("closer", "verb", "model_subject"):
         return None
-    for word in words_from(piece.text[0]).get(piece.text, ()):
+    for word in words_of(piece.text):
         if word.kind == "closer" and word.family == wanted:
             return word
     return None

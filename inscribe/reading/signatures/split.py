@@ -16,11 +16,12 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.signatures.pieces import Piece, pieces_of
-from inscribe.reading.words import order_cost, words_from
+from inscribe.reading.words import order_cost, words_of
 
 _KEPT = 2  # divisions kept at each place and class (the code relies on there being two)
 _COMPARED = 6  # divisions compared once more as wholes
 _UNOPENED = 2.0
+_UNCLOSED = 3.0  # 応某作, with no word for what the patron wished
 _WORD_DIVIDED = 4.0
 _RECENT = 8
 _HOPELESS = 6.0
@@ -137,17 +138,19 @@ def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
         family = piece.word.family if piece.word else ""
         if piece.kind == "opener":
             waiting = family
-        elif piece.kind == "closer" and waiting != family and before != "closer":
+        elif piece.kind == "closer" and waiting != family and before not in ("closer", "subject"):
             cost += _UNOPENED
         elif piece.kind == "closer":
             waiting = ""
         before = piece.kind
+    if waiting == "patron":
+        cost += _UNCLOSED
     return Division(pieces, cost)
 
 
 def _is_model(text: str) -> bool:
     """Return whether a text is one word for a model, as 古図 is: it is not divided."""
-    return any(word.kind == "model_subject" for word in words_from(text[0]).get(text, ()))
+    return any(word.kind == "model_subject" for word in words_of(text))
 
 
 def _within_reach(ends: dict[str, _Ways]) -> _Arrived:

@@ -23,6 +23,8 @@ if TYPE_CHECKING:
         shown as shown,
         tokens_of as tokens_of,
     )
+    from inscribe.reading.words.compounds import joined as joined
+    from inscribe.reading.words.lexical import Word as Word
     from inscribe.reading.words.marks import (
         MARK as MARK,
         has_legible as has_legible,
@@ -59,11 +61,11 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.signature_words import (
         POET as POET,
-        Word as Word,
         lexicon as lexicon,
         order as order,
         order_cost as order_cost,
         words_from as words_from,
+        words_of as words_of,
     )
     from inscribe.reading.words.tokens import (
         CANNOT_BE_READ as CANNOT_BE_READ,
@@ -85,6 +87,8 @@ else:
             "assembling": (
                 "Text WordsOf carved_text doubts_of_forms has_note interpretation shown tokens_of"
             ),
+            "compounds": "joined",
+            "lexical": "Word",
             "marks": (
                 "MARK has_legible marks_as_words signs_alone words_around_marks words_with_repeats"
             ),
@@ -96,7 +100,7 @@ else:
                 "BEATS Beat OKURIGANA_LEFT_OUT Piece UNREAD_SIGNS VOICING_NOT_MARKED rewritten "
                 "romaji_of unidic_piece unknown_piece unread_piece verse_piece"
             ),
-            "signature_words": "POET Word lexicon order order_cost words_from",
+            "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (
                 "CANNOT_BE_READ Doubt Interpretation Kind Part Passage Proposal Register Role "
                 "Token in_order"

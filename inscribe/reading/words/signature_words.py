@@ -12,15 +12,10 @@ Each word has a class that says what it does in the formula; which class follows
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from inscribe import tables
-
-# What a formula gives: where, by order of whom, for whom, after which model, out of what.
-FAMILIES = ("place", "patron", "purpose", "model", "means")
-
-POET = "poet"  # the family of the names of poets
-_COST_OF_SHORT_POET, _SURE_POET = 0.6, 3  # 小町 may be a surname
+from inscribe.reading.words.compounds import compounds
+from inscribe.reading.words.lexical import Word, cost_by_length
 
 _TABLES = (
     "signature_words",
@@ -30,32 +25,17 @@ _TABLES = (
     "titles",
     "techniques",
     "subjects",
+    "poets_and_works",
     "poets",
     "poets_ranks",
     "passage_roles",
 )
-
-# What a lexicon word costs by its length: long words are seldom there by chance.
-_COST_BY_LENGTH = {1: 1.5, 2: 0.7}
-_COST_OF_LONG = 0.4
-
+POET = "poet"  # the family of the names of poets
+_COST_OF_SHORT_POET, _SURE_POET = 0.6, 3  # 小町 may be a surname
 # 武州 is also 武陽, 播州 播陽, in the Chinese manner; but such words are art names as well.
 _PROVINCE, _PROVINCE_KANA, _SUNNY = "州", "しゅう", "陽"
 _SELDOM = 1.0
-
-
-class Word(NamedTuple):
-    """A word of a signature. Kana: a space divides words, ``|`` the parts of one."""
-
-    text: str
-    kind: str  # its class: "verb", "place", "opener", ...
-    kana: str
-    with_object: str = ""  # of a verb after 之, as the table lists them; of an opener before a verb
-    alternatives: tuple[str, ...] = ()
-    gloss: str = ""
-    family: str = ""  # of openers and closers: "place", "patron", "model", ...
-    cost: float = 1.0
-
+_SHORT_TITLE = 1.5  # 伊勢 and 葵 are seldom the poet and the chapter
 
 Lexicon = dict[str, dict[str, tuple[Word, ...]]]
 
@@ -78,13 +58,25 @@ def words_from(char: str) -> dict[str, tuple[Word, ...]]:
         *_subjects(char),
         *_poets(char),
         *_closing_words(char),
+        *_quoted(char),
     ):
         found.setdefault(word.text, []).append(word)
     return {text: _distinct(words) for text, words in found.items()}
 
 
+def words_of(text: str) -> tuple[Word, ...]:
+    """Return the words that a text is: those of the tables, then those put together of parts.
+
+    >>> [word.kana for word in words_of("造")], [word.kana for word in words_of("再鐫")]
+    (['つくる'], ['さいせん'])
+    """
+    listed = words_from(text[0]).get(text, ())
+    known = {(word.kind, word.family) for word in listed}
+    return (*listed, *(w for w in compounds(text) if (w.kind, w.family) not in known))
+
+
 def lexicon() -> Lexicon:
-    """Return all words by their first character, then by their writing."""
+    """Return all words of the tables by their first character, then by their writing."""
     signs = dict.fromkeys(sign for table in _tables().values() for sign in table.signs())
     return {sign: words_from(sign) for sign in signs}
 
@@ -96,10 +88,6 @@ def _distinct(words: list[Word]) -> tuple[Word, ...]:
     return tuple(seen.values())
 
 
-def _cost(text: str) -> float:
-    return _COST_BY_LENGTH.get(len(text), _COST_OF_LONG)
-
-
 def _plain_words(char: str) -> Iterator[Word]:
     for row in _tables()["signature_words"].about(char):
         yield Word(
@@ -109,7 +97,7 @@ def _plain_words(char: str) -> Iterator[Word]:
             row["with_object"],
             tables.listed(row["also"]),
             row["gloss"],
-            cost=_cost(row["written"]),
+            cost=cost_by_length(row["written"]),
         )
 
 
@@ -123,7 +111,7 @@ def _formula_words(char: str) -> Iterator[Word]:
             tables.listed(row["also"]),
             row["gloss"],
             row["family"],
-            _cost(row["written"]) + float(row["cost"]),
+            cost_by_length(row["written"]) + float(row["cost"]),
         )
 
 
@@ -133,10 +121,10 @@ def _places(char: str) -> Iterator[Word]:
         whole = f"the province of {' or '.join(tables.listed(row['province']))}"
         gloss = "province" if row["kind"] == "province" else whole
         also = tables.listed(row["also"])
-        yield Word(text, "place", kana, "", also, gloss, cost=_cost(text))
+        yield Word(text, "place", kana, "", also, gloss, cost=cost_by_length(text))
         if text.endswith(_PROVINCE) and kana.endswith(_PROVINCE_KANA):
             head = kana.removesuffix(_PROVINCE_KANA).replace("っ", "つ")
-            sunny, cost = text[:-1] + _SUNNY, _cost(text) + _SELDOM
+            sunny, cost = text[:-1] + _SUNNY, cost_by_length(text) + _SELDOM
             yield Word(sunny, "place", f"{head}よう", gloss=whole, cost=cost)
     for row in _tables()["cities"].about(char):
         yield _with_readings(row, row["kind"])
@@ -149,7 +137,7 @@ def _titles(char: str) -> Iterator[Word]:
 
 def _with_readings(row: tables.Row, kind: str) -> Word:
     text, also = row["written"], tables.listed(row["also"])
-    return Word(text, kind, row["kana"], "", also, row["gloss"], cost=_cost(text))
+    return Word(text, kind, row["kana"], "", also, row["gloss"], cost=cost_by_length(text))
 
 
 def _materials(char: str) -> Iterator[Word]:
@@ -162,15 +150,10 @@ def _subjects(char: str) -> Iterator[Word]:
         yield _seldom_there(row, "subject")
 
 
-def _seldom_there(row: tables.Row, kind: str) -> Word:
-    text = row["written"]
-    return Word(text, kind, row["kana"], gloss=row["gloss"], cost=_cost(text) + 0.3)
-
-
 def _poets(char: str) -> Iterator[Word]:
     for row in _tables()["poets"].about(char):
         text = row["written"]
-        cost = _cost(text) + (_COST_OF_SHORT_POET if len(text) < _SURE_POET else 0.0)
+        cost = cost_by_length(text) + (_COST_OF_SHORT_POET if len(text) < _SURE_POET else 0.0)
         yield Word(text, "name", row["kana"], gloss=row["gloss"], family=POET, cost=cost)
 
 
@@ -178,11 +161,24 @@ def _closing_words(char: str) -> Iterator[Word]:
     """Yield the ranks after the names of poets, and the verbs of composing and writing."""
     for row in _tables()["poets_ranks"].about(char):
         text = row["written"]
-        yield Word(text, "honorific", row["kana"], gloss=row["gloss"], cost=_cost(text))
+        yield Word(text, "honorific", row["kana"], gloss=row["gloss"], cost=cost_by_length(text))
     for row in _tables()["passage_roles"].about(char):
         text, others = row["written"], tables.listed(row["also"])
         if row["kana"]:
-            yield Word(text, "verb", row["kana"], "", others, row["gloss"], cost=_cost(text) + 0.5)
+            yield Word(
+                text, "verb", row["kana"], "", others, row["gloss"], cost=cost_by_length(text) + 0.5
+            )
+
+
+def _quoted(char: str) -> Iterator[Word]:
+    for row in _tables()["poets_and_works"].about(char):
+        word = _with_readings({**row, "gloss": ""}, row["kind"])
+        yield word._replace(cost=word.cost + _SHORT_TITLE * (len(word.text) < 3))
+
+
+def _seldom_there(row: tables.Row, kind: str) -> Word:
+    text = row["written"]
+    return Word(text, kind, row["kana"], gloss=row["gloss"], cost=cost_by_length(text) + 0.3)
 
 
 @tables.cached()

@@ -1,0 +1,173 @@
+"""Words of signatures made of parts: 再刻 of 再 and 刻, 大炊助 of an office and its rank.
+
+``signature_parts.tsv`` holds the parts by what they are, ``signature_compounds.tsv`` says what may
+be put together, what it becomes and how it is read; so each part is known with all others of its
+sort.
+
+>>> [(word.kind, word.kana) for word in compounds("再刻")]
+[('verb', 'さいこく')]
+>>> compounds("大炊助")[0].kana, compounds("十七枚")[0].kana
+('おおい の すけ', 'じゅうななまい')
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from inscribe import tables
+from inscribe.dates.written import value_of
+from inscribe.reading.words.counting import counted, said
+from inscribe.reading.words.lexical import Word, cost_by_length
+
+NUMBER = "number"
+_NUMERALS = "一二三四五六七八九十百千廿卅"
+_LARGEST = 9999
+_SLOT = re.compile(r"\{(\d)\}|([^{}]+)")
+_JOIN = "+"  # two readings that change where they meet
+_SHORTENING = frozenset("かきくけこさしすせそたちつてとはひふへほ")
+_TO_P = dict(zip("はひふへほ", "ぱぴぷぺぽ", strict=True))
+
+
+class Part(NamedTuple):
+    """A part of compounds: its writing, its reading there, its native word, its number."""
+
+    written: str
+    kana: str
+    native: str = ""
+    number: int = 0
+
+
+class Compound(NamedTuple):
+    """What may be put together: the sorts of its parts in order, and what they become."""
+
+    sorts: tuple[str, ...]
+    kind: str
+    family: str
+    kana: tuple[str, ...]  # patterns, {0} being the first part's reading
+    with_object: str  # the pattern of the native words
+    gloss: str
+    cost: float
+
+
+def joined(first: str, then: str) -> str:
+    """Return two Sino-Japanese readings as one word, sounds changed where they meet.
+
+    >>> joined("べつ", "さく"), joined("きん", "ひつ"), joined("そく", "こく")
+    ('べっさく', 'きんぴつ', 'そっこく')
+    """
+    if first[-1] in "つち" and len(first) > 1 and then[0] in _SHORTENING:
+        return f"{first[:-1]}っ{_TO_P.get(then[0], then[0])}{then[1:]}"
+    if first[-1] == "く" and len(first) > 1 and then[0] in "かきくけこ":
+        return f"{first[:-1]}っ{then}"
+    if first[-1] == "ん" and then[0] in _TO_P:
+        return f"{first}{_TO_P[then[0]]}{then[1:]}"
+    return first + then
+
+
+@tables.cached(50_000)
+def compounds(text: str) -> tuple[Word, ...]:
+    """Return the words that a text is when it is put together of parts, the likelier first."""
+    if len(text) < 2:  # a sign alone is no compound
+        return ()
+    found: dict[tuple[str, str], Word] = {}
+    for compound in _beginning_with().get(text[0], ()):
+        for parts in _divisions(text, compound.sorts):
+            word = _word(text, compound, parts)
+            found.setdefault((word.kind, word.family), word)
+    return tuple(found.values())
+
+
+def _word(text: str, compound: Compound, parts: tuple[Part, ...]) -> Word:
+    first, *others = dict.fromkeys(_filled(pattern, parts) for pattern in compound.kana)
+    native = all(part.native for part in parts) and compound.with_object
+    with_object = _filled(native, tuple(p._replace(kana=p.native) for p in parts)) if native else ""
+    cost = cost_by_length(text) + compound.cost
+    glossed = compound.gloss
+    return Word(
+        text, compound.kind, first, with_object, tuple(others), glossed, compound.family, cost
+    )
+
+
+def _filled(pattern: str, parts: tuple[Part, ...]) -> str:
+    """Return a reading by its pattern."""
+    kana, waiting, before = "", "", parts[0]
+    for slot, between in _SLOT.findall(pattern):
+        if not slot:
+            waiting = between
+            kana += "" if between == _JOIN else between
+            continue
+        part = parts[int(slot)]
+        spoken = said(part.number) if part.number else part.kana
+        if waiting == _JOIN and before.number:
+            kana = kana.removesuffix(said(before.number)) + counted(before.number, part.kana)
+        elif waiting == _JOIN:
+            head = kana.removesuffix(before.kana)
+            kana = head + joined(before.kana, spoken)
+        else:
+            kana += spoken
+        waiting, before = "", part
+    return kana
+
+
+def _divisions(text: str, sorts: tuple[str, ...]) -> Iterator[tuple[Part, ...]]:
+    """Yield the ways to divide a text into parts of the sorts named."""
+    if not sorts:
+        if not text:
+            yield ()
+        return
+    for end in range(1, len(text) - len(sorts) + 2):
+        for part in _parts_of(sorts[0], text[:end]):
+            for rest in _divisions(text[end:], sorts[1:]):
+                yield (part, *rest)
+
+
+def _parts_of(sort: str, text: str) -> tuple[Part, ...]:
+    if sort != NUMBER:
+        return _parts().get(sort, {}).get(text, ())
+    if any(sign not in _NUMERALS for sign in text):
+        return ()
+    number = value_of(text)
+    well_formed = number and number <= _LARGEST and (len(text) == 1 or number >= 10)
+    return (Part(text, "", number=number),) if number and well_formed else ()
+
+
+@tables.cached()
+def _parts() -> dict[str, dict[str, tuple[Part, ...]]]:
+    """Return the parts by their sort and writing."""
+    found: dict[str, dict[str, tuple[Part, ...]]] = {}
+    for row in tables.rows("signature_parts"):
+        part = Part(row["written"], row["kana"], row["native"])
+        for sort in tables.listed(row["sort"]):
+            of_sort = found.setdefault(sort, {})
+            of_sort[part.written] = (*of_sort.get(part.written, ()), part)
+    return found
+
+
+@tables.cached()
+def _compounds() -> tuple[Compound, ...]:
+    return tuple(
+        Compound(
+            tuple(row["parts"].split(" ")),
+            row["class"],
+            row["family"],
+            tables.listed(row["pattern"]),
+            row["with_object"],
+            row["gloss"],
+            float(row["cost"]),
+        )
+        for row in tables.rows("signature_compounds")
+    )
+
+
+@tables.cached()
+def _beginning_with() -> dict[str, tuple[Compound, ...]]:
+    """Return the compounds that may begin with a sign."""
+    found: dict[str, tuple[Compound, ...]] = {}
+    for compound in _compounds():
+        first = compound.sorts[0]
+        signs = _NUMERALS if first == NUMBER else (w[0] for w in _parts().get(first, ()))
+        for sign in dict.fromkeys(signs):
+            found[sign] = (*found.get(sign, ()), compound)
+    return found
