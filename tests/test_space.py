@@ -11,8 +11,8 @@ from hypothesis import given, strategies as st
 from inscribe.collation import collate
 from inscribe.collation.model import Collation, Judgement
 from inscribe.collation.space.measures import measures_of
-from inscribe.notation import parse
 from inscribe.errors import InscribeError
+from inscribe.notation import parse
 from inscribe.record import ColumnMeasure, Inscription, Obstacle, Plate, dump, load, loads
 
 EXAMPLES = Path(__file__).parent.parent / "examples"

@@ -66,8 +66,8 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Inscription Maker Measurements Obstacle Override Plate Reader Record "
-                "SignBox SourceText"
+                "ColumnMeasure Inscription Maker Measurements Obstacle Override Plate Reader "
+                "Record SignBox SourceText"
             ),
             "schema": "record_schema",
             "settled": "settled_names",
