@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import xml.etree.ElementTree as ET
 from itertools import pairwise
 from pathlib import Path
 
@@ -14,6 +15,8 @@ from inscribe.collation.space.measures import measures_of
 from inscribe.errors import InscribeError
 from inscribe.notation import parse
 from inscribe.record import ColumnMeasure, Inscription, Obstacle, Plate, dump, load, loads
+from inscribe.report.drawing.plate import SCALE, plate_drawing
+from inscribe.report.terminal import collation_as_text
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 
@@ -303,3 +306,26 @@ def test_what_takes_room_must_be_on_the_plate(old: str, new: str, said: str) -> 
     text = RECORD.format(bottom=60, tolerance="").replace(old, new)
     with pytest.raises(InscribeError, match=said):
         loads(text)
+
+
+def test_the_drawing_sets_what_is_missing_below_the_last_column_at_his_pitch() -> None:
+    found = collated("DEMO-003")
+    assert found.space is not None
+    assert found.space.median_pitch is not None
+    drawn = plate_drawing(load(EXAMPLES / "DEMO-003.toml").inscriptions[0], found)
+    texts = [e for e in ET.fromstring(drawn).iter() if e.tag.endswith("text")]
+    ghosts = [e for e in texts if e.get("class") == "ghost"]
+    signs = [e for e in texts if e.get("class") == "sign"]
+    assert [e.text for e in ghosts] == ["た", "え", "て"]
+    assert {e.get("x") for e in ghosts} == {signs[-1].get("x")}
+    heights = [float(e.get("y", "")) / SCALE for e in (signs[-1], *ghosts)]
+    for upper, lower in pairwise(heights):
+        assert lower - upper == pytest.approx(found.space.median_pitch, abs=0.05)
+
+
+def test_the_plate_is_told_before_the_differences() -> None:
+    found = collated("DEMO-003")
+    said = collation_as_text(found, "copy", "source", columns=200)
+    plate_at = said.index("The text wants 25 signs; at this carver's")
+    assert plate_at < said.index("difference 1, たえて: space does not explain it (very unlikely")
+    assert "against: " in said

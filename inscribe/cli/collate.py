@@ -45,7 +45,8 @@ FORMATS = ("text", "md", "json", "jsonl", "svg")
 @click.option(
     "--boxes",
     metavar="FILE",
-    help="Measured signs: CSV (sign,x,y,width,height in mm) or a Web Annotation page.",
+    help="Measured signs: CSV (sign,x,y,width,height in mm; or ; and decimal commas) or a Web"
+    " Annotation page.",
 )
 @click.option("--scale", type=float, metavar="N", help="Pixels per mm of the annotations.")
 @click.option(

@@ -1,11 +1,12 @@
 r"""The measured places of an inscription's signs, from a table or from annotations of a photograph.
 
-A CSV table has the columns sign, x, y, width, height: signs counted from 1, mm from the plate's top
-left corner; cells parted by commas, or by semicolons or tabs, as where mm have a decimal comma. A W3C Web Annotation page (also as IIIF viewers export it) has a box ``#xywh=`` in
-pixels for each sign, in the order of the inscription unless ids end in ``:sign:N`` as this program
-writes them. Where the picture shows more than the plate, an annotation whose text is ``plate``
-gives the plate's own box; without one, nobody knows how far from the plate's edge a sign stands,
-and :func:`remarks` says so.
+A CSV table has the columns sign, x, y, width, height: signs counted from 1, mm from the plate's
+top left corner; cells parted by commas, or by semicolons or tabs, as where mm have a decimal
+comma. A W3C Web Annotation page (also as IIIF viewers export it) has a box ``#xywh=`` in pixels
+for each sign, in the order of the inscription unless ids end in ``:sign:N`` as this program writes
+them. Where the picture shows more than the plate, an annotation whose text is ``plate`` gives the
+plate's own box; without one, nobody knows how far from the plate's edge a sign stands, and
+:func:`remarks` says so.
 
 >>> table = "sign,x,y,width,height\n1,2.0,5.0,4.2,4.0\n"
 >>> boxes_of(table, "boxes.csv").signs

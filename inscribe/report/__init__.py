@@ -1,8 +1,8 @@
 """Results laid out: on the terminal, as JSON, as entries and collations. No logic of the trade.
 
 Rooms: ``terminal``, ``json``, ``entries``, ``collations``; here only what several share:
-``cautions``, ``phrases`` (a line of Latin letters by phrases) and ``space_words`` (the space account
-in words).
+``cautions``, ``phrases`` (a line of Latin letters by phrases) and ``space_words`` (the space
+account in words).
 """
 
 from __future__ import annotations

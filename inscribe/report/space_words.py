@@ -40,6 +40,8 @@ def chance_said(judgement: Judgement) -> str:
     """Return the chance that space explains a difference, in words and per cent."""
     if judgement.chance is None:
         return ""
+    if judgement.verdict == "undecided" and judgement.chance < CHANCES[2][0]:
+        return f"{judgement.chance:.0%}, but the plate is written to its foot"
     words = next((name for least, name in CHANCES if judgement.chance >= least), "very unlikely")
     return f"{words}, {judgement.chance:.0%}"
 

@@ -1,10 +1,10 @@
 """The space account: what the plate could hold, and what the metal has to do with each difference.
 
 A difference by which the copy saves signs is *forced* where the evidence weighs for space and the
-rest of the text had not fitted from there on even at his tightest pitch, *eased* where it weighs for space
-though a tighter hand had found room, *unexplained* where the evidence weighs against space,
-*undecided* between, and *unmeasured* where the plate or a column was not measured. On a plate
-written to its foot space is never ruled out, unless another explanation shows. Verdicts are
+rest of the text had not fitted from there on even at his tightest pitch, *eased* where it weighs
+for space though a tighter hand had found room, *unexplained* where the evidence weighs against
+space, *undecided* between, and *unmeasured* where the plate or a column was not measured. On a
+plate written to its foot space is never ruled out, unless another explanation shows. Verdicts are
 judgements on evidence.
 """
 

@@ -2,7 +2,7 @@
 
 A column's pitch is the length of its writing divided by its signs. Where signs were measured one by
 one, their boxes give the column's extent and the trend of the pitch. The carver's foot line is
-where the fullest column before the last ends; a plate of one column shows none, and he is taken to
+where the fullest column before the last ends; where that is short, or the only one, he is taken to
 have kept below what he kept above. What takes room (a seal, a picture, damage) is taken off.
 """
 
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from inscribe.signs import Column, Transcription
 
 FEW_SIGNS = 4  # a column of fewer signs says little about the pitch
+SHORT_BY = 2.0  # signs that are missing to the foot in a column that ends with its line
 RIM = 0.5  # mm along the edge where nobody cuts; common practice, no source
 NEXT_TO = 1.5  # mm between the last sign and what stands below it in its column, at most
 
@@ -91,8 +92,7 @@ def measures_of(copy: Transcription, measured: Inscription) -> Measures | None:
         return None
     known = [e for e in extents if e is not None]
     top = min(first for first, _ in known)
-    shown = max((last for _, last in known[:-1]), default=plate.height - top)
-    foot = max(shown, known[-1][1])
+    foot = max(_foot_shown(copy, known, plate.height - top), known[-1][1])
     columns = tuple(
         _column(column, extent, foot, measured.takes_room)
         for column, extent in zip(copy.columns, known, strict=True)
@@ -108,6 +108,20 @@ def measures_of(copy: Transcription, measured: Inscription) -> Measures | None:
         plate.slack,
         measured.takes_room,
     )
+
+
+def _foot_shown(copy: Transcription, ends: list[tuple[float, float]], mirrored: float) -> float:
+    """Return how far down the columns before the last go.
+
+    Where they all end more than ``SHORT_BY`` signs above ``mirrored``, the upper margin kept below,
+    they end with their line of the text, and show no foot line.
+    """
+    before = list(zip(copy.columns, ends, strict=True))[:-1]
+    if not before:
+        return mirrored
+    column, (first, last) = max(before, key=lambda each: each[1][1])
+    pitch = (last - first) / max(_carved(column), 1)
+    return last if last > mirrored - SHORT_BY * pitch else mirrored
 
 
 def missing(copy: Transcription, measured: Inscription) -> tuple[str, ...]:

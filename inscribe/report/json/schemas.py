@@ -23,9 +23,10 @@ Schema = dict[str, Any]
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 VERDICTS = (
-    "of a difference by which the copy saves signs. forced: space explains it, and the rest of the text"
-    " had not fitted from there on at the carver's tightest pitch; eased: space explains it, though a tighter hand"
-    " had found room; undecided; unexplained: space does not explain it; unmeasured"
+    "of a difference by which the copy saves signs. forced: space explains it, and the rest of the"
+    " text had not fitted from there on at the carver's tightest pitch; eased: space explains it,"
+    " though a tighter hand had found room; undecided; unexplained: space does not explain it;"
+    " unmeasured"
 )
 
 TEXT: Schema = {"type": "string"}
