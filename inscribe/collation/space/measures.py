@@ -32,6 +32,7 @@ class Measures:
     top: float  # where the highest column begins
     bottom: float  # how far down the carver went, or could have gone keeping his upper margin
     more_columns: int  # columns for which the plate has room beside those carved
+    after: int = 0  # signs below the copied text that were not copied, and take room too
 
     @cached_property
     def pitches(self) -> tuple[float, ...]:
@@ -53,11 +54,15 @@ class Measures:
         here = self.columns[column]
         used = sign * (here.pitch or 0.0)
         later = len(self.columns) - column - 1 + self.more_columns
-        return max(0.0, self.column_length - used) + later * self.column_length
+        room = max(0.0, self.column_length - used) + later * self.column_length
+        return max(0.0, room - self.after * median(self.pitches)) if self.after else room
 
 
-def measures_of(copy: Transcription, measured: Inscription) -> Measures | None:
-    """Return what was measured, or None unless the plate and every column's ends are known."""
+def measures_of(copy: Transcription, measured: Inscription, after: int = 0) -> Measures | None:
+    """Return what was measured, or None unless the plate and every column's ends are known.
+
+    ``after`` counts the signs below the copied text that were not copied.
+    """
     extents = [_extent(column, measured) for column in copy.columns]
     if measured.plate is None or not extents or any(e is None for e in extents):
         return None
@@ -65,7 +70,7 @@ def measures_of(copy: Transcription, measured: Inscription) -> Measures | None:
     top = min(first for first, _ in known)
     bottom = max(max(last for _, last in known), measured.plate.height - top)
     columns = _columns(copy, known, bottom)
-    return Measures(columns, top, bottom, _more_columns(copy, measured))
+    return Measures(columns, top, bottom, _more_columns(copy, measured), after)
 
 
 def missing(copy: Transcription, measured: Inscription) -> tuple[str, ...]:

@@ -14,8 +14,10 @@ if TYPE_CHECKING:
         followed as followed,
         judgement as judgement,
         levels as levels,
+        plate_holds as plate_holds,
         relineation as relineation,
         rows as rows,
+        standing_beside as standing_beside,
         verdict as verdict,
         witness_row as witness_row,
     )
@@ -28,7 +30,8 @@ else:
         __name__,
         {
             "layout": (
-                "Cell Row columns followed judgement levels relineation rows verdict witness_row"
+                "Cell Row columns followed judgement levels plate_holds relineation rows"
+                " standing_beside verdict witness_row"
             ),
             "markdown": "collation_as_markdown witnesses_as_markdown",
         },

@@ -34,6 +34,8 @@ def witnesses_as_markdown(found: Testimony, copy: str) -> str:
 def _parts(result: Collation, copy: str, source: str) -> Iterator[str]:
     yield f"## {escaped(copy)} held against {escaped(source)}"
     yield escaped(layout.verdict(result))
+    if sentence := layout.standing_beside(result):
+        yield escaped(sentence)
     for number, cells in enumerate(layout.columns(result), start=1):
         header = [f"column {number}", *(str(cell.number or "") for cell in cells)]
         rows = [("copy", *(c.copy for c in cells)), ("source", *(c.source for c in cells))]
@@ -65,7 +67,7 @@ def _space(account: SpaceAccount) -> Iterator[str]:
         rows.append((str(column.index + 1), str(column.signs), *cells))
     yield table(("column", "signs", "length (mm)", "pitch (mm)", "crowding"), rows)
     if account.capacity is not None:
-        yield f"The source needs {account.need} signs; the plate holds {account.capacity}."
+        yield f"{layout.plate_holds(account)}."
     if account.judgements:
         yield "\n".join(f"- {escaped(layout.judgement(item))}" for item in account.judgements)
     if account.wanted:

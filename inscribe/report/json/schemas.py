@@ -78,24 +78,23 @@ def _one_of(values: tuple[str, ...]) -> Schema:
     return {"enum": list(values)}
 
 
+_OF_PASSAGE: dict[str, Schema] = {
+    "kind": _one_of(get_args(Kind)),
+    "signs": SIGNS,
+    "text": TEXT,
+    "role": _perhaps(_one_of(get_args(Role))),
+}
+
+
 def _reading() -> Schema:
     part = _object(text=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS)
     token = _object(surface=TEXT, normalised=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS, gloss=TEXT)
     change = _object(sign=SIGN, from_=TEXT, to=TEXT, kind=TEXT, source=TEXT)
     alternative = _object(romaji=TEXT, kana=TEXT, reason=TEXT)
     signature = _perhaps({"type": "object", "additionalProperties": part})
+    said = {"normalised": TEXT, "kana": TEXT, "romaji": TEXT, "reasons": _list(TEXT)}
     passage = _object(
-        kind=_one_of(get_args(Kind)),
-        signs=SIGNS,
-        text=TEXT,
-        normalised=TEXT,
-        kana=TEXT,
-        romaji=TEXT,
-        role=_perhaps(_one_of(get_args(Role))),
-        chance=SHARE,
-        reasons=_list(TEXT),
-        alternatives=_list(alternative),
-        signature=signature,
+        **_OF_PASSAGE, **said, chance=SHARE, alternatives=_list(alternative), signature=signature
     )
     return _object(
         text=TEXT,
@@ -137,7 +136,7 @@ def _date() -> Schema:
 
 def _collation() -> Schema:
     span = _object(start=START, end=END, text=TEXT)
-    group = _object(kind=_one_of(KINDS), copy=span, source=span, why=TEXT)
+    group = _object(kind=_one_of((*KINDS, "beside")), copy=span, source=span, why=TEXT)
     counts = dict.fromkeys(("signs_in_source", *KINDS), COUNT)
     verdict = _object(
         difference=DIFFERENCE,
@@ -148,6 +147,7 @@ def _collation() -> Schema:
     space = _object(
         capacity=_perhaps(NUMBER),
         need=_perhaps(NUMBER),
+        beside=COUNT,
         crowding=_list(_object(column=COLUMN, signs=COUNT)),
         verdicts=_list(verdict),
     )
@@ -159,6 +159,7 @@ def _collation() -> Schema:
         space=_perhaps(space),
         window=SIGNS | {"description": f"{START['description']}, and the one after the last"},
         breaks=_list(ends),
+        beside=_list(_object(**_OF_PASSAGE)),
     )
 
 

@@ -31,6 +31,8 @@ def collation_as_text(
     console = _console(columns, colour)
     _heading(console, f"{copy} held against {source}")
     console.print(collations.verdict(result), style="bold" if colour else None)
+    if sentence := collations.standing_beside(result):
+        console.print(printable(sentence), markup=False)
     console.print()
     for number, cells in enumerate(collations.columns(result), start=1):
         for line in aligned_lines(cells, number, columns):
@@ -150,7 +152,7 @@ def _space(console: Console, account: SpaceAccount) -> None:
     console.print(table)
     if account.capacity is not None:
         console.print(
-            f"The source needs {account.need} signs; the plate holds {account.capacity} "
+            f"{collations.plate_holds(account)} "
             f"at the carver's median pitch of {account.median_pitch:.2f} mm."
         )
     for item in account.judgements:
