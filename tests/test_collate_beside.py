@@ -127,6 +127,11 @@ def test_a_signature_alone_is_held_against_the_source() -> None:
     assert said("朧谷刻之", "霞たちこのめもはるの雪ふれば") == []
 
 
+def test_a_plate_of_nothing_but_a_kao_can_be_held_against_a_source(tmp_path: Path) -> None:
+    result = run(str(record(tmp_path, "（花押）")), "--format", "json")
+    assert json.loads(result.stdout)["beside"] == []
+
+
 def test_an_excerpt_with_a_signature_is_an_excerpt() -> None:
     source = "明月松間照清泉石上流" + "空山新雨後天気晩来秋" + "竹喧帰浣女蓮動下漁舟"
     found = collate_texts("清泉石上流／朧谷鐫之", source)
