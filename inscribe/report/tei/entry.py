@@ -104,10 +104,11 @@ def _block(part: ET.Element, passage: Passage | None = None) -> ET.Element:
 
     With no passage it is for an inscription of which nothing can be said.
     """
-    said = {} if passage is None else {"type": passage.kind}
-    if passage is not None and passage.role:
-        said["subtype"] = passage.role
-    block = add(part, "ab", **said)
+    block = add(part, "ab")
+    if passage is not None:
+        block.set("type", passage.kind)
+        if passage.role:
+            block.set("subtype", passage.role)
     block.set(XML_LANG, JAPANESE)
     block.set(XML_SPACE, "preserve")
     return block
