@@ -255,6 +255,7 @@ def _concordance_place(**more: Schema) -> Schema:
         year=_perhaps(WHOLE),
         carver=TEXT,
         carver_romaji=TEXT,
+        others=_list(_object(name=TEXT, romaji=TEXT)),
         text=TEXT,
         **more,
     )
