@@ -11,8 +11,10 @@ from pathlib import Path
 
 import pytest
 
+from inscribe import reading
 from inscribe.checking import Finding, check_folder
 from inscribe.checking.findings import kinds
+from inscribe.notation import parse
 
 GOOD = """
 id = "X-1"
@@ -122,3 +124,13 @@ def test_json_and_csv_hold_the_same_findings(tmp_path: Path) -> None:
     assert [each["code"] for each in data["findings"]] == [row["code"] for row in rows]
     assert data["records"] == 1
     assert data["counts"] == {"doubt": len(rows)}
+
+
+def test_a_doubt_of_division_is_a_finding(tmp_path: Path) -> None:
+    """A picture title that may be a signature too: the other division is named, and its chance."""
+    text = "嶺暁／雪月花"
+    read = reading.read(parse(text))
+    doubts = [each.why for each in read.doubts if "may be divided otherwise" in each.why]
+    found = found_in(tmp_path, record(text))
+    said = [each.message for each in found if "may be divided otherwise" in each.message]
+    assert len(said) == len(doubts) == 1

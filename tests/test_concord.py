@@ -366,3 +366,15 @@ def test_counts_name_signatures_and_no_carvers() -> None:
         assert "by carver" not in shown
     assert "is not an attribution" in run("examples", "reigyō")
     assert "carver" in json.loads(run("examples", "reigyō", "--format", "json"))["counts"]
+
+
+def test_a_signature_of_two_persons_is_of_two() -> None:
+    text = "霞たちこのめも春の雪ふれは／花なきさとも花そちりける／楓畦書／鷺坂苗道刻之（花押）"
+    document = document_of_text("A", text)
+    assert document.names == ("鷺坂苗道", "楓畦")
+    hits = search([document], query_of("雪"))
+    assert counts(hits)["carver"] == {"楓畦": 1, "鷺坂苗道": 1}
+    beside = document_of_text("B", "楓畦刻之")
+    assert [each.title for each in clusters([document, beside]) if each.kind == "signature"] == [
+        "楓畦"
+    ]

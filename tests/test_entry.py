@@ -14,7 +14,7 @@ import inscribe
 from inscribe.cli import cli, common
 from inscribe.entry import Entry, entries_in, entry_of
 from inscribe.errors import InputError
-from inscribe.record import load, loads
+from inscribe.record import Inscription, Record, load, loads
 from inscribe.report import style as styles
 from inscribe.report.entries.blocks import Bullets, Caution, Columns, Facts, Grid, Heading
 from inscribe.report.entries.layout import laid_out
@@ -75,7 +75,9 @@ def test_words_of_the_trade_are_japanese_too() -> None:
 
 @pytest.mark.parametrize("name", PARTS)
 def test_a_part_left_out_of_the_order_is_not_shown(name: str) -> None:
+    composed = Inscription("back plate", "霞たちこのめも春の雪ふれは\n楓畦書")  # no example has two
     entries = [entry for _, entry in entries_in(EXAMPLES)]
+    entries.append(entry_of(Record("T-1", "kozuka", (composed,))))
     without = Style(order=tuple(each for each in PARTS if each != name))
     full = sum(len(str(laid_out(entry, Style()))) for entry in entries)
     assert sum(len(str(laid_out(entry, without))) for entry in entries) < full

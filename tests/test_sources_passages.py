@@ -6,6 +6,8 @@ import pytest
 
 from inscribe import notation
 from inscribe.errors import Place
+from inscribe.record import Inscription
+from inscribe.sources.copied import copied_signs
 from inscribe.sources.keys import letters
 from inscribe.sources.matching import fit
 from inscribe.sources.passages import PASSAGE_SOUNDS, passages_of
@@ -59,3 +61,19 @@ def test_lines_of_more_sounds_than_a_passage_come_to_an_end(text: str) -> None:
 def test_a_long_o_is_found_however_it_is_romanised(heard: str) -> None:
     query = query_of(notation.parse(kana_of_romanised(heard)))
     assert fit(query, letters("まだとほければ")).gain > len(query)
+
+
+@pytest.mark.parametrize(
+    ("text", "looked_for"),
+    [
+        (
+            "霞たちこのめも春の雪ふれは\n花なきさとも花そちりける楓畦書\n鷺坂苗道刻之（花押）",
+            "霞たちこのめも春の雪ふれは花なきさとも花そちりける",
+        ),
+        ("霞たちこのめも春の雪ふれは\n花なきさとも花そちりける", None),
+        ("鷺坂苗道刻之", None),
+    ],
+)
+def test_the_copied_passages_of_a_record_are_looked_for(text: str, looked_for: str | None) -> None:
+    inscription = Inscription("back plate", text)
+    assert copied_signs(inscription).text == (looked_for or inscription.transcription.text)

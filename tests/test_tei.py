@@ -274,3 +274,17 @@ def test_a_name_ends_with_its_last_sign() -> None:
     add_edition(block, parse("露岳／造"), Marks("x", {}, (Stretch(0, 1, "persName", {}),)))
     assert [child.tag for child in block] == ["lb", "persName", "lb"]
     assert [child.tag for child in block[1]] == []
+
+
+def test_each_passage_is_a_block_with_its_kind_and_role_and_reads_back() -> None:
+    text = "霞たちこのめも春の雪ふれは\n花なきさとも花そちりける楓畦書\n鷺坂苗道刻之（花押）"
+    made = Record("T-1", "kozuka", (Inscription("back plate", text),))
+    document = entries_as_tei([entry_of(made)])
+    division = ET.fromstring(document).find(f".//{T}div[@type='edition']/{T}div")
+    assert division is not None
+    blocks = [(ab.get("type"), ab.get("subtype")) for ab in division.findall(f"{T}ab")]
+    assert blocks == [("verse", None), ("signature", "wrote"), ("signature", "carved")]
+    texts = ["".join(ab.itertext()) for ab in division.findall(f"{T}ab")]
+    assert texts[1] == "楓畦書"  # inside a column: no line begins there
+    (again,) = records_of_tei(document, "x.xml")
+    assert again.inscriptions[0].transcription == made.inscriptions[0].transcription

@@ -32,9 +32,10 @@ def queries(path: str | None, literal: str | None) -> Iterator[Asked]:
         yield _asked(1, read_transcription())
     elif str(path).endswith(".toml"):
         from inscribe.record import load
+        from inscribe.sources import copied_signs
 
         for number, inscription in enumerate(load(Path(str(path))).inscriptions, start=1):
-            yield number, inscription.text.strip(), partial(getattr, inscription, "transcription")
+            yield number, inscription.text.strip(), partial(copied_signs, inscription)
     elif not Path(str(path)).exists():
         raise InputError(
             "there is no such file", Place(str(path)), "for a literal text, use --text"

@@ -13,6 +13,8 @@ if TYPE_CHECKING:
         prepared as prepared,
     )
     from inscribe.collation.model import (
+        NO_DIFFERENCE as NO_DIFFERENCE,
+        Beside as Beside,
         Collation as Collation,
         ColumnSpace as ColumnSpace,
         Fidelity as Fidelity,
@@ -34,7 +36,8 @@ else:
         {
             "collating": "collate collate_texts prepared",
             "model": (
-                "Collation ColumnSpace Fidelity Group GroupKind Judgement SpaceAccount Span Verdict"
+                "Beside Collation ColumnSpace Fidelity Group GroupKind Judgement NO_DIFFERENCE "
+                "SpaceAccount Span Verdict"
             ),
             "witnesses": "Testimony Witness testimony",
         },

@@ -11,12 +11,14 @@ from inscribe.signs import Transcription
 def breaks(
     copy: Transcription, source: Transcription, groups: Sequence[Group]
 ) -> tuple[Break, ...]:
-    """Return one break for each column end of the copy but the last, placed in the source."""
+    """Return one break for each column end inside the copied text, placed in the source."""
     line_ends = {end for end in _column_ends(source) if end}
+    groups = [group for group in groups if group.kind != "beside"]
+    first, last = (groups[0].copy.start, groups[-1].copy.end) if groups else (0, 0)
     return tuple(
         Break(end, place, place in line_ends)
         for end in _column_ends(copy)[:-1]
-        if (place := source_place(groups, end)) is not None
+        if first < end < last and (place := source_place(groups, end)) is not None
     )
 
 

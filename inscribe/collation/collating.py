@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from inscribe import forms
 from inscribe.collation.align import Extent, Side, align_extent, side
+from inscribe.collation.beside import carved, copied_extent, standing_beside, with_beside
 from inscribe.collation.breaks import breaks
 from inscribe.collation.counts import fidelity
-from inscribe.collation.model import Collation
+from inscribe.collation.model import NO_DIFFERENCE, Collation
 from inscribe.signs import Transcription
 
 if TYPE_CHECKING:
@@ -26,28 +28,40 @@ def collate(
 
     ``measurements`` is the inscription whose plate and columns were measured, for the space
     account. An "excerpt" is held against the part of the source it answers best, a "whole" copy
-    against all of it; by itself, the program decides and says so in the notes.
+    against all of it; by itself, the program decides and says so in the notes. What stands beside
+    the copied text (who wrote, who carved) is set aside first.
     """
-    found = align_extent(prepared(copy), prepared(source), extent)
-    differences = [group for group in found.groups if group.kind != "same"]
+    ours, theirs = prepared(copy), prepared(source)
+    found = align_extent(ours, theirs, extent)
+    groups, beside = found.groups, standing_beside(copy, source, found.groups, measurements)
+    first, end = 0, len(ours)
+    if beside:
+        first, end = copied_extent(beside, len(ours))
+        found = align_extent(ours.part(first, end), theirs, extent)
+        groups, beside = with_beside(found.groups, beside, (first, end))
+    differences = [group for group in groups if group.kind not in NO_DIFFERENCE]
     account, notes = None, found.notes
     if measurements is not None:
         from inscribe.collation.space import space_account
         from inscribe.record import partly_boxed
 
         notes += tuple(partly_boxed(measurements)) if measurements.boxes else ()
-        account = space_account(copy, source, differences, measurements, found.window)
+        after = carved(copy, (each for each in beside if each.first >= end))
+        account = space_account(copy, source, differences, measurements, found.window, after)
+        if account is not None:
+            account = replace(account, beside=carved(copy, beside))
     return Collation(
         copy,
         source,
-        found.groups,
-        fidelity(found.groups),
+        groups,
+        fidelity(groups),
         found.cost,
         found.window,
-        breaks(copy, source, found.groups),
+        breaks(copy, source, groups),
         account,
         notes,
         found.work,
+        beside,
     )
 
 

@@ -13,6 +13,8 @@ def fidelity(groups: Iterable[Group]) -> Fidelity:
     counts: Counter[str] = Counter()
     source = 0
     for group in groups:
+        if group.kind == "beside":
+            continue
         source += len(group.source)
         counts[group.kind] += len(group.copy) if group.kind == "added" else len(group.source)
     return Fidelity(signs_in_source=source, **counts)

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from inscribe.signs import Transcription
 
+if TYPE_CHECKING:
+    from inscribe.reading.words import Kind, Role
+
 GroupKind = Literal[
-    "same", "form", "kana", "spelling", "replaced", "omitted", "added", "moved", "unread"
+    "same", "form", "kana", "spelling", "replaced", "omitted", "added", "moved", "unread", "beside"
 ]
+NO_DIFFERENCE: frozenset[str] = frozenset({"same", "beside"})
 # Differences in wording; all other kinds leave the words as they are or cannot be judged.
 SUBSTANTIVE: frozenset[str] = frozenset({"replaced", "omitted", "added", "moved"})
 Verdict = Literal["forced", "eased", "undecided", "unexplained", "unmeasured"]
@@ -37,8 +41,9 @@ class Group:
 
     Groups stand in the order of the copy and tile both texts: every sign of the copy and every
     sign of the source (within its window) is in exactly one group. Only a moved group may answer
-    to a stretch that stands elsewhere in the source. ``order`` is "Chinese" where one side has the
-    same words in Chinese order.
+    to a stretch that stands elsewhere in the source. A group "beside" is of signs that were not
+    copied from the source and stand beside the text (see :class:`Beside`). ``order`` is "Chinese"
+    where one side has the same words in Chinese order.
     """
 
     kind: GroupKind
@@ -59,6 +64,17 @@ def _of_copy(group: Group) -> Span:
 
 def _of_source(group: Group) -> Span:
     return group.source
+
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """A passage that stands beside the copied text; ``first`` and ``last`` are its signs."""
+
+    kind: Kind
+    first: int
+    last: int
+    text: str  # as carved
+    role: Role | None = None  # what the person did whom it names
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,11 +187,13 @@ class SpaceAccount:
     tightest: int | None = None
     room: float | None = None
     missing: int = 0  # signs saved on the whole plate
+    beside: int = 0  # signs cut for what stands beside the copied text; ``need`` has them not
 
     @property
     def length_wanted(self) -> float | None:
-        """The length in mm that the whole text wants at the carver's median pitch."""
-        return None if self.median_pitch is None else self.need * self.median_pitch
+        """The length in mm that all the signs want at the carver's median pitch."""
+        signs = self.need + self.beside
+        return None if self.median_pitch is None else signs * self.median_pitch
 
 
 @dataclass(frozen=True)
@@ -192,11 +210,12 @@ class Collation:
     space: SpaceAccount | None = None
     notes: tuple[str, ...] = ()  # doubts a reader must be told of
     work: int = 0  # states the alignment looked at
+    beside: tuple[Beside, ...] = ()  # what stands beside the copied text
 
     @property
     def differences(self) -> tuple[Group, ...]:
-        """The groups that are not the same on both sides."""
-        return tuple(group for group in self.groups if group.kind != "same")
+        """The groups of the copied text that are not the same on both sides."""
+        return tuple(group for group in self.groups if group.kind not in NO_DIFFERENCE)
 
     @property
     def is_excerpt(self) -> bool:
@@ -211,7 +230,7 @@ class Collation:
         answer; of copies with a line left out or put elsewhere more than two fifths (measured on
         tests/data/verse_dev.tsv). Very short texts are always taken for one.
         """
-        read = [group for group in self.groups if group.kind != "unread"]
+        read = [group for group in self.groups if group.kind not in ("unread", "beside")]
         sizes = [sum(len(side(g)) for g in read) for side in (_of_copy, _of_source)]
         if min(sizes) < SHORT:
             return True

@@ -42,9 +42,9 @@ def clusters(documents: Iterable[Document]) -> list[Cluster]:
 def _shared_names(documents: list[Document]) -> Iterator[Cluster]:
     by_name: defaultdict[str, list[Document]] = defaultdict(list)
     for document in documents:
-        name = document.carver
-        if name and UNKNOWN not in name and name in document.normal:
-            by_name[document.carver].append(document)
+        for name in document.names:
+            if UNKNOWN not in name and name in document.normal:
+                by_name[name].append(document)
     for name, members in by_name.items():
         yield Cluster("signature", name, tuple(members))
 

@@ -5,7 +5,7 @@ A document is plain data, so that it can be kept in the cache as it is.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from inscribe import notation, tables
@@ -16,7 +16,7 @@ from inscribe.signs import Sign, transcription
 
 if TYPE_CHECKING:
     from inscribe.reading.inscription import Choice
-    from inscribe.reading.words import Interpretation, Token
+    from inscribe.reading.words import Interpretation, Part, Token
     from inscribe.record import Inscription, Record
     from inscribe.signs import Transcription
     from inscribe.sources import SourceText
@@ -34,8 +34,9 @@ class Document(NamedTuple):
     ``signs`` are the signs as carved (□ where unreadable), ``normal`` the text in current forms,
     ``origin[i]`` the sign ``normal[i]`` came from, ``words`` the words as read: first sign, last
     sign, sound key, and the stem of a verb or adjective (else empty). ``carver`` is the name the
-    signature gives, in current forms: as read, no attribution; ``year`` the western year of its
-    first date.
+    signature gives, in current forms: as read, no attribution; ``others`` are the names of other
+    persons who signed (who wrote, who composed), in current forms and in Latin letters; ``year``
+    is the western year of its first date.
     """
 
     object: str
@@ -51,6 +52,13 @@ class Document(NamedTuple):
     year: int | None
     carver: str
     carver_romaji: str
+    others: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Everybody who signed, each once, the carver first."""
+        found = (self.carver, *(name for name, _ in self.others))
+        return tuple(dict.fromkeys(filter(None, found)))
 
     @property
     def carved(self) -> str:
@@ -136,13 +144,19 @@ def _of(identity: str, kind: str, file: str, place: str, text: Transcription) ->
     return _document(identity, kind, file, place, text, reading.read(text, alternatives=False))
 
 
-def _carver(read: Interpretation) -> tuple[str, str] | None:
+def _other_names(read: Interpretation, carver: str) -> tuple[tuple[str, str], ...]:
+    """Return the names of those who signed beside the carver."""
+    named = (_name(each.signature) for each in read.passages if each.kind == "signature")
+    return tuple(dict.fromkeys(name for name in named if name and name[0] != carver))
+
+
+def _name(signature: Mapping[str, Part] | None) -> tuple[str, str] | None:
     """Return the name a signature gives, in current forms and in Latin letters."""
-    if read.signature is None:
+    if signature is None:
         return None
     from inscribe.forms import normalise_text
 
-    parts = [part for key in ("surname", "art_name", "name") if (part := read.signature.get(key))]
+    parts = [part for key in ("surname", "art_name", "name") if (part := signature.get(key))]
     if not parts:
         return None
     written = normalise_text("".join(part.text for part in parts)).text
@@ -157,6 +171,7 @@ def _document(
 
     normal = normalise(text)
     words = read.proposals[0].tokens if read.proposals else ()
+    carver, romaji = _name(read.signature) or ("", "")
     year = next((date.year for date in read.dates if date.year is not None), None)
     return Document(
         identity,
@@ -175,7 +190,9 @@ def _document(
         ),
         read.register,
         year,
-        *(_carver(read) or ("", "")),
+        carver,
+        romaji,
+        _other_names(read, carver),
     )
 
 

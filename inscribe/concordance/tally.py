@@ -40,7 +40,8 @@ def counts(hits: Sequence[Hit]) -> dict[str, dict[str, int]]:
         document = hit.document
         made["object"][document.object] += 1
         made["date"][NO_DATE if document.year is None else str(document.year)] += 1
-        made["carver"][document.carver or NO_CARVER] += 1
+        for name in document.names or (NO_CARVER,):
+            made["carver"][name] += 1
     return {
         name: dict(sorted(found.items(), key=lambda item: (-item[1], item[0])))
         for name, found in made.items()

@@ -27,7 +27,7 @@ from inscribe.record.model import (
     SourceText,
 )
 from inscribe.record.tei_edition import TEI, transcription_of
-from inscribe.signs import Box, Transcription
+from inscribe.signs import Box
 
 _ID = "{http://www.w3.org/XML/1998/namespace}id"
 MAX_DEPTH = 100  # elements within elements
@@ -130,8 +130,9 @@ def _inscription(
     document: ET.Element, part: ET.Element, place: str, zones: Mapping[str, Box]
 ) -> Inscription:
     number = part.get("n") or ""
-    block = part.find(f"{TEI}ab")
-    t = Transcription(()) if block is None else transcription_of(block, zones)
+    passages = ET.Element("passages")
+    passages.extend(part.findall(f"{TEI}ab"))
+    t = transcription_of(passages, zones)
     hand = f"{TEI}teiHeader//{TEI}handNote[@n='{number}']/{TEI}term"
     remarks = f"{_part('commentary', number)}/{TEI}note[@type='remarks']"
     surface = document.find(f"{TEI}facsimile/{TEI}surface[@n='{number}']")

@@ -30,8 +30,9 @@ def plate_said(account: SpaceAccount) -> str:
     columns = _NUMBERS[count] if count < len(_NUMBERS) else str(count)
     gives = f"the {columns} columns give" if count > 1 else "the one column gives"
     signs = "1 sign" if account.need == 1 else f"{account.need} signs"
+    beside = f", and what stands beside it {account.beside}" if account.beside else ""
     return (
-        f"The text wants {signs}; at this carver's {account.median_pitch:.1f} mm that is"
+        f"The text wants {signs}{beside}; at this carver's {account.median_pitch:.1f} mm that is"
         f" {wanted:.0f} mm, and {gives} {given:.0f} mm ({account.capacity} signs)."
     )
 

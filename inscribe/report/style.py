@@ -34,6 +34,7 @@ PARTS = (
     "place",
     "carved",
     "current",
+    "passages",
     "kana",
     "romaji",
     "alternatives",

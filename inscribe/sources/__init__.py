@@ -2,7 +2,8 @@
 
 In reading order: ``texts`` (a source text), ``importers`` and ``tei`` (files to texts), ``adding``,
 ``library`` (one SQLite file), ``passages`` and ``keys`` (the sounds texts are found by), ``index``,
-``query``, ``matching``, ``ranking`` (the way to the texts found), ``of_record``.
+``copied`` (what of an inscription is looked for), ``query``, ``matching``, ``ranking`` (the way to
+the texts found), ``of_record``.
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.sources.adding import add_texts as add_texts, checked as checked
+    from inscribe.sources.copied import copied_signs as copied_signs
     from inscribe.sources.importers import (
         FORMATS as FORMATS,
         files_in as files_in,
@@ -38,6 +40,7 @@ else:
         __name__,
         {
             "adding": "add_texts checked",
+            "copied": "copied_signs",
             "importers": "FORMATS files_in stems_of texts_in texts_of",
             "keys": "UNKNOWN letters run_together",
             "library": "Added Library",

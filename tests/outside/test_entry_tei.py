@@ -20,7 +20,7 @@ from schemas import schema_file
 from strategies import records
 
 from inscribe.entry import entries_in, entry_of
-from inscribe.record import Inscription, load
+from inscribe.record import Inscription, Record, load
 from inscribe.report.style import Style
 from inscribe.report.tei.entry import entries_as_tei
 
@@ -33,6 +33,11 @@ XML_ID = "{http://www.w3.org/XML/1998/namespace}id"
 POINTERS = ("wit", "from", "to", "source", "facs")
 SCHEMAS = ("tei_all", "epidoc")
 HOUSE = Style(institution="Sōsonkan <&>", rights="CC BY 4.0", language="de-CH")
+COMPOSED = [
+    "霞たちこのめも春の雪ふれは／花なきさとも花そちりける／楓畦書／鷺坂苗道刻之（花押）",
+    "雪中早梅／霞たちこのめも春の雪ふれは／花なきさとも花そちりける楓畦書」嘉永五年壬子／仲秋吉日",
+    "明月松間照／清泉石上流／朧谷鐫之",
+]
 SIGNED = [
     "武州江戸住／槙原露岳造之（花押）」嘉永五年壬子／仲秋吉日",
     "於東都応需［法］橋露岳(カ)彫之／文政七年乙酉三月日",
@@ -161,3 +166,12 @@ def test_what_is_not_tei_is_found(tmp_path: Path) -> None:
     assert all(problems(each) for each in wrong[:2])
     faulty = {line.partition(".xml:")[0] for line in by_jing(wrong, tmp_path)}
     assert len(faulty) == len(wrong)
+
+
+@pytest.mark.parametrize("schema", SCHEMAS)
+@pytest.mark.parametrize("text", COMPOSED)
+def test_an_inscription_of_several_passages_is_valid(text: str, schema: str) -> None:
+    record = Record("T-1", "kozuka", (Inscription("back plate", text),))
+    document = entries_as_tei([entry_of(record)])
+    assert document.count('<ab type="') > 1
+    assert problems(document, schema) == []

@@ -35,16 +35,18 @@ def space_account(
     differences: Sequence[Group],
     measured: Inscription | None,
     window: tuple[int, int] | None = None,
+    after: int = 0,
 ) -> SpaceAccount | None:
     """Return the space account of a copy, or None for texts that are no measured inscription.
 
     ``window`` is the part of the source that is meant (signs from, to), where it is not all of it.
+    ``after`` counts the signs below the copied text that were not copied (who wrote, who carved).
     """
     if measured is None or not copy.columns:
         return None
     first, last = window or (0, len(source.signs))
     need = sum(sign.is_carved for sign in source.signs[first:last])
-    measures = measures_of(copy, measured)
+    measures = measures_of(copy, measured, after)
     saving = [(n, group) for n, group in enumerate(differences) if saves_space(group)]
     if measures is None or not measures.pitches:
         wanted = missing(copy, measured)

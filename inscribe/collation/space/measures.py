@@ -39,6 +39,7 @@ class Measures:
     more_columns: int  # columns for which the plate has room beside those carved
     slack: float  # by how much lengths may err
     obstacles: tuple[Obstacle, ...] = ()  # what takes room
+    after: int = 0  # signs below the copied text that were not copied, and take room too
 
     @cached_property
     def pitches(self) -> tuple[float, ...]:
@@ -81,11 +82,15 @@ class Measures:
             self.foot - at - _taken(number, at, self.foot, self.obstacles)
             for number, at in starts.items()
         )
-        return free + self.more_columns * self.column_length
+        free += self.more_columns * self.column_length
+        return max(0.0, free - self.after * median(self.pitches)) if self.after else free
 
 
-def measures_of(copy: Transcription, measured: Inscription) -> Measures | None:
-    """Return what was measured, or None unless the plate and every column's ends are known."""
+def measures_of(copy: Transcription, measured: Inscription, after: int = 0) -> Measures | None:
+    """Return what was measured, or None unless the plate and every column's ends are known.
+
+    ``after`` counts the signs below the copied text that were not copied.
+    """
     extents = [_extent(column, measured) for column in copy.columns]
     plate = measured.plate
     if plate is None or not extents or any(e is None for e in extents):
@@ -107,6 +112,7 @@ def measures_of(copy: Transcription, measured: Inscription) -> Measures | None:
         _more_columns(copy, measured),
         plate.slack,
         measured.takes_room,
+        after,
     )
 
 

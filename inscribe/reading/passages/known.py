@@ -73,7 +73,7 @@ def source_extent(text: Text, source: str) -> tuple[int, int] | None:
     matcher = SequenceMatcher(None, [s for s, _ in ours], [s for s, _ in theirs], autojunk=False)
     blocks = [block for block in matcher.get_matching_blocks() if block.size >= _LEAST_BLOCK]
     matched = sum(block.size for block in blocks)
-    if not theirs or matched < _COPIED * min(len(theirs), len(ours)):
+    if not blocks or matched < _COPIED * min(len(theirs), len(ours)):
         return None
     first = ours[blocks[0].a][1]
     last = ours[blocks[-1].a + blocks[-1].size - 1][1]

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
         levels as levels,
         relineation as relineation,
         rows as rows,
+        standing_beside as standing_beside,
         verdict as verdict,
         witness_row as witness_row,
     )
@@ -28,7 +29,8 @@ else:
         __name__,
         {
             "layout": (
-                "Cell Row columns followed judgement levels relineation rows verdict witness_row"
+                "Cell Row columns followed judgement levels relineation rows standing_beside "
+                "verdict witness_row"
             ),
             "markdown": "collation_as_markdown witnesses_as_markdown",
         },

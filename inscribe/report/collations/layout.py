@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from inscribe.collation import Collation, Group, Judgement, Span
+from inscribe.collation import NO_DIFFERENCE, Collation, Group, Judgement, Span
 from inscribe.report import reasons_said, verdict_said
 from inscribe.signs import counted
 
@@ -51,7 +51,7 @@ def columns(result: Collation) -> list[list[Cell]]:
     found: list[list[Cell]] = [[] for _ in ends]
     number = 0
     for group in result.groups:
-        if group.kind != "same":
+        if group.kind not in NO_DIFFERENCE:
             number += 1
         for place, cell in _cells(group, number, result, ends):
             found[place].append(cell)
@@ -77,8 +77,8 @@ def _cells(
     for place in range(first, len(ends)):
         end = min(group.copy.end, ends[place])
         written = shown(result, start, end)
-        if group.kind == "same":
-            yield place, Cell(written, written)
+        if group.kind in NO_DIFFERENCE:
+            yield place, Cell(written, written if group.kind == "same" else "")
         else:
             yield place, Cell(written, source, number)
             source = ""
@@ -169,6 +169,15 @@ def witness_row(witness: Witness) -> tuple[str, str, str, str]:
     """Return siglum, title, differences in wording and shared readings of one source."""
     differences = str(witness.differences) if witness.has_text else NO_TEXT
     return witness.siglum, witness.title, differences, "、".join(witness.shared)
+
+
+def standing_beside(result: Collation) -> str:
+    """Return what stands beside the copied text, or nothing."""
+    said = [
+        f"{each.kind} {each.text}" + (f" ({each.role})" if each.role else "")
+        for each in result.beside
+    ]
+    return f"Stands beside the copied text: {'; '.join(said)}." if said else ""
 
 
 def relineation(result: Collation) -> str:

@@ -35,6 +35,8 @@ def witnesses_as_markdown(found: Testimony, copy: str) -> str:
 def _parts(result: Collation, copy: str, source: str) -> Iterator[str]:
     yield f"## {escaped(copy)} held against {escaped(source)}"
     yield escaped(layout.verdict(result))
+    if sentence := layout.standing_beside(result):
+        yield escaped(sentence)
     for number, cells in enumerate(layout.columns(result), start=1):
         header = [f"column {number}", *(str(cell.number or "") for cell in cells)]
         rows = [("copy", *(c.copy for c in cells)), ("source", *(c.source for c in cells))]

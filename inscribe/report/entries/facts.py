@@ -48,6 +48,18 @@ def current_rows(each: InscriptionEntry, style: Style) -> Rows:
     yield style.label("current"), plain(each.interpretation.normalised, JAPANESE)
 
 
+def passage_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield each passage of several: what it is, what its person did, what it says."""
+    passages = each.interpretation.passages
+    for passage in passages if len(passages) > 1 else ():
+        kind = style.label(f"passage:{passage.kind}")
+        did = f" ({style.label(f'role:{passage.role}')})" if passage.role else ""
+        said = [Run(style.quoted(passage.text), lang=JAPANESE)]
+        if romaji := phrased(passage.proposals[0], "romaji"):
+            said += [Run(" "), Run(romaji, style.italics, ROMANISED)]
+        yield f"{kind}{did}", tuple(said)
+
+
 def kana_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield the reading in kana."""
     if kana := " ".join(phrased(each.reading, "kana").split()):
@@ -108,6 +120,8 @@ def source_rows(each: InscriptionEntry, style: Style) -> Rows:
     if each.collation:
         words = style.quoted(COLUMN_END.join(source_lines(each.collation)))
         yield style.label("source_words"), plain(words, JAPANESE)
+        if beside := "; ".join(style.quoted(passage.text) for passage in each.collation.beside):
+            yield style.label("beside"), plain(beside, JAPANESE)
     elif each.missing_source:
         yield style.label("collation"), plain(each.missing_source)
 

@@ -149,6 +149,7 @@ def _before(change: Change, sign: Sign) -> str:
 _ROWS: dict[str, Callable[[InscriptionEntry, Style], Rows]] = {
     "place": facts.place_rows,
     "current": facts.current_rows,
+    "passages": facts.passage_rows,
     "kana": facts.kana_rows,
     "romaji": facts.romaji_rows,
     "alternatives": facts.alternative_rows,

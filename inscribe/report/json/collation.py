@@ -21,6 +21,10 @@ def collation_as_json(result: Collation) -> dict[str, Any]:
             {"copy": b.copy, "source": b.source, "at_line_end": b.at_line_end}
             for b in result.breaks
         ],
+        "beside": [
+            {"kind": b.kind, "signs": [b.first, b.last], "text": b.text, "role": b.role}
+            for b in result.beside
+        ],
         "notes": list(result.notes),
         "same_text": result.is_of_same_text,
     }
@@ -62,6 +66,7 @@ def _space(account: SpaceAccount | None) -> dict[str, Any] | None:
     return {
         "capacity": account.capacity,
         "need": account.need,
+        "beside": account.beside,
         "crowding": [
             {
                 "column": c.index,

@@ -64,5 +64,6 @@ def _document(document: Document) -> dict[str, Any]:
         "year": document.year,
         "carver": document.carver,
         "carver_romaji": document.carver_romaji,
+        "others": [{"name": name, "romaji": romaji} for name, romaji in document.others],
         "text": document.carved,
     }

@@ -85,24 +85,23 @@ def _one_of(values: tuple[str, ...]) -> Schema:
     return {"enum": list(values)}
 
 
+_OF_PASSAGE: dict[str, Schema] = {
+    "kind": _one_of(get_args(Kind)),
+    "signs": SIGNS,
+    "text": TEXT,
+    "role": _perhaps(_one_of(get_args(Role))),
+}
+
+
 def _reading() -> Schema:
     part = _object(text=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS)
     token = _object(surface=TEXT, normalised=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS, gloss=TEXT)
     change = _object(sign=SIGN, from_=TEXT, to=TEXT, kind=TEXT, source=TEXT)
     alternative = _object(romaji=TEXT, kana=TEXT, reason=TEXT)
     signature = _perhaps({"type": "object", "additionalProperties": part})
+    said = {"normalised": TEXT, "kana": TEXT, "romaji": TEXT, "reasons": _list(TEXT)}
     passage = _object(
-        kind=_one_of(get_args(Kind)),
-        signs=SIGNS,
-        text=TEXT,
-        normalised=TEXT,
-        kana=TEXT,
-        romaji=TEXT,
-        role=_perhaps(_one_of(get_args(Role))),
-        chance=SHARE,
-        reasons=_list(TEXT),
-        alternatives=_list(alternative),
-        signature=signature,
+        **_OF_PASSAGE, **said, chance=SHARE, alternatives=_list(alternative), signature=signature
     )
     return _object(
         text=TEXT,
@@ -159,6 +158,7 @@ def _space() -> Schema:
     return _object(
         capacity=_perhaps(NUMBER) | {"description": "signs at the carver's median pitch"},
         need=_perhaps(NUMBER) | {"description": "signs of the source"},
+        beside=COUNT | {"description": "signs cut for what stands beside the copied text"},
         length_wanted=mm | {"description": "mm the source takes at the carver's median pitch"},
         length_given=mm | {"description": "mm his columns give, from head to foot line"},
         missing=COUNT | {"description": "signs saved on the whole plate"},
@@ -169,7 +169,7 @@ def _space() -> Schema:
 
 def _collation() -> Schema:
     span = _object(start=START, end=END, text=TEXT)
-    group = _object(kind=_one_of(KINDS), copy=span, source=span, why=TEXT)
+    group = _object(kind=_one_of((*KINDS, "beside")), copy=span, source=span, why=TEXT)
     counts = dict.fromkeys(("signs_in_source", *KINDS), COUNT)
     ends = _object(copy=SIGN, source=SIGN, at_line_end=FLAG)
     return _object(
@@ -179,6 +179,7 @@ def _collation() -> Schema:
         space=_perhaps(_space()),
         window=SIGNS | {"description": f"{START['description']}, and the one after the last"},
         breaks=_list(ends),
+        beside=_list(_object(**_OF_PASSAGE)),
     )
 
 
@@ -274,6 +275,7 @@ def _concordance_place(**more: Schema) -> Schema:
         year=_perhaps(WHOLE),
         carver=TEXT,
         carver_romaji=TEXT,
+        others=_list(_object(name=TEXT, romaji=TEXT)),
         text=TEXT,
         **more,
     )

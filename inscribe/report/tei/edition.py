@@ -18,6 +18,7 @@ from inscribe.notation import segments
 from inscribe.report import XML_ID, add, append_text
 from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription
 
+_NONE: Mapping[int, ET.Element] = {}
 _REACH = 3  # signs before a sign that it may run together with: the parts of a tall repeat mark
 
 
@@ -54,16 +55,24 @@ def anchor_id(name: str, sign: int, *, end: bool = False) -> str:
     return f"{name}-{'e' if end else 's'}{sign + 1}"
 
 
-def add_edition(block: ET.Element, t: Transcription, marks: Marks) -> None:
-    """Add the signs of an inscription to a block of text; each column begins with ``lb``."""
-    _Edition(block, t, marks).add()
+def add_edition(
+    block: ET.Element, t: Transcription, marks: Marks, later: Mapping[int, ET.Element] = _NONE
+) -> None:
+    """Add the signs of an inscription to a block of text; each column begins with ``lb``.
+
+    ``later`` are further blocks, by the index of the sign with which each begins.
+    """
+    _Edition(block, t, marks, later).add()
 
 
 class _Edition:
     """Adds one inscription; make a new one for each."""
 
-    def __init__(self, block: ET.Element, t: Transcription, marks: Marks) -> None:
+    def __init__(
+        self, block: ET.Element, t: Transcription, marks: Marks, later: Mapping[int, ET.Element]
+    ) -> None:
         self.block = self.holder = block
+        self.later = later
         self.t = t
         self.marks = marks
         self.stretches = list(_disjoint(marks.stretches))
@@ -87,6 +96,10 @@ class _Edition:
         return add(self.holder, tag, **attributes)
 
     def _close_before(self, sign: int) -> None:
+        """Close what ends before a sign: a block of text, or the name of somebody."""
+        if self.later.get(sign, self.block) is not self.block:
+            self.block = self.holder = self.later[sign]
+            self.run = []
         if self.stretches and self.stretches[0].last < sign:
             del self.stretches[0]
             self.holder, self.run = self.block, []

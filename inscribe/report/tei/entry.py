@@ -1,6 +1,7 @@
 """Entries as TEI P5 after the EpiDoc guidelines.
 
-The edition keeps the metal's columns as ``lb``, what is known of each sign, the names and dates;
+The edition has a block for each passage (its kind is the type, its role the subtype), and keeps the
+metal's columns as ``lb``, what is known of each sign, the names and dates;
 the apparatus names the signs at which the copy differs from its source; the header holds the
 object, the legend of the notation and whose records these are; signs and columns that were measured
 have zones of a facsimile. ``inscribe.record.tei`` reads such a document back.
@@ -24,6 +25,7 @@ from inscribe.report.tei.stretches import days, stretches_of
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
+    from inscribe.reading.words import Passage
 
 TEI = "http://www.tei-c.org/ns/1.0"
 XML_SPACE = "{http://www.w3.org/XML/1998/namespace}space"
@@ -88,13 +90,28 @@ def _fill_edition(part: ET.Element, each: InscriptionEntry, name: str) -> None:
     if each.inscription.register != "auto":
         part.set("subtype", each.inscription.register)
     add(part, "head", each.inscription.place)
-    block = add(part, "ab")
-    block.set(XML_LANG, JAPANESE)
-    block.set(XML_SPACE, "preserve")
+    passages = each.interpretation.passages
+    blocks = [_block(part, passage) for passage in passages] or [_block(part)]
     starts, ends = anchored(each)
     regular = {c.sign: c.after for c in each.interpretation.changes if c.after}
     marks = Marks(name, regular, tuple(stretches_of(each)), starts, ends)
-    add_edition(block, each.inscription.transcription, marks)
+    later = {passage.first: block for passage, block in zip(passages, blocks, strict=False)}
+    add_edition(blocks[0], each.inscription.transcription, marks, later)
+
+
+def _block(part: ET.Element, passage: Passage | None = None) -> ET.Element:
+    """Return a new block of text for a passage: its kind as type, what its person did as subtype.
+
+    With no passage it is for an inscription of which nothing can be said.
+    """
+    block = add(part, "ab")
+    if passage is not None:
+        block.set("type", passage.kind)
+        if passage.role:
+            block.set("subtype", passage.role)
+    block.set(XML_LANG, JAPANESE)
+    block.set(XML_SPACE, "preserve")
+    return block
 
 
 def _fill_reading(part: ET.Element, each: InscriptionEntry, name: str) -> None:

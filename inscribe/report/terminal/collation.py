@@ -31,6 +31,8 @@ def collation_as_text(
     console = _console(columns, colour)
     _heading(console, f"{copy} held against {source}")
     console.print(collations.verdict(result), style="bold" if colour else None)
+    if sentence := collations.standing_beside(result):
+        console.print(printable(sentence), markup=False)
     console.print()
     for number, cells in enumerate(collations.columns(result), start=1):
         for line in aligned_lines(cells, number, columns):
