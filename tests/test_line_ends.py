@@ -47,14 +47,11 @@ def test_texts_a_line(end: str) -> None:
 
 @pytest.mark.parametrize("end", ["\r", "\r\n", "\n"])
 def test_rows_of_a_table(end: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    rows = ["# note", "one\ttwo", "花\t1", "色\t2"]
-    (tmp_path / "small.tsv").write_bytes(end.join(rows).encode())
+    lines = ["# note", "written\tkana", "花\tか", "色\tいろ"]
+    (tmp_path / "small.tsv").write_bytes(end.join(lines).encode())
     monkeypatch.setattr(tables, "_user_folders", [tmp_path])
-    assert [cells for cells, _ in tables.rows("small", ("one", "two"))] == [
-        ("花", "1"),
-        ("色", "2"),
-    ]
-    found = tables.Search("small", ("one", "two")).first_about("色")
-    assert found is not None
-    assert found[0] == ("色", "2")
-    assert found[1].line == 4
+    tables.forget()
+    assert [tuple(row.values()) for row in tables.rows("small")] == [("花", "か"), ("色", "いろ")]
+    assert tables.Search("small").first_about("色") == {"written": "色", "kana": "いろ"}
+    monkeypatch.undo()
+    tables.forget()

@@ -110,7 +110,7 @@ def test_what_was_accepted_can_be_repeated(folder: Path) -> None:
     kept = load(folder / "r.toml").inscriptions[0].boxes
     result = run("--format", "csv", size=False)
     assert "kept in the record" in result.stderr
-    again = boxes_of(result.stdout, "again")
+    again = boxes_of(result.stdout, "again").signs
     for one, other in zip(kept, again, strict=True):
         assert one == pytest.approx(other, abs=0.05)
 
@@ -130,8 +130,8 @@ def test_annotations_come_back_as_boxes(folder: Path) -> None:
     page = run("--format", "annotation").stdout
     targets = [item["target"]["source"] for item in json.loads(page)["items"]]
     assert set(targets) == {"p.png"}
-    kept = boxes_of(run("--format", "csv").stdout, "b.csv")
-    for one, other in zip(kept, boxes_of(page, "page", 14.0), strict=True):
+    kept = boxes_of(run("--format", "csv").stdout, "b.csv").signs
+    for one, other in zip(kept, boxes_of(page, "page", 14.0).signs, strict=True):
         assert one == pytest.approx(other, abs=0.1)
     other = json.loads(run("--format", "annotation", "--canvas", "https://e.org/c/1").stdout)
     assert other["items"][0]["target"]["source"] == "https://e.org/c/1"

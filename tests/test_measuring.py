@@ -57,7 +57,8 @@ def test_columns_have_their_ends_and_their_pitch() -> None:
 def test_the_scale_gives_the_size_of_the_plate() -> None:
     drawn = photographed()
     found = measured(drawn, plate=None, corners=drawn.corners, scale=14.0)
-    assert found.plate == (pytest.approx(WIDTH, abs=0.05), pytest.approx(HEIGHT, abs=0.05))
+    assert found.plate.width == pytest.approx(WIDTH, abs=0.05)
+    assert found.plate.height == pytest.approx(HEIGHT, abs=0.05)
     assert worst(found, drawn) < 0.55
 
 

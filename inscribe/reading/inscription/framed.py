@@ -29,6 +29,7 @@ from inscribe.reading.words import (
 
 _MARK = "補助記号"
 _FRAME = "frame"
+_LONGEST_LINE = 84  # signs that are put into Japanese order
 _OF_TABLES = ("subject", "place", "city", "quarter", "name")
 
 
@@ -148,7 +149,7 @@ def read_as_saying(text: Text, wishes: Wishes) -> Interpretation | None:
     None where there are other signs than kanji.
     """
     plain = text.normal.text
-    if not is_kanji_only(chinese.without_marks(plain).replace("□", "")):
+    if not is_kanji_only(chinese.without_marks(plain).replace("□", "")) or not _is_line(plain):
         return None
     found = [
         Proposal(partial(_placed, each.words, text), each.romaji, each.weight, (each.reason,))
@@ -164,6 +165,17 @@ def read_as_saying(text: Text, wishes: Wishes) -> Interpretation | None:
         why = f"Chinese without return marks: {first.reasons[0]}"
         doubts = (*doubts, Doubt(*ends, why))
     return read._replace(proposals=(*read.proposals, *others), doubts=doubts)
+
+
+def _is_line(plain: str) -> bool:
+    """Whether a text is read as a Chinese line: a saying, or more than words anybody knows."""
+    if len(plain) > _LONGEST_LINE:
+        return False
+    if chinese.known_saying(plain) is not None or chinese.has_marks(plain):
+        return True
+    from inscribe.reading.mecab import unidic_words
+
+    return len(plain) > 1 and not chinese.are_compounds(unidic_words(plain), verse=False)
 
 
 def _placed(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
