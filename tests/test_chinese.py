@@ -23,7 +23,7 @@ from inscribe.reading import read_text
         (
             "採菊東籬下悠然見南山",
             "kiku o toru tōri no moto yūzen to shite nanzan o miru",
-            "sai kiku tō ri ka yū zen ken nan san",
+            "sai kiku tō ri ka yū zen ken nan zan",  # as the word nanzan is said
         ),
     ],
 )

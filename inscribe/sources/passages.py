@@ -56,9 +56,13 @@ def passages_of(text: SourceText) -> tuple[Passage, ...]:
 
 
 def _pieces(line: str) -> Iterator[str]:
-    """Yield a line, or its stretches of at most a passage where it is very long."""
-    for start in range(0, len(line), PASSAGE_SOUNDS):
-        yield line[start : start + PASSAGE_SOUNDS]
+    """Yield a line, or its stretches of at most a passage where it is very long.
+
+    A kanji has two sounds and more, so a line in kanji alone is cut at half as many signs.
+    """
+    longest = PASSAGE_SOUNDS if any(map(is_kana, line)) else PASSAGE_SOUNDS // 2
+    for start in range(0, len(line), longest):
+        yield line[start : start + longest]
 
 
 def _spans(lengths: Sequence[int]) -> Iterator[tuple[int, int]]:

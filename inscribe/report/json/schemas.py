@@ -302,13 +302,10 @@ def _clusters() -> Schema:
     return _object(records=COUNT, unread=_list(TEXT), clusters=_list(cluster), cautions=_list(TEXT))
 
 
-FROM_ONE = {"type": "integer", "minimum": 1, "description": "counted from 1, as on the metal"}
-
-
 def _measured() -> Schema:
     sizes = dict.fromkeys(("x", "y", "width", "height"), NUMBER)
     column = _object(
-        column=FROM_ONE,
+        column=COLUMN,
         signs=COUNT,
         top=NUMBER,
         bottom=NUMBER,
@@ -317,7 +314,7 @@ def _measured() -> Schema:
         pitch=NUMBER,
         error=NUMBER,
     )
-    sign = _object(sign=FROM_ONE, text=TEXT, **sizes, certainty=SHARE, given=FLAG, doubtful=FLAG)
+    sign = _object(sign=SIGN, text=TEXT, **sizes, certainty=SHARE, given=FLAG, doubtful=FLAG)
     return _object(
         picture=TEXT,
         plate=_object(width=NUMBER, height=NUMBER),
