@@ -149,3 +149,14 @@ def test_an_unknown_kind_of_file_is_refused(tmp_path: Path) -> None:
     path.write_text("x", "utf-8")
     with pytest.raises(InputError, match="kind of file is not known"):
         list(importers.texts_in(path))
+
+
+def test_signs_an_editor_cannot_give_keep_their_place_in_tei(tmp_path: Path) -> None:
+    page = (
+        '<TEI xmlns="http://www.tei-c.org/ns/1.0"><teiHeader/><text><body><p>花の'
+        '<space quantity="2" unit="character"/>色<unclear/>は<damage/></p></body></text></TEI>'
+    )
+    path = tmp_path / "a.xml"
+    path.write_text(page, encoding="utf-8")
+    (text,) = importers.texts_in(path)
+    assert text.lines == ("花の□□色□は□",)

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 SET_ASIDE = frozenset({"heading", "signature", "date", "dedication", "seal"})
 ANSWERED = 0.5  # of a passage's signs have an answer in the source: then it was copied
+_THE_SAME_SIGNS = frozenset({"same", "form", "kana", "moved"})
 SURE = 0.8  # the chance from which on a bare text is taken to be divided so
 MOST_SIGNS = 1000  # of a text that is divided; a plate holds some hundred
 
@@ -90,9 +91,9 @@ def carved(copy: Transcription, beside: Iterable[Beside]) -> int:
 
 
 def _has_more_at_an_end(groups: Sequence[Group]) -> bool:
-    """Whether the first or last signs of the copy have no answer that keeps the words."""
+    """Whether the first or last signs of the copy do not stand in the source."""
     ours = [group for group in groups if len(group.copy)]
-    return any(group.is_substantive or group.kind == "unread" for group in (*ours[:1], *ours[-1:]))
+    return any(group.kind not in _THE_SAME_SIGNS for group in (*ours[:1], *ours[-1:]))
 
 
 def _passages(
@@ -113,11 +114,14 @@ def _passages(
 
 
 def _answered(passage: Passage, groups: Sequence[Group]) -> bool:
-    """Whether the source has most signs of a passage, however they are written."""
+    """Whether the source has most signs of a passage, in whatever form.
+
+    Words that are only read alike do not count: few kanji of a name are read like none in a poem.
+    """
     answered = sum(
         max(0, min(group.copy.end, passage.last + 1) - max(group.copy.start, passage.first))
         for group in groups
-        if group.kind == "moved" or not (group.is_substantive or group.kind == "unread")
+        if group.kind in _THE_SAME_SIGNS
     )
     return answered >= ANSWERED * (passage.last + 1 - passage.first)
 

@@ -25,7 +25,10 @@ MAX_DEPTH = 100  # elements within elements
 _ASIDE = "bibl del desc figure fw head label listApp listBibl listWit note rt speaker stage trailer"
 _LEFT_OUT = {_TEI + name for name in _ASIDE.split()}
 _BLOCKS = {_TEI + name for name in ("p", "ab", "l")}
-_SIGNS = {_TEI + name for name in ("gap", "g")}
+_LOST_SPANS = {_TEI + name for name in ("gap", "space")}
+# Elements around signs: with nothing in them, a sign stood there that the editor cannot give.
+_SIGN_OR_NOTHING = {_TEI + name for name in ("g", "unclear", "damage", "supplied", "c")}
+_SIGNS = _LOST_SPANS | _SIGN_OR_NOTHING
 _ALTERNATIVES = {_TEI + name for name in ("choice", "app", "rdgGrp")}
 _CHOSEN_LAST = {_TEI + name for name in ("sic", "orig", "abbr", "rdg")}  # of several alternatives
 _BESIDE = ("apparatus", "bibliography", "commentary", "reading", "translation")  # divisions
@@ -192,9 +195,9 @@ def _pieces(element: ET.Element) -> Iterator[str]:
         return
     if element.tag == f"{_TEI}lb" or element.tag in _BLOCKS:
         yield "\n"
-    elif element.tag == f"{_TEI}gap":
+    elif element.tag in _LOST_SPANS:
         yield _gap(element)
-    elif element.tag == f"{_TEI}g" and not "".join(element.itertext()).strip():
+    elif element.tag in _SIGN_OR_NOTHING and not len(element) and not (element.text or "").strip():
         yield _UNREAD
     yield "".join((element.text or "").split())
     for child in _chosen(element):

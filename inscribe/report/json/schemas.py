@@ -342,4 +342,4 @@ _OUTPUTS = {
     "concord-clusters": _clusters,
 }
 OUTPUTS = tuple(_OUTPUTS)
-COUNTS_SIGNS = frozenset(("read", "collate", "date", "entry", "restore", "concord"))
+COUNTS_SIGNS = frozenset(("read", "collate", "date", "entry", "restore", "measure", "concord"))
