@@ -91,6 +91,8 @@ def command(
     (--format csv) and give it back with --boxes. --accept writes plate, columns and boxes into the
     record, with who, when and how; the same picture is then measured with the corners kept there.
     Needs the extra photo (pip install 'inscribe[photo]').
+
+    Signs and columns are counted from 1, in records too; in JSON from 0.
     """
     _check_libraries()
     from inscribe.cli import measure_inputs
