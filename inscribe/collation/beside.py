@@ -60,26 +60,30 @@ def copied_extent(beside: Sequence[Beside], signs: int) -> tuple[int, int]:
 
 
 def with_beside(
-    groups: Sequence[Group], beside: Sequence[Beside], extent: tuple[int, int]
+    groups: Sequence[Group],
+    beside: Sequence[Beside],
+    extent: tuple[int, int],
+    signs: Sequence[str],
 ) -> tuple[tuple[Group, ...], tuple[Beside, ...]]:
     """Return the groups of the whole copy, and what stands beside its text.
 
-    ``groups`` are those of the copied text, which is ``extent`` of the copy. What stands amid the
+    ``groups`` are those of the copied text, which is ``extent`` of the copy; ``signs`` are those of
+    the copy, as its groups have them. What stands amid the
     copied text is set aside where the aligner found no answer to just its signs.
     """
     start, end = extent
     moved = [_shifted(group, start) for group in groups]
     first = moved[0].source.start if moved else 0
     last = max((group.source.end for group in moved), default=0)
-    before = [_group(each, first) for each in beside if each.last < start]
-    after = [_group(each, last) for each in beside if each.first >= end]
+    before = [_group(each, first, signs) for each in beside if each.last < start]
+    after = [_group(each, last, signs) for each in beside if each.first >= end]
     amid = [each for each in beside if start <= each.first and each.last < end]
     spans = {(each.first, each.last + 1): each for each in amid}
     inside, found = [], [each for each in beside if each not in amid]
     for group in moved:
         here = spans.get((group.copy.start, group.copy.end))
         if here is not None and group.kind == "added":
-            group = _group(here, group.source.start)
+            group = _group(here, group.source.start, signs)
             found.append(here)
         inside.append(group)
     return (*before, *inside, *after), tuple(sorted(found, key=lambda each: each.first))
@@ -136,5 +140,6 @@ def _shifted(group: Group, by: int) -> Group:
     return replace(group, copy=Span(copy.start + by, copy.end + by, copy.text)) if by else group
 
 
-def _group(each: Beside, at: int) -> Group:
-    return Group("beside", Span(each.first, each.last + 1, each.text), Span(at, at, ""))
+def _group(each: Beside, at: int, signs: Sequence[str]) -> Group:
+    text = "".join(signs[each.first : each.last + 1])
+    return Group("beside", Span(each.first, each.last + 1, text), Span(at, at, ""))

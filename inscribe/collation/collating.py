@@ -38,7 +38,7 @@ def collate(
     if beside:
         first, end = copied_extent(beside, len(ours))
         found = align_extent(ours.part(first, end), theirs, extent)
-        groups, beside = with_beside(found.groups, beside, (first, end))
+        groups, beside = with_beside(found.groups, beside, (first, end), ours.raw)
     differences = [group for group in groups if group.kind not in NO_DIFFERENCE]
     account, notes = None, found.notes
     if measurements is not None:
