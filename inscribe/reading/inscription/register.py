@@ -9,14 +9,9 @@ from __future__ import annotations
 import re
 
 from inscribe import tables
-from inscribe.reading.spelling import KANA, kana_share
+from inscribe.reading.spelling import kana_share
 
 _HEADING = "(?:題|よみ人|読人)(?:し|知)ら[ずす]"  # of poems; seldom asked for
-_KANJI = "[\u4e00-\u9fff]"
-_KAO_OR_SEAL = "(?:（花押）|（印[^）]*）)*"
-_TAIL = f"(?P<signs>{_KANJI}{{2,}}[作造彫刻鐫製写書][之]?){_KAO_OR_SEAL}$"
-_LEAST_TAIL = 3  # signs of a signature that follows a poem in the same column
-_MOST_TAILS = 8
 _MARKS = re.compile("［[^］]*］|（[^）]*）")
 _MARKS_OF_TRANSCRIBERS = re.compile(r"（花押）|（印|［[　 ]+］")
 _SENTENCES = re.compile(r"。|「[^」]*」")
@@ -33,22 +28,6 @@ _CLASSICAL_KANA = 0.5
 _ENOUGH_GRAMMAR = 2
 _VERSE_MOST_SIGNS = 48
 _VERSE_LEAST_SIGNS = 8
-_VERSE_LEAST_KANA = 8
-
-
-def places_of_tail(text: str) -> tuple[int, ...]:
-    """Return the offsets at which the signature may begin that a text with kana ends in.
-
-    It has three kanji or more, with a verb; the longest comes first.
-
-    >>> places_of_tail("淵の色綾国刻"), places_of_tail("今朝の初雪")
-    ((2, 3), ())
-    """
-    found = re.search(_TAIL, text)
-    if found is None:
-        return ()
-    last = found.end("signs") - _LEAST_TAIL
-    return tuple(range(max(found.start("signs"), last - _MOST_TAILS), last + 1))
 
 
 def is_heading(text: str) -> bool:
@@ -70,15 +49,6 @@ def looks_like_verse(text: str) -> bool:
     if not _VERSE_LEAST_SIGNS <= len(plain) <= _VERSE_MOST_SIGNS:
         return False
     return kana_share(plain) > 0.2 and not has_modern_grammar(plain)
-
-
-def may_hold_verse(text: str) -> bool:
-    """Whether a normalised text has kana enough for a poem to stand somewhere in it.
-
-    >>> may_hold_verse("花の色はうつりにけりないたづらに露岳作"), may_hold_verse("於東都応需造之")
-    (True, False)
-    """
-    return len(KANA.findall(text)) >= _VERSE_LEAST_KANA
 
 
 def has_classical_grammar(text: str) -> bool:
