@@ -95,9 +95,16 @@ def carved(copy: Transcription, beside: Iterable[Beside]) -> int:
 
 
 def _has_more_at_an_end(groups: Sequence[Group]) -> bool:
-    """Whether the first or last signs of the copy do not stand in the source."""
+    """Whether the first or last signs of the copy do not stand in the source.
+
+    Never where all is the same wording: that was copied whole, however it is written (有哉 for
+    あるかな).
+    """
     ours = [group for group in groups if len(group.copy)]
-    return any(group.kind not in _THE_SAME_SIGNS for group in (*ours[:1], *ours[-1:]))
+    is_whole = not any(group.is_substantive or group.kind == "unread" for group in groups)
+    return not is_whole and any(
+        group.kind not in _THE_SAME_SIGNS for group in (*ours[:1], *ours[-1:])
+    )
 
 
 def _passages(
