@@ -66,6 +66,7 @@ ORDER = [
     "concordance",
     "entry",
     "checking",
+    "settling",
     "recording",
     "report",
     "report.drawing",
