@@ -40,19 +40,19 @@ if TYPE_CHECKING:
     from inscribe.record.locate import Locator as Locator
     from inscribe.record.model import (
         ColumnMeasure as ColumnMeasure,
+        CopiedText as CopiedText,
         Decision as Decision,
         Inscription as Inscription,
         Maker as Maker,
         Measurements as Measurements,
         Obstacle as Obstacle,
         Override as Override,
-        Passage as Passage,
         Photograph as Photograph,
         Plate as Plate,
         Reader as Reader,
         Record as Record,
+        SettledPassage as SettledPassage,
         SignBox as SignBox,
-        SourceText as SourceText,
     )
     from inscribe.record.moving import mended as mended, with_signs as with_signs
     from inscribe.record.revising import revised as revised
@@ -74,8 +74,8 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Decision Inscription Maker Measurements Obstacle Override Passage "
-                "Photograph Plate Reader Record SignBox SourceText"
+                "ColumnMeasure CopiedText Decision Inscription Maker Measurements Obstacle Override "
+                "SettledPassage Photograph Plate Reader Record SignBox"
             ),
             "moving": "mended with_signs",
             "revising": "revised",

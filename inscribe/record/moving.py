@@ -13,10 +13,10 @@ from typing import Any, NamedTuple, TypeVar
 
 from inscribe import notation
 from inscribe.errors import InputError, NotationError
-from inscribe.record.model import Decision, Inscription, Override, Passage
+from inscribe.record.model import Decision, Inscription, Override, SettledPassage
 from inscribe.signs import Transcription
 
-Spanning = TypeVar("Spanning", Override, Passage, Decision)
+Spanning = TypeVar("Spanning", Override, SettledPassage, Decision)
 
 
 def with_signs(inscription: Inscription, first: int, end: int, written: str) -> Inscription:

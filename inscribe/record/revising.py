@@ -25,10 +25,10 @@ from pathlib import Path
 from typing import Any
 
 from inscribe.errors import InputError, Place, ProblemsError
-from inscribe.record.fields import RECORD, Field, Table
+from inscribe.record.fields import RECORD, Field, RecordTable
 from inscribe.record.loader import loads
-from inscribe.record.model import Record, SourceText
-from inscribe.record.values import Refused, checked
+from inscribe.record.model import CopiedText, Record
+from inscribe.record.values import ValueRefused, checked
 from inscribe.record.writer import literal, nothing
 
 _HEAD = re.compile(r"\[\[?[a-z_.]+\]\]?")
@@ -57,7 +57,7 @@ def revised(text: str, file: str, record: Record) -> str:
     return changed
 
 
-def _say(container: Any, table: Table, value: Any) -> None:
+def _say(container: Any, table: RecordTable, value: Any) -> None:
     """Make one table of the document say a value of the model."""
     for field in table.fields:
         if field.table is None:
@@ -69,7 +69,7 @@ def _say(container: Any, table: Table, value: Any) -> None:
 
 
 def _say_key(container: Any, field: Field, value: Any) -> None:
-    if isinstance(value, SourceText) and value.file and field.key == "text":
+    if isinstance(value, CopiedText) and value.file and field.key == "text":
         return  # the words stand in a file of their own
     wanted = literal(field, value)
     if field.key not in container:
@@ -100,14 +100,14 @@ def _says(item: Any, field: Field, value: Any) -> bool:
     """Whether what stands in the document is what the model has."""
     try:
         held = checked(field, item.unwrap() if hasattr(item, "unwrap") else item)
-    except Refused:
+    except ValueRefused:
         return False
     if field.holds == "signs":
         return bool(held == (value.first, value.last))
     return bool(held == getattr(value, field.name))
 
 
-def _say_table(container: Any, field: Field, table: Table, value: Any) -> None:
+def _say_table(container: Any, field: Field, table: RecordTable, value: Any) -> None:
     import tomlkit
 
     if value is None or value == nothing(table):
@@ -121,7 +121,7 @@ def _say_table(container: Any, field: Field, table: Table, value: Any) -> None:
     _say(container[field.key], table, value)
 
 
-def _say_tables(container: Any, field: Field, table: Table, values: Sequence[Any]) -> None:
+def _say_tables(container: Any, field: Field, table: RecordTable, values: Sequence[Any]) -> None:
     """Change, insert and remove tables of a list so that those left alone stay where they are."""
     import tomlkit
 
@@ -148,7 +148,7 @@ def _say_tables(container: Any, field: Field, table: Table, values: Sequence[Any
         container.remove(field.key)
 
 
-def _new(held: Any, table: Table, value: Any) -> Any:
+def _new(held: Any, table: RecordTable, value: Any) -> Any:
     """Return a new table of the kind that the list is made of."""
     import tomlkit
     from tomlkit.items import AoT
@@ -160,7 +160,7 @@ def _new(held: Any, table: Table, value: Any) -> Any:
     return made
 
 
-def _alike(held: Sequence[Any], table: Table, values: Sequence[Any]) -> int:
+def _alike(held: Sequence[Any], table: RecordTable, values: Sequence[Any]) -> int:
     """Return how many tables at the beginning of a list say what the values say."""
     count = 0
     for one, value in zip(held, values, strict=False):
@@ -170,7 +170,7 @@ def _alike(held: Sequence[Any], table: Table, values: Sequence[Any]) -> int:
     return count
 
 
-def _all_said(one: Any, table: Table, value: Any) -> bool:
+def _all_said(one: Any, table: RecordTable, value: Any) -> bool:
     for field in table.fields:
         if field.table is not None:
             inner = getattr(value, field.name)
@@ -183,7 +183,7 @@ def _all_said(one: Any, table: Table, value: Any) -> bool:
                     return False
             elif field.key in one and inner is None:
                 return False
-        elif isinstance(value, SourceText) and value.file and field.key == "text":
+        elif isinstance(value, CopiedText) and value.file and field.key == "text":
             continue
         elif field.key in one:
             if not _says(one[field.key], field, value):

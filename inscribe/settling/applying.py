@@ -9,8 +9,8 @@ from typing import NamedTuple
 
 from inscribe import forms
 from inscribe.errors import InputError
-from inscribe.record import Inscription, Override, Passage, Record
-from inscribe.settling.saying import Said
+from inscribe.record import Inscription, Override, Record, SettledPassage
+from inscribe.settling.saying import Saying
 from inscribe.signs import Transcription, place_of
 
 
@@ -30,12 +30,12 @@ class Settled:
     done: list[str] = field(default_factory=list)
     already: list[str] = field(default_factory=list)
     kept: list[str] = field(default_factory=list)  # settled otherwise before, and left so
-    found: set[Said] = field(default_factory=set)  # what stands in the record at all
+    found: set[Saying] = field(default_factory=set)  # what stands in the record at all
 
 
 def settle(
     record: Record,
-    sayings: Sequence[Said],
+    sayings: Sequence[Saying],
     who: Who,
     *,
     inscription: int | None = None,
@@ -71,33 +71,35 @@ def _with_inscription(record: Record, number: int, made: Inscription) -> Record:
 
 
 def _with(
-    inscription: Inscription, saying: Said, who: Who, settled: Settled, replace_settled: bool
+    inscription: Inscription, saying: Saying, who: Who, settled: Settled, replace_settled: bool
 ) -> Inscription:
     t = inscription.transcription
     for first, last in _places(t, saying):
         settled.found.add(saying)
         of = "".join(sign.text for sign in t.signs[first : last + 1] if sign.is_legible)
         clause = f"{place_of(t, first, last)}: {of or '□'} = {saying.shown}"
-        new: Override | Passage
+        new: Override | SettledPassage
         if saying.kind is None:
             kind = "name" if saying.is_name else "word"
             new = Override(first, last, saying.kana, of, kind, who.by, who.reason, who.on)  # type: ignore[arg-type]
         else:
-            new = Passage(first, last, saying.kind, saying.role, of, who.by, who.reason, who.on)
+            new = SettledPassage(
+                first, last, saying.kind, saying.role, of, who.by, who.reason, who.on
+            )
         inscription = _put(inscription, new, clause, settled, replace_settled)
     return inscription
 
 
 def _put(
     inscription: Inscription,
-    new: Override | Passage,
+    new: Override | SettledPassage,
     clause: str,
     settled: Settled,
     replace_settled: bool,
 ) -> Inscription:
     """Return an inscription with one more thing settled, unless it is so or otherwise already."""
     key = "overrides" if isinstance(new, Override) else "passages"
-    held: tuple[Override | Passage, ...] = getattr(inscription, key)
+    held: tuple[Override | SettledPassage, ...] = getattr(inscription, key)
     touched = [each for each in held if each.first <= new.last and each.last >= new.first]
     if any(_says_same(each, new) for each in touched):
         settled.already.append(clause)
@@ -112,19 +114,23 @@ def _put(
     return replace(inscription, **{key: made})  # type: ignore[arg-type]
 
 
-def _says_same(one: Override | Passage, other: Override | Passage) -> bool:
+def _says_same(one: Override | SettledPassage, other: Override | SettledPassage) -> bool:
     if isinstance(one, Override) and isinstance(other, Override):
         return (*one[:3], one.kind) == (*other[:3], other.kind)
-    return isinstance(one, Passage) and isinstance(other, Passage) and one[:4] == other[:4]
+    return (
+        isinstance(one, SettledPassage)
+        and isinstance(other, SettledPassage)
+        and one[:4] == other[:4]
+    )
 
 
-def _shown(each: Override | Passage) -> str:
+def _shown(each: Override | SettledPassage) -> str:
     said = each.kana if isinstance(each, Override) else each.kind
     of = f"{each.of} = " if each.of else f"signs {each.first + 1}-{each.last + 1} = "
     return of + said + (f", by {each.by}" if each.by else "")
 
 
-def _places(t: Transcription, saying: Said) -> Iterator[tuple[int, int]]:
+def _places(t: Transcription, saying: Saying) -> Iterator[tuple[int, int]]:
     """Yield the first and last sign of each place that is meant.
 
     Raises:

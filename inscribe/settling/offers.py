@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 from inscribe import reading
 from inscribe.errors import InputError
 from inscribe.notation import render
-from inscribe.record import Decision, Inscription, Override, Record, SourceText, with_signs
+from inscribe.record import CopiedText, Decision, Inscription, Override, Record, with_signs
 from inscribe.settling.applying import Settled, Who
 from inscribe.signs import Certainty, Kind, Sign, place_of, transcription
 
@@ -145,7 +145,7 @@ def source_taken(
     _require(number, len(hits), "texts found")
     text = hits[number - 1].text
     before = each.source.id or each.source.title or "its words" if each.source else ""
-    source = SourceText(id=text.id, title=text.title, by=who.by, on=who.on, reason=who.reason)
+    source = CopiedText(id=text.id, title=text.title, by=who.by, on=who.on, reason=who.reason)
     gone = f" (before: {before})" if before else ""
     done = [f"source: {text.id}{gone}, with probability {hits[number - 1].score:.2f}"]
     return Settled(_with(record, inscription, replace(each, source=source)), done)
