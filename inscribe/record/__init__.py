@@ -74,8 +74,8 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure CopiedText Decision Inscription Maker Measurements Obstacle Override "
-                "SettledPassage Photograph Plate Reader Record SignBox"
+                "ColumnMeasure CopiedText Decision Inscription Maker Measurements Obstacle "
+                "Override SettledPassage Photograph Plate Reader Record SignBox"
             ),
             "moving": "mended with_signs",
             "revising": "revised",
