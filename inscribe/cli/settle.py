@@ -16,7 +16,7 @@ from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
     from inscribe.record import Record
-    from inscribe.settling import Revision, Saying, Settled, Who
+    from inscribe.settling import Revision, Settled, Settlement, Who
 
 by_option = click.option(
     "--by", envvar="INSCRIBE_BY", default="", metavar="NAME", help="Who says so (or INSCRIBE_BY)."
@@ -135,7 +135,7 @@ def _one_offered(
 
 
 def _settled(
-    record: Record, *, sayings: list[Saying], who: Who, inscription: int | None, replaces: bool
+    record: Record, *, sayings: list[Settlement], who: Who, inscription: int | None, replaces: bool
 ) -> Settled:
     from inscribe.settling import settle
 
@@ -214,7 +214,7 @@ def _revisions(
 
 
 def _tell(
-    found: list[Revision], several: bool, sayings: list[Saying], broken: list[InscribeError]
+    found: list[Revision], several: bool, sayings: list[Settlement], broken: list[InscribeError]
 ) -> None:
     from inscribe.report.terminal import revisions_as_text
 

@@ -38,7 +38,7 @@ if TYPE_CHECKING:
         restoration_taken as restoration_taken,
         source_taken as source_taken,
     )
-    from inscribe.settling.saying import Saying as Saying, is_said as is_said, said as said
+    from inscribe.settling.saying import Settlement as Settlement, is_said as is_said, said as said
 else:
     __getattr__ = late.door(
         __name__,
@@ -49,6 +49,6 @@ else:
             ),
             "many": "Revision chosen revision",
             "offers": "reading_taken restoration_taken source_taken",
-            "saying": "Saying is_said said",
+            "saying": "Settlement is_said said",
         },
     )

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from inscribe import forms
 from inscribe.errors import InputError
 from inscribe.record import Inscription, Override, Record, SettledPassage
-from inscribe.settling.saying import Saying
+from inscribe.settling.saying import Settlement
 from inscribe.signs import Transcription, place_of
 
 
@@ -30,12 +30,12 @@ class Settled:
     done: list[str] = field(default_factory=list)
     already: list[str] = field(default_factory=list)
     kept: list[str] = field(default_factory=list)  # settled otherwise before, and left so
-    found: set[Saying] = field(default_factory=set)  # what stands in the record at all
+    found: set[Settlement] = field(default_factory=set)  # what stands in the record at all
 
 
 def settle(
     record: Record,
-    sayings: Sequence[Saying],
+    sayings: Sequence[Settlement],
     who: Who,
     *,
     inscription: int | None = None,
@@ -71,7 +71,7 @@ def _with_inscription(record: Record, number: int, made: Inscription) -> Record:
 
 
 def _with(
-    inscription: Inscription, saying: Saying, who: Who, settled: Settled, replace_settled: bool
+    inscription: Inscription, saying: Settlement, who: Who, settled: Settled, replace_settled: bool
 ) -> Inscription:
     t = inscription.transcription
     for first, last in _places(t, saying):
@@ -130,7 +130,7 @@ def _shown(each: Override | SettledPassage) -> str:
     return of + said + (f", by {each.by}" if each.by else "")
 
 
-def _places(t: Transcription, saying: Saying) -> Iterator[tuple[int, int]]:
+def _places(t: Transcription, saying: Settlement) -> Iterator[tuple[int, int]]:
     """Yield the first and last sign of each place that is meant.
 
     Raises:

@@ -1,7 +1,7 @@
 """What a person says is so: 浅霧軒=あさぎりけん, 4-5=みねあき, 29-34=signature:carved.
 
 >>> said("浅霧軒=あさぎりけん")
-Saying(written='浅霧軒', signs=None, kana='あさぎりけん', is_name=False, kind=None, role=None)
+Settlement(written='浅霧軒', signs=None, kana='あさぎりけん', is_name=False, kind=None, role=None)
 >>> said("29-34=signature:carved")[1:]
 ((28, 33), '', False, 'signature', 'carved')
 """
@@ -21,7 +21,7 @@ _PASSAGE = re.compile(r"([a-z]+)(?::([a-z]+))?")
 _HINT = "as in: 浅霧軒=あさぎりけん, 4-5=みねあき or 29-34=signature:carved"
 
 
-class Saying(NamedTuple):
+class Settlement(NamedTuple):
     """Signs, by what is written or by number (from 0), and how they are read or what they are."""
 
     written: str
@@ -44,7 +44,7 @@ def is_said(argument: str) -> bool:
     return "=" in unicodedata.normalize("NFKC", argument)
 
 
-def said(argument: str, *, names: bool = False) -> Saying:
+def said(argument: str, *, names: bool = False) -> Settlement:
     """Return what an argument says; with ``names`` what it gives a reading for is a name.
 
     Raises:
@@ -58,9 +58,9 @@ def said(argument: str, *, names: bool = False) -> Saying:
     is_name = names or value.startswith("name:")
     kana = re.sub(r"[\s・]", "", value.removeprefix("name:"))
     if _KANA.fullmatch(kana):
-        return Saying(written, signs, kana, is_name)
+        return Settlement(written, signs, kana, is_name)
     if found := _PASSAGE.fullmatch(value):
-        return Saying(written, signs, "", False, _kind(found[1]), _role(found[2]))
+        return Settlement(written, signs, "", False, _kind(found[1]), _role(found[2]))
     hint = f"give kana, or what the passage is: {', '.join(get_args(Kind))}"
     raise InputError(f"{value} is neither a reading in kana nor a kind of passage", hint=hint)
 
