@@ -38,7 +38,11 @@ if TYPE_CHECKING:
         restoration_taken as restoration_taken,
         source_taken as source_taken,
     )
-    from inscribe.settling.saying import Settlement as Settlement, is_said as is_said, said as said
+    from inscribe.settling.saying import (
+        Settlement as Settlement,
+        is_said as is_said,
+        settlement as settlement,
+    )
 else:
     __getattr__ = late.door(
         __name__,
@@ -49,6 +53,6 @@ else:
             ),
             "many": "Revision chosen revision",
             "offers": "reading_taken restoration_taken source_taken",
-            "saying": "Settlement is_said said",
+            "saying": "Settlement is_said settlement",
         },
     )
