@@ -31,7 +31,6 @@ MARKS = "column ends where a line ends; □ unreadable, （花押） kao, 花(�
 HELP = "?舟+公 (by parts), ?ふね (by reading), ?11 (by strokes)"
 SHOWN = 20  # characters of a search
 MOST_DIGITS = 3  # of a number of strokes
-_BEGUN = "\n"  # between readings that were given and one that was begun
 SURE = 0.5  # the probability from which a text of the library is offered
 
 
@@ -127,13 +126,13 @@ class Prompter:
 
         The readings are kept as one answer, so that stopping in between loses none.
         """
-        kept, _, begun = self.draft.typed_for(key).partition(_BEGUN)
-        readings = kept.split()[1:]
+        *readings, begun = self.draft.typed_for(key).split("\n")
         self._caution(column)
         while True:
             show_column(column, before, readings)
-            before_it = " ".join(("y", *readings)) + _BEGUN
-            said = self._asked(key, self._keep_it, _reading_or_yes_problem, (), "", begun, before_it)
+            before_it = "".join(f"{each}\n" for each in readings)
+            check = _reading_or_yes_problem
+            said = self._asked(key, self._keep_it, check, begun=begun, before_it=before_it)
             begun = ""
             if "=" not in plain(said):
                 return " ".join(("y", *readings)) if not said or is_yes(said) else "n"
@@ -142,7 +141,7 @@ class Prompter:
                 say(f"  {problem}")
                 continue
             readings = [*readings, _named(given, column, before)]
-            self.draft.keep_typing(key, " ".join(("y", *readings)))
+            self.draft.keep_typing(key, "".join(f"{each}\n" for each in readings))
 
     @property
     def _keep_it(self) -> str:
@@ -184,7 +183,7 @@ class Prompter:
         begun: str | None = None,
         before_it: str = "",
     ) -> str:
-        """Return a line that passes; ``begun`` stands on it already, after ``before_it`` if kept."""
+        """Return a line that passes; ``begun`` stands on it, and is kept after ``before_it``."""
         shown = f"{question} [{default}]" if default else question
         typed = self.draft.typed_for(key) if begun is None else begun
         while True:
