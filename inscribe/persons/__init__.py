@@ -6,7 +6,7 @@ person. Only where there is such a list is anything of this room imported.
 
 In reading order: ``model`` (a person), ``listing`` (the list), ``naming`` (the names in an
 inscription), ``life`` (a date against a life), ``weighing`` (who is the likelier), ``whom`` (all of
-it). Making a list of another: ``importing``, ``headings``, ``tei``.
+it). Making a list of another: ``cells``, ``importing``, ``mapping``, ``tei``.
 """
 
 from __future__ import annotations
@@ -17,19 +17,25 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.persons.importing import (
-        Imported as Imported,
+        ImportedPeople as ImportedPeople,
+        as_table as as_table,
         imported_people as imported_people,
+        proposed_mapping as proposed_mapping,
     )
-    from inscribe.persons.listing import people as people
-    from inscribe.persons.model import Person as Person
+    from inscribe.persons.listing import people as people, people_called as people_called
+    from inscribe.persons.mapping import as_toml as as_toml, of_toml as of_toml
+    from inscribe.persons.model import ListedPerson as ListedPerson
+    from inscribe.persons.tei import people_of_tei as people_of_tei
     from inscribe.persons.whom import with_persons as with_persons
 else:
     __getattr__ = late.door(
         __name__,
         {
-            "importing": "Imported imported_people",
-            "listing": "people",
-            "model": "Person",
+            "importing": "ImportedPeople as_table imported_people proposed_mapping",
+            "listing": "people people_called",
+            "mapping": "as_toml of_toml",
+            "model": "ListedPerson",
+            "tei": "people_of_tei",
             "whom": "with_persons",
         },
     )

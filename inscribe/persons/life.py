@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
-from inscribe.persons.model import Person
+from inscribe.persons.model import ListedPerson
 
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
@@ -20,7 +20,7 @@ Evidence = tuple[str, str]  # a key of the table of evidence, and the word or ye
 
 
 def evidence_of_dates(
-    person: Person, role: str | None, dates: Iterable[DateReading], *, signs: bool
+    person: ListedPerson, role: str | None, dates: Iterable[DateReading], *, signs: bool
 ) -> Iterator[Evidence]:
     """Yield what the dates say: whether they lie in a life, and an age with the year of birth.
 
@@ -52,7 +52,7 @@ def _of_years(years: list[int], span: tuple[int, int], role: str | None) -> Iter
         yield "life-agrees", str(years[0])
 
 
-def outside(found: Iterable[Evidence], person: Person) -> str:
+def outside(found: Iterable[Evidence], person: ListedPerson) -> str:
     """Return how a date or an age contradicts the years of a person; nothing if none does."""
     says = {
         "life-before": "{year} is before the life of {who}",

@@ -1,6 +1,6 @@
 """A person of the user's list: names, years, and what else tells one from another.
 
->>> person = Person("P-1", "Uan", (), birth=Year(1712), death=Year(1780, about=True))
+>>> person = ListedPerson("P-1", "Uan", (), ListedYear(1712), ListedYear(1780, about=True))
 >>> person.years, person.lived
 ('1712-about 1780', (1712, 1790))
 """
@@ -16,7 +16,7 @@ LONGEST_LIFE = 100  # years, where only birth or death is known
 LONGEST_WORK = 60  # years before and after the years of work that are known
 
 
-class Year(NamedTuple):
+class ListedYear(NamedTuple):
     """A western year, or one that is only about right."""
 
     year: int
@@ -36,15 +36,15 @@ class Year(NamedTuple):
         return self.year + ABOUT * self.about
 
 
-class Person(NamedTuple):
+class ListedPerson(NamedTuple):
     """A row of the list."""
 
     id: str
     name: str
     forms: tuple[ListedForm, ...]
-    birth: Year | None = None
-    death: Year | None = None
-    active: tuple[Year, Year] | None = None
+    birth: ListedYear | None = None
+    death: ListedYear | None = None
+    active: tuple[ListedYear, ListedYear] | None = None
     places: tuple[str, ...] = ()  # in current forms
     titles: tuple[str, ...] = ()  # in current forms
     roles: tuple[str, ...] = ()

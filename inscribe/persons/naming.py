@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.persons.listing import people
-from inscribe.persons.model import Person
+from inscribe.persons.model import ListedPerson
 from inscribe.reading.names import ListedForm
 from inscribe.reading.spelling import hiragana
 from inscribe.reading.words import Passage, Token
@@ -24,10 +24,10 @@ _LEAST_IN_PART = 2  # signs of a name that may be a part of a longer word
 _BETWEEN = 3  # signs that may stand between two names of one person, as a title does
 NAMES = frozenset({"surname", "clan", "common_name", "art_name", "name"})  # sorts of tokens
 
-Kept = tuple[Person, ListedForm]
+Kept = tuple[ListedPerson, ListedForm]
 
 
-class Sign(NamedTuple):
+class SignOfWord(NamedTuple):
     """A character in current forms, the sign it came from, and what word it is of."""
 
     text: str
@@ -44,7 +44,7 @@ class Naming(NamedTuple):
     ``how`` are keys of the table of evidence: of the forms, and of how well they fit.
     """
 
-    person: Person
+    person: ListedPerson
     passage: Passage
     first: int  # offsets in the signs of the passage, both included
     last: int
@@ -52,23 +52,23 @@ class Naming(NamedTuple):
     how: tuple[str, ...]
 
 
-def signs_of_passage(passage: Passage) -> list[Sign]:
+def signs_of_passage(passage: Passage) -> list[SignOfWord]:
     """Return the characters of a passage as read first, in the order of the metal."""
-    found: list[Sign] = []
+    found: list[SignOfWord] = []
     for token in sorted(passage.proposals[0].tokens, key=lambda token: token.first):
         found += _signs_of(token)
     return found
 
 
-def _signs_of(token: Token) -> Iterator[Sign]:
+def _signs_of(token: Token) -> Iterator[SignOfWord]:
     text = hiragana(token.normalised)
     one_by_one = len(text) == token.last - token.first + 1
     for at, char in enumerate(text):
         first, last = (token.first + at,) * 2 if one_by_one else (token.first, token.last)
-        yield Sign(char, first, last, at == 0, at == len(text) - 1, token.part_of_speech)
+        yield SignOfWord(char, first, last, at == 0, at == len(text) - 1, token.part_of_speech)
 
 
-def namings(passage: Passage, signs: Sequence[Sign]) -> list[Naming]:
+def namings(passage: Passage, signs: Sequence[SignOfWord]) -> list[Naming]:
     """Return the stretches of a passage that persons of the list are named by."""
     by_person: dict[str, list[Naming]] = {}
     for found in _forms_at(passage, signs):
@@ -77,7 +77,7 @@ def namings(passage: Passage, signs: Sequence[Sign]) -> list[Naming]:
     return [each for each in joined if not _is_of_another(each, signs)]
 
 
-def _forms_at(passage: Passage, signs: Sequence[Sign]) -> Iterator[Naming]:
+def _forms_at(passage: Passage, signs: Sequence[SignOfWord]) -> Iterator[Naming]:
     """Yield each form of the list that stands in a passage."""
     text = "".join(sign.text for sign in signs)
     for first in range(len(text)):
@@ -93,7 +93,7 @@ def _forms_at(passage: Passage, signs: Sequence[Sign]) -> Iterator[Naming]:
                 yield Naming(person, passage, first, end - 1, (form,), (form.kind, *keys))
 
 
-def _listed_as(text: str) -> Iterator[tuple[Person, ListedForm, bool]]:
+def _listed_as(text: str) -> Iterator[tuple[ListedPerson, ListedForm, bool]]:
     """Yield whom a text names as it is written, and whether a sign of it cannot be read."""
     unread = text.count(_UNREAD)
     if not unread:
@@ -134,14 +134,14 @@ def _joined(found: Iterable[Naming]) -> list[Naming]:
     return made
 
 
-def _is_of_another(found: Naming, signs: Sequence[Sign]) -> bool:
+def _is_of_another(found: Naming, signs: Sequence[SignOfWord]) -> bool:
     """Whether a surname alone has another's name after it: 田中綾国 names no 田中露岳."""
     if any(form.kind != "surname" for form in found.forms):
         return False
     return found.last + 1 < len(signs) and signs[found.last + 1].sort in NAMES
 
 
-def other_surname(found: Naming, signs: Sequence[Sign]) -> str:
+def other_surname(found: Naming, signs: Sequence[SignOfWord]) -> str:
     """Return the surname before a name that is none of the person's; nothing if there is none."""
     own = {form.written for form in found.person.forms if form.kind == "surname"}
     end = found.first

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe import tables
 from inscribe.persons.life import Evidence, evidence_of_dates, outside
-from inscribe.persons.naming import Naming, Sign, other_surname
+from inscribe.persons.naming import Naming, SignOfWord, other_surname
 from inscribe.reading.names import SORTS
 from inscribe.reading.words import MayName, Part
 
@@ -47,7 +47,7 @@ def _evidence() -> dict[str, tuple[float, str]]:
 
 def weighed(
     found: Naming,
-    signs: Sequence[Sign],
+    signs: Sequence[SignOfWord],
     dates: Sequence[DateReading],
     beside: Sequence[Naming],
 ) -> Weighed:
@@ -89,7 +89,7 @@ def _further_forms(found: Naming) -> Iterator[Evidence]:
         yield "longer-form", ""
 
 
-def _role(found: Naming, signs: Sequence[Sign]) -> tuple[str | None, bool]:
+def _role(found: Naming, signs: Sequence[SignOfWord]) -> tuple[str | None, bool]:
     """Return what the one who is named did, and whether it is the one who signs."""
     first, last = signs[found.first].first, signs[found.last].last
     for key, part in (found.passage.signature or {}).items():
@@ -102,7 +102,9 @@ def _role(found: Naming, signs: Sequence[Sign]) -> tuple[str | None, bool]:
     return found.passage.role, True
 
 
-def _evidence_beside(found: Naming, signs: Sequence[Sign], *, signing: bool) -> Iterator[Evidence]:
+def _evidence_beside(
+    found: Naming, signs: Sequence[SignOfWord], *, signing: bool
+) -> Iterator[Evidence]:
     if other := other_surname(found, signs):
         yield "surname-differs", other
     parts = (found.passage.signature or {}) if signing else {}
@@ -144,7 +146,9 @@ def _evidence_of_teacher(found: Naming, beside: Sequence[Naming]) -> Iterator[Ev
             return
 
 
-def _may_name(found: Naming, signs: Sequence[Sign], said: Sequence[str], life: str) -> MayName:
+def _may_name(
+    found: Naming, signs: Sequence[SignOfWord], said: Sequence[str], life: str
+) -> MayName:
     person = found.person
     kinds = tuple(dict.fromkeys(SORTS[form.kind][0] for form in found.forms))
     years = f", {person.years}" if person.years else ""

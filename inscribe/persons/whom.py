@@ -32,12 +32,15 @@ def with_persons(found: Sequence[Interpretation]) -> list[Interpretation]:
 
 
 def _persons(passages: Sequence[Passage], dates: Sequence[DateReading]) -> Iterator[MayName]:
+    stretch = 0
     for passage in passages:
         signs = signs_of_passage(passage)
-        named = namings(passage, signs)
-        every = [weighed(n, signs, dates, [o for o in named if o is not n]) for n in named]
+        found = namings(passage, signs)
+        every = [weighed(n, signs, dates, [o for o in found if o is not n]) for n in found]
         for rivals in _stretches(every):
-            yield from _ranked(rivals)
+            for named in _ranked(rivals):
+                yield named._replace(stretch=stretch)
+            stretch += 1
 
 
 def _stretches(found: Sequence[Weighed]) -> list[list[Weighed]]:

@@ -3,8 +3,8 @@
 A column of the list for each sort of name holds all its written forms, each with its kana where
 that is known. Who it is that such a name may name is asked in the room ``persons``.
 
->>> forms_in({"id": "P-1", "pen": "雨蛙庵=うああん;雨あん", "surname": ""})
-(ListedForm(written='雨蛙庵', kana='うああん', kind='pen'), ListedForm(written='雨あん', kana='', kind='pen'))
+>>> [form.written for form in forms_in({"pen": "雨蛙菴=うああん;雨庵", "surname": ""})]
+['雨蛙庵', '雨庵']
 """
 
 from __future__ import annotations

@@ -4,8 +4,9 @@ Which reading a maker used is known only for known makers. What can be said of a
 how its characters are read in names: in made names of two characters by name readings (綾郷
 Ayasato) or by on-readings (萩珉 Shūmin), in studio names by on-readings before 斎, 軒, 堂 (椋雲斎
 Ryōunsai), in everyday names before 兵衛, 五郎, 助 (清兵衛 Seibee). The user's own list, a table
-``names.tsv`` (written, kana, kind, note) in a glossary folder, always comes first, and so do the names of the
-user's own persons (``people.tsv``) and the readings that were settled in records (:func:`settle`).
+``names.tsv`` (written, kana, kind, note) in a glossary folder, always comes first, and so do the
+names of the user's own persons (``people.tsv``) and the readings that were settled in records
+(:func:`settle`).
 
 >>> [reading.romaji for reading in readings("綾郷")][:1]
 ['Ayasato']

@@ -22,6 +22,7 @@ class MayName(NamedTuple):
     reasons: tuple[str, ...]
     chance: float
     life: str = ""
+    stretch: int = 0  # the number of the stretch; persons whom the same signs may name share it
 
     @property
     def why(self) -> str:
