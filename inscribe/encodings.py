@@ -1,7 +1,8 @@
 r"""What a text is encoded in that is not UTF-8, and text that was encoded twice.
 
-Guesses serve messages, and the import of lists (:func:`decoded`), which tells them. A text encoded twice was UTF-8, was
-read as something else (Windows-1252, or Shift_JIS on a Japanese computer) and saved as UTF-8 again:
+Guesses serve messages, and the import of lists (:func:`decoded`), which tells them. A text encoded
+twice was UTF-8, was read as something else (Windows-1252, or Shift_JIS on a Japanese computer) and
+saved as UTF-8 again:
 
 >>> twice = read_twice("æ\xad¦å·ž")
 >>> twice.stands, twice.means

@@ -42,14 +42,14 @@ MappedCell = tuple[str, str, str]  # the column it goes to, its heading, what it
 class ImportRemark(NamedTuple):
     """What was done with a cell that could not stand where it was mapped to."""
 
-    row: int  # the line it begins in, from 1
+    row: int  # the line the row begins in, from 1
     heading: str
     said: str
 
     @property
     def told(self) -> str:
         """The remark with its place."""
-        row = f"row {self.row}: " if self.row else ""
+        row = f"line {self.row}: " if self.row else ""
         return f"{row}{f'{self.heading}: ' if self.heading else ''}{self.said}"
 
 
@@ -208,13 +208,9 @@ class _RowReader:
             return
         for each, values in found.items():
             self._made[each] += values
-        if (
-            column not in _WORD_FOR_WORD
-            and "-".join(v for vs in found.values() for v in vs) != text
-        ):
-            self._made[NOTE].append(
-                _noted(heading, text)
-            )  # as it stood, beside what was made of it
+        made = "-".join(value for values in found.values() for value in values)
+        if column not in _WORD_FOR_WORD and made != cells.with_hyphens(text):
+            self._made[NOTE].append(_noted(heading, text))  # as it stood, beside what it became
 
     def _has_taken_kana(self, sort: str, text: str) -> bool:
         found = cells.with_kana(self._made[sort], text) if sort else None

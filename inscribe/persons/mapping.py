@@ -1,8 +1,8 @@
-"""Where the columns of another list go, as a file: headings and columns of ``people.tsv``.
+r"""Where the columns of another list go, as a file: headings and columns of ``people.tsv``.
 
 >>> print(as_toml({"俳号": "pen", 'Inv. "A"': "note"}), end="")
 "俳号" = "pen"
-"Inv. \\"A\\"" = "note"
+"Inv. \"A\"" = "note"
 >>> of_toml(as_toml({"俳号": "pen"}), "columns.toml")
 {'俳号': 'pen'}
 """
