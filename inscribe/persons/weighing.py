@@ -15,7 +15,7 @@ from inscribe import tables
 from inscribe.persons.life import Evidence, evidence_of_dates, outside
 from inscribe.persons.naming import Naming, SignOfWord, other_surname
 from inscribe.reading.names import SORTS
-from inscribe.reading.words import MayName, Part
+from inscribe.reading.words import MayName, SignaturePart
 
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
@@ -112,7 +112,9 @@ def _evidence_beside(
     yield from _agreeing("title-agrees", [parts.get(k) for k in _TITLES], found.person.titles)
 
 
-def _agreeing(key: str, parts: Sequence[Part | None], listed: Sequence[str]) -> Iterator[Evidence]:
+def _agreeing(
+    key: str, parts: Sequence[SignaturePart | None], listed: Sequence[str]
+) -> Iterator[Evidence]:
     from inscribe.forms import normalise_text
 
     for part in parts:

@@ -40,18 +40,18 @@ if TYPE_CHECKING:
     from inscribe.record.locate import Locator as Locator
     from inscribe.record.model import (
         ColumnMeasure as ColumnMeasure,
+        CopiedText as CopiedText,
         Inscription as Inscription,
         Maker as Maker,
         Measurements as Measurements,
         Obstacle as Obstacle,
         Override as Override,
-        Passage as Passage,
         Photograph as Photograph,
         Plate as Plate,
         Reader as Reader,
         Record as Record,
+        SettledPassage as SettledPassage,
         SignBox as SignBox,
-        SourceText as SourceText,
     )
     from inscribe.record.schema import record_schema as record_schema
     from inscribe.record.settled import settled_names as settled_names
@@ -71,8 +71,8 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Inscription Maker Measurements Obstacle Override Passage "
-                "Photograph Plate Reader Record SignBox SourceText"
+                "ColumnMeasure Inscription Maker Measurements Obstacle Override SettledPassage "
+                "Photograph Plate Reader Record SignBox CopiedText"
             ),
             "schema": "record_schema",
             "settled": "settled_names",

@@ -10,9 +10,9 @@ if TYPE_CHECKING:
         Doubt,
         Interpretation,
         MayName,
-        Part,
         Passage,
         Proposal,
+        SignaturePart,
         Token,
     )
 
@@ -102,7 +102,7 @@ def _alternative(proposal: Proposal) -> dict[str, Any]:
     }
 
 
-def _signature(parts: dict[str, Part] | None) -> dict[str, Any] | None:
+def _signature(parts: dict[str, SignaturePart] | None) -> dict[str, Any] | None:
     if parts is None:
         return None
     return {
