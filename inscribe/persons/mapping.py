@@ -19,9 +19,13 @@ from inscribe.errors import InputError, Place
 def as_toml(mapping: Mapping[str, str]) -> str:
     """Return a mapping as a file that may be put right by hand."""
     return "".join(
-        f"{json.dumps(heading, ensure_ascii=False)} = {json.dumps(column)}\n"
+        f"{_quoted(heading)} = {_quoted(column)}\n"
         for heading, column in mapping.items()
     )
+
+
+def _quoted(text: str) -> str:
+    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
 def of_toml(text: str, name: str) -> dict[str, str]:
