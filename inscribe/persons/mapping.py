@@ -19,8 +19,7 @@ from inscribe.errors import InputError, Place
 def as_toml(mapping: Mapping[str, str]) -> str:
     """Return a mapping as a file that may be put right by hand."""
     return "".join(
-        f"{_quoted(heading)} = {_quoted(column)}\n"
-        for heading, column in mapping.items()
+        f"{_quoted(heading)} = {_quoted(column)}\n" for heading, column in mapping.items()
     )
 
 
