@@ -18,7 +18,7 @@ from inscribe.errors import InputError
 from inscribe.persons import as_table, as_toml, imported_people, of_toml, people_of_tei
 
 LIST = """Nr,Name,姓,よみ,俳号,俳号よみ,工銘,生没年,職,Sammlung,Geb.
-7,Uan,鵜蔵,うくら,雨蛙庵（うああん）、雨庵,うあん,,1712～1780,俳人,Kabinett 3,
+7,Uan,鵜蔵,うくら,雨蛙庵（うああん）、雨庵,うあん,,1712-1780,俳人,Kabinett 3,
 8,,稗抜,ひえぬき,,,露嶽 つゆたけ,c. 1790-1861,金工,,1790?
 9,,,,,,露岳,正徳二年-,金工;Händler,,
 8,,,,,,露岳斎,,,,1795

@@ -19,7 +19,7 @@ _TEI = (".xml", ".tei")
 @click.group(
     epilog=example(
         "inscribe people import list.csv -o my-glossary/people.tsv",
-        "inscribe --glossary my-glossary people show 雨庵",
+        "inscribe people show 雨庵",
     )
 )
 def command() -> None:
@@ -118,7 +118,7 @@ def _tell(found: ImportedPeople, encoded: str) -> None:
 
 @command.command(
     short_help="show the persons of the list, or those of a name",
-    epilog=example("inscribe --glossary my-glossary people show 雨庵"),
+    epilog=example("inscribe people show 雨庵"),
 )
 @click.argument("name", required=False, metavar="[NAME|ID]")
 @output_options
