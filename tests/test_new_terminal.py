@@ -170,7 +170,12 @@ def test_the_next_object_offers_the_last_ones_answers_and_asks_not_what_was_said
     options = ["--reader", "H. Quist", "--day", "today", "--hand", "running"]
     second = Terminal(["new", str(tmp_path / "b.toml"), *options])
     second.see("said once for this folder: reader H. Quist")
-    for prompt in ("id [b]", "fitting [kozuka]", "title", "drawer it lies in (may stay empty) [12]"):
+    for prompt in (
+        "id [b]",
+        "fitting [kozuka]",
+        "title",
+        "drawer it lies in (may stay empty) [12]",
+    ):
         second.answer(prompt, "")
     for prompt in ("length", "width", "thickness", "place of the inscription [back plate]"):
         second.answer(prompt, "")

@@ -22,6 +22,7 @@ OUTPUTS = (
     "entry",
     "restore",
     "measure",
+    "merge",
     "concord",
     "concord-clusters",
 )
@@ -34,8 +35,8 @@ def command(what: str, output: str | None, force: bool, quiet: bool) -> None:
     """Print a JSON Schema (draft 2020-12): of records, or of what a command prints as JSON.
 
     WHAT is record (without WHAT), read, collate, source-find, source-list (each text), date, sign,
-    name, check, entry, restore, measure, concord or concord-clusters. Editors that know JSON Schema
-    check records and offer keys and words while you type.
+    name, check, entry, restore, measure, merge, concord or concord-clusters. Editors that know
+    JSON Schema check records and offer keys and words while you type.
 
     Records count signs and columns from 1, as one does on the metal; JSON counts them from 0. Each
     key that counts says from where.

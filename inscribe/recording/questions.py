@@ -81,7 +81,7 @@ class Interview:
             found.append(self._inscription(len(found) + 1))
         remarks = ask("remarks", "remarks on the object (may stay empty)", anything)
         made = Record(identity, kind, tuple(found), title, Measurements(**sizes), None, remarks)
-        return made._replace(drawer=drawer) if drawer else made
+        return made._replace(drawer=drawer)
 
     def _inscription(self, number: int) -> Inscription:
         part = f"inscription.{number}"

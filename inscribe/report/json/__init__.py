@@ -27,6 +27,7 @@ if TYPE_CHECKING:
         date_as_json as date_as_json,
     )
     from inscribe.report.json.entry import entries_as_json as entries_as_json
+    from inscribe.report.json.merging import merging_as_json as merging_as_json
     from inscribe.report.json.name import Found as Found, names_as_json as names_as_json
     from inscribe.report.json.reading import reading_as_json as reading_as_json
     from inscribe.report.json.restore import (
@@ -50,6 +51,7 @@ else:
             "concordance_csv": "clusters_as_csv counts_as_csv hits_as_csv",
             "date": "comparison_as_json date_as_json",
             "entry": "entries_as_json",
+            "merging": "merging_as_json",
             "name": "Found names_as_json",
             "reading": "reading_as_json",
             "restore": "CAUTIONS restoration_as_json",

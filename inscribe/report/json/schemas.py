@@ -17,6 +17,7 @@ from inscribe.dates import Agreement
 from inscribe.reading.words import Kind, Register, Role
 from inscribe.report.json.collation import KINDS
 from inscribe.restoring import EvidenceKind
+from inscribe.settling import PlaceKind
 
 Schema = dict[str, Any]
 
@@ -344,6 +345,18 @@ def _measured() -> Schema:
     )
 
 
+def _merging() -> Schema:
+    side = _object(signs=_perhaps(SIGNS), text=TEXT)
+    kinds: Schema = {
+        **_one_of(get_args(PlaceKind)),
+        "description": "agreed; one legible: the other cannot read the sign; one sure: the other"
+        " doubts it; different",
+    }
+    place = _object(kind=kinds, a=side, b=side, surer=_one_of(("a", "b")))
+    inscription = _object(place=TEXT, places=_list(place))
+    return _object(a=TEXT, b=TEXT, inscriptions=_list(inscription), also_different=_list(TEXT))
+
+
 _OUTPUTS = {
     "read": _reading,
     "collate": _collation,
@@ -356,8 +369,11 @@ _OUTPUTS = {
     "entry": _entry,
     "restore": _restoration,
     "measure": _measured,
+    "merge": _merging,
     "concord": _concordance,
     "concord-clusters": _clusters,
 }
 OUTPUTS = tuple(_OUTPUTS)
-COUNTS_SIGNS = frozenset(("read", "collate", "date", "entry", "restore", "measure", "concord"))
+COUNTS_SIGNS = frozenset(
+    ("read", "collate", "date", "entry", "restore", "measure", "merge", "concord")
+)
