@@ -22,7 +22,12 @@ from inscribe.reading.signatures.spans import (
     add_phrases,
     add_places,
 )
-from inscribe.reading.signatures.units import clan_options, plain, unit
+from inscribe.reading.signatures.units import (
+    clan_options,
+    plain,
+    unit,
+    with_sorts_of_names,
+)
 from inscribe.reading.words import Word
 
 _PART_OF_FAMILY = {
@@ -54,7 +59,7 @@ def arranged(pieces: Sequence[Piece], dated: Dated) -> Arrangement:
     ``dated`` holds the readings of dates and ages by their first and last offset.
     """
     made = Arrangement()
-    pieces = _place_before_verb(pieces)
+    pieces = with_sorts_of_names(_place_before_verb(pieces))
     position = 0
     while position < len(pieces):
         used = _arrange_next(pieces, position, dated, made)
