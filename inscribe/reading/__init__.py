@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from inscribe.reading.words import (
         Doubt as Doubt,
         Interpretation as Interpretation,
-        Part as Part,
+        SignaturePart as SignaturePart,
         Proposal as Proposal,
         Register as Register,
         Token as Token,
@@ -31,6 +31,6 @@ else:
         __name__,
         {
             "inscription": "Choice read read_text",
-            "words": "Doubt Interpretation Part Proposal Register Token",
+            "words": "Doubt Interpretation SignaturePart Proposal Register Token",
         },
     )

@@ -45,13 +45,13 @@ if TYPE_CHECKING:
         Measurements as Measurements,
         Obstacle as Obstacle,
         Override as Override,
-        Passage as Passage,
+        SettledPassage as SettledPassage,
         Photograph as Photograph,
         Plate as Plate,
         Reader as Reader,
         Record as Record,
         SignBox as SignBox,
-        SourceText as SourceText,
+        CopiedText as CopiedText,
     )
     from inscribe.record.schema import record_schema as record_schema
     from inscribe.record.settled import settled_names as settled_names
@@ -71,8 +71,8 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Inscription Maker Measurements Obstacle Override Passage "
-                "Photograph Plate Reader Record SignBox SourceText"
+                "ColumnMeasure Inscription Maker Measurements Obstacle Override SettledPassage "
+                "Photograph Plate Reader Record SignBox CopiedText"
             ),
             "schema": "record_schema",
             "settled": "settled_names",

@@ -30,7 +30,7 @@ class Field(NamedTuple):
     required: bool = False
     choices: tuple[str, ...] = ()  # nothing else is allowed
     vocabulary: str = ""  # the words suggested in glossary/catalogue/fittings.tsv
-    table: Table | None = None
+    table: RecordTable | None = None
     attribute: str = ""  # name in the model where it differs
     defaults: bool = True  # the first of the choices holds where nothing is said
 
@@ -40,7 +40,7 @@ class Field(NamedTuple):
         return self.attribute or self.key
 
 
-class Table(NamedTuple):
+class RecordTable(NamedTuple):
     """A table of the file and the type it becomes."""
 
     name: str
@@ -54,7 +54,7 @@ NOTATION = Field(
 )
 REMARKS = Field("remarks", "text", "anything else")
 
-MEASUREMENTS = Table(
+MEASUREMENTS = RecordTable(
     "measurements",
     "the object's own measurements in mm",
     (
@@ -66,7 +66,7 @@ MEASUREMENTS = Table(
     ),
     model.Measurements,
 )
-MAKER = Table(
+MAKER = RecordTable(
     "maker",
     "whom the signature names and when that person lived; not an attribution",
     (
@@ -79,7 +79,7 @@ MAKER = Table(
     ),
     model.Maker,
 )
-PLATE = Table(
+PLATE = RecordTable(
     "plate",
     "the surface that bears the inscription, upright as it is read",
     (
@@ -89,7 +89,7 @@ PLATE = Table(
     ),
     model.Plate,
 )
-COLUMN = Table(
+COLUMN = RecordTable(
     "column",
     "one column of writing, in mm from the plate's top left corner; columns in reading order",
     (
@@ -100,7 +100,7 @@ COLUMN = Table(
     ),
     model.ColumnMeasure,
 )
-BOX = Table(
+BOX = RecordTable(
     "box",
     "the place of one sign, in mm from the plate's top left corner",
     (
@@ -112,7 +112,7 @@ BOX = Table(
     ),
     model.SignBox,
 )
-PHOTOGRAPH = Table(
+PHOTOGRAPH = RecordTable(
     "photograph",
     "a photograph from which signs were measured, and how, so that it can be done again",
     (
@@ -130,7 +130,7 @@ PHOTOGRAPH = Table(
     model.Photograph,
 )
 
-TAKES_ROOM = Table(
+TAKES_ROOM = RecordTable(
     "takes_room",
     "what takes room in a column beside the writing, in mm from the plate's upper edge",
     (
@@ -141,7 +141,7 @@ TAKES_ROOM = Table(
     ),
     model.Obstacle,
 )
-SOURCE = Table(
+SOURCE = RecordTable(
     "source",
     "the text that was copied: give text, or file, or id",
     (
@@ -155,9 +155,9 @@ SOURCE = Table(
         Field("number", "line", "its number or place in the work"),
         REMARKS,
     ),
-    model.SourceText,
+    model.CopiedText,
 )
-READING = Table(
+READING = RecordTable(
     "reading",
     "what one reader made of the inscription, and when",
     (
@@ -170,7 +170,7 @@ READING = Table(
     ),
     model.Reader,
 )
-OVERRIDE = Table(
+OVERRIDE = RecordTable(
     "override",
     "how signs are to be read, whatever the program proposes",
     (
@@ -183,7 +183,7 @@ OVERRIDE = Table(
     ),
     model.Override,
 )
-PASSAGE = Table(
+PASSAGE = RecordTable(
     "passage",
     "signs that are one passage, whatever the program proposes",
     (
@@ -207,9 +207,9 @@ PASSAGE = Table(
         Field("by", "line", "who says so"),
         Field("reason", "line", "why"),
     ),
-    model.Passage,
+    model.SettledPassage,
 )
-INSCRIPTION = Table(
+INSCRIPTION = RecordTable(
     "inscription",
     "one inscription on the object",
     (
@@ -238,7 +238,7 @@ INSCRIPTION = Table(
     ),
     model.Inscription,
 )
-RECORD = Table(
+RECORD = RecordTable(
     "record",
     "one object of a collection",
     (

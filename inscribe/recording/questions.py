@@ -17,7 +17,7 @@ from inscribe.record import (
     Plate,
     Reader,
     Record,
-    SourceText,
+    CopiedText,
     suggested,
 )
 
@@ -78,7 +78,7 @@ class Interview:
             execution=execution,
             plate=plate,
             columns=measured,
-            source=SourceText(id=source) if source else None,
+            source=CopiedText(id=source) if source else None,
             readers=self._reader(part),
             translation=translation,
         )

@@ -13,19 +13,19 @@ from inscribe.reading.signatures.options import (
     option,
     piece_options,
 )
-from inscribe.reading.signatures.pieces import Piece
+from inscribe.reading.signatures.pieces import SignaturePiece
 
 _CLAN_UNLINKED = 1.0
 _FAMILIES = frozenset({"surname", "clan", "common_name"})
 
 
-def unit(piece: Piece, options: tuple[Option, ...], *, hyphen: bool = False) -> Unit:
+def unit(piece: SignaturePiece, options: tuple[Option, ...], *, hyphen: bool = False) -> Unit:
     """Return a piece with its readings."""
     gloss = piece.word.gloss if piece.word else ""
     return Unit(piece.text, piece.kind, piece.first, piece.last, options, hyphen, gloss)
 
 
-def plain(piece: Piece) -> Unit:
+def plain(piece: SignaturePiece) -> Unit:
     """Return a piece that stands for itself; a closer without its opener is linked by の."""
     options = piece_options(piece)
     if piece.kind == "closer" and piece.word and piece.first:
@@ -33,7 +33,7 @@ def plain(piece: Piece) -> Unit:
     return unit(piece, options, hyphen=_is_suffix(piece))
 
 
-def with_sorts_of_names(pieces: Sequence[Piece]) -> list[Piece]:
+def with_sorts_of_names(pieces: Sequence[SignaturePiece]) -> list[SignaturePiece]:
     """Return the pieces, of names said what they are where their neighbours tell it.
 
     After a family or a clan stands a given name, before a word of writing or composing with no family
@@ -58,7 +58,7 @@ def _words_of_writing() -> frozenset[str]:
     return frozenset(row["written"] for row in rows if row["role"] != "carved")
 
 
-def clan_options(piece: Piece) -> tuple[Option, ...]:
+def clan_options(piece: SignaturePiece) -> tuple[Option, ...]:
     """Return the readings of a clan before a name: Fujiwara no, or Fujiwara.
 
     With no first: 源 平 藤原 橘 name a descent (uji), which no joins to a name, and biographical
@@ -71,7 +71,7 @@ def clan_options(piece: Piece) -> tuple[Option, ...]:
     return (linked, unlinked[0]._replace(reason="the clan without no"), *unlinked[1:])
 
 
-def _is_suffix(piece: Piece) -> bool:
+def _is_suffix(piece: SignaturePiece) -> bool:
     """Return whether a word is joined to the name before it with a hyphen: Miwa-shi, Nara-ken."""
     if piece.word is None or " " in piece.word.kana:
         return False
