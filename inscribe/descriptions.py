@@ -136,7 +136,9 @@ def _table(
     )
 
 
-def _column(table: str, name: str, said: dict[str, Any], kinds: Mapping[str, CellKind]) -> TableColumn:
+def _column(
+    table: str, name: str, said: dict[str, Any], kinds: Mapping[str, CellKind]
+) -> TableColumn:
     one_of = said.get("of", ())
     kind = CellKind(re.compile("|".join(map(re.escape, one_of))), f"one of {', '.join(one_of)}")
     return TableColumn(

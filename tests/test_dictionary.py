@@ -31,7 +31,10 @@ def table(tmp_path: Path) -> Path:
 
 
 def rows() -> list[MecabRow]:
-    return [MecabRow("てふてふ", 5128, 5128, -20000, "蝶々"), MecabRow('"、,', 5128, 5128, -20000, "marks")]
+    return [
+        MecabRow("てふてふ", 5128, 5128, -20000, "蝶々"),
+        MecabRow('"、,', 5128, 5128, -20000, "marks"),
+    ]
 
 
 def read(path: Path, text: str) -> list[tuple[str, str]]:

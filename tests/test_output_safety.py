@@ -19,7 +19,7 @@ from strategies import records
 from inscribe.entry import Entry, entry_of
 from inscribe.errors import InscribeError
 from inscribe.notation import parse
-from inscribe.record import Inscription, Reader, Record, CopiedText, dump, loads
+from inscribe.record import CopiedText, Inscription, Reader, Record, dump, loads
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.html import entries_as_html
 from inscribe.report.entries.markdown import entry_as_markdown

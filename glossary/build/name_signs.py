@@ -93,7 +93,9 @@ def of_dictionary(words: dict[str, Counter[str]]) -> Iterator[tuple[str, dict[Ke
         if not KANJI.fullmatch(sign) or normalise_text(sign).text != sign:
             continue
         weights: dict[Key, float] = {}
-        given = [(r.get("r_type"), hiragana(r.text or "").strip("-")) for r in entry.iter("reading")]
+        given = [
+            (r.get("r_type"), hiragana(r.text or "").strip("-")) for r in entry.iter("reading")
+        ]
         on = [kana for kind, kana in given if kind == "ja_on"]
         in_words = {kana: words[sign][kana] + 1 / (2 + rank) for rank, kana in enumerate(on)}
         total = sum(in_words.values())

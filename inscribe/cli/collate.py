@@ -165,7 +165,9 @@ def _answers(
         yield number, {**answer, **collation_as_json(result)}, result.is_faithful_in_wording
 
 
-def _shown(tasks: list[CollationTask], results: list[list[Collation]], shape: str, *, to_file: bool) -> str:
+def _shown(
+    tasks: list[CollationTask], results: list[list[Collation]], shape: str, *, to_file: bool
+) -> str:
     if shape in ("json", "jsonl"):
         return _as_json(results, shape)
     if shape == "svg":

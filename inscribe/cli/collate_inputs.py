@@ -18,7 +18,7 @@ from inscribe.cli.common import (
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
-    from inscribe.record import Inscription, Record, CopiedText as RecordSource
+    from inscribe.record import CopiedText as RecordSource, Inscription, Record
     from inscribe.signs import Transcription
 
 

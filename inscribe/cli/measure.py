@@ -126,7 +126,9 @@ def _check_libraries() -> None:
         )
 
 
-def _shown(found: Measured, task: MeasuringTask, picture: Picture, form: str, canvas: str | None) -> str:
+def _shown(
+    found: Measured, task: MeasuringTask, picture: Picture, form: str, canvas: str | None
+) -> str:
     from inscribe.report import measured
 
     inscription, title = task.inscription, task.title

@@ -117,6 +117,8 @@ def _apparatus(wording: Mapping[str, Sequence[Group]]) -> tuple[ApparatusEntry, 
             lemmas[place] = group.copy.text
             places.setdefault(place, {}).setdefault(group.source.text, []).append(siglum)
     return tuple(
-        ApparatusEntry(*place, lemmas[place], tuple((text, " ".join(s)) for text, s in readings.items()))
+        ApparatusEntry(
+            *place, lemmas[place], tuple((text, " ".join(s)) for text, s in readings.items())
+        )
         for place, readings in sorted(places.items())
     )

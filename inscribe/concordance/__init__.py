@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from inscribe.concordance.clustering import Cluster as Cluster, clusters as clusters
     from inscribe.concordance.documents import Document as Document
     from inscribe.concordance.finding import (
-        Occurrence as Occurrence,
         How as How,
+        Occurrence as Occurrence,
         query_of as query_of,
         search as search,
     )

@@ -24,10 +24,10 @@ if TYPE_CHECKING:
         Age as Age,
         Agreement as Agreement,
         CandidateYear as CandidateYear,
+        DatePiece as DatePiece,
         DateReading as DateReading,
         Explanation as Explanation,
         Part as Part,
-        DatePiece as DatePiece,
         Precision as Precision,
     )
 else:

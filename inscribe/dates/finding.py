@@ -9,7 +9,7 @@ from inscribe.dates.written import may_hold_date
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
-    from inscribe.dates.model import DateReading, DatePiece
+    from inscribe.dates.model import DatePiece, DateReading
     from inscribe.dates.written import Expression
 
 Between = tuple[int, int]

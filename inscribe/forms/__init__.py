@@ -21,7 +21,11 @@ if TYPE_CHECKING:
         parent_of as parent_of,
         readings as readings,
     )
-    from inscribe.forms.components import CharacterPart as CharacterPart, all_parts as all_parts, parts as parts
+    from inscribe.forms.components import (
+        CharacterPart as CharacterPart,
+        all_parts as all_parts,
+        parts as parts,
+    )
     from inscribe.forms.description import Description as Description, describe as describe
     from inscribe.forms.normal import (
         Change as Change,

@@ -197,7 +197,9 @@ class _Table:
                 for chances, at in ((chance_top, top), (chance_bottom, bottom))
             ]
             found.append(
-                SignExtent(top / self.per_mm, bottom / self.per_mm, min(1.0, sure[0]), min(1.0, sure[1]))
+                SignExtent(
+                    top / self.per_mm, bottom / self.per_mm, min(1.0, sure[0]), min(1.0, sure[1])
+                )
             )
         return found
 

@@ -169,7 +169,9 @@ class Parser:
     def _seal(self, written: str, end: int) -> int:
         legend = re.sub(r"\\(.)", r"\1", written)
         if why := next(filter(None, map(refusal, legend)), ""):
-            raise NoteRefused(f"the seal's legend contains {why}", "expected characters of the legend")
+            raise NoteRefused(
+                f"the seal's legend contains {why}", "expected characters of the legend"
+            )
         if too_much := next(filter(None, map(excess, segments(legend))), ""):
             raise NoteRefused(f"in the seal's legend {too_much}", f"expected at most {MAX_MARKS}")
         own = Certainty.CLEAR if legend else Certainty.UNREADABLE

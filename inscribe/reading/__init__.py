@@ -21,9 +21,9 @@ if TYPE_CHECKING:
     from inscribe.reading.words import (
         Doubt as Doubt,
         Interpretation as Interpretation,
-        SignaturePart as SignaturePart,
         Proposal as Proposal,
         Register as Register,
+        SignaturePart as SignaturePart,
         Token as Token,
     )
 else:

@@ -40,18 +40,18 @@ if TYPE_CHECKING:
     from inscribe.record.locate import Locator as Locator
     from inscribe.record.model import (
         ColumnMeasure as ColumnMeasure,
+        CopiedText as CopiedText,
         Inscription as Inscription,
         Maker as Maker,
         Measurements as Measurements,
         Obstacle as Obstacle,
         Override as Override,
-        SettledPassage as SettledPassage,
         Photograph as Photograph,
         Plate as Plate,
         Reader as Reader,
         Record as Record,
+        SettledPassage as SettledPassage,
         SignBox as SignBox,
-        CopiedText as CopiedText,
     )
     from inscribe.record.schema import record_schema as record_schema
     from inscribe.record.settled import settled_names as settled_names

@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING
 from inscribe.errors import NotationError
 from inscribe.record.model import (
     TOLERANCE,
+    CopiedText,
     Inscription,
     Maker,
     Measurements,
     Override,
-    SettledPassage,
     Plate,
-    CopiedText,
+    SettledPassage,
 )
 from inscribe.record.problems import Problems
 

@@ -16,6 +16,7 @@ from inscribe import notation
 from inscribe.errors import InputError, Place
 from inscribe.record.model import (
     ColumnMeasure,
+    CopiedText,
     Inscription,
     Maker,
     Measurements,
@@ -24,7 +25,6 @@ from inscribe.record.model import (
     Record,
     Register,
     SignBox,
-    CopiedText,
 )
 from inscribe.record.tei_edition import TEI, transcription_of
 from inscribe.signs import Box

@@ -8,7 +8,7 @@ from datetime import date
 from typing import Any
 
 from inscribe.record.fields import RECORD, Field, RecordTable
-from inscribe.record.model import Record, CopiedText
+from inscribe.record.model import CopiedText, Record
 
 _ESCAPED = r'[\x00-\x1f"\\\x7f]'
 _SHORT = {"\n": r"\n", '"': r"\"", "\\": r"\\"}

@@ -12,12 +12,12 @@ from inscribe.errors import InscribeError
 from inscribe.record import (
     MAX_MM,
     ColumnMeasure,
+    CopiedText,
     Inscription,
     Measurements,
     Plate,
     Reader,
     Record,
-    CopiedText,
     suggested,
 )
 

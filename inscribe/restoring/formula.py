@@ -24,7 +24,7 @@ from inscribe import tables
 from inscribe.reading.words import order
 from inscribe.restoring.chances import likelier_after, weights
 from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
-from inscribe.restoring.stretches import LONGEST, WornStretches, Worn, common
+from inscribe.restoring.stretches import LONGEST, Worn, WornStretches, common
 
 MARK = re.compile(r"（花押）|（印「[^」]*」）|（印）|［[^］]*］")
 _UNLISTED_STEP = 3.0  # as the splitter of signatures has it

@@ -50,7 +50,9 @@ def candidates(
     return found, "" if answers else remark
 
 
-def _evidence(made: WornInscription, sign: int, text: str, answers: list[Answer]) -> Iterator[Evidence]:
+def _evidence(
+    made: WornInscription, sign: int, text: str, answers: list[Answer]
+) -> Iterator[Evidence]:
     for answer in answers:
         if answer.text == text:
             yield Evidence("source", f"{named(answer.hit)} has it here")

@@ -266,7 +266,9 @@ def inscription(text: Transcription, register: Choice, names: Names = NO_NAMES) 
         return WornInscription(normal, found, None, names=names)
     plain, offsets, gaps = _poem(normal)
     metrical = found == "verse" and not gaps
-    return WornInscription(normal, found, verse.setting(plain, metrical=metrical), offsets, gaps=gaps)
+    return WornInscription(
+        normal, found, verse.setting(plain, metrical=metrical), offsets, gaps=gaps
+    )
 
 
 def _signed_once_filled(text: str, names: Names) -> bool:

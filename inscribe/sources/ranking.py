@@ -127,7 +127,8 @@ def _compared(library: Library, query: SourceQuery, most: int) -> list[_SourceCa
     found.sort(key=lambda item: -_promise(likely, item[2].sounds, shared[item[0]]))
     looked_at = max(FEWEST_COMPARED, min(COMPARED, COMPARED_SOUNDS // int(query.weight + 1)))
     gains = (
-        _SourceCandidate(text, passage, _gain(query, passage)) for _, text, passage in found[:looked_at]
+        _SourceCandidate(text, passage, _gain(query, passage))
+        for _, text, passage in found[:looked_at]
     )
     return sorted(gains, key=lambda candidate: -candidate.gain)
 

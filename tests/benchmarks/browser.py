@@ -59,7 +59,7 @@ def attacks(port: int) -> list[str]:
 def page(attack: str) -> str:
     """Return the entry of a record that says the attack everywhere."""
     from inscribe.entry import entry_of
-    from inscribe.record import Inscription, Plate, Reader, Record, CopiedText
+    from inscribe.record import CopiedText, Inscription, Plate, Reader, Record
     from inscribe.report.entries.html import entries_as_html
     from inscribe.report.style import Style
 

@@ -16,7 +16,7 @@ from inscribe import dates, forms, notation, reading
 from inscribe.collation import collate
 from inscribe.entry import entry_of
 from inscribe.errors import InscribeError
-from inscribe.record import Inscription, Reader, Record, CopiedText, dump, loads
+from inscribe.record import CopiedText, Inscription, Reader, Record, dump, loads
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.html import entries_as_html
 from inscribe.report.entries.markdown import entry_as_markdown

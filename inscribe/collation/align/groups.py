@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from inscribe.collation.align.moves import State, AlignmentMove
+from inscribe.collation.align.moves import AlignmentMove, State
 from inscribe.collation.align.search import AlignmentPath
 from inscribe.collation.align.sides import Side
 from inscribe.collation.model import Group, GroupKind, Span
@@ -47,7 +47,9 @@ def _group(start: State, end: State, steps: list[AlignmentMove], copy: Side, sou
     return Group(_kind(steps, one, other, copy, source), one, other, why)
 
 
-def _kind(steps: list[AlignmentMove], one: Span, other: Span, copy: Side, source: Side) -> GroupKind:
+def _kind(
+    steps: list[AlignmentMove], one: Span, other: Span, copy: Side, source: Side
+) -> GroupKind:
     first = steps[0].step
     if first == "wrong":
         return "replaced" if len(one) and len(other) else "added" if len(one) else "omitted"

@@ -100,13 +100,19 @@ class Moves:
             if found is pairs.SAME:
                 yield AlignmentMove(State(i + 1, j + 1), self._same, "same")
             elif found:
-                yield AlignmentMove(State(i + 1, j + 1), self.price[found.step], found.step, found.why)
+                yield AlignmentMove(
+                    State(i + 1, j + 1), self.price[found.step], found.step, found.why
+                )
             if len(copy.norm[i]) > 1 or len(source.norm[j]) > 1:
                 yield from self._joined(i, j)
         if in_copy and copy.sort[i] == "stop":
-            yield AlignmentMove(State(i + 1, j), self.price["punctuation"], "punctuation", "punctuation")
+            yield AlignmentMove(
+                State(i + 1, j), self.price["punctuation"], "punctuation", "punctuation"
+            )
         if in_source and source.sort[j] == "stop":
-            yield AlignmentMove(State(i, j + 1), self.price["punctuation"], "punctuation", "punctuation")
+            yield AlignmentMove(
+                State(i, j + 1), self.price["punctuation"], "punctuation", "punctuation"
+            )
         if self._linking and i and in_source and source.norm[j] in LINKING:
             yield AlignmentMove(State(i, j + 1), self.price["unwritten"], "unwritten")
 
@@ -164,7 +170,9 @@ class Moves:
         ):
             letters = behind.letters[at] if at < len(behind.letters) else ""
             if ending and letters and spelling.exchanged(ending[0], letters[0]):
-                yield AlignmentMove(State(i + 1, j + 1, mode, letters[0]), price, "other_character", why)
+                yield AlignmentMove(
+                    State(i + 1, j + 1, mode, letters[0]), price, "other_character", why
+                )
 
     def _read(self, reading: Reading, start: int, side: Side, at: State) -> Iterator[AlignmentMove]:
         """The step of reading, and again with a particle that may be left unwritten after it."""
@@ -176,7 +184,9 @@ class Moves:
             price += self.price["link"]
             for particle in UNWRITTEN:
                 owed = reading.pattern + particle
-                yield AlignmentMove(State(i, j, at.mode, owed), price, "link", f"{why} + {particle}")
+                yield AlignmentMove(
+                    State(i, j, at.mode, owed), price, "link", f"{why} + {particle}"
+                )
 
     def _okurigana(self, i: int, j: int) -> Iterator[AlignmentMove]:
         yield from self._owing(State(i + 1, j + 1, "copy ahead"), self.copy, i, self.source, j)
@@ -195,14 +205,18 @@ class Moves:
         for owed in left:
             if spelling.starts_alike(owed, letter):
                 why = f"{char} is written with more or fewer kana"
-                yield AlignmentMove(state._replace(owed=owed), self.price["okurigana"], "okurigana", why)
+                yield AlignmentMove(
+                    state._replace(owed=owed), self.price["okurigana"], "okurigana", why
+                )
 
     def _catch_up(self, state: State, behind: Side, at: int) -> Iterator[AlignmentMove]:
         if at == len(behind.letters):
             return
         letters = behind.letters[at]
         if letters and spelling.starts_alike(state.owed, letters):
-            yield self._supplied(state, 1, letters, AlignmentMove(state, self.price["kana"], "kana"))
+            yield self._supplied(
+                state, 1, letters, AlignmentMove(state, self.price["kana"], "kana")
+            )
         for reading in behind.readings_at(at, state.owed[0]):
             if spelling.starts_alike(state.owed, reading.pattern):
                 step = AlignmentMove(
@@ -217,7 +231,9 @@ class Moves:
                             pattern = reading.pattern + particle
                             yield self._supplied(state, reading.length, pattern, linked)
 
-    def _supplied(self, state: State, length: int, pattern: str, step: AlignmentMove) -> AlignmentMove:
+    def _supplied(
+        self, state: State, length: int, pattern: str, step: AlignmentMove
+    ) -> AlignmentMove:
         """The side behind supplies ``pattern``: the debt shrinks, is paid, or changes sides."""
         owed = state.owed
         ahead = state.mode
@@ -252,7 +268,9 @@ class Moves:
             for width in range(1, min(MOST_UNREAD, self._copy_end - i) + 1):
                 yield self._unread_step(State(i + width, j + 1), width, self.source.raw[j])
         if copy == "gap":
-            yield AlignmentMove(State(i + 1, j, "copy gap"), self.price["gap"], "gap", "a gap in the copy")
+            yield AlignmentMove(
+                State(i + 1, j, "copy gap"), self.price["gap"], "gap", "a gap in the copy"
+            )
         if source == "gap":
             yield AlignmentMove(
                 State(i, j + 1, "source gap"), self.price["gap"], "gap", "a gap in the source"

@@ -38,7 +38,9 @@ def beginnings(kun: str) -> Iterator[StemReading]:
         rest = tail[length:]
         is_adjective = tail[-1:] in ("い", "し")
         stands_alone = rest == "る" and spelling.letter(kana[-1:] or "ん") in (*_I_ROW, *_E_ROW)
-        yield StemReading(kana, "" if not rest or is_adjective or stands_alone else _row_letters(rest))
+        yield StemReading(
+            kana, "" if not rest or is_adjective or stands_alone else _row_letters(rest)
+        )
 
 
 _I_ROW, _E_ROW = spelling.ROWS[1], spelling.ROWS[3]

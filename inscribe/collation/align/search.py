@@ -16,7 +16,7 @@ from __future__ import annotations
 import heapq
 from typing import NamedTuple
 
-from inscribe.collation.align.moves import Moves, State, AlignmentMove
+from inscribe.collation.align.moves import AlignmentMove, Moves, State
 from inscribe.collation.align.sides import Side
 
 MOST_WORK = 1_000_000  # of one search, in states; two unlike texts of 60 signs take a thirtieth
@@ -161,7 +161,9 @@ class _Search:
         return known[state]
 
 
-def _path(cost: int, end: State, came: dict[State, tuple[State, AlignmentMove]], work: int) -> AlignmentPath:
+def _path(
+    cost: int, end: State, came: dict[State, tuple[State, AlignmentMove]], work: int
+) -> AlignmentPath:
     steps: list[AlignmentMove] = []
     state = end
     while state in came:

@@ -13,7 +13,9 @@ UNREAD = "□"
 DEFAULT_RANGE = (1600, 1912)
 
 
-def candidates_of(expression: Expression, between: tuple[int, int] | None) -> tuple[CandidateYear, ...]:
+def candidates_of(
+    expression: Expression, between: tuple[int, int] | None
+) -> tuple[CandidateYear, ...]:
     """Return the candidates in order: of the era where one is named, else between two years.
 
     Whatever else is written narrows them: the number of the year, a leap month that only some of

@@ -20,7 +20,7 @@ from typing import NamedTuple
 
 from inscribe.dates import calendar
 from inscribe.dates.meaning.spoken import SpokenDate, age, counted_age, day, month, year
-from inscribe.dates.model import DateReading, DatePiece
+from inscribe.dates.model import DatePiece, DateReading
 
 
 class SpokenWord(NamedTuple):
@@ -89,7 +89,9 @@ def _year_number(pieces: Pieces, position: int) -> _Taken:
 
 def _first_year(pieces: Pieces, position: int) -> _Taken:
     if _kind(pieces, position + 1) == "year":
-        return 2, SpokenDate("がん" + pieces[position + 1].kana, "gan" + pieces[position + 1].romaji)
+        return 2, SpokenDate(
+            "がん" + pieces[position + 1].kana, "gan" + pieces[position + 1].romaji
+        )
     return 1, _plain(pieces[position])
 
 
@@ -122,7 +124,9 @@ def _branch(pieces: Pieces, position: int) -> _Taken:
     stands_alone = _kind(pieces, position - 1) in ("", "intro")
     if stands_alone and _kind(pieces, position + 1) == "year":
         piece = pieces[position]
-        return 2, SpokenDate(piece.kana + "どし", piece.romaji + "doshi", (f"{piece.romaji} no toshi",))
+        return 2, SpokenDate(
+            piece.kana + "どし", piece.romaji + "doshi", (f"{piece.romaji} no toshi",)
+        )
     return 1, _plain(pieces[position])
 
 

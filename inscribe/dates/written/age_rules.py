@@ -114,7 +114,11 @@ def _is_age(tokens: Sequence[DateToken], position: int) -> bool:
 
 
 def _fill(
-    draft: UnfinishedExpression, tokens: Sequence[DateToken], position: int, before: list[DatePiece], strength: int
+    draft: UnfinishedExpression,
+    tokens: Sequence[DateToken],
+    position: int,
+    before: list[DatePiece],
+    strength: int,
 ) -> int:
     """Fill the age from the number at ``position``; return the tokens used from there."""
     token = tokens[position]

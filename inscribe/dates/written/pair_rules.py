@@ -61,7 +61,9 @@ def _cycle_kinds(tokens: Tokens, position: int) -> tuple[str | None, str | None]
     return None, None
 
 
-def _day_pair(draft: UnfinishedExpression, pieces: list[DatePiece], signs: tuple[str, str], used: int) -> int:
+def _day_pair(
+    draft: UnfinishedExpression, pieces: list[DatePiece], signs: tuple[str, str], used: int
+) -> int:
     if draft.has("day_branch"):
         return 0
     draft.fill(1, pieces, day_stem=signs[0], day_branch=signs[1])
@@ -121,7 +123,9 @@ def _odd(kinds: tuple[str, str]) -> tuple[str, ...]:
     return () if kinds == ("stem", "branch") else ("unread",)
 
 
-def _damaged_places(first: DateToken, second: DateToken, kinds: tuple[str, str]) -> dict[str, object]:
+def _damaged_places(
+    first: DateToken, second: DateToken, kinds: tuple[str, str]
+) -> dict[str, object]:
     if kinds == ("stem", "unread"):
         return {"stem": first.meanings["stem"].value}
     if kinds == ("unread", "branch"):

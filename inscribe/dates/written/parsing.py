@@ -12,7 +12,7 @@ from collections.abc import Iterator
 
 from inscribe.dates.model import Age, DatePiece
 from inscribe.dates.written.age_rules import OLDEST
-from inscribe.dates.written.expression import UnfinishedExpression, Expression
+from inscribe.dates.written.expression import Expression, UnfinishedExpression
 from inscribe.dates.written.rules import RULES
 from inscribe.dates.written.scanning import DateToken, scan
 

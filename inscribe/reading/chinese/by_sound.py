@@ -41,7 +41,9 @@ def sign_by_sign(text: str) -> list[ReadWord]:
         found = readings(sign)
         sounds = found.on or tuple(kun.partition(".")[0].strip("-") for kun in found.kun)
         if sounds:
-            piece = ReadWord(sign, hiragana(sounds[0]), "名詞-普通名詞-一般", origin="漢", note=NOTE)
+            piece = ReadWord(
+                sign, hiragana(sounds[0]), "名詞-普通名詞-一般", origin="漢", note=NOTE
+            )
         else:
             piece = unknown_piece(sign)
         words.append(piece)

@@ -128,7 +128,9 @@ def _cuts(text: str, words: Sequence[str]) -> tuple[int, ...]:
 def _worded(written: str, said: str, romaji: str) -> ReadWord:
     """Return a word, or several said as one, whose Latin letters are known."""
     plain = hiragana(said)
-    piece = ReadWord(written, plain, _NOUN, origin="漢", kana=plain.replace(" ", "").replace("|", ""))
+    piece = ReadWord(
+        written, plain, _NOUN, origin="漢", kana=plain.replace(" ", "").replace("|", "")
+    )
     piece.word, piece.romaji, piece.apart = KanaWord(plain, _NOUN), romaji, True
     return piece
 
@@ -193,7 +195,8 @@ def _as_words(text: str) -> Iterator[ChineseReading]:
     read = [compound(pair) for pair in pairs]
     weight = _AS_WORDS if all(word.known for word in read) else _GUESSED_WORDS
     words = [
-        ReadWord(pair, word.kana, _NOUN, origin="漢") for pair, word in zip(pairs, read, strict=True)
+        ReadWord(pair, word.kana, _NOUN, origin="漢")
+        for pair, word in zip(pairs, read, strict=True)
     ]
     yield _reading(words, weight, "by sound, as words of two")
 
@@ -210,6 +213,8 @@ def _by_sound(text: str) -> ChineseReading:
         for sign, sound in zip(pair, sounds or (first_sound(pair[0]),), strict=False):
             legible = _KANJI.match(sign)
             whole = first_sound(sign) if sound.endswith("っ") else sound
-            words.append(ReadWord(sign, whole, _NOUN, origin="漢") if legible else unknown_piece(sign))
+            words.append(
+                ReadWord(sign, whole, _NOUN, origin="漢") if legible else unknown_piece(sign)
+            )
             at += 1
     return _reading(words, _BY_SOUND, "by sound, each sign by itself")

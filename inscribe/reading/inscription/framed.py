@@ -15,11 +15,11 @@ from inscribe.reading.passages import Frame, frame_of
 from inscribe.reading.spelling import hepburn, is_kanji_only
 from inscribe.reading.words import (
     Doubt,
+    InscribedText,
     Interpretation,
     Kind,
-    ReadWord,
     Proposal,
-    InscribedText,
+    ReadWord,
     Token,
     carved_text,
     doubts_of_forms,
@@ -73,7 +73,9 @@ def _tokens(kind: Kind, frame: Frame, text: InscribedText) -> tuple[Token, ...]:
     return (*inner, *first, *last) if frame.order == "between" else (*first, *inner, *last)
 
 
-def _said(text: InscribedText, first: int, end: int, kana: str, gloss: str = "") -> tuple[Token, ...]:
+def _said(
+    text: InscribedText, first: int, end: int, kana: str, gloss: str = ""
+) -> tuple[Token, ...]:
     """Return a stretch as one word with a reading that is known."""
     said = " ".join("o" if word == "を" else hepburn(word) for word in kana.split())
     normal = text.normal

@@ -10,11 +10,11 @@ from inscribe.forms import NormalText, normalise_text, signs_of
 from inscribe.reading.inscription.at_once import kind_at_once
 from inscribe.reading.inscription.readers import Wishes, as_passage, read_as, verse_of
 from inscribe.reading.words import (
+    InscribedText,
     Interpretation,
     Kind,
     Passage,
     Register,
-    InscribedText,
     applying,
     in_order,
     interpretation,

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 from inscribe.reading.spelling import hepburn, hiragana, iso3602, units
 
 if TYPE_CHECKING:
-    from inscribe.reading.words import Interpretation, SignaturePart, Proposal, Token
+    from inscribe.reading.words import Interpretation, Proposal, SignaturePart, Token
 
 _PLAIN = dict(zip("āīūēō", "aiueo", strict=True))
 _HAT = dict(zip("aiueo", "âîûêô", strict=True))

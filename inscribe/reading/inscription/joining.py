@@ -6,12 +6,12 @@ from collections.abc import Iterator, Sequence
 
 from inscribe.reading.words import (
     Doubt,
+    InscribedText,
     Interpretation,
-    SignaturePart,
     Passage,
     Proposal,
     Register,
-    InscribedText,
+    SignaturePart,
     carved_text,
 )
 

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Literal
 
 from inscribe import tables
 from inscribe.errors import InputError, NotationError, Place
-from inscribe.reading.words import Doubt, Interpretation, SignaturePart, Proposal, Register, Token
+from inscribe.reading.words import Doubt, Interpretation, Proposal, Register, SignaturePart, Token
 
 if TYPE_CHECKING:
     from inscribe.forms import NormalText

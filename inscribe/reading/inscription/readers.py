@@ -17,14 +17,14 @@ from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import (
     MARK,
     Doubt,
+    InscribedText,
     Interpretation,
     Kind,
     OverrideLike,
     Passage,
-    ReadWord,
     Proposal,
+    ReadWord,
     Register,
-    InscribedText,
     WordsOf,
     carved_text,
     doubts_of_forms,
@@ -96,7 +96,9 @@ def read_as_verse(text: InscribedText, wishes: Wishes) -> Interpretation:
     return verse_of(text, wishes, reading, reason)
 
 
-def verse_of(text: InscribedText, wishes: Wishes, reading: VerseReading, reason: str = "") -> Interpretation:
+def verse_of(
+    text: InscribedText, wishes: Wishes, reading: VerseReading, reason: str = ""
+) -> Interpretation:
     """Return the interpretation of a poem that has been read."""
     from inscribe.reading.verse import verse_interpretation
 
@@ -241,7 +243,9 @@ def _reordered(normal: NormalText) -> NormalText:
     return NormalText(text, tuple(normal.origin[i] for i in order), normal.changes)
 
 
-def _chinese(words: list[ReadWord], text: InscribedText) -> tuple[list[ReadWord], tuple[Doubt, ...]]:
+def _chinese(
+    words: list[ReadWord], text: InscribedText
+) -> tuple[list[ReadWord], tuple[Doubt, ...]]:
     """Return the words of a text in kanji alone, or its signs one by one, and the doubt."""
     from inscribe.reading.chinese import are_compounds, sign_by_sign
 

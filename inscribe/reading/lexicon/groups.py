@@ -61,7 +61,9 @@ def groups() -> dict[tuple[str, str], WordGroup]:
     return found
 
 
-def with_words(entry: DictionaryEntry, group: WordGroup | None, *, in_kana: bool) -> DictionaryEntry:
+def with_words(
+    entry: DictionaryEntry, group: WordGroup | None, *, in_kana: bool
+) -> DictionaryEntry:
     """Return the entry with its words, whose spelling is in kana or as the group has it."""
     if group is None:
         return entry
@@ -115,7 +117,9 @@ def divided(written: str, single: dict[str, list[DictionaryEntry]]) -> list[Dict
     return []
 
 
-def particles(written: str, single: dict[str, list[DictionaryEntry]], least: int = 2) -> list[DictionaryEntry]:
+def particles(
+    written: str, single: dict[str, list[DictionaryEntry]], least: int = 2
+) -> list[DictionaryEntry]:
     """Return the particles a string is made of, at least so many; nothing if it is not."""
     if not written:
         return []

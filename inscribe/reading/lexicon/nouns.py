@@ -149,7 +149,9 @@ def noun_entries(
             hidden = hidden or _is_short_pronoun(pos, spelling)
             if spelling == historical and not affix and not hidden:
                 cost = min(cost, common.get((historical, "*"), cost))
-            entry = DictionaryEntry(spelling, number, cost + affix, kana, pos, "*", "*", written, "和", gloss)
+            entry = DictionaryEntry(
+                spelling, number, cost + affix, kana, pos, "*", "*", written, "和", gloss
+            )
             group = groups().get((written, historical))
             if group and not group.parts_of_speech[-1].startswith(("名詞", "助詞")):
                 group = None  # 花見, flower viewing, beside 花見る
@@ -157,7 +159,9 @@ def noun_entries(
         if not affix and pos.startswith("名詞"):
             cost = settled[written, modern] + _MIXED
             for spelling in mixed_spellings(written, historical, signs):
-                yield DictionaryEntry(spelling, number, cost, kana, pos, "*", "*", written, "和", gloss)
+                yield DictionaryEntry(
+                    spelling, number, cost, kana, pos, "*", "*", written, "和", gloss
+                )
 
 
 def _is_short_pronoun(pos: str, kana: str) -> bool:
@@ -173,7 +177,9 @@ def _pillow_word(
     right = ending or index.number("連体詞", "*", "*") or number
     kana = spoken_kana(historical, modern)
     for spelling, cost in _spellings(written, historical, modern):
-        entry = DictionaryEntry(spelling, number, cost, kana, "連語-枕詞", "*", "*", written, "和", gloss)
+        entry = DictionaryEntry(
+            spelling, number, cost, kana, "連語-枕詞", "*", "*", written, "和", gloss
+        )
         yield entry._replace(right_connection=right)
 
 
@@ -209,7 +215,9 @@ def _set_phrase(
             Words(part[which], part[2], particle if part[0] == "の" else noun) for part in parts
         ]
         written = "".join(piece.written for piece in pieces)
-        whole = DictionaryEntry(written, number, spelling_cost, kana, noun, "*", "*", lemma, "和", gloss)
+        whole = DictionaryEntry(
+            written, number, spelling_cost, kana, noun, "*", "*", lemma, "和", gloss
+        )
         yield whole._replace(parts=as_cell(pieces))
 
 
@@ -225,7 +233,9 @@ def short_form_entries(index: ClassIndex) -> Iterator[DictionaryEntry]:
         left_out = words[1] if words[1:2] in (["の"], ["が"]) else "okurigana"
         pos, note = "名詞-普通名詞-一般", f"{left_out} not written"
         cost = _WORD_COST + _PARTICLE_LEFT_OUT
-        yield DictionaryEntry(written, number, cost, kana, pos, "*", "*", written, "和", row["gloss"], note)
+        yield DictionaryEntry(
+            written, number, cost, kana, pos, "*", "*", written, "和", row["gloss"], note
+        )
 
 
 def spoken_kana(historical: str, modern: str) -> str:

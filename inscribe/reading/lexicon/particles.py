@@ -22,7 +22,9 @@ _LONG_FINAL_COST = 5500  # a final particle of two kana or more
 _BORROWED_COST = 13000  # a particle written with a borrowed character
 
 
-def particle_entries(index: ClassIndex, costs: dict[tuple[str, int], int]) -> Iterator[DictionaryEntry]:
+def particle_entries(
+    index: ClassIndex, costs: dict[tuple[str, int], int]
+) -> Iterator[DictionaryEntry]:
     """Yield the particles and auxiliaries; ``costs`` are UniDic's, by spelling and class."""
     frequent = _frequency_costs()
     strings: list[tables.Row] = []
@@ -44,7 +46,9 @@ def particle_entries(index: ClassIndex, costs: dict[tuple[str, int], int]) -> It
         shape = form if conjugation == "*" else f"{conjugation}/{form.partition('-')[0]}"
         cost = frequent.get((written, pos, shape), costs.get((written, number), default))
         number = own_class(index.classes, number, written)
-        entry = DictionaryEntry(written, number, cost, kana, pos, conjugation, form, written, "和", gloss)
+        entry = DictionaryEntry(
+            written, number, cost, kana, pos, conjugation, form, written, "和", gloss
+        )
         single.setdefault(written, []).append(entry)
         yield with_words(entry, groups().get((written, written)), in_kana=True)
     for row in strings:
@@ -116,7 +120,9 @@ def _told(entry: DictionaryEntry) -> tuple[str, str]:
     return entry.part_of_speech, entry.gloss
 
 
-def _parts(written: str, single: dict[str, list[DictionaryEntry]], *, first: bool) -> list[DictionaryEntry]:
+def _parts(
+    written: str, single: dict[str, list[DictionaryEntry]], *, first: bool
+) -> list[DictionaryEntry]:
     for length in range(len(written) - 1, 0, -1):
         part = written[:length] if first else written[-length:]
         if part in single:

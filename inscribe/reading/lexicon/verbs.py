@@ -229,7 +229,9 @@ def rarer_classes(rows: list[VerbRow]) -> set[tuple[str, str, str]]:
     return found
 
 
-def _forms(row: VerbRow, stem: Stem, index: ClassIndex, *, in_kanji: bool) -> Iterator[DictionaryEntry]:
+def _forms(
+    row: VerbRow, stem: Stem, index: ClassIndex, *, in_kanji: bool
+) -> Iterator[DictionaryEntry]:
     """Yield the forms of one spelling of a row."""
     if not row.covers:
         yield from conjugate(stem, index)

@@ -195,7 +195,9 @@ class ClassIndex:
         return -max(found)[3] if found else None
 
 
-def unidic_entries(words: Iterable[mecab.UnidicEntry], index: ClassIndex) -> Iterator[DictionaryEntry]:
+def unidic_entries(
+    words: Iterable[mecab.UnidicEntry], index: ClassIndex
+) -> Iterator[DictionaryEntry]:
     """Yield entries of verse from UniDic's words."""
     for word in words:
         fields = word.fields
@@ -308,7 +310,9 @@ def _with_spellings(stem: Stem, index: ClassIndex) -> Iterator[DictionaryEntry]:
                 yield entry._replace(note=other.note)
 
 
-def _adjective(word: mecab.UnidicEntry, base: str, base_kana: str, index: ClassIndex) -> Iterator[DictionaryEntry]:
+def _adjective(
+    word: mecab.UnidicEntry, base: str, base_kana: str, index: ClassIndex
+) -> Iterator[DictionaryEntry]:
     if not base.endswith("い"):
         return
     fields = word.fields

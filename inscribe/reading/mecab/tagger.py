@@ -59,7 +59,9 @@ def kept_words(
         return [kept_piece(line, known, make) for line in lines if line]
 
 
-def kept_piece(line: str, known: dict[str, ReadWord], make: Callable[[str, str], ReadWord]) -> ReadWord:
+def kept_piece(
+    line: str, known: dict[str, ReadWord], make: Callable[[str, str], ReadWord]
+) -> ReadWord:
     """Return the word of a line that MeCab printed."""
     found = known.get(line)
     if found is None:

@@ -85,7 +85,10 @@ def divisions_of(
 
 
 def _prices(
-    text: InscribedText, days: Days, known: Sequence[KnownPassage], undivided: Collection[tuple[int, int]]
+    text: InscribedText,
+    days: Days,
+    known: Sequence[KnownPassage],
+    undivided: Collection[tuple[int, int]],
 ) -> dict[int, float]:
     """Return the price of each cut, without those inside what is known."""
     prices = cuts_of(text)
@@ -102,7 +105,11 @@ def _prices(
 
 
 def _lengthen(
-    ways: dict[int, dict[str, list[_Way]]], first: int, stretch: PassageStretch, text: InscribedText, price: float
+    ways: dict[int, dict[str, list[_Way]]],
+    first: int,
+    stretch: PassageStretch,
+    text: InscribedText,
+    price: float,
 ) -> None:
     kind = f"signature:{stretch.role}" if stretch.role else stretch.kind
     where: Where = "face" if first in text.faces else "inside"
@@ -182,7 +189,9 @@ def _shared(one: tuple[int, int], other: tuple[int, int]) -> float:
 class _Weigher:
     """Weighs the stretches of one text as each kind of passage."""
 
-    def __init__(self, text: InscribedText, known: Sequence[KnownPassage], copied: tuple[int, int] | None) -> None:
+    def __init__(
+        self, text: InscribedText, known: Sequence[KnownPassage], copied: tuple[int, int] | None
+    ) -> None:
         self._text = text
         self._copied = copied
         self._known = known
@@ -217,11 +226,15 @@ class _Weigher:
         if signed > _HOPELESS and signed:
             yield PassageStretch(first, end, "signature", signed, role, (_SIGNED,))
 
-    def _in_japanese(self, plain: str, inner: Inner, first: int, end: int) -> Iterator[PassageStretch]:
+    def _in_japanese(
+        self, plain: str, inner: Inner, first: int, end: int
+    ) -> Iterator[PassageStretch]:
         weight, reason = poem_weight(plain, inner.breaks)
         if weight:
             yield PassageStretch(first, end, "verse", weight, None, (reason,))
-        yield PassageStretch(first, end, "prose", prose_weight(plain), None, ("sentences in Japanese",))
+        yield PassageStretch(
+            first, end, "prose", prose_weight(plain), None, ("sentences in Japanese",)
+        )
 
     def _in_kanji(self, plain: str, inner: Inner, first: int, end: int) -> Iterator[PassageStretch]:
         yield PassageStretch(first, end, "prose", _UNWEIGHED - 0.5 * len(plain), None, ())

@@ -10,7 +10,7 @@ from typing import Protocol
 from inscribe.forms import normalise_text
 from inscribe.reading.passages.stretches import KnownPassage
 from inscribe.reading.spelling import hiragana
-from inscribe.reading.words import Doubt, Kind, Role, InscribedText
+from inscribe.reading.words import Doubt, InscribedText, Kind, Role
 
 _GAPS = re.compile(r"(［[^］]*］|（[^）]*）)")
 _LINE_ENDS = re.compile(r"[\s／」]")
@@ -42,7 +42,9 @@ class PassageLike(Protocol):
         """The reader's reason."""
 
 
-def spans_settled(settled: Sequence[PassageLike], text: InscribedText) -> tuple[list[KnownPassage], list[Doubt]]:
+def spans_settled(
+    settled: Sequence[PassageLike], text: InscribedText
+) -> tuple[list[KnownPassage], list[Doubt]]:
     """Return the settled passages as offsets of a text, and a doubt for each that does not fit."""
     found: list[KnownPassage] = []
     doubts: list[Doubt] = []

@@ -11,9 +11,9 @@ from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name
 from inscribe.reading.passages.order import closing_words, ranks
 from inscribe.reading.passages.sayings import holds_saying
 from inscribe.reading.passages.titles import framed_weight
-from inscribe.reading.signatures import SignaturePiece, CheapestDivisions, dated_pieces, divisions
+from inscribe.reading.signatures import CheapestDivisions, SignaturePiece, dated_pieces, divisions
 from inscribe.reading.spelling import kana_share
-from inscribe.reading.words import MARK, POET, Role, InscribedText, words_from
+from inscribe.reading.words import MARK, POET, InscribedText, Role, words_from
 
 _SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
 _KANA_SIGN = 0.8

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from inscribe.forms import NormalText
-from inscribe.reading.words import Kind, Role, InscribedText
+from inscribe.reading.words import InscribedText, Kind, Role
 
 
 class PassageStretch(NamedTuple):

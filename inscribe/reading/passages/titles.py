@@ -75,7 +75,9 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
 
 def _begins_formula(text: str) -> bool:
     """Whether a text begins with what opens a formula of signatures: 倣古図 is no title."""
-    return text[0] != _THE_ABOVE and any(word.kind == "opener" for word in words_from(text[0]).get(text[0], ()))
+    return text[0] != _THE_ABOVE and any(
+        word.kind == "opener" for word in words_from(text[0]).get(text[0], ())
+    )
 
 
 def _is_given_to_a_god(text: str) -> bool:

@@ -28,8 +28,8 @@ if TYPE_CHECKING:
         may_be_signature as may_be_signature,
     )
     from inscribe.reading.signatures.split import (
-        SignatureDivision as SignatureDivision,
         CheapestDivisions as CheapestDivisions,
+        SignatureDivision as SignatureDivision,
         divisions as divisions,
     )
 else:

@@ -84,7 +84,9 @@ def _place_before_verb(pieces: Sequence[SignaturePiece]) -> Sequence[SignaturePi
     return pieces
 
 
-def _arrange_next(pieces: Sequence[SignaturePiece], at: int, dated: Dated, made: Arrangement) -> int:
+def _arrange_next(
+    pieces: Sequence[SignaturePiece], at: int, dated: Dated, made: Arrangement
+) -> int:
     piece = pieces[at]
     following = pieces[at + 1] if at + 1 < len(pieces) else None
     if piece.kind == "opener" and piece.word and following:
@@ -222,7 +224,9 @@ def _residence_before(pieces: Sequence[SignaturePiece], at: int, made: Arrangeme
     return end - at
 
 
-def _formula(pieces: Sequence[SignaturePiece], at: int, opener: SignatureWord, made: Arrangement) -> int:
+def _formula(
+    pieces: Sequence[SignaturePiece], at: int, opener: SignatureWord, made: Arrangement
+) -> int:
     """An opener, what it governs, and its closer: read from behind."""
     subject, closers, end = scope(pieces, at + 1, opener.family)
     if not subject and not closers:

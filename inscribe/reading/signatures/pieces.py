@@ -117,7 +117,9 @@ def pieces_of(text: str, dated: Collection[SignaturePiece] = ()) -> list[list[Si
             position = mark.end()
             continue
         if text[position] == "・":
-            found[position].append(SignaturePiece("・", "joiner", position, position, 0.0, _DOT, "joiner"))
+            found[position].append(
+                SignaturePiece("・", "joiner", position, position, 0.0, _DOT, "joiner")
+            )
         found[position] += _pieces_at(text, position)
         found[position] += _place_pieces(text, position)
         found[position] += [_of_word(word, position) for word in unlisted_words(text, position)]

@@ -26,7 +26,7 @@ from inscribe.reading.signatures.options import KANA_ONLY, Option, Unit
 from inscribe.reading.signatures.pieces import is_seal, legend_of
 from inscribe.reading.signatures.spans import PartSpan
 from inscribe.reading.signatures.split import SignatureDivision, divisions
-from inscribe.reading.words import Doubt, SignaturePart, Proposal, Token
+from inscribe.reading.words import Doubt, Proposal, SignaturePart, Token
 
 __all__ = ["SignatureReading", "read_signature", "signature_likelihood"]
 
@@ -237,7 +237,9 @@ def _legend(legend: str, first: int, last: int) -> SignaturePart:
     if not readings:
         return SignaturePart(legend, "", "", first, last)
     best, *others = readings
-    return SignaturePart(legend, best.kana, best.romaji, first, last, tuple(o.romaji for o in others))
+    return SignaturePart(
+        legend, best.kana, best.romaji, first, last, tuple(o.romaji for o in others)
+    )
 
 
 def _said_of_lone_word(unit: Unit) -> str:

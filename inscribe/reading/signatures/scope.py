@@ -47,7 +47,9 @@ _LINKS = frozenset("之ノの")
 _AFTER_WORK = frozenset({"date", "age", "mark"})
 
 
-def scope(pieces: Sequence[SignaturePiece], start: int, family: str) -> tuple[list[SignaturePiece], list[SignaturePiece], int]:
+def scope(
+    pieces: Sequence[SignaturePiece], start: int, family: str
+) -> tuple[list[SignaturePiece], list[SignaturePiece], int]:
     """Return what an opener governs, its closers, and the position after them."""
     allowed = _SUBJECTS[family]
     end = start

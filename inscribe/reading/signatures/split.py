@@ -76,7 +76,11 @@ class CheapestDivisions:
     """The cheapest divisions of all stretches of one text, found together from each first sign."""
 
     def __init__(
-        self, text: str, breaks: Collection[int], dated: Collection[SignaturePiece], cuts: Collection[int]
+        self,
+        text: str,
+        breaks: Collection[int],
+        dated: Collection[SignaturePiece],
+        cuts: Collection[int],
     ) -> None:
         """Find what the text could be made of; the arguments are those of :func:`divisions`."""
         self._pieces = pieces_of(text, dated)
@@ -177,7 +181,9 @@ def _two_cheapest(arrived: _Arrived, kind: str) -> _Ways:
     return (first, second) if second[1] >= 0 else (first,)
 
 
-def _lengthened(nodes: list[_Node], ways: _Ways, kept: _Ways, piece: SignaturePiece, price: float) -> _Ways:
+def _lengthened(
+    nodes: list[_Node], ways: _Ways, kept: _Ways, piece: SignaturePiece, price: float
+) -> _Ways:
     """Lengthen the ways by a piece; return the two cheapest that end where it ends in its class."""
     for cost, node in ways:
         total = cost + price

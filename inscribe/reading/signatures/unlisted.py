@@ -76,7 +76,9 @@ def _verbs(written: str) -> tuple[SignatureWord, ...]:
     kana = hiragana(sounds[0][0])
     for sound in sounds[1:]:
         kana = joined(kana, hiragana(sound[0]))
-    return (SignatureWord(written, "transitive", f"{kana}す", f"{kana}す", cost=_VERB[len(written)]),)
+    return (
+        SignatureWord(written, "transitive", f"{kana}す", f"{kana}す", cost=_VERB[len(written)]),
+    )
 
 
 def _nouns(text: str, position: int) -> Iterator[SignatureWord]:

@@ -62,7 +62,9 @@ def romanise_word(kana: str, part_of_speech: str = "", scheme: Scheme = "hepburn
     return capital(letters) if "固有名詞" in part_of_speech else letters
 
 
-def romanise(words: Iterable[KanaWord], *, sentence: bool = False, scheme: Scheme = "hepburn") -> str:
+def romanise(
+    words: Iterable[KanaWord], *, sentence: bool = False, scheme: Scheme = "hepburn"
+) -> str:
     """Return the words as one line, divided as :func:`separator` says.
 
     With ``sentence``, the line begins with a capital.

@@ -148,7 +148,9 @@ def _respelt(part: str, offset: int, part_of_speech: str) -> tuple[list[_Cell], 
     )
 
 
-def _known(offset: int, before: str, after: str, why: str) -> tuple[list[_Cell], list[SpellingStep]]:
+def _known(
+    offset: int, before: str, after: str, why: str
+) -> tuple[list[_Cell], list[SpellingStep]]:
     last = offset + len(before) - 1
     steps = [SpellingStep(offset, last, before, after, why)] if before != after else []
     return [_Cell(after, offset, last)], steps

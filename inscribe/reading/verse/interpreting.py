@@ -9,10 +9,10 @@ from inscribe.reading.verse.alternatives import DOUBTFUL, swaps
 from inscribe.reading.verse.reader import VerseReading, path_cost
 from inscribe.reading.words import (
     Doubt,
-    Interpretation,
-    ReadWord,
-    Proposal,
     InscribedText,
+    Interpretation,
+    Proposal,
+    ReadWord,
     interpretation,
     romaji_of,
     tokens_of,
@@ -64,7 +64,9 @@ def _metre_reason(reading: VerseReading) -> str:
     return f"{reading.metre.name} of {counts} morae"
 
 
-def _with_alternatives(found: Interpretation, text: InscribedText, reading: VerseReading) -> Interpretation:
+def _with_alternatives(
+    found: Interpretation, text: InscribedText, reading: VerseReading
+) -> Interpretation:
     if sum(word.length for word in reading.words) != len(text.normal.text):
         return found
     score = -path_cost(reading.words) / 1000

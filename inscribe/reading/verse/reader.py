@@ -16,7 +16,7 @@ from inscribe import tables
 from inscribe.reading.mecab import unidic_words
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.verse import tagger
-from inscribe.reading.verse.lattice import Node, LatticeSpan, Surroundings, best_path, spans_of
+from inscribe.reading.verse.lattice import LatticeSpan, Node, Surroundings, best_path, spans_of
 from inscribe.reading.verse.metre import HAIKU, PARTS, SEDOKA, TANKA, Metre, pattern_of
 from inscribe.reading.verse.scansion import (
     Phrases,

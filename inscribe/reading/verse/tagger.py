@@ -26,7 +26,7 @@ from inscribe.reading.mecab import (
     kept_words,
     opened_tagger,
 )
-from inscribe.reading.verse.lattice import Homographs, Node, LatticeSpan, homographs, spans_of
+from inscribe.reading.verse.lattice import Homographs, LatticeSpan, Node, homographs, spans_of
 from inscribe.reading.words import ReadWord, verse_piece
 
 if TYPE_CHECKING:

@@ -72,11 +72,11 @@ if TYPE_CHECKING:
         Doubt as Doubt,
         Interpretation as Interpretation,
         Kind as Kind,
-        SignaturePart as SignaturePart,
         Passage as Passage,
         Proposal as Proposal,
         Register as Register,
         Role as Role,
+        SignaturePart as SignaturePart,
         Token as Token,
         in_order as in_order,
     )

@@ -31,7 +31,9 @@ def words_around_marks(text: str, words_of: WordsOf) -> list[ReadWord]:
     return words + words_of(text[position:]) if position < len(text) else words
 
 
-def words_with_repeats(normal: NormalText, carved: Sequence[str], words_of: WordsOf) -> list[ReadWord]:
+def words_with_repeats(
+    normal: NormalText, carved: Sequence[str], words_of: WordsOf
+) -> list[ReadWord]:
     """Return the words of a text, each 々 as carved where a word has it: 人々 is one, 人人 none."""
     if "々" not in carved:
         return words_around_marks(normal.text, words_of)

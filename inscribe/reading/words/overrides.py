@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Protocol
 
 from inscribe.reading.spelling import KanaWord, romanise, romanise_word
-from inscribe.reading.words.tokens import Doubt, SignaturePart, Proposal, Token
+from inscribe.reading.words.tokens import Doubt, Proposal, SignaturePart, Token
 
 _NOUN = "名詞-普通名詞-一般"
 _NAME = "名詞-固有名詞-人名"

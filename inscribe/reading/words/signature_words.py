@@ -166,7 +166,9 @@ def _closing_words(char: str) -> Iterator[SignatureWord]:
     """Yield the ranks after the names of poets, and the verbs of composing and writing."""
     for row in _tables()["poets_ranks"].about(char):
         text = row["written"]
-        yield SignatureWord(text, "honorific", row["kana"], gloss=row["gloss"], cost=cost_by_length(text))
+        yield SignatureWord(
+            text, "honorific", row["kana"], gloss=row["gloss"], cost=cost_by_length(text)
+        )
     for row in _tables()["passage_roles"].about(char):
         text, others = row["written"], tables.listed(row["also"])
         if row["kana"]:
@@ -183,7 +185,9 @@ def _quoted(char: str) -> Iterator[SignatureWord]:
 
 def _seldom_there(row: tables.Row, kind: str) -> SignatureWord:
     text = row["written"]
-    return SignatureWord(text, kind, row["kana"], gloss=row["gloss"], cost=cost_by_length(text) + 0.3)
+    return SignatureWord(
+        text, kind, row["kana"], gloss=row["gloss"], cost=cost_by_length(text) + 0.3
+    )
 
 
 @tables.cached()

@@ -138,7 +138,9 @@ def _places(inscription: Inscription, width: float, height: float) -> list[Place
                 x, y = box.x + box.width / 2, box.y + box.height / 2
                 found.append(PlacedSign(left + x, y, min(box.width, box.height)))
             else:
-                found.append(PlacedSign(middle, top + (number + 0.5) * pitch, min(across, pitch) * 0.92))
+                found.append(
+                    PlacedSign(middle, top + (number + 0.5) * pitch, min(across, pitch) * 0.92)
+                )
     return found
 
 

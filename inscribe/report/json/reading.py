@@ -6,7 +6,14 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from inscribe.forms import Change
-    from inscribe.reading.words import Doubt, Interpretation, SignaturePart, Passage, Proposal, Token
+    from inscribe.reading.words import (
+        Doubt,
+        Interpretation,
+        Passage,
+        Proposal,
+        SignaturePart,
+        Token,
+    )
 
 
 def reading_as_json(interpretation: Interpretation) -> dict[str, Any]:

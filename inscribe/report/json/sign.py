@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from inscribe.forms import Description, CharacterPart
+from inscribe.forms import CharacterPart, Description
 
 
 def sign_as_json(found: Description) -> dict[str, Any]:

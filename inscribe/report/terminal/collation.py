@@ -72,7 +72,9 @@ def witnesses_as_text(
     return _finished(console)
 
 
-def aligned_lines(cells: Sequence[collations.AlignedCell], number: int, columns: int) -> Iterator[str]:
+def aligned_lines(
+    cells: Sequence[collations.AlignedCell], number: int, columns: int
+) -> Iterator[str]:
     """Yield the lines of one column: copy, source and numbers beneath each other, wrapped."""
     room = max(columns - MARGIN, 10)
     label = f"{number:>2}  "
@@ -95,7 +97,9 @@ def _cell_width(cell: collations.AlignedCell) -> int:
     return max(width(cell.copy), width(cell.source), len(str(cell.number or ""))) + 1
 
 
-def _wrapped(cells: Sequence[collations.AlignedCell], room: int) -> Iterator[list[collations.AlignedCell]]:
+def _wrapped(
+    cells: Sequence[collations.AlignedCell], room: int
+) -> Iterator[list[collations.AlignedCell]]:
     line: list[collations.AlignedCell] = []
     used = 0
     for cell in _narrow(cells, room):

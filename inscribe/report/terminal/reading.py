@@ -13,7 +13,14 @@ from inscribe.reading.words import CANNOT_BE_READ
 from inscribe.report import phrased, width
 
 if TYPE_CHECKING:
-    from inscribe.reading.words import Doubt, Interpretation, SignaturePart, Passage, Proposal, Token
+    from inscribe.reading.words import (
+        Doubt,
+        Interpretation,
+        Passage,
+        Proposal,
+        SignaturePart,
+        Token,
+    )
 
 _LABEL = 14
 _IN_KANA = {"verse", "prose", "chinese"}  # passages whose kana are shown too

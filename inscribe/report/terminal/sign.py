@@ -11,7 +11,7 @@ from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import fitted
 
 if TYPE_CHECKING:
-    from inscribe.forms import Description, CharacterPart
+    from inscribe.forms import CharacterPart, Description
 
 _LABEL = 20
 _REPEATED = {"kanji": "one kanji", "kana": "one kana", "several": "two or more morae, or a word"}
