@@ -36,6 +36,9 @@ else:
         {
             "finding": "find resolve resolve_all",
             "meaning": "Comparison SpokenWord compared words",
-            "model": "SEASONS Age Agreement CandidateYear DateReading Explanation Part DatePiece Precision",
+            "model": (
+                "SEASONS Age Agreement CandidateYear DatePiece DateReading Explanation Part "
+                "Precision"
+            ),
         },
     )

@@ -3,7 +3,8 @@
 The stretches between those signs are copied as they stand, so that a long text costs little more
 than its changes.
 
->>> rewriting = Rewriting(["花の", "ヿ", ""], [FormStep("ヿ", "こと", "ligature", "kana_ligatures")])
+>>> step = FormStep("ヿ", "こと", "ligature", "kana_ligatures")
+>>> rewriting = Rewriting(["花の", "ヿ", ""], [step])
 >>> rewriting.finished().text, rewriting.finished().origin
 ('花のこと', (0, 1, 2, 2))
 """

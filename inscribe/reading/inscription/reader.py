@@ -25,9 +25,9 @@ if TYPE_CHECKING:
 __all__ = [
     "Doubt",
     "Interpretation",
-    "SignaturePart",
     "Proposal",
     "Register",
+    "SignaturePart",
     "Token",
     "read",
     "read_text",

@@ -120,8 +120,8 @@ def choices(char: str, position: Position) -> tuple[Choice, ...]:
         factor = _BORROWED if position != "alone" else _BORROWED / 100
         for other in _BORROWED_FROM:
             if other != position:
-                found = _weights(counted[other]) if counted else []
-                _gather(weights, [*found, *_counted_in_men(char, other)], factor)
+                elsewhere = _weights(counted[other]) if counted else []
+                _gather(weights, [*elsewhere, *_counted_in_men(char, other)], factor)
     source = "preferred in art names" if preferred else "counted in given names"
     if not weights:
         source = "of the dictionary"

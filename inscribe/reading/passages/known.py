@@ -19,7 +19,7 @@ _COPIED = 0.55  # the share of sounds that must be the same
 
 
 class PassageLike(Protocol):
-    """Signs that are one passage, whatever the engine proposes (``inscribe.record.Passage``)."""
+    """Signs that are one passage, as a person settled it (``inscribe.record.SettledPassage``)."""
 
     @property
     def first(self) -> int:

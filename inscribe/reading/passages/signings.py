@@ -256,7 +256,8 @@ def is_surely_signed(text: InscribedText) -> bool:
     """Whether a text is the signing of one person and nothing else, without a closer look.
 
     >>> from inscribe.forms import normalise_text
-    >>> [is_surely_signed(InscribedText(normalise_text(t), t)) for t in ("武州住綾国作", "楓畦書綾国刻之")]
+    >>> carved = ("武州住綾国作", "楓畦書綾国刻之")
+    >>> [is_surely_signed(InscribedText(normalise_text(t), t)) for t in carved]
     [True, False]
     """
     plain = text.normal.text

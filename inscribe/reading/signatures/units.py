@@ -36,8 +36,8 @@ def plain(piece: SignaturePiece) -> Unit:
 def with_sorts_of_names(pieces: Sequence[SignaturePiece]) -> list[SignaturePiece]:
     """Return the pieces, of names said what they are where their neighbours tell it.
 
-    After a family or a clan stands a given name, before a word of writing or composing with no family
-    a pen name; elsewhere it is not known.
+    After a family or a clan stands a given name, before a word of writing or composing with no
+    family a pen name; elsewhere it is not known.
     """
     found = list(pieces)
     for at, piece in enumerate(pieces):

@@ -6,8 +6,8 @@ conjunctive particles that follow a verb's form, て ば ど つつ (utsuriniker
 Prefixes, and suffixes of one character, are joined; a place's rank stands after a hyphen. Which
 particles are joined is the choice of this program: the table does not treat the old language.
 
->>> line = [KanaWord("はな", "名詞"), KanaWord("の", "助詞"), KanaWord("うつり", "動詞"), KanaWord("に", "助動詞")]
->>> romanise([*line, KanaWord("けり", "助動詞"), KanaWord("は", "助詞")])
+>>> line = [KanaWord("はな", "名詞"), KanaWord("の", "助詞"), KanaWord("うつり", "動詞")]
+>>> romanise([*line, KanaWord("に", "助動詞"), KanaWord("けり", "助動詞"), KanaWord("は", "助詞")])
 'hana no utsurinikeri wa'
 """
 

@@ -85,7 +85,8 @@ else:
         __name__,
         {
             "assembling": (
-                "InscribedText WordsOf carved_text doubts_of_forms has_note interpretation shown tokens_of"
+                "InscribedText WordsOf carved_text doubts_of_forms has_note interpretation shown "
+                "tokens_of"
             ),
             "compounds": "joined",
             "lexical": "SignatureWord",
@@ -102,8 +103,8 @@ else:
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (
-                "CANNOT_BE_READ Doubt Interpretation Kind SignaturePart Passage Proposal Register Role "
-                "Token in_order"
+                "CANNOT_BE_READ Doubt Interpretation Kind Passage Proposal Register Role "
+                "SignaturePart Token in_order"
             ),
         },
     )

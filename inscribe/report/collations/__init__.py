@@ -29,8 +29,8 @@ else:
         __name__,
         {
             "layout": (
-                "AlignedCell DifferenceRow columns followed judgement levels relineation rows standing_beside "
-                "verdict witness_row"
+                "AlignedCell DifferenceRow columns followed judgement levels relineation rows "
+                "standing_beside verdict witness_row"
             ),
             "markdown": "collation_as_markdown witnesses_as_markdown",
         },
