@@ -105,7 +105,8 @@ def of_dictionary(words: dict[str, Counter[str]]) -> Iterator[tuple[str, dict[Ke
         for rank, kana in enumerate(nouns):
             weights.setdefault((kana, False), NOUN / 2**rank)
         for nanori in entry.iter("nanori"):
-            weights.setdefault((hiragana(nanori.text or "").strip("-"), False), NANORI)
+            kana = hiragana(nanori.text or "").partition(".")[0].strip("-")
+            weights.setdefault((kana, False), NANORI)
         for kana in (kana for kind, kana in given if kind == "ja_kun" and "." in kana):
             weights.setdefault((kana.partition(".")[0], False), STEM)
         yield sign, {key: weight for key, weight in weights.items() if not key[0].endswith("っ")}
@@ -119,7 +120,7 @@ def cell(counts: Counter[Key], given: dict[Key, float]) -> str:
     least = 0.02 * sum(weights.values())
     kept = sorted(weights.items(), key=lambda item: (-item[1], item[0]))[:KEPT]
     return listed(
-        f"{katakana(kana) if is_on else kana}:{weight:.3g}"
+        f"{katakana(kana) if is_on else kana}:{round(weight, 1 if weight > 1 else 2):.7g}"
         for (kana, is_on), weight in kept
         if weight >= least and kana
     )

@@ -32,7 +32,7 @@ _SHORT = 0.3
 _SHORT_OF_EVERYDAY_STEM = 1.5  # 与平, 甚七: the first sign is usual in everyday names
 # A pen or studio name is read by on-readings the more likely, what follows a family by name
 # readings (common practice; no source).
-_LEANING = {"art": 6.0, "maker": 2.0, "given": 0.2}
+_LEANING = {"art": 6.0, "given": 0.2}
 _UNSEEN = 1.5  # a reading that weighs less is in no name that was counted
 # A noun of the dictionary in a name, and two of them: 岫濤 is Shūtō, hardly Misakinami.
 _NONE_UNSEEN, _ONE_UNSEEN, _BOTH_UNSEEN = 1.0, 0.5, 0.1
