@@ -15,7 +15,8 @@ from inscribe.errors import InputError
 from inscribe.notation import parse
 from inscribe.reading.suspicious import suspicions
 from inscribe.record import load
-from inscribe.recording import Draft, old_forms, questions as q
+from inscribe.recording import Draft, checks as q, old_forms, seen
+from inscribe.recording.measures import mm_of
 
 FIRST = ["X-9", "kozuka", "", "96", "14.5", "", "back plate", "running", ""]
 COLUMNS = ["春過て夏来にけらし白妙の", "y", "衣ほすてふ天の香具山", "", ""]
@@ -124,6 +125,47 @@ def test_what_is_suspicious_is_named_as_one_types(tmp_path: Path) -> None:
 
 def test_ordinary_signs_are_left_alone() -> None:
     assert suspicions(parse("山の花は(者)□［　　］（花押）").signs) == ()
+
+
+def test_right_columns_are_not_warned_even_cut_in_two() -> None:
+    rows = (Path(__file__).parent / "data" / "columns_right.tsv").read_text("utf-8").splitlines()
+    right = [row.split("\t")[2] for row in rows if not row.startswith(("#", "set\t"))]
+    assert [t for t in right if any(r.startswith("look again") for r in seen(t, "").remarks)] == []
+    warned = cut = 0
+    for text in right:
+        middle = len(text) // 2
+        if len(text) >= 4 and not set(text) & set("([（［〔"):
+            cut += 1
+            looks = (*seen(text[:middle], "").remarks, *seen(text[middle:], text[:middle]).remarks)
+            warned += any(remark.startswith("look again") for remark in looks)
+    assert cut > 60
+    assert warned <= 0.05 * cut
+
+
+@pytest.mark.parametrize(
+    ("typed", "mm"),
+    [
+        ("97.2", 97.2),
+        ("97,2", 97.2),
+        ("97.2 mm", 97.2),
+        ("97.2㎜", 97.2),
+        ("９７．２", 97.2),
+        ("9.72 cm", 97.2),
+        ("七寸", 212.1),
+        ("3寸2分", 97.0),
+        ("三寸二分五厘", 98.5),
+        ("0.32尺", 97.0),
+        ("3.2 sun", 97.0),
+        ("五分半", 16.7),
+    ],
+)
+def test_lengths_are_understood_as_people_write_them(typed: str, mm: float) -> None:
+    assert mm_of(typed) == mm
+
+
+@pytest.mark.parametrize("typed", ["wide", "97,2,3", "寸", "3 2", "97.2 kg", "半", "1e5", "-3"])
+def test_what_is_no_length_is_none(typed: str) -> None:
+    assert mm_of(typed) is None
 
 
 @given(st.text(max_size=30))

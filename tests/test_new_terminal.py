@@ -57,7 +57,7 @@ def begun(path: Path, head: list[tuple[str, str]] = HEAD) -> Terminal:
 def test_an_object_is_recorded_by_someone_who_types_japanese(tmp_path: Path) -> None:
     path = tmp_path / "A-0412.toml"
     terminal = begun(path)
-    terminal.wait("column 1, the rightmost")
+    terminal.wait("column 1 (rightmost)")
     terminal.type("花の色は" + BACKSPACE * 2)
     terminal.type("月")
     assert terminal.line().endswith("花の月")

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from inscribe.cli.prompting import LineReader, TypingStopped
+from inscribe.cli.showing import say, show_column, show_found
 from inscribe.recording import (
     FACE_ENDS,
     column_problem,
@@ -27,10 +28,6 @@ if TYPE_CHECKING:
 
 BACK = "<"
 NOTHING = "-"
-MARKS = "column ends where a line ends; □ unreadable, （花押） kao, 花(カ) doubtful: --conventions"
-HELP = "?舟+公 (by parts), ?ふね (by reading), ?11 (by strokes)"
-SHOWN = 20  # characters of a search
-MOST_DIGITS = 3  # of a number of strokes
 SURE = 0.5  # the probability from which a text of the library is offered
 
 
@@ -100,8 +97,9 @@ class Prompter:
 
     def column(self, key: str, number: int, before: str) -> tuple[str, tuple[str, ...]]:
         """Return a column that was shown and kept, and readings given for it."""
-        where = ", the rightmost" if number == 1 else ""
-        question = f"column {number}{where} (empty when done, {FACE_ENDS} where a face ends)"
+        if number == 1 and not self.draft.has(key, column_or_end_problem):
+            say(f"  columns from right to left; Enter alone when done, {FACE_ENDS} ends a face")
+        question = f"column {number}" + (" (rightmost)" if number == 1 else "")
         self.labels[key] = f"column {number}"
         while True:
             said = self.draft.answer(
@@ -201,7 +199,7 @@ class Prompter:
                 continue
             if default and short in ("", NOTHING):
                 said = "" if short else default
-            said = usual_word(key.rpartition(".")[2], said) if offered else said
+            said = self._usual(key, said) if offered else said
             if problem := check(said):
                 say(f"  {problem}")
                 typed = said if self.live and said else ""
@@ -209,6 +207,13 @@ class Prompter:
             if check.__name__ == "size_problem" and (size := converted(said)):
                 say(f"  {said} = {size}")
             return said
+
+    def _usual(self, key: str, said: str) -> str:
+        """Return the word that records use, and say so where another was typed."""
+        usual = usual_word(key.rpartition(".")[2], said)
+        if usual != said:
+            say(f"  {said} = {usual}")
+        return usual
 
     def _caution(self, column: str) -> None:
         """Say once how a worn sign may be read, when the first is met."""
@@ -282,41 +287,3 @@ def answered(interview: Interview, prompter: Prompter) -> Record:
         except OneBackError:
             if not prompter.draft.step_back():
                 say("  this is the first question")
-
-
-def say(text: str, indent: int = 4) -> None:
-    """Say something on the terminal, broken between words to fit it."""
-    from inscribe.report.terminal import room, wrapped
-
-    click.echo(wrapped(text, room(), indent), err=True)
-
-
-def show_column(column: str, before: str, readings: Sequence[str]) -> None:
-    """Show what the text reads so far, and the signs of the column that deserve a second look."""
-    from inscribe.recording import seen
-
-    found = seen(column, before, readings)
-    say(f"  reads: {found.kana}")
-    say(f"         {found.romaji}", indent=9)
-    for remark in found.remarks:
-        say(f"  {remark}")
-
-
-def show_found(wanted: str) -> None:
-    """Show the characters with this reading, number of strokes, or these parts."""
-    from inscribe.forms import describe, found
-    from inscribe.reading.spelling import is_kana
-    from inscribe.report.terminal import list_as_text
-
-    words = wanted.replace(" ", "")
-    if not words.strip("?"):
-        say(f"  look for a sign with {HELP}")
-        return
-    if words.isdecimal() and len(words) <= MOST_DIGITS:
-        signs = found(strokes=(int(words), int(words)))
-    elif words and all(map(is_kana, words)):
-        signs = found(reading=words)
-    else:
-        signs = found(parts=[part for part in words.split("+") if part])
-    shown = [describe(sign) for sign in signs[:SHOWN]]
-    click.echo(list_as_text(shown, len(signs) - len(shown)) if shown else "  none found", err=True)

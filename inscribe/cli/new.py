@@ -163,7 +163,8 @@ def _asked(draft: Draft, memory: Memory, library_file: str | None, stem: str) ->
 
 
 def _greet(prompter: Prompter) -> None:
-    from inscribe.cli.asking import BACK, HELP, NOTHING, say
+    from inscribe.cli.asking import BACK, NOTHING
+    from inscribe.cli.showing import HELP, say
 
     draft, session = prompter.draft, prompter.memory.session
     if draft.taken_up or draft.typing[1]:

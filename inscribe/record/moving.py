@@ -122,7 +122,10 @@ def _spans(
     for span in spans:
         start = _moved(span.first, *inside)
         last = _moved(span.last, *inside) if span.last != end - 1 else span.last + grown
-        if start > last or last < 0:
+        if isinstance(span, Decision):  # it stays, beside the sign before
+            start = max(0, min(start, last, len(after.signs) - 1))
+            last = min(max(start, last), len(after.signs) - 1)
+        elif start > last or last < 0:
             continue
         moved = span._replace(first=start, last=last)
         if not isinstance(moved, Decision) and moved.of:

@@ -8,9 +8,7 @@ from datetime import date
 from typing import Protocol
 
 from inscribe import notation
-from inscribe.errors import InscribeError
 from inscribe.record import (
-    MAX_MM,
     ColumnMeasure,
     CopiedText,
     Inscription,
@@ -18,13 +16,22 @@ from inscribe.record import (
     Plate,
     Reader,
     Record,
-    suggested,
+)
+from inscribe.recording.checks import (
+    Check,
+    anything,
+    day_problem,
+    extent_problem,
+    places_on,
+    required,
+    size_problem,
+    words_for,
+    yes_problem,
 )
 from inscribe.recording.measures import extent_of, mm_of, sizes_of
-from inscribe.recording.typed import day_of, is_yes, is_yes_or_no
+from inscribe.recording.typed import day_of, is_yes
 from inscribe.settling import Who, settle, settlement
 
-Check = Callable[[str], str]  # what is wrong with an answer, or nothing
 FACE_ENDS = "」"
 
 
@@ -70,26 +77,26 @@ class Interview:
         """Return the record made of the answers."""
         ask = self.asker.ask
         identity = ask("id", "object id", required, default=lambda: self.stem)
-        kind = ask("kind", "kind of fitting", required, _words("kind"))
+        kind = ask("kind", "kind of fitting", required, words_for("kind"))
         title = ask("title", "title or subject (may stay empty)", anything)
         drawer = ""
         if self.asker.drawer:
             drawer = ask("drawer", "drawer it lies in (may stay empty)", anything)
         sizes = {name: self._mm(name, f"{name} in mm (may stay empty)") for name in sizes_of(kind)}
-        found = [self._inscription(1)]
+        found = [self._inscription(1, kind)]
         while self._yes(f"more.{len(found)}", "another inscription on this object? y/n"):
-            found.append(self._inscription(len(found) + 1))
+            found.append(self._inscription(len(found) + 1, kind))
         remarks = ask("remarks", "remarks on the object (may stay empty)", anything)
         made = Record(identity, kind, tuple(found), title, Measurements(**sizes), None, remarks)
         return made._replace(drawer=drawer)
 
-    def _inscription(self, number: int) -> Inscription:
+    def _inscription(self, number: int, kind: str) -> Inscription:
         part = f"inscription.{number}"
         ask = self.asker.ask
-        place = ask(f"{part}.place", "place of the inscription", required, _words("place"))
-        hand = ask(f"{part}.hand", "hand (may stay empty)", anything, _words("hand"))
+        place = ask(f"{part}.place", "place of the inscription", required, places_on(kind))
+        hand = ask(f"{part}.hand", "hand (may stay empty)", anything, words_for("hand"))
         execution = ask(
-            f"{part}.execution", "execution (may stay empty)", anything, _words("execution")
+            f"{part}.execution", "execution (may stay empty)", anything, words_for("execution")
         )
         text, columns, readings = self._text(part)
         plate, measured = self._measures(part, columns)
@@ -197,96 +204,3 @@ def with_readings(made: Inscription, readings: tuple[str, ...]) -> Inscription:
     whole = Record("-", "-", (replace(made, readers=()),))
     settled = settle(whole, sayings, who, replace_settled=True)
     return replace(made, overrides=settled.record.inscriptions[0].overrides)
-
-
-def _words(field: str) -> tuple[str, ...]:
-    return tuple(word.word for word in suggested(field))
-
-
-def usual_word(key: str, said: str) -> str:
-    """Return the word that records use for an answer in Japanese or in other letters' size.
-
-    >>> usual_word("kind", "小柄"), usual_word("kind", "Tsuba"), usual_word("kind", "box")
-    ('kozuka', 'tsuba', 'box')
-    """
-    for word in suggested(key):
-        if said in (word.word, word.japanese) or said.lower() == word.word.lower():
-            return word.word
-    return said
-
-
-def anything(answer: str) -> str:
-    """Find nothing wrong, unless the answer holds what no record may."""
-    return "" if answer.isprintable() else "it holds an invisible character"
-
-
-def required(answer: str) -> str:
-    """Find an empty answer wrong."""
-    return anything(answer) if answer else "an answer is needed"
-
-
-def size_problem(answer: str) -> str:
-    """Find wrong what is no size.
-
-    >>> size_problem("14,5"), size_problem("七寸"), size_problem("-3")
-    ('', '', 'a length is expected: 14.5, 14,5 mm or 四寸八分')
-    >>> size_problem("97200")
-    'it must lie between 0 and 1000 mm'
-    """
-    if not answer:
-        return ""
-    size = mm_of(answer)
-    if size is None:
-        return "a length is expected: 14.5, 14,5 mm or 四寸八分"
-    return "" if 0 < size <= MAX_MM else f"it must lie between 0 and {MAX_MM:g} mm"
-
-
-def extent_problem(answer: str, height: float) -> str:
-    """Find wrong what is no top and bottom on a plate of this height."""
-    if not answer.strip():
-        return ""
-    extent = extent_of(answer)
-    if extent is None:
-        return "two lengths are expected, such as: 5.0 89.5"
-    top, bottom = extent
-    return (
-        "" if 0 <= top < bottom <= height else f"they must lie on the plate, from 0 to {height:g}"
-    )
-
-
-def day_problem(answer: str) -> str:
-    """Find wrong what is no day."""
-    return "" if not answer or day_of(answer) else "a day is expected, such as 2026-03-14 or today"
-
-
-def yes_problem(answer: str) -> str:
-    """Find wrong what is neither yes nor no."""
-    return "" if is_yes_or_no(answer) else "y or n is expected"
-
-
-def column_problem(column: str) -> str:
-    """Find wrong what breaks the transcription conventions, and say how."""
-    try:
-        notation.parse(column)
-    except InscribeError as error:
-        return str(error)
-    return ""
-
-
-def reading_problem(given: str, column: str) -> str:
-    """Find wrong what is no reading of signs of a column, as 嶺曉=みねあき.
-
-    >>> reading_problem("嶺暁=みねあき", "武州住嶺曉"), reading_problem("花=はな", "武州住")
-    ('', '花 does not stand in this column')
-    """
-    from inscribe.settling import places_of
-
-    try:
-        said = settlement(given)
-    except InscribeError as error:
-        return str(error)
-    if said.signs is not None or said.kind is not None:
-        return "give the signs and their reading in kana, as in 嶺曉=みねあき"
-    if not any(places_of(notation.parse(column), said.written)):
-        return f"{said.written} does not stand in this column"
-    return ""
