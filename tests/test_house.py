@@ -34,6 +34,7 @@ ORDER = [
     "strict",
     "workers",
     "tables",
+    "settings",
     "descriptions",
     "notation",
     "forms",
@@ -76,6 +77,7 @@ ORDER = [
     "report.json",
     "report.terminal",
     "report.measured",
+    "guide",
     "cli",
 ]
 # Inner rooms that share the types of the room around them.

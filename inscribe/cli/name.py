@@ -14,6 +14,7 @@ from inscribe.cli.common import (
     settled_option,
     write_result,
 )
+from inscribe.cli.given import words_given
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
@@ -29,7 +30,7 @@ _LONGEST = 20  # characters of one name
         "inscribe name 綾郷", "inscribe name --kind art 椋雲斎", "inscribe name 三輪綾國"
     )
 )
-@click.argument("names", nargs=-1, required=True, metavar="NAME...")
+@click.argument("names", nargs=-1, metavar="[NAME|-]...")
 @settled_option
 @click.option(
     "--kind",
@@ -61,7 +62,7 @@ def command(
     from inscribe.reading.signatures import full_readings
 
     found = []
-    for name in (part for each in names for part in each.split() or [""]):
+    for name in (part for each in words_given(names) for part in each.split() or [""]):
         normal = normalise_text(name.strip())
         if not normal.text or len(normal.text) > _LONGEST:
             raise InputError(f"a name has 1 to {_LONGEST} characters", hint="give one name a word")
