@@ -1,4 +1,4 @@
-"""The guide: its chapters, its Python examples, the pages made of it, and the example collection."""
+"""The guide: its chapters, its Python examples, the pages made of it, the example collection."""
 
 from __future__ import annotations
 

@@ -77,6 +77,7 @@ ORDER = [
     "report.json",
     "report.terminal",
     "report.measured",
+    "credits",
     "guide",
     "cli",
 ]

@@ -87,6 +87,14 @@ class LazyGroup(click.Group):
             formatter.write_dl(list(COMMANDS.items()))
 
 
+def _show_credits(context: click.Context, _option: click.Parameter, asked: bool) -> None:
+    if asked:
+        from inscribe.credits import credits_as_text
+
+        click.echo(credits_as_text())
+        context.exit()
+
+
 @click.command(
     cls=LazyGroup,
     invoke_without_command=True,
@@ -99,6 +107,14 @@ class LazyGroup(click.Group):
     multiple=True,
     metavar="FOLDER",
     help="Read tables from FOLDER too, before the packaged ones.",
+)
+@click.option(
+    "--sources",
+    is_flag=True,
+    is_eager=True,
+    expose_value=False,
+    callback=_show_credits,
+    help="Show from whose works the tables are built, and the licences.",
 )
 @click.option("--debug", is_flag=True, help="Show where in the program a message comes from.")
 @click.pass_context
