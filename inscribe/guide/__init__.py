@@ -27,6 +27,7 @@ CHAPTERS = {
     "exports": "entries for people, and for other programs",
     "glossary": "your own tables of names and words",
     "library": "inscribe in Python programs",
+    "changes": "what is stable, and what changed",
 }
 
 
