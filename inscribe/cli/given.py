@@ -20,6 +20,7 @@ from inscribe.errors import InputError, Place, did_you_mean
 # Kana, kanji, marks of repetition, hentaigana, and the signs for what cannot be read.
 _JAPANESE = re.compile("[□■\u3005-\u30ff\u3400-\u9fff\uf900-\ufaff\U0001b000-\U0003ffff]")
 _LIKE_A_FILE = re.compile(r"[/\\]|\.[A-Za-z]{2,5}$")
+_SHOWN = 200  # characters of a long argument
 _NOTHING = "give a record, a file, the text itself, or - for standard input"
 
 
@@ -87,8 +88,9 @@ def told_apart(argument: str) -> Given:
     if _JAPANESE.search(argument) and not _LIKE_A_FILE.search(argument):
         return Given("text", argument)
     hint = did_you_mean(path.name, _names_beside(path))
+    shown = argument if len(argument) <= _SHOWN else f"{argument[:_SHOWN]}…"
     raise InputError(
-        "there is no such file", Place(argument), hint or "for a text itself, use --text TEXT"
+        "there is no such file", Place(shown), hint or "for a text itself, use --text TEXT"
     )
 
 
