@@ -56,7 +56,7 @@ def test_hostile_input(
     result = run(case.arguments, case.stdin)
     assert time.monotonic() - start < SECONDS
     assert result.status == case.status, result.said
-    assert all(part in result.said for part in case.said.split(": ")), result.said
+    assert case.said in result.said
     assert not CONTROL.search(result.out + result.err)
     if case.status == REFUSED:
         assert result.err.strip()

@@ -196,9 +196,9 @@ def _run(closed: list[str]) -> NoReturn:
         _close_output()
         if error.errno == errno.EBADF and closed:
             _fail(f"inscribe: {'; '.join(closed)}")
-        where = f"{error.filename}; " if isinstance(error.filename, str) else ""
-        what = f"inscribe: {error.strerror or error}; {where}"
-        _fail(harmless(f"{what}check the path and the room on the disk"))
+        where = f"{error.filename}: " if isinstance(error.filename, str) else ""
+        what = f"inscribe: {where}{error.strerror or error}"
+        _fail(harmless(f"{what}; check the path and the room on the disk"))
     except MemoryError:
         _fail("inscribe: the input needs more memory than there is; divide it into smaller pieces")
     except UnicodeEncodeError as error:

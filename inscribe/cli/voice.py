@@ -1,6 +1,8 @@
-"""How the program speaks when it cannot go on: what is wrong; where; what to do.
+"""How the program speaks when it cannot go on: where: what is wrong; what to do.
 
-Messages of the library that parses the command line are put into the same form.
+The place stands first, as in the messages of errors everywhere (in lists of records left out, in
+JSON, in Python), so that editors find it. Messages of the library that parses the command line are
+put into the same form.
 """
 
 from __future__ import annotations
@@ -14,20 +16,15 @@ from inscribe.errors import InscribeError, ProblemsError, did_you_mean, harmless
 _POSSIBLE = re.compile(r" \(Did you mean [^)]*\?\)|\n?\s*Did you mean [^?]*\?")
 
 
-def sentence(what: str, where: str = "", to_do: str = "") -> str:
-    """Return one message of the program.
-
-    >>> sentence("there is no such file", "a.txt", "check the path")
-    'inscribe: there is no such file; a.txt; check the path'
-    """
-    return "inscribe: " + "; ".join(filter(None, (what, where, to_do)))
-
-
 def told(error: InscribeError) -> str:
-    """Return what an error says, a line for each problem it holds."""
+    """Return what an error says, a line for each problem it holds.
+
+    >>> told(InscribeError("there is no such file", Place("a.txt"), "check the path"))
+    'inscribe: a.txt: there is no such file; check the path'
+    """
     if isinstance(error, ProblemsError):
         return "\n".join(map(told, error.errors))
-    return sentence(error.message, str(error.place), error.hint)
+    return f"inscribe: {error}"
 
 
 def told_of_usage(error: click.ClickException) -> str:
@@ -40,7 +37,8 @@ def told_of_usage(error: click.ClickException) -> str:
     if isinstance(context, click.Context):
         usage = " ".join(context.get_usage().replace("Usage:", "usage:").split())
         to_do = _meant(error, context) or f"see {context.command_path} --help"
-    return harmless(sentence(what[:1].lower() + what[1:], usage, to_do))
+    what = what[:1].lower() + what[1:]
+    return harmless("inscribe: " + "; ".join(filter(None, (what, usage, to_do))))
 
 
 def _meant(error: click.ClickException, context: click.Context) -> str:
