@@ -76,7 +76,7 @@ def test_a_file_with_nearly_that_name_is_suggested(tmp_path: Path) -> None:
     ("arguments", "message"),
     [
         (("read", "國", "--text", "國"), "a text is given twice"),
-        (("read", "."), "this is a folder"),
+        (("read", "."), "it is a folder, and a file is wanted"),
         (("read", "hello"), "there is no such file"),
         (("collate", "-", "-"), "only one text can come from standard input"),
     ],

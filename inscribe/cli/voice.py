@@ -19,8 +19,8 @@ _POSSIBLE = re.compile(r" \(Did you mean [^)]*\?\)|\n?\s*Did you mean [^?]*\?")
 def told(error: InscribeError) -> str:
     """Return what an error says, a line for each problem it holds.
 
-    >>> told(InscribeError("there is no such file", Place("a.txt"), "check the path"))
-    'inscribe: a.txt: there is no such file; check the path'
+    >>> told(InscribeError("there is no text to read", hint="write □ for unreadable signs"))
+    'inscribe: there is no text to read; write □ for unreadable signs'
     """
     if isinstance(error, ProblemsError):
         return "\n".join(map(told, error.errors))

@@ -163,5 +163,5 @@ def _folders() -> list[Case]:
         Case("folder-named-toml", ("check", "."), "0 records", DONE, {"d.toml/x.txt": b"x"}),
         Case("no-folder", ("check", "nowhere"), "no such folder"),
         Case("empty-folder", ("entry", "."), "no record in the folder"),
-        Case("folder-as-record", ("read", "d.toml"), "this is a folder", files={"d.toml/x": b""}),
+        Case("folder-as-record", ("read", "d.toml"), "it is a folder", files={"d.toml/x": b""}),
     ]
