@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date
 from typing import Literal, NamedTuple
 
@@ -71,7 +72,8 @@ class Explanation(NamedTuple):
     text: str
 
 
-class DateReading(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class DateReading:
     """One date expression, what it names, and whether its parts agree.
 
     ``year`` is the lunisolar year, named by the western year in which it began; ``first_day`` and

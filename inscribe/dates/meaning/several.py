@@ -14,7 +14,7 @@ so that both hold where it can be.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from itertools import combinations
 
@@ -91,14 +91,15 @@ def _narrowed(reading: DateReading, births: set[int] | None) -> DateReading:
     years = ", ".join(str(each.year) for each in left)
     why = f"with what else is known of the carver's age, {years} is left"
     suggestions = tuple(candidate_text(each) for each in left) if len(left) > 1 else ()
-    reading = reading._replace(
-        candidates=left, suggestions=suggestions, why=f"{reading.why}; {why}"
+    reading = replace(
+        reading, candidates=left, suggestions=suggestions, why=f"{reading.why}; {why}"
     )
     if len(left) > 1:
         return reading
     only = left[0]
     era, romaji, number = only.eras[0] if len(only.eras) == 1 else (None, None, None)
-    return reading._replace(
+    return replace(
+        reading,
         year=only.year,
         era=era,
         era_romaji=romaji,

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, Literal, NamedTuple
-
-from inscribe.late import Late
 
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
@@ -19,7 +18,8 @@ Role = Literal["composed", "wrote", "carved", "ordered"]
 CANNOT_BE_READ = "cannot be read"  # why a worn sign is a doubt
 
 
-class Token(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Token:
     """One word as read, and the signs it was read from."""
 
     surface: str  # as carved
@@ -36,33 +36,15 @@ class Token(NamedTuple):
     reason: str = ""  # why it is read so, where that needs saying
 
 
-Tokens = tuple[Token, ...]
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """One reading of the whole text, with its score (higher is better) and its reasons."""
 
-
-class Proposal(Late):
-    """One reading of the whole text, with its score (higher is better) and its reasons.
-
-    ``tokens`` may be given as a function that makes them: many callers want the Latin letters
-    alone. They are made when they are first asked for, and once.
-    """
-
-    FIELDS = __slots__ = ("tokens", "romaji", "score", "reasons", "phrases")
-    LATE = "tokens"
-    tokens: Tokens
+    tokens: tuple[Token, ...]
     romaji: str
     score: float
-    reasons: tuple[str, ...]
-    phrases: tuple[tuple[int, int], ...]  # (morae, index of the phrase's first token)
-
-    def __init__(
-        self,
-        tokens: Tokens | Callable[[], Tokens],
-        romaji: str,
-        score: float,
-        reasons: tuple[str, ...] = (),
-        phrases: tuple[tuple[int, int], ...] = (),
-    ) -> None:
-        self._keep(tokens=tokens, romaji=romaji, score=score, reasons=reasons, phrases=phrases)
+    reasons: tuple[str, ...] = ()
+    phrases: tuple[tuple[int, int], ...] = ()  # (morae, index of the phrase's first token)
 
     @property
     def kana(self) -> str:
@@ -101,7 +83,8 @@ def in_order(doubts: Iterable[Doubt]) -> tuple[Doubt, ...]:
     return tuple(sorted(doubts, key=lambda doubt: (doubt.first, doubt.last)))
 
 
-class Passage(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Passage:
     """A stretch of an inscription that one person or one purpose put there, read as what it is.
 
     ``first`` and ``last`` are indexes of signs, both included; the passages of an inscription
@@ -130,7 +113,8 @@ class Passage(NamedTuple):
         return self.proposals[0].romaji
 
 
-class Interpretation(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Interpretation:
     """Everything ``inscribe read`` has to say about one inscription."""
 
     text: str  # as carved
