@@ -10,7 +10,10 @@ carved: nothing is folded silently.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from inscribe.keys import ChangeKeys
 
 
 class Change(NamedTuple):
@@ -28,6 +31,16 @@ class Change(NamedTuple):
     table: str  # the glossary table that says so
     note: str = ""
     doubtful: bool = False
+
+    def to_dict(self) -> ChangeKeys:
+        """Return it as printed in JSON."""
+        return {
+            "sign": self.sign,
+            "from": self.before,
+            "to": self.after,
+            "kind": self.kind,
+            "source": self.table,
+        }
 
 
 class NormalText(NamedTuple):

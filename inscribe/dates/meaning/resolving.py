@@ -8,6 +8,7 @@ from inscribe.dates import calendar
 from inscribe.dates.meaning.account import MOST_CANDIDATES, account_of, suggestions_of
 from inscribe.dates.meaning.candidates import candidates_of, pair_fits, says_something_of_the_year
 from inscribe.dates.meaning.interval import LARGEST_DAY, in_force, interval_of, with_day_of_pair
+from inscribe.dates.meaning.pronouncing import words
 from inscribe.dates.model import SEASONS, Agreement, DateReading, Part
 from inscribe.dates.written import LEAST, Expression, eras_like, value_of
 
@@ -34,7 +35,18 @@ def resolved(
     reading = _with_season(reading)
     reading = _with_days(reading, expression)
     reading = with_birth(reading)
-    return _with_account(reading, expression, between)
+    return _as_said(_with_account(reading, expression, between))
+
+
+def _as_said(reading: DateReading) -> DateReading:
+    """Return the reading with how it is said, and the sexagenary sign of its year."""
+    spoken = words(reading)
+    return replace(
+        reading,
+        kana=" ".join(word.kana for word in spoken),
+        romaji=" ".join(word.romaji for word in spoken),
+        year_sexagenary=None if reading.year is None else calendar.pair_of_year(reading.year),
+    )
 
 
 def in_conflict(reading: DateReading, part: Part) -> DateReading:

@@ -17,9 +17,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from itertools import combinations
+from typing import TYPE_CHECKING
 
+from inscribe.dates import calendar
 from inscribe.dates.meaning.account import candidate_text
-from inscribe.dates.model import Agreement, DateReading
+from inscribe.dates.model import Agreement, DateReading, iso
+
+if TYPE_CHECKING:
+    from inscribe.keys import DatesKeys
 
 Named = Sequence[tuple[str, DateReading]]
 
@@ -36,6 +41,16 @@ class Comparison:
     birth_years: tuple[int, ...] = ()
     agreement: Agreement = "unchecked"
     statements: tuple[str, ...] = ()
+
+    def to_dict(self) -> DatesKeys:
+        """Return it as ``inscribe date --format json`` prints several dates."""
+        return {
+            "dates": [reading.to_dict() for reading in self.readings],
+            "not_after": iso(self.not_after),
+            "birth_years": list(self.birth_years),
+            "agreement": self.agreement,
+            "statements": list(self.statements),
+        }
 
 
 def compared(
@@ -101,6 +116,7 @@ def _narrowed(reading: DateReading, births: set[int] | None) -> DateReading:
     return replace(
         reading,
         year=only.year,
+        year_sexagenary=calendar.pair_of_year(only.year),
         era=era,
         era_romaji=romaji,
         year_of_era=number,

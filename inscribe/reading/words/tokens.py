@@ -5,15 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
+
+from inscribe.terms import Kind as Kind, Register as Register, Role as Role
 
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
     from inscribe.forms import Change
+    from inscribe.keys import (
+        AlternativeKeys,
+        DoubtKeys,
+        PassageKeys,
+        ReadingKeys,
+        SignaturePartKeys,
+        TokenKeys,
+    )
 
-Register = Literal["verse", "signature", "prose"]
-Kind = Literal["verse", "prose", "chinese", "heading", "signature", "date", "dedication", "seal"]
-Role = Literal["composed", "wrote", "carved", "ordered"]
 
 CANNOT_BE_READ = "cannot be read"  # why a worn sign is a doubt
 
@@ -34,6 +41,17 @@ class Token:
     word_origin: str = ""  # UniDic's goshu: 和, 漢, 固, ...
     gloss: str = ""
     reason: str = ""  # why it is read so, where that needs saying
+
+    def to_dict(self) -> TokenKeys:
+        """Return it as printed in JSON."""
+        return {
+            "surface": self.surface,
+            "normalised": self.normalised,
+            "kana": self.kana,
+            "romaji": self.romaji,
+            "signs": [self.first, self.last],
+            "gloss": self.gloss,
+        }
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +76,10 @@ class Proposal:
             line += (" " if separator(before, after) == " " else "") + after.kana
         return line
 
+    def as_alternative(self) -> AlternativeKeys:
+        """Return it as printed in JSON where another reading stands first."""
+        return {"romaji": self.romaji, "kana": self.kana, "reason": "; ".join(self.reasons)}
+
 
 class SignaturePart(NamedTuple):
     """One part of a signature: what it says and the signs that say it."""
@@ -69,6 +91,23 @@ class SignaturePart(NamedTuple):
     last: int
     alternatives: tuple[str, ...] = ()  # other romanised readings, best first
 
+    def to_dict(self) -> SignaturePartKeys:
+        """Return it as printed in JSON."""
+        return {
+            "text": self.text,
+            "kana": self.kana,
+            "romaji": self.romaji,
+            "signs": [self.first, self.last],
+            "alternatives": list(self.alternatives),
+        }
+
+
+Signature = dict[str, SignaturePart]
+
+
+def _parts(signature: Signature | None) -> dict[str, SignaturePartKeys] | None:
+    return None if signature is None else {key: part.to_dict() for key, part in signature.items()}
+
 
 class Doubt(NamedTuple):
     """Something the reader should look at again, and why."""
@@ -76,6 +115,10 @@ class Doubt(NamedTuple):
     first: int
     last: int
     why: str
+
+    def to_dict(self) -> DoubtKeys:
+        """Return it as printed in JSON."""
+        return {"signs": [self.first, self.last], "why": self.why}
 
 
 def in_order(doubts: Iterable[Doubt]) -> tuple[Doubt, ...]:
@@ -112,6 +155,23 @@ class Passage:
         """The best reading in Latin letters."""
         return self.proposals[0].romaji
 
+    def to_dict(self) -> PassageKeys:
+        """Return it as printed in JSON."""
+        best, *others = self.proposals
+        return {
+            "kind": self.kind,
+            "signs": [self.first, self.last],
+            "text": self.text,
+            "normalised": self.normalised,
+            "kana": best.kana,
+            "romaji": best.romaji,
+            "role": self.role,
+            "chance": round(self.chance, 3),
+            "reasons": [*self.reasons, *best.reasons],
+            "alternatives": [proposal.as_alternative() for proposal in others],
+            "signature": _parts(self.signature),
+        }
+
 
 @dataclass(frozen=True, slots=True)
 class Interpretation:
@@ -128,3 +188,24 @@ class Interpretation:
     doubts: tuple[Doubt, ...] = ()
     noted: str = ""  # as carved, with the transcriber's marks of how sure that is, where it has any
     passages: tuple[Passage, ...] = ()  # in the order of the signs, together all of them
+
+    def to_dict(self) -> ReadingKeys:
+        """Return it as ``inscribe read --format json`` prints it."""
+        best, *others = self.proposals
+        return {
+            "text": self.text,
+            "normalised": self.normalised,
+            "modern": self.modern,
+            "kana": best.kana,
+            "romaji": best.romaji,
+            "register": self.register,
+            "tokens": [token.to_dict() for token in best.tokens],
+            "alternatives": [proposal.as_alternative() for proposal in others],
+            "signature": _parts(self.signature),
+            "dates": [date.to_dict() for date in self.dates],
+            "changes": [change.to_dict() for change in self.changes],
+            "doubts": [doubt.to_dict() for doubt in self.doubts],
+            "reasons": list(best.reasons),
+            "phrases": [list(phrase) for phrase in best.phrases],
+            "passages": [passage.to_dict() for passage in self.passages],
+        }
