@@ -69,6 +69,7 @@ ORDER = [
     "concordance",
     "entry",
     "checking",
+    "settling",
     "recording",
     "report",
     "report.drawing",
