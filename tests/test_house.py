@@ -59,6 +59,7 @@ ORDER = [
     "reading.inscription",
     "reading",
     "record",
+    "persons",
     "collation.model",
     "collation.align",
     "collation.space",

@@ -248,6 +248,7 @@ PRINTED = (
 )
 # Keys that other tests print: of searches in a library, of pictures, of collate --pairs.
 ELSEWHERE = {"Hit", "SourceLikely", "MeasuredSign", "MeasuredColumn", "Plate", "measure"}
+ELSEWHERE |= {"MayName", "MayNameShort"}  # of a list people.tsv
 ELSEWHERE |= {"source-find", "source-list", "refused-line"}
 
 

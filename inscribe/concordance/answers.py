@@ -27,7 +27,7 @@ class Concordance:
     @property
     def cautions(self) -> tuple[str, ...]:
         """What must be said with it, in English: names that were read are no attributions."""
-        named = any(hit.document.names for hit in self.hits)
+        named = any(hit.document.names_a_person for hit in self.hits)
         return (caution("attribution"),) if named else ()
 
     def to_dict(self) -> ConcordanceKeys:
@@ -52,7 +52,7 @@ class Clusters:
     @property
     def cautions(self) -> tuple[str, ...]:
         """What must be said with it, in English: names that were read are no attributions."""
-        named = any(member.names for each in self.clusters for member in each.members)
+        named = any(member.names_a_person for each in self.clusters for member in each.members)
         return (caution("attribution"),) if named else ()
 
     def to_dict(self) -> ClustersKeys:

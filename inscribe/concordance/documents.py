@@ -36,8 +36,9 @@ class Document(NamedTuple):
     ``origin[i]`` the sign ``normal[i]`` came from, ``words`` the words as read: first sign, last
     sign, sound key, and the stem of a verb or adjective (else empty). ``carver`` is the name the
     signature gives, in current forms: as read, no attribution; ``others`` are the names of other
-    persons who signed (who wrote, who composed), in current forms and in Latin letters; ``year``
-    is the western year of its first date.
+    persons who signed (who wrote, who composed), in current forms and in Latin letters;
+    ``persons`` are those of the user's list whom it may name: the name as it stands there, the
+    person and the reasons, the likelier first; ``year`` is the western year of its first date.
     """
 
     object: str
@@ -54,12 +55,18 @@ class Document(NamedTuple):
     carver: str
     carver_romaji: str
     others: tuple[tuple[str, str], ...] = ()
+    persons: tuple[tuple[str, str, str], ...] = ()
 
     @property
     def names(self) -> tuple[str, ...]:
         """Everybody who signed, each once, the carver first."""
         found = (self.carver, *(name for name, _ in self.others))
         return tuple(dict.fromkeys(filter(None, found)))
+
+    @property
+    def names_a_person(self) -> bool:
+        """Whether a name was read in it, or may be that of a person of the user's list."""
+        return bool(self.names or self.persons)
 
     @property
     def carved(self) -> str:
@@ -77,6 +84,9 @@ class Document(NamedTuple):
             "year": self.year,
             "carver": self.carver,
             "carver_romaji": self.carver_romaji,
+            "persons": [
+                {"text": text, "name": name, "why": why} for text, name, why in self.persons
+            ],
             "others": [{"name": name, "romaji": romaji} for name, romaji in self.others],
             "text": self.carved,
         }
@@ -84,7 +94,10 @@ class Document(NamedTuple):
 
 def documents_of_record(record: Record, file: str) -> list[Document]:
     """Return a document for each inscription of a record; the first date and name stand for all."""
-    read = [_read_inscription(each, record.between) for each in record.inscriptions]
+    if tables.has_own("people"):
+        read = _read_with_persons(record)
+    else:
+        read = [_read_inscription(each, record.between) for each in record.inscriptions]
     years = [each.year for each in read if each.year is not None]
     names = [each.carver for each in read if each.carver]
     romaji = [each.carver_romaji for each in read if each.carver]
@@ -102,6 +115,19 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
         for number, (inscription, each) in enumerate(
             zip(record.inscriptions, read, strict=True), start=1
         )
+    ]
+
+
+def _read_with_persons(record: Record) -> list[Document]:
+    """Return a document for each inscription that says whom of the user's list it may name."""
+    from inscribe.persons import with_persons
+
+    read = [_interpretation(each, record.between) for each in record.inscriptions]
+    return [
+        _document("", "", "", "", each.transcription, found)._replace(
+            persons=tuple((named.text, named.name, named.why) for named in found.persons)
+        )
+        for each, found in zip(record.inscriptions, with_persons(read), strict=True)
     ]
 
 
@@ -125,11 +151,15 @@ def _read_text(
 
 
 def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document:
+    read = _interpretation(inscription, between)
+    return _document("", "", "", "", inscription.transcription, read)
+
+
+def _interpretation(inscription: Inscription, between: tuple[int, int] | None) -> Interpretation:
     from inscribe import reading
 
-    text = inscription.transcription
-    read = reading.read(
-        text,
+    return reading.read(
+        inscription.transcription,
         inscription.register,
         inscription.overrides,
         between=between,
@@ -137,7 +167,6 @@ def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document
         passages=inscription.passages,
         source=inscription.source.text if inscription.source else "",
     )
-    return _document("", "", "", "", text, read)
 
 
 def document_of_source(text: SourceText, file: str) -> Document:

@@ -36,6 +36,7 @@ if TYPE_CHECKING:
         ConcordanceKeys as ConcordanceKeys,
         CountsKeys as CountsKeys,
         DocumentKeys as DocumentKeys,
+        MayNameShortKeys as MayNameShortKeys,
         OccurrenceKeys as OccurrenceKeys,
         PersonNamedKeys as PersonNamedKeys,
     )
@@ -73,6 +74,7 @@ if TYPE_CHECKING:
     from inscribe.keys.reading import (
         AlternativeKeys as AlternativeKeys,
         DoubtKeys as DoubtKeys,
+        MayNameKeys as MayNameKeys,
         NameKeys as NameKeys,
         NameReadingKeys as NameReadingKeys,
         PassageKeys as PassageKeys,
@@ -110,7 +112,7 @@ else:
             ),
             "concordance": (
                 "ClusterKeys ClustersKeys ConcordanceKeys CountsKeys DocumentKeys "
-                "OccurrenceKeys PersonNamedKeys"
+                "MayNameShortKeys OccurrenceKeys PersonNamedKeys"
             ),
             "dates": (
                 "AgeKeys CandidateYearKeys DateAnswerKeys DateKeys DatesKeys EraYearKeys "
@@ -120,8 +122,8 @@ else:
             "forms": "ChangeKeys FormKeys MergedKeys PartKeys RelationKeys RepeatKeys SignKeys",
             "measuring": "MeasuredColumnKeys MeasuredKeys MeasuredSignKeys PlateKeys",
             "reading": (
-                "AlternativeKeys DoubtKeys NameKeys NameReadingKeys PassageKeys ReadingKeys "
-                "SignaturePartKeys TokenKeys"
+                "AlternativeKeys DoubtKeys MayNameKeys NameKeys NameReadingKeys PassageKeys "
+                "ReadingKeys SignaturePartKeys TokenKeys"
             ),
             "restoring": "CandidateKeys EvidenceKeys LacunaKeys RestorationKeys SourceLikelyKeys",
             "schemas": "COUNTS_SIGNS OUTPUTS Schema schema_of",

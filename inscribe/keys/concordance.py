@@ -15,6 +15,14 @@ class PersonNamedKeys(TypedDict):
     romaji: Annotated[str, "in Latin letters"]
 
 
+class MayNameShortKeys(TypedDict):
+    """A person of the user's list whom the inscription may name."""
+
+    text: Annotated[str, "the name in current forms"]
+    name: Annotated[str, "how the list calls the person"]
+    why: Annotated[str, "what agrees and what does not"]
+
+
 class DocumentKeys(TypedDict):
     """One inscription of the folder."""
 
@@ -26,6 +34,7 @@ class DocumentKeys(TypedDict):
     year: Annotated[int | None, "the western year of its first date"]
     carver: Annotated[str, "the name that the signature gives: as read, no attribution"]
     carver_romaji: Annotated[str, "the same in Latin letters"]
+    persons: Annotated[list[MayNameShortKeys], "of the user's list, whom it may name"]
     others: Annotated[list[PersonNamedKeys], "others who signed: who wrote, who composed"]
     text: Annotated[str, "as carved"]
 

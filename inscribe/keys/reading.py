@@ -68,6 +68,24 @@ class PassageKeys(TypedDict):
     signature: _Signature
 
 
+MayNameKeys = TypedDict(
+    "MayNameKeys",
+    {
+        "signs": Annotated[Signs, "where the name stands"],
+        "text": Annotated[str, "the name in current forms"],
+        "id": Annotated[str, "the person's id in the user's list (people.tsv)"],
+        "name": Annotated[str, "how the list calls the person"],
+        "as": Annotated[str, "the sorts of name that stand there, as pen name"],
+        "why": Annotated[str, "the years of the list, and what agrees and what does not"],
+        "chance": Annotated[Share, "against the others of the list and somebody who is in no list"],
+        "outside_life": Annotated[
+            str, "how a date on the object contradicts the person's years, or empty"
+        ],
+    },
+)
+MayNameKeys.__doc__ = "A person of the user's list whom some signs may name: no attribution."
+
+
 class ReadingKeys(TypedDict):
     """What one inscription says."""
 
@@ -89,6 +107,7 @@ class ReadingKeys(TypedDict):
         "of verse, for each phrase: its morae, and the place of its first word in tokens, from 0",
     ]
     passages: Annotated[list[PassageKeys], "in order, together all signs"]
+    persons: Annotated[list[MayNameKeys], "of the user's list, whom the signs may name"]
 
 
 class NameReadingKeys(TypedDict):

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
         SignaturePartKeys,
         TokenKeys,
     )
+    from inscribe.reading.words.naming import MayName
 
 
 CANNOT_BE_READ = "cannot be read"  # why a worn sign is a doubt
@@ -188,6 +189,7 @@ class Interpretation:
     doubts: tuple[Doubt, ...] = ()
     noted: str = ""  # as carved, with the transcriber's marks of how sure that is, where it has any
     passages: tuple[Passage, ...] = ()  # in the order of the signs, together all of them
+    persons: tuple[MayName, ...] = ()  # of the user's list, whom it may name; the likelier first
 
     def to_dict(self) -> ReadingKeys:
         """Return it as ``inscribe read --format json`` prints it."""
@@ -208,4 +210,5 @@ class Interpretation:
             "reasons": list(best.reasons),
             "phrases": [list(phrase) for phrase in best.phrases],
             "passages": [passage.to_dict() for passage in self.passages],
+            "persons": [person.to_dict() for person in self.persons],
         }

@@ -8,18 +8,21 @@ from typing import TYPE_CHECKING, Any
 from inscribe.report.entries.table import csv_table
 
 if TYPE_CHECKING:
-    from inscribe.concordance import Clusters, Occurrence
+    from inscribe.concordance import Clusters, Document, Occurrence
     from inscribe.keys import CountsKeys
 
 HITS = ["object", "kind", "file", "inscription", "place", "first_sign", "before", "match", "after",
-        "how", "year", "carver", "carver_romaji"]  # fmt: skip
+        "how", "year", "carver", "carver_romaji", "may_name"]  # fmt: skip
 CLUSTERS = ["cluster", "cluster_kind", "title", "object", "kind", "file", "inscription", "place",
-            "year", "carver", "carver_romaji", "text"]  # fmt: skip
+            "year", "carver", "carver_romaji", "may_name", "text"]  # fmt: skip
 
 
 def hits_as_csv(hits: Sequence[Occurrence]) -> str:
     """Return one row a hit; the first sign is counted from 1, as on the metal."""
-    rows = [{**hit.to_dict(), "first_sign": hit.first + 1} for hit in hits]
+    rows = [
+        {**hit.to_dict(), **_with_persons(hit.document), "first_sign": hit.first + 1}
+        for hit in hits
+    ]
     return _table(rows, HITS)
 
 
@@ -45,11 +48,16 @@ def clusters_as_csv(found: Clusters) -> str:
             "cluster_kind": each.kind,
             "title": each.title,
             **member.to_dict(),
+            **_with_persons(member),
         }
         for number, each in enumerate(found.clusters, start=1)
         for member in each.members
     ]
     return _table(rows, CLUSTERS)
+
+
+def _with_persons(document: Document) -> dict[str, str]:
+    return {"may_name": "; ".join(f"{text}: {name}" for text, name, _ in document.persons)}
 
 
 def _table(rows: Sequence[dict[str, Any]], columns: list[str]) -> str:
