@@ -83,7 +83,9 @@ def told_apart(argument: str) -> Given:
     path = Path(argument)
     if _exists(path):
         if path.is_dir():
-            raise InputError("it is a folder, and a file is wanted", Place(argument), "name a file in it")
+            raise InputError(
+                "it is a folder, and a file is wanted", Place(argument), "name a file in it"
+            )
         return Given("record" if path.suffix == ".toml" else "file", argument)
     if _JAPANESE.search(argument) and not _LIKE_A_FILE.search(argument):
         return Given("text", argument)
