@@ -22,7 +22,6 @@ HEAD = [
     ("object id", ""),
     ("kind of fitting", "小柄"),
     ("title", "Plum"),
-    ("drawer", "12"),
     ("length", "97,2"),
     ("width", "四寸八分"),
     ("thickness", ""),
@@ -73,7 +72,7 @@ def test_an_object_is_recorded_by_someone_who_types_japanese(tmp_path: Path) -> 
     terminal.answer("write it?", "")
     assert terminal.ended() == 0
     record = load(path)
-    assert (record.id, record.kind, record.drawer) == ("A-0412", "kozuka", "12")
+    assert (record.id, record.kind) == ("A-0412", "kozuka")
     assert (record.measurements.length, record.measurements.width) == (97.2, 145.5)
     (each,) = record.inscriptions
     assert (each.place, each.text) == ("back plate", "春花が月夜")
@@ -198,25 +197,25 @@ def test_two_terminals_at_once_keep_out_of_each_others_way(tmp_path: Path) -> No
     assert second.ended() == 2
     assert "another terminal" in second.shown()
     other = begun(tmp_path / "b.toml", HEAD[:3])
-    first.answer("drawer", "7")
-    other.answer("drawer", "8")
+    first.answer("length", "7")
+    other.answer("length", "8")
     for terminal in (first, other):
-        terminal.wait("length")
+        terminal.wait("width")
         terminal.type(CTRL_C)
         assert terminal.ended() == 130
-    assert kept(path)["drawer"] == "7"
-    assert kept(tmp_path / "b.toml")["drawer"] == "8"
+    assert kept(path)["length"] == "7"
+    assert kept(tmp_path / "b.toml")["length"] == "8"
 
 
 def test_history_and_a_search_by_parts_with_full_width_signs(tmp_path: Path) -> None:
     terminal = begun(tmp_path / "a.toml", HEAD[:3])
-    terminal.wait("drawer")
+    terminal.wait("length")
     terminal.type(UP)
     assert terminal.line().endswith("Plum")
     terminal.type(BACKSPACE * 4)
-    terminal.answer("drawer", "？舟＋公")
+    terminal.answer("length", "？舟＋公")
     terminal.see("舩")
-    terminal.answer("drawer", "＜")
+    terminal.answer("length", "＜")
     terminal.wait("title")
     assert terminal.line().endswith("Plum")
     terminal.type(CTRL_C)
@@ -295,7 +294,7 @@ def test_a_terminal_that_can_move_no_cursor_still_asks(tmp_path: Path) -> None:
     terminal = Terminal(["new", str(path)], term="dumb")
     for prompt, answer in HEAD[:3]:
         terminal.answer(prompt, answer)
-    terminal.wait("drawer")
+    terminal.wait("length")
     os.kill(terminal.process.pid, 2)
     assert terminal.ended() == 130
     assert kept(path)["title"] == "Plum"

@@ -55,11 +55,6 @@ class Prompter:
         """Whether a text of several lines is asked for line by line."""
         return self.live
 
-    @property
-    def drawer(self) -> bool:
-        """Whether it is asked in which drawer an object lies."""
-        return self.live or "drawer" in self.memory.session or "drawer" in self.draft.answers
-
     def ask(
         self,
         key: str,
@@ -220,7 +215,7 @@ class Prompter:
         from inscribe import notation
 
         if not self.cautioned and any(sign.is_worn for sign in notation.parse(column).signs):
-            from inscribe.report import caution
+            from inscribe.cautions import caution
 
             self.cautioned = True
             say(f"  {caution('handling')}")

@@ -16,6 +16,7 @@ from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
     from inscribe.cli.prompting import LineReader
+    from inscribe.keys import MergeKeys
     from inscribe.record import Record
     from inscribe.recording import Draft
     from inscribe.settling import ComparedPlace, MergeChoice, Merging, Who
@@ -95,9 +96,12 @@ def _list(
     if form == "json":
         import json
 
-        from inscribe.report.json import merging_as_json
-
-        shown = merging_as_json(*names, found, also)
+        shown: MergeKeys = {
+            "a": names[0],
+            "b": names[1],
+            "inscriptions": [each.to_dict() for each in found],
+            "also_different": list(also),
+        }
         click.echo(json.dumps(shown, ensure_ascii=False, indent=2))
     else:
         from inscribe.report.terminal import merging_as_text

@@ -37,7 +37,6 @@ if TYPE_CHECKING:
         ComparedPlace as ComparedPlace,
         MergeChoice as MergeChoice,
         Merging as Merging,
-        PlaceKind as PlaceKind,
         compared as compared,
         merged as merged,
         mergings as mergings,
@@ -66,7 +65,7 @@ else:
             ),
             "many": "Revision chosen revision",
             "merging": (
-                "ComparedPlace MergeChoice Merging PlaceKind compared merged mergings pairs_of "
+                "ComparedPlace MergeChoice Merging compared merged mergings pairs_of "
                 "surer_of told_otherwise written_in"
             ),
             "offers": "reading_taken restoration_taken source_taken",

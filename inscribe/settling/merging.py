@@ -14,12 +14,13 @@ from typing import Literal, NamedTuple
 
 from inscribe.collation import prepared
 from inscribe.collation.align import align_extent
+from inscribe.keys import MergeInscriptionKeys, MergeSideKeys
 from inscribe.notation import extents_of_signs, parse, render
 from inscribe.record import Decision, Inscription, Reader, Record, with_signs
 from inscribe.settling.applying import Who
 from inscribe.signs import Certainty, Kind, Sign, Transcription, transcription
+from inscribe.terms import ComparedKind
 
-PlaceKind = Literal["agreed", "one legible", "one sure", "different"]
 _OF_AN_INSCRIPTION = [
     "place",
     "hand",
@@ -36,7 +37,7 @@ _UNSURE = (Certainty.DOUBTFUL, Certainty.RESTORED)
 class ComparedPlace(NamedTuple):
     """Signs of both transcriptions that answer each other; each is first and end, from 0."""
 
-    kind: PlaceKind
+    kind: ComparedKind
     a: tuple[int, int]
     b: tuple[int, int]
 
@@ -62,6 +63,27 @@ class Merging(NamedTuple):
     def open(self) -> tuple[ComparedPlace, ...]:
         """The places in which somebody must choose."""
         return tuple(place for place in self.places if place.kind != "agreed")
+
+    def to_dict(self) -> MergeInscriptionKeys:
+        """Return what is printed as JSON."""
+        return {
+            "place": self.a.place,
+            "places": [
+                {
+                    "kind": place.kind,
+                    "a": _side(self.a, place.a),
+                    "b": _side(self.b, place.b),
+                    "surer": surer_of(place, self.a.transcription),
+                }
+                for place in self.places
+            ],
+        }
+
+
+def _side(inscription: Inscription, span: tuple[int, int]) -> MergeSideKeys:
+    first, end = span
+    signs = [first, end - 1] if first < end else None
+    return {"signs": signs, "text": written_in(inscription, span)}
 
 
 def mergings(a: Record, b: Record) -> Iterator[Merging]:
@@ -117,7 +139,7 @@ def _same_from_end(a: Sequence[Sign], b: Sequence[Sign], end: int, stop: int, af
     return _kind(a[end - after - 1], b[stop - after - 1]) == "agreed"
 
 
-def _kind(one: Sign, other: Sign) -> PlaceKind:
+def _kind(one: Sign, other: Sign) -> ComparedKind:
     if is_unread(one) and is_unread(other):
         return "agreed" if one.kind is other.kind else "different"
     if is_unread(one) or is_unread(other):
@@ -127,7 +149,7 @@ def _kind(one: Sign, other: Sign) -> PlaceKind:
     return "agreed" if (one.certainty in _UNSURE) == (other.certainty in _UNSURE) else "one sure"
 
 
-def _kind_of_many(a: Sequence[Sign], b: Sequence[Sign]) -> PlaceKind:
+def _kind_of_many(a: Sequence[Sign], b: Sequence[Sign]) -> ComparedKind:
     unread = [bool(side) and all(map(is_unread, side)) for side in (a, b)]
     return "one legible" if unread[0] != unread[1] and a and b else "different"
 
