@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal, TypedDict
+from typing import Annotated, Literal, NotRequired, TypedDict
 
 from inscribe.keys.base import Signs
 from inscribe.terms import ComparedKind
@@ -11,7 +11,7 @@ from inscribe.terms import ComparedKind
 class MergeSideKeys(TypedDict):
     """What one transcription has in a place."""
 
-    signs: Annotated[Signs | None, "its signs; null where it has none"]
+    signs: NotRequired[Annotated[Signs, "its signs, where it has any"]]
     text: Annotated[str, "as it is written there"]
 
 

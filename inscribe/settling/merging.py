@@ -82,8 +82,10 @@ class Merging(NamedTuple):
 
 def _side(inscription: Inscription, span: tuple[int, int]) -> MergeSideKeys:
     first, end = span
-    signs = [first, end - 1] if first < end else None
-    return {"signs": signs, "text": written_in(inscription, span)}
+    side: MergeSideKeys = {"text": written_in(inscription, span)}
+    if first < end:
+        side["signs"] = [first, end - 1]
+    return side
 
 
 def mergings(a: Record, b: Record) -> Iterator[Merging]:
