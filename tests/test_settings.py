@@ -124,4 +124,5 @@ def test_a_source_named_by_id_is_looked_up_in_the_library_of_the_settings() -> N
     record = 'id = "A"\nkind = "kozuka"\n[[inscription]]\nplace = "back plate"\ntext = "花の色は"\n'
     Path("A.toml").write_text(record + '[inscription.source]\nid = "poem-1"\n', "utf-8")
     assert Path("poems.sqlite").is_file()
-    assert json.loads(inscribe("collate", "A.toml", "--format", "json"))["faithful_in_wording"]
+    groups = json.loads(inscribe("collate", "A.toml", "--format", "json"))["groups"]
+    assert {group["kind"] for group in groups} <= {"same", "spelling"}

@@ -16,7 +16,7 @@ from click.shell_completion import CompletionItem
 _MOST_IDS = 200
 
 
-class Completed(click.ParamType):
+class Completed(click.ParamType):  # type: ignore[type-arg,unused-ignore]
     """A text for which words, files or folders are offered."""
 
     name = "text"
@@ -50,7 +50,7 @@ def complete(command: click.Command) -> None:
             complete(inner)
 
 
-def _by_word(words: set[str], otherwise: click.ParamType) -> click.ParamType:
+def _by_word(words: set[str], otherwise: Any) -> Any:
     if words & {"ID", "IDS"}:
         return Completed("plain", _ids)
     if "TABLE" in words:
