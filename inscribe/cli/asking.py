@@ -13,6 +13,7 @@ from inscribe.cli.prompting import LineReader, TypingStopped
 from inscribe.cli.showing import say, show_column, show_found
 from inscribe.recording import (
     FACE_ENDS,
+    anything,
     column_problem,
     converted,
     is_yes,
@@ -112,7 +113,7 @@ class Prompter:
             if not kept.startswith("n"):
                 return said, tuple(kept.split()[1:])
             self.draft.forget(key)
-            self.draft.asked.pop()
+            del self.draft.asked[self.draft.asked.index(key) :]
 
     def _kept(self, key: str, column: str, before: str) -> str:
         """Return "y" and the readings that were put right, or "n" for a column to be written anew.
@@ -124,7 +125,7 @@ class Prompter:
         while True:
             show_column(column, before, readings)
             before_it = "".join(f"{each}\n" for each in readings)
-            check = _reading_or_yes_problem
+            check = reading_or_yes_problem
             said = self._asked(key, self._keep_it, check, begun=begun, before_it=before_it)
             begun = ""
             if "=" not in plain(said):
@@ -177,13 +178,17 @@ class Prompter:
         before_it: str = "",
     ) -> str:
         """Return a line that passes; ``begun`` stands on it, and is kept after ``before_it``."""
-        shown = f"{question} [{default}]" if default else question
         typed = self.draft.typed_for(key) if begun is None else begun
+        is_long = check in _LONG and not offered
+        if key == self.draft.taken_back and not is_long:
+            default, typed = typed or default, ""  # a short answer is typed anew, or taken again
+        shown = f"{question} [{default}]" if default else question
         while True:
             try:
                 said = self.lines.line(shown, typed, offered).strip()
             except TypingStopped as stopped:
-                self.draft.keep_typing(key, before_it + stopped.typed)
+                again = default if key == self.draft.taken_back else ""
+                self.draft.keep_typing(key, before_it + (stopped.typed or again))
                 raise click.Abort from stopped
             typed = ""
             short = plain(said)
@@ -192,12 +197,14 @@ class Prompter:
             if short.startswith("?"):
                 show_found(short[1:])
                 continue
-            if default and short in ("", NOTHING):
-                said = "" if short else default
+            if self.live and short == NOTHING:
+                said = ""
+            elif default and not short:
+                said = default
             said = self._usual(key, said) if offered else said
             if problem := check(said):
                 say(f"  {problem}")
-                typed = said if self.live and said else ""
+                typed = said if self.live and is_long else ""
                 continue
             if check.__name__ == "size_problem" and (size := converted(said)):
                 say(f"  {said} = {size}")
@@ -226,6 +233,8 @@ class Prompter:
         say("all answers:", indent=0)
         for number, key in enumerate(shown, start=1):
             answer = self.draft.answers[key]
+            if answer == FACE_ENDS:
+                answer = "the face ends"
             size = converted(answer) if key.rpartition(".")[2] in _SIZES else ""
             readings = self.draft.answers.get(f"{key}.kept", "").split()[1:]
             more = f" ({size})" if size else f" ({', '.join(readings)})" if readings else ""
@@ -263,12 +272,16 @@ def column_or_end_problem(answer: str) -> str:
     return "" if answer in ("", FACE_ENDS) else column_problem(answer)
 
 
-def _reading_or_yes_problem(answer: str) -> str:
+def reading_or_yes_problem(answer: str) -> str:
+    """Find wrong what is neither yes or no nor a reading put right."""
     return "" if "=" in plain(answer) or is_yes_or_no(answer) else "y or n is expected"
 
 
 def _kept_problem(answer: str) -> str:
     return "" if answer[:1] == "y" else "to be kept or not"
+
+
+_LONG = (anything, column_or_end_problem, reading_or_yes_problem)  # of what is put right as it is
 
 
 def answered(interview: Interview, prompter: Prompter) -> Record:
