@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import partial
@@ -13,7 +14,6 @@ from inscribe.cli.prompting import LineReader, TypingStopped
 from inscribe.cli.showing import say, show_column, show_found
 from inscribe.recording import (
     FACE_ENDS,
-    anything,
     column_problem,
     converted,
     is_yes,
@@ -29,6 +29,7 @@ if TYPE_CHECKING:
 
 BACK = "<"
 NOTHING = "-"
+_LONG = re.compile(r"\b(title|remarks|translation|column)\b")  # what is put right as it stands
 SURE = 0.5  # the probability from which a text of the library is offered
 
 
@@ -78,9 +79,23 @@ class Prompter:
             said = self._asked(key, question, check, offered, self._default(key, default))
             if offered and said and said not in offered:
                 say("  none of the usual words; it is kept as you wrote it")
+            if name == "source" and said and not self._is_in_library(said):
+                say("  the library has no text of this id; it is kept as you wrote it")
             return said
 
         return self.draft.answer(key, asked, check)
+
+    def _is_in_library(self, identity: str) -> bool:
+        """Whether the library has a text of an id; where there is no library, that is not asked."""
+        from inscribe.cli.common import library_path
+
+        path = library_path(self.library_file)
+        if not path.is_file():
+            return True
+        from inscribe.sources import Library
+
+        with Library(path) as library:
+            return any(library.texts([identity]))
 
     def _default(self, key: str, default: Callable[[], str] | None) -> str:
         """Return what an empty answer stands for."""
@@ -179,7 +194,7 @@ class Prompter:
     ) -> str:
         """Return a line that passes; ``begun`` stands on it, and is kept after ``before_it``."""
         typed = self.draft.typed_for(key) if begun is None else begun
-        is_long = check in _LONG and not offered
+        is_long = bool(_LONG.search(key))
         if key == self.draft.taken_back and not is_long:
             default, typed = typed or default, ""  # a short answer is typed anew, or taken again
         shown = f"{question} [{default}]" if default else question
@@ -279,9 +294,6 @@ def reading_or_yes_problem(answer: str) -> str:
 
 def _kept_problem(answer: str) -> str:
     return "" if answer[:1] == "y" else "to be kept or not"
-
-
-_LONG = (anything, column_or_end_problem, reading_or_yes_problem)  # of what is put right as it is
 
 
 def answered(interview: Interview, prompter: Prompter) -> Record:

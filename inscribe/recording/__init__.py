@@ -15,7 +15,6 @@ if TYPE_CHECKING:
     from inscribe.recording.again import answers_of as answers_of, with_changes as with_changes
     from inscribe.recording.checks import (
         Check as Check,
-        anything as anything,
         column_problem as column_problem,
         day_problem as day_problem,
         reading_problem as reading_problem,
@@ -38,7 +37,7 @@ else:
         __name__,
         {
             "again": "answers_of with_changes",
-            "checks": "Check anything column_problem day_problem reading_problem usual_word",
+            "checks": "Check column_problem day_problem reading_problem usual_word",
             "draft": "Draft",
             "measures": "converted",
             "memory": "Memory SESSION",
