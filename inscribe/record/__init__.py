@@ -40,6 +40,7 @@ if TYPE_CHECKING:
     from inscribe.record.locate import Locator as Locator
     from inscribe.record.model import (
         ColumnMeasure as ColumnMeasure,
+        Imported as Imported,
         Inscription as Inscription,
         Maker as Maker,
         Measurements as Measurements,
@@ -52,6 +53,7 @@ if TYPE_CHECKING:
         Record as Record,
         SignBox as SignBox,
         SourceText as SourceText,
+        State as State,
     )
     from inscribe.record.schema import record_schema as record_schema
     from inscribe.record.settled import settled_names as settled_names
@@ -71,8 +73,8 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Inscription Maker Measurements Obstacle Override Passage "
-                "Photograph Plate Reader Record SignBox SourceText"
+                "ColumnMeasure Imported Inscription Maker Measurements Obstacle Override Passage "
+                "Photograph Plate Reader Record SignBox SourceText State"
             ),
             "schema": "record_schema",
             "settled": "settled_names",

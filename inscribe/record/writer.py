@@ -70,6 +70,8 @@ def _held(field: Field, value: Any) -> str | None:
         return None
     if isinstance(held, str):
         return _quoted(held)
+    if field.holds == "cells":
+        return "".join(["[\n", *(f"  [{_basic(h)}, {_basic(c)}],\n" for h, c in held), "]"])
     if isinstance(held, tuple):
         return f"[{', '.join(map(str, held))}]"
     if isinstance(held, date):
@@ -81,9 +83,13 @@ def _is_default(field: Field, held: Any) -> bool:
     return bool(field.choices) and field.defaults and bool(held == field.choices[0])
 
 
+def _basic(text: str) -> str:
+    return f'"{re.sub(_ESCAPED, _escape, text)}"'
+
+
 def _quoted(text: str) -> str:
     if "\n" not in text:
-        return f'"{re.sub(_ESCAPED, _escape, text)}"'
+        return _basic(text)
     if "'''" in text:
         lines = "\n".join(re.sub(_ESCAPED, _escape, line) for line in text.split("\n"))
         return f'"""\n{lines}\n"""'
