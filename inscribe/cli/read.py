@@ -36,8 +36,8 @@ from inscribe.errors import InputError, InscribeError, NotationError, Place
 if TYPE_CHECKING:
     from inscribe.cli.lines import Tally
     from inscribe.reading import Choice, Interpretation
-    from inscribe.reading.passages import SettledPassage
-    from inscribe.reading.words import Override
+    from inscribe.reading.passages import PassageLike
+    from inscribe.reading.words import OverrideLike
 
 
 @click.command(
@@ -142,8 +142,8 @@ def _interpretations(
     path: str | None,
     literal: str | None,
     register: Choice,
-    overrides: tuple[Override, ...],
-    passages: tuple[SettledPassage, ...],
+    overrides: tuple[OverrideLike, ...],
+    passages: tuple[PassageLike, ...],
 ) -> Iterator[Interpretation]:
     from inscribe import reading
 
@@ -178,8 +178,8 @@ def _some(text: str, place: str | None = None) -> str:
 def _of_record(
     path: Path,
     register: Choice,
-    overrides: tuple[Override, ...],
-    passages: tuple[SettledPassage, ...],
+    overrides: tuple[OverrideLike, ...],
+    passages: tuple[PassageLike, ...],
 ) -> Iterator[Interpretation]:
     from inscribe import reading, record
 

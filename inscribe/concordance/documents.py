@@ -16,7 +16,7 @@ from inscribe.signs import Sign, transcription
 
 if TYPE_CHECKING:
     from inscribe.reading.inscription import Choice
-    from inscribe.reading.words import Interpretation, Part, Token
+    from inscribe.reading.words import Interpretation, SignaturePart, Token
     from inscribe.record import Inscription, Record
     from inscribe.signs import Transcription
     from inscribe.sources import SourceText
@@ -150,7 +150,7 @@ def _other_names(read: Interpretation, carver: str) -> tuple[tuple[str, str], ..
     return tuple(dict.fromkeys(name for name in named if name and name[0] != carver))
 
 
-def _name(signature: Mapping[str, Part] | None) -> tuple[str, str] | None:
+def _name(signature: Mapping[str, SignaturePart] | None) -> tuple[str, str] | None:
     """Return the name a signature gives, in current forms and in Latin letters."""
     if signature is None:
         return None

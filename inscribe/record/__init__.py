@@ -40,19 +40,19 @@ if TYPE_CHECKING:
     from inscribe.record.locate import Locator as Locator
     from inscribe.record.model import (
         ColumnMeasure as ColumnMeasure,
+        CopiedText as CopiedText,
         Imported as Imported,
         Inscription as Inscription,
         Maker as Maker,
         Measurements as Measurements,
         Obstacle as Obstacle,
         Override as Override,
-        Passage as Passage,
         Photograph as Photograph,
         Plate as Plate,
         Reader as Reader,
         Record as Record,
+        SettledPassage as SettledPassage,
         SignBox as SignBox,
-        SourceText as SourceText,
         State as State,
     )
     from inscribe.record.schema import record_schema as record_schema
@@ -73,8 +73,8 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Imported Inscription Maker Measurements Obstacle Override Passage "
-                "Photograph Plate Reader Record SignBox SourceText State"
+                "ColumnMeasure CopiedText Imported Inscription Maker Measurements Obstacle "
+                "Override Photograph Plate Reader Record SettledPassage SignBox State"
             ),
             "schema": "record_schema",
             "settled": "settled_names",

@@ -32,7 +32,7 @@ class Field(NamedTuple):
     required: bool = False
     choices: tuple[str, ...] = ()  # nothing else is allowed
     vocabulary: str = ""  # the words suggested in glossary/catalogue/fittings.tsv
-    table: Table | None = None
+    table: RecordTable | None = None
     attribute: str = ""  # name in the model where it differs
     defaults: bool = True  # the first of the choices holds where nothing is said
 
@@ -42,7 +42,7 @@ class Field(NamedTuple):
         return self.attribute or self.key
 
 
-class Table(NamedTuple):
+class RecordTable(NamedTuple):
     """A table of the file and the type it becomes."""
 
     name: str
@@ -56,7 +56,7 @@ NOTATION = Field(
 )
 REMARKS = Field("remarks", "text", "anything else")
 
-MEASUREMENTS = Table(
+MEASUREMENTS = RecordTable(
     "measurements",
     "the object's own measurements in mm",
     (
@@ -68,7 +68,7 @@ MEASUREMENTS = Table(
     ),
     model.Measurements,
 )
-MAKER = Table(
+MAKER = RecordTable(
     "maker",
     "whom the signature names and when that person lived; not an attribution",
     (
@@ -81,7 +81,7 @@ MAKER = Table(
     ),
     model.Maker,
 )
-PLATE = Table(
+PLATE = RecordTable(
     "plate",
     "the surface that bears the inscription, upright as it is read",
     (
@@ -91,7 +91,7 @@ PLATE = Table(
     ),
     model.Plate,
 )
-COLUMN = Table(
+COLUMN = RecordTable(
     "column",
     "one column of writing, in mm from the plate's top left corner; columns in reading order",
     (
@@ -102,7 +102,7 @@ COLUMN = Table(
     ),
     model.ColumnMeasure,
 )
-BOX = Table(
+BOX = RecordTable(
     "box",
     "the place of one sign, in mm from the plate's top left corner",
     (
@@ -114,7 +114,7 @@ BOX = Table(
     ),
     model.SignBox,
 )
-PHOTOGRAPH = Table(
+PHOTOGRAPH = RecordTable(
     "photograph",
     "a photograph from which signs were measured, and how, so that it can be done again",
     (
@@ -132,7 +132,7 @@ PHOTOGRAPH = Table(
     model.Photograph,
 )
 
-TAKES_ROOM = Table(
+TAKES_ROOM = RecordTable(
     "takes_room",
     "what takes room in a column beside the writing, in mm from the plate's upper edge",
     (
@@ -143,7 +143,7 @@ TAKES_ROOM = Table(
     ),
     model.Obstacle,
 )
-SOURCE = Table(
+SOURCE = RecordTable(
     "source",
     "the text that was copied: give text, or file, or id",
     (
@@ -157,9 +157,9 @@ SOURCE = Table(
         Field("number", "line", "its number or place in the work"),
         REMARKS,
     ),
-    model.SourceText,
+    model.CopiedText,
 )
-READING = Table(
+READING = RecordTable(
     "reading",
     "what one reader made of the inscription, and when",
     (
@@ -172,7 +172,7 @@ READING = Table(
     ),
     model.Reader,
 )
-OVERRIDE = Table(
+OVERRIDE = RecordTable(
     "override",
     "how signs are to be read, whatever the program proposes",
     (
@@ -185,7 +185,7 @@ OVERRIDE = Table(
     ),
     model.Override,
 )
-PASSAGE = Table(
+PASSAGE = RecordTable(
     "passage",
     "signs that are one passage, whatever the program proposes",
     (
@@ -209,9 +209,9 @@ PASSAGE = Table(
         Field("by", "line", "who says so"),
         Field("reason", "line", "why"),
     ),
-    model.Passage,
+    model.SettledPassage,
 )
-INSCRIPTION = Table(
+INSCRIPTION = RecordTable(
     "inscription",
     "one inscription on the object",
     (
@@ -240,7 +240,7 @@ INSCRIPTION = Table(
     ),
     model.Inscription,
 )
-IMPORTED = Table(
+IMPORTED = RecordTable(
     "imported",
     "the row of an older list that the record was made from; inscribe import compares it",
     (
@@ -250,7 +250,7 @@ IMPORTED = Table(
     ),
     model.Imported,
 )
-RECORD = Table(
+RECORD = RecordTable(
     "record",
     "one object of a collection",
     (

@@ -131,7 +131,7 @@ class Photograph(NamedTuple):
 
 
 @dataclass(frozen=True)
-class SourceText:
+class CopiedText:
     """The text an inscription copies: its words, a file beside the record, or a library entry.
 
     ``text`` is empty where only ``id`` is given: the library has the words.
@@ -179,7 +179,7 @@ class Override(NamedTuple):
     reason: str = ""
 
 
-class Passage(NamedTuple):
+class SettledPassage(NamedTuple):
     """Signs ``first`` to ``last`` (from 0) are one passage, whatever the engine proposes.
 
     ``of`` is the text it was settled for, so that one that no longer applies is noticed.
@@ -209,10 +209,10 @@ class Inscription:
     boxes: tuple[SignBox, ...] = ()
     photographs: tuple[Photograph, ...] = ()
     takes_room: tuple[Obstacle, ...] = ()
-    source: SourceText | None = None
+    source: CopiedText | None = None
     readers: tuple[Reader, ...] = ()
     overrides: tuple[Override, ...] = ()
-    passages: tuple[Passage, ...] = ()
+    passages: tuple[SettledPassage, ...] = ()
     translation: str = ""
     remarks: str = ""
 

@@ -16,6 +16,7 @@ from inscribe import notation
 from inscribe.errors import InputError, Place
 from inscribe.record.model import (
     ColumnMeasure,
+    CopiedText,
     Inscription,
     Maker,
     Measurements,
@@ -24,7 +25,6 @@ from inscribe.record.model import (
     Record,
     Register,
     SignBox,
-    SourceText,
 )
 from inscribe.record.tei_edition import TEI, transcription_of
 from inscribe.signs import Box
@@ -188,12 +188,12 @@ def _plate(document: ET.Element, number: str) -> Plate | None:
     return Plate(float(_said(sizes, f"{TEI}width")), float(_said(sizes, f"{TEI}height")))
 
 
-def _source(document: ET.Element, number: str) -> SourceText | None:
+def _source(document: ET.Element, number: str) -> CopiedText | None:
     book = document.find(f"{_part('bibliography', number)}/{TEI}listBibl/{TEI}bibl")
     if book is None:
         return None
     words = book.find(f"{TEI}note[@type='words']")
-    return SourceText(
+    return CopiedText(
         text=notation.print_out(transcription_of(words), "\n") if words is not None else "",
         id=_said(book, f"{TEI}idno"),
         title=_said(book, f"{TEI}title[@level='a']"),

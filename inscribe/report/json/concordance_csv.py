@@ -9,7 +9,7 @@ from inscribe.report.entries import csv_table
 from inscribe.report.json.concord import clusters_as_json, hit_row
 
 if TYPE_CHECKING:
-    from inscribe.concordance import Cluster, Collection, Hit
+    from inscribe.concordance import Cluster, Collection, Occurrence
 
 HITS = ["object", "kind", "file", "inscription", "place", "first_sign", "before", "match", "after",
         "how", "year", "carver", "carver_romaji"]  # fmt: skip
@@ -17,7 +17,7 @@ CLUSTERS = ["cluster", "cluster_kind", "title", "object", "kind", "file", "inscr
             "year", "carver", "carver_romaji", "text"]  # fmt: skip
 
 
-def hits_as_csv(hits: Sequence[Hit]) -> str:
+def hits_as_csv(hits: Sequence[Occurrence]) -> str:
     """Return one row a hit; the first sign is counted from 1, as on the metal."""
     rows = [hit_row(hit) | {"first_sign": hit.first + 1} for hit in hits]
     return _table(rows, HITS)

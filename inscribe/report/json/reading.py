@@ -6,7 +6,14 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from inscribe.forms import Change
-    from inscribe.reading.words import Doubt, Interpretation, Part, Passage, Proposal, Token
+    from inscribe.reading.words import (
+        Doubt,
+        Interpretation,
+        Passage,
+        Proposal,
+        SignaturePart,
+        Token,
+    )
 
 
 def reading_as_json(interpretation: Interpretation) -> dict[str, Any]:
@@ -79,7 +86,7 @@ def _alternative(proposal: Proposal) -> dict[str, Any]:
     }
 
 
-def _signature(parts: dict[str, Part] | None) -> dict[str, Any] | None:
+def _signature(parts: dict[str, SignaturePart] | None) -> dict[str, Any] | None:
     if parts is None:
         return None
     return {

@@ -13,7 +13,14 @@ from inscribe.reading.words import CANNOT_BE_READ
 from inscribe.report import phrased, width
 
 if TYPE_CHECKING:
-    from inscribe.reading.words import Doubt, Interpretation, Part, Passage, Proposal, Token
+    from inscribe.reading.words import (
+        Doubt,
+        Interpretation,
+        Passage,
+        Proposal,
+        SignaturePart,
+        Token,
+    )
 
 _LABEL = 14
 _IN_KANA = {"verse", "prose", "chinese"}  # passages whose kana are shown too
@@ -92,7 +99,7 @@ def _passages(passages: Sequence[Passage]) -> Iterator[str]:
             yield _fact(f"  {key}", f"{part.text}  {part.romaji}".rstrip())
 
 
-def _parts(parts: Mapping[str, Part] | None) -> Iterator[str]:
+def _parts(parts: Mapping[str, SignaturePart] | None) -> Iterator[str]:
     for key, part in (parts or {}).items():
         yield _fact(key, f"{part.text}  {part.romaji}".rstrip())
 
