@@ -46,9 +46,8 @@ _SPECIAL = "".join(bytes([code]).decode("cp1252", "ignore") for code in range(0x
 _AS_LATIN = re.compile(f"(?:[Â-ô][\x80-\xbf{_SPECIAL}\ufffd]{{1,3}})+")
 # UTF-8 as Shift_JIS shows it: kana begin with 縺, 繧 or 繝, kanji leave half-width katakana behind.
 _AS_SHIFT_JIS = re.compile("[縺繧繝｡-ﾟ]")
-_SUSPICIOUS = re.compile(
-    "[縺繧繝][^\\s\x00-\x7f]{1,2}[縺繧繝]|[\u4e00-\u9fff][｡-ﾟ]|[｡-ﾟ][\u4e00-\u9fff]"
-)
+# Compiled when a text gives cause: its wide class of kanji takes a millisecond to prepare.
+_SUSPICIOUS = "[縺繧繝][^\\s\x00-\x7f]{1,2}[縺繧繝]|[\u4e00-\u9fff][｡-ﾟ]|[｡-ﾟ][\u4e00-\u9fff]"
 _PASSAGE = re.compile("[^\\s\x00-\x7f]+")
 _LONGEST = 200  # characters of a passage looked at
 
@@ -97,7 +96,7 @@ def _by_latin(text: str) -> Twice | None:
 def _by_shift_jis(text: str) -> Twice | None:
     for found in islice(_AS_SHIFT_JIS.finditer(text), _LOOKED_AT):
         near = max(0, found.start() - 3)
-        if not _SUSPICIOUS.search(text, near, found.start() + 4):
+        if not re.search(_SUSPICIOUS, text[near : found.start() + 4]):
             continue
         start = found.start()
         while start and found.start() - start < _LONGEST and _PASSAGE.match(text, start - 1):
