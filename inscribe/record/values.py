@@ -155,10 +155,10 @@ def _cells(field: Field, value: Any) -> tuple[tuple[str, str], ...]:
     if not isinstance(value, list):
         raise _wrong_type(field, value, expected)
     if len(value) > MAX_CELLS:
-        raise RefusedValue(f"{field.key} has more than {MAX_CELLS:,} cells", "divide the list")
+        raise ValueRefused(f"{field.key} has more than {MAX_CELLS:,} cells", "divide the list")
     for pair in value:
         if not isinstance(pair, list) or len(pair) != 2:
-            raise RefusedValue(f"{field.key} holds something else than pairs", f"expected {expected}")
+            raise ValueRefused(f"{field.key} holds something else than pairs", f"expected {expected}")
     each = field._replace(holds="text")
     for text in (text for pair in value for text in pair):
         _text(each, text)
