@@ -158,7 +158,7 @@ def _cells(field: Field, value: Any) -> tuple[tuple[str, str], ...]:
         raise ValueRefused(f"{field.key} has more than {MAX_CELLS:,} cells", "divide the list")
     for pair in value:
         if not isinstance(pair, list) or len(pair) != 2:
-            raise ValueRefused(f"{field.key} holds something else than pairs", f"expected {expected}")
+            raise ValueRefused(f"{field.key} holds more than pairs", f"expected {expected}")
     each = field._replace(holds="text")
     for text in (text for pair in value for text in pair):
         _text(each, text)
