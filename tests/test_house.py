@@ -63,6 +63,7 @@ ORDER = [
     "measuring",
     "sources",
     "restoring",
+    "keeping",
     "concordance",
     "entry",
     "checking",

@@ -1,4 +1,11 @@
-"""Checking a folder of records: errors, contradictions, and the doubts that are left as work."""
+"""Checking a folder of records: errors, contradictions, and the doubts that are left as work.
+
+In reading order: ``examine`` (one record by itself, with ``vocabulary``, ``readers`` and
+``ages``),
+``across`` (what records say against each other, with ``wording``), ``naming`` (ids, links, sources
+that are not there), ``folder`` (all of it), ``progress`` (how far the work is), ``work`` (what to
+do next).
+"""
 
 from __future__ import annotations
 
@@ -7,17 +14,28 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.checking.examine import About as About
     from inscribe.checking.findings import (
         SEVERITIES as SEVERITIES,
         Finding as Finding,
         Severity as Severity,
     )
-    from inscribe.checking.folder import check_folder as check_folder
+    from inscribe.checking.folder import (
+        Checked as Checked,
+        Looked as Looked,
+        check_folder as check_folder,
+        checked_folder as checked_folder,
+    )
+    from inscribe.checking.progress import Tally as Tally, tallies as tallies
+    from inscribe.checking.work import Task as Task, work_list as work_list
 else:
     __getattr__ = late.door(
         __name__,
         {
+            "examine": "About",
             "findings": "Finding SEVERITIES Severity",
-            "folder": "check_folder",
+            "folder": "Checked Looked check_folder checked_folder",
+            "progress": "Tally tallies",
+            "work": "Task work_list",
         },
     )

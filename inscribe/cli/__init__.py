@@ -25,6 +25,7 @@ COMMANDS = {
     "date": "a date expression resolved and checked",
     "name": "ranked readings of a name",
     "check": "every problem in a folder of records",
+    "next": "the record to do next, and why",
     "concord": "every place where a word or sign occurs",
     "entry": "the catalogue entry",
     "glossary": "the tables of what is known, and tables of your own",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,7 +20,7 @@ from inscribe.cli.common import (
 )
 
 if TYPE_CHECKING:
-    from inscribe.checking import Finding
+    from inscribe.checking import Checked
 
 
 @click.command(
@@ -27,12 +28,14 @@ if TYPE_CHECKING:
 )
 @click.argument("folder", metavar="FOLDER|RECORD")
 @format_option("text", "json", "csv")
+@click.option("--no-cache", is_flag=True, help="Read every record anew and keep nothing.")
 @library_option("The library in which sources are looked up")
 @output_options
 @click.pass_context
 def command(
     ctx: click.Context,
     folder: str,
+    no_cache: bool,
     form: str,
     library_file: str | None,
     output: str | None,
@@ -43,21 +46,29 @@ def command(
 
     Every .toml file in the folder and the folders in it is taken for a record, but in hidden
     folders and those named styles. Exit status 1 if there is an error or a contradiction; open
-    doubts alone are no failure.
+    doubts alone are no failure. What was found in a record is kept until it, the program or a table
+    changes. How far the work is, by state, kind and drawer, stands at the end.
     """
-    from inscribe.checking import check_folder
+    from inscribe.checking import checked_folder
 
     with progress_shown("records", quiet=quiet) as progress:
-        records, found = check_folder(Path(folder), library_path(library_file), progress)
-    write_result(_shown(records, found, form), output, force=force)
-    return int(any(each.severity != "doubt" for each in found))
+        checked = checked_folder(
+            Path(folder), library_path(library_file), progress, keep=not no_cache
+        )
+    bars = output is None and sys.stdout.isatty()
+    write_result(_shown(checked, form, bars=bars), output, force=force)
+    return int(any(each.severity != "doubt" for each in checked.findings))
 
 
-def _shown(records: int, found: list[Finding], form: str) -> str:
+def _shown(checked: Checked, form: str, *, bars: bool) -> str:
+    from inscribe.checking import tallies
     from inscribe.report.json import check_as_json, finding_row
 
+    records, found = len(checked.records), checked.findings
+    counted = tallies(checked.records)
+
     if form == "json":
-        return json.dumps(check_as_json(records, found), ensure_ascii=False, indent=2)
+        return json.dumps(check_as_json(records, found, counted), ensure_ascii=False, indent=2)
     if form == "csv":
         from inscribe.report.entries import csv_table
 
@@ -66,4 +77,4 @@ def _shown(records: int, found: list[Finding], form: str) -> str:
         return csv_table(rows, columns)
     from inscribe.report.terminal import check_as_text
 
-    return check_as_text(records, found)
+    return check_as_text(records, found, counted, bars=bars)

@@ -15,7 +15,13 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.concordance.clustering import Cluster as Cluster, clusters as clusters
-    from inscribe.concordance.documents import Document as Document
+    from inscribe.concordance.documents import (
+        Document as Document,
+        document_of_read as document_of_read,
+        documents_of_read as documents_of_read,
+        of_rows as of_rows,
+        rows_of as rows_of,
+    )
     from inscribe.concordance.finding import (
         How as How,
         Occurrence as Occurrence,
@@ -23,9 +29,17 @@ if TYPE_CHECKING:
         search as search,
     )
     from inscribe.concordance.folder import (
+        DOCUMENTS as DOCUMENTS,
         Collection as Collection,
         collection as collection,
         library_collection as library_collection,
+        store_of as store_of,
+    )
+    from inscribe.concordance.said import (
+        NAME as NAME,
+        PassageSaid as PassageSaid,
+        Said as Said,
+        Signing as Signing,
     )
     from inscribe.concordance.tally import Order as Order, counts as counts, ordered as ordered
 else:
@@ -33,9 +47,10 @@ else:
         __name__,
         {
             "clustering": "Cluster clusters",
-            "documents": "Document",
+            "documents": "Document document_of_read documents_of_read of_rows rows_of",
             "finding": "Occurrence How query_of search",
-            "folder": "Collection collection library_collection",
+            "folder": "DOCUMENTS Collection collection library_collection store_of",
+            "said": "NAME PassageSaid Said Signing",
             "tally": "Order counts ordered",
         },
     )

@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from inscribe import notation, tables
+from inscribe.concordance.said import Said, of_record, said_from, said_of
 from inscribe.errors import InscribeError
 from inscribe.notation import segments
 from inscribe.reading.spelling import is_kana
@@ -36,7 +37,7 @@ class Document(NamedTuple):
     sign, sound key, and the stem of a verb or adjective (else empty). ``carver`` is the name the
     signature gives, in current forms: as read, no attribution; ``others`` are the names of other
     persons who signed (who wrote, who composed), in current forms and in Latin letters; ``year``
-    is the western year of its first date.
+    is the western year of its first date; ``said`` is what it says of persons, places and dates.
     """
 
     object: str
@@ -53,6 +54,7 @@ class Document(NamedTuple):
     carver: str
     carver_romaji: str
     others: tuple[tuple[str, str], ...] = ()
+    said: Said = Said()
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -69,6 +71,11 @@ class Document(NamedTuple):
 def documents_of_record(record: Record, file: str) -> list[Document]:
     """Return a document for each inscription of a record; the first date and name stand for all."""
     read = [_read_inscription(each, record.between) for each in record.inscriptions]
+    return documents_of_read(record, file, read)
+
+
+def documents_of_read(record: Record, file: str, read: Sequence[Document]) -> list[Document]:
+    """Return the documents of a record's inscriptions, read one by one, as those of one object."""
     years = [each.year for each in read if each.year is not None]
     names = [each.carver for each in read if each.carver]
     romaji = [each.carver_romaji for each in read if each.carver]
@@ -82,6 +89,7 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
             year=years[0] if years else None,
             carver=names[0] if names else "",
             carver_romaji=romaji[0] if names else "",
+            said=of_record(each.said, record, inscription),
         )
         for number, (inscription, each) in enumerate(
             zip(record.inscriptions, read, strict=True), start=1
@@ -121,6 +129,11 @@ def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document
         passages=inscription.passages,
         source=inscription.source.text if inscription.source else "",
     )
+    return document_of_read(text, read)
+
+
+def document_of_read(text: Transcription, read: Interpretation) -> Document:
+    """Return an inscription that was read as a document, of no object as yet."""
     return _document("", "", "", "", text, read)
 
 
@@ -193,6 +206,7 @@ def _document(
         carver,
         romaji,
         _other_names(read, carver),
+        said_of(read),
     )
 
 
@@ -244,6 +258,7 @@ def of_rows(rows: Sequence[Sequence[object]]) -> list[Document]:
     found = []
     for row in rows:
         document = Document(*row)  # type: ignore[arg-type]
+        document = document._replace(said=said_from(document.said))
         if len(document.normal) != len(document.origin):
             raise ValueError("a row is damaged")
         found.append(document)

@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from inscribe.report.json.check import (
         check_as_json as check_as_json,
         finding_row as finding_row,
+        task_row as task_row,
     )
     from inscribe.report.json.collation import collation_as_json as collation_as_json
     from inscribe.report.json.concord import (
@@ -44,7 +45,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "check": "check_as_json finding_row",
+            "check": "check_as_json finding_row task_row",
             "collation": "collation_as_json",
             "concord": "clusters_as_json concordance_as_json hit_row",
             "concordance_csv": "clusters_as_csv counts_as_csv hits_as_csv",

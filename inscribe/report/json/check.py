@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from inscribe.checking import Finding
+    from inscribe.checking import Finding, Tally, Task
 
 
-def check_as_json(records: int, found: list[Finding]) -> dict[str, Any]:
-    """Return the findings and their counts."""
+def check_as_json(
+    records: int, found: list[Finding], counted: Sequence[Tally] = ()
+) -> dict[str, Any]:
+    """Return the findings and their counts, and the records by state, kind and drawer."""
     return {
         "records": records,
         "findings": [finding_row(each) for each in found],
         "counts": dict(Counter(each.severity for each in found)),
+        "progress": {tally.of: dict(tally.counts) for tally in counted},
     }
 
 
@@ -28,4 +32,19 @@ def finding_row(found: Finding) -> dict[str, Any]:
         "line": found.line,
         "message": found.message,
         "todo": found.todo,
+    }
+
+
+def task_row(task: Task) -> dict[str, Any]:
+    """Return one record that is left to do, and what blocks it."""
+    return {
+        "record": task.record,
+        "file": str(task.file),
+        "blocked_by": task.blocked_by,
+        "why": list(task.why),
+        "todo": task.todo,
+        "state": task.state,
+        "drawer": task.drawer,
+        "box": task.box,
+        "with_whom": task.with_whom,
     }

@@ -258,7 +258,12 @@ def _check() -> Schema:
         todo=TEXT,
     )
     counts: Schema = {"type": "object", "additionalProperties": COUNT}
-    return _object(records=COUNT, findings=_list(finding), counts=counts)
+    progress: Schema = {
+        "type": "object",
+        "additionalProperties": counts,
+        "description": "records by state, kind and drawer, as far as records say them",
+    }
+    return _object(records=COUNT, findings=_list(finding), counts=counts, progress=progress)
 
 
 def _source_text() -> Schema:

@@ -7,7 +7,10 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.report.terminal.check import check_as_text as check_as_text
+    from inscribe.report.terminal.check import (
+        check_as_text as check_as_text,
+        tasks_as_text as tasks_as_text,
+    )
     from inscribe.report.terminal.collation import (
         collation_as_text as collation_as_text,
         witnesses_as_text as witnesses_as_text,
@@ -49,7 +52,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "check": "check_as_text",
+            "check": "check_as_text tasks_as_text",
             "collation": "collation_as_text witnesses_as_text",
             "concord": "clusters_as_text concordance_as_text counts_as_text",
             "conventions": "conventions_as_text",
