@@ -6,6 +6,7 @@ import errno
 import os
 import re
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import BinaryIO
 
@@ -249,5 +250,30 @@ def _sync_folder(folder: Path) -> None:
         return
     try:
         os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+@contextmanager
+def held(path: Path, *, wait: bool = True) -> Iterator[bool]:
+    """Hold a file or folder against other processes that hold it too; false where one does already.
+
+    With ``wait`` it waits for them. A process that ends, however it ends, lets go. Where the system
+    knows no such locks, nothing is held.
+    """
+    if os.name != "posix":
+        yield True
+        return
+    import fcntl  # of no use to the many commands that only read
+
+    handle = os.open(path, os.O_RDONLY)
+    try:
+        fcntl.flock(handle, fcntl.LOCK_EX | (0 if wait else fcntl.LOCK_NB))
+    except BlockingIOError:
+        os.close(handle)
+        yield False
+        return
+    try:
+        yield True
     finally:
         os.close(handle)

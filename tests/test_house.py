@@ -67,6 +67,7 @@ ORDER = [
     "concordance",
     "entry",
     "checking",
+    "settling",
     "recording",
     "report",
     "report.drawing",

@@ -21,6 +21,8 @@ COMMANDS = {
     "source": "the library of source texts, and which text this is",
     "measure": "where the signs stand, proposed from a photograph",
     "restore": "ranked candidates for signs that cannot be read",
+    "settle": "write what a person decides into records",
+    "undo": "take the last change of a record back",
     "sign": "one character: forms, readings, parts, look-alikes",
     "date": "a date expression resolved and checked",
     "name": "ranked readings of a name",

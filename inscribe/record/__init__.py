@@ -41,6 +41,7 @@ if TYPE_CHECKING:
     from inscribe.record.model import (
         ColumnMeasure as ColumnMeasure,
         CopiedText as CopiedText,
+        Decision as Decision,
         Imported as Imported,
         Inscription as Inscription,
         Maker as Maker,
@@ -55,6 +56,8 @@ if TYPE_CHECKING:
         SignBox as SignBox,
         State as State,
     )
+    from inscribe.record.moving import mended as mended, with_signs as with_signs
+    from inscribe.record.revising import revised as revised
     from inscribe.record.schema import record_schema as record_schema
     from inscribe.record.settled import settled_names as settled_names
     from inscribe.record.surveying import Survey as Survey, survey as survey
@@ -73,9 +76,11 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure CopiedText Imported Inscription Maker Measurements Obstacle "
-                "Override Photograph Plate Reader Record SettledPassage SignBox State"
+                "ColumnMeasure CopiedText Decision Imported Inscription Maker Measurements "
+                "Obstacle Override Photograph Plate Reader Record SettledPassage SignBox State"
             ),
+            "moving": "mended with_signs",
+            "revising": "revised",
             "schema": "record_schema",
             "settled": "settled_names",
             "surveying": "Survey survey",

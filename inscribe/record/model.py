@@ -146,6 +146,9 @@ class CopiedText:
     work: str = ""
     number: str = ""
     remarks: str = ""
+    by: str = ""  # who says that this is the source
+    on: date | None = None
+    reason: str = ""
 
     @cached_property
     def transcription(self) -> Transcription:
@@ -177,6 +180,7 @@ class Override(NamedTuple):
     kind: Literal["word", "name"] = "word"
     by: str = ""
     reason: str = ""
+    on: date | None = None
 
 
 class SettledPassage(NamedTuple):
@@ -192,6 +196,25 @@ class SettledPassage(NamedTuple):
     of: str = ""
     by: str = ""
     reason: str = ""
+    on: date | None = None
+
+
+class Decision(NamedTuple):
+    """What a person decided to have stand at signs ``first`` to ``last`` (from 0) of the text.
+
+    ``chosen`` is what stands there since, in the notation of the text, empty where a sign was
+    taken out after ``first``; ``instead_of`` is what else was read or stood there, and ``how``
+    whether a worn sign was restored or two transcriptions merged.
+    """
+
+    first: int
+    last: int
+    chosen: str = ""
+    instead_of: str = ""
+    how: Literal["restored", "merged"] = "restored"
+    by: str = ""
+    reason: str = ""
+    on: date | None = None
 
 
 @dataclass(frozen=True)
@@ -213,6 +236,7 @@ class Inscription:
     readers: tuple[Reader, ...] = ()
     overrides: tuple[Override, ...] = ()
     passages: tuple[SettledPassage, ...] = ()
+    decisions: tuple[Decision, ...] = ()
     translation: str = ""
     remarks: str = ""
 

@@ -37,6 +37,10 @@ if TYPE_CHECKING:
         reading_as_text as reading_as_text,
     )
     from inscribe.report.terminal.restore import restorations_as_text as restorations_as_text
+    from inscribe.report.terminal.settling import (
+        diffs_as_text as diffs_as_text,
+        revisions_as_text as revisions_as_text,
+    )
     from inscribe.report.terminal.sign import (
         list_as_text as list_as_text,
         signs_as_text as signs_as_text,
@@ -61,6 +65,7 @@ else:
             "name": "names_as_text",
             "reading": "cautions_as_text printable reading_as_text",
             "restore": "restorations_as_text",
+            "settling": "diffs_as_text revisions_as_text",
             "sign": "list_as_text signs_as_text",
             "source": "hits_as_text listing",
             "wrapping": "fitted in_columns room wrapped",
