@@ -40,6 +40,15 @@ def read_text(path: Path, limit: int = MAX_BYTES) -> str:
     Raises:
         InputError: the file is missing, unreadable, larger than ``limit`` bytes, or not UTF-8.
     """
+    return decode(read_bytes(path, limit), str(path))
+
+
+def read_bytes(path: Path, limit: int = MAX_BYTES) -> bytes:
+    """Return what a file holds.
+
+    Raises:
+        InputError: the file is missing, unreadable, or larger than ``limit`` bytes.
+    """
     try:
         with path.open("rb") as file:  # a device or a pipe does not tell its size before
             data = file.read(limit + 1)
@@ -51,7 +60,7 @@ def read_text(path: Path, limit: int = MAX_BYTES) -> str:
             Place(str(path)),
             "split it into smaller files",
         )
-    return decode(data, str(path))
+    return data
 
 
 def read_lines(path: Path) -> Iterator[str]:

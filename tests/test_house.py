@@ -56,6 +56,7 @@ ORDER = [
     "reading.inscription",
     "reading",
     "record",
+    "persons",
     "collation.model",
     "collation.align",
     "collation.space",

@@ -1,7 +1,8 @@
 """Checking a folder of records: errors, contradictions, and the doubts that are left as work.
 
 In reading order: ``examine`` (one record by itself, with ``vocabulary``, ``readers`` and
-``ages``),
+``ages``;
+what is kept of it: ``examined``),
 ``across`` (what records say against each other, with ``wording``), ``naming`` (ids, links, sources
 that are not there), ``folder`` (all of it), ``progress`` (how far the work is), ``work`` (what to
 do next).
@@ -14,7 +15,7 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.checking.examine import About as About
+    from inscribe.checking.examined import About as About
     from inscribe.checking.findings import (
         SEVERITIES as SEVERITIES,
         Finding as Finding,
@@ -26,16 +27,16 @@ if TYPE_CHECKING:
         check_folder as check_folder,
         checked_folder as checked_folder,
     )
-    from inscribe.checking.progress import Tally as Tally, tallies as tallies
+    from inscribe.checking.progress import ProgressTally as ProgressTally, tallies as tallies
     from inscribe.checking.work import Task as Task, work_list as work_list
 else:
     __getattr__ = late.door(
         __name__,
         {
-            "examine": "About",
+            "examined": "About",
             "findings": "Finding SEVERITIES Severity",
             "folder": "Checked Looked check_folder checked_folder",
-            "progress": "Tally tallies",
+            "progress": "ProgressTally tallies",
             "work": "Task work_list",
         },
     )

@@ -12,7 +12,7 @@ from itertools import combinations
 from typing import NamedTuple
 
 from inscribe.checking.ages import YEARS, births
-from inscribe.checking.examine import Remark
+from inscribe.checking.examined import Remark
 from inscribe.checking.wording import other_words
 from inscribe.concordance import Document
 

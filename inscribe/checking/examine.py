@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NamedTuple, Self
+from typing import TYPE_CHECKING
 
-from inscribe import files
+from inscribe import files, tables
 from inscribe.checking.ages import against_life
+from inscribe.checking.examined import About, Examined, Remark
 from inscribe.checking.readers import called, differences
 from inscribe.checking.vocabulary import unusual
 from inscribe.collation.space import missing
@@ -26,49 +27,6 @@ STATES = {
     Certainty.DOUBTFUL: "doubtful",
     Certainty.RESTORED: "restored",
 }
-
-
-class Remark(NamedTuple):
-    """A finding as it is kept: its code, the line, and what is the matter."""
-
-    code: str
-    line: int | None
-    message: str
-
-
-class About(NamedTuple):
-    """What a folder's check needs to know of a record beside its remarks.
-
-    ``sources`` are the ids of texts that only the library has, each with its line; ``unsourced``
-    tells whether a poem or saying stands there without a source; ``unsettled`` are the names that
-    may be read in two ways and of which nobody has said how.
-    """
-
-    id: str = ""
-    kind: str = ""
-    state: str = ""
-    drawer: str = ""
-    box: str = ""
-    with_whom: str = ""
-    title: str = ""
-    sources: tuple[tuple[str, int | None], ...] = ()
-    unsourced: bool = False
-    unsettled: tuple[str, ...] = ()
-
-    @classmethod
-    def kept(cls, row: Sequence[Any]) -> Self:
-        """Return what was kept as plain data."""
-        about = cls(*row)
-        sources = tuple((identity, line) for identity, line in about.sources)
-        return about._replace(sources=sources, unsettled=tuple(about.unsettled))
-
-
-class Examined(NamedTuple):
-    """One record: what it is (None if it cannot be read), the remarks on it, and what it says."""
-
-    about: About | None
-    remarks: list[Remark]
-    documents: list[Document]
 
 
 def examine(path: Path) -> Examined:
@@ -132,19 +90,12 @@ class _Examination:
 
     def remarks(self) -> Iterator[Remark]:
         """Yield every remark, inscription by inscription."""
-        from inscribe import reading
-
         yield from self._words(0, "kind", self.record.kind, ("kind",))
         years: list[tuple[int, int]] = []
-        for number, inscription in enumerate(self.record.inscriptions):
-            read = reading.read(
-                inscription.transcription,
-                inscription.register,
-                inscription.overrides,
-                between=self.record.between,
-                passages=inscription.passages,
-                source=inscription.source.text if inscription.source else "",
-            )
+        every = self._every_reading()
+        for number, (inscription, read) in enumerate(
+            zip(self.record.inscriptions, every, strict=True)
+        ):
             self.read.append(document_of_read(inscription.transcription, read))
             for field in ("place", "hand", "execution"):
                 where = ("inscription", number, field)
@@ -159,6 +110,37 @@ class _Examination:
             yield from self._readers(number, inscription)
             years += [(number, d.year) for d in read.dates if d.year is not None and d.sure]
         yield from self._years(years)
+        yield from self._lives(every)
+
+    def _every_reading(self) -> Sequence[Interpretation]:
+        """Return what each inscription says, and whom of the user's list it may name."""
+        from inscribe import reading
+
+        every = [
+            reading.read(
+                each.transcription,
+                each.register,
+                each.overrides,
+                between=self.record.between,
+                passages=each.passages,
+                source=each.source.text if each.source else "",
+            )
+            for each in self.record.inscriptions
+        ]
+        if not tables.has_own("people"):
+            return every
+        from inscribe.persons import with_persons
+
+        return with_persons(every)
+
+    def _lives(self, every: Sequence[Interpretation]) -> Iterator[Remark]:
+        """Yield the names that are nobody's of the user's list, as the dates on the object go."""
+        for number, read in enumerate(every):
+            for _, some in groupby(read.persons, key=lambda named: named.stretch):
+                rivals = list(some)
+                if all(named.life for named in rivals):
+                    said = "; ".join(named.life for named in rivals)
+                    yield self._found("life-dates", f"{rivals[0].text}: {said}", number)
 
     def _words(
         self, number: int, field: str, said: str | None, path: tuple[str | int, ...]

@@ -11,7 +11,8 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from inscribe.checking.across import Against, against_each_other
-from inscribe.checking.examine import About, Remark, examine
+from inscribe.checking.examine import examine
+from inscribe.checking.examined import About, Remark
 from inscribe.checking.findings import Finding, finding
 from inscribe.checking.naming import (
     how_they_differ,
@@ -20,7 +21,16 @@ from inscribe.checking.naming import (
     nearly_the_same,
 )
 from inscribe.concordance import DOCUMENTS, Document, of_rows, rows_of, store_of
-from inscribe.keeping import Kept, Made, Mark, Store, Work, each_record, mark_of, mark_of_all
+from inscribe.keeping import (
+    FileMark,
+    Kept,
+    KeptValue,
+    Store,
+    Work,
+    each_record,
+    mark_of,
+    mark_of_all,
+)
 from inscribe.record import Survey, survey
 
 ACROSS = "across"  # under which what is found between records is kept
@@ -133,7 +143,7 @@ def _across(paths: Sequence[Path], store: Store | None) -> list[Against]:
         documents += of_rows(found["rows"])
     made = list(against_each_other(documents))
     if store:
-        store.keep(ACROSS, [Made("", Kept(Mark(0, 0), mark, ""), made)])
+        store.keep(ACROSS, [KeptValue("", Kept(FileMark(0, 0), mark, ""), made)])
     return made
 
 

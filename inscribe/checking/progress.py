@@ -14,14 +14,14 @@ UNREAD = "cannot be read"
 STATES: tuple[str, ...] = (*get_args(State), UNSAID, UNREAD)
 
 
-class Tally(NamedTuple):
+class ProgressTally(NamedTuple):
     """How many records there are of each value of one key (state, kind, drawer)."""
 
     of: str
     counts: tuple[tuple[str, int], ...]
 
 
-def tallies(records: Sequence[Looked]) -> list[Tally]:
+def tallies(records: Sequence[Looked]) -> list[ProgressTally]:
     """Return the records counted by state, by kind and by drawer.
 
     States stand in the order of the work, kinds with the most frequent first, drawers by name; a
@@ -34,7 +34,7 @@ def tallies(records: Sequence[Looked]) -> list[Tally]:
         )
         if counted.keys() - {UNSAID, UNREAD}:
             made.append(
-                Tally(key, tuple((name, counted[name]) for name in _in_order(key, counted)))
+                ProgressTally(key, tuple((name, counted[name]) for name in _in_order(key, counted)))
             )
     return made
 

@@ -30,6 +30,7 @@ COMMANDS = {
     "next": "the record to do next, and why",
     "concord": "every place where a word or sign occurs",
     "entry": "the catalogue entry",
+    "people": "your own list of persons whom inscriptions may name",
     "glossary": "the tables of what is known, and tables of your own",
     "schema": "the JSON Schema of records and outputs",
 }

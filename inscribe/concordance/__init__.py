@@ -38,7 +38,7 @@ if TYPE_CHECKING:
     from inscribe.concordance.said import (
         NAME as NAME,
         PassageSaid as PassageSaid,
-        Said as Said,
+        SaidThere as SaidThere,
         Signing as Signing,
     )
     from inscribe.concordance.tally import Order as Order, counts as counts, ordered as ordered
@@ -50,7 +50,7 @@ else:
             "documents": "Document document_of_read documents_of_read of_rows rows_of",
             "finding": "Occurrence How query_of search",
             "folder": "DOCUMENTS Collection collection library_collection store_of",
-            "said": "NAME PassageSaid Said Signing",
+            "said": "NAME PassageSaid SaidThere Signing",
             "tally": "Order counts ordered",
         },
     )

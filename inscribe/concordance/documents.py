@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from inscribe import notation, tables
-from inscribe.concordance.said import Said, of_record, said_from, said_of
+from inscribe.concordance.said import SaidThere, of_record, said_from, said_of
 from inscribe.errors import InscribeError
 from inscribe.notation import segments
 from inscribe.reading.spelling import is_kana
@@ -36,8 +36,10 @@ class Document(NamedTuple):
     ``origin[i]`` the sign ``normal[i]`` came from, ``words`` the words as read: first sign, last
     sign, sound key, and the stem of a verb or adjective (else empty). ``carver`` is the name the
     signature gives, in current forms: as read, no attribution; ``others`` are the names of other
-    persons who signed (who wrote, who composed), in current forms and in Latin letters; ``year``
-    is the western year of its first date; ``said`` is what it says of persons, places and dates.
+    persons who signed (who wrote, who composed), in current forms and in Latin letters;
+    ``persons`` are those of the user's list whom it may name: the name as it stands there, the
+    person and the reasons, the likelier first; ``year`` is the western year of its first date;
+    ``said`` is what it says of persons, places and dates.
     """
 
     object: str
@@ -54,7 +56,8 @@ class Document(NamedTuple):
     carver: str
     carver_romaji: str
     others: tuple[tuple[str, str], ...] = ()
-    said: Said = Said()
+    persons: tuple[tuple[str, str, str], ...] = ()
+    said: SaidThere = SaidThere()
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -70,7 +73,10 @@ class Document(NamedTuple):
 
 def documents_of_record(record: Record, file: str) -> list[Document]:
     """Return a document for each inscription of a record; the first date and name stand for all."""
-    read = [_read_inscription(each, record.between) for each in record.inscriptions]
+    if tables.has_own("people"):
+        read = _read_with_persons(record)
+    else:
+        read = [_read_inscription(each, record.between) for each in record.inscriptions]
     return documents_of_read(record, file, read)
 
 
@@ -97,6 +103,17 @@ def documents_of_read(record: Record, file: str, read: Sequence[Document]) -> li
     ]
 
 
+def _read_with_persons(record: Record) -> list[Document]:
+    """Return a document for each inscription that says whom of the user's list it may name."""
+    from inscribe.persons import with_persons
+
+    read = [_interpretation(each, record.between) for each in record.inscriptions]
+    return [
+        document_of_read(each.transcription, found)
+        for each, found in zip(record.inscriptions, with_persons(read), strict=True)
+    ]
+
+
 def _read_inscription(each: Inscription, between: tuple[int, int] | None) -> Document:
     settled = each.overrides or each.passages or each.source
     if settled or len(each.text) > _LONGEST_KEPT:
@@ -117,11 +134,15 @@ def _read_text(
 
 
 def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document:
+    read = _interpretation(inscription, between)
+    return _document("", "", "", "", inscription.transcription, read)
+
+
+def _interpretation(inscription: Inscription, between: tuple[int, int] | None) -> Interpretation:
     from inscribe import reading
 
-    text = inscription.transcription
-    read = reading.read(
-        text,
+    return reading.read(
+        inscription.transcription,
         inscription.register,
         inscription.overrides,
         between=between,
@@ -129,12 +150,13 @@ def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document
         passages=inscription.passages,
         source=inscription.source.text if inscription.source else "",
     )
-    return document_of_read(text, read)
 
 
 def document_of_read(text: Transcription, read: Interpretation) -> Document:
     """Return an inscription that was read as a document, of no object as yet."""
-    return _document("", "", "", "", text, read)
+    document = _document("", "", "", "", text, read)
+    persons = tuple((named.text, named.name, named.why) for named in read.persons)
+    return document._replace(persons=persons)
 
 
 def document_of_source(text: SourceText, file: str) -> Document:
@@ -206,7 +228,7 @@ def _document(
         carver,
         romaji,
         _other_names(read, carver),
-        said_of(read),
+        said=said_of(read),
     )
 
 

@@ -21,7 +21,16 @@ from inscribe.concordance.documents import (
     rows_of,
 )
 from inscribe.errors import InscribeError
-from inscribe.keeping import Kept, Made, Mark, Store, Work, each_record, mark_of, open_store
+from inscribe.keeping import (
+    FileMark,
+    Kept,
+    KeptValue,
+    Store,
+    Work,
+    each_record,
+    mark_of,
+    open_store,
+)
 from inscribe.record import Survey, load, survey
 from inscribe.workers import mapped
 
@@ -109,7 +118,7 @@ def library_collection(
             rows.append(row)
             progress(done, len(texts))
         if store and len(rows) <= MOST_KEPT:
-            store.keep(TEXTS, [Made(name, Kept(mark, "", ""), rows)])
+            store.keep(TEXTS, [KeptValue(name, Kept(mark, "", ""), rows)])
     documents = of_rows(rows)
     return Collection(tuple(documents), len(documents))
 
@@ -121,10 +130,10 @@ def store_of(
     return (open_store(folder, cache) if keep else None) or nullcontext()
 
 
-def _library_mark(library: Path) -> Mark:
+def _library_mark(library: Path) -> FileMark:
     """Return size and time of the library with what SQLite has yet to write into it."""
     marks = [mark_of(library), mark_of(library.with_name(f"{library.name}-wal"))]
-    return Mark(sum(mark.size for mark in marks), max(mark.changed for mark in marks))
+    return FileMark(sum(mark.size for mark in marks), max(mark.changed for mark in marks))
 
 
 def _read_source(text: SourceText, file: str) -> list[object]:

@@ -64,7 +64,7 @@ class PassageSaid(NamedTuple):
     romaji: str
 
 
-class Said(NamedTuple):
+class SaidThere(NamedTuple):
     """What a record and its inscription say beyond the words; each part may be empty.
 
     ``maker`` is the record's own (name, year of birth, year of death), ``source`` the text that is
@@ -82,7 +82,7 @@ class Said(NamedTuple):
     dates: tuple[Dated, ...] = ()
 
 
-def said_of(read: Interpretation) -> Said:
+def said_of(read: Interpretation) -> SaidThere:
     """Return what a reading says of persons, places and dates."""
     passages = tuple(
         PassageSaid(p.kind, p.first, p.last, p.role or "", p.romaji) for p in read.passages
@@ -101,10 +101,10 @@ def said_of(read: Interpretation) -> Said:
         for date in read.dates
         if not date.age or date.year is not None
     )
-    return Said(passages=passages, signings=signings, dates=dates)
+    return SaidThere(passages=passages, signings=signings, dates=dates)
 
 
-def of_record(said: Said, record: Record, inscription: Inscription) -> Said:
+def of_record(said: SaidThere, record: Record, inscription: Inscription) -> SaidThere:
     """Return the same with what the record itself says."""
     maker, source = record.maker, inscription.source
     return said._replace(
@@ -160,7 +160,7 @@ def _formula(signature: Mapping[str, SignaturePart]) -> str:
     return "".join(made)
 
 
-def said_from(row: object) -> Said:
+def said_from(row: object) -> SaidThere:
     """Return what was kept as plain data.
 
     Raises:
@@ -168,7 +168,7 @@ def said_from(row: object) -> Said:
     """
     if not isinstance(row, list | tuple):
         raise TypeError("a row is damaged")
-    said = Said(*row)
+    said = SaidThere(*row)
     name, born, died = said.maker
     identity, title, author = said.source
     return said._replace(

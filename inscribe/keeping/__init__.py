@@ -14,10 +14,14 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.keeping.each import Work as Work, each_record as each_record
-    from inscribe.keeping.marks import Mark as Mark, mark_of as mark_of, mark_of_all as mark_of_all
+    from inscribe.keeping.marks import (
+        FileMark as FileMark,
+        mark_of as mark_of,
+        mark_of_all as mark_of_all,
+    )
     from inscribe.keeping.store import (
         Kept as Kept,
-        Made as Made,
+        KeptValue as KeptValue,
         Store as Store,
         open_store as open_store,
     )
@@ -26,7 +30,7 @@ else:
         __name__,
         {
             "each": "Work each_record",
-            "marks": "Mark mark_of mark_of_all",
-            "store": "Kept Made Store open_store",
+            "marks": "FileMark mark_of mark_of_all",
+            "store": "Kept KeptValue Store open_store",
         },
     )

@@ -9,8 +9,8 @@ from itertools import islice
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from inscribe.keeping.marks import Mark, content_of, mark_of, mark_of_all
-from inscribe.keeping.store import Kept, Made, Store
+from inscribe.keeping.marks import FileMark, content_of, mark_of, mark_of_all
+from inscribe.keeping.store import Kept, KeptValue, Store
 from inscribe.reading.lexicon import prepare_for
 from inscribe.workers import mapped
 
@@ -77,7 +77,7 @@ def each_record(
             yield Path(name), values[name][:wanted]
 
 
-def _still_true(marks: dict[str, Mark], work: Work, store: Store | None) -> dict[str, Kept]:
+def _still_true(marks: dict[str, FileMark], work: Work, store: Store | None) -> dict[str, Kept]:
     """Return what is kept of the records as they stand, and forget what is kept of others."""
     if store is None:
         return {}
@@ -95,7 +95,7 @@ def _still_true(marks: dict[str, Mark], work: Work, store: Store | None) -> dict
     return found
 
 
-def _holds(name: str, kept: Kept, mark: Mark, work: Work) -> bool:
+def _holds(name: str, kept: Kept, mark: FileMark, work: Work) -> bool:
     same = kept.mark == mark or (
         kept.mark.size == mark.size and kept.content == content_of(Path(name))
     )
@@ -158,12 +158,12 @@ def _files_beside(path: Path) -> list[str]:
         return []
 
 
-def _keep(store: Store, made: Sequence[_Fresh], marks: dict[str, Mark], work: Work) -> None:
+def _keep(store: Store, made: Sequence[_Fresh], marks: dict[str, FileMark], work: Work) -> None:
     for place, what in enumerate(work.makes):
         store.keep(
             what,
             (
-                Made(
+                KeptValue(
                     each.name,
                     Kept(marks[each.name], each.content, _beside(each.beside, work)),
                     each.values[place],

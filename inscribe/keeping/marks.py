@@ -13,7 +13,7 @@ from inscribe import __version__, tables
 PACKAGE = Path(__file__).parent.parent
 
 
-class Mark(NamedTuple):
+class FileMark(NamedTuple):
     """Size and time of change (ns) of a file; -1 where there is none."""
 
     size: int
@@ -23,13 +23,13 @@ class Mark(NamedTuple):
         return f"{self.size} {self.changed}"
 
 
-def mark_of(path: Path) -> Mark:
+def mark_of(path: Path) -> FileMark:
     """Return the mark of a file."""
     try:
         found = path.stat()
     except OSError:
-        return Mark(-1, -1)
-    return Mark(found.st_size, found.st_mtime_ns)
+        return FileMark(-1, -1)
+    return FileMark(found.st_size, found.st_mtime_ns)
 
 
 def content_of(path: Path) -> str:

@@ -20,7 +20,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple, Self
 
-from inscribe.keeping.marks import Mark, made_by
+from inscribe.keeping.marks import FileMark, made_by
 from inscribe.reading.mecab import cache_folder
 
 LAYOUT = 1
@@ -40,12 +40,12 @@ class Kept(NamedTuple):
     ``content`` is the hash of the record's file, ``beside`` the mark of the other files it reads.
     """
 
-    mark: Mark
+    mark: FileMark
     content: str
     beside: str
 
 
-class Made(NamedTuple):
+class KeptValue(NamedTuple):
     """A row to keep: the record's name, what tells that it is still true, and the value."""
 
     name: str
@@ -109,7 +109,7 @@ class Store:
             "select name, size, changed, content, beside from made where what = ?", what
         )
         return {
-            os.fsdecode(name): Kept(Mark(size, changed), content, beside)
+            os.fsdecode(name): Kept(FileMark(size, changed), content, beside)
             for name, size, changed, content, beside in rows
         }
 
@@ -134,7 +134,7 @@ class Store:
         except sqlite3.Error:
             return []
 
-    def keep(self, what: str, rows: Iterable[Made]) -> None:
+    def keep(self, what: str, rows: Iterable[KeptValue]) -> None:
         """Keep rows, all or none of them; those of the same records go."""
         with contextlib.suppress(sqlite3.Error, UnicodeError):
             made = [_row(what, row) for row in rows]
@@ -149,7 +149,7 @@ class Store:
             self._opened.executemany(question, [(what, os.fsencode(name)) for name in names])
 
 
-def _row(what: str, made: Made) -> tuple[object, ...]:
+def _row(what: str, made: KeptValue) -> tuple[object, ...]:
     value = json.dumps(made.value, separators=(",", ":"))
     name = os.fsencode(made.name)
     return (

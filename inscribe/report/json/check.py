@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from inscribe.checking import Finding, Tally, Task
+    from inscribe.checking import Finding, ProgressTally, Task
 
 
 def check_as_json(
-    records: int, found: list[Finding], counted: Sequence[Tally] = ()
+    records: int, found: list[Finding], counted: Sequence[ProgressTally] = ()
 ) -> dict[str, Any]:
     """Return the findings and their counts, and the records by state, kind and drawer."""
     return {

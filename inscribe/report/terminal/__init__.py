@@ -31,6 +31,7 @@ if TYPE_CHECKING:
         tables_as_text as tables_as_text,
     )
     from inscribe.report.terminal.name import names_as_text as names_as_text
+    from inscribe.report.terminal.people import people_as_text as people_as_text
     from inscribe.report.terminal.reading import (
         cautions_as_text as cautions_as_text,
         printable as printable,
@@ -63,6 +64,7 @@ else:
             "date": "comparison_as_text date_as_text",
             "glossary": "problems_as_text table_as_text tables_as_text",
             "name": "names_as_text",
+            "people": "people_as_text",
             "reading": "cautions_as_text printable reading_as_text",
             "restore": "restorations_as_text",
             "settling": "diffs_as_text revisions_as_text",

@@ -12,7 +12,7 @@ from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import room, wrapped
 
 if TYPE_CHECKING:
-    from inscribe.checking import Finding, Severity, Tally, Task
+    from inscribe.checking import Finding, ProgressTally, Severity, Task
 
 INDENT = 30
 BAR = 30  # characters of the longest bar
@@ -25,7 +25,7 @@ HEADINGS: dict[Severity, str] = {
 
 
 def check_as_text(
-    records: int, found: list[Finding], counted: Sequence[Tally] = (), *, bars: bool = False
+    records: int, found: list[Finding], counted: Sequence[ProgressTally] = (), *, bars: bool = False
 ) -> str:
     """Return the findings grouped by severity, how far the work is, and a summary.
 
@@ -60,11 +60,11 @@ def _listed(found: list[Finding]) -> list[str]:
     return [*lines, "  What to do:", *(wrapped(todo, room(), 6) for todo in todos)]
 
 
-def tally_lines(tally: Tally, *, bars: bool) -> list[str]:
+def tally_lines(tally: ProgressTally, *, bars: bool) -> list[str]:
     """Return the records by one key, a line each, with bars or with figures alone.
 
-    >>> from inscribe.checking import Tally
-    >>> tally_lines(Tally("state", (("drafted", 3), ("read", 1))), bars=False)
+    >>> from inscribe.checking import ProgressTally
+    >>> tally_lines(ProgressTally("state", (("drafted", 3), ("read", 1))), bars=False)
     ['Records by state', '  drafted  3', '  read     1']
     """
     names = [printable(name) for name, _ in tally.counts]
