@@ -202,7 +202,7 @@ def write_bytes(path: Path, data: bytes, *, force: bool = False, private: bool =
             _allow_as_usual(Path(temporary))
         _put_in_place(temporary, path, force=force)
         temporary = None
-        _sync_folder(path.parent)
+        sync_folder(path.parent)
     except OSError as error:
         reason = error.strerror or "it cannot be written"
         raise InputError(reason, Place(str(path)), "choose another place with -o") from error
@@ -250,7 +250,8 @@ def _linked(temporary: str, path: Path) -> bool:
     return True
 
 
-def _sync_folder(folder: Path) -> None:
+def sync_folder(folder: Path) -> None:
+    """Let what was put into a folder, or taken out of it, be on the disk."""
     if os.name != "posix":
         return
     try:

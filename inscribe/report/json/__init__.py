@@ -28,6 +28,10 @@ if TYPE_CHECKING:
         date_as_json as date_as_json,
     )
     from inscribe.report.json.entry import entries_as_json as entries_as_json
+    from inscribe.report.json.imports import (
+        import_as_json as import_as_json,
+        troubles_as_csv as troubles_as_csv,
+    )
     from inscribe.report.json.name import Found as Found, names_as_json as names_as_json
     from inscribe.report.json.reading import reading_as_json as reading_as_json
     from inscribe.report.json.restore import (
@@ -51,6 +55,7 @@ else:
             "concordance_csv": "clusters_as_csv counts_as_csv hits_as_csv",
             "date": "comparison_as_json date_as_json",
             "entry": "entries_as_json",
+            "imports": "import_as_json troubles_as_csv",
             "name": "Found names_as_json",
             "reading": "reading_as_json",
             "restore": "CAUTIONS restoration_as_json",

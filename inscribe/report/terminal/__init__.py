@@ -30,6 +30,7 @@ if TYPE_CHECKING:
         table_as_text as table_as_text,
         tables_as_text as tables_as_text,
     )
+    from inscribe.report.terminal.imports import import_as_text as import_as_text
     from inscribe.report.terminal.name import names_as_text as names_as_text
     from inscribe.report.terminal.people import people_as_text as people_as_text
     from inscribe.report.terminal.reading import (
@@ -63,6 +64,7 @@ else:
             "conventions": "conventions_as_text",
             "date": "comparison_as_text date_as_text",
             "glossary": "problems_as_text table_as_text tables_as_text",
+            "imports": "import_as_text",
             "name": "names_as_text",
             "people": "people_as_text",
             "reading": "cautions_as_text printable reading_as_text",

@@ -1,0 +1,43 @@
+"""What an index is made of."""
+
+from __future__ import annotations
+
+from typing import Literal, NamedTuple, get_args
+
+IndexKind = Literal["persons", "places", "dates", "works", "lines", "formulas", "hands"]
+INDEXES: tuple[IndexKind, ...] = get_args(IndexKind)
+
+
+class Where(NamedTuple):
+    """One inscription of a record, as an index points to it; ``inscription`` counts from 1."""
+
+    object: str
+    file: str
+    inscription: int
+    place: str
+
+
+class IndexForm(NamedTuple):
+    """One form of a heading as it is carved, and where."""
+
+    text: str
+    where: tuple[Where, ...]
+
+
+class IndexHeading(NamedTuple):
+    """One heading: the word in current forms, what is said of it, and its forms.
+
+    ``romaji`` is how it is read first, for a person's name as for a place; ``note`` says more
+    where there is more: what a person did, the year of a date, the author of a work.
+    """
+
+    kind: IndexKind
+    text: str
+    romaji: str
+    note: str
+    forms: tuple[IndexForm, ...]
+
+    @property
+    def records(self) -> int:
+        """How many records bear it."""
+        return len({where.file for form in self.forms for where in form.where})
