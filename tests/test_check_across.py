@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from inscribe.checking import checked_folder, tallies, work_list
+from inscribe.checking import check_folder, tallies, work_list
 from inscribe.checking.findings import Finding
 from inscribe.checking.readers import differences
 from inscribe.cli import cli
@@ -41,7 +41,7 @@ def write(folder: Path, **records: str) -> None:
 
 
 def found_in(folder: Path, code: str, library: Path | None = None) -> list[Finding]:
-    found = checked_folder(folder, library, keep=False).findings
+    found = check_folder(folder, library).findings
     return [each for each in found if each.code == code]
 
 
@@ -179,10 +179,12 @@ def test_what_is_kept_of_a_check_follows_every_change(tmp_path: Path) -> None:
     write(folder, a=record("A", "武州□"), b=record("B", "武州住"))
     read: list[int] = []
 
+    def heard(done: int, _count: int) -> None:
+        read.append(done)
+
     def codes() -> list[str]:
-        checked = checked_folder(folder, None, lambda done, _: read.append(done), cache=cache)
-        plain = checked_folder(folder, keep=False)
-        assert checked == plain
+        checked = check_folder(folder, None, heard, cache=cache, keep=True)
+        assert checked == check_folder(folder)
         return [each.code for each in checked.findings]
 
     assert codes() == ["unreadable"]
@@ -208,7 +210,7 @@ def test_how_far_the_work_is(tmp_path: Path) -> None:
         c=record("C", "武州住", 'state = "drafted"'),
         d="id = ",
     )
-    made = {t.of: dict(t.counts) for t in tallies(checked_folder(tmp_path, keep=False).records)}
+    made = {t.of: dict(t.counts) for t in tallies(check_folder(tmp_path).looked)}
     assert list(made["state"].items()) == [("drafted", 2), ("read", 1), ("cannot be read", 1)]
     assert made["drawer"] == {"1": 1, "2": 1, "not said": 1, "cannot be read": 1}
     shown = CliRunner().invoke(cli, ["check", str(tmp_path)]).stdout
@@ -236,7 +238,7 @@ def test_the_record_to_do_next_is_what_blocks_most(tmp_path: Path) -> None:
         g=record("G", "武州住"),
     )
     (tmp_path / "h.toml").write_text("id = 3", "utf-8")
-    tasks = work_list(checked_folder(tmp_path, keep=False).records)
+    tasks = work_list(check_folder(tmp_path).looked)
     assert [(t.record, t.blocked_by) for t in tasks] == [
         ("", "error"), ("C", "contradiction"), ("F", "contradiction"), ("B", "unreadable"),
         ("A", "name"), ("D", "source"),

@@ -115,7 +115,7 @@ def test_one_index_alone(folder: Path) -> None:
 
 
 def test_translations_are_found_again(folder: Path) -> None:
-    data = json.loads(run("concord", str(folder), "--translations", "--format", "json"))
+    data = json.loads(run("concord", str(folder), "--translations", "--format", "json"))["texts"]
     found = {(each["kind"], each["translations"][0]["translation"]): each for each in data}
     text = found["text", "Was it because"]
     assert [where["object"] for where in text["without"]] == ["B"]

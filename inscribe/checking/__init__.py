@@ -18,25 +18,22 @@ if TYPE_CHECKING:
     from inscribe.checking.examined import About as About
     from inscribe.checking.findings import (
         SEVERITIES as SEVERITIES,
+        Checked as Checked,
         Finding as Finding,
+        Looked as Looked,
         Severity as Severity,
     )
-    from inscribe.checking.folder import (
-        Checked as Checked,
-        Looked as Looked,
-        check_folder as check_folder,
-        checked_folder as checked_folder,
-    )
+    from inscribe.checking.folder import check_folder as check_folder
     from inscribe.checking.progress import ProgressTally as ProgressTally, tallies as tallies
-    from inscribe.checking.work import Task as Task, work_list as work_list
+    from inscribe.checking.work import BLOCKS as BLOCKS, Task as Task, work_list as work_list
 else:
     __getattr__ = late.door(
         __name__,
         {
             "examined": "About",
-            "findings": "Finding SEVERITIES Severity",
-            "folder": "Checked Looked check_folder checked_folder",
+            "findings": "Checked Finding Looked SEVERITIES Severity",
+            "folder": "check_folder",
             "progress": "ProgressTally tallies",
-            "work": "Task work_list",
+            "work": "BLOCKS Task work_list",
         },
     )

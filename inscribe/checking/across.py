@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from inscribe.checking.ages import YEARS, births
 from inscribe.checking.examined import Remark
-from inscribe.checking.wording import other_words
+from inscribe.checking.wording import Compared, other_words
 from inscribe.concordance import Document
 
 MILLIMETRES = 0.3  # by which two measurements of one object may differ
@@ -35,11 +35,15 @@ class _Birth(NamedTuple):
     document: Document
 
 
-def against_each_other(documents: Sequence[Document]) -> Iterator[Against]:
-    """Yield what the inscriptions of a collection say against each other."""
+def against_each_other(documents: Sequence[Document], known: Compared) -> Iterator[Against]:
+    """Yield what the inscriptions of a collection say against each other.
+
+    ``known`` are wordings that were compared before; what is compared now is added.
+    """
     yield from _births(documents)
     yield from _same_objects(documents)
-    yield from _wordings(documents)
+    for document, said in other_words(documents, known):
+        yield _against(document, "other-words", said)
 
 
 def _births(documents: Iterable[Document]) -> Iterator[Against]:
@@ -96,11 +100,6 @@ def _measure_alike(one: Sequence[float | None], other: Sequence[float | None]) -
     """Whether two objects measure the same, in everything that was measured of both."""
     both = [(a, b) for a, b in zip(one, other, strict=True) if a is not None and b is not None]
     return bool(both) and all(abs(a - b) <= MILLIMETRES for a, b in both)
-
-
-def _wordings(documents: Sequence[Document]) -> Iterator[Against]:
-    for document, said in other_words(documents):
-        yield _against(document, "other-words", said)
 
 
 def _against(document: Document, code: str, said: str) -> Against:

@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import TYPE_CHECKING, get_args
 
 from inscribe import tables
+from inscribe.terms import Severity as Severity
 
-Severity = Literal["error", "contradiction", "doubt"]
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from inscribe.checking.examined import About
+    from inscribe.keys import CheckKeys, FindingKeys
+
 SEVERITIES: tuple[Severity, ...] = get_args(Severity)
 
 
@@ -26,6 +33,52 @@ class Finding:
     def severity(self) -> Severity:
         """How grave it is."""
         return kinds()[self.code][0]
+
+    def to_dict(self) -> FindingKeys:
+        """Return it as printed in JSON."""
+        return {
+            "severity": self.severity,
+            "code": self.code,
+            "record": self.record,
+            "file": self.file,
+            "line": self.line,
+            "message": self.message,
+            "todo": self.todo,
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class Looked:
+    """One record of a folder: its file, what it is (None where it cannot be read), the findings."""
+
+    file: Path
+    about: About | None
+    findings: list[Finding]
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """What was found in a folder of records, how many records there are, and each of them."""
+
+    records: int
+    findings: tuple[Finding, ...]
+    looked: tuple[Looked, ...] = ()
+
+    @property
+    def is_sound(self) -> bool:
+        """Whether there is no error and no contradiction; doubts may be left."""
+        return all(each.severity == "doubt" for each in self.findings)
+
+    def to_dict(self) -> CheckKeys:
+        """Return it as ``inscribe check --format json`` prints it."""
+        from inscribe.checking.progress import tallies
+
+        return {
+            "records": self.records,
+            "findings": [each.to_dict() for each in self.findings],
+            "counts": dict(Counter(each.severity for each in self.findings)),
+            "progress": {tally.of: dict(tally.counts) for tally in tallies(self.looked)},
+        }
 
 
 def finding(code: str, file: str, line: int | None, message: str, record: str = "") -> Finding:

@@ -8,18 +8,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any
 
 from inscribe.checking.across import Against, against_each_other
 from inscribe.checking.examine import examine
 from inscribe.checking.examined import About, Remark
-from inscribe.checking.findings import Finding, finding
+from inscribe.checking.findings import Checked, Finding, Looked, finding
 from inscribe.checking.naming import (
     how_they_differ,
     leads_out,
     missing_sources,
     nearly_the_same,
 )
+from inscribe.checking.wording import Compared
 from inscribe.concordance import DOCUMENTS, Document, of_rows, rows_of, store_of
 from inscribe.keeping import (
     FileMark,
@@ -34,47 +35,17 @@ from inscribe.keeping import (
 from inscribe.record import Survey, survey
 
 ACROSS = "across"  # under which what is found between records is kept
+WORDINGS = "wordings"  # the same for the wordings that were compared
 Progress = Callable[[int, int], None]
-
-
-class Looked(NamedTuple):
-    """One record of a folder: its file and what it is (None where it cannot be read)."""
-
-    file: Path
-    about: About | None
-    findings: list[Finding]
-
-
-class Checked(NamedTuple):
-    """Every record of a folder, and everything found, in the order of the files."""
-
-    records: list[Looked]
-    findings: list[Finding]
 
 
 def check_folder(
     folder: Path,
     library: Path | None = None,
     progress: Progress = lambda done, count: None,
-) -> tuple[int, list[Finding]]:
-    """Return how many records ``folder`` (or one record) holds, and everything found in them.
-
-    Nothing is kept; the arguments are those of :func:`checked_folder`.
-
-    Raises:
-        InputError: there is no such file or folder.
-    """
-    checked = checked_folder(folder, library, progress, keep=False)
-    return len(checked.records), checked.findings
-
-
-def checked_folder(
-    folder: Path,
-    library: Path | None = None,
-    progress: Progress = lambda done, count: None,
     *,
     cache: Path | None = None,
-    keep: bool = True,
+    keep: bool = False,
 ) -> Checked:
     """Return the records of ``folder`` (or one record), and everything found in them.
 
@@ -83,7 +54,7 @@ def checked_folder(
         library: the library file in which sources named by id are looked up.
         progress: hears how many of how many records are read.
         cache: the folder of the cache; None for ``INSCRIBE_CACHE`` or the user's own.
-        keep: whether to use a cache at all.
+        keep: whether what is found in a record is kept for the next run.
 
     Raises:
         InputError: there is no such file or folder.
@@ -104,7 +75,8 @@ def checked_folder(
     ):
         records[said.file].findings.append(said)
     passed_over = [*_passed_over(there)]
-    return Checked(looked, [*passed_over, *(f for each in looked for f in each.findings)])
+    found = (*passed_over, *(said for each in looked for said in each.findings))
+    return Checked(len(looked), found, tuple(looked))
 
 
 def _looked_at(kept: Any, path: Path) -> tuple[About | None, list[Finding]]:
@@ -141,8 +113,11 @@ def _across(paths: Sequence[Path], store: Store | None) -> list[Against]:
     documents: list[Document] = []
     for _, (_, found) in each_record(paths, EXAMINED, store, wanted=2):
         documents += of_rows(found["rows"])
-    made = list(against_each_other(documents))
+    kept_words = store.values(WORDINGS, [""]).get("") if store else None
+    compared: Compared = kept_words if isinstance(kept_words, dict) else {}
+    made = list(against_each_other(documents, compared))
     if store:
+        store.keep(WORDINGS, [KeptValue("", Kept(FileMark(0, 0), "", ""), compared)])
         store.keep(ACROSS, [KeptValue("", Kept(FileMark(0, 0), mark, ""), made)])
     return made
 

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 from typing import NamedTuple, get_args
 
-from inscribe.checking.folder import Looked
+from inscribe.checking.findings import Looked
 from inscribe.record import State
 
 UNSAID = "not said"

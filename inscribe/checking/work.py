@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from pathlib import Path
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple, get_args
 
-from inscribe.checking.folder import Looked
+from inscribe.checking.findings import Looked
+from inscribe.terms import Block
+
+if TYPE_CHECKING:
+    from inscribe.keys import TaskKeys
 
 DONE = "published"
-BLOCKS = ("error", "contradiction", "unreadable", "name", "source", "other")
-_SAID = {
+BLOCKS: tuple[Block, ...] = get_args(Block)
+_SAID: dict[Block, str] = {
     "error": "the record cannot be used",
     "contradiction": "a contradiction",
     "unreadable": "signs cannot be read",
@@ -25,7 +29,7 @@ class Task(NamedTuple):
 
     file: Path
     record: str
-    blocked_by: str
+    blocked_by: Block
     why: tuple[str, ...]
     todo: str
     state: str = ""
@@ -38,8 +42,22 @@ class Task(NamedTuple):
         """What blocks it, in words."""
         return _SAID[self.blocked_by]
 
+    def to_dict(self) -> TaskKeys:
+        """Return it as printed in JSON."""
+        return {
+            "record": self.record,
+            "file": str(self.file),
+            "blocked_by": self.blocked_by,
+            "why": list(self.why),
+            "todo": self.todo,
+            "state": self.state,
+            "drawer": self.drawer,
+            "box": self.box,
+            "with_whom": self.with_whom,
+        }
 
-def work_list(records: Sequence[Looked], blocked_by: str = "") -> list[Task]:
+
+def work_list(records: Sequence[Looked], blocked_by: Block | None = None) -> list[Task]:
     """Return the records that are left to do, in the order in which to do them.
 
     What blocks a record gravest comes first; of those alike, what lies in the same drawer and box
@@ -82,18 +100,18 @@ def _tasks(each: Looked) -> Iterator[Task]:
             )
 
 
-Block = tuple[str, tuple[str, ...], str]
+Blocking = tuple[Block, tuple[str, ...], str]
 
 
-def _found(each: Looked) -> Iterator[Block]:
-    for block in ("error", "contradiction", "unreadable"):
+def _found(each: Looked) -> Iterator[Blocking]:
+    for block in BLOCKS[:3]:
         key = "code" if block == "unreadable" else "severity"
         some = [f for f in each.findings if getattr(f, key) == block]
         if some:
             yield block, tuple(f.message for f in some), some[0].todo
 
 
-def _unsettled(each: Looked) -> Iterator[Block]:
+def _unsettled(each: Looked) -> Iterator[Blocking]:
     about = each.about
     if about and about.unsettled:
         yield "name", tuple(about.unsettled), "settle how it is read; see: inscribe settle"

@@ -49,32 +49,26 @@ def command(
     doubts alone are no failure. What was found in a record is kept until it, the program or a table
     changes. How far the work is, by state, kind and drawer, stands at the end.
     """
-    from inscribe.checking import checked_folder
+    from inscribe.checking import check_folder
 
     with progress_shown("records", quiet=quiet) as progress:
-        checked = checked_folder(
+        checked = check_folder(
             Path(folder), library_path(library_file), progress, keep=not no_cache
         )
     bars = output is None and sys.stdout.isatty()
     write_result(_shown(checked, form, bars=bars), output, force=force)
-    return int(any(each.severity != "doubt" for each in checked.findings))
+    return int(not checked.is_sound)
 
 
 def _shown(checked: Checked, form: str, *, bars: bool) -> str:
-    from inscribe.checking import tallies
-    from inscribe.report.json import check_as_json, finding_row
-
-    records, found = len(checked.records), checked.findings
-    counted = tallies(checked.records)
-
     if form == "json":
-        return json.dumps(check_as_json(records, found, counted), ensure_ascii=False, indent=2)
+        return json.dumps(checked.to_dict(), ensure_ascii=False, indent=2)
     if form == "csv":
         from inscribe.report.entries import csv_table
 
-        rows = [{k: str(v or "") for k, v in finding_row(each).items()} for each in found]
+        rows = [{k: str(v or "") for k, v in each.to_dict().items()} for each in checked.findings]
         columns = ["severity", "code", "record", "file", "line", "message", "todo"]
         return csv_table(rows, columns)
     from inscribe.report.terminal import check_as_text
 
-    return check_as_text(records, found, counted, bars=bars)
+    return check_as_text(checked, bars=bars)

@@ -91,7 +91,7 @@ def command(
         write_plan(plan, to)
     if errors:
         from inscribe import files
-        from inscribe.report.json import troubles_as_csv
+        from inscribe.report.entries import troubles_as_csv
 
         files.write_text(Path(errors), troubles_as_csv(plan.troubles), force=force)
     shown = _shown(plan, form, written=written)
@@ -150,11 +150,11 @@ def _propose(
 
 
 def _shown(plan: ImportPlan, form: str, *, written: bool) -> str:
-    from inscribe.report.json import import_as_json, troubles_as_csv
-
     if form == "json":
-        return json.dumps(import_as_json(plan, written=written), ensure_ascii=False, indent=2)
+        return json.dumps(plan.to_dict(written=written), ensure_ascii=False, indent=2)
     if form == "csv":
+        from inscribe.report.entries import troubles_as_csv
+
         return troubles_as_csv(plan.troubles)
     from inscribe.report.terminal import import_as_text
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -17,7 +18,11 @@ from inscribe.cli.common import (
     write_result,
 )
 
-BLOCKS = ("error", "contradiction", "unreadable", "name", "source", "other")
+if TYPE_CHECKING:
+    from inscribe.keys import TaskKeys
+    from inscribe.terms import Block
+
+_BLOCKS = ("error", "contradiction", "unreadable", "name", "source", "other")
 
 
 @click.command(
@@ -29,7 +34,7 @@ BLOCKS = ("error", "contradiction", "unreadable", "name", "source", "other")
 )
 @click.argument("folder", metavar="FOLDER")
 @click.option(
-    "--blocked-by", type=click.Choice(BLOCKS),
+    "--blocked-by", type=click.Choice(_BLOCKS),
     help="Only records that this blocks: name is a name that may be read in two ways, source a "
     "poem or saying of which no source is found yet.",
 )  # fmt: skip
@@ -43,7 +48,7 @@ BLOCKS = ("error", "contradiction", "unreadable", "name", "source", "other")
 @output_options
 def command(
     folder: str,
-    blocked_by: str | None,
+    blocked_by: Block | None,
     drawer: str | None,
     count: int,
     every: bool,
@@ -61,11 +66,11 @@ def command(
     and box stands together. A record whose state is published, and that contradicts nothing, is
     done.
     """
-    from inscribe.checking import checked_folder, work_list
+    from inscribe.checking import check_folder, work_list
 
     with progress_shown("records", quiet=quiet) as progress:
-        checked = checked_folder(Path(folder), library_path(library_file), progress)
-    tasks = work_list(checked.records, blocked_by or "")
+        checked = check_folder(Path(folder), library_path(library_file), progress, keep=True)
+    tasks = work_list(checked.looked, blocked_by)
     if drawer is not None:
         tasks = [task for task in tasks if task.drawer == drawer]
     shown = len(tasks) if every else count
@@ -74,9 +79,7 @@ def command(
 
         made = tasks_as_text(tasks, shown)
     else:
-        from inscribe.report.json import task_row
-
-        rows = [task_row(task) for task in tasks[:shown]]
+        rows = [task.to_dict() for task in tasks[:shown]]
         if form == "json":
             left = {"left": len(tasks), "tasks": rows}
             made = json.dumps(left, ensure_ascii=False, indent=2)
@@ -87,11 +90,11 @@ def command(
         click.edit(filename=str(tasks[0].file))
 
 
-def _csv(rows: list[dict[str, object]]) -> str:
+def _csv(rows: list[TaskKeys]) -> str:
     from inscribe.report.entries import csv_table
 
     columns = [
         "record", "file", "blocked_by", "why", "todo", "state", "drawer", "box", "with_whom",
     ]  # fmt: skip
-    joined = [{**row, "why": "; ".join(row["why"])} for row in rows]  # type: ignore[arg-type]
+    joined = [{**row, "why": "; ".join(row["why"])} for row in rows]
     return csv_table([{k: str(v) for k, v in row.items()} for row in joined], columns)

@@ -14,6 +14,12 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.concordance.answers import (
+        Clusters as Clusters,
+        Concordance as Concordance,
+        clustered as clustered,
+        concord as concord,
+    )
     from inscribe.concordance.clustering import Cluster as Cluster, clusters as clusters
     from inscribe.concordance.documents import (
         Document as Document,
@@ -23,10 +29,10 @@ if TYPE_CHECKING:
         rows_of as rows_of,
     )
     from inscribe.concordance.finding import (
+        ConcordanceQuery as ConcordanceQuery,
         How as How,
         Occurrence as Occurrence,
         query_of as query_of,
-        search as search,
     )
     from inscribe.concordance.folder import (
         DOCUMENTS as DOCUMENTS,
@@ -41,16 +47,17 @@ if TYPE_CHECKING:
         SaidThere as SaidThere,
         Signing as Signing,
     )
-    from inscribe.concordance.tally import Order as Order, counts as counts, ordered as ordered
+    from inscribe.concordance.tally import Order as Order
 else:
     __getattr__ = late.door(
         __name__,
         {
+            "answers": "Clusters Concordance clustered concord",
             "clustering": "Cluster clusters",
             "documents": "Document document_of_read documents_of_read of_rows rows_of",
-            "finding": "Occurrence How query_of search",
+            "finding": "ConcordanceQuery How Occurrence query_of",
             "folder": "DOCUMENTS Collection collection library_collection store_of",
             "said": "NAME PassageSaid SaidThere Signing",
-            "tally": "Order counts ordered",
+            "tally": "Order",
         },
     )

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Literal, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
+
+from inscribe.terms import RowFate
+
+if TYPE_CHECKING:
+    from inscribe.keys import ImportedRowKeys, ImportKeys, MarkStepKeys, TroubleKeys
 
 Cells = tuple[tuple[str, str], ...]  # heading and cell, in the order of the list
-What = Literal["new", "changed", "same", "not ours", "left out"]
 
 
 class ListRow(NamedTuple):
@@ -50,6 +54,17 @@ class Trouble(NamedTuple):
     todo: str
     left_out: bool = False
 
+    def to_dict(self) -> TroubleKeys:
+        """Return it as printed in JSON."""
+        return {
+            "row": self.row,
+            "heading": self.heading,
+            "cell": self.cell,
+            "said": self.said,
+            "todo": self.todo,
+            "left_out": self.left_out,
+        }
+
 
 class MarkStep(NamedTuple):
     """One change that a transcription went through, and why."""
@@ -60,6 +75,16 @@ class MarkStep(NamedTuple):
     after: str
     why: str
 
+    def to_dict(self) -> MarkStepKeys:
+        """Return it as printed in JSON."""
+        return {
+            "row": self.row,
+            "heading": self.heading,
+            "before": self.before,
+            "after": self.after,
+            "why": self.why,
+        }
+
 
 class RowOutcome(NamedTuple):
     """What becomes of a row: the record's file, and its text where it is to be written.
@@ -69,11 +94,22 @@ class RowOutcome(NamedTuple):
 
     row: int
     id: str
-    what: What
+    what: RowFate
     file: Path | None = None
     text: str = ""
     changed: tuple[str, ...] = ()
     told: tuple[str, ...] = ()
+
+    def to_dict(self) -> ImportedRowKeys:
+        """Return it as printed in JSON."""
+        return {
+            "row": self.row,
+            "id": self.id,
+            "what": self.what,
+            "file": str(self.file or ""),
+            "changed": list(self.changed),
+            "told": list(self.told),
+        }
 
 
 class ImportPlan(NamedTuple):
@@ -85,6 +121,18 @@ class ImportPlan(NamedTuple):
     steps: tuple[MarkStep, ...]
     gone: tuple[str, ...] = ()  # ids of records that came from the list and stand in it no more
 
-    def count(self, what: What) -> int:
+    def count(self, what: RowFate) -> int:
         """Return how many rows have this outcome."""
         return sum(outcome.what == what for outcome in self.outcomes)
+
+    def to_dict(self, *, written: bool) -> ImportKeys:
+        """Return it as ``inscribe import --format json`` prints it; ``written``: whether it was."""
+        return {
+            "list": self.list.name,
+            "encoding": self.list.encoding,
+            "written": written,
+            "rows": [each.to_dict() for each in self.outcomes],
+            "troubles": [each.to_dict() for each in self.troubles],
+            "marks": [each.to_dict() for each in self.steps],
+            "gone": [*self.gone],
+        }

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple, get_args
+from typing import TYPE_CHECKING, NamedTuple, get_args
 
-IndexKind = Literal["persons", "places", "dates", "works", "lines", "formulas", "hands"]
+from inscribe.terms import IndexKind as IndexKind
+
+if TYPE_CHECKING:
+    from inscribe.keys import IndexFormKeys, IndexHeadingKeys, WhereKeys
+
 INDEXES: tuple[IndexKind, ...] = get_args(IndexKind)
 
 
@@ -16,12 +20,25 @@ class Where(NamedTuple):
     inscription: int
     place: str
 
+    def to_dict(self) -> WhereKeys:
+        """Return it as printed in JSON."""
+        return {
+            "object": self.object,
+            "file": self.file,
+            "inscription": self.inscription,
+            "place": self.place,
+        }
+
 
 class IndexForm(NamedTuple):
     """One form of a heading as it is carved, and where."""
 
     text: str
     where: tuple[Where, ...]
+
+    def to_dict(self) -> IndexFormKeys:
+        """Return it as printed in JSON."""
+        return {"form": self.text, "where": [each.to_dict() for each in self.where]}
 
 
 class IndexHeading(NamedTuple):
@@ -41,3 +58,13 @@ class IndexHeading(NamedTuple):
     def records(self) -> int:
         """How many records bear it."""
         return len({where.file for form in self.forms for where in form.where})
+
+    def to_dict(self) -> IndexHeadingKeys:
+        """Return it as printed in JSON."""
+        return {
+            "heading": self.text,
+            "romaji": self.romaji,
+            "note": self.note,
+            "records": self.records,
+            "forms": [each.to_dict() for each in self.forms],
+        }

@@ -7,10 +7,13 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-from typing import Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from inscribe.concordance import Document, clusters
 from inscribe.indexing.model import Where
+
+if TYPE_CHECKING:
+    from inscribe.keys import TranslatedKeys
 
 
 class TranslatedText(NamedTuple):
@@ -20,6 +23,18 @@ class TranslatedText(NamedTuple):
     text: str
     translations: tuple[tuple[str, tuple[Where, ...]], ...]
     without: tuple[Where, ...]
+
+    def to_dict(self) -> TranslatedKeys:
+        """Return it as printed in JSON."""
+        return {
+            "kind": self.kind,
+            "text": self.text,
+            "translations": [
+                {"translation": words, "where": [each.to_dict() for each in where]}
+                for words, where in self.translations
+            ],
+            "without": [each.to_dict() for each in self.without],
+        }
 
 
 def translated_texts(documents: Sequence[Document]) -> list[TranslatedText]:

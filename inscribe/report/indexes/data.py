@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
+from inscribe.cautions import caution
 from inscribe.report.entries import csv_table
 
 if TYPE_CHECKING:
-    from inscribe.indexing import IndexHeading, IndexKind, TranslatedText, Where
+    from inscribe.indexing import IndexHeading, IndexKind, TranslatedText
+    from inscribe.keys import IndexesKeys, TranslationsKeys
 
 COLUMNS = ["index", "heading", "romaji", "note", "form", "object", "file", "inscription", "place"]
 TRANSLATED = ["kind", "text", "translation", "object", "file", "inscription", "place"]
@@ -16,35 +18,13 @@ TRANSLATED = ["kind", "text", "translation", "object", "file", "inscription", "p
 
 def indexes_as_json(
     found: Mapping[IndexKind, Sequence[IndexHeading]], records: int, unread: Sequence[str] = ()
-) -> dict[str, Any]:
+) -> IndexesKeys:
     """Return the headings of each index, with their forms and where they stand."""
     return {
         "records": records,
         "unread": list(unread),
-        "indexes": {
-            kind: [_heading(each) for each in headings] for kind, headings in found.items()
-        },
-    }
-
-
-def _heading(heading: IndexHeading) -> dict[str, Any]:
-    return {
-        "heading": heading.text,
-        "romaji": heading.romaji,
-        "note": heading.note,
-        "records": heading.records,
-        "forms": [
-            {"form": form.text, "where": list(map(_where, form.where))} for form in heading.forms
-        ],
-    }
-
-
-def _where(where: Where) -> dict[str, Any]:
-    return {
-        "object": where.object,
-        "file": where.file,
-        "inscription": where.inscription,
-        "place": where.place,
+        "indexes": {kind: [each.to_dict() for each in some] for kind, some in found.items()},
+        "cautions": [caution("attribution")] if "persons" in found else [],
     }
 
 
@@ -57,7 +37,7 @@ def indexes_as_csv(found: Mapping[IndexKind, Sequence[IndexHeading]]) -> str:
             "romaji": heading.romaji,
             "note": heading.note,
             "form": form.text,
-            **_where(where),
+            **where.to_dict(),
         }
         for kind, headings in found.items()
         for heading in headings
@@ -67,26 +47,15 @@ def indexes_as_csv(found: Mapping[IndexKind, Sequence[IndexHeading]]) -> str:
     return _table(rows, COLUMNS)
 
 
-def translations_as_json(found: Iterable[TranslatedText]) -> list[dict[str, Any]]:
+def translations_as_json(found: Iterable[TranslatedText], records: int) -> TranslationsKeys:
     """Return each text or formula with its translations, and where it has none."""
-    return [
-        {
-            "kind": each.kind,
-            "text": each.text,
-            "translations": [
-                {"translation": words, "where": list(map(_where, where))}
-                for words, where in each.translations
-            ],
-            "without": list(map(_where, each.without)),
-        }
-        for each in found
-    ]
+    return {"records": records, "texts": [each.to_dict() for each in found]}
 
 
 def translations_as_csv(found: Iterable[TranslatedText]) -> str:
     """Return a row for each inscription, the translation empty where it has none."""
     rows = [
-        {"kind": each.kind, "text": each.text, "translation": words, **_where(one)}
+        {"kind": each.kind, "text": each.text, "translation": words, **one.to_dict()}
         for each in found
         for words, where in (*each.translations, ("", each.without))
         for one in where

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from inscribe.report import caution, safe
+from inscribe.cautions import caution
+from inscribe.report import safe
 from inscribe.report.indexes.prose import TITLES, places_of
 
 if TYPE_CHECKING:

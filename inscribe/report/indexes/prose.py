@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from inscribe.report import caution
+from inscribe.cautions import caution
 from inscribe.report.entries import escaped
 
 if TYPE_CHECKING:

@@ -12,7 +12,7 @@ from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import room, wrapped
 
 if TYPE_CHECKING:
-    from inscribe.checking import Finding, ProgressTally, Severity, Task
+    from inscribe.checking import Checked, Finding, ProgressTally, Severity, Task
 
 INDENT = 30
 BAR = 30  # characters of the longest bar
@@ -24,13 +24,15 @@ HEADINGS: dict[Severity, str] = {
 }
 
 
-def check_as_text(
-    records: int, found: list[Finding], counted: Sequence[ProgressTally] = (), *, bars: bool = False
-) -> str:
+def check_as_text(checked: Checked, *, bars: bool = False) -> str:
     """Return the findings grouped by severity, how far the work is, and a summary.
 
     ``bars``: whether counts are drawn as bars, for a terminal; else they are plain figures.
     """
+    from inscribe.checking import tallies
+
+    records, found = checked.records, checked.findings
+    counted = tallies(checked.looked)
     lines: list[str] = []
     for severity, heading in HEADINGS.items():
         some = [each for each in found if each.severity == severity]
@@ -48,7 +50,7 @@ def check_as_text(
     return "\n".join(lines) + "\n"
 
 
-def _listed(found: list[Finding]) -> list[str]:
+def _listed(found: Sequence[Finding]) -> list[str]:
     lines = []
     for file, some in groupby(found, key=lambda each: each.file):
         lines.append(f"  {printable(file)}")
