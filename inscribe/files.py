@@ -188,6 +188,17 @@ def write_text(path: Path, text: str, *, force: bool = False) -> None:
 
 def write_bytes(path: Path, data: bytes, *, force: bool = False, private: bool = False) -> None:
     """Write ``data`` as :func:`write_text` does; only its owner can read a ``private`` file."""
+    with written(path, force=force, private=private) as file:
+        file.write(data)
+
+
+@contextmanager
+def written(path: Path, *, force: bool = False, private: bool = False) -> Iterator[BinaryIO]:
+    """Give a file to write into that is put in its place, whole, when all is written.
+
+    Raises:
+        InputError: the file exists and ``force`` is false, or it cannot be written.
+    """
     import tempfile  # of no use to the many commands that only read
 
     temporary: str | None = None
@@ -195,7 +206,7 @@ def write_bytes(path: Path, data: bytes, *, force: bool = False, private: bool =
         _refuse_existing(path, force=force)
         handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:40]}.")
         with os.fdopen(handle, "wb") as file:
-            file.write(data)
+            yield file
             file.flush()
             os.fsync(file.fileno())
         if not private:

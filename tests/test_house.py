@@ -34,6 +34,7 @@ ORDER = [
     "strict",
     "workers",
     "tables",
+    "settings",
     "terms",
     "keys",
     "cautions",
@@ -84,6 +85,8 @@ ORDER = [
     "report.terminal",
     "report.indexes",
     "report.measured",
+    "credits",
+    "guide",
     "cli",
 ]
 # Inner rooms that share the types of the room around them.

@@ -171,6 +171,7 @@ def _interpretation(inscription: Inscription, between: tuple[int, int] | None) -
         inscription.overrides,
         between=between,
         alternatives=False,
+        doubts=False,
         passages=inscription.passages,
         source=inscription.source.text if inscription.source else "",
     )
