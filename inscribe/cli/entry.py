@@ -104,10 +104,18 @@ def command(
     command takes up a stopped run. docx goes to a file or a folder, svg of several inscriptions to
     a folder. Records of a folder that cannot be used are left out and named, with exit status 1.
     """
+    from inscribe.cli.entry_stream import EntryStream
+
     style = _style(style_file, labels)
     to_folder = output is not None and (output.endswith("/") or Path(output).is_dir())
-    if Path(path).is_dir() and form in JOINED and not to_folder:
-        return _streamed(Path(path), form, style, library_file, output, force=force, quiet=quiet)
+    if Path(path).is_dir() and form in JOINED:
+        with progress_shown("entries", quiet=quiet) as progress:
+            stream = EntryStream(Path(path), form, style, library_path(library_file), progress)
+            if output is not None and to_folder:
+                stream.write_each(Path(output), ENDINGS[form], force=force)
+            else:
+                write_pieces(stream.joined(), output, force=force)
+        return status_of(stream.broken)
     entries, broken = _entries(Path(path), library_file, quiet=quiet)
     if output is not None and to_folder:
         below = Path(path) if Path(path).is_dir() else Path(path).parent
@@ -120,25 +128,6 @@ def command(
         )
     _write(made[0], form, output, force=force)
     return status_of(list(map(str, broken)))
-
-
-def _streamed(
-    folder: Path,
-    form: str,
-    style: Style,
-    library_file: str | None,
-    output: str | None,
-    *,
-    force: bool,
-    quiet: bool,
-) -> int:
-    """Write the entries of a folder as one document, as they are made."""
-    from inscribe.cli.entry_stream import EntryStream
-
-    with progress_shown("entries", quiet=quiet) as progress:
-        stream = EntryStream(folder, form, style, library_path(library_file), progress)
-        write_pieces(stream.joined(), output, force=force)
-    return status_of(stream.broken)
 
 
 def _style(file: str | None, labels: Literal["en", "ja"] | None) -> Style:
