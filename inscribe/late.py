@@ -1,6 +1,6 @@
-"""What is done when it is first asked for: a package's imports, and a field of a value.
+"""What is done when it is first asked for: a package's imports, and fields of a value.
 
-A value with such a field (:class:`Late`) is made for every text that is read, and its class is
+A value with such fields (:class:`Late`) is made for every text that is read, and its class is
 imported by every command, so it is written out: a dataclass takes half a millisecond to import.
 """
 
@@ -43,30 +43,29 @@ def door(package: str, rooms: Mapping[str, str]) -> Callable[[str], Any]:
 
 
 class Late:
-    """A value that never changes, one field of which is made when it is first asked for, and once.
+    """A value that never changes, fields of which are made when they are first asked for, and once.
 
     A subclass names its fields in ``FIELDS``, in the order its ``__init__`` takes them, and in
-    ``LATE`` the one that may be given as a function that makes it.
+    ``LATE`` those that may be given as functions that make them.
     """
 
     FIELDS: tuple[str, ...] = ()
-    LATE = ""
-    __slots__ = ("_make",)
-    _make: Callable[[], Any] | None
+    LATE: tuple[str, ...] = ()
+    __slots__ = ("_makers",)
+    _makers: dict[str, Callable[[], Any]]
 
     def _keep(self, **values: Any) -> None:
         keep = object.__setattr__
-        make = values[self.LATE]
-        if callable(make):
-            del values[self.LATE]
-            keep(self, "_make", make)
+        makers = {name: values.pop(name) for name in self.LATE if callable(values[name])}
+        if makers:
+            keep(self, "_makers", makers)
         for name, value in values.items():
             keep(self, name, value)
 
     def __getattr__(self, name: str) -> Any:
-        if name != self.LATE:
+        if name not in self.LATE:
             raise AttributeError(name)
-        made = self._make()  # type: ignore[misc]  # there is one, for the field is not there
+        made = self._makers[name]()
         object.__setattr__(self, name, made)
         return made
 

@@ -17,27 +17,24 @@ from inscribe.cli.common import (
     expect_settled_names,
     format_option,
     output_options,
-    read_transcription,
     register_option,
     settled_option,
     terminal_bytes,
     write_result,
 )
 from inscribe.cli.overriding import (
-    merged,
     override_option,
     overrides_of,
     passage_option,
     passages_of,
     refuse_beyond,
 )
-from inscribe.errors import InputError, InscribeError, NotationError, Place
+from inscribe.cli.read_inputs import Wished, interpretations, read_literal
+from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
     from inscribe.cli.lines import Tally
     from inscribe.reading import Choice, Interpretation
-    from inscribe.reading.passages import SettledPassage
-    from inscribe.reading.words import Override
 
 
 @click.command(
@@ -107,7 +104,7 @@ def command(
         _read_lines(path, literal, register, letters, why, shape, output, force, quiet)
 
     def shown() -> str:
-        found = list(_interpretations(path, literal, register, overrides, passages))
+        found = list(interpretations(path, literal, Wished(register, overrides, passages)))
         refuse_beyond("override", overrides, found)
         refuse_beyond("passage", passages, found)
         if second_opinion:
@@ -136,74 +133,6 @@ def _in_letters(found: Interpretation, letters: str) -> Interpretation:
     from inscribe.reading.inscription import iso_reading
 
     return iso_reading(found)
-
-
-def _interpretations(
-    path: str | None,
-    literal: str | None,
-    register: Choice,
-    overrides: tuple[Override, ...],
-    passages: tuple[SettledPassage, ...],
-) -> Iterator[Interpretation]:
-    from inscribe import reading
-
-    def read(text: str) -> Interpretation:
-        return reading.read_text(text, register, overrides, alternatives=True, passages=passages)
-
-    if literal is not None:
-        yield read(_some(literal))
-    elif path == STANDARD_INPUT:
-        text = _some(read_transcription(), "standard input")
-        yield read(text)
-    elif str(path).endswith(".toml"):
-        yield from _of_record(Path(str(path)), register, overrides, passages)
-    else:
-        from inscribe import files
-
-        given = files.transcribed(files.read_text(Path(str(path))), str(path))
-        text = _some(given.strip("\n"), str(path))
-        try:
-            yield read(text)
-        except InscribeError as error:
-            raise error.in_file(str(path)) from error
-
-
-def _some(text: str, place: str | None = None) -> str:
-    """Return the text, which must not be blank."""
-    if not text.strip():
-        raise InputError("there is no text to read", Place(place), "write □ for unreadable signs")
-    return text
-
-
-def _of_record(
-    path: Path,
-    register: Choice,
-    overrides: tuple[Override, ...],
-    passages: tuple[SettledPassage, ...],
-) -> Iterator[Interpretation]:
-    from inscribe import reading, record
-
-    loaded = record.load(path)
-    if (overrides or passages) and len(loaded.inscriptions) > 1:
-        key = "override" if overrides else "passage"
-        several = f"the record has several inscriptions, and --{key} does not say which it is for"
-        raise InputError(
-            several, Place(str(path)), f"write it into the record: [[inscription.{key}]]"
-        )
-    for inscription in loaded.inscriptions:
-        chosen = inscription.register if register == "auto" else register
-        try:
-            yield reading.read(
-                inscription.transcription,
-                chosen,
-                merged(overrides, inscription.overrides),
-                between=loaded.between,
-                alternatives=True,
-                passages=merged(passages, inscription.passages),
-                source=inscription.source.text if inscription.source else "",
-            )
-        except NotationError as error:
-            raise error.in_file(str(path), None) from error
 
 
 def _shown(found: list[Interpretation], shape: str, why: bool) -> str:
@@ -292,14 +221,14 @@ def _line_results(
 ) -> Iterator[str]:
     import json
 
-    from inscribe import files, reading
+    from inscribe import files
     from inscribe.report.json import reading_as_json
     from inscribe.report.terminal import reading_as_text
 
     for number, line in enumerate(lines, start=1):
         try:
             text = files.transcribed(files.decode(line, "").rstrip("\n"), "")
-            found = reading.read_text(text, register, alternatives=True)
+            found = read_literal(text, Wished(register))
             interpretation = _in_letters(found, letters)
         except InscribeError as error:
             tally.refuse(number)

@@ -49,7 +49,7 @@ class NormalText(Late):
     """
 
     FIELDS = __slots__ = ("text", "origin", "changes")
-    LATE = "changes"
+    LATE = ("changes",)
     text: str
     origin: tuple[int, ...]
     changes: tuple[Change, ...]

@@ -17,6 +17,7 @@ from inscribe.errors import InputError
 from inscribe.forms import normalise_text
 from inscribe.restoring import gaps, seen, sourced
 from inscribe.restoring.inscription import Inscription, inscription
+from inscribe.restoring.listed import listed_at
 from inscribe.restoring.model import Candidate, Evidence, Lacuna, Restoration
 from inscribe.restoring.name_chances import NO_NAMES, Names
 from inscribe.restoring.seen import Seen
@@ -30,6 +31,8 @@ if TYPE_CHECKING:
 AROUND = 8  # signs shown on either side
 MOST_PLACES = 20  # worn places treated in one run, each of which takes some 50 ms
 LEAST = 0.001  # probability below which a candidate says nothing
+# Legible signs of a set phrase that tell it: more where a formula knows short words as well.
+_OF_A_TEXT, _OF_A_SIGNATURE = 2, 3
 _DESCRIPTIONS = range(0x2FF0, 0x3000)  # ideographic description characters: ⿰木□
 
 
@@ -80,7 +83,7 @@ def restore(
 
 
 def _worn(text: Transcription) -> list[Sign]:
-    return [sign for sign in text.signs if sign.kind is Kind.GAP or _is_unread(sign)]
+    return [sign for sign in text.signs if sign.kind is Kind.GAP or is_unread(sign)]
 
 
 def _among(worn: list[Sign], places: range | None) -> list[Sign]:
@@ -97,7 +100,8 @@ def _among(worn: list[Sign], places: range | None) -> list[Sign]:
     return [worn[place] for place in places]
 
 
-def _is_unread(sign: Sign) -> bool:
+def is_unread(sign: Sign) -> bool:
+    """Whether one sign stands there that cannot be read, or only parts of it."""
     if sign.kind is not Kind.CHARACTER:
         return False
     return not sign.text or (ord(sign.text[0]) in _DESCRIPTIONS and "□" in sign.text)
@@ -146,6 +150,12 @@ def _candidates(
 ) -> tuple[Candidate, ...]:
     language = made.weights(sign, described.characters if described else ())
     shares = _shares(language)
+    legible = _OF_A_SIGNATURE if made.register == "signature" else _OF_A_TEXT
+    phrase, listed = listed_at(made.text, made.offset(sign), legible)
+    rest = 1 - sum(listed.values())
+    shares = {each: share * rest for each, share in shares.items()}
+    for each, share in listed.items():
+        shares[each] = shares.get(each, 0.0) + share
     mixed = dict(shares)
     if answers:
         whole = sum(answer.weight for answer in answers)
@@ -168,7 +178,7 @@ def _candidates(
             rank,
             each,
             share / total,
-            tuple(_evidence(made, sign, each, answers, described)),
+            tuple(_evidence(made, sign, each, answers, described, phrase * (each in listed))),
             seen.other_forms(each),
         )
         for rank, (each, share) in enumerate(ranked, start=1)
@@ -205,6 +215,7 @@ def _evidence(
     candidate: str,
     answers: list[sourced.Answer],
     described: Seen,
+    phrase: str,
 ) -> Iterator[Evidence]:
     for answer in answers:
         stands = answer.stands
@@ -212,6 +223,8 @@ def _evidence(
         if candidate not in stands:
             how += ", which it may say" if says(candidate, stands) else " instead"
         yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here{how}")
+    if phrase:
+        yield Evidence("lexicon", f"in {phrase}, a set phrase")
     yield from made.evidence(sign, candidate)
     for said in described.evidence(candidate) if described else ():
         yield Evidence("seen", said)

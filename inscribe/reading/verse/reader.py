@@ -48,7 +48,7 @@ _BETTER_UNVOICED = 1200  # from here on, a text without a voiced kana leaves the
 _OF_UNVOICED = (VOICING_NOT_MARKED, OKURIGANA_LEFT_OUT)  # words only such texts are read with
 _SURELY_UNVOICED = 3  # so many words whose voicing is not marked are no chance
 _KANA_REPEATED = frozenset("ゝゞ")
-_MOST_MORAE = 3  # of one sign that cannot be read
+_MOST_MORAE = 4  # of one sign that cannot be read
 _NO_ENDS: frozenset[int] = frozenset()
 
 

@@ -69,6 +69,8 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.tokens import (
         CANNOT_BE_READ as CANNOT_BE_READ,
+        UNWEIGHED as UNWEIGHED,
+        Chances as Chances,
         Doubt as Doubt,
         Interpretation as Interpretation,
         Kind as Kind,
@@ -102,8 +104,8 @@ else:
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (
-                "CANNOT_BE_READ Doubt Interpretation Kind Part Passage Proposal Register Role "
-                "Token in_order"
+                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind Part Passage Proposal "
+                "Register Role Token in_order"
             ),
         },
     )

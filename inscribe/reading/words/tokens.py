@@ -39,20 +39,31 @@ class Token(NamedTuple):
 Tokens = tuple[Token, ...]
 
 
+class Chances(NamedTuple):
+    """The chance that a reading is right, of the whole and of each of its tokens (0 to 1)."""
+
+    whole: float
+    words: tuple[float, ...]
+
+
+UNWEIGHED = Chances(1.0, ())  # nobody has said what a reading's chance is
+
+
 class Proposal(Late):
     """One reading of the whole text, with its score (higher is better) and its reasons.
 
-    ``tokens`` may be given as a function that makes them: many callers want the Latin letters
-    alone. They are made when they are first asked for, and once.
+    ``tokens`` and ``chances`` may be given as functions that make them: many callers want the
+    Latin letters alone. They are made when they are first asked for, and once.
     """
 
-    FIELDS = __slots__ = ("tokens", "romaji", "score", "reasons", "phrases")
-    LATE = "tokens"
+    FIELDS = __slots__ = ("tokens", "romaji", "score", "reasons", "phrases", "chances")
+    LATE = ("tokens", "chances")
     tokens: Tokens
     romaji: str
     score: float
     reasons: tuple[str, ...]
     phrases: tuple[tuple[int, int], ...]  # (morae, index of the phrase's first token)
+    chances: Chances
 
     def __init__(
         self,
@@ -61,8 +72,21 @@ class Proposal(Late):
         score: float,
         reasons: tuple[str, ...] = (),
         phrases: tuple[tuple[int, int], ...] = (),
+        chances: Chances | Callable[[], Chances] = UNWEIGHED,
     ) -> None:
-        self._keep(tokens=tokens, romaji=romaji, score=score, reasons=reasons, phrases=phrases)
+        self._keep(
+            tokens=tokens,
+            romaji=romaji,
+            score=score,
+            reasons=reasons,
+            phrases=phrases,
+            chances=chances,
+        )
+
+    @property
+    def chance(self) -> float:
+        """The chance that the reading is right as a whole (0 to 1)."""
+        return self.chances.whole
 
     @property
     def kana(self) -> str:
