@@ -62,9 +62,7 @@ def marked_part(part: Part, worn: Collection[int], carved: Sequence[str], mark: 
     return part._replace(text=text, kana=kana, romaji=romaji, alternatives=())
 
 
-def _marked_token(
-    token: Token, worn: Collection[int], carved: Sequence[str], mark: Mark
-) -> Token:
+def _marked_token(token: Token, worn: Collection[int], carved: Sequence[str], mark: Mark) -> Token:
     if not any(token.first <= sign <= token.last for sign in worn):
         return token
     kana, romaji = _marked(token.normalised, token.kana, token.romaji, token.first, worn, mark)

@@ -10,10 +10,12 @@ from functools import partial
 
 from inscribe.forms import NormalText, carved_between
 from inscribe.reading import chinese
-from inscribe.reading.inscription.readers import Wishes
+from inscribe.reading.inscription.weighing import by_weight
+from inscribe.reading.inscription.wishes import Wishes
 from inscribe.reading.passages import Frame, frame_of
 from inscribe.reading.spelling import hepburn, is_kanji_only
 from inscribe.reading.words import (
+    Chances,
     Doubt,
     Interpretation,
     Kind,
@@ -22,6 +24,7 @@ from inscribe.reading.words import (
     Text,
     Token,
     carved_text,
+    chance,
     doubts_of_forms,
     settled_proposal,
     tokens_of,
@@ -29,6 +32,7 @@ from inscribe.reading.words import (
 
 _MARK = "補助記号"
 _FRAME = "frame"
+_LEGEND = "the legend of a seal"
 _LONGEST_LINE = 84  # signs that are put into Japanese order
 _OF_TABLES = ("subject", "place", "city", "quarter", "name")
 
@@ -42,7 +46,10 @@ def read_by_frame(kind: Kind, text: Text, wishes: Wishes) -> Interpretation | No
         return None
     tokens = _tokens(kind, frame, text)
     romaji = " ".join(token.romaji for token in tokens if token.romaji)
-    best = Proposal(tokens, romaji, 0.0, (f"a {kind} by its frame",))
+    listed = all(token.part_of_speech == _FRAME for token in tokens)
+    sure = chance("frame whole", {"listed": float(listed)})
+    chances = Chances(sure, (sure,) * len(tokens))
+    best = Proposal(tokens, romaji, 0.0, (f"a {kind} by its frame",), chances=chances)
     return _interpretation(text, best, wishes)
 
 
@@ -131,16 +138,17 @@ def _seal(text: Text) -> Interpretation | None:
     part = found.parts.get("seal")
     if part is None:
         return None
-    made = []
+    made: list[Proposal] = []
     for romaji in (part.romaji, *part.alternatives):
         first, last = part.first, part.last
         surface = "".join(text.carved[first : last + 1])
         token = Token(surface, text.normal.text, part.kana, romaji, first, last)
-        made.append(Proposal((token,), romaji, 0.0, ("the legend of a seal",)))
+        made.append(Proposal((token,), romaji, 1 / len(made) if made else 1.0, (_LEGEND,)))
     modern = modern_normal(text.normal, text.carved)
-    return Interpretation(
+    read = Interpretation(
         carved_text(text), text.normal.text, modern, "signature", tuple(made), found.parts
     )
+    return by_weight("signature", read)
 
 
 def read_as_saying(text: Text, wishes: Wishes) -> Interpretation | None:
@@ -164,7 +172,8 @@ def read_as_saying(text: Text, wishes: Wishes) -> Interpretation | None:
         ends = text.normal.origin[0], text.normal.origin[-1]
         why = f"Chinese without return marks: {first.reasons[0]}"
         doubts = (*doubts, Doubt(*ends, why))
-    return read._replace(proposals=(*read.proposals, *others), doubts=doubts)
+    read = read._replace(proposals=(*read.proposals, *others), doubts=doubts)
+    return by_weight("chinese", read)
 
 
 def _is_line(plain: str) -> bool:

@@ -17,7 +17,7 @@ from inscribe.reading.words import Doubt, Interpretation, Part, Proposal, Regist
 
 if TYPE_CHECKING:
     from inscribe.forms import NormalText
-    from inscribe.reading.inscription.readers import Wishes
+    from inscribe.reading.inscription.wishes import Wishes
     from inscribe.reading.passages import SettledPassage
     from inscribe.reading.words import Override, Passage
     from inscribe.signs import Transcription
@@ -68,7 +68,7 @@ def read(
         passages: passages a person has settled (see ``inscribe.record.Passage``).
         source: the words that are copied, where known; they help to tell where the copy ends.
     """
-    from inscribe.reading.inscription.readers import Wishes
+    from inscribe.reading.inscription.wishes import Wishes
 
     return _read(t, Wishes(register, overrides, between, alternatives, passages, source))
 
@@ -152,7 +152,7 @@ def read_text(
     Raises:
         NotationError: brackets or marks that cannot be understood.
     """
-    from inscribe.reading.inscription.readers import Wishes
+    from inscribe.reading.inscription.wishes import Wishes
 
     _refuse_endless(len(text) // _MARKS_A_SIGN)
     wishes = Wishes(register, overrides, between, alternatives, passages)

@@ -2,7 +2,8 @@
 
 In reading order: ``reader`` (the way to the best reading), ``metre`` (what a metre costs),
 ``tagger`` (MeCab with the dictionary of verse), ``scansion`` (words laid on a metre), ``lattice``
-(the search), ``settled`` (what a person has settled), ``alternatives``, ``interpreting``.
+(the search), ``settled`` (what a person has settled), ``alternatives``,
+``weighing`` (how sure), ``interpreting``.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.reading.verse.alternatives import swaps as swaps
     from inscribe.reading.verse.interpreting import verse_interpretation as verse_interpretation
     from inscribe.reading.verse.lattice import Node as Node
     from inscribe.reading.verse.metre import (
@@ -37,6 +39,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "alternatives": "swaps",
             "interpreting": "verse_interpretation",
             "lattice": "Node",
             "metre": "Metre PARTS pattern_of",

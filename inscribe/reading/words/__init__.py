@@ -23,6 +23,11 @@ if TYPE_CHECKING:
         shown as shown,
         tokens_of as tokens_of,
     )
+    from inscribe.reading.words.chances import (
+        chance as chance,
+        chances_of as chances_of,
+        together as together,
+    )
     from inscribe.reading.words.compounds import joined as joined
     from inscribe.reading.words.lexical import Word as Word
     from inscribe.reading.words.marks import (
@@ -89,6 +94,7 @@ else:
             "assembling": (
                 "Text WordsOf carved_text doubts_of_forms has_note interpretation shown tokens_of"
             ),
+            "chances": "chance chances_of together",
             "compounds": "joined",
             "lexical": "Word",
             "marks": (

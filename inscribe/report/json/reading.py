@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -19,7 +20,8 @@ def reading_as_json(interpretation: Interpretation) -> dict[str, Any]:
         "kana": best.kana,
         "romaji": best.romaji,
         "register": interpretation.register,
-        "tokens": [token_as_json(token) for token in best.tokens],
+        "chance": _rounded(best.chance),
+        "tokens": [_sure_token(token, sure) for token, sure in _with_chances(best)],
         "alternatives": [_alternative(proposal) for proposal in others],
         "signature": _signature(interpretation.signature),
         "dates": [_date(date) for date in interpretation.dates],
@@ -41,11 +43,28 @@ def _passage(passage: Passage) -> dict[str, Any]:
         "kana": best.kana,
         "romaji": best.romaji,
         "role": passage.role,
-        "chance": round(passage.chance, 3),
+        "chance": _rounded(passage.chance),
+        "reading_chance": _rounded(best.chance),
         "reasons": [*passage.reasons, *best.reasons],
         "alternatives": [_alternative(proposal) for proposal in others],
         "signature": _signature(passage.signature),
     }
+
+
+def _with_chances(proposal: Proposal) -> Iterator[tuple[Token, float]]:
+    """Yield each word with its chance; that of the whole where words are not weighed singly."""
+    words = proposal.chances.words
+    each = len(words) == len(proposal.tokens)
+    for at, token in enumerate(proposal.tokens):
+        yield token, words[at] if each else proposal.chance
+
+
+def _sure_token(token: Token, chance: float) -> dict[str, Any]:
+    return {**token_as_json(token), "chance": _rounded(chance)}
+
+
+def _rounded(chance: float) -> float:
+    return round(chance, 3)
 
 
 def token_as_json(token: Token) -> dict[str, Any]:
@@ -76,6 +95,7 @@ def _alternative(proposal: Proposal) -> dict[str, Any]:
         "romaji": proposal.romaji,
         "kana": proposal.kana,
         "reason": "; ".join(proposal.reasons),
+        "chance": _rounded(proposal.chance),
     }
 
 

@@ -36,6 +36,9 @@ WHOLE: Schema = {"type": "integer"}
 NUMBER: Schema = {"type": "number"}
 RANK: Schema = {"type": "integer", "minimum": 1}
 SHARE: Schema = {"type": "number", "minimum": 0, "maximum": 1}
+CHANCE: Schema = SHARE | {
+    "description": "that it is read right, calibrated on texts whose readings are known"
+}
 DAY: Schema = {"type": "string", "format": "date"}
 COUNTING = (
     "Signs, columns and differences are counted from 0; command line, records and texts for people"
@@ -95,13 +98,19 @@ _OF_PASSAGE: dict[str, Schema] = {
 
 def _reading() -> Schema:
     part = _object(text=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS)
-    token = _object(surface=TEXT, normalised=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS, gloss=TEXT)
+    said = {"kana": TEXT, "romaji": TEXT, "signs": SIGNS, "chance": CHANCE}
+    token = _object(surface=TEXT, normalised=TEXT, gloss=TEXT, **said)
     change = _object(sign=SIGN, from_=TEXT, to=TEXT, kind=TEXT, source=TEXT)
-    alternative = _object(romaji=TEXT, kana=TEXT, reason=TEXT)
+    alternative = _object(romaji=TEXT, kana=TEXT, reason=TEXT, chance=CHANCE)
     signature = _perhaps({"type": "object", "additionalProperties": part})
-    said = {"normalised": TEXT, "kana": TEXT, "romaji": TEXT, "reasons": _list(TEXT)}
+    read = {"normalised": TEXT, "kana": TEXT, "romaji": TEXT, "reasons": _list(TEXT)}
     passage = _object(
-        **_OF_PASSAGE, **said, chance=SHARE, alternatives=_list(alternative), signature=signature
+        **_OF_PASSAGE,
+        **read,
+        chance=SHARE | {"description": "that the inscription is divided so here"},
+        reading_chance=CHANCE,
+        alternatives=_list(alternative),
+        signature=signature,
     )
     return _object(
         text=TEXT,
@@ -110,6 +119,7 @@ def _reading() -> Schema:
         kana=TEXT,
         romaji=TEXT,
         register=_one_of(get_args(Register)),
+        chance=CHANCE,
         tokens=_list(token),
         alternatives=_list(alternative),
         signature=signature,
