@@ -103,10 +103,16 @@ def command(
     if lines:
         _read_lines(path, literal, register, letters, why, shape, output, force, quiet)
 
+    from inscribe import tables
+
     def shown() -> str:
         found = list(interpretations(path, literal, Wished(register, overrides, passages)))
         refuse_beyond("override", overrides, found)
         refuse_beyond("passage", passages, found)
+        if tables.has_own("people"):
+            from inscribe.persons import with_persons
+
+            found = with_persons(found)
         if second_opinion:
             from inscribe.reading.inscription import with_second_opinion
 
@@ -221,7 +227,7 @@ def _line_results(
 ) -> Iterator[str]:
     import json
 
-    from inscribe import files
+    from inscribe import files, tables
     from inscribe.report.json import reading_as_json
     from inscribe.report.terminal import reading_as_text
 
@@ -229,6 +235,10 @@ def _line_results(
         try:
             text = files.transcribed(files.decode(line, "").rstrip("\n"), "")
             found = read_literal(text, Wished(register))
+            if tables.has_own("people"):
+                from inscribe.persons import with_persons
+
+                found = with_persons([found])[0]
             interpretation = _in_letters(found, letters)
         except InscribeError as error:
             tally.refuse(number)

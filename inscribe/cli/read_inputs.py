@@ -12,8 +12,8 @@ from inscribe.errors import InputError, InscribeError, NotationError, Place
 
 if TYPE_CHECKING:
     from inscribe.reading import Choice, Interpretation
-    from inscribe.reading.passages import SettledPassage
-    from inscribe.reading.words import Override
+    from inscribe.reading.passages import PassageLike
+    from inscribe.reading.words import OverrideLike
     from inscribe.record import Inscription, Record
 
 _WORN = frozenset("□■")
@@ -24,8 +24,8 @@ class Wished(NamedTuple):
     """What the user wishes of the reading."""
 
     register: Choice = "auto"
-    overrides: tuple[Override, ...] = ()
-    passages: tuple[SettledPassage, ...] = ()
+    overrides: tuple[OverrideLike, ...] = ()
+    passages: tuple[PassageLike, ...] = ()
 
 
 def interpretations(

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Sequence
 
-from inscribe.reading.words import Part, Proposal, Token
+from inscribe.reading.words import Proposal, SignaturePart, Token
 from inscribe.restoring.sign_shares import kana_of_signs, letters_of_signs
 
 Mark = Callable[[str], str]
@@ -53,7 +53,9 @@ def marked_proposal(
     return proposal.replaced(tokens=tuple(tokens), romaji=romaji)
 
 
-def marked_part(part: Part, worn: Collection[int], carved: Sequence[str], mark: Mark) -> Part:
+def marked_part(
+    part: SignaturePart, worn: Collection[int], carved: Sequence[str], mark: Mark
+) -> SignaturePart:
     """Return a part of a signature with ``mark`` put on what its worn signs say."""
     if not any(part.first <= sign <= part.last for sign in worn):
         return part

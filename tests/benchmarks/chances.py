@@ -47,8 +47,7 @@ def cases(last: bool = False) -> dict[str, list[Case]]:
     }
     for half in ("look", "measure"):
         found[f"formulas, {half}"] = [
-            Case(row[1], tuple(_accepted(row[2])))
-            for row in rows(DATA / f"formulas_{half}.tsv")
+            Case(row[1], tuple(_accepted(row[2]))) for row in rows(DATA / f"formulas_{half}.tsv")
         ]
         for name in ("signatures", "signatures_fresh"):
             found[f"{name}, {half}"] = [

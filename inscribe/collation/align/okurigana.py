@@ -19,14 +19,14 @@ _SOFT_ROWS = "".join(spelling.ROWS[vowel][row] for row in (0, 5, 7, 9) for vowel
 _SOUND_CHANGES = "いつむ"  # 書いて, 散って, 読んで
 
 
-class Spoken(NamedTuple):
+class StemReading(NamedTuple):
     """What a character is read, and the letters one of which must follow it in kana ("": any)."""
 
     kana: str
     follows: str = ""
 
 
-def beginnings(kun: str) -> Iterator[Spoken]:
+def beginnings(kun: str) -> Iterator[StemReading]:
     """Yield the stem and every longer part of a word up to its end.
 
     >>> [(part.kana, "れ" in part.follows) for part in beginnings("わす.れる")]
@@ -38,7 +38,9 @@ def beginnings(kun: str) -> Iterator[Spoken]:
         rest = tail[length:]
         is_adjective = tail[-1:] in ("い", "し")
         stands_alone = rest == "る" and spelling.letter(kana[-1:] or "ん") in (*_I_ROW, *_E_ROW)
-        yield Spoken(kana, "" if not rest or is_adjective or stands_alone else _row_letters(rest))
+        yield StemReading(
+            kana, "" if not rest or is_adjective or stands_alone else _row_letters(rest)
+        )
 
 
 _I_ROW, _E_ROW = spelling.ROWS[1], spelling.ROWS[3]
@@ -54,13 +56,13 @@ def _row_letters(rest: str) -> str:
     return letters + _SOUND_CHANGES if len(rest) == 1 else letters
 
 
-def cut_short(kun: str) -> Iterator[Spoken]:
+def cut_short(kun: str) -> Iterator[StemReading]:
     """Yield stems shorter than the dictionary's, the rest being in kana: 現はる is あら + はる."""
     stem = kun.partition(".")[0]
     for length in range(len(stem) - 1, 0, -1):
         after = spelling.letter(stem[length])
         same = [letters for letters in spelling.OPEN.values() if after in letters]
-        yield Spoken(stem[:length], "".join((after, *same)))
+        yield StemReading(stem[:length], "".join((after, *same)))
 
 
 def spoken_forms(kun: str) -> list[str]:

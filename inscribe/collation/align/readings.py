@@ -143,7 +143,7 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
         yield from _other_readings(known)
 
 
-def _goes_on(part: okurigana.Spoken, following: str) -> bool:
+def _goes_on(part: okurigana.StemReading, following: str) -> bool:
     return bool(part.kana) and (not part.follows or (bool(following) and following in part.follows))
 
 

@@ -132,7 +132,7 @@ def _readings(
 def _with_words(
     known: Sequence[tuple[ByLetter, ...]],
     norm: Sequence[str],
-    find: Callable[[str], Sequence[words.Word]],
+    find: Callable[[str], Sequence[words.PossibleWord]],
 ) -> tuple[tuple[ByLetter, ...], ...]:
     """Return the readings with the words that ``find`` finds in the text, placed by sign."""
     sign_at = _sign_at(norm)

@@ -15,7 +15,7 @@ from inscribe.reading import spelling
 LONGEST = 8  # signs of a word in the glossary tables
 
 
-class Word(NamedTuple):
+class PossibleWord(NamedTuple):
     """One word that could stand at ``start``..``end`` (characters of the text) and its reading."""
 
     start: int
@@ -25,7 +25,7 @@ class Word(NamedTuple):
     source: str
 
 
-def table_words(text: str) -> list[Word]:
+def table_words(text: str) -> list[PossibleWord]:
     """Return every word of the glossary in ``text`` that is written with Chinese characters."""
     known = table_readings()
     found = []
@@ -34,21 +34,21 @@ def table_words(text: str) -> list[Word]:
             continue
         for end in range(start + 2, min(len(text), start + LONGEST) + 1):
             found += [
-                Word(start, end, spoken, "word", table)
+                PossibleWord(start, end, spoken, "word", table)
                 for reading, table in known.get(text[start:end], ())
                 for spoken in spoken_forms(reading)
             ]
     return found
 
 
-def dictionary_words(text: str) -> list[Word]:
+def dictionary_words(text: str) -> list[PossibleWord]:
     """Return every word of the dictionary of verse in ``text`` that has a Chinese character."""
     from inscribe.reading.verse import verse_lattice
 
-    found: dict[Word, None] = {}
+    found: dict[PossibleWord, None] = {}
     for node in verse_lattice(text):
         if node.end - node.start == 1 and node.piece.origin == "漢":
             continue  # known already, and out of place before okurigana
         if node.piece.known and any(map(spelling.is_kanji, text[node.start : node.end])):
-            found[Word(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
+            found[PossibleWord(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
     return list(found)

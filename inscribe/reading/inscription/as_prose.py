@@ -14,10 +14,10 @@ from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import (
     MARK,
     Doubt,
+    InscribedText,
     Interpretation,
-    Piece,
+    ReadWord,
     Register,
-    Text,
     WordsOf,
     has_legible,
     interpretation,
@@ -30,7 +30,7 @@ _LEAST_CHINESE = 5  # signs
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 
 
-def read_as_prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
+def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> Interpretation:
     """Return what prose says, or any text word by word."""
     from inscribe.reading.prose import has_kept_signs, modern_normal, prose_words
 
@@ -41,7 +41,7 @@ def read_as_prose(text: Text, register: Register, wishes: Wishes) -> Interpretat
         reasons = ("nothing can be read",)
     if has_marks(normal.text):
         normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
-    read_text = Text(normal, text.carved, in_order=normal is text.normal)
+    read_text = InscribedText(normal, text.carved, in_order=normal is text.normal)
     words_of: WordsOf = prose_words
     of_verse = has_classical_grammar(normal.text) or _is_old_and_unvoiced(normal.text)
     if of_verse:
@@ -94,7 +94,9 @@ def _reordered(normal: NormalText) -> NormalText:
     return NormalText(text, tuple(normal.origin[i] for i in order), normal.changes)
 
 
-def _chinese(words: list[Piece], text: Text) -> tuple[list[Piece], tuple[Doubt, ...]]:
+def _chinese(
+    words: list[ReadWord], text: InscribedText
+) -> tuple[list[ReadWord], tuple[Doubt, ...]]:
     """Return the words of a text in kanji alone, or its signs one by one, and the doubt."""
     from inscribe.reading.chinese import are_compounds, sign_by_sign
 

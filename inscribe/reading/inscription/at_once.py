@@ -19,12 +19,13 @@ from inscribe.reading.names import is_kana_name
 from inscribe.reading.signatures import is_half_in_kana, is_signature
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.verse import VerseReading
-from inscribe.reading.words import MARK, Doubt, Kind, Text, has_legible
+from inscribe.reading.words import MARK, Doubt, InscribedText, Kind, has_legible
 
 _LONGEST_DIVIDED = 160  # signs; a longer text is prose
 _LONG = 8  # signs of a column in which there is hardly more than one passage
 _SHORT = 3  # signs of a text in kanji that is a name or a word
 _SURE_TITLE = 6.0
+_NAMES_AFTER_POEM = 6  # kanji at the end, in which there are hardly no names
 _END_OF_POEM = 2  # kanji with which a poem may end that needs no second look
 
 
@@ -36,7 +37,7 @@ class AtOnce(NamedTuple):
     doubts: tuple[Doubt, ...] = ()
 
 
-def kind_at_once(text: Text, wishes: Wishes) -> AtOnce | None:
+def kind_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
     """Return the one passage that a text plainly is; None where it must be weighed."""
     plain = text.normal.text
     if not has_legible(MARK.sub("", plain)):
@@ -50,7 +51,7 @@ def kind_at_once(text: Text, wishes: Wishes) -> AtOnce | None:
     return _kanji_at_once(text)
 
 
-def _poem_at_once(text: Text, wishes: Wishes) -> AtOnce | None:
+def _poem_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
     plain = text.normal.text
     if is_heading(plain):
         return AtOnce("prose")
@@ -66,6 +67,8 @@ def _poem_at_once(text: Text, wishes: Wishes) -> AtOnce | None:
         return AtOnce("verse", reading) if _commas_end_phrases(reading) else AtOnce("prose")
     kept = tuple(count for count, _ in reading.phrases) == metre.phrases
     named = is_kanji_only(plain[-_END_OF_POEM - 1 :])
+    if is_kanji_only(plain[-_NAMES_AFTER_POEM:]):
+        return None  # a metre may be kept by chance over the names below a poem
     if kept or (not text.breaks and not named and metre.name == "tanka"):
         return AtOnce("verse", reading)
     return None
@@ -78,7 +81,7 @@ def _commas_end_phrases(reading: VerseReading) -> bool:
     return all(n in firsts or n + 1 in firsts for n in commas)
 
 
-def _kanji_at_once(text: Text) -> AtOnce | None:
+def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     from inscribe.reading.passages import is_surely_signed, names_one
 
     plain = text.normal.text

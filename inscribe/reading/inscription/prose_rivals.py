@@ -20,10 +20,10 @@ from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.words import (
     Chances,
     Doubt,
+    InscribedText,
     Interpretation,
-    Piece,
     Proposal,
-    Text,
+    ReadWord,
     chance,
     chances_of,
     romaji_of,
@@ -42,20 +42,20 @@ _NO_WORDS = frozenset("□［（、「 　")  # where one of these stands, the t
 class Words(NamedTuple):
     """The words of a text, and whether the dictionary of verse has found them."""
 
-    words: list[Piece]
+    words: list[ReadWord]
     of_verse: bool
 
 
 class _Swap(NamedTuple):
     word: int
-    piece: Piece
+    piece: ReadWord
     cost: int
 
 
 class _Rivals:
     """What the words of a text may be read otherwise, looked up when it is first asked for."""
 
-    def __init__(self, read: Words, text: Text) -> None:
+    def __init__(self, read: Words, text: InscribedText) -> None:
         self.read = read
         self.text = text
 
@@ -65,7 +65,7 @@ class _Rivals:
         return _swaps(self.read, self.text.normal.text)
 
     @cached_property
-    def other(self) -> list[Piece] | None:
+    def other(self) -> list[ReadWord] | None:
         """The words by the other dictionary; none where it has nothing to say."""
         return _by_the_other(self.read, self.text) if self.text.in_order else None
 
@@ -74,7 +74,9 @@ class _Rivals:
         return [swap.piece.romaji for swap in self.swaps if swap.word == word]
 
 
-def with_rivals(found: Interpretation, read: Words, text: Text, wishes: Wishes) -> Interpretation:
+def with_rivals(
+    found: Interpretation, read: Words, text: InscribedText, wishes: Wishes
+) -> Interpretation:
     """Return an interpretation of prose with the chance of its reading, and with other readings.
 
     Others are looked for only where ``wishes.alternatives`` asks for them.
@@ -107,7 +109,7 @@ def _chances(rivals: _Rivals) -> Chances:
 
 
 def _word_chance(
-    word: Piece, at: int, swaps: Sequence[_Swap], agreed: bool, of_verse: bool
+    word: ReadWord, at: int, swaps: Sequence[_Swap], agreed: bool, of_verse: bool
 ) -> float:
     if word.note.startswith("settled"):
         return 1.0
@@ -138,7 +140,7 @@ def _swaps(read: Words, plain: str) -> list[_Swap]:
     return [_Swap(*swap) for swap in prose_swaps(plain)]
 
 
-def _by_the_other(read: Words, text: Text) -> list[Piece] | None:
+def _by_the_other(read: Words, text: InscribedText) -> list[ReadWord] | None:
     """Return the words by the other dictionary; none for modern prose, and where signs are worn."""
     plain = text.normal.text
     if has_modern_grammar(plain) or is_kanji_only(plain) or not _NO_WORDS.isdisjoint(plain):
@@ -153,7 +155,9 @@ def _by_the_other(read: Words, text: Text) -> list[Piece] | None:
     return list(_with_compounds(classical, read.words))
 
 
-def _with_compounds(classical: Sequence[Piece], modern: Sequence[Piece]) -> Iterator[Piece]:
+def _with_compounds(
+    classical: Sequence[ReadWord], modern: Sequence[ReadWord]
+) -> Iterator[ReadWord]:
     """Yield classical words, in their place the compounds read as Chinese that UniDic knows."""
     ends = {0, *accumulate(word.length for word in classical)}
     starts = accumulate((word.length for word in modern), initial=0)
@@ -172,7 +176,7 @@ def _with_compounds(classical: Sequence[Piece], modern: Sequence[Piece]) -> Iter
         position += word.length
 
 
-def _is_compound(word: Piece) -> bool:
+def _is_compound(word: ReadWord) -> bool:
     return (
         word.known
         and word.origin == "漢"
@@ -181,13 +185,13 @@ def _is_compound(word: Piece) -> bool:
     )
 
 
-def _agreed(words: Sequence[Piece], others: Sequence[Piece]) -> list[bool]:
+def _agreed(words: Sequence[ReadWord], others: Sequence[ReadWord]) -> list[bool]:
     """Return for each word whether the other reading has the same letters at its signs."""
     theirs = _by_place(others)
     return [theirs.get(place) == said for place, said in _by_place(words).items()]
 
 
-def _by_place(words: Sequence[Piece]) -> dict[tuple[int, int], str]:
+def _by_place(words: Sequence[ReadWord]) -> dict[tuple[int, int], str]:
     found, position = {}, 0
     for word in words:
         found[position, position + word.length] = word.romaji.lower()
@@ -215,7 +219,9 @@ def _others(best: Proposal, rivals: _Rivals) -> Iterator[Proposal]:
             yield _proposal(words, rivals.text, romaji, why, share)
 
 
-def _proposal(words: list[Piece], text: Text, romaji: str, why: str, share: float) -> Proposal:
+def _proposal(
+    words: list[ReadWord], text: InscribedText, romaji: str, why: str, share: float
+) -> Proposal:
     chances = Chances(share, (share,) * len(words))
     return Proposal(partial(tokens_of, words, text), romaji, share, (why,), (), chances)
 

@@ -17,12 +17,12 @@ from inscribe.reading.inscription.weighing import by_weight
 from inscribe.reading.inscription.wishes import Wishes
 from inscribe.reading.words import (
     MARK,
+    InscribedText,
     Interpretation,
     Kind,
     Passage,
     Proposal,
     Register,
-    Text,
     carved_text,
     doubts_of_forms,
     marks_as_words,
@@ -51,7 +51,7 @@ REGISTER_OF: dict[Kind, Register] = {
 }
 
 
-def read_as(kind: Kind, text: Text, wishes: Wishes) -> Interpretation:
+def read_as(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpretation:
     """Return what a text says that is one passage of a kind."""
     if kind == "verse":
         return read_as_verse(text, wishes)
@@ -69,13 +69,15 @@ def read_as(kind: Kind, text: Text, wishes: Wishes) -> Interpretation:
     return read_as_signature(text, wishes)
 
 
-def read_as_verse(text: Text, wishes: Wishes) -> Interpretation:
+def read_as_verse(text: InscribedText, wishes: Wishes) -> Interpretation:
     """Return what a poem says."""
     reading, reason = poem(text, wishes)
     return verse_of(text, wishes, reading, reason)
 
 
-def verse_of(text: Text, wishes: Wishes, reading: VerseReading, reason: str = "") -> Interpretation:
+def verse_of(
+    text: InscribedText, wishes: Wishes, reading: VerseReading, reason: str = ""
+) -> Interpretation:
     """Return the interpretation of a poem that has been read."""
     from inscribe.reading.verse import verse_interpretation
 
@@ -86,7 +88,7 @@ def verse_of(text: Text, wishes: Wishes, reading: VerseReading, reason: str = ""
     return found
 
 
-def poem(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
+def poem(text: InscribedText, wishes: Wishes) -> tuple[VerseReading, str]:
     """Return the reading of a poem, with marks at its ends put aside while the metre is sought."""
     from inscribe.reading.verse import read_verse
 
@@ -114,13 +116,13 @@ def poem(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
     return core._replace(words=[*before, *core.words, *after], phrases=phrases), ""
 
 
-def read_as_signature(text: Text, wishes: Wishes) -> Interpretation:
+def read_as_signature(text: InscribedText, wishes: Wishes) -> Interpretation:
     """Return what a signature, or a date or a dedication alone, says."""
     from inscribe.reading.prose import modern_normal
     from inscribe.reading.signatures import read_signature
 
     normal = _without_return_marks(text.normal)
-    reading = read_signature(normal, text.breaks, text.cuts)
+    reading = read_signature(normal, text.breaks, text.cuts, ends=wishes.among_others)
     if not reading.proposals:
         return read_as_prose(text, "signature", wishes)
     proposals = reading.proposals
@@ -159,7 +161,7 @@ def _without_return_marks(normal: NormalText) -> NormalText:
     return NormalText(text, tuple(normal.origin[i] for i in kept), normal.changes)
 
 
-def as_passage(kind: Kind, text: Text, read: Interpretation) -> Passage:
+def as_passage(kind: Kind, text: InscribedText, read: Interpretation) -> Passage:
     """Return the passage that a text and its interpretation are."""
     origin = text.normal.origin
     first, last = min(origin), max(origin)

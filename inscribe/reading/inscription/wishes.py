@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
-from inscribe.reading.words import Override
+from inscribe.reading.words import OverrideLike
 
 if TYPE_CHECKING:
-    from inscribe.reading.passages import SettledPassage
+    from inscribe.reading.passages import PassageLike
 
 
 class Wishes(NamedTuple):
     """What the caller wants besides the text."""
 
     register: str = "auto"
-    overrides: Sequence[Override] = ()
+    overrides: Sequence[OverrideLike] = ()
     between: tuple[int, int] | None = None
     alternatives: bool | None = None  # None: only where the reading is in doubt
-    passages: Sequence[SettledPassage] = ()  # what a person has settled
+    passages: Sequence[PassageLike] = ()  # what a person has settled
     source: str = ""  # the words that are copied, where they are known
+    among_others: bool = False  # whether other passages stand beside what is read

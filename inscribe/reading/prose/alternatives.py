@@ -20,7 +20,7 @@ from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.reading.mecab import opened_tagger
 from inscribe.reading.prose.reader import groups_of
-from inscribe.reading.words import Piece, rewritten, unidic_piece
+from inscribe.reading.words import ReadWord, rewritten, unidic_piece
 
 if TYPE_CHECKING:
     from fugashi import GenericTagger
@@ -38,7 +38,7 @@ class ProseSwap(NamedTuple):
     """Another reading of the word of this index, and what it costs more than the best."""
 
     word: int
-    piece: Piece
+    piece: ReadWord
     cost: int
 
 
@@ -66,7 +66,7 @@ def prose_swaps(text: str) -> list[ProseSwap]:
     return sorted(found, key=lambda swap: swap.cost)
 
 
-def _swapped(text: str) -> Iterator[tuple[int, Piece, int]]:
+def _swapped(text: str) -> Iterator[tuple[int, ReadWord, int]]:
     """Yield each word's offset with another word for it, and what that costs more."""
     best = list(_entries(_tagger(_BEST).parse(text)))
     there: dict[tuple[int, str], list[_Entry]] = {}
@@ -90,7 +90,7 @@ def _swapped(text: str) -> Iterator[tuple[int, Piece, int]]:
 
 def _others(
     word: _Entry, entries: list[_Entry], before: int, after: int
-) -> Iterator[tuple[Piece, int]]:
+) -> Iterator[tuple[ReadWord, int]]:
     own = unidic_piece(word.written, word.feature)
     least = _cost(word, before, after)
     known = {own.romaji.lower(), _clear(own.kana)}
@@ -104,7 +104,7 @@ def _others(
             yield piece, max(0, cost)
 
 
-def _may_stand_for(piece: Piece, own: Piece) -> bool:
+def _may_stand_for(piece: ReadWord, own: ReadWord) -> bool:
     """Whether a word is of a kind that may stand there: no name, suffix or letter for a word."""
     of_own = own.part_of_speech
     return not any(

@@ -18,7 +18,7 @@ from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.reading.prose.current import ModernWord, is_in_katakana, modern_words
 from inscribe.reading.spelling import hiragana
-from inscribe.reading.words import Piece, rewritten
+from inscribe.reading.words import ReadWord, rewritten
 
 _SPACES = re.compile("([ \t\n\r\x0b\x0c]+)")  # MeCab leaves them out
 
@@ -30,16 +30,16 @@ class Group(NamedTuple):
     words: int
     written: str
     modern: str
-    pieces: tuple[Piece, ...]
+    pieces: tuple[ReadWord, ...]
 
 
-def prose_words(text: str) -> list[Piece]:
+def prose_words(text: str) -> list[ReadWord]:
     """Return the words of a normalised text as prose; what is written for them tiles the text."""
     if not _SPACES.search(text):
         return _words(text)
-    found: list[Piece] = []
+    found: list[ReadWord] = []
     for part in filter(None, _SPACES.split(text)):
-        found += [Piece(part, "", "空白")] if part.isspace() else _words(part)
+        found += [ReadWord(part, "", "空白")] if part.isspace() else _words(part)
     return found
 
 
@@ -63,7 +63,7 @@ def _current(text: str) -> tuple[str, list[ModernWord]]:
     return (hiragana(modern) if is_in_katakana(text) else modern), words
 
 
-def _words(text: str) -> list[Piece]:
+def _words(text: str) -> list[ReadWord]:
     said, words = _current(text)
     if said == text:
         return mecab.unidic_words(said)
@@ -73,7 +73,7 @@ def _words(text: str) -> list[Piece]:
 def _groups(text: str, said: str, words: list[ModernWord]) -> Iterator[Group]:
     modern = "".join([word.modern for word in words])
     where = _written_offsets(words)
-    waiting: list[Piece] = []
+    waiting: list[ReadWord] = []
     first = begin = position = 0
     for piece in mecab.unidic_words(said):
         waiting.append(piece)
@@ -101,7 +101,7 @@ def _written_offsets(words: list[ModernWord]) -> dict[int, int]:
     return where
 
 
-def _as_written(group: Group) -> Piece:
+def _as_written(group: Group) -> ReadWord:
     if len(group.pieces) > 1:
         return _joined(group.pieces, group.written, group.modern)
     piece = group.pieces[0]
@@ -110,10 +110,10 @@ def _as_written(group: Group) -> Piece:
 
 
 @tables.cached(1024)
-def _joined(pieces: tuple[Piece, ...], written: str, modern: str) -> Piece:
+def _joined(pieces: tuple[ReadWord, ...], written: str, modern: str) -> ReadWord:
     """Return words that only together have something written for them, as one word."""
     first = pieces[0]
-    new = Piece(
+    new = ReadWord(
         written,
         "|".join(piece.word.kana for piece in pieces),
         first.part_of_speech,

@@ -10,9 +10,9 @@ from inscribe import tables
 from inscribe.forms import KAO
 from inscribe.reading import names
 from inscribe.reading.names import choices, mixed_name
-from inscribe.reading.signatures.pieces import Piece
+from inscribe.reading.signatures.pieces import SignaturePiece
 from inscribe.reading.spelling import hepburn, hiragana
-from inscribe.reading.words import POET, Word
+from inscribe.reading.words import POET, SignatureWord
 
 CAPITALISED = frozenset(
     {
@@ -29,6 +29,9 @@ CAPITALISED = frozenset(
         "subject",
     }
 )
+# What a name is by what stands beside it (the order kind of its piece).
+GIVEN, PEN = "name:given", "name:pen"
+_NO = "の"
 UNREAD_KANA = "□"
 UNREAD_ROMAJI = "…"
 KAO_IN_LETTERS = "(kaō)"
@@ -85,11 +88,14 @@ def option(kana: str, cost: float = 0.0, reason: str = "", *, capital: bool = Fa
     return Option(hiragana(kana.replace("|", "")), romaji, cost, reason)
 
 
-def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:
+def word_options(word: SignatureWord, kana: str = "") -> tuple[Option, ...]:
     """Return the readings of a word of the glossary; ``kana`` replaces its first reading."""
     capital = word.kind in CAPITALISED
     if word.family == POET:
-        return (Option(word.kana, _full_name(word.kana), 0.0, word.gloss),)
+        return tuple(
+            Option(kana, _full_name(kana), _ALTERNATIVE * rank, word.gloss)
+            for rank, kana in enumerate((word.kana, *word.alternatives))
+        )
     found = [option(kana or word.kana, capital=capital)]
     known = {found[0].kana}
     for rank, other in enumerate(word.alternatives, start=1):
@@ -102,18 +108,23 @@ def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:
 
 
 def _full_name(kana: str) -> str:
-    """Return a whole name in Latin letters: Kakinomoto no Hitomaro."""
-    words = letters(kana).split()
-    return " ".join(word if word == "no" else word.capitalize() for word in words)
+    """Return a whole name in Latin letters: Kakinomoto no Hitomaro, Nōin hōshi."""
+    small = {_NO, *_ranks()}
+    return " ".join(letters(word, capital=word not in small) for word in kana.split())
 
 
-def piece_options(piece: Piece) -> tuple[Option, ...]:
+@tables.cached()
+def _ranks() -> frozenset[str]:
+    return frozenset(word for row in tables.rows("poets_ranks") for word in row["kana"].split())
+
+
+def piece_options(piece: SignaturePiece) -> tuple[Option, ...]:
     """Return the readings of a piece that stands for itself."""
     return _options_of(piece._replace(first=0, last=0, cost=0.0))  # alike wherever it stands
 
 
 @tables.cached(_MOST_KNOWN)
-def _options_of(piece: Piece) -> tuple[Option, ...]:
+def _options_of(piece: SignaturePiece) -> tuple[Option, ...]:
     if piece.word is not None:
         return word_options(piece.word)
     if KANA_ONLY.fullmatch(piece.text) and piece.kind == "name":
@@ -132,7 +143,9 @@ def _options_of(piece: Piece) -> tuple[Option, ...]:
 
 
 _NAME_KINDS: dict[str, names.NameKind] = {
-    "name": "given",
+    "name": "maker",
+    GIVEN: "given",
+    PEN: "art",
     "art_name": "art",
     "common_name": "common",
     "surname": "surname",
@@ -140,8 +153,12 @@ _NAME_KINDS: dict[str, names.NameKind] = {
 }
 
 
-def _name_options(piece: Piece) -> tuple[Option, ...]:
-    found = names.readings(piece.text, _NAME_KINDS[piece.kind])[:_NAME_OPTIONS]
+def _name_kind(piece: SignaturePiece) -> names.NameKind:
+    return _NAME_KINDS.get(piece.order_kind) or _NAME_KINDS[piece.kind]
+
+
+def _name_options(piece: SignaturePiece) -> tuple[Option, ...]:
+    found = names.readings(piece.text, _name_kind(piece))[:_NAME_OPTIONS]
     best = found[0].score
     made = []
     for rank, reading in enumerate(found):

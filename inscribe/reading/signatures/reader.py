@@ -24,9 +24,9 @@ from inscribe.reading.signatures.formulas import Arrangement, Dated, arranged
 from inscribe.reading.signatures.likelihood import signature_likelihood
 from inscribe.reading.signatures.options import KANA_ONLY, Option, Unit
 from inscribe.reading.signatures.pieces import is_seal, legend_of
-from inscribe.reading.signatures.spans import Span
-from inscribe.reading.signatures.split import Division, divisions
-from inscribe.reading.words import Doubt, Part, Proposal, Token
+from inscribe.reading.signatures.spans import PartSpan
+from inscribe.reading.signatures.split import SignatureDivision, divisions
+from inscribe.reading.words import Doubt, Proposal, SignaturePart, Token
 
 __all__ = ["SignatureReading", "read_signature", "signature_likelihood"]
 
@@ -40,22 +40,26 @@ _DOUBTFUL = 0.5  # a second reading of a name with this share of the first is a 
 class SignatureReading(NamedTuple):
     """The parts of a signature by key, its readings best first, and what to look at again."""
 
-    parts: dict[str, Part]
+    parts: dict[str, SignaturePart]
     proposals: tuple[Proposal, ...]
     doubts: tuple[Doubt, ...] = ()
 
 
-class _Candidate(NamedTuple):
+class _SignatureReading(NamedTuple):
     cost: float
     units: tuple[Unit, ...]
     chosen: tuple[Option, ...]
-    spans: tuple[Span, ...]
+    spans: tuple[PartSpan, ...]
     romaji: str
     divided_otherwise: bool
 
 
 def read_signature(
-    normal: NormalText, breaks: Collection[int] = (), cuts: Collection[int] = ()
+    normal: NormalText,
+    breaks: Collection[int] = (),
+    cuts: Collection[int] = (),
+    *,
+    ends: bool = False,
 ) -> SignatureReading:
     """Return the parts and the ranked readings of a signature.
 
@@ -64,6 +68,7 @@ def read_signature(
         breaks: offsets in its text at which a column begins, where known; words seldom run
             over a column's end.
         cuts: offsets before which the transcriber left a space.
+        ends: whether other passages stand beside it, so that it is a sentence of its own.
     """
     text = normal.text
     if not text or len(text) > _LONGEST:
@@ -71,22 +76,25 @@ def read_signature(
     dates = dated_pieces(text)
     found = divisions(text, breaks, [piece for piece, _ in dates], cuts)
     by_offset = {(piece.first, piece.last): options for piece, options in dates}
-    candidates = _candidates(found, by_offset)
+    candidates = _candidates(found, by_offset, ends)
     best = candidates[0]
     tokens = _Tokens(normal)
     proposals = tuple(_proposal(c, best, tokens) for c in candidates)
     return SignatureReading(_parts(best, normal), proposals, _doubts(best, normal.origin))
 
 
-def _candidates(found: Sequence[Division], dated: Dated) -> list[_Candidate]:
+def _candidates(
+    found: Sequence[SignatureDivision], dated: Dated, ends: bool
+) -> list[_SignatureReading]:
     """Return the cheapest readings over all divisions, each romanised text once."""
-    pool: list[_Candidate] = []
+    pool: list[_SignatureReading] = []
     for rank, division in enumerate(found):
         dearer = division.cost - found[0].cost
         if dearer <= _DEAR_DIVISION:
             most = _MOST_OTHERWISE if rank else MOST_PROPOSALS
-            pool += _readings_of(arranged(division.pieces, dated), dearer, most, rank > 0)
-    distinct: dict[str, _Candidate] = {}
+            made = arranged(division.pieces, dated, ends=ends)
+            pool += _readings_of(made, dearer, most, rank > 0)
+    distinct: dict[str, _SignatureReading] = {}
     for candidate in sorted(pool, key=lambda c: c.cost):
         distinct.setdefault(candidate.romaji, candidate)
     return list(distinct.values())[:MOST_PROPOSALS]
@@ -94,7 +102,7 @@ def _candidates(found: Sequence[Division], dated: Dated) -> list[_Candidate]:
 
 def _readings_of(
     made: Arrangement, base: float, most: int, otherwise: bool
-) -> Iterator[_Candidate]:
+) -> Iterator[_SignatureReading]:
     """Yield the combinations of options with the least cost, best first."""
     units = tuple(made.units)
     spans = tuple(made.spans)
@@ -106,7 +114,7 @@ def _readings_of(
             return
         cost, choice = heapq.heappop(queue)
         chosen = tuple([unit.options[i] for unit, i in zip(units, choice, strict=True)])
-        yield _Candidate(cost, units, chosen, spans, _joined(units, chosen), otherwise)
+        yield _SignatureReading(cost, units, chosen, spans, _joined(units, chosen), otherwise)
         for at, unit in enumerate(units):
             following = choice[at] + 1
             if following < len(unit.options):
@@ -127,7 +135,7 @@ def _joined(units: Sequence[Unit], chosen: Sequence[Option]) -> str:
     return text.strip()
 
 
-def _proposal(candidate: _Candidate, best: _Candidate, tokens: _Tokens) -> Proposal:
+def _proposal(candidate: _SignatureReading, best: _SignatureReading, tokens: _Tokens) -> Proposal:
     made = partial(tokens.of, candidate)
     score = math.exp(best.cost - candidate.cost)
     return Proposal(made, candidate.romaji, score, _reasons(candidate, best))
@@ -140,7 +148,7 @@ class _Tokens:
         self._normal = normal
         self._known: dict[tuple[int, int], Token] = {}
 
-    def of(self, candidate: _Candidate) -> tuple[Token, ...]:
+    def of(self, candidate: _SignatureReading) -> tuple[Token, ...]:
         """Return the tokens of a reading."""
         return tuple(map(self._token, candidate.units, candidate.chosen))
 
@@ -162,7 +170,7 @@ class _Tokens:
         return self._known[key]
 
 
-def _reasons(candidate: _Candidate, best: _Candidate) -> tuple[str, ...]:
+def _reasons(candidate: _SignatureReading, best: _SignatureReading) -> tuple[str, ...]:
     """Return why a text is read so; for another reading than the best, what sets it apart."""
     if candidate.divided_otherwise:
         pieces = " ".join(unit.text for unit in sorted(candidate.units, key=lambda u: u.first))
@@ -190,7 +198,7 @@ def _said_of_words(units: Sequence[Unit]) -> str:
     return "no word can be read"
 
 
-def _chosen_otherwise(candidate: _Candidate) -> tuple[str, ...]:
+def _chosen_otherwise(candidate: _SignatureReading) -> tuple[str, ...]:
     return tuple(
         f"{unit.text} {option.romaji}: {option.reason}"
         for unit, option in zip(candidate.units, candidate.chosen, strict=True)
@@ -198,8 +206,8 @@ def _chosen_otherwise(candidate: _Candidate) -> tuple[str, ...]:
     )
 
 
-def _parts(best: _Candidate, normal: NormalText) -> dict[str, Part]:
-    parts: dict[str, Part] = {}
+def _parts(best: _SignatureReading, normal: NormalText) -> dict[str, SignaturePart]:
+    parts: dict[str, SignaturePart] = {}
     for span in sorted(best.spans, key=lambda s: (s.first, -s.last)):
         key = span.key
         count = 1
@@ -210,7 +218,7 @@ def _parts(best: _Candidate, normal: NormalText) -> dict[str, Part]:
     return parts
 
 
-def _part(span: Span, best: _Candidate, normal: NormalText) -> Part:
+def _part(span: PartSpan, best: _SignatureReading, normal: NormalText) -> SignaturePart:
     inside = [
         (unit, option)
         for unit, option in zip(best.units, best.chosen, strict=True)
@@ -226,18 +234,20 @@ def _part(span: Span, best: _Candidate, normal: NormalText) -> Part:
     if is_seal(text) and (legend := legend_of(text)):
         return _legend(legend, first, last)
     kana = " ".join(option.kana for option in chosen if option.kana)
-    return Part(text, kana, _joined(units, chosen), first, last, others)
+    return SignaturePart(text, kana, _joined(units, chosen), first, last, others)
 
 
-def _legend(legend: str, first: int, last: int) -> Part:
+def _legend(legend: str, first: int, last: int) -> SignaturePart:
     """Return a seal with the ranked readings of what it says."""
     from inscribe.reading.signatures.seals import legend_readings
 
     readings = legend_readings(legend)
     if not readings:
-        return Part(legend, "", "", first, last)
+        return SignaturePart(legend, "", "", first, last)
     best, *others = readings
-    return Part(legend, best.kana, best.romaji, first, last, tuple(o.romaji for o in others))
+    return SignaturePart(
+        legend, best.kana, best.romaji, first, last, tuple(o.romaji for o in others)
+    )
 
 
 def _said_of_lone_word(unit: Unit) -> str:
@@ -251,7 +261,7 @@ def _said_of_lone_word(unit: Unit) -> str:
     return f"{unit.text} may be a name or a subject"
 
 
-def _doubts(best: _Candidate, origin: Sequence[int]) -> tuple[Doubt, ...]:
+def _doubts(best: _SignatureReading, origin: Sequence[int]) -> tuple[Doubt, ...]:
     """Return the names whose second reading weighs nearly as much, and what found no place."""
     doubts = []
     if len(best.units) == 1 and (why := _said_of_lone_word(best.units[0])):

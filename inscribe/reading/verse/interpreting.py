@@ -12,10 +12,10 @@ from inscribe.reading.verse.weighing import verse_chances
 from inscribe.reading.words import (
     Chances,
     Doubt,
+    InscribedText,
     Interpretation,
-    Piece,
     Proposal,
-    Text,
+    ReadWord,
     interpretation,
     romaji_of,
     tokens_of,
@@ -28,7 +28,7 @@ _OF_WHAT_IS_NOT_FOUND = 0.5  # odds of a reading that is none of the alternative
 
 
 def verse_interpretation(
-    text: Text, reading: VerseReading, reason: str, alternatives: bool | None
+    text: InscribedText, reading: VerseReading, reason: str, alternatives: bool | None
 ) -> Interpretation:
     """Return the interpretation of a poem.
 
@@ -45,7 +45,7 @@ def verse_interpretation(
     return _with_alternatives(found, text, reading)
 
 
-def _modern_with_repeats(words: Sequence[Piece], text: Text) -> str:
+def _modern_with_repeats(words: Sequence[ReadWord], text: InscribedText) -> str:
     """Return the words in current spelling, each 々 as carved where the word has kept its signs."""
     carved, origin = text.carved, text.normal.origin
     found: list[str] = []
@@ -79,7 +79,9 @@ def _with_chances(found: Interpretation, reading: VerseReading) -> Interpretatio
     return found._replace(proposals=(found.proposals[0].replaced(chances=made),))
 
 
-def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading) -> Interpretation:
+def _with_alternatives(
+    found: Interpretation, text: InscribedText, reading: VerseReading
+) -> Interpretation:
     if sum(word.length for word in reading.words) != len(text.normal.text):
         return _with_chances(found, reading)
     score = -path_cost(reading.words) / 1000
@@ -104,7 +106,7 @@ def _shares(others: Sequence[Swap], chance: float) -> list[float]:
 
 
 def _swapped(
-    best: Proposal, swap: Swap, share: float, text: Text, reading: VerseReading
+    best: Proposal, swap: Swap, share: float, text: InscribedText, reading: VerseReading
 ) -> Proposal:
     token = best.tokens[swap.word]
     words = [*reading.words[: swap.word], swap.piece, *reading.words[swap.word + 1 :]]

@@ -11,7 +11,7 @@ from inscribe.reading.words import (
     OKURIGANA_LEFT_OUT,
     VOICING_NOT_MARKED,
     Chances,
-    Piece,
+    ReadWord,
     chance,
     chances_of,
 )
@@ -26,7 +26,7 @@ def verse_chances(reading: VerseReading, swaps: Sequence[Swap]) -> Chances:
     return chances_of("verse", words, dict(_of_the_whole(reading)))
 
 
-def _word_chance(word: Piece, at: int, swaps: Sequence[Swap], reading: VerseReading) -> float:
+def _word_chance(word: ReadWord, at: int, swaps: Sequence[Swap], reading: VerseReading) -> float:
     if word.note.startswith("settled"):
         return 1.0
     costs = [swap.cost for swap in swaps if swap.word == at]
