@@ -6,7 +6,7 @@ from functools import partial
 
 from inscribe.forms import NormalText
 from inscribe.reading.chinese import has_marks
-from inscribe.reading.inscription.prose_rivals import Words, with_rivals
+from inscribe.reading.inscription.prose_rivals import WordsFound, with_rivals
 from inscribe.reading.inscription.register import has_classical_grammar, has_modern_grammar
 from inscribe.reading.inscription.weighing import by_weight
 from inscribe.reading.inscription.wishes import Wishes
@@ -55,7 +55,7 @@ def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> In
     found = interpretation(read_text, register, words, reasons, ())
     if register == "prose":
         found = _as_quoted(found, normal)
-    found = with_rivals(found, Words(words, of_verse), read_text, wishes)
+    found = with_rivals(found, WordsFound(words, of_verse), read_text, wishes)
     as_printed = normal is not text.normal or has_kept_signs(text.carved)
     proposals = found.proposals
     if wishes.overrides:

@@ -39,7 +39,7 @@ _KANJI_OF_A_COMPOUND = 2
 _NO_WORDS = frozenset("□［（、「 　")  # where one of these stands, the two cannot be compared
 
 
-class Words(NamedTuple):
+class WordsFound(NamedTuple):
     """The words of a text, and whether the dictionary of verse has found them."""
 
     words: list[ReadWord]
@@ -55,7 +55,7 @@ class _Swap(NamedTuple):
 class _Rivals:
     """What the words of a text may be read otherwise, looked up when it is first asked for."""
 
-    def __init__(self, read: Words, text: InscribedText) -> None:
+    def __init__(self, read: WordsFound, text: InscribedText) -> None:
         self.read = read
         self.text = text
 
@@ -75,7 +75,7 @@ class _Rivals:
 
 
 def with_rivals(
-    found: Interpretation, read: Words, text: InscribedText, wishes: Wishes
+    found: Interpretation, read: WordsFound, text: InscribedText, wishes: Wishes
 ) -> Interpretation:
     """Return an interpretation of prose with the chance of its reading, and with other readings.
 
@@ -127,7 +127,7 @@ def _word_chance(
     return chance("prose word", evidence)
 
 
-def _swaps(read: Words, plain: str) -> list[_Swap]:
+def _swaps(read: WordsFound, plain: str) -> list[_Swap]:
     if read.of_verse:
         from inscribe.reading.verse import VerseReading, marks_voicing, swaps
 
@@ -140,7 +140,7 @@ def _swaps(read: Words, plain: str) -> list[_Swap]:
     return [_Swap(*swap) for swap in prose_swaps(plain)]
 
 
-def _by_the_other(read: Words, text: InscribedText) -> list[ReadWord] | None:
+def _by_the_other(read: WordsFound, text: InscribedText) -> list[ReadWord] | None:
     """Return the words by the other dictionary; none for modern prose, and where signs are worn."""
     plain = text.normal.text
     if has_modern_grammar(plain) or is_kanji_only(plain) or not _NO_WORDS.isdisjoint(plain):

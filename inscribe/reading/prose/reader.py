@@ -23,7 +23,7 @@ from inscribe.reading.words import ReadWord, rewritten
 _SPACES = re.compile("([ \t\n\r\x0b\x0c]+)")  # MeCab leaves them out
 
 
-class Group(NamedTuple):
+class WrittenWord(NamedTuple):
     """Words of the current text for which together something is written."""
 
     first: int  # offset in the current text
@@ -43,14 +43,14 @@ def prose_words(text: str) -> list[ReadWord]:
     return found
 
 
-def groups_of(text: str) -> Iterator[tuple[str, list[Group]]]:
+def groups_of(text: str) -> Iterator[tuple[str, list[WrittenWord]]]:
     """Yield each stretch of a text without spaces in current spelling, with its words.
 
     The groups are those of :func:`prose_words`, one for each of its words; a space is a group.
     """
     for part in filter(None, _SPACES.split(text)):
         if part.isspace():
-            yield "", [Group(0, 0, part, part, ())]
+            yield "", [WrittenWord(0, 0, part, part, ())]
         else:
             said, words = _current(part)
             yield said, list(_groups(part, said, words))
@@ -70,7 +70,7 @@ def _words(text: str) -> list[ReadWord]:
     return [_as_written(group) for group in _groups(text, said, words)]
 
 
-def _groups(text: str, said: str, words: list[ModernWord]) -> Iterator[Group]:
+def _groups(text: str, said: str, words: list[ModernWord]) -> Iterator[WrittenWord]:
     modern = "".join([word.modern for word in words])
     where = _written_offsets(words)
     waiting: list[ReadWord] = []
@@ -81,7 +81,7 @@ def _groups(text: str, said: str, words: list[ModernWord]) -> Iterator[Group]:
         end = where.get(position)
         if end is not None:
             written = text[first:end]
-            yield Group(begin, len(waiting), written, modern[begin:position], tuple(waiting))
+            yield WrittenWord(begin, len(waiting), written, modern[begin:position], tuple(waiting))
             waiting, first, begin = [], end, position
 
 
@@ -101,7 +101,7 @@ def _written_offsets(words: list[ModernWord]) -> dict[int, int]:
     return where
 
 
-def _as_written(group: Group) -> ReadWord:
+def _as_written(group: WrittenWord) -> ReadWord:
     if len(group.pieces) > 1:
         return _joined(group.pieces, group.written, group.modern)
     piece = group.pieces[0]
