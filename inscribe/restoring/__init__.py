@@ -16,6 +16,7 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.restoring.filled import with_restored as with_restored
     from inscribe.restoring.model import (
+        CAUTIONS as CAUTIONS,
         Candidate as Candidate,
         Evidence as Evidence,
         EvidenceKind as EvidenceKind,
@@ -29,7 +30,7 @@ else:
         __name__,
         {
             "filled": "with_restored",
-            "model": "Candidate Evidence EvidenceKind Lacuna Restoration",
+            "model": "CAUTIONS Candidate Evidence EvidenceKind Lacuna Restoration",
             "seen": "Seen",
             "worn": "restore",
         },

@@ -7,6 +7,7 @@ A reading of the filled text is shown twice: with brackets around what stands in
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Sequence
+from dataclasses import replace
 
 from inscribe.reading.words import Proposal, SignaturePart, Token
 from inscribe.restoring.sign_shares import kana_of_signs, letters_of_signs
@@ -50,7 +51,7 @@ def marked_proposal(
         said = romaji[at:end] if new.romaji == token.romaji else new.romaji
         romaji = romaji[:at] + said + romaji[end:]
         position = at + len(said)
-    return proposal.replaced(tokens=tuple(tokens), romaji=romaji)
+    return replace(proposal, tokens=tuple(tokens), romaji=romaji)
 
 
 def marked_part(
@@ -69,7 +70,7 @@ def _marked_token(token: Token, worn: Collection[int], carved: Sequence[str], ma
         return token
     kana, romaji = _marked(token.normalised, token.kana, token.romaji, token.first, worn, mark)
     surface = "".join(carved[token.first : token.last + 1])
-    return token._replace(surface=surface, kana=kana, romaji=romaji)
+    return replace(token, surface=surface, kana=kana, romaji=romaji)
 
 
 def _marked(

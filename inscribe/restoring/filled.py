@@ -107,7 +107,7 @@ def _together(
     def bracketed(proposal: Proposal) -> Proposal:
         new = marked_proposal(proposal, worn, carved, in_brackets)
         chances = Chances(proposal.chance * filling.chance, proposal.chances.words)
-        return new.replaced(chances=chances, reasons=(why, *proposal.reasons))
+        return replace(new.weighed(chances), reasons=(why, *proposal.reasons))
 
     def bare(proposal: Proposal) -> Proposal:
         return marked_proposal(proposal, worn, carved, left_open)
@@ -117,7 +117,8 @@ def _together(
     signature = filled.signature and {
         key: marked_part(part, worn, carved, left_open) for key, part in filled.signature.items()
     }
-    return found._replace(
+    return replace(
+        found,
         register=filled.register,
         proposals=(best, *map(bracketed, filled.proposals[:_SHOWN])),
         signature=signature,
@@ -141,7 +142,8 @@ def _open_passage(
     normal = list(passage.normalised)
     if len(normal) == len(text):
         normal = [UNREAD if passage.first + at in worn else sign for at, sign in enumerate(normal)]
-    return passage._replace(
+    return replace(
+        passage,
         text=text,
         normalised="".join(normal),
         proposals=tuple(map(bare, passage.proposals)),

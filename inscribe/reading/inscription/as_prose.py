@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 
 from inscribe.forms import NormalText
@@ -60,7 +61,8 @@ def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> In
     proposals = found.proposals
     if wishes.overrides:
         proposals = tuple(settled_proposal(each, wishes.overrides) for each in proposals)
-    return found._replace(
+    return replace(
+        found,
         normalised=text.normal.text,
         modern=modern_normal(text.normal, text.carved) if as_printed else found.modern,
         proposals=proposals,
@@ -74,7 +76,7 @@ def _as_quoted(found: Interpretation, normal: NormalText) -> Interpretation:
 
     if not is_quoted(normal.text):
         return found
-    return by_weight("signature", found._replace(proposals=read_signature(normal).proposals))
+    return by_weight("signature", replace(found, proposals=read_signature(normal).proposals))
 
 
 def _is_old_and_unvoiced(plain: str) -> bool:

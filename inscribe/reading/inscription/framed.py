@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import partial
+from dataclasses import replace
 
 from inscribe.forms import NormalText, carved_between
 from inscribe.reading import chinese
@@ -23,6 +23,7 @@ from inscribe.reading.words import (
     Proposal,
     ReadWord,
     Token,
+    Weighing,
     carved_text,
     chance,
     doubts_of_forms,
@@ -48,8 +49,8 @@ def read_by_frame(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpreta
     romaji = " ".join(token.romaji for token in tokens if token.romaji)
     listed = all(token.part_of_speech == _FRAME for token in tokens)
     sure = chance("frame whole", {"listed": float(listed)})
-    chances = Chances(sure, (sure,) * len(tokens))
-    best = Proposal(tokens, romaji, 0.0, (f"a {kind} by its frame",), chances=chances)
+    weighing = Weighing(Chances(sure, (sure,) * len(tokens)))
+    best = Proposal(tokens, romaji, 0.0, (f"a {kind} by its frame",), weighing=weighing)
     return _interpretation(text, best, wishes)
 
 
@@ -131,7 +132,7 @@ def _in_tables(text: InscribedText) -> tuple[Token, ...]:
             token = _said(text, 0, len(plain), word.kana, word.gloss)[0]
             romaji = token.romaji
             name = romaji[:1].upper() + romaji[1:]
-            return (token._replace(romaji=name),)
+            return (replace(token, romaji=name),)
     return ()
 
 
@@ -166,7 +167,7 @@ def read_as_saying(text: InscribedText, wishes: Wishes) -> Interpretation | None
     if not is_kanji_only(chinese.without_marks(plain).replace("□", "")) or not _is_line(plain):
         return None
     found = [
-        Proposal(partial(_placed, each.words, text), each.romaji, each.weight, (each.reason,))
+        Proposal(_placed(each.words, text), each.romaji, each.weight, (each.reason,))
         for each in chinese.chinese_readings(plain, text.breaks)
     ]
     if not found:
@@ -178,7 +179,7 @@ def read_as_saying(text: InscribedText, wishes: Wishes) -> Interpretation | None
         ends = text.normal.origin[0], text.normal.origin[-1]
         why = f"Chinese without return marks: {first.reasons[0]}"
         doubts = (*doubts, Doubt(*ends, why))
-    read = read._replace(proposals=(*read.proposals, *others), doubts=doubts)
+    read = replace(read, proposals=(*read.proposals, *others), doubts=doubts)
     return by_weight("chinese", read)
 
 

@@ -14,6 +14,7 @@ from inscribe.reading.words import (
     Proposal,
     Register,
     SignaturePart,
+    Weighing,
     carved_text,
 )
 
@@ -55,7 +56,8 @@ def _whole(proposals: Sequence[Proposal], reasons: tuple[str, ...]) -> Proposal:
         before += len(proposal.tokens)
     romaji = " ".join(filter(None, (proposal.romaji.strip() for proposal in proposals)))
     score = sum(proposal.score for proposal in proposals)
-    return Proposal(tokens, romaji, score, reasons, tuple(phrases), partial(together, proposals))
+    weighing = Weighing(partial(together, proposals))
+    return Proposal(tokens, romaji, score, reasons, tuple(phrases), weighing)
 
 
 def _reasons(passages: Sequence[Passage]) -> tuple[str, ...]:

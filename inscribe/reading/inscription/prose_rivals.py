@@ -8,6 +8,7 @@ stand the homographs of single words.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from functools import cached_property, partial
 from itertools import accumulate
 from math import exp
@@ -24,6 +25,7 @@ from inscribe.reading.words import (
     Interpretation,
     Proposal,
     ReadWord,
+    Weighing,
     chance,
     chances_of,
     romaji_of,
@@ -84,12 +86,12 @@ def with_rivals(
     if len(found.proposals) != 1 or sum(w.length for w in read.words) != len(text.normal.text):
         return found
     rivals = _Rivals(read, text)
-    best = found.proposals[0].replaced(chances=partial(_chances, rivals))
+    best = found.proposals[0].weighed(partial(_chances, rivals))
     if not wishes.alternatives or best.reasons:
-        return found._replace(proposals=(best,))
+        return replace(found, proposals=(best,))
     others = list(_others(best, rivals))[:_MOST]
     doubts = (*found.doubts, *_doubts(best, rivals))
-    return found._replace(proposals=(best, *others), doubts=doubts)
+    return replace(found, proposals=(best, *others), doubts=doubts)
 
 
 def _chances(rivals: _Rivals) -> Chances:
@@ -222,8 +224,8 @@ def _others(best: Proposal, rivals: _Rivals) -> Iterator[Proposal]:
 def _proposal(
     words: list[ReadWord], text: InscribedText, romaji: str, why: str, share: float
 ) -> Proposal:
-    chances = Chances(share, (share,) * len(words))
-    return Proposal(partial(tokens_of, words, text), romaji, share, (why,), (), chances)
+    weighing = Weighing(Chances(share, (share,) * len(words)))
+    return Proposal(tokens_of(words, text), romaji, share, (why,), (), weighing)
 
 
 def _doubts(best: Proposal, rivals: _Rivals) -> Iterator[Doubt]:

@@ -7,6 +7,7 @@ returns an interpretation of it, as if it stood alone.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
@@ -84,7 +85,7 @@ def verse_of(
     found = verse_interpretation(text, reading, reason, wishes.alternatives)
     if wishes.overrides and reading.metre is None:
         best = settled_proposal(found.proposals[0], wishes.overrides)
-        found = found._replace(proposals=(best,))
+        found = replace(found, proposals=(best,))
     return found
 
 

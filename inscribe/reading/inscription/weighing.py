@@ -7,6 +7,7 @@ that read it so; prose is as sure as its homographs are dear.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from functools import partial
 from math import exp, log, prod
 
@@ -23,11 +24,12 @@ def by_weight(register: str, found: Interpretation) -> Interpretation:
     """Return an interpretation with the chances of its readings, by their weights."""
     proposals = found.proposals
     weights = [max(_LEAST, proposal.score) for proposal in proposals]
-    return found._replace(
+    return replace(
+        found,
         proposals=tuple(
-            proposal.replaced(chances=partial(_by_weight, register, proposals, weights, at))
+            proposal.weighed(partial(_by_weight, register, proposals, weights, at))
             for at, proposal in enumerate(proposals)
-        )
+        ),
     )
 
 
@@ -78,7 +80,7 @@ def warned(found: Interpretation) -> Interpretation:
         return found
     token = best.tokens[min(said, key=lambda at: words[at])]
     why = f"{token.romaji} is the least sure word; the whole is right with {best.chance:.0%}"
-    return found._replace(doubts=(Doubt(token.first, token.last, why),))
+    return replace(found, doubts=(Doubt(token.first, token.last, why),))
 
 
 def log_odds(share: float) -> float:

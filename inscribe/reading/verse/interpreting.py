@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from functools import partial
+from dataclasses import replace
 from math import exp
 
 from inscribe.reading.verse.alternatives import Swap, swaps
@@ -16,6 +16,7 @@ from inscribe.reading.words import (
     Interpretation,
     Proposal,
     ReadWord,
+    Weighing,
     interpretation,
     romaji_of,
     tokens_of,
@@ -39,7 +40,7 @@ def verse_interpretation(
     reasons = (reason or _metre_reason(reading),)
     found = interpretation(text, "verse", words, reasons, reading.phrases)
     if "々" in text.carved:
-        found = found._replace(modern=_modern_with_repeats(words, text))
+        found = replace(found, modern=_modern_with_repeats(words, text))
     if alternatives is False or (alternatives is None and not reading.searched):
         return _with_chances(found, reading)
     return _with_alternatives(found, text, reading)
@@ -76,7 +77,7 @@ def _with_chances(found: Interpretation, reading: VerseReading) -> Interpretatio
     def made() -> Chances:
         return verse_chances(reading, swaps(reading))
 
-    return found._replace(proposals=(found.proposals[0].replaced(chances=made),))
+    return replace(found, proposals=(found.proposals[0].weighed(made),))
 
 
 def _with_alternatives(
@@ -87,14 +88,14 @@ def _with_alternatives(
     score = -path_cost(reading.words) / 1000
     others = swaps(reading)
     chances = verse_chances(reading, others)
-    best = found.proposals[0].replaced(score=score, chances=chances)
+    best = replace(found.proposals[0].weighed(chances), score=score)
     proposals = [
         _swapped(best, swap, share, text, reading)
         for swap, share in zip(others, _shares(others, chances.whole), strict=True)
     ]
     doubts = tuple(_doubts(best, others))
-    return found._replace(
-        proposals=(best, *proposals[:MOST_ALTERNATIVES]), doubts=(*found.doubts, *doubts)
+    return replace(
+        found, proposals=(best, *proposals[:MOST_ALTERNATIVES]), doubts=(*found.doubts, *doubts)
     )
 
 
@@ -112,12 +113,12 @@ def _swapped(
     words = [*reading.words[: swap.word], swap.piece, *reading.words[swap.word + 1 :]]
     why = f"{token.surface} read {swap.piece.romaji}, for {token.romaji}"
     return Proposal(
-        partial(tokens_of, words, text),
+        tokens_of(words, text),
         romaji_of(words),
         best.score - swap.cost / 1000,
         (why,),
         reading.phrases,
-        Chances(share, (share,) * len(words)),
+        Weighing(Chances(share, (share,) * len(words))),
     )
 
 

@@ -86,6 +86,7 @@ if TYPE_CHECKING:
         Role as Role,
         SignaturePart as SignaturePart,
         Token as Token,
+        Weighing as Weighing,
         in_order as in_order,
     )
 else:
@@ -113,8 +114,8 @@ else:
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (
-                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind Passage Proposal "
-                "Register Role SignaturePart Token in_order"
+                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind Passage Proposal Register "
+                "Role SignaturePart Token Weighing in_order"
             ),
         },
     )
