@@ -114,8 +114,8 @@ else:
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (
-                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind Passage Proposal Register "
-                "Role SignaturePart Token Weighing in_order"
+                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind Passage Proposal "
+                "Register Role SignaturePart Token Weighing in_order"
             ),
         },
     )
