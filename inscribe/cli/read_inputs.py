@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from inscribe.cli.common import STANDARD_INPUT, read_transcription
 from inscribe.cli.overriding import merged
 from inscribe.errors import InputError, InscribeError, NotationError, Place
 
 if TYPE_CHECKING:
+    from inscribe.cli.given import Given
     from inscribe.reading import Choice, Interpretation
     from inscribe.reading.passages import PassageLike
     from inscribe.reading.words import OverrideLike
@@ -28,26 +28,18 @@ class Wished(NamedTuple):
     passages: tuple[PassageLike, ...] = ()
 
 
-def interpretations(
-    path: str | None, literal: str | None, wished: Wished
-) -> Iterator[Interpretation]:
-    """Yield what each inscription says: a literal text, standard input, a record or a file."""
-    if literal is not None:
-        yield read_literal(_some(literal), wished)
-    elif path == STANDARD_INPUT:
-        text = _some(read_transcription(), "standard input")
-        yield read_literal(text, wished)
-    elif str(path).endswith(".toml"):
-        yield from _of_record(Path(str(path)), wished)
-    else:
-        from inscribe import files
-
-        given = files.transcribed(files.read_text(Path(str(path))), str(path))
-        text = _some(given.strip("\n"), str(path))
-        try:
-            yield read_literal(text, wished)
-        except InscribeError as error:
-            raise error.in_file(str(path)) from error
+def interpretations(text: Given, wished: Wished) -> Iterator[Interpretation]:
+    """Yield what each inscription says of what was given: a text, standard input, record or file."""
+    if text.kind == "record":
+        yield from _of_record(Path(text.value), wished)
+        return
+    words = _some(text.transcription(), text.place)
+    try:
+        yield read_literal(words, wished)
+    except InscribeError as error:
+        if text.kind == "file":
+            raise error.in_file(text.value) from error
+        raise
 
 
 def read_literal(text: str, wished: Wished) -> Interpretation:
