@@ -29,7 +29,7 @@ class Wished(NamedTuple):
 
 
 def interpretations(text: Given, wished: Wished) -> Iterator[Interpretation]:
-    """Yield what each inscription says of what was given: a text, standard input, record or file."""
+    """Yield what each inscription says of a text, standard input, a record or a file."""
     if text.kind == "record":
         yield from _of_record(Path(text.value), wished)
         return
