@@ -1,6 +1,7 @@
 """What a poem says: the reading that keeps the metre at the least cost.
 
-In reading order: ``reader`` (the way to the best reading), ``metre`` (what a metre costs),
+In reading order: ``reader`` (the way to the best reading), ``voicing`` (is it marked),
+``metre`` (what a metre costs),
 ``tagger`` (MeCab with the dictionary of verse), ``scansion`` (words laid on a metre), ``lattice``
 (the search), ``settled`` (what a person has settled), ``alternatives``,
 ``weighing`` (how sure), ``interpreting``.
@@ -23,7 +24,6 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.verse.reader import (
         VerseReading as VerseReading,
-        marks_voicing as marks_voicing,
         path_cost as path_cost,
         read_verse as read_verse,
         words_without_metre as words_without_metre,
@@ -35,6 +35,7 @@ if TYPE_CHECKING:
         verse_lattice as verse_lattice,
         verse_words as verse_words,
     )
+    from inscribe.reading.verse.voicing import marks_voicing as marks_voicing
 else:
     __getattr__ = late.door(
         __name__,
@@ -43,8 +44,9 @@ else:
             "interpreting": "verse_interpretation",
             "lattice": "Node",
             "metre": "Metre PARTS pattern_of",
-            "reader": "VerseReading marks_voicing path_cost read_verse words_without_metre",
+            "reader": "VerseReading path_cost read_verse words_without_metre",
             "scansion": "fitted_phrases",
+            "voicing": "marks_voicing",
             "tagger": "readings_of verse_connections verse_lattice verse_words",
         },
     )
