@@ -24,7 +24,10 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.reading.suspicious.model import Suspicion as Suspicion
-    from inscribe.reading.suspicious.second_look import is_plain as is_plain, suspicions as suspicions
+    from inscribe.reading.suspicious.second_look import (
+        is_plain as is_plain,
+        suspicions as suspicions,
+    )
 else:
     __getattr__ = late.door(
         __name__,
