@@ -6,12 +6,13 @@ returns an interpretation of it, as if it stood alone.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
-from inscribe.forms import NormalText
+from inscribe.forms import NormalText, normalise_text
 from inscribe.reading.chinese import MARKS as RETURN_MARKS, has_marks
 from inscribe.reading.inscription.as_prose import read_as_prose
 from inscribe.reading.inscription.weighing import by_weight
@@ -38,6 +39,7 @@ from inscribe.reading.words import (
 if TYPE_CHECKING:
     from inscribe.reading.verse import VerseReading
 
+_LINE_ENDS = re.compile(r"[／」\s]")
 _NO_METRE_OVER_A_GAP = "a gap leaves the metre open; read word by word"
 
 REGISTER_OF: dict[Kind, Register] = {
@@ -96,6 +98,12 @@ def poem(text: InscribedText, wishes: Wishes) -> tuple[VerseReading, str]:
     plain = text.normal.text
     bracketed = "［" in plain or "（" in plain
     marks = [match.span() for match in MARK.finditer(plain)] if bracketed else []
+    if not marks and wishes.source and not wishes.overrides and "□" not in plain:
+        from inscribe.reading.verse import READ_BY_SOURCE, read_by_source
+
+        source = normalise_text(_LINE_ENDS.sub("", wishes.source)).text
+        if by_source := read_by_source(plain, source):
+            return by_source, READ_BY_SOURCE
     if not marks:
         return read_verse(plain, text.breaks, wishes.overrides, text.normal.origin), ""
     from inscribe.reading.verse import VerseReading, marks_voicing, words_without_metre

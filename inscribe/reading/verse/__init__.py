@@ -3,7 +3,7 @@
 In reading order: ``reader`` (the way to the best reading), ``voicing`` (is it marked),
 ``metre`` (what a metre costs),
 ``tagger`` (MeCab with the dictionary of verse), ``scansion`` (words laid on a metre), ``lattice``
-(the search), ``settled`` (what a person has settled), ``alternatives``,
+(the search), ``settled`` (what a person has settled), ``by_source``, ``alternatives``,
 ``weighing`` (how sure), ``interpreting``.
 """
 
@@ -15,6 +15,10 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.reading.verse.alternatives import swaps as swaps
+    from inscribe.reading.verse.by_source import (
+        READ_BY_SOURCE as READ_BY_SOURCE,
+        read_by_source as read_by_source,
+    )
     from inscribe.reading.verse.interpreting import verse_interpretation as verse_interpretation
     from inscribe.reading.verse.lattice import Node as Node
     from inscribe.reading.verse.metre import (
@@ -41,6 +45,7 @@ else:
         __name__,
         {
             "alternatives": "swaps",
+            "by_source": "READ_BY_SOURCE read_by_source",
             "interpreting": "verse_interpretation",
             "lattice": "Node",
             "metre": "Metre PARTS pattern_of",

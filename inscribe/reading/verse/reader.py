@@ -55,6 +55,7 @@ class VerseReading(NamedTuple):
     voiced: bool = True  # the text marks voicing
     searched: bool = False  # everywhere for words that keep the metre
     lattice: tuple[Node, ...] = ()  # the words that were tried, where not all of MeCab's
+    by_source: bool = False  # the words say what the source has in kana
 
 
 def read_verse(
@@ -69,16 +70,16 @@ def read_verse(
     phrase has its own column. ``origin`` gives the sign of each character, which ``overrides``
     speak of.
     """
-    return _taken_apart(_read(text, breaks, overrides, origin))
+    return taken_apart(_read(text, breaks, overrides, origin))
 
 
 def words_without_metre(text: str, *, voiced: bool) -> list[ReadWord]:
     """Return the words of a text in the language of verse that has no metre."""
     words = tagger.verse_words(text, voiced=voiced)
-    return _taken_apart(VerseReading(words, None, voiced=voiced)).words
+    return taken_apart(VerseReading(words, None, voiced=voiced)).words
 
 
-def _taken_apart(reading: VerseReading) -> VerseReading:
+def taken_apart(reading: VerseReading) -> VerseReading:
     """Return the reading with set phrases shown as their words.
 
     A word the dictionary of verse lacks is read as prose would read it.

@@ -16,12 +16,15 @@ from inscribe.reading.words import (
     chances_of,
 )
 
+_BY_SOURCE = 0.97  # of a reading that its source spells out in kana; by hand
 _A_TIME = 700.0  # of MeCab's units make a reading e times less likely
 _THOUSAND = 1000.0
 
 
 def verse_chances(reading: VerseReading, swaps: Sequence[Swap]) -> Chances:
     """Return the chances of a poem's reading; ``swaps`` are what its words may else be read."""
+    if reading.by_source:
+        return Chances(_BY_SOURCE, (_BY_SOURCE,) * len(reading.words))
     words = [_word_chance(word, at, swaps, reading) for at, word in enumerate(reading.words)]
     return chances_of("verse", words, dict(_of_the_whole(reading)))
 
