@@ -98,4 +98,6 @@ def _read_inscription(inscription: Inscription, loaded: Record, wished: Wished) 
         return found
     from inscribe.restoring import with_restored
 
-    return with_restored(found, text, lambda filled: reading.read(filled, **how))
+    return with_restored(
+        found, text, lambda filled: reading.read(filled, **how), copied=how["source"]
+    )

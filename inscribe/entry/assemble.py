@@ -62,7 +62,8 @@ def _read(inscription: Inscription, between: tuple[int, int] | None) -> Interpre
         return read(text)
     from inscribe.restoring import with_restored
 
-    return with_restored(read(text), text, read)
+    copied = inscription.source.text if inscription.source else ""
+    return with_restored(read(text), text, read, copied=copied)
 
 
 def _collation(inscription: Inscription, library: Library | None) -> tuple[Collation | None, str]:

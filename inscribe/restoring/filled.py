@@ -48,6 +48,7 @@ def with_restored(
     read: Read,
     library: Library | None = None,
     names: Names = NO_NAMES,
+    copied: str = "",
 ) -> Interpretation:
     """Return what an inscription says, with readings of its worn signs where these are likely.
 
@@ -57,11 +58,12 @@ def with_restored(
         read: how ``found`` was read, to read the filled text in the same way.
         library: source texts to look in.
         names: carvers' names read in the same collection, with how often.
+        copied: the words of the source that a record names, where it names one.
     """
     worn = sum(map(is_unread, text.signs))
     if not 0 < worn <= MOST_PLACES:
         return found
-    filling = _filling(text, library, names)
+    filling = _filling(text, library, names, copied)
     if not filling.signs:
         return found
     filled = read(_filled(text, filling.signs))
@@ -69,10 +71,10 @@ def with_restored(
     return _together(found, filled, filling, carved)
 
 
-def _filling(text: Transcription, library: Library | None, names: Names) -> _Filling:
+def _filling(text: Transcription, library: Library | None, names: Names, copied: str) -> _Filling:
     signs: dict[int, Candidate] = {}
     chance = 1.0
-    for lacuna in restore(text, library, names=names, most=1).lacunae:
+    for lacuna in restore(text, library, names=names, most=1, copied=copied).lacunae:
         if lacuna.kind == "sign" and lacuna.candidates:
             best = lacuna.candidates[0]
             if best.probability >= LEAST and len(best.text) == 1:

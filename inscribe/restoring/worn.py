@@ -46,6 +46,7 @@ def restore(
     most: int = 10,
     register: Choice = "auto",
     names: Names = NO_NAMES,
+    copied: str = "",
 ) -> Restoration:
     """Return the worn places of ``text`` with up to ``most`` candidates each, the likeliest first.
 
@@ -60,6 +61,7 @@ def restore(
         register: verse, signature or prose, or "auto" to let the text decide.
         names: carvers' names read in the same collection, with how often; a worn name may well be
             one of them.
+        copied: the words of the source that a record names, where it names one.
 
     Raises:
         InputError: there is no sign or place of that number, or it is a kao or a seal.
@@ -68,6 +70,8 @@ def restore(
     wanted = _among(found, places)
     worn = _worn_out(text, {each.index for each in found})
     hits = sourced.sources_of(worn, library) if library and wanted else ()
+    if copied and wanted:
+        hits = (sourced.named_source(copied), *hits)
     made = inscription(worn, register, names)
     from_sources = sourced.answers(worn, hits)
     lacunae = []
