@@ -61,7 +61,7 @@ def test_the_dictionary_is_made_without_the_modules_of_the_users_folder(
         "import sys; sys.path.append(sys.argv.pop(1))\n"
         "from inscribe.reading.mecab import compiling, unidic\n"
         "from pathlib import Path\n"
-        "row = compiling.Row('てふ', 5128, 5128, 0, 'x')\n"
+        "row = compiling.MecabRow('てふ', 5128, 5128, 0, 'x')\n"
         "print(compiling.dictionary('words', [Path(sys.argv[1])], lambda: [row]))\n"
         "compiling._write_apart(unidic.words, Path(sys.argv[2]), Path('x'))\n"
     )
