@@ -215,7 +215,7 @@ def test_no_process_is_waited_for_that_is_gone(
     _, said = process.communicate(timeout=60)
     if ended == "worker":
         assert process.returncode == 2
-        assert said.startswith("a worker process was ended from outside")
+        assert said.startswith("inscribe: a worker process was ended from outside")
         assert said.count("\n") == 1
     end = time.monotonic() + 10
     while any(map(runs, found)) and time.monotonic() < end:
