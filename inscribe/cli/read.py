@@ -98,7 +98,7 @@ def command(
     if lines and (overrides or passages):
         key = "override" if overrides else "passage"
         raise InputError(f"--{key} and --lines do not go together", hint="read one text at a time")
-    text = given(path, literal)
+    text = given(path, literal, lines=lines)
     if lines:
         _read_lines(text, register, letters, why, shape, output, force, quiet)
 
