@@ -57,6 +57,11 @@ class Prompter:
         """Whether a text of several lines is asked for line by line."""
         return self.live
 
+    @property
+    def drawer(self) -> bool:
+        """Whether it is asked in which drawer an object lies."""
+        return self.live or "drawer" in self.memory.session or "drawer" in self.draft.answers
+
     def ask(
         self,
         key: str,
