@@ -16,7 +16,18 @@ from inscribe.entry import Entry, entries_in, entry_of
 from inscribe.errors import InputError
 from inscribe.record import Inscription, Record, load, loads
 from inscribe.report import style as styles
-from inscribe.report.entries.blocks import Bullets, Caution, Columns, Facts, Grid, Heading
+from inscribe.report.entries.blocks import (
+    Bullets,
+    Caution,
+    Chart,
+    Columns,
+    Drawing,
+    Facts,
+    Grid,
+    Heading,
+    Interlinear,
+    Lead,
+)
 from inscribe.report.entries.layout import laid_out
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.style import PARTS, Style
@@ -39,11 +50,19 @@ def labels(entry: Entry, style: Style) -> Iterator[str]:
         if isinstance(block, Facts):
             yield from (label for label, _ in block.rows)
         elif isinstance(block, Grid):
-            yield from (block.title, *block.header, *(row[0][0].text for row in block.rows))
+            yield from (
+                block.title,
+                *block.header,
+                *(row[bool(block.numbers)][0].text for row in block.rows),
+            )
         elif isinstance(block, Bullets):
             yield block.title
         elif isinstance(block, Columns):
             yield from block.labels
+        elif isinstance(block, Lead):
+            yield block.label
+        elif isinstance(block, Chart | Drawing | Interlinear):
+            yield block.title
         elif isinstance(block, Heading) and block.level == 2:
             yield block.text
 
@@ -85,8 +104,10 @@ def test_a_part_left_out_of_the_order_is_not_shown(name: str) -> None:
 
 def test_the_order_of_the_parts_is_the_styles() -> None:
     style = Style(order=("romaji", "kana"))
-    (facts,) = (block for block in laid_out(example(1), style) if isinstance(block, Facts))
-    assert [label for label, _ in facts.rows] == ["Romanisation", "Reading"]
+    blocks = laid_out(example(1), style)
+    assert [block.label for block in blocks if isinstance(block, Lead)] == ["Romanisation"]
+    assert isinstance(blocks[-1], Facts)
+    assert [label for label, _ in blocks[-1].rows] == ["Reading"]
 
 
 @pytest.mark.parametrize("number", [1, 5, 10])

@@ -70,6 +70,7 @@ ORDER = [
     "report",
     "report.drawing",
     "report.entries",
+    "report.pages",
     "report.tei",
     "report.lido",
     "report.collations",

@@ -51,9 +51,10 @@ A house style is a TOML file of these keys; each may be left out:
   rights = ""           under what terms they may be used
   language = "en"       the language of translations and remarks
   order = [...]         the parts shown, in this order:
-    object, place, carved, current, passages, kana, romaji, alternatives,
-    translation, date, signature, source, differences, fidelity,
-    space, readers, doubts, changes, remarks, cautions
+    object, place, carved, compared (the source beside it), drawing, romaji,
+    translation, words (word by word), kana, current, passages, alternatives,
+    date, signature, source, differences, space, fidelity, readers, doubts,
+    changes, workings (how dates were reckoned), remarks, cautions
 
 Labels are kept in the table labels.tsv, cautions in cautions.tsv; a table of that name in a
 folder given with --glossary goes before them. Explanations stay in English.
@@ -205,11 +206,11 @@ def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
     from inscribe.report.entries import (
         entries_as_annotations,
         entries_as_csv,
-        entries_as_html,
         entry_as_markdown,
     )
     from inscribe.report.json import entries_as_json
     from inscribe.report.lido import entries_as_lido
+    from inscribe.report.pages import entries_as_html
     from inscribe.report.tei import entries_as_tei
 
     return {

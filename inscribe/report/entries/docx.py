@@ -12,11 +12,13 @@ from inscribe.report.entries.blocks import (
     Block,
     Bullets,
     Caution,
+    Chart,
     Columns,
     Facts,
     Grid,
     Heading,
     Inline,
+    Lead,
 )
 from inscribe.report.entries.docx_sheet import add_space, dress, dress_table
 from inscribe.report.entries.layout import laid_out
@@ -68,6 +70,10 @@ def _add(document: Any, block: Block) -> None:
             paragraph = document.add_paragraph()
             paragraph.add_run(f"{label}: ").bold = True
             _say(paragraph, said)
+    elif isinstance(block, Lead):
+        paragraph = document.add_paragraph()
+        paragraph.add_run(f"{block.label}: ").bold = True
+        _say(paragraph, block.said)
     elif isinstance(block, Columns):
         document.add_paragraph(safe(block.text), style="Intense Quote")
     elif isinstance(block, Grid):
@@ -77,8 +83,11 @@ def _add(document: Any, block: Block) -> None:
         document.add_heading(safe(block.title), level=3)
         for item in block.items:
             _say(document.add_paragraph(style="List Bullet"), item)
-    else:
-        assert isinstance(block, Caution)
+    elif isinstance(block, Chart):
+        document.add_heading(safe(block.title), level=3)
+        for said in block.sentences:
+            _say(document.add_paragraph(), said)
+    elif isinstance(block, Caution):
         document.add_paragraph(f"⚠ {safe(block.text)}", style="Quote")
 
 

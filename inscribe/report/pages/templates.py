@@ -1,0 +1,59 @@
+"""How a page is filled: the templates of this room, and what they may ask."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+from typing import TYPE_CHECKING, Any
+
+from jinja2 import DictLoader, Environment, StrictUndefined
+from markupsafe import Markup
+
+from inscribe.report import entries, safe
+from inscribe.report.pages import markup
+
+if TYPE_CHECKING:
+    from inscribe.report import Style
+
+_TEMPLATES = ("blocks.html.j2", "frame.html.j2", "entry.html.j2")
+_KINDS = {
+    "facts": entries.Facts,
+    "lead": entries.Lead,
+    "columns": entries.Columns,
+    "drawing": entries.Drawing,
+    "interlinear": entries.Interlinear,
+    "grid": entries.Grid,
+    "bullets": entries.Bullets,
+    "chart": entries.Chart,
+    "caution": entries.Caution,
+}
+
+
+def rendered(template: str, sheets: tuple[str, ...], style: Style, **values: Any) -> str:
+    """Return a page made from a template and its style sheets (names of files in this room)."""
+    room = files("inscribe.report.pages")
+    loader = DictLoader({name: (room / name).read_text("utf-8") for name in _TEMPLATES})
+    environment = Environment(
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        loader=loader,
+    )
+    environment.tests |= {
+        name: lambda block, kind=kind: isinstance(block, kind) for name, kind in _KINDS.items()
+    }
+    environment.globals |= {
+        "inline": markup.inline,
+        "carved": markup.carved,
+        "source_sign": markup.source_sign,
+        "ratio": markup.ratio,
+        "ruby": markup.ruby,
+        "longest": markup.longest,
+        "tallest": markup.tallest,
+        "grouped": markup.grouped,
+        "svg": Markup,
+        "label": style.label,
+        "language": style.labels,
+    }
+    sheet = Markup("\n").join(Markup((room / name).read_text("utf-8")) for name in sheets)
+    return safe(environment.get_template(template).render(sheet=sheet, **values))
