@@ -31,6 +31,7 @@ ORDER = [
     "remarks",
     "signs",
     "files",
+    "pictures",
     "strict",
     "workers",
     "tables",

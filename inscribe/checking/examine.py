@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from inscribe import files
 from inscribe.checking.findings import Finding, finding
+from inscribe.checking.pictured import picture_problem, pictures_of
 from inscribe.checking.vocabulary import unusual
 from inscribe.collation.space import missing
 from inscribe.errors import InscribeError, ProblemsError
@@ -83,6 +84,7 @@ class _Examination:
             yield from self._suspicions(number, inscription)
             yield from self._reading(number, read)
             yield from self._source(number, inscription)
+            yield from self._images(number, inscription)
             yield from self._boxes(number, inscription)
             yield from self._readers(number, inscription)
             years += [(number, d.year) for d in read.dates if d.year is not None and d.sure]
@@ -171,6 +173,11 @@ class _Examination:
         elif wanted := missing(inscription.transcription, inscription):
             said = f"not measured: {'; '.join(wanted)}"
             yield self._found("unmeasured", said, number, "source")
+
+    def _images(self, number: int, inscription: Inscription) -> Iterator[Finding]:
+        for where, image in pictures_of(self.record, number, inscription):
+            if image.file and (said := picture_problem(image, self.path.parent)):
+                yield self._found("image-missing", said, number, "image", where)
 
     def _boxes(self, number: int, inscription: Inscription) -> Iterator[Finding]:
         for said in partly_boxed(inscription) if inscription.boxes else ():

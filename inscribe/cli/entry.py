@@ -51,10 +51,11 @@ A house style is a TOML file of these keys; each may be left out:
   rights = ""           under what terms they may be used
   language = "en"       the language of translations and remarks
   order = [...]         the parts shown, in this order:
-    object, place, carved, compared (the source beside it), drawing, romaji,
-    translation, words (word by word), kana, current, passages, alternatives,
-    date, signature, source, differences, space, fidelity, readers, doubts,
-    changes, workings (how dates were reckoned), remarks, cautions
+    object, images, place, carved, compared (the source beside it),
+    source_image, drawing, romaji, translation, words (word by word), kana,
+    current, passages, alternatives, date, signature, source, differences,
+    space, fidelity, readers, doubts, changes, workings (how dates were
+    reckoned), remarks, cautions
 
 Labels are kept in the table labels.tsv, cautions in cautions.tsv; a table of that name in a
 folder given with --glossary goes before them. Explanations stay in English.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import reading
@@ -17,10 +18,16 @@ if TYPE_CHECKING:
     from inscribe.sources import Library
 
 
-def entry_of(record: Record, library: Library | None = None) -> Entry:
-    """Return the entry for a record; ``library`` has the sources that are named by id only."""
+def entry_of(record: Record, library: Library | None = None, folder: Path | None = None) -> Entry:
+    """Return the entry for a record.
+
+    Args:
+        record: the object.
+        library: has the sources that are named by id only.
+        folder: that of the record's file, in which its pictures are.
+    """
     made = tuple(_inscription_entry(each, record.between, library) for each in record.inscriptions)
-    return Entry(record, made, tuple(_cautions(made)))
+    return Entry(record, made, tuple(_cautions(made)), folder)
 
 
 def _inscription_entry(

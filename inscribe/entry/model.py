@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 
 from inscribe.collation import Collation
 from inscribe.reading.words import Interpretation, Proposal
@@ -26,8 +27,12 @@ class InscriptionEntry:
 
 @dataclass(frozen=True)
 class Entry:
-    """The entry for one object; ``cautions`` are keys of ``cautions.tsv``, each once."""
+    """The entry for one object; ``cautions`` are keys of ``cautions.tsv``, each once.
+
+    ``folder`` is that of the record's file, in which its pictures are.
+    """
 
     record: Record
     inscriptions: tuple[InscriptionEntry, ...]
     cautions: tuple[str, ...] = ()
+    folder: Path | None = None

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
         with_boxes as with_boxes,
     )
     from inscribe.record.fields import MAX_MM as MAX_MM
+    from inscribe.record.inside import PictureFile as PictureFile, picture_file as picture_file
     from inscribe.record.loader import (
         ENDLESS_KEY as ENDLESS_KEY,
         load as load,
@@ -50,6 +51,7 @@ if TYPE_CHECKING:
         Plate as Plate,
         Reader as Reader,
         Record as Record,
+        RecordImage as RecordImage,
         SettledPassage as SettledPassage,
         SignBox as SignBox,
     )
@@ -68,11 +70,12 @@ else:
             "boxed_columns": "measured_column partly_boxed reckoned_column",
             "boxes": "read_boxes remarks with_boxes",
             "fields": "MAX_MM",
+            "inside": "PictureFile picture_file",
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
                 "ColumnMeasure Inscription Maker Measurements Obstacle Override SettledPassage "
-                "Photograph Plate Reader Record SignBox CopiedText"
+                "Photograph Plate Reader Record RecordImage SignBox CopiedText"
             ),
             "schema": "record_schema",
             "settled": "settled_names",

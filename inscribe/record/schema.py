@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import Any
 
 from inscribe.record.fields import (
-    CORNERS,
     FIRST_YEAR,
     LAST_YEAR,
     MAX_LINE,
     MAX_MM,
     MAX_PIXELS,
     MAX_TEXT,
+    PIXELS,
     RECORD,
     Field,
     RecordTable,
@@ -78,9 +78,10 @@ def _value(field: Field) -> Schema:
             return {"type": "array", "items": _sign(), "minItems": 2, "maxItems": 2}
         case "share":
             return {"type": "number", "minimum": -1, "maximum": 1}
-        case "corners":
+        case "corners" | "crop" | "point":
             number = {"type": "number", "minimum": -MAX_PIXELS, "maximum": MAX_PIXELS}
-            return {"type": "array", "items": number, "minItems": CORNERS, "maxItems": CORNERS}
+            count = PIXELS[field.holds]
+            return {"type": "array", "items": number, "minItems": count, "maxItems": count}
         case "year":
             return {"type": "integer", "minimum": FIRST_YEAR, "maximum": LAST_YEAR}
         case _:

@@ -31,9 +31,11 @@ from inscribe.report import caution
 
 PARTS = (
     "object",
+    "images",
     "place",
     "carved",
     "compared",
+    "source_image",
     "drawing",
     "romaji",
     "translation",

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
         Inline as Inline,
         Interlinear as Interlinear,
         Lead as Lead,
+        PictureBlock as PictureBlock,
         Run as Run,
         SourceSign as SourceSign,
         Strip as Strip,
@@ -62,7 +63,7 @@ else:
             "annotation": "CONTEXT entries_as_annotations",
             "blocks": (
                 "Block Bullets Caution Chart Columns Drawing Facts GlossedLine GlossedWord Grid "
-                "Heading Inline Interlinear Lead Run SourceSign Strip StripCell plain"
+                "Heading Inline Interlinear Lead PictureBlock Run SourceSign Strip StripCell plain"
             ),
             "collated": "printed_sides",
             "docx": "entries_as_docx",

@@ -1,7 +1,8 @@
 """The measured signs of an object as W3C Web Annotations.
 
-Boxes are given as pixels of an image of the plate at ``PIXELS_PER_MM``; a sign that was not
-measured has no selector, and its annotation speaks of the plate as a whole.
+Boxes are given as pixels of the first picture of the inscription whose scale is known, else of an
+image of the plate at ``PIXELS_PER_MM``; a sign that was not measured has no selector, and its
+annotation speaks of the plate as a whole.
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ from urllib.parse import quote
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
+    from inscribe.record import RecordImage
     from inscribe.signs import Sign
 
 PIXELS_PER_MM = 20
@@ -50,17 +52,26 @@ def _annotations(plate: str, each: InscriptionEntry) -> Iterator[dict[str, Any]]
                     "language": "ja",
                     "format": "text/plain",
                 },
-                "target": _target(plate, sign),
+                "target": _target(plate, sign, each.inscription.images),
             }
 
 
-def _target(plate: str, sign: Sign) -> dict[str, Any] | str:
+def _target(plate: str, sign: Sign, images: tuple[RecordImage, ...]) -> dict[str, Any] | str:
+    """Return where a sign stands: in the first picture of known scale, else on the plate."""
     if sign.box is None:
         return plate
-    sides = (sign.box.x, sign.box.y, sign.box.width, sign.box.height)
-    numbers = ",".join(f"{side * PIXELS_PER_MM:g}" for side in sides)
+    for image in images:
+        if sides := image.pixels(sign.box):
+            return region(image.iiif or quote(image.file), sides)
+    x, y, width, height = (side * PIXELS_PER_MM for side in sign.box)
+    return region(plate, (x, y, width, height))
+
+
+def region(source: str, sides: tuple[float, float, float, float]) -> dict[str, Any]:
+    """Return a part of a picture (x, y, width, height in pixels) as the target of an annotation."""
+    numbers = ",".join(f"{side:g}" for side in sides)
     return {
-        "source": plate,
+        "source": source,
         "selector": {
             "type": "FragmentSelector",
             "conformsTo": "http://www.w3.org/TR/media-frags/",

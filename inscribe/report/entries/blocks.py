@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 
+from inscribe.record import RecordImage
 from inscribe.signs import Sign
 
 
@@ -94,6 +96,20 @@ class Drawing:
 
 
 @dataclass(frozen=True, slots=True)
+class PictureBlock:
+    """A picture of the object, the inscription or its source; its file lies in ``folder``.
+
+    ``shows`` is what it shows, in words; ``of`` is "object", "inscription" or "source".
+    """
+
+    title: str
+    image: RecordImage
+    folder: Path | None
+    shows: str
+    of: str
+
+
+@dataclass(frozen=True, slots=True)
 class GlossedWord:
     """One word as read: its signs, kana, Latin letters, and what it means.
 
@@ -164,7 +180,19 @@ class Caution:
     text: str
 
 
-Block = Heading | Facts | Lead | Columns | Drawing | Interlinear | Grid | Bullets | Chart | Caution
+Block = (
+    Heading
+    | Facts
+    | Lead
+    | Columns
+    | Drawing
+    | PictureBlock
+    | Interlinear
+    | Grid
+    | Bullets
+    | Chart
+    | Caution
+)
 
 
 def plain(text: str, lang: str = "") -> Inline:

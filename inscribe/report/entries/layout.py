@@ -19,6 +19,7 @@ from inscribe.report.entries.blocks import (
     Grid,
     Heading,
     Inline,
+    PictureBlock,
     Run,
     plain,
 )
@@ -29,6 +30,7 @@ from inscribe.signs import Certainty, Intervention, Transcription
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
     from inscribe.forms import Change
+    from inscribe.record import RecordImage
     from inscribe.report import Style
     from inscribe.signs import Sign
 
@@ -44,16 +46,33 @@ def _blocks(entry: Entry, style: Style) -> Iterator[Block]:
     yield Heading(1, title)
     if "object" in style.order:
         yield Facts(tuple(facts.object_rows(entry, style)))
+    if "images" in style.order:
+        title = " ".join(filter(None, (record.title, style.word("kind", record.kind))))
+        yield from _pictures(record.images, entry, "object", title, style)
     for each in entry.inscriptions:
         place = style.word("place", each.inscription.place)
         yield Heading(2, f"{style.label('inscription')}: {place}")
+        if "images" in style.order:
+            yield from _pictures(each.inscription.images, entry, "inscription", place, style)
         yield from _inscription_blocks(each, style)
+        if "source_image" in style.order and (source := each.inscription.source):
+            named = source.title or source.work or style.label("source")
+            yield from _pictures(source.images, entry, "source", named, style)
     if "remarks" in style.order and record.remarks:
         yield Facts(((style.label("remarks"), plain(record.remarks.strip())),))
     if "cautions" in style.order:
         yield from (Caution(style.caution(key)) for key in entry.cautions)
     if style.law_note:
         yield Caution(style.caution("law"))
+
+
+def _pictures(
+    images: tuple[RecordImage, ...], entry: Entry, of: str, shows: str, style: Style
+) -> Iterator[Block]:
+    """Yield pictures; what they show is told in the record's words, else by ``shows``."""
+    for image in images:
+        title = style.label(f"image:{of}")
+        yield PictureBlock(title, image, entry.folder, image.shows or shows, of)
 
 
 def _inscription_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:

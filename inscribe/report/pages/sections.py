@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from inscribe.report.entries import Block, Caution, Drawing, Heading, laid_out
+from inscribe.report.entries import Block, Caution, Drawing, Heading, PictureBlock, laid_out
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry
@@ -44,12 +44,16 @@ def article(entry: Entry, style: Style, name: str) -> Article:
             made.sections.append(Section(f"{name}i{len(made.sections) + 1}", block.text))
         elif not made.sections:
             made.facts.append(block)
-        elif isinstance(block, Drawing):
+        elif isinstance(block, Drawing) or _is_of_inscription(block):
             made.sections[-1].side.append(block)
         else:
             made.sections[-1].flow.append(block)
     made.closing.extend(blocks[len(blocks) - closing :])
     return made
+
+
+def _is_of_inscription(block: Block) -> bool:
+    return isinstance(block, PictureBlock) and block.of == "inscription"
 
 
 def _closing(blocks: tuple[Block, ...]) -> int:

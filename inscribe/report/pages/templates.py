@@ -9,7 +9,7 @@ from jinja2 import DictLoader, Environment, StrictUndefined
 from markupsafe import Markup
 
 from inscribe.report import entries, safe
-from inscribe.report.pages import markup
+from inscribe.report.pages import markup, pictures
 
 if TYPE_CHECKING:
     from inscribe.report import Style
@@ -20,6 +20,7 @@ _KINDS = {
     "lead": entries.Lead,
     "columns": entries.Columns,
     "drawing": entries.Drawing,
+    "picture": entries.PictureBlock,
     "interlinear": entries.Interlinear,
     "grid": entries.Grid,
     "bullets": entries.Bullets,
@@ -52,6 +53,7 @@ def rendered(template: str, sheets: tuple[str, ...], style: Style, **values: Any
         "tallest": markup.tallest,
         "grouped": markup.grouped,
         "svg": Markup,
+        "picture": pictures.embedded,
         "label": style.label,
         "language": style.labels,
     }
