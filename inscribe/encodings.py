@@ -1,7 +1,8 @@
 r"""What a text is encoded in that is not UTF-8, and text that was encoded twice.
 
-Guesses serve messages only: nothing is ever decoded by them. A text encoded twice was UTF-8, was
-read as something else (Windows-1252, or Shift_JIS on a Japanese computer) and saved as UTF-8 again:
+Guesses serve messages, and the import of lists (:func:`decoded`), which tells them. A text encoded
+twice was UTF-8, was read as something else (Windows-1252, or Shift_JIS on a Japanese computer) and
+saved as UTF-8 again:
 
 >>> twice = read_twice("æ\xad¦å·ž")
 >>> twice.stands, twice.means
@@ -154,6 +155,29 @@ def likely(data: bytes) -> str:
     likeness = {codec: _likeness(sample, codec) for codec in _CODECS}
     codec = max(_CODECS, key=lambda each: likeness[each])  # the first of those that are alike
     return _CODECS[codec] if likeness[codec] >= _LEAST else ""
+
+
+def decoded(data: bytes, codec: str = "") -> tuple[str, str] | None:
+    """Return the text of a list that may have been saved by any program, and how it was encoded.
+
+    Only for lists that are imported, where what was found is told. ``codec`` is the encoding where
+    it is known. None where the data are no text in it, or in any that is likely.
+
+    >>> decoded("髙橋".encode("cp932")), decoded("花".encode("utf-8-sig"))
+    (('髙橋', 'Shift_JIS'), ('花', 'UTF-8'))
+    """
+    name = likely(data)
+    marked = ["utf_16"] if data[:2] in (b"\xff\xfe", b"\xfe\xff") else []
+    guessed = [each for each, called in _CODECS.items() if called == name]
+    for each in [codec] if codec else ["utf-8-sig", *marked, *guessed]:
+        try:
+            text = data.decode(each)
+        except (UnicodeError, LookupError):
+            continue
+        if "\x00" not in text:
+            called = {"utf-8-sig": "UTF-8", "utf_16": "UTF-16"} | _CODECS
+            return text.lstrip("\ufeff"), called.get(each, each)
+    return None
 
 
 def disguised(text: str) -> str:

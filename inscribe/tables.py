@@ -122,6 +122,15 @@ def _found_in_folders() -> tuple[dict[str, Path], ...]:
     return tuple(map(tables_in, folders()))
 
 
+def has_own(name: str) -> bool:
+    """Whether a folder of the user's has the table ``name``; nothing is read where there is none.
+
+    >>> has_own("people")
+    False
+    """
+    return bool(_user_folders) and len(files(name)) > (name in _found_in_folders()[-1])
+
+
 def files_about(subject: str) -> tuple[Path, ...]:
     """Return the files of every table of a subject, the user's too."""
     packaged = _found_in_folders()[-1]

@@ -53,8 +53,8 @@ A house style is a TOML file of these keys; each may be left out:
   order = [...]         the parts shown, in this order:
     object, images, place, carved, compared (the source beside it),
     source_image, drawing, romaji, translation, words (word by word), kana,
-    current, passages, alternatives, date, signature, source, differences,
-    space, fidelity, readers, doubts, changes, workings (how dates were
+    current, passages, alternatives, date, signature, persons, source,
+    differences, space, fidelity, readers, doubts, changes, workings (how dates were
     reckoned), remarks, cautions
 
 Labels are kept in the table labels.tsv, cautions in cautions.tsv; a table of that name in a

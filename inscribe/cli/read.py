@@ -106,10 +106,16 @@ def command(
     if lines:
         _read_lines(path, literal, register, letters, why, shape, output, force, quiet)
 
+    from inscribe import tables
+
     def shown() -> str:
         found = list(_interpretations(path, literal, register, overrides, passages))
         refuse_beyond("override", overrides, found)
         refuse_beyond("passage", passages, found)
+        if tables.has_own("people"):
+            from inscribe.persons import with_persons
+
+            found = with_persons(found)
         if second_opinion:
             from inscribe.reading.inscription import with_second_opinion
 
@@ -292,7 +298,7 @@ def _line_results(
 ) -> Iterator[str]:
     import json
 
-    from inscribe import files, reading
+    from inscribe import files, reading, tables
     from inscribe.report.json import reading_as_json
     from inscribe.report.terminal import reading_as_text
 
@@ -300,6 +306,10 @@ def _line_results(
         try:
             text = files.transcribed(files.decode(line, "").rstrip("\n"), "")
             found = reading.read_text(text, register, alternatives=True)
+            if tables.has_own("people"):
+                from inscribe.persons import with_persons
+
+                found = with_persons([found])[0]
             interpretation = _in_letters(found, letters)
         except InscribeError as error:
             tally.refuse(number)

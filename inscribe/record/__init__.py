@@ -42,6 +42,7 @@ if TYPE_CHECKING:
     from inscribe.record.model import (
         ColumnMeasure as ColumnMeasure,
         CopiedText as CopiedText,
+        Decision as Decision,
         Inscription as Inscription,
         Maker as Maker,
         Measurements as Measurements,
@@ -55,6 +56,8 @@ if TYPE_CHECKING:
         SettledPassage as SettledPassage,
         SignBox as SignBox,
     )
+    from inscribe.record.moving import mended as mended, with_signs as with_signs
+    from inscribe.record.revising import revised as revised
     from inscribe.record.schema import record_schema as record_schema
     from inscribe.record.settled import settled_names as settled_names
     from inscribe.record.surveying import Survey as Survey, survey as survey
@@ -74,9 +77,11 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Inscription Maker Measurements Obstacle Override SettledPassage "
-                "Photograph Plate Reader Record RecordImage SignBox CopiedText"
+                "ColumnMeasure CopiedText Decision Inscription Maker Measurements Obstacle "
+                "Override SettledPassage Photograph Plate Reader Record RecordImage SignBox"
             ),
+            "moving": "mended with_signs",
+            "revising": "revised",
             "schema": "record_schema",
             "settled": "settled_names",
             "surveying": "Survey survey",

@@ -47,6 +47,11 @@ def inscription(found: Inscription, path: KeyPath, problems: Problems) -> None:
     _obstacles(found, len(t.columns), path, problems)
     _sign_numbers(found, path, problems)
     _spans(found, path, problems)
+    for index, decision in enumerate(found.decisions):
+        if decision.last >= len(t.signs):
+            here = (*path, "decision", index, "signs")
+            hint = f"the text has {len(t.signs)}"
+            problems.add(here, f"there is no sign {decision.last + 1}", hint)
 
 
 def _column_count(found: Inscription, columns: int, path: KeyPath, problems: Problems) -> None:

@@ -53,6 +53,11 @@ NOTATION = Field(
     "notation", "line", "the convention the text is written in", choices=("japanese", "leiden")
 )
 REMARKS = Field("remarks", "text", "anything else")
+WHO = (
+    Field("by", "line", "who says so"),
+    Field("on", "date", "the day it was said"),
+    Field("reason", "line", "why"),
+)
 
 MEASUREMENTS = RecordTable(
     "measurements",
@@ -175,6 +180,7 @@ SOURCE = RecordTable(
         Field("number", "line", "its number or place in the work"),
         REMARKS,
         IMAGES,
+        *WHO,
     ),
     model.CopiedText,
 )
@@ -199,8 +205,7 @@ OVERRIDE = RecordTable(
         Field("kana", "line", "how they are read", required=True),
         Field("of", "line", "the signs' text when the override was made"),
         Field("kind", "line", "a word, or a name", choices=("word", "name")),
-        Field("by", "line", "who says so"),
-        Field("reason", "line", "why"),
+        *WHO,
     ),
     model.Override,
 )
@@ -225,10 +230,26 @@ PASSAGE = RecordTable(
             defaults=False,
         ),
         Field("of", "line", "the signs' text when the passage was settled"),
-        Field("by", "line", "who says so"),
-        Field("reason", "line", "why"),
+        *WHO,
     ),
     model.SettledPassage,
+)
+DECISION = RecordTable(
+    "decision",
+    "what a person decided to have stand in the text, and what else was read there",
+    (
+        Field("signs", "signs", "the first and last sign, counted from 1", required=True),
+        Field("chosen", "line", "what stands there since"),
+        Field("instead_of", "line", "what else was read, or stood there before"),
+        Field(
+            "how",
+            "line",
+            "a worn sign restored, or two transcriptions merged",
+            choices=("restored", "merged"),
+        ),
+        *WHO,
+    ),
+    model.Decision,
 )
 INSCRIPTION = RecordTable(
     "inscription",
@@ -257,6 +278,7 @@ INSCRIPTION = RecordTable(
         Field("reading", "tables", READING.about, table=READING, attribute="readers"),
         Field("override", "tables", OVERRIDE.about, table=OVERRIDE, attribute="overrides"),
         Field("passage", "tables", PASSAGE.about, table=PASSAGE, attribute="passages"),
+        Field("decision", "tables", DECISION.about, table=DECISION, attribute="decisions"),
     ),
     model.Inscription,
 )

@@ -15,6 +15,7 @@ from functools import cached_property
 from typing import Literal, NamedTuple
 
 from inscribe import notation
+from inscribe.record.images import RecordImage as RecordImage
 from inscribe.signs import Box, Transcription, boxed
 
 Register = Literal["auto", "verse", "signature", "prose"]
@@ -129,36 +130,6 @@ class Photograph(NamedTuple):
     remarks: str = ""
 
 
-class RecordImage(NamedTuple):
-    """A picture of the object, of an inscription, or of what was copied.
-
-    ``file`` lies in the record's folder; ``iiif`` is the base address of a IIIF image. ``scale`` is
-    in pixels per mm. ``crop`` (x, y, width, height) is the part that is shown; ``corner`` (x, y) is
-    where the plate's top left corner lies in the picture, that of the crop where it is not given.
-    All are in pixels of the whole picture.
-    """
-
-    file: str = ""
-    iiif: str = ""
-    shows: str = ""
-    credit: str = ""
-    scale: float | None = None
-    crop: tuple[float, ...] = ()
-    corner: tuple[float, ...] = ()
-
-    def pixels(self, box: Box) -> tuple[float, float, float, float] | None:
-        """Return where a box in mm lies in the picture, where its scale is known.
-
-        >>> RecordImage("a.jpg", scale=10, crop=(20, 30, 140, 960)).pixels(Box(1, 2, 4, 5))
-        (30.0, 50.0, 40.0, 50.0)
-        """
-        if self.scale is None:
-            return None
-        left, top = (*(self.corner or self.crop[:2]), 0.0, 0.0)[:2]
-        x, y = left + box.x * self.scale, top + box.y * self.scale
-        return x, y, box.width * self.scale, box.height * self.scale
-
-
 @dataclass(frozen=True)
 class CopiedText:
     """The text an inscription copies: its words, a file beside the record, or a library entry.
@@ -176,6 +147,9 @@ class CopiedText:
     number: str = ""
     remarks: str = ""
     images: tuple[RecordImage, ...] = ()
+    by: str = ""  # who says that this is the source
+    on: date | None = None
+    reason: str = ""
 
     @cached_property
     def transcription(self) -> Transcription:
@@ -207,6 +181,7 @@ class Override(NamedTuple):
     kind: Literal["word", "name"] = "word"
     by: str = ""
     reason: str = ""
+    on: date | None = None
 
 
 class SettledPassage(NamedTuple):
@@ -222,6 +197,25 @@ class SettledPassage(NamedTuple):
     of: str = ""
     by: str = ""
     reason: str = ""
+    on: date | None = None
+
+
+class Decision(NamedTuple):
+    """What a person decided to have stand at signs ``first`` to ``last`` (from 0) of the text.
+
+    ``chosen`` is what stands there since, in the notation of the text, empty where a sign was
+    taken out after ``first``; ``instead_of`` is what else was read or stood there, and ``how``
+    whether a worn sign was restored or two transcriptions merged.
+    """
+
+    first: int
+    last: int
+    chosen: str = ""
+    instead_of: str = ""
+    how: Literal["restored", "merged"] = "restored"
+    by: str = ""
+    reason: str = ""
+    on: date | None = None
 
 
 @dataclass(frozen=True)
@@ -243,6 +237,7 @@ class Inscription:
     readers: tuple[Reader, ...] = ()
     overrides: tuple[Override, ...] = ()
     passages: tuple[SettledPassage, ...] = ()
+    decisions: tuple[Decision, ...] = ()
     translation: str = ""
     remarks: str = ""
     images: tuple[RecordImage, ...] = ()

@@ -36,7 +36,7 @@ def dump(record: Record) -> str:
 def _table_lines(table: RecordTable, value: Any, header: str) -> Iterator[str]:
     own = [field for field in table.fields if field.table is None]
     for field in own:
-        held = _held(field, value)
+        held = literal(field, value)
         if held is not None:
             yield f"{field.key} = {held}"
     for field in table.fields:
@@ -48,19 +48,20 @@ def _table_lines(table: RecordTable, value: Any, header: str) -> Iterator[str]:
             for item in inner:
                 yield from ("", f"[[{path}]]")
                 yield from _table_lines(field.table, item, path)
-        elif inner is not None and inner != _nothing(field.table):
+        elif inner is not None and inner != nothing(field.table):
             yield from ("", f"[{path}]")
             yield from _table_lines(field.table, inner, path)
 
 
-def _nothing(table: RecordTable) -> Any:
+def nothing(table: RecordTable) -> Any:
     """Return what the table says when it says nothing; None where it must say something."""
     if any(field.required for field in table.fields):
         return None
     return table.make()
 
 
-def _held(field: Field, value: Any) -> str | None:
+def literal(field: Field, value: Any) -> str | None:
+    """Return what stands behind a key, as TOML writes it; None where the key says nothing."""
     if field.holds == "signs":
         return f"[{value.first + 1}, {value.last + 1}]"
     if isinstance(value, CopiedText) and value.file and field.key == "text":

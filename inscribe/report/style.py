@@ -46,6 +46,7 @@ PARTS = (
     "alternatives",
     "date",
     "signature",
+    "persons",
     "source",
     "differences",
     "space",

@@ -116,7 +116,11 @@ def _in_tables(text: InscribedText) -> tuple[Token, ...]:
 
     plain = text.normal.text
     for word in words_from(plain[0]).get(plain, ()):
-        if word.kind in _OF_TABLES and (word.kind != "name" or word.family == POET):
+        if word.family == POET:
+            from inscribe.reading.signatures import read_signature
+
+            return read_signature(text.normal).proposals[0].tokens
+        if word.kind in _OF_TABLES and word.kind != "name":
             token = _said(text, 0, len(plain), word.kana, word.gloss)[0]
             romaji = token.romaji
             name = romaji[:1].upper() + romaji[1:]

@@ -134,7 +134,8 @@ def _passage(
     part = part_of(text, stretch.first, stretch.end)
     first, last = min(part.normal.origin), max(part.normal.origin)
     inside = [o for o in wishes.overrides if first <= o.first and o.last <= last]
-    read = read_as(stretch.kind, part, wishes._replace(overrides=inside))
+    beside = len(part.normal.text) < len(text.normal.text)
+    read = read_as(stretch.kind, part, wishes._replace(overrides=inside, among_others=beside))
     passage = as_passage(stretch.kind, part, read)
     return passage._replace(role=stretch.role, chance=chance, reasons=stretch.reasons), read
 

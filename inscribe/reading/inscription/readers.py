@@ -70,6 +70,7 @@ class Wishes(NamedTuple):
     alternatives: bool | None = None  # None: only where the reading is in doubt
     passages: Sequence[PassageLike] = ()  # what a person has settled
     source: str = ""  # the words that are copied, where they are known
+    among_others: bool = False  # whether other passages stand beside what is read
 
 
 def read_as(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpretation:
@@ -143,7 +144,7 @@ def read_as_signature(text: InscribedText, wishes: Wishes) -> Interpretation:
     from inscribe.reading.signatures import read_signature
 
     normal = _without_return_marks(text.normal)
-    reading = read_signature(normal, text.breaks, text.cuts)
+    reading = read_signature(normal, text.breaks, text.cuts, ends=wishes.among_others)
     if not reading.proposals:
         return read_as_prose(text, "signature", wishes)
     proposals = reading.proposals

@@ -33,6 +33,7 @@ if TYPE_CHECKING:
         words_around_marks as words_around_marks,
         words_with_repeats as words_with_repeats,
     )
+    from inscribe.reading.words.naming import MayName as MayName
     from inscribe.reading.words.overrides import (
         OverrideLike as OverrideLike,
         applying as applying,
@@ -93,6 +94,7 @@ else:
             "marks": (
                 "MARK has_legible marks_as_words signs_alone words_around_marks words_with_repeats"
             ),
+            "naming": "MayName",
             "overrides": (
                 "OverrideLike applying part_of_speech settled_part settled_proposal "
                 "settled_signature span_of still_open why_settled without_reasons"

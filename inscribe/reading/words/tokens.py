@@ -11,6 +11,7 @@ from inscribe.late import Late
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
     from inscribe.forms import Change
+    from inscribe.reading.words.naming import MayName
 
 Register = Literal["verse", "signature", "prose"]
 Kind = Literal["verse", "prose", "chinese", "heading", "signature", "date", "dedication", "seal"]
@@ -144,3 +145,4 @@ class Interpretation(NamedTuple):
     doubts: tuple[Doubt, ...] = ()
     noted: str = ""  # as carved, with the transcriber's marks of how sure that is, where it has any
     passages: tuple[Passage, ...] = ()  # in the order of the signs, together all of them
+    persons: tuple[MayName, ...] = ()  # of the user's list, whom it may name; the likelier first

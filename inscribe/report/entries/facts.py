@@ -101,6 +101,13 @@ def date_workings(each: InscriptionEntry, style: Style) -> Iterator[Inline]:
             yield (Run(style.quoted(date.text), lang=JAPANESE), Run(f" {ways}"))
 
 
+def person_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield whom of the user's list the inscription may name, and why."""
+    for named in each.interpretation.persons:
+        quoted = Run(style.quoted(named.text), lang=JAPANESE)
+        yield style.label("persons"), (quoted, Run(f" {named.why} ({named.chance:.2f})"))
+
+
 def date_text(date: DateReading, style: Style) -> str:
     """Return what a date was resolved to, in the style's way of dating.
 

@@ -189,6 +189,7 @@ _ROWS: dict[str, Callable[[InscriptionEntry, Style], Rows]] = {
     "kana": facts.kana_rows,
     "alternatives": facts.alternative_rows,
     "date": facts.date_rows,
+    "persons": facts.person_rows,
     "source": facts.source_rows,
     "readers": facts.reader_rows,
     "remarks": facts.remark_rows,

@@ -64,6 +64,9 @@ def _document(document: Document) -> dict[str, Any]:
         "year": document.year,
         "carver": document.carver,
         "carver_romaji": document.carver_romaji,
+        "persons": [
+            {"text": text, "name": name, "why": why} for text, name, why in document.persons
+        ],
         "others": [{"name": name, "romaji": romaji} for name, romaji in document.others],
         "text": document.carved,
     }

@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from inscribe.reading.words import (
         Doubt,
         Interpretation,
+        MayName,
         Passage,
         Proposal,
         SignaturePart,
@@ -35,6 +36,21 @@ def reading_as_json(interpretation: Interpretation) -> dict[str, Any]:
         "reasons": list(best.reasons),
         "phrases": [list(phrase) for phrase in best.phrases],
         "passages": [_passage(passage) for passage in interpretation.passages],
+        "persons": [person_as_json(person) for person in interpretation.persons],
+    }
+
+
+def person_as_json(named: MayName) -> dict[str, Any]:
+    """Return a person of the user's list whom some signs may name."""
+    return {
+        "signs": [named.first, named.last],
+        "text": named.text,
+        "id": named.id,
+        "name": named.name,
+        "as": " and ".join(named.kinds),
+        "why": named.why,
+        "chance": round(named.chance, 3),
+        "outside_life": named.life,
     }
 
 

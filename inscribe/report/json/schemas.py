@@ -117,6 +117,22 @@ def _reading() -> Schema:
         changes=_list(change),
         doubts=_list(_object(signs=SIGNS, why=TEXT)),
         passages=_list(passage),
+        persons=_list(_person()) | {"description": "of the user's list, whom the signs may name"},
+    )
+
+
+def _person() -> Schema:
+    return _object(
+        signs=SIGNS,
+        text=TEXT | {"description": "the name in current forms"},
+        id=TEXT | {"description": "the person's id in the user's list (people.tsv)"},
+        name=TEXT | {"description": "how the list calls the person"},
+        as_=TEXT | {"description": "the sorts of name that stand there, as pen name"},
+        why=TEXT | {"description": "the years of the list, and what agrees and what does not"},
+        chance=SHARE
+        | {"description": "against the others of the list and somebody who is in no list"},
+        outside_life=TEXT
+        | {"description": "how a date on the object contradicts the person's years, or empty"},
     )
 
 
@@ -276,6 +292,8 @@ def _concordance_place(**more: Schema) -> Schema:
         carver=TEXT,
         carver_romaji=TEXT,
         others=_list(_object(name=TEXT, romaji=TEXT)),
+        persons=_list(_object(text=TEXT, name=TEXT, why=TEXT))
+        | {"description": "of the user's list, whom the inscription may name"},
         text=TEXT,
         **more,
     )

@@ -31,7 +31,8 @@ def concordance_as_text(
     lines += ["", _summary(query, held, hits)]
     if hits:
         lines += [_counts(by, found) for by, found in counted.items()]
-        if any(hit.document.carver for hit in hits):
+        lines += _persons(hits)
+        if any(hit.document.carver or hit.document.persons for hit in hits):
             lines.append(fitted(caution("attribution"), 0))
     elif any(char.isascii() and char.isalpha() for char in query):
         lines.append(_IN_LATIN)
@@ -80,6 +81,16 @@ def _line(hit: Occurrence, place: str, columns: int) -> str:
     label = place + " " * (columns - width(place))
     how = "" if hit.how in ("same signs", "pattern") else f"  ({hit.how})"
     return f"{label}  {' ' * (CONTEXT - width(before))}{before} 【{hit.match}】 {after}{how}"
+
+
+def _persons(hits: Sequence[Occurrence]) -> list[str]:
+    """Return whom of the user's list the inscriptions may name, each told once for its object."""
+    named = (
+        f"may name: {hit.document.object} {text}  {why}"
+        for hit in hits
+        for text, _, why in hit.document.persons
+    )
+    return [fitted(line, 0) for line in dict.fromkeys(named)]
 
 
 def _last_columns(text: str) -> str:
