@@ -93,7 +93,7 @@ def entry_in(folder: Path) -> Entry:
 
 
 def codes(folder: Path) -> list[str]:
-    return [found.code for found in check_folder(folder)[1]]
+    return [found.code for found in check_folder(folder).findings]
 
 
 def test_a_record_with_pictures_is_written_as_it_was_read(folder: Path) -> None:

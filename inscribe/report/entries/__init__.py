@@ -16,6 +16,7 @@ if TYPE_CHECKING:
         CONTEXT as CONTEXT,
         entries_as_annotations as entries_as_annotations,
     )
+    from inscribe.report.entries.as_json import entries_as_json as entries_as_json
     from inscribe.report.entries.blocks import (
         Block as Block,
         Bullets as Bullets,
@@ -39,6 +40,11 @@ if TYPE_CHECKING:
         plain as plain,
     )
     from inscribe.report.entries.collated import printed_sides as printed_sides
+    from inscribe.report.entries.concordance_csv import (
+        clusters_as_csv as clusters_as_csv,
+        counts_as_csv as counts_as_csv,
+        hits_as_csv as hits_as_csv,
+    )
     from inscribe.report.entries.docx import entries_as_docx as entries_as_docx
     from inscribe.report.entries.facts import (
         COLUMN_END as COLUMN_END,
@@ -65,7 +71,9 @@ else:
                 "Block Bullets Caution Chart Columns Drawing Facts GlossedLine GlossedWord Grid "
                 "Heading Inline Interlinear Lead PictureBlock Run SourceSign Strip StripCell plain"
             ),
+            "as_json": "entries_as_json",
             "collated": "printed_sides",
+            "concordance_csv": "clusters_as_csv counts_as_csv hits_as_csv",
             "docx": "entries_as_docx",
             "facts": "COLUMN_END JAPANESE ROMANISED date_text source_lines",
             "layout": "laid_out",
