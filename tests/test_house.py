@@ -80,6 +80,7 @@ ORDER = [
     "report.pages",
     "report.tei",
     "report.lido",
+    "report.linked",
     "report.collations",
     "report.terminal",
     "report.measured",

@@ -17,9 +17,11 @@ from inscribe.entry import Entry, entry_of
 from inscribe.errors import InscribeError
 from inscribe.pictures import picture_kind
 from inscribe.record import dump, load, loads
+from inscribe.record.boxes import boxes_of
 from inscribe.report import picturing
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.markdown import entry_as_markdown
+from inscribe.report.linked.manifest import entry_as_manifest
 from inscribe.report.pages.entry import entries_as_html
 from inscribe.report.style import Style
 
@@ -157,10 +159,16 @@ def test_a_link_out_of_the_folder_is_not_followed(folder: Path, tmp_path_factory
 
 
 def test_annotations_name_the_picture_and_the_place_in_it(folder: Path) -> None:
-    first, second, _ = json.loads(entries_as_annotations([entry_in(folder)]))["items"]
+    text = entries_as_annotations([entry_in(folder)])
+    plate, first, second, _ = json.loads(text)["items"]
+    assert plate["target"]["selector"]["value"] == "xywh=pixel:20,30,140,950"
     assert first["target"]["source"] == "pictures/plate.png"
     assert first["target"]["selector"]["value"] == "xywh=pixel:30,50,40,50"
     assert isinstance(second["target"], str)
+    for exported in (text, entry_as_manifest(entry_in(folder), Style())):
+        assert (
+            boxes_of(exported, "x.json", 10).signs == entry_in(folder).record.inscriptions[0].boxes
+        )
 
 
 @pytest.mark.parametrize("kind", ["PNG", "JPEG", "GIF"])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Set
+from collections.abc import Iterator, Set
 from itertools import compress
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
@@ -12,7 +12,6 @@ import click
 from inscribe.cli.common import (
     COUNTING,
     example,
-    format_option,
     library_option,
     library_path,
     output_options,
@@ -20,25 +19,13 @@ from inscribe.cli.common import (
     status_of,
     write_result,
 )
+from inscribe.cli.entry_formats import ENDINGS, documents, format_of
+from inscribe.cli.entry_site import write_site
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, Made
     from inscribe.report import Style
-
-# What a file of each format is called when entries go to a folder.
-ENDINGS = {
-    "md": "md",
-    "html": "html",
-    "json": "json",
-    "csv": "csv",
-    "tei": "xml",
-    "lido": "xml",
-    "docx": "docx",
-    "annotation": "json",
-    "svg": "svg",
-}
-
 
 STYLES = """\b
 A house style is a TOML file of these keys; each may be left out:
@@ -48,6 +35,7 @@ A house style is a TOML file of these keys; each may be left out:
   dates = "western"     1853 (Kaei 6), or "era": Kaei 6 (1853)
   law_note = false      true: a last line on the law of export
   institution = ""      whose records these are, for lido and tei
+  address = "https://..." where they will be published, for iiif and linked
   rights = ""           under what terms they may be used
   language = "en"       the language of translations and remarks
   order = [...]         the parts shown, in this order:
@@ -69,13 +57,19 @@ folder given with --glossary goes before them. Explanations stay in English.
     + example(
         "inscribe entry examples/DEMO-001.toml",
         "inscribe entry examples --format csv -o entries.csv",
-        "inscribe entry examples --format html -o pages/",
+        "inscribe entry examples --format html -o site/",
+        "inscribe entry examples/DEMO-003.toml --format slides -o talk.html",
         "inscribe entry examples/DEMO-005.toml --style examples/styles/house.toml",
     )
 )
 @click.argument("path", metavar="RECORD|FOLDER")
-@format_option(
-    *ENDINGS, help="What to write; annotation is W3C Web Annotation, svg the plate drawn to scale."
+@click.option(
+    "--format",
+    "asked",
+    type=click.Choice(list(ENDINGS)),
+    help="What to write (default: as the file of -o ends, else md). volume is for print, pdf the "
+    "same through a browser; iiif a manifest, linked JSON-LD, annotation W3C Web Annotation, svg "
+    "the plate drawn to scale.",
 )
 @click.option("--style", "style_file", metavar="FILE", help="A house style (TOML), see below.")
 @click.option(
@@ -87,7 +81,7 @@ folder given with --glossary goes before them. Explanations stay in English.
 @output_options
 def command(
     path: str,
-    form: str,
+    asked: str | None,
     style_file: str | None,
     labels: Literal["en", "ja"] | None,
     library_file: str | None,
@@ -98,20 +92,26 @@ def command(
     """Write the catalogue entry of a record, or of every record of a folder.
 
     A folder gives one document with all its entries; with -o and an existing folder (or a name
-    that ends in /), each entry goes to a file of its own there, named after its record; the same
-    command takes up a stopped run. docx goes to a file or a folder, svg of several inscriptions to
-    a folder. Records of a folder that cannot be used are left out and named, with exit status 1.
+    that ends in /), each entry goes to a file of its own there, named after its record, as html
+    with an index and a volume for print; the same command takes up a stopped run. docx and pdf go
+    to a file or a folder, svg of several inscriptions and iiif of several objects to a folder.
+    Records of a folder that cannot be used are left out and named, with exit status 1.
     """
+    form = format_of(asked, output)
     style = _style(style_file, labels)
     entries, broken = _entries(Path(path), library_file, quiet=quiet)
     if output is not None and (output.endswith("/") or Path(output).is_dir()):
         below = Path(path) if Path(path).is_dir() else Path(path).parent
-        _write_each(entries, below, form, style, Path(output), force=force)
+        if form == "html" and Path(path).is_dir():
+            write_site(entries, below, style, Path(output), force=force)
+        else:
+            _write_each(entries, below, form, style, Path(output), force=force)
         return status_of(list(map(str, broken)))
-    made = list(_documents([entry for _, entry in entries], form, style))
+    made = list(documents([entry for _, entry in entries], form, style))
     if len(made) > 1:
         raise InputError(
-            f"there are {len(made)} drawings", hint="name a folder for them with -o FOLDER/"
+            f"there are {len(made)} {form} files to write",
+            hint="name a folder for them with -o FOLDER/",
         )
     _write(made[0], form, output, force=force)
     return status_of(list(map(str, broken)))
@@ -176,7 +176,7 @@ def _files(
     """Yield each file with what belongs into it, but for those that are ``written`` already."""
     for (_, entry), names in zip(entries, targets, strict=True):
         if not written >= set(names):
-            for file, made in zip(names, _documents([entry], form, style), strict=True):
+            for file, made in zip(names, documents([entry], form, style), strict=True):
                 if file not in written:
                     yield file, _as_bytes(made)
 
@@ -187,46 +187,10 @@ def _as_bytes(made: str | bytes) -> bytes:
     return (made if made.endswith("\n") else f"{made}\n").encode("utf-8", "backslashreplace")
 
 
-def _documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | bytes]:
-    """Yield the entries as one document; as svg, a drawing for each inscription."""
-    if form == "svg":
-        from inscribe.report.drawing import plate_drawing
-
-        for entry in entries:
-            for each in entry.inscriptions:
-                yield plate_drawing(each.inscription, each.collation)
-    elif form == "docx":
-        from inscribe.report.entries import entries_as_docx
-
-        yield entries_as_docx(entries, style)
-    else:
-        yield _formats()[form](entries, style)
-
-
-def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
-    from inscribe.report.entries import (
-        entries_as_annotations,
-        entries_as_csv,
-        entries_as_json,
-        entry_as_markdown,
-    )
-    from inscribe.report.lido import entries_as_lido
-    from inscribe.report.pages import entries_as_html
-    from inscribe.report.tei import entries_as_tei
-
-    return {
-        "md": lambda entries, style: "\n".join(entry_as_markdown(e, style) for e in entries),
-        "html": entries_as_html,
-        "json": lambda entries, style: entries_as_json(entries),
-        "csv": entries_as_csv,
-        "tei": entries_as_tei,
-        "lido": entries_as_lido,
-        "annotation": lambda entries, style: entries_as_annotations(entries),
-    }
-
-
 def _write(made: str | bytes, form: str, output: str | None, *, force: bool) -> None:
     if isinstance(made, str):
+        if form == "csv" and output is not None:  # a spreadsheet takes a file without for another
+            made = f"\ufeff{made}"
         write_result(made, output, force=force)
         return
     if output is None:

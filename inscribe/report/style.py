@@ -8,6 +8,7 @@ A style is a small TOML file; every key may be left out:
     dates = "western"              # 1853 (Kaei 6), or "era": Kaei 6 (1853)
     law_note = false               # true for entries that leave the house: a last line on the law
     institution = ""               # whose records these are, for exports (LIDO, TEI)
+    address = "https://..."        # where they will be published, for web addresses (IIIF)
     rights = ""                    # under what terms they may be used, a sentence or a URI
     language = "en"                # the language of translations and remarks, a BCP 47 tag
     order = ["carved", "kana", "romaji", "translation"]   # parts left out are not shown
@@ -60,6 +61,8 @@ PARTS = (
 )
 MAX_STYLE = 2**20  # bytes
 MAX_LINE = 1000
+UNPUBLISHED = "https://inscribe.invalid"  # a name that RFC 6761 keeps free: it leads nowhere
+_ADDRESS = re.compile(r"https?://[^\s\"<>]+")
 _LANGUAGE = re.compile("[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*")
 
 
@@ -74,6 +77,7 @@ class Style:
     law_note: bool = False
     institution: str = ""
     rights: str = ""
+    address: str = UNPUBLISHED
     language: str = "en"
     order: tuple[str, ...] = PARTS
 
@@ -141,6 +145,8 @@ def _problem(key: str, value: Any) -> str:
         return "true or false"
     if key in ("institution", "rights") and not _is_line(value):
         return f"one line of at most {MAX_LINE} characters"
+    if key == "address" and not (isinstance(value, str) and _ADDRESS.fullmatch(value)):
+        return 'a web address, as "https://museum.example/inscriptions"'
     if key == "language" and not (isinstance(value, str) and _LANGUAGE.fullmatch(value)):
         return 'a language tag, as "en" or "de-CH"'
     if key == "brackets" and not (isinstance(value, str) and len(value) in (0, 2)):

@@ -14,6 +14,7 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.report.entries.annotation import (
         CONTEXT as CONTEXT,
+        PIXELS_PER_MM as PIXELS_PER_MM,
         entries_as_annotations as entries_as_annotations,
     )
     from inscribe.report.entries.as_json import entries_as_json as entries_as_json
@@ -66,7 +67,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "annotation": "CONTEXT entries_as_annotations",
+            "annotation": "CONTEXT PIXELS_PER_MM entries_as_annotations",
             "blocks": (
                 "Block Bullets Caution Chart Columns Drawing Facts GlossedLine GlossedWord Grid "
                 "Heading Inline Interlinear Lead PictureBlock Run SourceSign Strip StripCell plain"

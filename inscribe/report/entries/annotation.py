@@ -12,13 +12,16 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
+from inscribe.signs import Box
+
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
     from inscribe.record import RecordImage
     from inscribe.signs import Sign
 
 PIXELS_PER_MM = 20
-CONTEXT = "http://www.w3.org/ns/anno.jsonld"
+# That of IIIF holds all of the Web Annotation model, and the motivation "supplementing" besides.
+CONTEXT = "http://iiif.io/api/presentation/3/context.json"
 
 
 def entries_as_annotations(entries: list[Entry]) -> str:
@@ -40,6 +43,14 @@ def entries_as_annotations(entries: list[Entry]) -> str:
 
 
 def _annotations(plate: str, each: InscriptionEntry) -> Iterator[dict[str, Any]]:
+    if (whole := _plate(each)) and any(sign.box for sign in each.inscription.transcription.signs):
+        yield {
+            "id": f"{plate}:plate",
+            "type": "Annotation",
+            "motivation": "identifying",
+            "body": {"type": "TextualBody", "value": "plate", "format": "text/plain"},
+            "target": whole,
+        }
     for sign in each.inscription.transcription.signs:
         if sign.text:
             yield {
@@ -65,6 +76,15 @@ def _target(plate: str, sign: Sign, images: tuple[RecordImage, ...]) -> dict[str
             return region(image.iiif or quote(image.file), sides)
     x, y, width, height = (side * PIXELS_PER_MM for side in sign.box)
     return region(plate, (x, y, width, height))
+
+
+def _plate(each: InscriptionEntry) -> dict[str, Any] | None:
+    """Return where the plate is in the picture that signs are placed in: they count from there."""
+    plate = each.inscription.plate
+    for image in each.inscription.images if plate else ():
+        if plate and (sides := image.pixels(Box(0, 0, plate.width, plate.height))):
+            return region(image.iiif or quote(image.file), sides)
+    return None
 
 
 def region(source: str, sides: tuple[float, float, float, float]) -> dict[str, Any]:

@@ -14,7 +14,7 @@ from inscribe.report.pages import markup, pictures
 if TYPE_CHECKING:
     from inscribe.report import Style
 
-_TEMPLATES = ("blocks.html.j2", "frame.html.j2", "entry.html.j2")
+_TEMPLATES = ("blocks", "frame", "entry", "site", "volume", "slides")
 _KINDS = {
     "facts": entries.Facts,
     "lead": entries.Lead,
@@ -32,7 +32,9 @@ _KINDS = {
 def rendered(template: str, sheets: tuple[str, ...], style: Style, **values: Any) -> str:
     """Return a page made from a template and its style sheets (names of files in this room)."""
     room = files("inscribe.report.pages")
-    loader = DictLoader({name: (room / name).read_text("utf-8") for name in _TEMPLATES})
+    loader = DictLoader(
+        {f"{name}.html.j2": (room / f"{name}.html.j2").read_text("utf-8") for name in _TEMPLATES}
+    )
     environment = Environment(
         autoescape=True,
         undefined=StrictUndefined,
@@ -56,6 +58,7 @@ def rendered(template: str, sheets: tuple[str, ...], style: Style, **values: Any
         "picture": pictures.embedded,
         "label": style.label,
         "language": style.labels,
+        "links": template != "slides.html.j2" and "differences" in style.order,
     }
     sheet = Markup("\n").join(Markup((room / name).read_text("utf-8")) for name in sheets)
     return safe(environment.get_template(template).render(sheet=sheet, **values))
