@@ -93,7 +93,7 @@ def test_the_page_fetches_nothing_and_runs_nothing() -> None:
     page = entries_as_html([entry for _, entry in entries_in(EXAMPLES)], Style())
     found = Page(page)
     assert not {"script", "link", "iframe", "object"} & set(found.tags)
-    own = r"href=#o\d+i\d+d\d+|src=data:image/(jpeg|png|gif);base64,[A-Za-z0-9+/=]+"
+    own = r"href=#r-DEMO-\d+i\d+d\d+|src=data:image/(jpeg|png|gif);base64,[A-Za-z0-9+/=]+"
     assert all(re.fullmatch(own, link) for link in found.links)
     assert "url(" not in page
     assert "@import" not in page

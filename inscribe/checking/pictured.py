@@ -6,29 +6,31 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from inscribe.errors import InscribeError
-from inscribe.record import Inscription, Record, RecordImage, picture_file
+from inscribe.record import Record, RecordImage, picture_file
+
+KeyPath = tuple[str | int, ...]
 
 
-def pictures_of(
-    record: Record, number: int, inscription: Inscription
-) -> Iterator[tuple[tuple[str | int, ...], RecordImage]]:
-    """Yield each picture of an inscription with its place in the file.
-
-    Those of its source are among them and, with the first inscription, those of the object.
-    """
-    if number == 0:
-        for nth, image in enumerate(record.images):
-            yield ("image", nth), image
-    for nth, image in enumerate(inscription.images):
-        yield ("inscription", number, "image", nth), image
-    for nth, image in enumerate(inscription.source.images if inscription.source else ()):
-        yield ("inscription", number, "source", "image", nth), image
+def pictures_of(record: Record) -> Iterator[tuple[KeyPath, RecordImage]]:
+    """Yield each picture of a record with its place in the file."""
+    yield from _placed(record.images, ())
+    for number, each in enumerate(record.inscriptions):
+        yield from _placed(each.images, ("inscription", number))
+        if each.source:
+            yield from _placed(each.source.images, ("inscription", number, "source"))
 
 
-def picture_problem(image: RecordImage, folder: Path) -> str:
-    """Return why a picture cannot be shown, or nothing where it can."""
+def _placed(
+    images: tuple[RecordImage, ...], path: KeyPath
+) -> Iterator[tuple[KeyPath, RecordImage]]:
+    for nth, image in enumerate(images):
+        yield (*path, "image", nth), image
+
+
+def picture_problem(name: str, folder: Path) -> str:
+    """Return why a picture file of a record's folder cannot be shown, or nothing where it can."""
     try:
-        picture_file(image, folder)
+        picture_file(RecordImage(name), folder)
     except InscribeError as error:
-        return f"the picture {image.file}: {error.message}"
+        return f"the picture {name}: {error.message}"
     return ""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Set
-from itertools import compress
+from itertools import chain, compress
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -17,6 +17,7 @@ from inscribe.cli.common import (
     output_options,
     progress_shown,
     status_of,
+    write_pieces,
     write_result,
 )
 from inscribe.cli.entry_formats import ENDINGS, documents, format_of
@@ -26,6 +27,12 @@ from inscribe.errors import InputError
 if TYPE_CHECKING:
     from inscribe.entry import Entry, Made
     from inscribe.report import Style
+
+# Formats whose documents are put together of those of single entries (inscribe.report.joined).
+JOINED = ("md", "html", "json", "csv", "lido")
+
+# Begins a CSV file: without it a spreadsheet takes the signs for those of another encoding.
+SPREADSHEET = "\ufeff"
 
 STYLES = """\b
 A house style is a TOML file of these keys; each may be left out:
@@ -99,8 +106,11 @@ def command(
     """
     form = format_of(asked, output)
     style = _style(style_file, labels)
+    to_folder = output is not None and (output.endswith("/") or Path(output).is_dir())
+    if Path(path).is_dir() and form in JOINED and not to_folder:
+        return _streamed(Path(path), form, style, library_file, output, force=force, quiet=quiet)
     entries, broken = _entries(Path(path), library_file, quiet=quiet)
-    if output is not None and (output.endswith("/") or Path(output).is_dir()):
+    if output is not None and to_folder:
         below = Path(path) if Path(path).is_dir() else Path(path).parent
         if form == "html" and Path(path).is_dir():
             write_site(entries, below, style, Path(output), force=force)
@@ -115,6 +125,27 @@ def command(
         )
     _write(made[0], form, output, force=force)
     return status_of(list(map(str, broken)))
+
+
+def _streamed(
+    folder: Path,
+    form: str,
+    style: Style,
+    library_file: str | None,
+    output: str | None,
+    *,
+    force: bool,
+    quiet: bool,
+) -> int:
+    """Write the entries of a folder as one document, as they are made."""
+    from inscribe.cli.entry_stream import EntryStream
+
+    with progress_shown("entries", quiet=quiet) as progress:
+        stream = EntryStream(folder, form, style, library_path(library_file), progress)
+        pieces = stream.joined()
+        marked = chain((SPREADSHEET,), pieces) if form == "csv" and output is not None else pieces
+        write_pieces(marked, output, force=force)
+    return status_of(stream.broken)
 
 
 def _style(file: str | None, labels: Literal["en", "ja"] | None) -> Style:
@@ -189,8 +220,8 @@ def _as_bytes(made: str | bytes) -> bytes:
 
 def _write(made: str | bytes, form: str, output: str | None, *, force: bool) -> None:
     if isinstance(made, str):
-        if form == "csv" and output is not None:  # a spreadsheet takes a file without for another
-            made = f"\ufeff{made}"
+        if form == "csv" and output is not None:
+            made = f"{SPREADSHEET}{made}"
         write_result(made, output, force=force)
         return
     if output is None:

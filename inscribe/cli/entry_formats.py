@@ -83,10 +83,11 @@ def documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | b
         for entry in entries:
             yield entry_as_manifest(entry, style)
     else:
-        yield _formats()[form](entries, style)
+        yield formats()[form](entries, style)
 
 
-def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
+def formats() -> dict[str, Callable[[list[Entry], Style], str]]:
+    """Return what writes entries as one document, by the name of the format."""
     from inscribe.report import pages
     from inscribe.report.entries import (
         entries_as_annotations,

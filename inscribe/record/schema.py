@@ -7,6 +7,7 @@ from typing import Any
 from inscribe.record.fields import (
     FIRST_YEAR,
     LAST_YEAR,
+    MAX_CELLS,
     MAX_LINE,
     MAX_MM,
     MAX_PIXELS,
@@ -83,6 +84,10 @@ def _value(field: Field) -> Schema:
             number = {"type": "number", "minimum": -MAX_PIXELS, "maximum": MAX_PIXELS}
             count = PIXELS[field.holds]
             return {"type": "array", "items": number, "minItems": count, "maxItems": count}
+        case "cells":
+            text = {"$ref": "#/$defs/text"}
+            pair = {"type": "array", "items": text, "minItems": 2, "maxItems": 2}
+            return {"type": "array", "items": pair, "maxItems": MAX_CELLS}
         case "year":
             return {"type": "integer", "minimum": FIRST_YEAR, "maximum": LAST_YEAR}
         case _:

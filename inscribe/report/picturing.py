@@ -86,5 +86,5 @@ def _cut(found: PictureFile, image: RecordImage, longest: int) -> ShownPicture |
             part.save(held, "JPEG", quality=QUALITY)
     except (OSError, ValueError, SyntaxError, Image.DecompressionBombError):
         return None
-    size = part.size
-    return ShownPicture(held.getvalue(), "image/jpeg", *size, (0, 0, *size))
+    width, height = part.size
+    return ShownPicture(held.getvalue(), "image/jpeg", width, height, (0, 0, width, height))

@@ -63,6 +63,7 @@ if TYPE_CHECKING:
         csv_table as csv_table,
         entries_as_csv as entries_as_csv,
     )
+    from inscribe.report.entries.troubles_csv import troubles_as_csv as troubles_as_csv
 else:
     __getattr__ = late.door(
         __name__,
@@ -80,5 +81,6 @@ else:
             "layout": "laid_out",
             "markdown": "entry_as_markdown escaped",
             "table": "csv_table entries_as_csv",
+            "troubles_csv": "troubles_as_csv",
         },
     )

@@ -48,5 +48,5 @@ def _page(template: str, sheets: tuple[str, ...], entries: list[Entry], style: S
     title = entries[0].record.id if len(entries) == 1 else f"{len(entries)} objects"
     if template == "volume.html.j2":
         title = style.institution or style.label("site:title")
-    articles = [article(entry, style, f"o{nth}") for nth, entry in enumerate(entries, start=1)]
+    articles = [article(entry, style) for entry in entries]
     return rendered(template, sheets, style, title=title, articles=articles)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from inscribe.report import identifier
 from inscribe.report.entries import Block, Caution, Drawing, Heading, PictureBlock, laid_out
 
 if TYPE_CHECKING:
@@ -33,8 +34,9 @@ class Article:
     closing: list[Block] = field(default_factory=list)
 
 
-def article(entry: Entry, style: Style, name: str) -> Article:
-    """Return an entry as an article; ``name`` is its place among those of one page."""
+def article(entry: Entry, style: Style) -> Article:
+    """Return an entry as an article; its name, for links, is made from the object's id."""
+    name = identifier(entry.record.id)
     blocks = laid_out(entry, style)
     assert isinstance(blocks[0], Heading)
     made = Article(name, blocks[0].text)

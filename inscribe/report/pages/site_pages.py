@@ -62,7 +62,9 @@ def site(
         style: the house style.
     """
     addresses = {entry.record.id: page for entry, page in zip(entries, pages, strict=True)}
-    told = {kind: _told(headings.get(kind, ()), addresses) for kind in (*LISTS, "dates")}
+    told: dict[IndexKind, list[SiteHeading]] = {
+        kind: _told(headings.get(kind, ()), addresses) for kind in (*LISTS, "dates")
+    }
     thumbnails: dict[str, str] = {}
     for nth, entry in enumerate(entries, start=1):
         images = [*entry.record.images]
@@ -94,7 +96,7 @@ def _told(found: Sequence[IndexHeading], addresses: Mapping[str, str]) -> list[S
 def _card(entry: Entry, page: str, thumbnail: str, style: Style) -> PageCard:
     record, first = entry.record, entry.inscriptions[0]
     kind = style.word("kind", record.kind)
-    text = first.interpretation.text[:FIRST]
+    text = first.interpretation.normalised[:FIRST]  # in forms that fonts have
     said = first.reading.romaji
     said = said if len(said) <= 60 else f"{said[:57].rsplit(' ', 1)[0]} …"
     return PageCard(record.id, record.title, kind, page, text, said, thumbnail)
@@ -103,7 +105,7 @@ def _card(entry: Entry, page: str, thumbnail: str, style: Style) -> PageCard:
 def _index(
     entries: Sequence[Entry],
     cards: list[PageCard],
-    told: Mapping[str, list[SiteHeading]],
+    told: Mapping[IndexKind, list[SiteHeading]],
     style: Style,
 ) -> str:
     by_kind = sorted(cards, key=lambda card: card.kind)
@@ -134,7 +136,9 @@ def _doubts(entry: Entry) -> list[str]:
     return list(dict.fromkeys(doubt.why for doubt in doubts))
 
 
-def _page(entry: Entry, page: str, told: Mapping[str, list[SiteHeading]], style: Style) -> str:
+def _page(
+    entry: Entry, page: str, told: Mapping[IndexKind, list[SiteHeading]], style: Style
+) -> str:
     up = "../" * page.count("/")
     related = []
     for kind in SHARED:
@@ -147,7 +151,7 @@ def _page(entry: Entry, page: str, told: Mapping[str, list[SiteHeading]], style:
         SHEETS,
         style,
         title=entry.record.id,
-        articles=[article(entry, style, "o1")],
+        articles=[article(entry, style)],
         related=related,
         index=f"{up}index.html",
     )

@@ -41,7 +41,7 @@ class Slide:
 
 def entries_as_slides(entries: list[Entry], style: Style) -> str:
     """Return the slides of all entries as one page."""
-    articles = [article(entry, style, f"o{nth}") for nth, entry in enumerate(entries, start=1)]
+    articles = [article(entry, style) for entry in entries]
     slides = [
         slide
         for each in articles
