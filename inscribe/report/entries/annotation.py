@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
+from inscribe.notation import printed
 from inscribe.signs import Box
 
 if TYPE_CHECKING:
@@ -59,7 +60,7 @@ def _annotations(plate: str, each: InscriptionEntry) -> Iterator[dict[str, Any]]
                 "motivation": "supplementing",
                 "body": {
                     "type": "TextualBody",
-                    "value": sign.text,
+                    "value": printed(sign),
                     "language": "ja",
                     "format": "text/plain",
                 },

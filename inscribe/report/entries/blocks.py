@@ -8,6 +8,9 @@ from pathlib import Path
 from inscribe.record import RecordImage
 from inscribe.signs import Sign
 
+JAPANESE = "ja"
+ROMANISED = "ja-Latn"
+
 
 @dataclass(frozen=True, slots=True)
 class Run:

@@ -7,7 +7,15 @@ from typing import TYPE_CHECKING
 
 from inscribe.notation import printed
 from inscribe.report import phrased
-from inscribe.report.entries.blocks import Block, Inline, Lead, Run, plain
+from inscribe.report.entries.blocks import (
+    JAPANESE as JAPANESE,
+    ROMANISED as ROMANISED,
+    Block,
+    Inline,
+    Lead,
+    Run,
+    plain,
+)
 from inscribe.report.entries.glossed import passage_name
 
 if TYPE_CHECKING:
@@ -16,8 +24,6 @@ if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
     from inscribe.report import Style
 
-JAPANESE = "ja"
-ROMANISED = "ja-Latn"
 COLUMN_END = "／"
 
 Rows = Iterator[tuple[str, Inline]]

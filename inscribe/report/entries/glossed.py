@@ -5,7 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from inscribe.report.entries.blocks import Block, GlossedLine, GlossedWord, Interlinear
+from inscribe.report.entries.blocks import (
+    JAPANESE,
+    ROMANISED,
+    Block,
+    GlossedLine,
+    GlossedWord,
+    Inline,
+    Interlinear,
+    Run,
+)
 
 if TYPE_CHECKING:
     from inscribe.entry import InscriptionEntry
@@ -53,3 +62,17 @@ def _words(tokens: tuple[Token, ...]) -> tuple[GlossedWord, ...]:
         )
         for place, token in enumerate(on_metal, start=1)
     )
+
+
+def glossed(line: GlossedLine, *, italics: bool) -> Inline:
+    """Return the words of a passage on one line: signs, Latin letters, gloss."""
+    said: list[Run] = []
+    for word in line.words:
+        if said:
+            said.append(Run("  ·  "))
+        said.append(Run(word.signs, lang=JAPANESE))
+        if word.romaji:
+            said += [Run(" "), Run(word.romaji, italics, ROMANISED)]
+        if word.gloss:
+            said.append(Run(f" ‘{word.gloss}’"))
+    return tuple(said)

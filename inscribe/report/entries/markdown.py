@@ -14,13 +14,13 @@ from inscribe.report.entries.blocks import (
     Columns,
     Facts,
     GlossedLine,
-    GlossedWord,
     Grid,
     Heading,
     Inline,
     Interlinear,
     Lead,
 )
+from inscribe.report.entries.glossed import glossed
 from inscribe.report.entries.layout import laid_out
 
 if TYPE_CHECKING:
@@ -79,15 +79,8 @@ def _titled(title: str, *parts: str) -> str:
 
 
 def _glossed_line(line: GlossedLine, *, italics: bool) -> str:
-    """Return the words of a passage on one line: signs, Latin letters, gloss."""
     name = f"{escaped(line.name)}: " if line.name else ""
-    return f"- {name}{' · '.join(_glossed_word(word, italics=italics) for word in line.words)}"
-
-
-def _glossed_word(word: GlossedWord, *, italics: bool) -> str:
-    gloss = f"‘{escaped(word.gloss)}’" if word.gloss else ""
-    said = (escaped(word.signs), _run(word.romaji, italic=italics), gloss)
-    return " ".join(filter(None, said))
+    return f"- {name}{_inline(glossed(line, italics=italics))}"
 
 
 def _grid(grid: Grid) -> str:
