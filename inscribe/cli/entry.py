@@ -40,6 +40,11 @@ A house style is a TOML file of these keys; each may be left out:
   italics = true        romanised words in italics
   brackets = "「」"     around quoted inscriptions; "" for none
   dates = "western"     1853 (Kaei 6), or "era": Kaei 6 (1853)
+  days = "iso"          1853-02-08, "words": 8 February 1853, or "none"
+  doubts = "list"       or "count": their number, the list folded
+  explanations = ""     "en" or "ja"; as the labels where it is not given
+  font = ""             of pages and documents
+  paper = "A4"          or "A5", "letter"
   law_note = false      true: a last line on the law of export
   institution = ""      whose records these are, for lido and tei
   address = "https://..." where they will be published, for iiif and linked
@@ -53,7 +58,8 @@ A house style is a TOML file of these keys; each may be left out:
     reckoned), remarks, cautions
 
 Labels are kept in the table labels.tsv, cautions in cautions.tsv; a table of that name in a
-folder given with --glossary goes before them. Explanations stay in English.
+folder given with --glossary goes before them. Explanations in Japanese are those of the table
+explanations.tsv; what it has not stays English.
 
 """
 

@@ -34,6 +34,7 @@ from inscribe import files, tables
 from inscribe.cautions import caution
 from inscribe.errors import InputError, Place
 from inscribe.record import suggested
+from inscribe.report.explaining import in_japanese
 
 PARTS = (
     "object",
@@ -122,6 +123,10 @@ class Style:
                 if each.word == said:
                     return each.japanese
         return said
+
+    def explained(self, text: str) -> str:
+        """Return an explanation in the style's language of explanations."""
+        return in_japanese(text) if (self.explanations or self.labels) == "ja" else text
 
     def caution(self, key: str) -> str:
         """Return a caution in the language of the style."""

@@ -74,7 +74,7 @@ def _difference_row(
         plain(place_of(group.copy.start, each, style)),
         plain(copied or NOTHING, JAPANESE),
         plain(source or NOTHING, JAPANESE),
-        plain(_why(group, held)),
+        plain(style.explained(_why(group, held))),
     )
 
 
@@ -145,7 +145,7 @@ def space_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     held, space = each.collation, each.collation.space if each.collation else None
     if held is None or space is None:
         return
-    sentences = [plain(said) for said in (plate_said(space),) if said]
+    sentences = [plain(style.explained(said)) for said in (plate_said(space),) if said]
     if space.judgements:
         sentences.append(_verdicts(held, space, style))
     if sentences:
@@ -162,7 +162,7 @@ def _verdicts(held: Collation, space: SpaceAccount, style: Style) -> Inline:
     """Return the verdict on each difference, in one sentence."""
     said: list[Run] = []
     for judgement in space.judgements:
-        chance = chance_said(judgement)
+        chance = style.explained(chance_said(judgement))
         verdict = style.label(judgement.verdict) + (f" ({chance})" if chance else "")
         said += [
             Run("; " if said else ""),
@@ -180,5 +180,9 @@ def _judged(judgement: Judgement, held: Collation, style: Style) -> str:
 
 def _reasons(held: Collation, space: SpaceAccount, style: Style) -> Iterator[Inline]:
     for judgement in space.judgements:
-        if reasons := "; ".join(f"{side}: {said}" for side, said in reasons_said(judgement)):
+        told = (
+            f"{style.explained(side)}: {style.explained(said)}"
+            for side, said in reasons_said(judgement)
+        )
+        if reasons := "; ".join(told):
             yield (Run(_judged(judgement, held, style), lang=JAPANESE), Run(f" {reasons}"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
@@ -25,6 +26,20 @@ if TYPE_CHECKING:
     from inscribe.report import Style
 
 COLUMN_END = "／"
+MONTHS = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+]
 
 Rows = Iterator[tuple[str, Inline]]
 
@@ -81,7 +96,7 @@ def romaji_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
 def alternative_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield the readings ranked second and third, with their reasons."""
     for proposal in each.interpretation.proposals[1:3]:
-        reasons = "; ".join(proposal.reasons)
+        reasons = "; ".join(map(style.explained, proposal.reasons))
         romaji = Run(phrased(proposal, "romaji"), style.italics, ROMANISED)
         yield style.label("alternatives"), (romaji, Run(f" ({reasons})" if reasons else ""))
 
@@ -103,7 +118,7 @@ def date_workings(each: InscriptionEntry, style: Style) -> Iterator[Inline]:
     """Yield how each date was reckoned, and the ways out of a contradiction."""
     for date in each.interpretation.dates:
         if date.why and _known(date, style):
-            ways = "; ".join((date.why, *date.suggestions))
+            ways = "; ".join(map(style.explained, (date.why, *date.suggestions)))
             yield (Run(style.quoted(date.text), lang=JAPANESE), Run(f" {ways}"))
 
 
@@ -121,7 +136,7 @@ def date_text(date: DateReading, style: Style) -> str:
     """
     known = _known(date, style)
     if date.agreement != "conflict" or not known:
-        return known or date.why
+        return known or style.explained(date.why)
     others = [e.year for e in date.explanations[:1] if e.year not in (None, date.year)]
     said = style.label("date_conflict")
     return f"{known}; {said}" + (f": {date.year} / {others[0]}" if others else "")
@@ -129,16 +144,24 @@ def date_text(date: DateReading, style: Style) -> str:
 
 def _known(date: DateReading, style: Style) -> str:
     era = f"{date.era_romaji} {date.year_of_era}" if date.era_romaji and date.year_of_era else ""
-    western = ", ".join(filter(None, (str(date.year or ""), _days(date))))
+    western = ", ".join(filter(None, (str(date.year or ""), _days(date, style))))
     first, second = (western, era) if style.dates == "western" else (era, western)
     return f"{first} ({second})" if first and second else first or second
 
 
-def _days(date: DateReading) -> str:
-    if date.first_day is None or date.last_day is None:
+def _days(date: DateReading, style: Style) -> str:
+    if date.first_day is None or date.last_day is None or style.days == "none":
         return ""
-    first, last = date.first_day.isoformat(), date.last_day.isoformat()
+    first, last = _day(date.first_day, style), _day(date.last_day, style)
     return first if first == last else f"{first} – {last}"
+
+
+def _day(day: datetime.date, style: Style) -> str:
+    if style.days == "iso":
+        return day.isoformat()
+    if style.labels == "ja":
+        return f"{day.year}年{day.month}月{day.day}日"
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def source_rows(each: InscriptionEntry, style: Style) -> Rows:

@@ -148,9 +148,10 @@ def _doubt_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     doubts = each.interpretation.doubts
     if doubts:
         items = (
-            plain(f"{collated.stretch_of(d.first, d.last, each, style)}: {d.why}") for d in doubts
+            plain(f"{collated.stretch_of(d.first, d.last, each, style)}: {style.explained(d.why)}")
+            for d in doubts
         )
-        yield Bullets(style.label("doubts"), tuple(items))
+        yield Bullets(style.label("doubts"), tuple(items), folded=style.doubts == "count")
 
 
 def _change_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:

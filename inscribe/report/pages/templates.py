@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator
 from importlib.resources import files
 from typing import TYPE_CHECKING, Any
 
@@ -60,5 +62,16 @@ def rendered(template: str, sheets: tuple[str, ...], style: Style, **values: Any
         "language": style.labels,
         "links": template != "slides.html.j2" and "differences" in style.order,
     }
-    sheet = Markup("\n").join(Markup((room / name).read_text("utf-8")) for name in sheets)
+    held = [Markup((room / name).read_text("utf-8")) for name in sheets]
+    sheet = Markup("\n").join([*held, *_of_style(style)])
     return safe(environment.get_template(template).render(sheet=sheet, **values))
+
+
+def _of_style(style: Style) -> Iterator[Markup]:
+    """Yield what the house style says of fonts and paper, as rules."""
+    if style.font:
+        name = re.sub(r"[^\w .-]", "", style.font)
+        yield Markup(f':root {{ --serif: "{name}", serif; --mincho: "{name}", serif; }}')
+    if style.paper != "A4":
+        across, down = style.page
+        yield Markup(f"@media print {{ @page {{ size: {across}mm {down}mm; }} }}")
