@@ -26,20 +26,10 @@ if TYPE_CHECKING:
     from inscribe.report import Style
 
 COLUMN_END = "／"
-MONTHS = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-]
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September",
+    "October", "November", "December",
+)  # fmt: skip
 
 Rows = Iterator[tuple[str, Inline]]
 
