@@ -110,11 +110,22 @@ def command(
     to a file or a folder, svg of several inscriptions and iiif of several objects to a folder.
     Records of a folder that cannot be used are left out and named, with exit status 1.
     """
+    from inscribe.cli.entry_stream import EntryStream
+
     form = format_of(asked, output)
     style = _style(style_file, labels)
     to_folder = output is not None and (output.endswith("/") or Path(output).is_dir())
-    if Path(path).is_dir() and form in JOINED and not to_folder:
-        return _streamed(Path(path), form, style, library_file, output, force=force, quiet=quiet)
+    is_site = form == "html" and to_folder
+    if Path(path).is_dir() and form in JOINED and not is_site:
+        with progress_shown("entries", quiet=quiet) as progress:
+            stream = EntryStream(Path(path), form, style, library_path(library_file), progress)
+            if output is not None and to_folder:
+                stream.write_each(Path(output), ENDINGS[form], force=force)
+            else:
+                marked = form == "csv" and output is not None
+                pieces = chain((SPREADSHEET,) if marked else (), stream.joined())
+                write_pieces(pieces, output, force=force)
+        return status_of(stream.broken)
     entries, broken = _entries(Path(path), library_file, quiet=quiet)
     if output is not None and to_folder:
         below = Path(path) if Path(path).is_dir() else Path(path).parent
@@ -131,27 +142,6 @@ def command(
         )
     _write(made[0], form, output, force=force)
     return status_of(list(map(str, broken)))
-
-
-def _streamed(
-    folder: Path,
-    form: str,
-    style: Style,
-    library_file: str | None,
-    output: str | None,
-    *,
-    force: bool,
-    quiet: bool,
-) -> int:
-    """Write the entries of a folder as one document, as they are made."""
-    from inscribe.cli.entry_stream import EntryStream
-
-    with progress_shown("entries", quiet=quiet) as progress:
-        stream = EntryStream(folder, form, style, library_path(library_file), progress)
-        pieces = stream.joined()
-        marked = chain((SPREADSHEET,), pieces) if form == "csv" and output is not None else pieces
-        write_pieces(marked, output, force=force)
-    return status_of(stream.broken)
 
 
 def _style(file: str | None, labels: Literal["en", "ja"] | None) -> Style:

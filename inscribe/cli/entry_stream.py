@@ -12,6 +12,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from inscribe.cli import entry_files
 from inscribe.errors import InputError, InscribeError, Place, ProblemsError
 
 if TYPE_CHECKING:
@@ -74,6 +75,37 @@ class EntryStream:
             raise ProblemsError([InputError(said) for said in self.broken])
         yield first
         yield from pieces
+
+    def write_each(self, folder: Path, ending: str, *, force: bool) -> None:
+        """Write each entry to a file in ``folder``, at the place its record has in its own.
+
+        Nothing is written where a file would be lost; what an earlier run has written is left.
+
+        Raises:
+            InputError: a file is there that holds something else, or one cannot be written.
+            ProblemsError: no record can be used; every one is named.
+        """
+        records = [(path.relative_to(self.folder), 1) for path in self.paths]
+        named = entry_files.named(records, ending)
+        targets = {path: folder / names[0] for path, names in zip(self.paths, named, strict=True)}
+        if not force and any(target.exists() for target in targets.values()):
+            others = [
+                targets[path]
+                for path, text in self.documents()
+                if targets[path].exists() and not entry_files.is_written(targets[path], _data(text))
+            ]
+            entry_files.refuse_others(others)
+        made = 0
+        for path, text in self.documents():
+            made += 1
+            if force or not targets[path].exists():
+                entry_files.write(targets[path], _data(text), force=force)
+        if not made:
+            raise ProblemsError([InputError(said) for said in self.broken])
+
+
+def _data(text: str) -> bytes:
+    return (text if text.endswith("\n") else f"{text}\n").encode("utf-8", "backslashreplace")
 
 
 def _mark(library: Path) -> str:

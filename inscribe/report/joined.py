@@ -21,7 +21,7 @@ _TITLE = re.compile(r"<title>[^<]*</title>")
 _WRAP = re.compile(r"<lido:lidoWrap[^>]*>")
 
 
-class Cut(NamedTuple):
+class CutDocument(NamedTuple):
     """A document cut into what stands before its entry, the entry, and what stands after it."""
 
     head: str
@@ -57,35 +57,35 @@ def joined_entries(form: str, documents: Iterator[str], count: int) -> Iterator[
         yield found.foot
 
 
-def _markdown(document: str, _count: int) -> Cut:
-    return Cut("", document, "", "\n")
+def _markdown(document: str, _count: int) -> CutDocument:
+    return CutDocument("", document, "", "\n")
 
 
-def _json(document: str, _count: int) -> Cut:
-    return Cut("[\n", indent(document.rstrip("\n"), "  "), "\n]", ",\n")
+def _json(document: str, _count: int) -> CutDocument:
+    return CutDocument("[\n", indent(document.rstrip("\n"), "  "), "\n]", ",\n")
 
 
-def _csv(document: str, _count: int) -> Cut:
+def _csv(document: str, _count: int) -> CutDocument:
     head, end, rows = document.partition("\r\n")
-    return Cut(head + end, rows, "")
+    return CutDocument(head + end, rows, "")
 
 
-def _html(document: str, count: int) -> Cut:
+def _html(document: str, count: int) -> CutDocument:
     start, end = document.index("<main>") + len("<main>"), document.rindex("</main>")
     body = document[start:end]
     kept = body.rstrip()
     head = _TITLE.sub(f"<title>{count} objects</title>", document[:start], count=1)
-    return Cut(head, kept, body[len(kept) :] + document[end:])
+    return CutDocument(head, kept, body[len(kept) :] + document[end:])
 
 
-def _lido(document: str, _count: int) -> Cut:
+def _lido(document: str, _count: int) -> CutDocument:
     wrap = _WRAP.search(document)
     assert wrap is not None
     end = document.rindex("</lido:lidoWrap>")
-    return Cut(document[: wrap.end()], document[wrap.end() : end], document[end:])
+    return CutDocument(document[: wrap.end()], document[wrap.end() : end], document[end:])
 
 
-JOINED: dict[str, Callable[[str, int], Cut]] = {
+JOINED: dict[str, Callable[[str, int], CutDocument]] = {
     "md": _markdown,
     "json": _json,
     "csv": _csv,
