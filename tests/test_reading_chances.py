@@ -1,4 +1,4 @@
-"""Every reading says how likely it is right: whole and word by word, whatever kind of text it is."""
+"""Every reading says how likely it is right, whole and word by word, whatever kind it is of."""
 
 from __future__ import annotations
 
