@@ -26,6 +26,11 @@ SOURCE_AHEAD: Mode = "source ahead"
 UNWRITTEN = ("の", "か", "つ")  # particles that scribes leave out between two characters
 # Particles and ends of words that Chinese order leaves unwritten.
 LINKING = frozenset("をにのはもとがかへてでしじすりるれたむん")
+LINKING_WORDS = ("こと", "なり", "して", "ば")  # and words
+# Signs that are said twice, the second time after what they govern (school grammar of Chinese).
+SAID_TWICE = {"未": "ず", "将": "んとす", "且": "んとす"} | dict.fromkeys("当応須宜", "べし")
+SILENT = frozenset("而於于乎矣焉也之")  # signs that the Japanese order may leave unsaid
+AS_VERB = ("せ", "し", "す", "する")  # what makes a verb of a character read by its sound: 同ぜず
 MOST_UNREAD = 3  # signs that one unreadable sign may stand for
 
 
@@ -60,6 +65,7 @@ class Moves:
         self._worn = any(sort in ("unread", "gap") for sort in (*copy.sort, *source.sort))
         self._same = self.price["same"]
         self._linking = linking
+        self._unsaid = (*LINKING_WORDS, *(SAID_TWICE[s] for s in copy.norm if s in SAID_TWICE))
 
     def after(self, state: State) -> Iterator[Step]:
         """Yield every step from ``state``."""
@@ -107,8 +113,20 @@ class Moves:
             yield Step(State(i + 1, j), self.price["punctuation"], "punctuation", "punctuation")
         if in_source and source.sort[j] == "stop":
             yield Step(State(i, j + 1), self.price["punctuation"], "punctuation", "punctuation")
-        if self._linking and i and in_source and source.norm[j] in LINKING:
-            yield Step(State(i, j + 1), self.price["unwritten"], "unwritten")
+        if self._linking:
+            yield from self._unwritten(i, j)
+
+    def _unwritten(self, i: int, j: int) -> Iterator[Step]:
+        """What Chinese order leaves unwritten, and what the Japanese order leaves unsaid."""
+        price, source = self.price["unwritten"], self.source
+        if i and j < self._source_end:
+            if source.norm[j] in LINKING:
+                yield Step(State(i, j + 1), price, "unwritten")
+            for word in self._unsaid:
+                if "".join(source.norm[j : j + len(word)]) == word:
+                    yield Step(State(i, j + len(word)), price, "unwritten")
+        if i < self._copy_end and self.copy.norm[i] in SILENT:
+            yield Step(State(i + 1, j), price, "unwritten")
 
     def _joined(self, i: int, j: int) -> Iterator[Step]:
         """A sign that stands for several (repeat mark, ligature) against those several."""
@@ -190,6 +208,8 @@ class Moves:
             return
         char, letter = ahead.norm[at], behind.letters[place + 1]
         left = pairs.tails(char)
+        if self._linking and ahead is self.copy:
+            left = (*left, *AS_VERB, *_tails_of_words(ahead, at))
         if at + 1 < len(ahead.sort) and ahead.sort[at + 1] == "kanji":
             left = (*left, *UNWRITTEN)
         for owed in left:
@@ -292,3 +312,10 @@ def _reason(side: Side, start: int, reading: Reading) -> str:
         return "historical against modern spelling"
     written = "".join(side.norm[start : start + reading.length])
     return f"{written} is read {reading.spoken} ({SAID_BY.get(reading.source, reading.source)})"
+
+
+def _tails_of_words(side: Side, at: int) -> Iterator[str]:
+    """Yield how the words at a sign may end that are said to be its own: 需 もとめ, め."""
+    for reading in side.readings_at(at, ""):
+        if reading.length == 1 and reading.step == "word":
+            yield from (reading.pattern[cut:] for cut in range(1, len(reading.pattern)))

@@ -104,7 +104,9 @@ def governs(char: str) -> bool:
     >>> governs("見"), governs("花")
     (True, False)
     """
-    return any("." in word for word in _kun(char))
+    from inscribe.reading.chinese import stands_before
+
+    return any("." in word for word in _kun(char)) or stands_before(char)
 
 
 def _word_key(word: str) -> tuple[str, str, int]:
