@@ -49,11 +49,11 @@ def _group(start: State, end: State, steps: list[Step], copy: Side, source: Side
 
 def _kind(steps: list[Step], one: Span, other: Span, copy: Side, source: Side) -> GroupKind:
     first = steps[0].step
+    sorts = copy.sort[one.start : one.end] + source.sort[other.start : other.end]
     if first == "wrong":
         return "replaced" if len(one) and len(other) else "added" if len(one) else "omitted"
-    if first in KIND_OF_STEP:
+    if first in KIND_OF_STEP and not (first == "repeat" and "kanji" in sorts):
         return KIND_OF_STEP[first]
-    sorts = copy.sort[one.start : one.end] + source.sort[other.start : other.end]
     return "kana" if all(sort == "kana" for sort in sorts) else "spelling"
 
 

@@ -113,8 +113,19 @@ class Moves:
             yield Step(State(i + 1, j), self.price["punctuation"], "punctuation", "punctuation")
         if in_source and source.sort[j] == "stop":
             yield Step(State(i, j + 1), self.price["punctuation"], "punctuation", "punctuation")
+        yield from self._particle(i, j)
         if self._linking:
             yield from self._unwritten(i, j)
+
+    def _particle(self, i: int, j: int) -> Iterator[Step]:
+        """A particle that one side writes between two words and the other does not: 花夢, 花の夢."""
+        copy, source, price = self.copy, self.source, self.price["link"]
+        if j < self._source_end and source.norm[j] in UNWRITTEN and copy.joins[i]:
+            why = f"{source.norm[j]} is read between the two characters"
+            yield Step(State(i, j + 1), price, "unwritten", why)
+        if i < self._copy_end and copy.norm[i] in UNWRITTEN and source.joins[j]:
+            why = f"{copy.norm[i]} is read between the two characters"
+            yield Step(State(i + 1, j), price, "unwritten", why)
 
     def _unwritten(self, i: int, j: int) -> Iterator[Step]:
         """What Chinese order leaves unwritten, and what the Japanese order leaves unsaid."""
@@ -157,6 +168,14 @@ class Moves:
                 yield from self._read(reading, j, source, State(i, j, "source ahead"))
         elif copy.sort[i] == source.sort[j] == "kanji":
             yield from self._other_characters(i, j)
+        else:  # a mark like 〳〵 against a Chinese character
+            yield from self._repeating(i, j)
+
+    def _repeating(self, i: int, j: int) -> Iterator[Step]:
+        for side, at, mode in ((self.copy, i, COPY_AHEAD), (self.source, j, SOURCE_AHEAD)):
+            if side.sort[at] == "kana":
+                for reading in side.readings_at(at, ""):
+                    yield from self._read(reading, at, side, State(i, j, mode))
 
     def _other_characters(self, i: int, j: int) -> Iterator[Step]:
         """Two different characters: the same word in all, or part of a word of several."""
@@ -185,16 +204,11 @@ class Moves:
                 yield Step(State(i + 1, j + 1, mode, letters[0]), price, "other_character", why)
 
     def _read(self, reading: Reading, start: int, side: Side, at: State) -> Iterator[Step]:
-        """The step of reading, and again with a particle that may be left unwritten after it."""
+        """The step of reading."""
         end, price = start + reading.length, self.price[reading.step]
         i, j = (end, at.j) if at.mode == "copy ahead" else (at.i, end)
         why = _reason(side, start, reading)
         yield Step(State(i, j, at.mode, reading.pattern), price, reading.step, why)
-        if side.sort[start] == "kanji" and end < len(side.sort) and side.sort[end] == "kanji":
-            price += self.price["link"]
-            for particle in UNWRITTEN:
-                owed = reading.pattern + particle
-                yield Step(State(i, j, at.mode, owed), price, "link", f"{why} + {particle}")
 
     def _okurigana(self, i: int, j: int) -> Iterator[Step]:
         yield from self._owing(State(i + 1, j + 1, "copy ahead"), self.copy, i, self.source, j)
@@ -210,8 +224,6 @@ class Moves:
         left = pairs.tails(char)
         if self._linking and ahead is self.copy:
             left = (*left, *AS_VERB, *_tails_of_words(ahead, at))
-        if at + 1 < len(ahead.sort) and ahead.sort[at + 1] == "kanji":
-            left = (*left, *UNWRITTEN)
         for owed in left:
             if spelling.starts_alike(owed, letter):
                 why = f"{char} is written with more or fewer kana"
@@ -230,7 +242,7 @@ class Moves:
                 )
                 yield self._supplied(state, reading.length, reading.pattern, step)
                 end = at + reading.length
-                if behind.sort[at] == "kanji" and behind.sort[end : end + 1] == ("kanji",):
+                if behind.joins[end]:
                     linked = step._replace(price=step.price + self.price["link"])
                     for particle in UNWRITTEN:
                         if spelling.starts_alike(state.owed, reading.pattern + particle):
@@ -266,9 +278,11 @@ class Moves:
         copy = self.copy.sort[i] if i < self._copy_end else ""
         source = self.source.sort[j] if j < self._source_end else ""
         if copy == "unread":
+            yield self._unread_step(State(i + 1, j), 2, self.copy.raw[i])
             for width in range(1, min(MOST_UNREAD, self._source_end - j) + 1):
                 yield self._unread_step(State(i + 1, j + width), width, self.copy.raw[i])
         if source == "unread":
+            yield self._unread_step(State(i, j + 1), 2, self.source.raw[j])
             for width in range(1, min(MOST_UNREAD, self._copy_end - i) + 1):
                 yield self._unread_step(State(i + width, j + 1), width, self.source.raw[j])
         if copy == "gap":

@@ -36,9 +36,11 @@ def beginnings(kun: str) -> Iterator[Spoken]:
     for length in range(len(tail) + 1):
         kana = stem + tail[:length]
         rest = tail[length:]
-        is_adjective = tail[-1:] in ("い", "し")
+        if tail[-1:] in ("い", "し"):
+            yield Spoken(kana, "" if rest in ("", "い", "し") else spelling.letter(rest[0]))
+            continue
         stands_alone = rest == "る" and spelling.letter(kana[-1:] or "ん") in (*_I_ROW, *_E_ROW)
-        yield Spoken(kana, "" if not rest or is_adjective or stands_alone else _row_letters(rest))
+        yield Spoken(kana, "" if not rest or stands_alone else _row_letters(rest))
 
 
 _I_ROW, _E_ROW = spelling.ROWS[1], spelling.ROWS[3]
@@ -52,6 +54,15 @@ def _row_letters(rest: str) -> str:
         at = next((row.index(first) for row in spelling.ROWS if first in row), 0)
         letters = "".join(row[at] for row in spelling.ROWS)
     return letters + _SOUND_CHANGES if len(rest) == 1 else letters
+
+
+def row_of(ending: str) -> str:
+    """Return the letters with which a verb's endings begin; nothing for an adjective's.
+
+    >>> row_of("つ"), row_of("し")
+    ('たちつてと', '')
+    """
+    return "" if ending[-1] in "いし" else "".join(map(spelling.letter, _row(ending[0])))
 
 
 def cut_short(kun: str) -> Iterator[Spoken]:

@@ -57,6 +57,7 @@ def put_in(order: Order, side: Side) -> Side:
         tuple(side.sort[sign] for sign in order.signs),
         tuple(side.letters[sign] for sign in order.signs),
         tuple(tuple(known_at(sign)) for sign in order.signs),
+        (False, *(True for _ in order.signs[1:]), False),
     )
 
 

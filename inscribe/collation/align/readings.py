@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.collation.align import okurigana
-from inscribe.forms import Readings, readings as forms_readings
+from inscribe.forms import Readings, normalise_text, readings as forms_readings
 from inscribe.reading import spelling
 
 # The tables of readings, each with the column that has them.
@@ -85,6 +85,17 @@ def kun_patterns(char: str) -> frozenset[str]:
 
 
 @tables.cached(16384)
+def goes_on(char: str, following: str) -> bool:
+    """Whether a character and the letter of the kana behind it begin a verb or adjective.
+
+    >>> goes_on("散", "る"), goes_on("花", "る")
+    (True, False)
+    """
+    parts = (part for word in _kun(char) for part in okurigana.beginnings(word))
+    return any(part.follows and _goes_on(part, following) for part in parts)
+
+
+@tables.cached(16384)
 def shared_word(one: str, other: str) -> str:
     """Return a native word that two different characters both write, as 逢 and 会 do, or nothing.
 
@@ -126,11 +137,11 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
     known = forms_readings(char)
     kun = list(table_readings().get(char, ()))
     kun += [(reading.strip("-"), "KANJIDIC") for reading in known.kun]
-    goes_on = False
+    is_verb = False
     for word, source in kun:
         for part in okurigana.beginnings(word):
             if _goes_on(part, following):
-                goes_on |= bool(part.follows)
+                is_verb |= bool(part.follows)
                 yield part.kana, "kun", source
     for word, source in kun:
         for form in okurigana.inflected(word):
@@ -139,14 +150,51 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
             if _goes_on(part, following):
                 yield part.kana, "cut", source
         stem, _, ending = word.partition(".")
-        if ending and following and len(stem) >= LONG_STEM:
+        if ending and following in _endings_of_stems().get(stem, ()):
             yield stem, "stem", source  # 誤る and 誤つ, 残る and 残す have one stem
-    if not goes_on:  # before okurigana a character has its native reading
+    if not is_verb:  # before okurigana a character has its native reading
         yield from _other_readings(known)
+    if not (following and any(following in _endings(word) for word, _ in kun)):
+        for kana in kana_written_so().get(char, ()):
+            yield kana, "parent", "a kana written as its parent"
+
+
+def _endings(word: str) -> str:
+    """Return the letters that may follow the stem of a verb."""
+    ending = word.partition(".")[2]
+    return okurigana.row_of(ending) if ending else ""
+
+
+@tables.cached()
+def _endings_of_stems() -> dict[str, frozenset[str]]:
+    """Return the letters that may follow the stem of a verb in any of the tables' verbs."""
+    found: dict[str, set[str]] = {}
+    for known in table_readings().values():
+        for word, _ in known:
+            stem = word.partition(".")[0]
+            if len(stem) >= LONG_STEM:
+                found.setdefault(stem, set()).update(_endings(word))
+    return {stem: frozenset(letters) for stem, letters in found.items()}
 
 
 def _goes_on(part: okurigana.Spoken, following: str) -> bool:
     return bool(part.kana) and (not part.follows or (bool(following) and following in part.follows))
+
+
+@tables.cached()
+def kana_written_so() -> dict[str, tuple[str, ...]]:
+    """Return the kana that a character is the parent of, as in running text: 止里 for とり.
+
+    >>> kana_written_so()["春"]
+    ('す',)
+    """
+    found: dict[str, dict[str, None]] = {}
+    for table in ("kana_parents", "hentaigana"):
+        for row in tables.rows(table):
+            if row["parent"]:
+                kana = map(spelling.hiragana, tables.listed(row["kana"]))
+                found.setdefault(normalise_text(row["parent"]).text, {}).update(dict.fromkeys(kana))
+    return {parent: tuple(kana) for parent, kana in found.items()}
 
 
 def _other_readings(known: Readings) -> Iterator[tuple[str, str, str]]:

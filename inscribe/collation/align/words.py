@@ -6,11 +6,14 @@ where a reader would prefer another word.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.collation.align.okurigana import spoken_forms
 from inscribe.collation.align.readings import table_readings
 from inscribe.reading import spelling
+
+if TYPE_CHECKING:
+    from inscribe.reading.words import Piece
 
 LONGEST = 8  # signs of a word in the glossary tables
 
@@ -41,14 +44,19 @@ def table_words(text: str) -> list[Word]:
     return found
 
 
+def _is_no_word(piece: Piece) -> bool:
+    """Whether a character is read by its sound, known already, or with の: 夢 ゆめの."""
+    return piece.origin == "漢" or piece.kana.endswith("の")
+
+
 def dictionary_words(text: str) -> list[Word]:
     """Return every word of the dictionary of verse in ``text`` that has a Chinese character."""
     from inscribe.reading.verse import verse_lattice
 
     found: dict[Word, None] = {}
     for node in verse_lattice(text):
-        if node.end - node.start == 1 and node.piece.origin == "漢":
-            continue  # known already, and out of place before okurigana
+        if node.end - node.start == 1 and _is_no_word(node.piece):
+            continue
         if node.piece.known and any(map(spelling.is_kanji, text[node.start : node.end])):
             found[Word(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
     return list(found)
