@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from inscribe.collation.align import coarse
 from inscribe.collation.align.blocks import Block, blocks, finer
+from inscribe.collation.align.exchanged import Stretch, around_moved
 from inscribe.collation.align.groups import groups, joined, span
 from inscribe.collation.align.moved import with_moves
 from inscribe.collation.align.search import MOST_WORK, Path, TooMuchWorkError, cheapest
@@ -65,18 +66,34 @@ class _Aligner:
         self.note = ""
 
     def groups(self, window: tuple[int, int]) -> list[Group]:
-        """Return the groups of the copy and the part of the source, before far moves are seen."""
-        copy, source = self.copy, self.source
-        whole = Block(0, len(copy), *window)
+        """Return the groups of the copy and the part of the source, before near moves are seen."""
+        whole = Block(0, len(self.copy), *window)
         if whole.longest <= EXACT:
             return self._in_words(self._exactly(whole, MOST_WORK))
+        parts = around_moved(self.copy, self.source, window) if whole.shortest > EXACT // 2 else []
+        if not parts:
+            return self._of_part(whole)
+        found: list[Group] = []
+        for each in parts:
+            found += self._of_part(each) if isinstance(each, Block) else [self._moved(each)]
+        return found
+
+    def _moved(self, each: Stretch) -> Group:
+        one, other = span(self.copy, each.i, each.i_end), span(self.source, each.j, each.j_end)
+        return Group("moved", one, other, f"{len(one)} signs stand elsewhere")
+
+    def _of_part(self, whole: Block) -> list[Group]:
+        """Return the groups of a part of both texts that goes forward in both."""
+        copy, source = self.copy, self.source
+        if whole.longest <= EXACT:
+            return self._in_words(self._exactly(whole, MOST_WORK)) if whole.longest else []
         plan = blocks(whole, copy, source)
         if whole.longest <= SHORT and any(block.alike for block in plan):
             try:
                 return self._in_words(self._exactly(whole, MOST_AT_ONCE))
             except TooMuchWorkError:
                 pass
-        signs = len(copy) + whole.j_end - whole.j
+        signs = whole.signs
         self._left = MOST_AT_ONCE + MOST_PER_SIGN * signs
         searched = _worth_searching(plan, self._left // 2)
         found: list[Group] = []
@@ -108,7 +125,7 @@ class _Aligner:
         """Return small groups with Chinese order seen through, and differences as whole words."""
         found = in_japanese_order(found, self.copy, self.source)
         made = over_whole_words(found, self.copy, self.source)
-        self.note = made.note
+        self.note = self.note or made.note
         return made.groups
 
     def _is_equal(self, block: Block) -> bool:

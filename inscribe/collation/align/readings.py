@@ -68,8 +68,8 @@ def by_letter(readings: Iterable[Reading]) -> ByLetter:
 def readings_of(char: str, following: str = "") -> ByLetter:
     """Return the readings of one character by their first letter, the most plausible first.
 
-    ``following`` is the letter of the kana written after it, if any: what cannot go on so is left
-    out.
+    ``following`` is the letters of the kana written after it, one or two, if any: what cannot go
+    on so is left out.
     """
     return by_letter(
         Reading(1, pattern, step, spoken, source)
@@ -92,7 +92,7 @@ def goes_on(char: str, following: str) -> bool:
     (True, False)
     """
     parts = (part for word in _kun(char) for part in okurigana.beginnings(word))
-    return any(part.follows and _goes_on(part, following) for part in parts)
+    return any(part.follows and part.goes_on(following) for part in parts)
 
 
 @tables.cached(16384)
@@ -140,21 +140,21 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
     is_verb = False
     for word, source in kun:
         for part in okurigana.beginnings(word):
-            if _goes_on(part, following):
+            if part.kana and part.goes_on(following):
                 is_verb |= bool(part.follows)
                 yield part.kana, "kun", source
     for word, source in kun:
         for form in okurigana.inflected(word):
             yield form, "inflected", source
         for part in okurigana.cut_short(word):
-            if _goes_on(part, following):
+            if part.kana and part.goes_on(following):
                 yield part.kana, "cut", source
         stem, _, ending = word.partition(".")
-        if ending and following in _endings_of_stems().get(stem, ()):
+        if ending and following[:1] in _endings_of_stems().get(stem, ()):
             yield stem, "stem", source  # 誤る and 誤つ, 残る and 残す have one stem
     if not is_verb:  # before okurigana a character has its native reading
         yield from _other_readings(known)
-    if not (following and any(following in _endings(word) for word, _ in kun)):
+    if not (following and any(following[0] in _endings(word) for word, _ in kun)):
         for kana in kana_written_so().get(char, ()):
             yield kana, "parent", "a kana written as its parent"
 
@@ -175,10 +175,6 @@ def _endings_of_stems() -> dict[str, frozenset[str]]:
             if len(stem) >= LONG_STEM:
                 found.setdefault(stem, set()).update(_endings(word))
     return {stem: frozenset(letters) for stem, letters in found.items()}
-
-
-def _goes_on(part: okurigana.Spoken, following: str) -> bool:
-    return bool(part.kana) and (not part.follows or (bool(following) and following in part.follows))
 
 
 @tables.cached()
@@ -203,7 +199,8 @@ def _other_readings(known: Readings) -> Iterator[tuple[str, str, str]]:
         if on[0] in "かが":
             yield "くわ" + on[1:], "on", "KANJIDIC"
     for name in known.names:
-        yield name, "name", "KANJIDIC"
+        if not name.endswith("の"):  # 天 あま, not あまの: の is a word of its own
+            yield name, "name", "KANJIDIC"
 
 
 @tables.cached()

@@ -107,7 +107,7 @@ def _joins(
         False,
         *(
             sort[at - 1] == sort[at] == "kanji"
-            and not (at + 1 < len(norm) and letters[at + 1] and goes_on(norm[at], letters[at + 1]))
+            and not ((following := _following(letters, at)) and goes_on(norm[at], following))
             for at in range(1, len(norm))
         ),
         False,
@@ -146,11 +146,16 @@ def _readings(
         if kind == "kana" and (long_vowels := _long_vowels(letters, at)):
             known.append((by_letter(long_vowels),))
         elif kind == "kanji" and len(norm[at]) == 1:
-            following = letters[at + 1][:1] if at + 1 < len(letters) else ""
-            known.append((readings_of(norm[at], following),))
+            known.append((readings_of(norm[at], _following(letters, at)),))
         else:
             known.append(())
     return _with_words(known, norm, words.table_words) if "kanji" in sort else tuple(known)
+
+
+def _following(letters: Sequence[str], at: int) -> str:
+    """Return the letters of the kana behind a sign, two at most."""
+    after = letters[at + 1 : at + 3]
+    return "".join(letter[:1] for letter in after) if after and after[0] else ""
 
 
 def _with_words(

@@ -57,6 +57,8 @@ def dictionary_words(text: str) -> list[Word]:
     for node in verse_lattice(text):
         if node.end - node.start == 1 and _is_no_word(node.piece):
             continue
+        if node.piece.kana.endswith("っ") and text[node.end : node.end + 1] not in ("て", "た"):
+            continue
         if node.piece.known and any(map(spelling.is_kanji, text[node.start : node.end])):
             found[Word(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
     return list(found)
