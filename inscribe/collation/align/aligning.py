@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from inscribe.collation.align import coarse
 from inscribe.collation.align.blocks import Block, blocks, finer
+from inscribe.collation.align.doubled import told_doubles
 from inscribe.collation.align.exchanged import Stretch, around_moved
 from inscribe.collation.align.groups import groups, joined, span
 from inscribe.collation.align.moved import with_moves
@@ -48,7 +49,7 @@ def align(copy: Side, source: Side) -> Alignment:
 def aligned(copy: Side, source: Side, window: tuple[int, int]) -> Alignment:
     """Return the alignment of the copy with the signs ``window`` (from, to) of the source."""
     work = _Aligner(copy, source)
-    found = with_moves(work.groups(window), copy, source)
+    found = told_doubles(with_moves(work.groups(window), copy, source), copy, source)
     note = coarse.note([group for group in found if group.why == coarse.WHY])
     notes = tuple(filter(None, (note, work.note)))
     return Alignment(joined(found, copy, source), work.cost, window, notes, work.done)

@@ -6,8 +6,10 @@ where a reader would prefer another word.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING, NamedTuple
 
+from inscribe import tables
 from inscribe.collation.align.okurigana import spoken_forms
 from inscribe.collation.align.readings import table_readings
 from inscribe.reading import spelling
@@ -44,6 +46,20 @@ def table_words(text: str) -> list[Word]:
     return found
 
 
+def _read_as_a_whole(text: str) -> Iterator[Word]:
+    """Yield every word of two or three signs that is read as a whole: 土筆 つくし."""
+    for start, char in enumerate(text):
+        for end in (start + 2, start + 3) if spelling.is_kanji(char) else ():
+            row = _jukujikun().first_about(text[start:end]) if end <= len(text) else None
+            for kana in (row["kana"], *tables.listed(row["also"])) if row else ():
+                yield Word(start, end, kana, "word", "EDICT")
+
+
+@tables.cached()
+def _jukujikun() -> tables.Sorted:
+    return tables.Sorted("jukujikun")
+
+
 def _is_no_word(piece: Piece) -> bool:
     """Whether a character is read by its sound, known already, or with の: 夢 ゆめの."""
     return piece.origin == "漢" or piece.kana.endswith("の")
@@ -61,4 +77,4 @@ def dictionary_words(text: str) -> list[Word]:
             continue
         if node.piece.known and any(map(spelling.is_kanji, text[node.start : node.end])):
             found[Word(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
-    return list(found)
+    return [*found, *_read_as_a_whole(text)]
