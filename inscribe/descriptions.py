@@ -32,7 +32,7 @@ _MOST_TOLD = 20
 
 
 @dataclass(frozen=True, slots=True)
-class Kind:
+class CellKind:
     """What a cell may hold: a pattern for one value, and the same in words."""
 
     pattern: re.Pattern[str]
@@ -40,7 +40,7 @@ class Kind:
 
 
 @dataclass(frozen=True, slots=True)
-class Column:
+class TableColumn:
     """A column of a table: its name, what it means, and what its cells may hold.
 
     ``by`` is the column on which the kind depends, ``kinds`` the kind for what stands there;
@@ -49,9 +49,9 @@ class Column:
 
     name: str
     about: str
-    kind: Kind | None = None
+    kind: CellKind | None = None
     by: str = ""
-    kinds: Mapping[str, Kind] = field(default_factory=dict)
+    kinds: Mapping[str, CellKind] = field(default_factory=dict)
     is_list: bool = False
     optional: bool = False
     known: tuple[str, ...] = ()
@@ -66,13 +66,13 @@ class Column:
         said = said or (self.kind.says if self.kind else "text")
         return f"{said}; several separated by {tables.SEPARATOR}" if self.is_list else said
 
-    def kind_in(self, row: Mapping[str, str]) -> Kind | None:
+    def kind_in(self, row: Mapping[str, str]) -> CellKind | None:
         """Return what the cell of a row may hold; None where nothing is said."""
         return self.kinds.get(row.get(self.by, "")) if self.by else self.kind
 
 
 @dataclass(frozen=True, slots=True)
-class Table:
+class TableDescription:
     """What a table is; see the head of the description for each field."""
 
     name: str
@@ -80,9 +80,9 @@ class Table:
     key: tuple[str, ...]
     source: str
     licence: str
-    columns: Mapping[str, Column]
+    columns: Mapping[str, TableColumn]
     rebuild: str = ""
-    rule: Kind | None = None
+    rule: CellKind | None = None
     alike: tuple[str, ...] = ()
 
     @property
@@ -92,16 +92,16 @@ class Table:
 
 
 @cache
-def described_tables() -> dict[str, Table]:
+def described_tables() -> dict[str, TableDescription]:
     """Return the description of every table, by name."""
     said = tomllib.loads(read_text(tables.PACKAGED / DESCRIPTION))
-    kinds = {name: Kind(re.compile(p), says) for name, (p, says) in said["kinds"].items()}
+    kinds = {name: CellKind(re.compile(p), says) for name, (p, says) in said["kinds"].items()}
     return {
         name: _table(name, entry, said["columns"], kinds) for name, entry in said["tables"].items()
     }
 
 
-def described(name: str) -> Table:
+def described(name: str) -> TableDescription:
     """Return the description of a table.
 
     Raises:
@@ -116,14 +116,14 @@ def described(name: str) -> Table:
 
 
 def _table(
-    name: str, entry: dict[str, Any], shared: dict[str, Any], kinds: Mapping[str, Kind]
-) -> Table:
+    name: str, entry: dict[str, Any], shared: dict[str, Any], kinds: Mapping[str, CellKind]
+) -> TableDescription:
     columns = {
         column: _column(name, column, {**shared.get(column, {}), **own}, kinds)
         for column, own in entry["columns"].items()
     }
-    rule = Kind(re.compile(entry["rule"][0]), entry["rule"][1]) if "rule" in entry else None
-    return Table(
+    rule = CellKind(re.compile(entry["rule"][0]), entry["rule"][1]) if "rule" in entry else None
+    return TableDescription(
         name,
         entry["about"],
         tuple(entry["key"]),
@@ -136,10 +136,12 @@ def _table(
     )
 
 
-def _column(table: str, name: str, said: dict[str, Any], kinds: Mapping[str, Kind]) -> Column:
+def _column(
+    table: str, name: str, said: dict[str, Any], kinds: Mapping[str, CellKind]
+) -> TableColumn:
     one_of = said.get("of", ())
-    kind = Kind(re.compile("|".join(map(re.escape, one_of))), f"one of {', '.join(one_of)}")
-    return Column(
+    kind = CellKind(re.compile("|".join(map(re.escape, one_of))), f"one of {', '.join(one_of)}")
+    return TableColumn(
         name,
         said.get("about", ""),
         kind if one_of else kinds[said["kind"]] if "kind" in said else None,
@@ -192,7 +194,7 @@ def problems_in(folder: Path) -> Iterator[InscribeError]:
             yield error
 
 
-def problems_of(table: Table, path: Path) -> Iterator[TableError]:
+def problems_of(table: TableDescription, path: Path) -> Iterator[TableError]:
     """Yield what is wrong with a file that should be a table: its columns, cells and keys."""
     columns: list[str] = []
     seen: dict[tuple[str, ...], int] = {}
@@ -221,7 +223,7 @@ def problems_of(table: Table, path: Path) -> Iterator[TableError]:
         yield TableError("the table has no line of column names", Place(str(path)))
 
 
-def _keys(table: Table, row: Mapping[str, str]) -> Iterator[tuple[str, ...]]:
+def _keys(table: TableDescription, row: Mapping[str, str]) -> Iterator[tuple[str, ...]]:
     """Yield the keys of a row: one for each value of a cell that holds several."""
     values = (
         row.get(name, "").split(tables.SEPARATOR) if table.columns[name].is_list else [row[name]]
@@ -230,7 +232,7 @@ def _keys(table: Table, row: Mapping[str, str]) -> Iterator[tuple[str, ...]]:
     return itertools.product(*values)
 
 
-def _misfit(table: Table, columns: list[str]) -> tuple[str, str] | None:
+def _misfit(table: TableDescription, columns: list[str]) -> tuple[str, str] | None:
     """Return what is wrong with the names of the columns, and what to do; None if nothing is."""
     allowed = f"the columns are {', '.join(table.columns)}, separated by tabs"
     for name in columns:
@@ -244,7 +246,7 @@ def _misfit(table: Table, columns: list[str]) -> tuple[str, str] | None:
     return None
 
 
-def problems_of_row(table: Table, row: Mapping[str, str]) -> Iterator[TableError]:
+def problems_of_row(table: TableDescription, row: Mapping[str, str]) -> Iterator[TableError]:
     """Yield what is wrong with the cells of a row."""
     for name, cell in row.items():
         if problem := _problem(table.columns[name], cell, row):
@@ -258,7 +260,7 @@ def problems_of_row(table: Table, row: Mapping[str, str]) -> Iterator[TableError
         yield TableError("the cells are not divided alike", None, hint)
 
 
-def _problem(column: Column, cell: str, row: Mapping[str, str]) -> TableError | None:
+def _problem(column: TableColumn, cell: str, row: Mapping[str, str]) -> TableError | None:
     kind = column.kind_in(row)
     if not cell:
         if column.optional or (column.by and kind is None):
@@ -272,5 +274,5 @@ def _problem(column: Column, cell: str, row: Mapping[str, str]) -> TableError | 
     return None
 
 
-def _expected(column: Column, kind: Kind | None, row: Mapping[str, str]) -> str:
+def _expected(column: TableColumn, kind: CellKind | None, row: Mapping[str, str]) -> str:
     return f"{kind.says} ({column.by}: {row[column.by]})" if column.by and kind else column.says

@@ -1,7 +1,8 @@
 r"""What a text is encoded in that is not UTF-8, and text that was encoded twice.
 
-Guesses serve messages only: nothing is ever decoded by them. A text encoded twice was UTF-8, was
-read as something else (Windows-1252, or Shift_JIS on a Japanese computer) and saved as UTF-8 again:
+Guesses serve messages, and the import of lists (:func:`decoded`), which tells them. A text encoded
+twice was UTF-8, was read as something else (Windows-1252, or Shift_JIS on a Japanese computer) and
+saved as UTF-8 again:
 
 >>> twice = read_twice("æ\xad¦å·ž")
 >>> twice.stands, twice.means
@@ -46,9 +47,8 @@ _SPECIAL = "".join(bytes([code]).decode("cp1252", "ignore") for code in range(0x
 _AS_LATIN = re.compile(f"(?:[Â-ô][\x80-\xbf{_SPECIAL}\ufffd]{{1,3}})+")
 # UTF-8 as Shift_JIS shows it: kana begin with 縺, 繧 or 繝, kanji leave half-width katakana behind.
 _AS_SHIFT_JIS = re.compile("[縺繧繝｡-ﾟ]")
-_SUSPICIOUS = re.compile(
-    "[縺繧繝][^\\s\x00-\x7f]{1,2}[縺繧繝]|[\u4e00-\u9fff][｡-ﾟ]|[｡-ﾟ][\u4e00-\u9fff]"
-)
+# Compiled when a text gives cause: its wide class of kanji takes a millisecond to prepare.
+_SUSPICIOUS = "[縺繧繝][^\\s\x00-\x7f]{1,2}[縺繧繝]|[\u4e00-\u9fff][｡-ﾟ]|[｡-ﾟ][\u4e00-\u9fff]"
 _PASSAGE = re.compile("[^\\s\x00-\x7f]+")
 _LONGEST = 200  # characters of a passage looked at
 
@@ -97,7 +97,7 @@ def _by_latin(text: str) -> Twice | None:
 def _by_shift_jis(text: str) -> Twice | None:
     for found in islice(_AS_SHIFT_JIS.finditer(text), _LOOKED_AT):
         near = max(0, found.start() - 3)
-        if not _SUSPICIOUS.search(text, near, found.start() + 4):
+        if not re.search(_SUSPICIOUS, text[near : found.start() + 4]):
             continue
         start = found.start()
         while start and found.start() - start < _LONGEST and _PASSAGE.match(text, start - 1):
@@ -155,6 +155,29 @@ def likely(data: bytes) -> str:
     likeness = {codec: _likeness(sample, codec) for codec in _CODECS}
     codec = max(_CODECS, key=lambda each: likeness[each])  # the first of those that are alike
     return _CODECS[codec] if likeness[codec] >= _LEAST else ""
+
+
+def decoded(data: bytes, codec: str = "") -> tuple[str, str] | None:
+    """Return the text of a list that may have been saved by any program, and how it was encoded.
+
+    Only for lists that are imported, where what was found is told. ``codec`` is the encoding where
+    it is known. None where the data are no text in it, or in any that is likely.
+
+    >>> decoded("髙橋".encode("cp932")), decoded("花".encode("utf-8-sig"))
+    (('髙橋', 'Shift_JIS'), ('花', 'UTF-8'))
+    """
+    name = likely(data)
+    marked = ["utf_16"] if data[:2] in (b"\xff\xfe", b"\xfe\xff") else []
+    guessed = [each for each, called in _CODECS.items() if called == name]
+    for each in [codec] if codec else ["utf-8-sig", *marked, *guessed]:
+        try:
+            text = data.decode(each)
+        except (UnicodeError, LookupError):
+            continue
+        if "\x00" not in text:
+            called = {"utf-8-sig": "UTF-8", "utf_16": "UTF-16"} | _CODECS
+            return text.lstrip("\ufeff"), called.get(each, each)
+    return None
 
 
 def disguised(text: str) -> str:

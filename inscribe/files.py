@@ -6,6 +6,7 @@ import errno
 import os
 import re
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import BinaryIO
 
@@ -39,6 +40,15 @@ def read_text(path: Path, limit: int = MAX_BYTES) -> str:
     Raises:
         InputError: the file is missing, unreadable, larger than ``limit`` bytes, or not UTF-8.
     """
+    return decode(read_bytes(path, limit), str(path))
+
+
+def read_bytes(path: Path, limit: int = MAX_BYTES) -> bytes:
+    """Return what a file holds.
+
+    Raises:
+        InputError: the file is missing, unreadable, or larger than ``limit`` bytes.
+    """
     try:
         with path.open("rb") as file:  # a device or a pipe does not tell its size before
             data = file.read(limit + 1)
@@ -50,7 +60,7 @@ def read_text(path: Path, limit: int = MAX_BYTES) -> str:
             Place(str(path)),
             "split it into smaller files",
         )
-    return decode(data, str(path))
+    return data
 
 
 def read_lines(path: Path) -> Iterator[str]:
@@ -249,5 +259,30 @@ def _sync_folder(folder: Path) -> None:
         return
     try:
         os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+@contextmanager
+def held(path: Path, *, wait: bool = True) -> Iterator[bool]:
+    """Hold a file or folder against other processes that hold it too; false where one does already.
+
+    With ``wait`` it waits for them. A process that ends, however it ends, lets go. Where the system
+    knows no such locks, nothing is held.
+    """
+    if os.name != "posix":
+        yield True
+        return
+    import fcntl  # of no use to the many commands that only read
+
+    handle = os.open(path, os.O_RDONLY)
+    try:
+        fcntl.flock(handle, fcntl.LOCK_EX | (0 if wait else fcntl.LOCK_NB))
+    except BlockingIOError:
+        os.close(handle)
+        yield False
+        return
+    try:
+        yield True
     finally:
         os.close(handle)

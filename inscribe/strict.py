@@ -1,4 +1,4 @@
-r"""Tables and JSON as people write them, read so that nothing is dropped in silence.
+r"""Tables, JSON and XML as people write them, read so that nothing is dropped in silence.
 
 Python's own readers take a table whose rows do not fit its head, two columns or two keys of one
 name, and a quote that is never closed; each of these loses a part of what was written. Here each is
@@ -20,9 +20,14 @@ import json
 import re
 from collections import Counter
 from collections.abc import Collection, Iterator, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from inscribe.errors import InputError, Place
+
+if TYPE_CHECKING:
+    import xml.etree.ElementTree as ET
+
+MAX_DEPTH = 100  # elements of XML within elements
 
 Row = tuple[int, dict[str, str]]  # the line a row begins in, from 1, and its cells by column
 
@@ -43,6 +48,37 @@ def json_value(text: str, place: Place) -> Any:
         return made
 
     return json.loads(text, object_pairs_hook=object_of)
+
+
+def xml_root(content: str, name: str) -> ET.Element:
+    """Return the outermost element of an XML document.
+
+    Raises:
+        InputError: the document is not well-formed, declares a document type, or is nested more
+            than a hundred elements deep.
+    """
+    import xml.etree.ElementTree as ET
+
+    if "<!DOCTYPE" in content or "<!ENTITY" in content:
+        said = "document type declarations are not read"
+        raise InputError(said, Place(name), "remove the DOCTYPE")
+    try:
+        root = ET.fromstring(content)
+    except ET.ParseError as error:
+        line, column = error.position
+        where = Place(name, line, column + 1)
+        raise InputError("the file is not well-formed XML", where) from error
+    if _is_deeper(root, MAX_DEPTH):
+        said = f"elements are nested deeper than the limit of {MAX_DEPTH}"
+        raise InputError(said, Place(name), "flatten the file")
+    return root
+
+
+def _is_deeper(root: ET.Element, most: int) -> bool:
+    depth, level = 0, [root]
+    while level and depth <= most:
+        depth, level = depth + 1, [child for element in level for child in element]
+    return depth > most
 
 
 def table_rows(content: str, name: str, delimiter: str, known: Collection[str]) -> Iterator[Row]:

@@ -122,6 +122,15 @@ def _found_in_folders() -> tuple[dict[str, Path], ...]:
     return tuple(map(tables_in, folders()))
 
 
+def has_own(name: str) -> bool:
+    """Whether a folder of the user's has the table ``name``; nothing is read where there is none.
+
+    >>> has_own("people")
+    False
+    """
+    return bool(_user_folders) and len(files(name)) > (name in _found_in_folders()[-1])
+
+
 def files_about(subject: str) -> tuple[Path, ...]:
     """Return the files of every table of a subject, the user's too."""
     packaged = _found_in_folders()[-1]
@@ -142,12 +151,26 @@ def rows(name: str) -> Iterator[Row]:
             named.
     """
     for path in _found(name):
-        lines = read_text(path).split("\n")
+        lines = _lines(path)
         header, columns = _header(path, lines)
         rest = _left_out(name, path, columns)
         for number, line in enumerate(lines[header:], start=header + 1):
             if line and line[0] != "#" and (line[0] > " " or line.strip()):
                 yield _row(line, columns, rest, path, number)
+
+
+def first_cells(name: str) -> Iterator[str]:
+    """Yield the first cell of each row of the table ``name``, whatever its other cells hold.
+
+    Raises:
+        TableError: the table is missing.
+    """
+    for path in _found(name):
+        lines = _lines(path)
+        header, _ = _header(path, lines)
+        for line in lines[header:]:
+            if line and line[0] > " " and line[0] != "#":
+                yield line.partition("\t")[0]
 
 
 class Rows:
@@ -165,7 +188,7 @@ class Rows:
         """
         self._files: list[_Lines] = []
         for path in _found(name):
-            lines = read_text(path).split("\n")
+            lines = _lines(path)
             header, columns = _header(path, lines)
             rest = _left_out(name, path, columns)
             self._files.append((path, columns, rest, lines, _numbers(lines, header)))
@@ -263,6 +286,13 @@ def _numbers(lines: list[str], header: int) -> dict[str, Sequence[int]]:
     for number, sign in enumerate(signs, header):
         found.setdefault(sign, []).append(number)
     return dict(found)
+
+
+def _lines(path: Path) -> list[str]:
+    """Return the lines of a table; only a user's may be no UTF-8, or encoded twice."""
+    if path.is_relative_to(PACKAGED):
+        return path.read_text(encoding="utf-8").split("\n")
+    return read_text(path).split("\n")
 
 
 def _found(name: str) -> tuple[Path, ...]:

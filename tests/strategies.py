@@ -97,7 +97,7 @@ def _overrides(draw: st.DrawFn, t: Transcription) -> tuple[record.Override, ...]
 
 _sources = st.one_of(
     st.builds(
-        record.SourceText,
+        record.CopiedText,
         text=_CARVED.map(lambda t: notation.render(t, "leiden", "\n")),
         id=_LINE,
         notation=st.just("leiden"),
@@ -107,7 +107,7 @@ _sources = st.one_of(
         number=_LINE,
         remarks=_TEXT,
     ),
-    st.builds(record.SourceText, id=_LINE.filter(bool)),
+    st.builds(record.CopiedText, id=_LINE.filter(bool)),
 )
 _readers = st.builds(
     record.Reader,

@@ -12,7 +12,7 @@ from inscribe import notation
 from inscribe.cli import cli
 from inscribe.collation import collate, collate_texts
 from inscribe.collation.space.measures import measures_of
-from inscribe.record import Inscription, Passage, load
+from inscribe.record import Inscription, SettledPassage, load
 
 SOURCE = "霞たちこのめもはるの雪ふれば\n花なきさとも花ぞちりける"  # Kokinshu 9, from memory
 POEM = "霞たちこのめも春の雪ふれは\n花なきさとも花そちりける"
@@ -147,7 +147,7 @@ def test_what_a_person_settled_stands() -> None:
     source = notation.parse(SOURCE)
     inscription = Inscription("back", text.replace("／", "\n"))
     length = len(inscription.transcription.signs)
-    settled = Passage(length - 1, length - 1, "signature", "wrote", "露")
+    settled = SettledPassage(length - 1, length - 1, "signature", "wrote", "露")
     told = Inscription("back", text.replace("／", "\n"), passages=(settled,))
     beside = collate(told.transcription, source, told).beside
     assert [(b.kind, b.first, b.role) for b in beside] == [("signature", length - 1, "wrote")]

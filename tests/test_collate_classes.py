@@ -133,8 +133,8 @@ def test_no_between_kanji_is_shown_by_itself() -> None:
 
 
 STEMS = """
-思:おも 動:うご 驚:おどろ 嘆:なげ 響:ひび 忘:わす 流:なが 頼:たの 尋:たづ 数:かぞ 教:をし 答:こた 求:もと
-崩:くづ 逃:のが 恐:おそ 比:くら 重:かさ 助:たす 砕:くだ 傾:かたぶ
+思:おも 動:うご 驚:おどろ 嘆:なげ 響:ひび 忘:わす 流:なが 頼:たの 尋:たづ 数:かぞ 教:をし 答:こた
+求:もと 崩:くづ 逃:のが 恐:おそ 比:くら 重:かさ 助:たす 砕:くだ 傾:かたぶ
 """
 
 
@@ -143,7 +143,9 @@ def test_a_stem_is_no_verb(pair: str) -> None:
     """思けり is おもひけり, not おもけり: the kana that is missing is a part of the word."""
     written, stem = pair.split(":")
     kana = {row["class"][-1] for row in tables.rows("verse_verbs") if row["written"] == written}
-    endings = [e for e, row in zip(("けり", "つつ", "ぬる"), "カタナ", strict=True) if row not in kana]
+    endings = [
+        e for e, row in zip(("けり", "つつ", "ぬる"), "カタナ", strict=True) if row not in kana
+    ]
     wrong = []
     for ending in endings:
         copy, source = f"人を{written}{ending}", f"ひとを{stem}{ending}"
@@ -156,15 +158,18 @@ def test_a_stem_is_no_verb(pair: str) -> None:
 
 
 def test_kana_may_be_written_as_their_parents() -> None:
-    frames = (("み{}の", "み{}の"), ("花{}よ", "花{}よ"), ("{}のこゑ", "{}のこゑ"), ("はる{}", "はる{}"))
+    frames = (
+        ("み{}の", "み{}の"),
+        ("花{}よ", "花{}よ"),
+        ("{}のこゑ", "{}のこゑ"),
+        ("はる{}", "はる{}"),
+    )
     known = parents()
     assert len(known) > 200
     wrong = []
     for parent, kana in known:
         refused = [
-            copy
-            for copy, source in frames
-            if not is_faithful(copy.format(parent), source.format(kana))
+            frame for frame in frames if not is_faithful(frame.format(parent), frame.format(kana))
         ]
         if len(refused) > 2:  # 連の, 報よ: a verb may go on so, and then it is one
             wrong.append((parent, kana, refused))
@@ -244,9 +249,17 @@ POEM = "山里は冬そさひしさまさりける人めも草もかれぬとお
 @pytest.mark.parametrize(
     ("source", "copy", "left_out"),
     [
-        ("花の色は移ろひにけり春の雨の降りし庭の花の陰かな", "花の陰かな", "色は移ろひにけり春の雨の降りし庭の花の"),
+        (
+            "花の色は移ろひにけり春の雨の降りし庭の花の陰かな",
+            "花の陰かな",
+            "色は移ろひにけり春の雨の降りし庭の花の",
+        ),
         ("君が代は千代に八千代にさざれ石の巌となりて苔のむすまで君が宿", "君が宿", None),
-        ("山里は冬そさひしさまさりける人めも草もかれはてて又山里は雪そふりける", "山里は雪そふりける", None),
+        (
+            "山里は冬そさひしさまさりける人めも草もかれはてて又山里は雪そふりける",
+            "山里は雪そふりける",
+            None,
+        ),
         (POEM, "山里はかれぬとおもへは", None),
     ],
 )
@@ -274,7 +287,10 @@ def test_lines_from_the_middle_are_still_an_excerpt() -> None:
 @pytest.mark.parametrize("at", range(5))
 def test_a_superfluous_unread_sign_is_no_wording(at: int) -> None:
     source = "花の色は"
-    for copy, other in ((source[:at] + "□" + source[at:], source), (source, source[:at] + "□" + source[at:])):
+    for copy, other in (
+        (source[:at] + "□" + source[at:], source),
+        (source, source[:at] + "□" + source[at:]),
+    ):
         result = collate_texts(copy, other)
         assert differing(result) == []
         told = [g for g in result.groups if g.kind != "same"]

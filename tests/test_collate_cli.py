@@ -41,6 +41,10 @@ def test_json_has_the_keys_of_the_contract() -> None:
             "copy": {"start": 0, "end": 1, "text": "夢"},
             "source": {"start": 0, "end": 2, "text": "ゆめ"},
             "why": "夢 is read ゆめ (as manuscripts write it)",
+            "printed": {
+                "copy": {"start": 0, "end": 1, "text": "夢"},
+                "source": {"start": 0, "end": 2, "text": "ゆめ"},
+            },
         }
     ]
     assert found["space"] is None

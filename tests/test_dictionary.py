@@ -12,7 +12,7 @@ import pytest
 
 from inscribe.errors import InputError
 from inscribe.reading.mecab import compiling, unidic
-from inscribe.reading.mecab.compiling import Row
+from inscribe.reading.mecab.compiling import MecabRow
 from inscribe.reading.verse import tagger as verse_tagger
 
 
@@ -30,8 +30,11 @@ def table(tmp_path: Path) -> Path:
     return path
 
 
-def rows() -> list[Row]:
-    return [Row("てふてふ", 5128, 5128, -20000, "蝶々"), Row('"、,', 5128, 5128, -20000, "marks")]
+def rows() -> list[MecabRow]:
+    return [
+        MecabRow("てふてふ", 5128, 5128, -20000, "蝶々"),
+        MecabRow('"、,', 5128, 5128, -20000, "marks"),
+    ]
 
 
 def read(path: Path, text: str) -> list[tuple[str, str]]:
@@ -84,7 +87,7 @@ def test_a_cache_that_cannot_be_made(table: Path, monkeypatch: pytest.MonkeyPatc
 
 def test_entries_mecab_refuses(folder: Path, table: Path) -> None:
     with pytest.raises(InputError, match="could not be compiled"):
-        compiling.dictionary("refused", [table], lambda: [Row("花", 99999, 99999, 0, "x")])
+        compiling.dictionary("refused", [table], lambda: [MecabRow("花", 99999, 99999, 0, "x")])
     assert list(folder.iterdir()) == []
 
 
@@ -101,7 +104,7 @@ def test_two_at_once(folder: Path, table: Path) -> None:
 def test_a_reading_with_such_a_cache(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     from inscribe.reading.prose import current as modern
 
-    rows = [Row("てふてふ", 5128, 5128, -20000, "=ちょうちょう")]
+    rows = [MecabRow("てふてふ", 5128, 5128, -20000, "=ちょうちょう")]
     monkeypatch.setattr(modern, "_rows", lambda: rows)
     modern._tagger.cache_clear()
     try:

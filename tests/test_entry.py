@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,7 @@ import inscribe
 from inscribe.cli import cli, common
 from inscribe.entry import Entry, entries_in, entry_of
 from inscribe.errors import InputError
+from inscribe.reading.words import MayName
 from inscribe.record import Inscription, Record, load, loads
 from inscribe.report import style as styles
 from inscribe.report.entries.blocks import Bullets, Caution, Columns, Facts, Grid, Heading
@@ -73,11 +75,19 @@ def test_words_of_the_trade_are_japanese_too() -> None:
     assert all(word in text for word in ("鐔", "切羽台表裏", "楷書", "鏨銘"))
 
 
+def with_a_person(entry: Entry) -> Entry:
+    """Return an entry whose first inscription may name a person of a list."""
+    (first,) = entry.inscriptions
+    named = MayName(13, 14, "楓畦", "P-1", "Fukei", ("pen name",), ("in your list",), 0.5)
+    read = first.interpretation._replace(persons=(named,))
+    return replace(entry, inscriptions=(replace(first, interpretation=read),))
+
+
 @pytest.mark.parametrize("name", PARTS)
 def test_a_part_left_out_of_the_order_is_not_shown(name: str) -> None:
     composed = Inscription("back plate", "霞たちこのめも春の雪ふれは\n楓畦書")  # no example has two
     entries = [entry for _, entry in entries_in(EXAMPLES)]
-    entries.append(entry_of(Record("T-1", "kozuka", (composed,))))
+    entries.append(with_a_person(entry_of(Record("T-1", "kozuka", (composed,)))))
     without = Style(order=tuple(each for each in PARTS if each != name))
     full = sum(len(str(laid_out(entry, Style()))) for entry in entries)
     assert sum(len(str(laid_out(entry, without))) for entry in entries) < full

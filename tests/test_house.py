@@ -56,6 +56,7 @@ ORDER = [
     "reading.inscription",
     "reading",
     "record",
+    "persons",
     "collation.model",
     "collation.align",
     "collation.space",
@@ -66,6 +67,7 @@ ORDER = [
     "concordance",
     "entry",
     "checking",
+    "settling",
     "recording",
     "report",
     "report.drawing",
@@ -171,6 +173,15 @@ def test_a_function_is_seen_at_once(module: Path) -> None:
     for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
         if isinstance(node, ast.FunctionDef) and node.end_lineno:
             assert node.end_lineno - node.lineno < 60, node.name
+
+
+def test_no_two_classes_have_one_name() -> None:
+    homes: dict[str, list[str]] = {}
+    for module in MODULES:
+        for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.ClassDef):
+                homes.setdefault(node.name, []).append(dotted(module))
+    assert {name: where for name, where in homes.items() if len(where) > 1} == {}
 
 
 def test_the_top_level_holds_only_what_the_card_allows() -> None:

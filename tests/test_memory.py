@@ -5,7 +5,7 @@ from __future__ import annotations
 import tracemalloc
 
 from inscribe.reading.verse import tagger
-from inscribe.restoring.stretches import MOST_BYTES, Stretches
+from inscribe.restoring.stretches import MOST_BYTES, WornStretches
 
 FIRST = "武州住作於江戸之彫天保三年春日行六十八歳嶺暁霜村露岳"
 
@@ -13,8 +13,8 @@ FIRST = "武州住作於江戸之彫天保三年春日行六十八歳嶺暁霜�
 def test_worn_stretches_kept_are_bounded_by_bytes() -> None:
     """Each of these has some 3,000 names; all of them together would take 80 MiB and more."""
     for worn in ("嶺□", "□嶺"):  # the tables are loaded
-        Stretches().worn(worn)
-    stretches = Stretches()
+        WornStretches().worn(worn)
+    stretches = WornStretches()
     tracemalloc.start()
     try:
         for sign in FIRST:
@@ -29,7 +29,7 @@ def test_worn_stretches_kept_are_bounded_by_bytes() -> None:
 
 
 def test_a_stretch_used_often_is_kept() -> None:
-    stretches = Stretches()
+    stretches = WornStretches()
     always = stretches.worn("□")
     for sign in FIRST:
         stretches.worn(f"{sign}□")

@@ -20,7 +20,7 @@ from inscribe.reading.verse.scansion import (
     regular_phrases,
     regular_tail,
 )
-from inscribe.reading.words.pieces import Piece
+from inscribe.reading.words.pieces import ReadWord
 
 POEMS = Path(__file__).parent / "data" / "verse_dev.tsv"
 
@@ -42,8 +42,8 @@ def test_only_the_right_number_is_free(count: int, target: int, vowel: bool) -> 
     assert (cost == 0) == (count == target)
 
 
-def words(*kana: str) -> list[Piece]:
-    return [Piece(each, each, "名詞") for each in kana]
+def words(*kana: str) -> list[ReadWord]:
+    return [ReadWord(each, each, "名詞") for each in kana]
 
 
 def test_phrases_of_words_that_keep_the_metre() -> None:
@@ -63,7 +63,7 @@ def test_phrases_that_miss_by_one() -> None:
 
 
 def test_a_phrase_does_not_begin_with_a_particle() -> None:
-    leaning = [*words("はなのいろ"), Piece("は", "は", "助詞-係助詞"), *words("うつりけりな")]
+    leaning = [*words("はなのいろ"), ReadWord("は", "は", "助詞-係助詞"), *words("うつりけりな")]
     assert regular_phrases(leaning, HAIKU) == ()
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, strategies as st
 
-from inscribe.reading.mecab.unidic import Word
+from inscribe.reading.mecab.unidic import UnidicEntry
 from inscribe.reading.prose.old_forms import current_spelling, old_forms
 from inscribe.reading.spelling.backwards import old_spellings
 
@@ -47,9 +47,9 @@ def test_words_of_chinese_origin() -> None:
     assert "をとこ" in dict(old_spellings("おとこ", wo=True))
 
 
-def word(surface: str, conjugation: str, form: str, base: str, kana: str) -> Word:
+def word(surface: str, conjugation: str, form: str, base: str, kana: str) -> UnidicEntry:
     fields = ["動詞", "一般", "*", "*", conjugation, form, "", "", surface, "", base, "", "和"]
-    return Word(surface, 0, 0, [*fields, "", "", "", "", kana, "", kana])
+    return UnidicEntry(surface, 0, 0, [*fields, "", "", "", "", kana, "", kana])
 
 
 @pytest.mark.parametrize(
@@ -87,7 +87,7 @@ def test_forms(surface: str, conjugation: str, form: str, base: str, kana: str, 
 def test_entries_unidic_has_in_old_spelling(surface: str, kana: str, modern: str) -> None:
     said = "イウ" if surface == "いう" else kana
     fields = ["名詞", *"*" * 11, "和", *"*" * 4, said, "", kana]
-    assert current_spelling(Word(surface, 0, 0, fields)) == modern
+    assert current_spelling(UnidicEntry(surface, 0, 0, fields)) == modern
 
 
 @given(st.text(st.sampled_from(HIRAGANA), max_size=10), st.booleans(), st.booleans(), st.booleans())

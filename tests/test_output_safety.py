@@ -19,7 +19,7 @@ from strategies import records
 from inscribe.entry import Entry, entry_of
 from inscribe.errors import InscribeError
 from inscribe.notation import parse
-from inscribe.record import Inscription, Reader, Record, SourceText, dump, loads
+from inscribe.record import CopiedText, Inscription, Reader, Record, dump, loads
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.html import entries_as_html
 from inscribe.report.entries.markdown import entry_as_markdown
@@ -54,7 +54,7 @@ HARMLESS_TAGS = re.compile(
 def attacked(attack: str) -> Entry:
     """Return the entry of a record that holds the attack wherever it may hold text."""
     said = attack
-    source = SourceText("花の色は", said, "", "japanese", said, said, said, said, said)
+    source = CopiedText("花の色は", said, "", "japanese", said, said, said, said, said)
     reader = Reader(said, None, "花の色は", said, said, said)
     found = Inscription(
         said,

@@ -13,7 +13,7 @@ from strategies import transcriptions
 
 from inscribe import notation, record
 from inscribe.reading import read, read_text
-from inscribe.record import Passage
+from inscribe.record import SettledPassage
 from inscribe.signs import Transcription
 
 POEM = "春すぎて夏来にけらし白妙の／衣ほすてふ天の香具山"  # Shinkokinshu 175
@@ -120,7 +120,7 @@ def test_a_source_tells_where_the_copy_ends() -> None:
 
 def test_what_a_person_settles_wins() -> None:
     text = notation.parse("春の夜露岳書")
-    settled = (Passage(0, 1, "heading"), Passage(2, 5, "signature", "composed"))
+    settled = (SettledPassage(0, 1, "heading"), SettledPassage(2, 5, "signature", "composed"))
     found = read(text, passages=settled).passages
     assert [(each.kind, each.first, each.last) for each in found] == [
         ("heading", 0, 1),
@@ -130,7 +130,7 @@ def test_what_a_person_settles_wins() -> None:
 
 
 def test_a_settled_passage_that_no_longer_fits_is_a_doubt() -> None:
-    found = read(notation.parse("綾国作"), passages=(Passage(2, 7, "date"),))
+    found = read(notation.parse("綾国作"), passages=(SettledPassage(2, 7, "date"),))
     assert any("no longer fits" in doubt.why for doubt in found.doubts)
 
 
@@ -148,7 +148,7 @@ def test_passages_tile_composed_texts_and_are_found_again(text: str) -> None:
     signs = len(notation.parse(text).signs)
     found = read_text(text).passages
     assert [at for e in found for at in range(e.first, e.last + 1)] == list(range(signs))
-    settled = tuple(Passage(e.first, e.last, e.kind, e.role) for e in found)
+    settled = tuple(SettledPassage(e.first, e.last, e.kind, e.role) for e in found)
     again = read_text(text, passages=settled).passages
     assert [(e.kind, e.first, e.last) for e in again] == [(e.kind, e.first, e.last) for e in found]
 
@@ -160,7 +160,7 @@ def test_settled_passages_stand(text: str, data: st.DataObject) -> None:
     first = data.draw(st.integers(0, signs - 1))
     last = data.draw(st.integers(first, signs - 1))
     kind = data.draw(st.sampled_from(["verse", "prose", "chinese", "heading", "signature", "date"]))
-    found = read_text(text, passages=(Passage(first, last, kind),)).passages
+    found = read_text(text, passages=(SettledPassage(first, last, kind),)).passages
     assert (kind, first, last) in [(e.kind, e.first, e.last) for e in found]
     assert [at for e in found for at in range(e.first, e.last + 1)] == list(range(signs))
 

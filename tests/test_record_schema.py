@@ -17,16 +17,16 @@ from jsonschema import Draft202012Validator
 from inscribe.cli import cli
 from inscribe.errors import ProblemsError
 from inscribe.record import fields, loads
-from inscribe.record.fields import Field, Table
+from inscribe.record.fields import Field, RecordTable
 from inscribe.record.schema import record_schema
-from inscribe.record.values import Refused, checked
+from inscribe.record.values import ValueRefused, checked
 
 SCHEMA = record_schema()
 EXAMPLES = sorted((Path(__file__).parent.parent / "examples").glob("*.toml"))
 VALIDATOR = Draft202012Validator(SCHEMA, format_checker=Draft202012Validator.FORMAT_CHECKER)
 
 
-def _tables(table: Table, schema: Any) -> Iterator[tuple[Table, Any]]:
+def _tables(table: RecordTable, schema: Any) -> Iterator[tuple[RecordTable, Any]]:
     yield table, schema
     for field in table.fields:
         if field.table is not None:
@@ -54,7 +54,7 @@ anything = st.one_of(
 def _accepted(field: Field, value: Any) -> bool:
     try:
         checked(field, value)
-    except Refused:
+    except ValueRefused:
         return False
     return True
 
@@ -89,7 +89,7 @@ def test_every_example_keeps_the_schema(path: Path) -> None:
 
 
 @pytest.mark.parametrize(("table", "schema"), TABLES, ids=lambda x: getattr(x, "name", ""))
-def test_tables_agree_on_keys(table: Table, schema: Any) -> None:
+def test_tables_agree_on_keys(table: RecordTable, schema: Any) -> None:
     assert list(schema["properties"]) == [field.key for field in table.fields]
     assert schema.get("required", []) == [f.key for f in table.fields if f.required]
     assert schema["additionalProperties"] is False

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, strategies as st
 
-from inscribe.reading.spelling.division import Word, capital, romanise, romanise_word
+from inscribe.reading.spelling.division import KanaWord, capital, romanise, romanise_word
 from inscribe.reading.spelling.letters import hepburn, hiragana, iso3602, spoken
 
 HIRAGANA = [chr(code) for code in range(0x3041, 0x3095)]
@@ -96,11 +96,11 @@ def test_a_dictionary_tells_where_parts_meet(
     ],
 )
 def test_word_division(words: str, line: str) -> None:
-    assert romanise([Word(*word.split("/")) for word in words.split()]) == line
+    assert romanise([KanaWord(*word.split("/")) for word in words.split()]) == line
 
 
 def test_a_sentence_begins_with_a_capital() -> None:
-    assert romanise([Word("おうさか", "名詞")], sentence=True) == "Ōsaka"
+    assert romanise([KanaWord("おうさか", "名詞")], sentence=True) == "Ōsaka"
     assert capital("‘’") == "‘’"
 
 

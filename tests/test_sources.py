@@ -18,7 +18,7 @@ from hypothesis import given, settings, strategies as st
 
 from inscribe.errors import InputError, Place
 from inscribe.notation import parse
-from inscribe.record import SourceText as RecordSource
+from inscribe.record import CopiedText as RecordSource
 from inscribe.sources import adding, importers, index, keys
 from inscribe.sources.library import Library
 from inscribe.sources.of_record import words_of

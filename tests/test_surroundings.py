@@ -13,14 +13,14 @@ import pytest
 
 from inscribe.errors import InputError
 from inscribe.reading.mecab import compiling, places
-from inscribe.reading.mecab.compiling import Row
+from inscribe.reading.mecab.compiling import MecabRow
 from inscribe.sources import adding
 from inscribe.sources.library import Library
 from inscribe.sources.texts import SourceText
 
 ROOT = Path(__file__).parent.parent
 NOBODY = 65534
-ROWS = [Row("てふてふ", 5128, 5128, -20000, "蝶々")]
+ROWS = [MecabRow("てふてふ", 5128, 5128, -20000, "蝶々")]
 
 posix = pytest.mark.skipif(os.name != "posix", reason="a shell closes the streams")
 

@@ -17,7 +17,7 @@ from inscribe.record import Inscription, Record, load
 from inscribe.record.tei import records_of_tei
 from inscribe.record.tei_edition import transcription_of
 from inscribe.report.style import Style
-from inscribe.report.tei.edition import Marks, Stretch, add_edition
+from inscribe.report.tei.edition import Marks, NamedStretch, add_edition
 from inscribe.report.tei.entry import entries_as_tei
 from inscribe.signs import Box, Transcription, boxed
 
@@ -62,7 +62,7 @@ def marked(draw: st.DrawFn) -> tuple[Transcription, Marks]:
     t = draw(transcriptions.filter(lambda t: bool(t.signs)))
     indexes = st.integers(0, len(t.signs) - 1)
     pairs = draw(st.lists(st.tuples(indexes, indexes), max_size=3))
-    stretches = tuple(Stretch(min(p), max(p), "persName", {"role": "signer"}) for p in pairs)
+    stretches = tuple(NamedStretch(min(p), max(p), "persName", {"role": "signer"}) for p in pairs)
     regular = dict.fromkeys(draw(st.lists(indexes, max_size=3)), "花")
     starts, ends = (frozenset(draw(st.lists(indexes, max_size=3))) for _ in range(2))
     return t, Marks("x", regular, stretches, starts, ends)
@@ -271,7 +271,7 @@ def test_three_signs_that_would_make_one_repeat_mark_stand_apart() -> None:
 
 def test_a_name_ends_with_its_last_sign() -> None:
     block = ET.Element("ab")
-    add_edition(block, parse("露岳／造"), Marks("x", {}, (Stretch(0, 1, "persName", {}),)))
+    add_edition(block, parse("露岳／造"), Marks("x", {}, (NamedStretch(0, 1, "persName", {}),)))
     assert [child.tag for child in block] == ["lb", "persName", "lb"]
     assert [child.tag for child in block[1]] == []
 

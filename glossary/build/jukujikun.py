@@ -13,7 +13,9 @@ from sources import listed
 
 from inscribe.forms import normalise_text
 
-_ENTRY = re.compile(r"(?P<text>[\u3005\u4e00-\u9fff]{2,3}) \[(?P<kana>[\u3041-\u3096]{2,8})\] /(?P<gloss>.*)/")
+_ENTRY = re.compile(
+    r"(?P<text>[\u3005\u4e00-\u9fff]{2,3}) \[(?P<kana>[\u3041-\u3096]{2,8})\] /(?P<gloss>.*)/"
+)
 _WORDS = ("(n)", "(n,", "(gikun)", "(adv)", "(adv,")
 _NOT_SO = ("(io)", "(iK)", "(oik)")
 

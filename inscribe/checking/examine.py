@@ -7,7 +7,7 @@ from itertools import groupby
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from inscribe import files
+from inscribe import files, tables
 from inscribe.checking.findings import Finding, finding
 from inscribe.checking.vocabulary import unusual
 from inscribe.collation.space import missing
@@ -66,6 +66,7 @@ class _Examination:
 
         yield from self._words(0, "kind", self.record.kind, ("kind",))
         years: list[tuple[int, int]] = []
+        every: list[Interpretation] = []
         for number, inscription in enumerate(self.record.inscriptions):
             read = reading.read(
                 inscription.transcription,
@@ -85,8 +86,22 @@ class _Examination:
             yield from self._source(number, inscription)
             yield from self._boxes(number, inscription)
             yield from self._readers(number, inscription)
+            every.append(read)
             years += [(number, d.year) for d in read.dates if d.year is not None and d.sure]
         yield from self._years(years)
+        if tables.has_own("people"):
+            yield from self._lives(every)
+
+    def _lives(self, every: list[Interpretation]) -> Iterator[Finding]:
+        """Yield the names that are nobody's of the user's list, as the dates on the object go."""
+        from inscribe.persons import with_persons
+
+        for number, read in enumerate(with_persons(every)):
+            for _, some in groupby(read.persons, key=lambda named: named.stretch):
+                rivals = list(some)
+                if all(named.life for named in rivals):
+                    said = "; ".join(named.life for named in rivals)
+                    yield self._found("life-dates", f"{rivals[0].text}: {said}", number)
 
     def _words(
         self, number: int, field: str, said: str | None, path: tuple[str | int, ...]

@@ -12,7 +12,7 @@ from inscribe.cli.common import COUNTING, example, output_options, write_result
 from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
-    from inscribe.cli.collate_inputs import Task
+    from inscribe.cli.collate_inputs import CollationTask
     from inscribe.collation import Collation, Testimony
     from inscribe.collation.align import Extent
 
@@ -107,7 +107,7 @@ def command(
     context.exit(1 if strict and differs else 0)
 
 
-def _collated(task: Task, *, extent: Extent) -> list[Collation]:
+def _collated(task: CollationTask, *, extent: Extent) -> list[Collation]:
     from dataclasses import replace
 
     from inscribe.collation import collate
@@ -165,7 +165,9 @@ def _answers(
         yield number, {**answer, **collation_as_json(result)}, result.is_faithful_in_wording
 
 
-def _shown(tasks: list[Task], results: list[list[Collation]], shape: str, *, to_file: bool) -> str:
+def _shown(
+    tasks: list[CollationTask], results: list[list[Collation]], shape: str, *, to_file: bool
+) -> str:
     if shape in ("json", "jsonl"):
         return _as_json(results, shape)
     if shape == "svg":
@@ -177,7 +179,7 @@ def _shown(tasks: list[Task], results: list[list[Collation]], shape: str, *, to_
     return "\n".join(parts)
 
 
-def _drawing(tasks: list[Task], results: list[list[Collation]]) -> str:
+def _drawing(tasks: list[CollationTask], results: list[list[Collation]]) -> str:
     from inscribe import notation
     from inscribe.record import Inscription
     from inscribe.report.drawing import plate_drawing
@@ -192,7 +194,7 @@ def _drawing(tasks: list[Task], results: list[list[Collation]]) -> str:
     return plate_drawing(drawn, results[0][0])
 
 
-def _as_markdown(task: Task, found: list[Collation], to_file: bool) -> list[str]:
+def _as_markdown(task: CollationTask, found: list[Collation], to_file: bool) -> list[str]:
     from inscribe.report.collations import collation_as_markdown, witnesses_as_markdown
 
     parts = [
@@ -205,7 +207,7 @@ def _as_markdown(task: Task, found: list[Collation], to_file: bool) -> list[str]
     return parts
 
 
-def _as_text(task: Task, found: list[Collation], to_file: bool) -> list[str]:
+def _as_text(task: CollationTask, found: list[Collation], to_file: bool) -> list[str]:
     import os
     import shutil
     import sys
@@ -226,7 +228,7 @@ def _as_text(task: Task, found: list[Collation], to_file: bool) -> list[str]:
     return parts
 
 
-def _testimony(task: Task, found: list[Collation]) -> Testimony:
+def _testimony(task: CollationTask, found: list[Collation]) -> Testimony:
     from inscribe.collation import testimony
 
     return testimony(found, [source.title for source in task.sources])

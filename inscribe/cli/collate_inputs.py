@@ -18,12 +18,12 @@ from inscribe.cli.common import (
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
-    from inscribe.record import Inscription, Record, SourceText as RecordSource
+    from inscribe.record import CopiedText as RecordSource, Inscription, Record
     from inscribe.signs import Transcription
 
 
 @dataclass(frozen=True)
-class Text:
+class CollationText:
     """One text to be collated, what to call it, and the inscription it is, where it is one."""
 
     title: str
@@ -33,14 +33,14 @@ class Text:
 
 
 @dataclass(frozen=True)
-class Task:
+class CollationTask:
     """A copy and the sources it is to be held against."""
 
-    copy: Text
-    sources: tuple[Text, ...]
+    copy: CollationText
+    sources: tuple[CollationText, ...]
 
 
-def tasks(texts: tuple[str, ...], *, literal: bool, convention: str) -> list[Task]:
+def tasks(texts: tuple[str, ...], *, literal: bool, convention: str) -> list[CollationTask]:
     """Return what the arguments ask for: a copy and its sources, or a record with its own source.
 
     Raises:
@@ -62,7 +62,7 @@ def tasks(texts: tuple[str, ...], *, literal: bool, convention: str) -> list[Tas
     if texts.count(STANDARD_INPUT) > 1:
         raise InputError("only one text can come from standard input")
     copy, *sources = (_text(text, literal=literal, convention=convention) for text in texts)
-    return [Task(copy, tuple(sources))]
+    return [CollationTask(copy, tuple(sources))]
 
 
 def _check_files(texts: tuple[str, ...]) -> None:
@@ -83,7 +83,7 @@ def _check_files(texts: tuple[str, ...]) -> None:
             )
 
 
-def measured(tasks: list[Task], file: str, scale: float | None) -> Task:
+def measured(tasks: list[CollationTask], file: str, scale: float | None) -> CollationTask:
     """Return the one task, its copy's signs measured by the boxes in ``file``.
 
     Raises:
@@ -97,23 +97,23 @@ def measured(tasks: list[Task], file: str, scale: float | None) -> Task:
     boxes = read_boxes(Path(file), scale)
     said = remarks(boxes, inscription)
     inscription = with_boxes(inscription, boxes.signs, file)
-    copy = Text(tasks[0].copy.title, inscription.transcription, inscription, said)
-    return Task(copy, tasks[0].sources)
+    copy = CollationText(tasks[0].copy.title, inscription.transcription, inscription, said)
+    return CollationTask(copy, tasks[0].sources)
 
 
-def _text(argument: str, *, literal: bool, convention: str) -> Text:
+def _text(argument: str, *, literal: bool, convention: str) -> CollationText:
     if literal:
-        return Text(argument or "no signs", notation.parse(argument, convention))
+        return CollationText(argument or "no signs", notation.parse(argument, convention))
     if argument == STANDARD_INPUT:
         piped = read_transcription()
-        return Text("standard input", notation.parse(piped, convention, "standard input"))
+        return CollationText("standard input", notation.parse(piped, convention, "standard input"))
     path = Path(argument)
     if path.suffix == ".toml":
         record = _record(path)
         inscription = record.inscriptions[0]
-        return Text(record.id, inscription.transcription, inscription)
+        return CollationText(record.id, inscription.transcription, inscription)
     text = files.transcribed(files.read_text(path), argument).strip("\n")
-    return Text(path.stem, notation.parse(text, convention, argument))
+    return CollationText(path.stem, notation.parse(text, convention, argument))
 
 
 def _record(path: Path) -> Record:
@@ -122,7 +122,7 @@ def _record(path: Path) -> Record:
     return load(path)
 
 
-def _own_sources(argument: str) -> list[Task]:
+def _own_sources(argument: str) -> list[CollationTask]:
     path = Path(argument)
     if path.suffix != ".toml":
         return []
@@ -131,12 +131,12 @@ def _own_sources(argument: str) -> list[Task]:
     for inscription in record.inscriptions:
         if inscription.source is not None:
             title = f"{record.id}, {inscription.place}"
-            copy = Text(title, inscription.transcription, inscription)
-            found.append(Task(copy, (_source(inscription.source, path),)))
+            copy = CollationText(title, inscription.transcription, inscription)
+            found.append(CollationTask(copy, (_source(inscription.source, path),)))
     return found
 
 
-def _source(source: RecordSource, record: Path) -> Text:
+def _source(source: RecordSource, record: Path) -> CollationText:
     from inscribe.sources import Library, words_of
 
     title = source.title or " ".join(filter(None, (source.work, source.number))) or source.id
@@ -144,7 +144,7 @@ def _source(source: RecordSource, record: Path) -> Text:
     asked = not source.text and path.exists()
     with Library(path) if asked else nullcontext() as library:
         if (words := words_of(source, library)) is not None:
-            return Text(title or "source", words)
+            return CollationText(title or "source", words)
     raise InputError(
         f"the library has no text with the id {source.id!r}",
         Place(str(record)),
@@ -159,7 +159,7 @@ def pair_lines(file: str) -> list[tuple[int, str]]:
     return [(number, line) for number, line in lines if line.strip()]
 
 
-def pairs(lines: Iterable[tuple[int, str]]) -> Iterator[tuple[int, Any, Task | str]]:
+def pairs(lines: Iterable[tuple[int, str]]) -> Iterator[tuple[int, Any, CollationTask | str]]:
     """Yield line number, id and task of each JSON line; a bad line yields its error instead."""
     for number, line in lines:
         identifier: Any = None
@@ -167,9 +167,9 @@ def pairs(lines: Iterable[tuple[int, str]]) -> Iterator[tuple[int, Any, Task | s
             values = _object(line)
             identifier = values.get("id")
             _check_texts(values)
-            copy = Text("copy", notation.parse(values["copy"]))
-            source = Text("source", notation.parse(values["source"]))
-            yield number, identifier, Task(copy, (source,))
+            copy = CollationText("copy", notation.parse(values["copy"]))
+            source = CollationText("source", notation.parse(values["source"]))
+            yield number, identifier, CollationTask(copy, (source,))
         except InscribeError as error:
             yield number, identifier, str(error)
 

@@ -52,8 +52,8 @@ A house style is a TOML file of these keys; each may be left out:
   language = "en"       the language of translations and remarks
   order = [...]         the parts shown, in this order:
     object, place, carved, current, passages, kana, romaji, alternatives,
-    translation, date, signature, source, differences, fidelity,
-    space, readers, doubts, changes, remarks, cautions
+    translation, date, signature, persons, source, differences,
+    fidelity, space, readers, doubts, changes, remarks, cautions
 
 Labels are kept in the table labels.tsv, cautions in cautions.tsv; a table of that name in a
 folder given with --glossary goes before them. Explanations stay in English.

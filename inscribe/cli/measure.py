@@ -12,7 +12,7 @@ from inscribe.cli.common import example, format_option, output_options, write_re
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
-    from inscribe.cli.measure_inputs import Task
+    from inscribe.cli.measure_inputs import MeasuringTask
     from inscribe.measuring import Measured, Picture
 
 
@@ -126,7 +126,9 @@ def _check_libraries() -> None:
         )
 
 
-def _shown(found: Measured, task: Task, picture: Picture, form: str, canvas: str | None) -> str:
+def _shown(
+    found: Measured, task: MeasuringTask, picture: Picture, form: str, canvas: str | None
+) -> str:
     from inscribe.report import measured
 
     inscription, title = task.inscription, task.title

@@ -19,7 +19,7 @@ _CUT = re.compile(rf"(\d{{1,6}})={_NUMBER}(?:-{_NUMBER})?", re.ASCII)
 
 
 @dataclass(frozen=True)
-class Task:
+class MeasuringTask:
     """One inscription to be measured, its file as it was read, and what was said of the picture."""
 
     path: Path
@@ -56,7 +56,7 @@ def task(
     ruler: tuple[str, ...],
     cuts: tuple[str, ...],
     boxes: str | None,
-) -> Task:
+) -> MeasuringTask:
     """Return what the command asks for.
 
     Raises:
@@ -83,10 +83,10 @@ def task(
         given_cuts,
         drawn,
     )
-    return Task(path, text, record, index, asked, is_repeated=kept is not None)
+    return MeasuringTask(path, text, record, index, asked, is_repeated=kept is not None)
 
 
-def write(task: Task, found: Measured, picture: str, by: str, *, replacing: bool) -> Path:
+def write(task: MeasuringTask, found: Measured, picture: str, by: str, *, replacing: bool) -> Path:
     """Write what was measured into the record, whole or not at all, and return its path.
 
     Raises:

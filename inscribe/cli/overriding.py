@@ -13,8 +13,8 @@ from inscribe.errors import InputError
 
 if TYPE_CHECKING:
     from inscribe.reading import Interpretation
-    from inscribe.reading.words import Override
-    from inscribe.record import Passage
+    from inscribe.reading.words import OverrideLike
+    from inscribe.record import SettledPassage
 
 Settled = TypeVar("Settled", bound=Any)
 
@@ -29,7 +29,7 @@ override_option = click.option(
 _GIVEN = r"(\d{1,6})(?:-(\d{1,6}))?=(name:)?([ぁ-ゖゝゞァ-ヺー]+)"
 
 
-def overrides_of(given: Sequence[str]) -> tuple[Override, ...]:
+def overrides_of(given: Sequence[str]) -> tuple[OverrideLike, ...]:
     """Return the overrides given as ``4-5=みねあき``, in the order of their signs.
 
     Raises:
@@ -44,7 +44,7 @@ def overrides_of(given: Sequence[str]) -> tuple[Override, ...]:
     return tuple(found)
 
 
-def _override(given: str) -> Override:
+def _override(given: str) -> OverrideLike:
     from inscribe.record import Override as Settled
 
     match = re.fullmatch(_GIVEN, given, re.ASCII)
@@ -67,7 +67,7 @@ passage_option = click.option(
 _DIVIDED = r"(\d{1,6})(?:-(\d{1,6}))?=([a-z]+)(?::([a-z]+))?"
 
 
-def passages_of(given: Sequence[str]) -> tuple[Passage, ...]:
+def passages_of(given: Sequence[str]) -> tuple[SettledPassage, ...]:
     """Return the passages given as ``29-34=signature``, in the order of their signs.
 
     Raises:
@@ -82,9 +82,9 @@ def passages_of(given: Sequence[str]) -> tuple[Passage, ...]:
     return tuple(found)
 
 
-def _passage(given: str) -> Passage:
+def _passage(given: str) -> SettledPassage:
     from inscribe.reading.words import Kind, Role
-    from inscribe.record import Passage as Settled
+    from inscribe.record import SettledPassage as Settled
 
     match = re.fullmatch(_DIVIDED, given, re.ASCII)
     first, last = (int(match[1]), int(match[2] or match[1])) if match else (0, 0)
@@ -102,7 +102,7 @@ def _passage(given: str) -> Passage:
 
 
 def refuse_beyond(
-    key: str, settled: Sequence[Override | Passage], found: Sequence[Interpretation]
+    key: str, settled: Sequence[OverrideLike | SettledPassage], found: Sequence[Interpretation]
 ) -> None:
     """Refuse what is settled of signs that no text has; ``key`` is the option.
 

@@ -36,8 +36,8 @@ from inscribe.errors import InputError, InscribeError, NotationError, Place
 if TYPE_CHECKING:
     from inscribe.cli.lines import Tally
     from inscribe.reading import Choice, Interpretation
-    from inscribe.reading.passages import SettledPassage
-    from inscribe.reading.words import Override
+    from inscribe.reading.passages import PassageLike
+    from inscribe.reading.words import OverrideLike
 
 
 @click.command(
@@ -106,10 +106,16 @@ def command(
     if lines:
         _read_lines(path, literal, register, letters, why, shape, output, force, quiet)
 
+    from inscribe import tables
+
     def shown() -> str:
         found = list(_interpretations(path, literal, register, overrides, passages))
         refuse_beyond("override", overrides, found)
         refuse_beyond("passage", passages, found)
+        if tables.has_own("people"):
+            from inscribe.persons import with_persons
+
+            found = with_persons(found)
         if second_opinion:
             from inscribe.reading.inscription import with_second_opinion
 
@@ -142,8 +148,8 @@ def _interpretations(
     path: str | None,
     literal: str | None,
     register: Choice,
-    overrides: tuple[Override, ...],
-    passages: tuple[SettledPassage, ...],
+    overrides: tuple[OverrideLike, ...],
+    passages: tuple[PassageLike, ...],
 ) -> Iterator[Interpretation]:
     from inscribe import reading
 
@@ -178,8 +184,8 @@ def _some(text: str, place: str | None = None) -> str:
 def _of_record(
     path: Path,
     register: Choice,
-    overrides: tuple[Override, ...],
-    passages: tuple[SettledPassage, ...],
+    overrides: tuple[OverrideLike, ...],
+    passages: tuple[PassageLike, ...],
 ) -> Iterator[Interpretation]:
     from inscribe import reading, record
 
@@ -292,7 +298,7 @@ def _line_results(
 ) -> Iterator[str]:
     import json
 
-    from inscribe import files, reading
+    from inscribe import files, reading, tables
     from inscribe.report.json import reading_as_json
     from inscribe.report.terminal import reading_as_text
 
@@ -300,6 +306,10 @@ def _line_results(
         try:
             text = files.transcribed(files.decode(line, "").rstrip("\n"), "")
             found = reading.read_text(text, register, alternatives=True)
+            if tables.has_own("people"):
+                from inscribe.persons import with_persons
+
+                found = with_persons([found])[0]
             interpretation = _in_letters(found, letters)
         except InscribeError as error:
             tally.refuse(number)

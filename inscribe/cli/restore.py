@@ -126,9 +126,9 @@ def command(
     if column is not None and sign is None:
         raise InputError("--column says where --sign counts", hint="name the sign with --sign N")
     asked = list(_asked(path, literal, lines, inscription, sign))
-    names = _expected(records, alone, path, [text for *_, text in asked], register, quiet)
+    names = expected_names(records, alone, path, [text for *_, text in asked], register, quiet)
     tally = Tally()
-    with _library(library_file) as library, progress("texts", output, quiet=quiet) as show:
+    with opened_library(library_file) as library, progress("texts", output, quiet=quiet) as show:
         restored = partial(
             _restored,
             column=column,
@@ -176,7 +176,7 @@ def _answers(
             yield {"line": number, "error": error.within_line()}
 
 
-def _expected(
+def expected_names(
     records: str | None,
     alone: bool,
     path: str | None,
@@ -205,7 +205,7 @@ def _folder_of(
     return str(Path(path).parent) if any(each.register != "verse" for each in read) else None
 
 
-def _library(given: str | None) -> Any:
+def opened_library(given: str | None) -> Any:
     """Return the library, opened, or nothing where the user has none."""
     path = library_path(given)
     if given is None and not path.is_file():

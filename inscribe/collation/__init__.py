@@ -25,6 +25,7 @@ if TYPE_CHECKING:
         Span as Span,
         Verdict as Verdict,
     )
+    from inscribe.collation.printed import Printed as Printed, as_printed as as_printed
     from inscribe.collation.witnesses import (
         Testimony as Testimony,
         Witness as Witness,
@@ -39,6 +40,7 @@ else:
                 "Beside Collation ColumnSpace Fidelity Group GroupKind Judgement NO_DIFFERENCE "
                 "SpaceAccount Span Verdict"
             ),
+            "printed": "Printed as_printed",
             "witnesses": "Testimony Witness testimony",
         },
     )

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
 from typing import TYPE_CHECKING, Literal
 
 from inscribe.signs import Transcription
 
 if TYPE_CHECKING:
-    from inscribe.collation.printed import Printed
     from inscribe.reading.words import Kind, Role
 
 GroupKind = Literal[
@@ -218,13 +216,6 @@ class Collation:
     def differences(self) -> tuple[Group, ...]:
         """The groups of the copied text that are not the same on both sides."""
         return tuple(group for group in self.groups if group.kind not in NO_DIFFERENCE)
-
-    @cached_property
-    def printed(self) -> tuple[Printed, ...]:
-        """The differences in wording as an edition prints them; both texts are read for it."""
-        from inscribe.collation.printed import printed
-
-        return printed(self)
 
     @property
     def is_excerpt(self) -> bool:

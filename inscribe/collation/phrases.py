@@ -1,9 +1,9 @@
 """Where the phrases of a text begin: a noun or verb with the particles and endings behind it.
 
-An edition prints variants by such phrases (文節), not by signs: 音にぞ ] 音に. The words are the
-reading stage's. Rules (common practice, school grammar): particles, auxiliaries and suffixes hang on
-the word before them, prefixes on the word behind; a verb hangs on the verb before it where that
-stands in the form that joins verbs (降りしきぬ), and する on the noun before it.
+An edition prints variants by such phrases (文節), not by signs: 音にぞ ] 音に. The words
+are the reading stage's. Rules (common practice, school grammar): particles, auxiliaries and
+suffixes hang on the word before them, prefixes on the word behind; a verb hangs on the verb before
+it where that stands in the form that joins verbs (降りしきぬ).
 
 >>> from inscribe import notation
 >>> sorted(phrase_ends(notation.parse("秋来ぬと目にはさやかに見えねども風の音にぞおどろかれぬる")))
@@ -24,7 +24,6 @@ if TYPE_CHECKING:
 HANGING = ("助詞", "助動詞", "接尾辞")
 MARK = "補助記号"
 VERB = "動詞"
-DO = frozenset({"する", "為る", "す", "す-する"})
 PREFIX = "接頭辞"
 JOINING = (*spelling.ROWS[1], *spelling.ROWS[3])  # a verb that joins another ends in い or え
 

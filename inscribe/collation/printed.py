@@ -1,20 +1,20 @@
 """Differences as an edition prints them: widened to the phrases they stand in.
 
-The minimal difference of 音にぞ and 音に is ぞ; an edition prints 音にぞ ] 音に. So each difference in
-wording is widened to where phrases of the source begin and end (see ``phrases``) and both texts
-answer each other. A word put in or left out by itself stays alone; a particle put in is shown with
-the word it hangs on. Several differences in one phrase are one entry.
+The minimal difference of 音にぞ and 音に is ぞ; an edition prints 音にぞ ] 音に. So each
+difference in wording is widened to where phrases of the source begin and end (see ``phrases``) and
+both texts answer each other. A word put in or left out by itself stays alone; a particle put in is
+shown with the word it hangs on. Several differences in one phrase are one entry.
 
 >>> from inscribe.collation import collate_texts
 >>> result = collate_texts("風の音におとろかれぬる", "風の音にぞおどろかれぬる")
->>> [(each.source.text, each.copy.text) for each in printed(result)]
+>>> [(each.source.text, each.copy.text) for each in as_printed(result)]
 [('音にぞ', '音に')]
 """
 
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -38,7 +38,7 @@ class Printed:
     groups: tuple[int, ...]  # indexes into the collation's groups
 
 
-def printed(result: Collation) -> tuple[Printed, ...]:
+def as_printed(result: Collation) -> tuple[Printed, ...]:
     """Return the differences in wording as an edition prints them, in the order of the copy."""
     found = [at for at, group in enumerate(result.groups) if group.is_substantive]
     if not found:
@@ -78,7 +78,10 @@ def _widened(
 ) -> Printed:
     if group.kind == "moved":
         return Printed(group.copy, group.source, (at,))
-    start, end = Point(group.copy.start, group.source.start), Point(group.copy.end, group.source.end)
+    start, end = (
+        Point(group.copy.start, group.source.start),
+        Point(group.copy.end, group.source.end),
+    )
     before = reversed(points[: bisect_right(points, start)])
     behind = points[bisect_left(points, end) :]
     if not len(group.source) and start.j in source_ends:  # a word or particle put in

@@ -31,7 +31,7 @@ class Witness:
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class ApparatusEntry:
     """One entry of the apparatus: the copy's words, and what the witnesses have instead."""
 
     start: int
@@ -49,7 +49,7 @@ class Testimony:
     """All witnesses, the nearest first, and the apparatus in the order of the copy."""
 
     witnesses: tuple[Witness, ...]
-    apparatus: tuple[Entry, ...]
+    apparatus: tuple[ApparatusEntry, ...]
 
     @property
     def followed(self) -> Witness | None:
@@ -108,7 +108,7 @@ def _touch(one: Group, other: Group) -> bool:
     ) or one.copy == other.copy
 
 
-def _apparatus(wording: Mapping[str, Sequence[Group]]) -> tuple[Entry, ...]:
+def _apparatus(wording: Mapping[str, Sequence[Group]]) -> tuple[ApparatusEntry, ...]:
     places: dict[tuple[int, int], dict[str, list[str]]] = {}
     lemmas: dict[tuple[int, int], str] = {}
     for siglum, groups in wording.items():
@@ -117,6 +117,8 @@ def _apparatus(wording: Mapping[str, Sequence[Group]]) -> tuple[Entry, ...]:
             lemmas[place] = group.copy.text
             places.setdefault(place, {}).setdefault(group.source.text, []).append(siglum)
     return tuple(
-        Entry(*place, lemmas[place], tuple((text, " ".join(s)) for text, s in readings.items()))
+        ApparatusEntry(
+            *place, lemmas[place], tuple((text, " ".join(s)) for text, s in readings.items())
+        )
         for place, readings in sorted(places.items())
     )

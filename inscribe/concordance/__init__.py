@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from inscribe.concordance.clustering import Cluster as Cluster, clusters as clusters
     from inscribe.concordance.documents import Document as Document
     from inscribe.concordance.finding import (
-        Hit as Hit,
         How as How,
+        Occurrence as Occurrence,
         query_of as query_of,
         search as search,
     )
@@ -34,7 +34,7 @@ else:
         {
             "clustering": "Cluster clusters",
             "documents": "Document",
-            "finding": "Hit How query_of search",
+            "finding": "Occurrence How query_of search",
             "folder": "Collection collection library_collection",
             "tally": "Order counts ordered",
         },

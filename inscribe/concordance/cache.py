@@ -18,7 +18,7 @@ from inscribe.concordance.documents import of_rows
 from inscribe.errors import InputError
 from inscribe.reading.mecab import cache_folder
 
-LAYOUT = 6
+LAYOUT = 7
 MOST_FILES = 30  # folders whose texts are kept
 ABANDONED = 24 * 3600  # seconds after which a file begun is not being written any more
 MOST_BYTES = 512 * 2**20  # of all of them

@@ -16,7 +16,7 @@ from inscribe.signs import Sign, transcription
 
 if TYPE_CHECKING:
     from inscribe.reading.inscription import Choice
-    from inscribe.reading.words import Interpretation, Part, Token
+    from inscribe.reading.words import Interpretation, SignaturePart, Token
     from inscribe.record import Inscription, Record
     from inscribe.signs import Transcription
     from inscribe.sources import SourceText
@@ -35,8 +35,9 @@ class Document(NamedTuple):
     ``origin[i]`` the sign ``normal[i]`` came from, ``words`` the words as read: first sign, last
     sign, sound key, and the stem of a verb or adjective (else empty). ``carver`` is the name the
     signature gives, in current forms: as read, no attribution; ``others`` are the names of other
-    persons who signed (who wrote, who composed), in current forms and in Latin letters; ``year``
-    is the western year of its first date.
+    persons who signed (who wrote, who composed), in current forms and in Latin letters;
+    ``persons`` are those of the user's list whom it may name: the name as it stands there, the
+    person and the reasons, the likelier first; ``year`` is the western year of its first date.
     """
 
     object: str
@@ -53,6 +54,7 @@ class Document(NamedTuple):
     carver: str
     carver_romaji: str
     others: tuple[tuple[str, str], ...] = ()
+    persons: tuple[tuple[str, str, str], ...] = ()
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -68,7 +70,10 @@ class Document(NamedTuple):
 
 def documents_of_record(record: Record, file: str) -> list[Document]:
     """Return a document for each inscription of a record; the first date and name stand for all."""
-    read = [_read_inscription(each, record.between) for each in record.inscriptions]
+    if tables.has_own("people"):
+        read = _read_with_persons(record)
+    else:
+        read = [_read_inscription(each, record.between) for each in record.inscriptions]
     years = [each.year for each in read if each.year is not None]
     names = [each.carver for each in read if each.carver]
     romaji = [each.carver_romaji for each in read if each.carver]
@@ -86,6 +91,19 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
         for number, (inscription, each) in enumerate(
             zip(record.inscriptions, read, strict=True), start=1
         )
+    ]
+
+
+def _read_with_persons(record: Record) -> list[Document]:
+    """Return a document for each inscription that says whom of the user's list it may name."""
+    from inscribe.persons import with_persons
+
+    read = [_interpretation(each, record.between) for each in record.inscriptions]
+    return [
+        _document("", "", "", "", each.transcription, found)._replace(
+            persons=tuple((named.text, named.name, named.why) for named in found.persons)
+        )
+        for each, found in zip(record.inscriptions, with_persons(read), strict=True)
     ]
 
 
@@ -109,11 +127,15 @@ def _read_text(
 
 
 def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document:
+    read = _interpretation(inscription, between)
+    return _document("", "", "", "", inscription.transcription, read)
+
+
+def _interpretation(inscription: Inscription, between: tuple[int, int] | None) -> Interpretation:
     from inscribe import reading
 
-    text = inscription.transcription
-    read = reading.read(
-        text,
+    return reading.read(
+        inscription.transcription,
         inscription.register,
         inscription.overrides,
         between=between,
@@ -121,7 +143,6 @@ def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document
         passages=inscription.passages,
         source=inscription.source.text if inscription.source else "",
     )
-    return _document("", "", "", "", text, read)
 
 
 def document_of_source(text: SourceText, file: str) -> Document:
@@ -150,7 +171,7 @@ def _other_names(read: Interpretation, carver: str) -> tuple[tuple[str, str], ..
     return tuple(dict.fromkeys(name for name in named if name and name[0] != carver))
 
 
-def _name(signature: Mapping[str, Part] | None) -> tuple[str, str] | None:
+def _name(signature: Mapping[str, SignaturePart] | None) -> tuple[str, str] | None:
     """Return the name a signature gives, in current forms and in Latin letters."""
     if signature is None:
         return None

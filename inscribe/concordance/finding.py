@@ -43,7 +43,7 @@ class Pattern(Protocol):
 
 
 @dataclass(frozen=True, slots=True)
-class Query:
+class ConcordanceQuery:
     """What is looked for: signs in current forms, sound keys, stems of verbs, or a pattern.
 
     ``any_length``: its Latin letters mark no long vowel, so that a vowel may be long or short.
@@ -58,7 +58,7 @@ class Query:
 
 
 @dataclass(frozen=True, slots=True)
-class Hit:
+class Occurrence:
     """One place: signs ``first`` to ``last`` of a document (from 0), in context as carved."""
 
     document: Document
@@ -70,7 +70,7 @@ class Hit:
     how: How
 
 
-def query_of(asked: str, *, pattern: bool = False, exact: bool = False) -> Query:
+def query_of(asked: str, *, pattern: bool = False, exact: bool = False) -> ConcordanceQuery:
     """Return a query for a word, or for a regular expression.
 
     ``exact`` asks for the signs alone (in any form), not for the sound.
@@ -85,15 +85,15 @@ def query_of(asked: str, *, pattern: bool = False, exact: bool = False) -> Query
     if not asked:
         raise InputError("there is no word to look for", hint="as in: inscribe concord FOLDER 夢")
     if pattern:
-        return Query(asked, pattern=_pattern(asked))
+        return ConcordanceQuery(asked, pattern=_pattern(asked))
     if is_romanised(asked):
         kana = kana_of_romanised(asked)
         any_length = asked.isascii()
-        return Query(asked, "", (sound_key(kana),), _stems(kana), any_length=any_length)
+        return ConcordanceQuery(asked, "", (sound_key(kana),), _stems(kana), any_length=any_length)
     signs = normalise_text(asked).text
     if exact:
-        return Query(asked, signs)
-    return Query(asked, signs, _sounds(signs), _stems(signs))
+        return ConcordanceQuery(asked, signs)
+    return ConcordanceQuery(asked, signs, _sounds(signs), _stems(signs))
 
 
 def _pattern(asked: str) -> Pattern:
@@ -143,7 +143,7 @@ def _stems(word: str) -> frozenset[str]:
     return frozenset(filter(None, found))
 
 
-def search(documents: Iterable[Document], query: Query) -> Iterator[Hit]:
+def search(documents: Iterable[Document], query: ConcordanceQuery) -> Iterator[Occurrence]:
     """Yield every hit, document by document, in the order of the signs; none is yielded twice."""
     for document in documents:
         seen: set[tuple[int, int]] = set()
@@ -159,7 +159,7 @@ def _longest_first(span: tuple[int, int, How]) -> tuple[int, int, int]:
     return first, -last, _HOWS.index(how)
 
 
-def _spans(document: Document, query: Query) -> Iterator[tuple[int, int, How]]:
+def _spans(document: Document, query: ConcordanceQuery) -> Iterator[tuple[int, int, How]]:
     text = _without_marks(document.normal) if query.asked not in _OF_MARKS else document.normal
     if query.pattern is not None:
         for match in query.pattern.finditer(text):
@@ -230,9 +230,9 @@ def _sounding(
                 break
 
 
-def _hit(document: Document, first: int, last: int, how: How) -> Hit:
+def _hit(document: Document, first: int, last: int, how: How) -> Occurrence:
     signs = document.signs
-    return Hit(
+    return Occurrence(
         document,
         first,
         last,

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 from typing import Literal
 
-from inscribe.concordance.finding import Hit
+from inscribe.concordance.finding import Occurrence
 
 Order = Literal["after", "before", "match", "object", "date"]
 ORDERS: tuple[Order, ...] = ("after", "before", "match", "object", "date")
@@ -14,7 +14,7 @@ COUNTED = ("object", "date", "carver")
 NO_DATE, NO_CARVER = "no date", "no name read"
 
 Key = tuple[object, ...]
-_KEYS: dict[Order, Callable[[Hit], Key]] = {
+_KEYS: dict[Order, Callable[[Occurrence], Key]] = {
     "after": lambda hit: (hit.after, hit.before[::-1]),
     "before": lambda hit: (hit.before[::-1], hit.after),
     "match": lambda hit: (hit.match, hit.after),
@@ -23,17 +23,17 @@ _KEYS: dict[Order, Callable[[Hit], Key]] = {
 }
 
 
-def ordered(hits: Iterable[Hit], order: Order) -> list[Hit]:
+def ordered(hits: Iterable[Occurrence], order: Order) -> list[Occurrence]:
     """Return hits by what follows, what precedes (read backwards), object or date."""
     key = _KEYS[order]
 
-    def place(hit: Hit) -> Key:
+    def place(hit: Occurrence) -> Key:
         return hit.document.object, hit.document.inscription, hit.first
 
     return sorted(hits, key=lambda hit: (*key(hit), *place(hit)))
 
 
-def counts(hits: Sequence[Hit]) -> dict[str, dict[str, int]]:
+def counts(hits: Sequence[Occurrence]) -> dict[str, dict[str, int]]:
     """Return the number of hits by object, by year and by the carver's name as read."""
     made: dict[str, Counter[str]] = {name: Counter() for name in COUNTED}
     for hit in hits:

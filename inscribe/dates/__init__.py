@@ -23,11 +23,11 @@ if TYPE_CHECKING:
         SEASONS as SEASONS,
         Age as Age,
         Agreement as Agreement,
-        Candidate as Candidate,
+        CandidateYear as CandidateYear,
+        DatePiece as DatePiece,
         DateReading as DateReading,
         Explanation as Explanation,
         Part as Part,
-        Piece as Piece,
         Precision as Precision,
     )
 else:
@@ -36,6 +36,9 @@ else:
         {
             "finding": "find resolve resolve_all",
             "meaning": "Comparison SpokenWord compared words",
-            "model": "SEASONS Age Agreement Candidate DateReading Explanation Part Piece Precision",
+            "model": (
+                "SEASONS Age Agreement CandidateYear DatePiece DateReading Explanation Part "
+                "Precision"
+            ),
         },
     )

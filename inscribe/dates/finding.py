@@ -9,7 +9,7 @@ from inscribe.dates.written import may_hold_date
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
-    from inscribe.dates.model import DateReading, Piece
+    from inscribe.dates.model import DatePiece, DateReading
     from inscribe.dates.written import Expression
 
 Between = tuple[int, int]
@@ -141,7 +141,7 @@ def _says_most(reading: DateReading) -> tuple[bool, bool, int]:
 def _placed(reading: DateReading, origin: tuple[int, ...], text: str) -> DateReading:
     """Return the reading with offsets and text as in the input before normalisation."""
 
-    def moved(piece: Piece) -> Piece:
+    def moved(piece: DatePiece) -> DatePiece:
         first, last = origin[piece.first], origin[piece.last]
         return piece._replace(first=first, last=last, text=text[first : last + 1])
 

@@ -13,7 +13,7 @@ SEASONS = "春夏秋冬"
 Part = Literal["year", "month", "day"]
 
 
-class Piece(NamedTuple):
+class DatePiece(NamedTuple):
     """One word of a date: what it says, where it stands, and how it is read.
 
     ``kind`` is that of the glossary tables (era, number, year, month, ...); ``first`` and ``last``
@@ -47,7 +47,7 @@ class Age(NamedTuple):
         return year - self.years + (0 if self.western else 1)
 
 
-class Candidate(NamedTuple):
+class CandidateYear(NamedTuple):
     """One year that a bare sexagenary year may mean; ``eras`` are (name, romaji, year of era)."""
 
     year: int
@@ -104,9 +104,9 @@ class DateReading(NamedTuple):
     day_sexagenary: str | None = None
     age: Age | None = None
     birth_year: int | None = None
-    candidates: tuple[Candidate, ...] = ()
+    candidates: tuple[CandidateYear, ...] = ()
     conflicts: tuple[Part, ...] = ()  # which parts disagree
     explanations: tuple[Explanation, ...] = ()
     cautions: tuple[str, ...] = ()
     sure: bool = True  # False: only by itself doubtful as a date, e.g. a lone 仲秋 in a poem
-    pieces: tuple[Piece, ...] = ()
+    pieces: tuple[DatePiece, ...] = ()

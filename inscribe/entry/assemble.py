@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from inscribe import reading
+from inscribe import reading, tables
 from inscribe.collation import Collation, collate
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
@@ -19,8 +20,18 @@ if TYPE_CHECKING:
 
 def entry_of(record: Record, library: Library | None = None) -> Entry:
     """Return the entry for a record; ``library`` has the sources that are named by id only."""
-    made = tuple(_inscription_entry(each, record.between, library) for each in record.inscriptions)
-    return Entry(record, made, tuple(_cautions(made)))
+    made = [_inscription_entry(each, record.between, library) for each in record.inscriptions]
+    if tables.has_own("people"):
+        made = _with_persons(made)
+    return Entry(record, tuple(made), tuple(_cautions(made)))
+
+
+def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:
+    """Return the inscriptions with the persons of the user's list that they may name."""
+    from inscribe.persons import with_persons
+
+    named = with_persons([each.interpretation for each in made])
+    return [replace(each, interpretation=n) for each, n in zip(made, named, strict=True)]
 
 
 def _inscription_entry(
@@ -50,9 +61,9 @@ def _collation(inscription: Inscription, library: Library | None) -> tuple[Colla
         return None, str(error)
 
 
-def _cautions(inscriptions: tuple[InscriptionEntry, ...]) -> Iterator[str]:
+def _cautions(inscriptions: Sequence[InscriptionEntry]) -> Iterator[str]:
     signs = [s for each in inscriptions for s in each.inscription.transcription.signs]
-    if any(each.interpretation.signature for each in inscriptions):
+    if any(each.interpretation.signature or each.interpretation.persons for each in inscriptions):
         yield "attribution"
     if any(
         s.certainty is Certainty.RESTORED or s.intervention is Intervention.SUPPLIED for s in signs

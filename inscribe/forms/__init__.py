@@ -21,7 +21,11 @@ if TYPE_CHECKING:
         parent_of as parent_of,
         readings as readings,
     )
-    from inscribe.forms.components import Part as Part, all_parts as all_parts, parts as parts
+    from inscribe.forms.components import (
+        CharacterPart as CharacterPart,
+        all_parts as all_parts,
+        parts as parts,
+    )
     from inscribe.forms.description import Description as Description, describe as describe
     from inscribe.forms.normal import (
         Change as Change,
@@ -55,7 +59,7 @@ else:
         {
             "alike": "likeness",
             "characters": "Character Readings character code_point kana_of parent_of readings",
-            "components": "Part all_parts parts",
+            "components": "CharacterPart all_parts parts",
             "description": "Description describe",
             "normal": "Change NormalText carved carved_between",
             "normalising": "GAP KAO UNREAD normalise normalise_text",

@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.forms.characters import readings
-from inscribe.forms.components import Part, parts
+from inscribe.forms.components import CharacterPart, parts
 from inscribe.forms.relations import look_alikes
 
 _IN_TABLE = 0.9
@@ -62,7 +62,7 @@ def _common_parts(sign: str, other: str) -> float:
     return 2 * (one & two).total() / (one.total() + two.total())
 
 
-def _all(tree: tuple[Part, ...]) -> Iterator[str]:
+def _all(tree: tuple[CharacterPart, ...]) -> Iterator[str]:
     for part in tree:
         if part.char not in STROKES:
             yield part.char

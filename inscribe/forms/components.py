@@ -22,7 +22,7 @@ _TOKEN = re.compile(r"(\w+):([^\s=()]+)(?:=([^\s()]+))?|([()])")
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class CharacterPart:
     """One part of a character.
 
     ``whole`` is the character of which the part is a reduced shape (氵: 水), or empty;
@@ -33,10 +33,10 @@ class Part:
     char: str
     position: str
     whole: str = ""
-    parts: tuple[Part, ...] = ()
+    parts: tuple[CharacterPart, ...] = ()
 
 
-def parts(char: str) -> tuple[Part, ...]:
+def parts(char: str) -> tuple[CharacterPart, ...]:
     """Return the direct parts of a character, or none where they are not known."""
     return _parsed(_cells().get(char, ""))
 
@@ -73,7 +73,7 @@ def built_of(
     return tuple(char for *_, char in sorted(found))
 
 
-def _as_named(tree: tuple[Part, ...], named: Mapping[str, str]) -> Counter[str]:
+def _as_named(tree: tuple[CharacterPart, ...], named: Mapping[str, str]) -> Counter[str]:
     """Return how often each wanted part is there, in whatever form."""
     found: Counter[str] = Counter()
     for part in _walk(tree):
@@ -83,13 +83,13 @@ def _as_named(tree: tuple[Part, ...], named: Mapping[str, str]) -> Counter[str]:
     return found
 
 
-def _distance(tree: tuple[Part, ...], need: Counter[str]) -> int:
+def _distance(tree: tuple[CharacterPart, ...], need: Counter[str]) -> int:
     """Return how many direct parts were not asked for, plus how many asked for are not direct."""
     direct = Counter(part.whole if part.whole in need else part.char for part in tree)
     return ((direct - need) + (need - direct)).total()
 
 
-def _walk(tree: tuple[Part, ...]) -> Iterator[Part]:
+def _walk(tree: tuple[CharacterPart, ...]) -> Iterator[CharacterPart]:
     for part in tree:
         yield part
         yield from _walk(part.parts)
@@ -103,13 +103,13 @@ def _cells() -> dict[str, str]:
     return found
 
 
-def _parsed(cell: str) -> tuple[Part, ...]:
-    open_levels: list[list[Part]] = [[]]
+def _parsed(cell: str) -> tuple[CharacterPart, ...]:
+    open_levels: list[list[CharacterPart]] = [[]]
     for match in _TOKEN.finditer(cell):
         if match[4] == "(":
             open_levels.append([])
         elif match[4] is None:
-            open_levels[-1].append(Part(match[2], match[1], match[3] or ""))
+            open_levels[-1].append(CharacterPart(match[2], match[1], match[3] or ""))
         else:
             inner = tuple(open_levels.pop())
             open_levels[-1].append(replace(open_levels[-1].pop(), parts=inner))

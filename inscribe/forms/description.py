@@ -14,12 +14,12 @@ from dataclasses import dataclass
 
 from inscribe.forms import characters, components
 from inscribe.forms.characters import Character, Readings
-from inscribe.forms.components import Part
+from inscribe.forms.components import CharacterPart
 from inscribe.forms.normalising import normalise_text
 from inscribe.forms.numbers import value_of
 from inscribe.forms.relations import Merged, Relation, merged_word, related
 from inscribe.forms.repeats import Mark, marks
-from inscribe.forms.steps import Step, kana_values, steps
+from inscribe.forms.steps import FormStep, kana_values, steps
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,13 +35,13 @@ class Description:
     code_points: tuple[str, ...]  # as U+8229
     name: str  # Unicode's
     current: str
-    step: Step | None
+    step: FormStep | None
     merged: Merged | None
     relations: dict[str, Relation]  # by the related sign, other forms before look-alikes
     character: Character
     readings: Readings
     readings_of: str
-    parts: tuple[Part, ...]
+    parts: tuple[CharacterPart, ...]
     kana: tuple[str, ...] = ()  # what a hentaigana may be read as, the usual kana first
     parent: str | None = None  # the kanji a hentaigana was written from
     hentaigana: tuple[str, ...] = ()  # written from this kanji, or for this kana

@@ -8,7 +8,7 @@ from inscribe.forms import repeats, sequences
 from inscribe.forms.normal import Change
 from inscribe.forms.repeats import is_kana
 from inscribe.forms.rewriting import Rewriting
-from inscribe.forms.steps import LIGATURE, REPEAT_MARK, VOICING_MARK, Step, ligatures
+from inscribe.forms.steps import LIGATURE, REPEAT_MARK, VOICING_MARK, FormStep, ligatures
 
 KINDS = frozenset((REPEAT_MARK, LIGATURE, VOICING_MARK))
 _FAR = 40  # signs looked at on either side of a ligature
@@ -38,7 +38,7 @@ def _repeat(rewriting: Rewriting, first: int) -> int:
     for at, expansion in enumerate(found, start=first):
         after, note, doubtful = expansion
         rewriting.take(
-            at, Step(steps[at].before, after, REPEAT_MARK, steps[at].table, note, doubtful)
+            at, FormStep(steps[at].before, after, REPEAT_MARK, steps[at].table, note, doubtful)
         )
     return end
 

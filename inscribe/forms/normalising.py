@@ -25,7 +25,7 @@ from inscribe.forms.steps import (
     SEAL_LEGEND,
     UNICODE,
     VOICING_MARK,
-    Step,
+    FormStep,
     lookup_for,
 )
 from inscribe.notation import SPACING_VOICING, is_mark
@@ -111,8 +111,8 @@ def _of_signs(signs: list[str], noted: Mapping[int, str] = _NOT_NOTED) -> Normal
     """
     steps = lookup_for("".join(signs)).steps
     parts = [""]
-    last: list[Step] = []
-    earlier: dict[int, list[Step]] = {}
+    last: list[FormStep] = []
+    earlier: dict[int, list[FormStep]] = {}
     for index, sign in enumerate(signs):
         table = _as_noted(sign, noted[index], steps) if index in noted else steps
         known = [table[sign]] if sign in table else _steps_of(sign, table) if len(sign) > 1 else []
@@ -131,7 +131,7 @@ def _of_signs(signs: list[str], noted: Mapping[int, str] = _NOT_NOTED) -> Normal
     return rewriting.finished(earlier)
 
 
-def _as_noted(sign: str, noted: str, steps: dict[str, Step]) -> Mapping[str, Step]:
+def _as_noted(sign: str, noted: str, steps: dict[str, FormStep]) -> Mapping[str, FormStep]:
     """Return ``steps`` with a hentaigana read as its transcriber noted it: を(惡), not あ."""
     step = steps.get(sign[0])
     if step is None or step.kind != HENTAIGANA:
@@ -142,7 +142,7 @@ def _as_noted(sign: str, noted: str, steps: dict[str, Step]) -> Mapping[str, Ste
     return ChainMap({step.before: said}, steps)
 
 
-def _steps_of(sign: str, table: Mapping[str, Step]) -> list[Step]:
+def _steps_of(sign: str, table: Mapping[str, FormStep]) -> list[FormStep]:
     """Return the steps a sign of several characters goes through; the last may change nothing."""
     if sign.startswith("（印「"):
         normal = normalise_text(sign)
@@ -150,13 +150,13 @@ def _steps_of(sign: str, table: Mapping[str, Step]) -> list[Step]:
             return [_unchanged(sign)]
         kinds = ", ".join(dict.fromkeys(change.kind for change in normal.changes))
         tables = ", ".join(dict.fromkeys(change.table for change in normal.changes))
-        return [Step(sign, normal.text, SEAL_LEGEND, tables, kinds)]
+        return [FormStep(sign, normal.text, SEAL_LEGEND, tables, kinds)]
     if sign[0] in SPACING_VOICING:  # with marks of its own, it goes or stays with them
-        return [Step(sign, sign, VOICING_MARK, UNICODE)]
+        return [FormStep(sign, sign, VOICING_MARK, UNICODE)]
     found = [] if sign in (GAP, KAO) else joined(sign, table)
     after = found[-1].after if found else sign
     return [*found, table.get(after) or _unchanged(after)]
 
 
-def _unchanged(sign: str) -> Step:
-    return Step(sign, sign, JOINING, "")
+def _unchanged(sign: str) -> FormStep:
+    return FormStep(sign, sign, JOINING, "")

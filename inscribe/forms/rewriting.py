@@ -3,7 +3,8 @@
 The stretches between those signs are copied as they stand, so that a long text costs little more
 than its changes.
 
->>> rewriting = Rewriting(["花の", "ヿ", ""], [Step("ヿ", "こと", "ligature", "kana_ligatures")])
+>>> step = FormStep("ヿ", "こと", "ligature", "kana_ligatures")
+>>> rewriting = Rewriting(["花の", "ヿ", ""], [step])
 >>> rewriting.finished().text, rewriting.finished().origin
 ('花のこと', (0, 1, 2, 2))
 """
@@ -18,9 +19,9 @@ from typing import Any
 
 from inscribe import tables
 from inscribe.forms.normal import Change, NormalText
-from inscribe.forms.steps import Step
+from inscribe.forms.steps import FormStep
 
-Earlier = Mapping[int, Sequence[Step]]  # by the number of the step they go before
+Earlier = Mapping[int, Sequence[FormStep]]  # by the number of the step they go before
 
 _SHARED = 1024  # texts shorter than this share their origins
 _NO_OTHERS: Mapping[int, Sequence[Any]] = MappingProxyType({})
@@ -34,7 +35,7 @@ class Rewriting:
     step says; the methods then serve the signs whose meaning hangs on their neighbours.
     """
 
-    def __init__(self, parts: list[str], steps: list[Step]) -> None:
+    def __init__(self, parts: list[str], steps: list[FormStep]) -> None:
         self.steps = steps
         ends = list(accumulate(map(len, parts)))
         self.starts = ends[0:-1:2]
@@ -43,7 +44,7 @@ class Rewriting:
         self._parts[1::2] = [step.after for step in steps]
         self._others: dict[int, list[Change]] = {}  # by the number of the step
 
-    def take(self, at: int, step: Step) -> None:
+    def take(self, at: int, step: FormStep) -> None:
         """Let another step be that of the sign."""
         self.steps[at] = step
         self._parts[2 * at + 1] = step.after
@@ -111,7 +112,7 @@ class Rewriting:
         return tuple(found)
 
 
-def rewritten_evenly(parts: list[str], steps: list[Step]) -> NormalText:
+def rewritten_evenly(parts: list[str], steps: list[FormStep]) -> NormalText:
     """Return a divided text of which each sign becomes the one character its step says.
 
     What :class:`Rewriting` does, for the many texts that need no more.
@@ -124,7 +125,7 @@ def rewritten_evenly(parts: list[str], steps: list[Step]) -> NormalText:
 
 def _changes(
     starts: Sequence[int],
-    steps: Sequence[Step],
+    steps: Sequence[FormStep],
     others: Mapping[int, Sequence[Change]],
     earlier: Earlier,
 ) -> tuple[Change, ...]:

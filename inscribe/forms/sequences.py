@@ -18,7 +18,7 @@ from inscribe.forms.steps import (
     UNICODE,
     VARIATION,
     VOICING_MARK,
-    Step,
+    FormStep,
 )
 from inscribe.notation import is_selector, segments
 
@@ -36,7 +36,7 @@ def signs_of(text: str) -> list[str]:
     return list(segments(text))
 
 
-def joined(sign: str, known: Mapping[str, Step]) -> list[Step]:
+def joined(sign: str, known: Mapping[str, FormStep]) -> list[FormStep]:
     """Return the steps that bring one sign of several code points to one, where that can be.
 
     ``known`` are the steps of single signs.
@@ -46,13 +46,13 @@ def joined(sign: str, known: Mapping[str, Step]) -> list[Step]:
     """
     if sign in known or "\u2ff0" <= sign[0] <= "\u2fff":
         return []
-    found: list[Step] = []
+    found: list[FormStep] = []
     bare = "".join(char for char in sign if not is_selector(char))
     if bare and bare != sign:
-        found.append(Step(sign, bare, VARIATION, UNICODE, "the shape chosen is not kept"))
+        found.append(FormStep(sign, bare, VARIATION, UNICODE, "the shape chosen is not kept"))
         sign = bare
     if sign[-1] in _VOICING and (tall := _VOICED_MARKS.get(sign[:-1])):
-        found.append(Step(sign, tall, VOICING_MARK, UNICODE))
+        found.append(FormStep(sign, tall, VOICING_MARK, UNICODE))
         sign = tall
     return found + _composed(sign, known) if len(sign) > 1 and sign not in known else found
 
@@ -62,15 +62,15 @@ def voiced(kana: str, mark: str = VOICED) -> str:
     return unicodedata.normalize("NFC", kana + _COMBINING.get(mark, mark))
 
 
-def _composed(sign: str, known: Mapping[str, Step]) -> list[Step]:
+def _composed(sign: str, known: Mapping[str, FormStep]) -> list[FormStep]:
     step = known.get(sign[0])
     if step and step.kind not in (REPEAT_MARK, JOINING, VOICING_MARK):
         after = _with_marks(step.after, sign[1:])
-        return [Step(sign, after, step.kind, step.table, step.note, step.doubtful)]
+        return [FormStep(sign, after, step.kind, step.table, step.note, step.doubtful)]
     after = _with_marks(sign[0], sign[1:])
     if after == sign:
         return []
-    return [Step(sign, after, VOICING_MARK if sign[1] in _VOICING else COMPOSED, UNICODE)]
+    return [FormStep(sign, after, VOICING_MARK if sign[1] in _VOICING else COMPOSED, UNICODE)]
 
 
 def _with_marks(base: str, marks: str) -> str:

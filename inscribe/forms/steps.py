@@ -71,7 +71,7 @@ _JOINING = (
 )
 
 
-class Step(NamedTuple):
+class FormStep(NamedTuple):
     """What becomes of one sign: the fields of a change without the sign's index."""
 
     before: str
@@ -88,7 +88,7 @@ class Lookup:
     ``rare``: for texts with characters outside JIS X 0213, as are the marks of other scripts.
     """
 
-    def __init__(self, steps: dict[str, Step], *, rare: bool = False) -> None:
+    def __init__(self, steps: dict[str, FormStep], *, rare: bool = False) -> None:
         self.steps = steps
         self.rare = rare
 
@@ -131,7 +131,7 @@ def _is_common(text: str) -> bool:
     return True
 
 
-def steps() -> dict[str, Step]:
+def steps() -> dict[str, FormStep]:
     """Return the step of every sign that normalisation may change.
 
     The ``after`` of a repeat mark or a ligature is only what it is without its neighbours.
@@ -170,16 +170,16 @@ def _whole_lookup() -> Lookup:
 
 
 @tables.cached()
-def _common_steps() -> dict[str, Step]:
-    found: dict[str, Step] = {}
+def _common_steps() -> dict[str, FormStep]:
+    found: dict[str, FormStep] = {}
     common = (_old_forms(), _variants(), _ligatures(), _repeat_marks())
     for step in (*chain(*common), *_compatible(_COMMON_COMPATIBLE)):
         found.setdefault(step.before, step)
     for mark in "゛゜":
-        found[mark] = Step(mark, mark, VOICING_MARK, UNICODE)
+        found[mark] = FormStep(mark, mark, VOICING_MARK, UNICODE)
     for first, last in _JOINING:
         for mark in map(chr, range(first, last + 1)):
-            found.setdefault(mark, Step(mark, mark, JOINING, UNICODE))
+            found.setdefault(mark, FormStep(mark, mark, JOINING, UNICODE))
     return found
 
 
@@ -199,49 +199,49 @@ def ligatures() -> dict[str, tuple[str, str]]:
     return {row["written"]: (row["hiragana"], row["katakana"]) for row in found}
 
 
-def _old_forms() -> Iterator[Step]:
+def _old_forms() -> Iterator[FormStep]:
     for row in tables.rows("old_forms"):
         note = row["note"] or row["source"]
-        yield Step(row["written"], row["current"], OLD_FORM, "old_forms", note)
+        yield FormStep(row["written"], row["current"], OLD_FORM, "old_forms", note)
 
 
-def _variants() -> Iterator[Step]:
+def _variants() -> Iterator[FormStep]:
     for row in tables.rows("variants"):
         note = row["note"] or row["source"]
-        yield Step(row["written"], row["current"], VARIANT, "variants", note)
+        yield FormStep(row["written"], row["current"], VARIANT, "variants", note)
 
 
-def _hentaigana() -> Iterator[Step]:
+def _hentaigana() -> Iterator[FormStep]:
     for row in tables.rows("hentaigana"):
         (usual, *others), parent = tables.listed(row["kana"]), row["parent"]
         kind = HENTAIGANA if parent else ARCHAIC_KANA
         note = f"from {parent}" if parent else row["name"].lower()
         if others:
             note = f"{note}; it may also be {' or '.join(others)}"
-        yield Step(row["written"], usual, kind, "hentaigana", note, bool(others))
+        yield FormStep(row["written"], usual, kind, "hentaigana", note, bool(others))
 
 
-def _ligatures() -> Iterator[Step]:
+def _ligatures() -> Iterator[FormStep]:
     for row in tables.rows("kana_ligatures"):
-        yield Step(row["written"], row[row["kind"]], LIGATURE, "kana_ligatures")
+        yield FormStep(row["written"], row[row["kind"]], LIGATURE, "kana_ligatures")
 
 
-def _simplified() -> Iterator[Step]:
+def _simplified() -> Iterator[FormStep]:
     for row in tables.rows("simplified"):
         sign, likely = row["written"], " or ".join(tables.listed(row["current"]))
         note = f"a Chinese simplified character; {likely} may be meant"
-        yield Step(sign, sign, SIMPLIFIED, "simplified", note, True)
+        yield FormStep(sign, sign, SIMPLIFIED, "simplified", note, True)
 
 
-def _repeat_marks() -> Iterator[Step]:
+def _repeat_marks() -> Iterator[FormStep]:
     for row in tables.rows("repeat_marks"):
-        yield Step(row["written"], row["written"], REPEAT_MARK, "repeat_marks", row["note"])
+        yield FormStep(row["written"], row["written"], REPEAT_MARK, "repeat_marks", row["note"])
 
 
-def _compatible(ranges: Iterable[tuple[int, int, str]]) -> Iterator[Step]:
+def _compatible(ranges: Iterable[tuple[int, int, str]]) -> Iterator[FormStep]:
     normalize = unicodedata.normalize
     for first, last, kind in ranges:
         for sign in map(chr, range(first, last + 1)):
             after = normalize("NFKC", sign)
             if after != sign:
-                yield Step(sign, after, kind, UNICODE)
+                yield FormStep(sign, after, kind, UNICODE)

@@ -44,7 +44,7 @@ class Weights(NamedTuple):
 USUAL = Weights()
 
 
-class Cell(NamedTuple):
+class SignExtent(NamedTuple):
     """A sign's top and bottom in mm, and the chance of each to be right to a tenth of the pitch."""
 
     top: float
@@ -57,7 +57,7 @@ def cells(
     columns: Sequence[tuple[Array, Sequence[Expected]]],
     fixed: Sequence[Mapping[int, Cut]] = (),
     weights: Weights = USUAL,
-) -> list[list[Cell]]:
+) -> list[list[SignExtent]]:
     """Return a cell for each sign of each column.
 
     Args:
@@ -185,7 +185,7 @@ class _Table:
             )
         return np.where(places - self.sizes < 0, np.inf, price)
 
-    def told(self) -> list[Cell]:
+    def told(self) -> list[SignExtent]:
         """Return the cheapest telling with its chances."""
         tops, bottoms, _ = self.cheapest()
         chance_top, chance_bottom = self._chances()
@@ -197,7 +197,9 @@ class _Table:
                 for chances, at in ((chance_top, top), (chance_bottom, bottom))
             ]
             found.append(
-                Cell(top / self.per_mm, bottom / self.per_mm, min(1.0, sure[0]), min(1.0, sure[1]))
+                SignExtent(
+                    top / self.per_mm, bottom / self.per_mm, min(1.0, sure[0]), min(1.0, sure[1])
+                )
             )
         return found
 

@@ -89,14 +89,14 @@ def exact(small: Array, quad: Array) -> Exact:
     return Exact(middle + away * (1 - barrel * far), abs(bow), barrel, spread)
 
 
-class _Edge(NamedTuple):
+class _PlateEdge(NamedTuple):
     """Points of an edge, and over how many pixels the light changes there."""
 
     points: Array
     spread: float
 
 
-def _edge(light: Array, start: Array, end: Array) -> _Edge:
+def _edge(light: Array, start: Array, end: Array) -> _PlateEdge:
     """Return the edge near a side: where the light changes most as it does along all of it."""
     along = end - start
     normal = np.array([-along[1], along[0]]) / np.hypot(*along)
@@ -116,7 +116,7 @@ def _edge(light: Array, start: Array, end: Array) -> _Edge:
         window = slice(max(0, at - 2), at + 3)
         weight = strong[row, window] + 1e-9
         exact[row] = (shifts[window] * weight).sum() / weight.sum()
-    return _Edge(base + normal * exact[:, None], _spread(change, peak))
+    return _PlateEdge(base + normal * exact[:, None], _spread(change, peak))
 
 
 def _spread(change: Array, peak: Array) -> float:

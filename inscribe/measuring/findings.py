@@ -35,7 +35,7 @@ BROAD = 1.5  # columns as wide as so many lengths of their signs may be several 
 MOST_COLUMNS = 8
 
 
-class Face(NamedTuple):
+class PlateView(NamedTuple):
     """A plate seen from straight above: its pixels, its ink, the scale of the photograph."""
 
     pixels: Array
@@ -101,7 +101,7 @@ def view_problem(picture: Picture, view: View) -> InputError | None:
 
 
 def face_problem(
-    picture: Picture, outline: Outline, face: Face, counts: list[int]
+    picture: Picture, outline: Outline, face: PlateView, counts: list[int]
 ) -> InputError | None:
     """Return what is wrong with the rectified plate, and with the number of columns.
 
@@ -155,7 +155,7 @@ def _broadness(ink: Array, cuts: list[float], counts: list[int]) -> float:
     return float(np.median(found))
 
 
-def _hidden(face: Face, counts: list[int]) -> float:
+def _hidden(face: PlateView, counts: list[int]) -> float:
     """Return the share of the columns, as long as the longest of them, that is burnt out.
 
     Bright metal between strokes does not count: a whole patch must be without any detail.

@@ -10,7 +10,7 @@ from inscribe.errors import InputError, Place
 from inscribe.measuring import boxes, findings, rhythm, strokes
 from inscribe.measuring.certainty import certainty, pitch_error
 from inscribe.measuring.columns import bands, column_cuts
-from inscribe.measuring.cutting import Cell, cells
+from inscribe.measuring.cutting import SignExtent, cells
 from inscribe.measuring.model import Asked, Cut, Measured, MeasuredColumn, MeasuredSign
 from inscribe.measuring.outline import Outline, found_outline, given_outline
 from inscribe.measuring.picture import Picture
@@ -35,7 +35,7 @@ def measure(picture: Picture, inscription: Inscription, asked: Asked) -> Measure
         raise problem
     pixels = view.rectified(picture.pixels, PER_MM)
     ink = strokes.ink(pixels)
-    face = findings.Face(pixels, ink, view.scale)
+    face = findings.PlateView(pixels, ink, view.scale)
     counts = [len(column.signs) for column in columns]
     if problem := findings.face_problem(picture, outline, face, counts):
         raise problem
@@ -110,7 +110,7 @@ def _view(picture: Picture, outline: Outline, asked: Asked) -> View:
 
 def _told(
     ink: Array, sides: list[tuple[float, float]], columns: tuple[Column, ...], asked: Asked
-) -> list[list[Cell]]:
+) -> list[list[SignExtent]]:
     """Return the cells of every column, cut where a person wants it."""
     profiles = boxes.row_profiles(ink, sides)
     rows = [
@@ -131,7 +131,7 @@ def _signs(
     ink: Array,
     sides: list[tuple[float, float]],
     columns: tuple[Column, ...],
-    told: list[list[Cell]],
+    told: list[list[SignExtent]],
     asked: Asked,
 ) -> tuple[MeasuredSign, ...]:
     """Return the boxes in reading order; those that a person gave are taken as they are."""
@@ -157,7 +157,7 @@ def _signs(
 
 
 def _column(
-    column: Column, signs: Sequence[MeasuredSign], told: list[Cell], view: View
+    column: Column, signs: Sequence[MeasuredSign], told: list[SignExtent], view: View
 ) -> MeasuredColumn:
     own = {sign.index for sign in column.signs}
     held = [sign for sign in signs if sign.sign in own]

@@ -60,6 +60,7 @@ if TYPE_CHECKING:
         segments as segments,
     )
     from inscribe.notation.hentaigana import printed as printed, written_out as written_out
+    from inscribe.notation.located import extents_of_signs as extents_of_signs
     from inscribe.notation.parser import MAX_CHARACTERS as MAX_CHARACTERS
     from inscribe.notation.text import (
         CONVENTIONS as CONVENTIONS,
@@ -76,6 +77,7 @@ else:
                 "segments"
             ),
             "hentaigana": "printed written_out",
+            "located": "extents_of_signs",
             "parser": "MAX_CHARACTERS",
             "text": "CONVENTIONS parse print_out render",
         },

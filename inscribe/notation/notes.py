@@ -9,7 +9,7 @@ from inscribe.notation.cutting import is_one_sign
 from inscribe.signs import Certainty, Intervention, Kind, Sign
 
 
-class Refused(Exception):  # noqa: N818 - the parser gives it a place and raises NotationError
+class NoteRefused(Exception):  # noqa: N818 - the parser gives it a place and raises NotationError
     """What is wrong, what was expected, and how many characters further on it stands."""
 
     def __init__(self, message: str, expected: str, further: int = 0) -> None:
@@ -19,10 +19,10 @@ class Refused(Exception):  # noqa: N818 - the parser gives it a place and raises
         self.further = further
 
 
-def contradiction(one: Certainty | Intervention, other: Certainty | Intervention) -> Refused:
+def contradiction(one: Certainty | Intervention, other: Certainty | Intervention) -> NoteRefused:
     """Return the refusal of two marks that exclude each other."""
     message = f"the sign is marked {one.value} and {other.value} at once"
-    return Refused(message, "expected one of the two")
+    return NoteRefused(message, "expected one of the two")
 
 
 def certainty_within(outer: Certainty, own: Certainty, kind: Kind) -> Certainty:
@@ -59,7 +59,7 @@ def noted(sign: Sign, note: Note) -> Sign:
 
 def _certainty_noted(sign: Sign, said: Certainty) -> Certainty:
     if sign.kind is Kind.GAP and said is not Certainty.STRUCK:
-        raise Refused(f"a gap cannot be {said.value}", "expected no note")
+        raise NoteRefused(f"a gap cannot be {said.value}", "expected no note")
     struck = said is Certainty.STRUCK and sign.certainty is Certainty.UNREADABLE
     if not struck and sign.certainty not in (Certainty.CLEAR, said):
         raise contradiction(sign.certainty, said)
@@ -95,14 +95,14 @@ def _made_out(sign: Sign, character: str, *, is_doubtful: bool) -> Sign:
     return replace(sign, text=character, certainty=certainty)
 
 
-def _unknown(sign: Sign, part: str, convention: Convention) -> Refused:
+def _unknown(sign: Sign, part: str, convention: Convention) -> NoteRefused:
     from inscribe.notation import hentaigana
 
     parents = hentaigana.parents(sign.text) if sign.is_legible else ()
     if parents:
         listed = "、".join(dict.fromkeys(parents))
         message = f"no {sign.text} written from {part} is known"
-        return Refused(
+        return NoteRefused(
             message, f"expected one of its parents {listed}, or (カ), (ママ) and the like"
         )
-    return Refused(f"the note ({part}) is unknown", convention.expected)
+    return NoteRefused(f"the note ({part}) is unknown", convention.expected)

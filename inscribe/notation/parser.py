@@ -21,7 +21,7 @@ from inscribe.notation.cutting import (
     refusal,
     segments,
 )
-from inscribe.notation.notes import Refused, certainty_within, contradiction, named, noted
+from inscribe.notation.notes import NoteRefused, certainty_within, contradiction, named, noted
 from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription, transcription
 
 MAX_CHARACTERS = 200_000
@@ -67,19 +67,19 @@ class Parser:
         """
         if len(self.text) > MAX_CHARACTERS:
             limit = f"one inscription may have at most {MAX_CHARACTERS:,} characters"
-            raise self._error(Refused(limit, "divide it into several inscriptions"), 0)
+            raise self._error(NoteRefused(limit, "divide it into several inscriptions"), 0)
         if twice := read_twice(self.text):
-            raise self._error(Refused(twice.said, WHAT_TO_DO), twice.offset)
+            raise self._error(NoteRefused(twice.said, WHAT_TO_DO), twice.offset)
         position = 0
         try:
             while position < len(self.text):
                 position = self._plain(position) or self._item(position)
-        except Refused as refused:
+        except NoteRefused as refused:
             raise self._error(refused, position) from None
         if self.open:
             last = self.open[-1]
             message = f"the bracket {self.text[last.offset]} is opened and never closed"
-            raise self._error(Refused(message, f"expected {last.bracket.closing}"), last.offset)
+            raise self._error(NoteRefused(message, f"expected {last.bracket.closing}"), last.offset)
         return transcription(self.faces)
 
     def _plain(self, position: int) -> int:
@@ -150,7 +150,7 @@ class Parser:
         char = self.text[position]
         start = position + 1 if char == "\\" else position
         if start > position and not self.text[start : start + 1].strip():
-            raise Refused("\\ marks no sign", "expected the sign that is carved as it stands")
+            raise NoteRefused("\\ marks no sign", "expected the sign that is carved as it stands")
         if char in _UNFIT and char in self.convention.special:
             raise self._misplaced(position)
         end = end_of_sign(self.text, start)
@@ -169,15 +169,17 @@ class Parser:
     def _seal(self, written: str, end: int) -> int:
         legend = re.sub(r"\\(.)", r"\1", written)
         if why := next(filter(None, map(refusal, legend)), ""):
-            raise Refused(f"the seal's legend contains {why}", "expected characters of the legend")
+            raise NoteRefused(
+                f"the seal's legend contains {why}", "expected characters of the legend"
+            )
         if too_much := next(filter(None, map(excess, segments(legend))), ""):
-            raise Refused(f"in the seal's legend {too_much}", f"expected at most {MAX_MARKS}")
+            raise NoteRefused(f"in the seal's legend {too_much}", f"expected at most {MAX_MARKS}")
         own = Certainty.CLEAR if legend else Certainty.UNREADABLE
         return self._add(legend, own, end, Kind.SEAL)
 
     def _notes(self, content: str, start: int, end: int) -> int:
         if content.strip() in _SIDES and self.convention.parents:
-            raise Refused(
+            raise NoteRefused(
                 f"({content}) names a side", "expected 」 where a face ends, and no names"
             )
         for part in map(str.strip, re.split(_SEPARATORS, content.strip())):
@@ -187,7 +189,7 @@ class Parser:
                 self.column[-1] = named(self.column[-1], part, self.convention)
                 self.item_end = end
             elif note is None:
-                raise Refused(f"the note ({part}) is unknown", self.convention.expected)
+                raise NoteRefused(f"the note ({part}) is unknown", self.convention.expected)
             else:
                 self._note(note, start, end)
             start = end
@@ -201,13 +203,13 @@ class Parser:
 
     def _require_item(self, position: int) -> None:
         if position != self.item_end:
-            raise Refused("the note follows no sign", self.convention.expected)
+            raise NoteRefused("the note follows no sign", self.convention.expected)
 
     def _open_bracket(self, position: int) -> int:
         bracket = self.convention.brackets[self.text[position]]
         if any(waiting.bracket is bracket for waiting in self.open):
             message = f"{bracket.opening} is opened again before it is closed"
-            raise Refused(message, f"expected {bracket.closing} first")
+            raise NoteRefused(message, f"expected {bracket.closing} first")
         if bracket.certainty:
             if self.certainty is not Certainty.CLEAR:
                 raise contradiction(self.certainty, bracket.certainty)
@@ -223,15 +225,15 @@ class Parser:
         char = self.text[position]
         if not self.open:
             message = f"the bracket {char} was never opened"
-            raise Refused(message, f"expected a sign; write \\{char} if the mark is carved")
+            raise NoteRefused(message, f"expected a sign; write \\{char} if the mark is carved")
         last = self.open.pop()
         opening = self.text[last.offset]
         if char not in last.bracket.closings:
             message = f"the bracket {char} does not close {opening}"
-            raise Refused(message, f"expected {last.bracket.closing}")
+            raise NoteRefused(message, f"expected {last.bracket.closing}")
         if self.count == last.signs_before:
             message = f"the brackets {opening}{char} hold no sign"
-            raise Refused(message, f"expected the {last.bracket.name} signs between them")
+            raise NoteRefused(message, f"expected the {last.bracket.name} signs between them")
         if last.bracket.certainty:
             self.certainty = Certainty.CLEAR
         if last.bracket.intervention:
@@ -254,18 +256,18 @@ class Parser:
         self.faces.append([])
         return self._end_column(end)
 
-    def _misplaced(self, position: int) -> Refused:
+    def _misplaced(self, position: int) -> NoteRefused:
         char = self.text[position]
         if char in "(（" and not re.match(r"[^\n]*?[)）]", self.text[position : position + 100]):
-            return Refused(f"the bracket {char} is opened and never closed", "expected ) or ）")
+            return NoteRefused(f"the bracket {char} is opened and never closed", "expected ) or ）")
         if char in "()（）":
-            return Refused(f"the bracket {char} does not fit here", self.convention.expected)
+            return NoteRefused(f"the bracket {char} does not fit here", self.convention.expected)
         foreign = "{｛}｝⟦⟧〚〛" if self.convention.parents else "〔〕「」｢｣"
         origin = " (it is a mark of the other convention)" if char in foreign else ""
         carved = f"expected a sign; write \\{char} if it is carved"
-        return Refused(f"{char} does not fit here{origin}", carved)
+        return NoteRefused(f"{char} does not fit here{origin}", carved)
 
-    def _error(self, refused: Refused, position: int) -> NotationError:
+    def _error(self, refused: NoteRefused, position: int) -> NotationError:
         offset = position + refused.further
         line = self.text.count("\n", 0, offset) + 1
         column = offset - self.text.rfind("\n", 0, offset)
@@ -277,15 +279,15 @@ def _compiled(pattern: str) -> re.Pattern[str]:
     return re.compile(pattern)
 
 
-def _no_sign(text: str, further: int) -> Refused:
+def _no_sign(text: str, further: int) -> NoteRefused:
     for step, char in enumerate(text):
         if why := refusal(char):
             expected = "expected a sign; write □ for one that cannot be read"
-            return Refused(f"the text contains {why}", expected, further + step)
+            return NoteRefused(f"the text contains {why}", expected, further + step)
     if too_much := excess(text):
         limit = f"expected at most {MAX_MARKS} marks, or {MAX_DESCRIPTION} in a description"
-        return Refused(too_much, limit, further)
+        return NoteRefused(too_much, limit, further)
     if is_mark(text[0]):
-        return Refused("a combining mark stands alone", "expected its sign before it", further)
+        return NoteRefused("a combining mark stands alone", "expected its sign before it", further)
     parts = "expected two parts after ⿰ or ⿱, three after ⿲ or ⿳"
-    return Refused("the description of a character breaks off", parts, further)
+    return NoteRefused("the description of a character breaks off", parts, further)

@@ -21,9 +21,9 @@ if TYPE_CHECKING:
     from inscribe.reading.words import (
         Doubt as Doubt,
         Interpretation as Interpretation,
-        Part as Part,
         Proposal as Proposal,
         Register as Register,
+        SignaturePart as SignaturePart,
         Token as Token,
     )
 else:
@@ -31,6 +31,6 @@ else:
         __name__,
         {
             "inscription": "Choice read read_text",
-            "words": "Doubt Interpretation Part Proposal Register Token",
+            "words": "Doubt Interpretation SignaturePart Proposal Register Token",
         },
     )

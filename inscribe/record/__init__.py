@@ -40,19 +40,22 @@ if TYPE_CHECKING:
     from inscribe.record.locate import Locator as Locator
     from inscribe.record.model import (
         ColumnMeasure as ColumnMeasure,
+        CopiedText as CopiedText,
+        Decision as Decision,
         Inscription as Inscription,
         Maker as Maker,
         Measurements as Measurements,
         Obstacle as Obstacle,
         Override as Override,
-        Passage as Passage,
         Photograph as Photograph,
         Plate as Plate,
         Reader as Reader,
         Record as Record,
+        SettledPassage as SettledPassage,
         SignBox as SignBox,
-        SourceText as SourceText,
     )
+    from inscribe.record.moving import mended as mended, with_signs as with_signs
+    from inscribe.record.revising import revised as revised
     from inscribe.record.schema import record_schema as record_schema
     from inscribe.record.settled import settled_names as settled_names
     from inscribe.record.surveying import Survey as Survey, survey as survey
@@ -71,9 +74,11 @@ else:
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure Inscription Maker Measurements Obstacle Override Passage "
-                "Photograph Plate Reader Record SignBox SourceText"
+                "ColumnMeasure CopiedText Decision Inscription Maker Measurements Obstacle "
+                "Override SettledPassage Photograph Plate Reader Record SignBox"
             ),
+            "moving": "mended with_signs",
+            "revising": "revised",
             "schema": "record_schema",
             "settled": "settled_names",
             "surveying": "Survey survey",

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from inscribe.errors import InputError, Place, ProblemsError
-from inscribe.record.fields import BOX, COLUMN, PHOTOGRAPH, PLATE, Field, Table
+from inscribe.record.fields import BOX, COLUMN, PHOTOGRAPH, PLATE, Field, RecordTable
 from inscribe.record.loader import loads
 from inscribe.record.model import Inscription, Photograph, Record
 
@@ -75,7 +75,7 @@ def _held(field: Field, value: Any) -> Any:
     return None if held == "" else held
 
 
-def _inline(table: Table, value: Any) -> Any:
+def _inline(table: RecordTable, value: Any) -> Any:
     import tomlkit
 
     made = tomlkit.inline_table()
@@ -86,7 +86,7 @@ def _inline(table: Table, value: Any) -> Any:
     return made
 
 
-def _listed(table: Table, values: Sequence[Any]) -> Any:
+def _listed(table: RecordTable, values: Sequence[Any]) -> Any:
     """Return a list of inline tables, each on a line of its own."""
     import tomlkit
 

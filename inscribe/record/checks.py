@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING
 from inscribe.errors import NotationError
 from inscribe.record.model import (
     TOLERANCE,
+    CopiedText,
     Inscription,
     Maker,
     Measurements,
     Override,
-    Passage,
     Plate,
-    SourceText,
+    SettledPassage,
 )
 from inscribe.record.problems import Problems
 
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
     from inscribe.record.locate import KeyPath
 
-Settled = Override | Passage
+Settled = Override | SettledPassage
 
 _ROUNDED = 0.05  # mm: two figures rounded to a tenth may differ by so much
 
@@ -44,6 +44,11 @@ def inscription(found: Inscription, path: KeyPath, problems: Problems) -> None:
     _obstacles(found, len(t.columns), path, problems)
     _sign_numbers(found, path, problems)
     _spans(found, path, problems)
+    for index, decision in enumerate(found.decisions):
+        if decision.last >= len(t.signs):
+            here = (*path, "decision", index, "signs")
+            hint = f"the text has {len(t.signs)}"
+            problems.add(here, f"there is no sign {decision.last + 1}", hint)
 
 
 def _column_count(found: Inscription, columns: int, path: KeyPath, problems: Problems) -> None:
@@ -150,7 +155,7 @@ def _text_of_span(
         problems.add((*path, "of"), message, "it no longer applies: correct its signs or remove it")
 
 
-def source(found: SourceText, path: KeyPath, problems: Problems) -> None:
+def source(found: CopiedText, path: KeyPath, problems: Problems) -> None:
     """Note a source that is given twice, not at all, or cannot be parsed."""
     given = [key for key in ("text", "file", "id") if getattr(found, key)]
     if found.file and "text" in given:

@@ -30,7 +30,7 @@ class Field(NamedTuple):
     required: bool = False
     choices: tuple[str, ...] = ()  # nothing else is allowed
     vocabulary: str = ""  # the words suggested in glossary/catalogue/fittings.tsv
-    table: Table | None = None
+    table: RecordTable | None = None
     attribute: str = ""  # name in the model where it differs
     defaults: bool = True  # the first of the choices holds where nothing is said
 
@@ -40,7 +40,7 @@ class Field(NamedTuple):
         return self.attribute or self.key
 
 
-class Table(NamedTuple):
+class RecordTable(NamedTuple):
     """A table of the file and the type it becomes."""
 
     name: str
@@ -53,8 +53,13 @@ NOTATION = Field(
     "notation", "line", "the convention the text is written in", choices=("japanese", "leiden")
 )
 REMARKS = Field("remarks", "text", "anything else")
+WHO = (
+    Field("by", "line", "who says so"),
+    Field("on", "date", "the day it was said"),
+    Field("reason", "line", "why"),
+)
 
-MEASUREMENTS = Table(
+MEASUREMENTS = RecordTable(
     "measurements",
     "the object's own measurements in mm",
     (
@@ -66,7 +71,7 @@ MEASUREMENTS = Table(
     ),
     model.Measurements,
 )
-MAKER = Table(
+MAKER = RecordTable(
     "maker",
     "whom the signature names and when that person lived; not an attribution",
     (
@@ -79,7 +84,7 @@ MAKER = Table(
     ),
     model.Maker,
 )
-PLATE = Table(
+PLATE = RecordTable(
     "plate",
     "the surface that bears the inscription, upright as it is read",
     (
@@ -89,7 +94,7 @@ PLATE = Table(
     ),
     model.Plate,
 )
-COLUMN = Table(
+COLUMN = RecordTable(
     "column",
     "one column of writing, in mm from the plate's top left corner; columns in reading order",
     (
@@ -100,7 +105,7 @@ COLUMN = Table(
     ),
     model.ColumnMeasure,
 )
-BOX = Table(
+BOX = RecordTable(
     "box",
     "the place of one sign, in mm from the plate's top left corner",
     (
@@ -112,7 +117,7 @@ BOX = Table(
     ),
     model.SignBox,
 )
-PHOTOGRAPH = Table(
+PHOTOGRAPH = RecordTable(
     "photograph",
     "a photograph from which signs were measured, and how, so that it can be done again",
     (
@@ -130,7 +135,7 @@ PHOTOGRAPH = Table(
     model.Photograph,
 )
 
-TAKES_ROOM = Table(
+TAKES_ROOM = RecordTable(
     "takes_room",
     "what takes room in a column beside the writing, in mm from the plate's upper edge",
     (
@@ -141,7 +146,7 @@ TAKES_ROOM = Table(
     ),
     model.Obstacle,
 )
-SOURCE = Table(
+SOURCE = RecordTable(
     "source",
     "the text that was copied: give text, or file, or id",
     (
@@ -154,10 +159,11 @@ SOURCE = Table(
         Field("work", "line", "the work or anthology it stands in"),
         Field("number", "line", "its number or place in the work"),
         REMARKS,
+        *WHO,
     ),
-    model.SourceText,
+    model.CopiedText,
 )
-READING = Table(
+READING = RecordTable(
     "reading",
     "what one reader made of the inscription, and when",
     (
@@ -170,7 +176,7 @@ READING = Table(
     ),
     model.Reader,
 )
-OVERRIDE = Table(
+OVERRIDE = RecordTable(
     "override",
     "how signs are to be read, whatever the program proposes",
     (
@@ -178,12 +184,11 @@ OVERRIDE = Table(
         Field("kana", "line", "how they are read", required=True),
         Field("of", "line", "the signs' text when the override was made"),
         Field("kind", "line", "a word, or a name", choices=("word", "name")),
-        Field("by", "line", "who says so"),
-        Field("reason", "line", "why"),
+        *WHO,
     ),
     model.Override,
 )
-PASSAGE = Table(
+PASSAGE = RecordTable(
     "passage",
     "signs that are one passage, whatever the program proposes",
     (
@@ -204,12 +209,28 @@ PASSAGE = Table(
             defaults=False,
         ),
         Field("of", "line", "the signs' text when the passage was settled"),
-        Field("by", "line", "who says so"),
-        Field("reason", "line", "why"),
+        *WHO,
     ),
-    model.Passage,
+    model.SettledPassage,
 )
-INSCRIPTION = Table(
+DECISION = RecordTable(
+    "decision",
+    "what a person decided to have stand in the text, and what else was read there",
+    (
+        Field("signs", "signs", "the first and last sign, counted from 1", required=True),
+        Field("chosen", "line", "what stands there since"),
+        Field("instead_of", "line", "what else was read, or stood there before"),
+        Field(
+            "how",
+            "line",
+            "a worn sign restored, or two transcriptions merged",
+            choices=("restored", "merged"),
+        ),
+        *WHO,
+    ),
+    model.Decision,
+)
+INSCRIPTION = RecordTable(
     "inscription",
     "one inscription on the object",
     (
@@ -235,10 +256,11 @@ INSCRIPTION = Table(
         Field("reading", "tables", READING.about, table=READING, attribute="readers"),
         Field("override", "tables", OVERRIDE.about, table=OVERRIDE, attribute="overrides"),
         Field("passage", "tables", PASSAGE.about, table=PASSAGE, attribute="passages"),
+        Field("decision", "tables", DECISION.about, table=DECISION, attribute="decisions"),
     ),
     model.Inscription,
 )
-RECORD = Table(
+RECORD = RecordTable(
     "record",
     "one object of a collection",
     (

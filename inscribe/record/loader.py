@@ -10,10 +10,10 @@ from typing import TYPE_CHECKING, Any
 from inscribe import files
 from inscribe.errors import InputError, InscribeError, Place, RecordError
 from inscribe.record import checks, model
-from inscribe.record.fields import RECORD, Field, Table
+from inscribe.record.fields import RECORD, Field, RecordTable
 from inscribe.record.problems import MAX_TOLD, Problems
 from inscribe.record.surveying import survey
-from inscribe.record.values import Refused, checked
+from inscribe.record.values import ValueRefused, checked
 
 if TYPE_CHECKING:
     from inscribe.record.locate import KeyPath
@@ -109,7 +109,7 @@ class _Builder:
             return record
         return None
 
-    def _table(self, table: Table, data: Any, path: KeyPath) -> Any:
+    def _table(self, table: RecordTable, data: Any, path: KeyPath) -> Any:
         if not isinstance(data, dict):
             self.problems.add(path, f"{table.name} is not a table", f"expected {table.about}")
             return None
@@ -152,12 +152,12 @@ class _Builder:
     def _checked(self, field: Field, value: Any, path: KeyPath) -> Any:
         try:
             return checked(field, value)
-        except Refused as refused:
+        except ValueRefused as refused:
             self.problems.add(path, refused.message, refused.hint)
             return None
 
-    def _made(self, table: Table, values: dict[str, Any], path: KeyPath) -> Any:
-        if table.make is model.SourceText and values.get("file"):
+    def _made(self, table: RecordTable, values: dict[str, Any], path: KeyPath) -> Any:
+        if table.make is model.CopiedText and values.get("file"):
             if values.get("text"):
                 self.problems.add(path, "the source has both text and file", "keep one of them")
             values["text"] = self._source_file(values["file"], (*path, "file"))
@@ -169,13 +169,13 @@ class _Builder:
             for index, reader in enumerate(made.readers):
                 here = (*path, "reading", index)
                 checks.reader_text(reader.text, made.notation, here, self.problems)
-        elif isinstance(made, model.SourceText):
+        elif isinstance(made, model.CopiedText):
             checks.source(made, path, self.problems)
         elif isinstance(made, model.Maker):
             checks.maker(made, path, self.problems)
         return made
 
-    def _unknown(self, key: str, table: Table, path: KeyPath) -> None:
+    def _unknown(self, key: str, table: RecordTable, path: KeyPath) -> None:
         from difflib import get_close_matches
 
         known = [field.key for field in table.fields]

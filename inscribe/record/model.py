@@ -130,7 +130,7 @@ class Photograph(NamedTuple):
 
 
 @dataclass(frozen=True)
-class SourceText:
+class CopiedText:
     """The text an inscription copies: its words, a file beside the record, or a library entry.
 
     ``text`` is empty where only ``id`` is given: the library has the words.
@@ -145,6 +145,9 @@ class SourceText:
     work: str = ""
     number: str = ""
     remarks: str = ""
+    by: str = ""  # who says that this is the source
+    on: date | None = None
+    reason: str = ""
 
     @cached_property
     def transcription(self) -> Transcription:
@@ -176,9 +179,10 @@ class Override(NamedTuple):
     kind: Literal["word", "name"] = "word"
     by: str = ""
     reason: str = ""
+    on: date | None = None
 
 
-class Passage(NamedTuple):
+class SettledPassage(NamedTuple):
     """Signs ``first`` to ``last`` (from 0) are one passage, whatever the engine proposes.
 
     ``of`` is the text it was settled for, so that one that no longer applies is noticed.
@@ -191,6 +195,25 @@ class Passage(NamedTuple):
     of: str = ""
     by: str = ""
     reason: str = ""
+    on: date | None = None
+
+
+class Decision(NamedTuple):
+    """What a person decided to have stand at signs ``first`` to ``last`` (from 0) of the text.
+
+    ``chosen`` is what stands there since, in the notation of the text, empty where a sign was
+    taken out after ``first``; ``instead_of`` is what else was read or stood there, and ``how``
+    whether a worn sign was restored or two transcriptions merged.
+    """
+
+    first: int
+    last: int
+    chosen: str = ""
+    instead_of: str = ""
+    how: Literal["restored", "merged"] = "restored"
+    by: str = ""
+    reason: str = ""
+    on: date | None = None
 
 
 @dataclass(frozen=True)
@@ -208,10 +231,11 @@ class Inscription:
     boxes: tuple[SignBox, ...] = ()
     photographs: tuple[Photograph, ...] = ()
     takes_room: tuple[Obstacle, ...] = ()
-    source: SourceText | None = None
+    source: CopiedText | None = None
     readers: tuple[Reader, ...] = ()
     overrides: tuple[Override, ...] = ()
-    passages: tuple[Passage, ...] = ()
+    passages: tuple[SettledPassage, ...] = ()
+    decisions: tuple[Decision, ...] = ()
     translation: str = ""
     remarks: str = ""
 

@@ -14,7 +14,7 @@ from inscribe.record.fields import (
     MAX_TEXT,
     RECORD,
     Field,
-    Table,
+    RecordTable,
 )
 from inscribe.record.vocabulary import suggested
 
@@ -42,7 +42,7 @@ def record_schema() -> Schema:
     }
 
 
-def _table(table: Table) -> Schema:
+def _table(table: RecordTable) -> Schema:
     schema: Schema = {
         "type": "object",
         "description": table.about,

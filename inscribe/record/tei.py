@@ -12,10 +12,11 @@ from collections.abc import Iterator, Mapping
 from datetime import date
 from typing import get_args
 
-from inscribe import notation
+from inscribe import notation, strict
 from inscribe.errors import InputError, Place
 from inscribe.record.model import (
     ColumnMeasure,
+    CopiedText,
     Inscription,
     Maker,
     Measurements,
@@ -24,13 +25,11 @@ from inscribe.record.model import (
     Record,
     Register,
     SignBox,
-    SourceText,
 )
 from inscribe.record.tei_edition import TEI, transcription_of
 from inscribe.signs import Box
 
 _ID = "{http://www.w3.org/XML/1998/namespace}id"
-MAX_DEPTH = 100  # elements within elements
 _NANOMETRE = 6  # decimals of a mm
 
 
@@ -45,18 +44,7 @@ def records_of_tei(content: str, name: str) -> tuple[Record, ...]:
         InputError: the document is not well-formed, declares a document type, is nested too
             deeply, has no edition, or says of a sign what cannot be.
     """
-    if "<!DOCTYPE" in content or "<!ENTITY" in content:
-        said = "document type declarations are not read"
-        raise InputError(said, Place(name), "remove the DOCTYPE")
-    try:
-        root = ET.fromstring(content)
-    except ET.ParseError as error:
-        line, column = error.position
-        where = Place(name, line, column + 1)
-        raise InputError("the file is not well-formed XML", where) from error
-    if _is_deeper(root, MAX_DEPTH):
-        said = f"elements are nested deeper than the limit of {MAX_DEPTH}"
-        raise InputError(said, Place(name), "flatten the file")
+    root = strict.xml_root(content, name)
     documents = [root] if root.tag == f"{TEI}TEI" else list(root.iter(f"{TEI}TEI"))
     try:
         found = tuple(_record(document) for document in documents)
@@ -188,12 +176,12 @@ def _plate(document: ET.Element, number: str) -> Plate | None:
     return Plate(float(_said(sizes, f"{TEI}width")), float(_said(sizes, f"{TEI}height")))
 
 
-def _source(document: ET.Element, number: str) -> SourceText | None:
+def _source(document: ET.Element, number: str) -> CopiedText | None:
     book = document.find(f"{_part('bibliography', number)}/{TEI}listBibl/{TEI}bibl")
     if book is None:
         return None
     words = book.find(f"{TEI}note[@type='words']")
-    return SourceText(
+    return CopiedText(
         text=notation.print_out(transcription_of(words), "\n") if words is not None else "",
         id=_said(book, f"{TEI}idno"),
         title=_said(book, f"{TEI}title[@level='a']"),
@@ -216,12 +204,3 @@ def _said(element: ET.Element, path: str) -> str:
     """Return the text at a path, empty where there is none."""
     found = element.find(path)
     return "" if found is None else "".join(found.itertext())
-
-
-def _is_deeper(root: ET.Element, most: int) -> bool:
-    level = [root]
-    for _ in range(most):
-        level = [child for element in level for child in element]
-        if not level:
-            return False
-    return True

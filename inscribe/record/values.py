@@ -35,7 +35,7 @@ _TYPE_NAMES = {
 }
 
 
-class Refused(Exception):  # noqa: N818 - it never reaches a user
+class ValueRefused(Exception):  # noqa: N818 - it never reaches a user
     """A value that its field may not hold: what is wrong, and what was expected."""
 
     def __init__(self, message: str, hint: str) -> None:
@@ -69,9 +69,9 @@ def checked(field: Field, value: Any) -> Any:
             return _date(field, value)
 
 
-def _wrong_type(field: Field, value: Any, expected: str) -> Refused:
+def _wrong_type(field: Field, value: Any, expected: str) -> ValueRefused:
     name = _TYPE_NAMES.get(type(value), "a date or time")
-    return Refused(f"{field.key} is {name}", f"expected {expected}")
+    return ValueRefused(f"{field.key} is {name}", f"expected {expected}")
 
 
 def _text(field: Field, value: Any) -> str:
@@ -81,17 +81,17 @@ def _text(field: Field, value: Any) -> str:
     text = value.rstrip("\n") if several_lines else value
     limit = MAX_TEXT if several_lines else MAX_LINE
     if len(text) > limit:
-        raise Refused(f"{field.key} has more than {limit:,} characters", "shorten it")
+        raise ValueRefused(f"{field.key} has more than {limit:,} characters", "shorten it")
     if not text.replace("\n", "").isprintable() and (found := re.search(FORBIDDEN, text)):
         code = f"U+{ord(found[0]):04X}"
-        raise Refused(f"{field.key} contains a control character ({code})", "remove it")
+        raise ValueRefused(f"{field.key} contains a control character ({code})", "remove it")
     if "\n" in text and not several_lines:
-        raise Refused(f"{field.key} has more than one line", "write it on one line")
+        raise ValueRefused(f"{field.key} has more than one line", "write it on one line")
     if field.required and not text.strip():
-        raise Refused(f"{field.key} is empty", f"expected {field.about}")
+        raise ValueRefused(f"{field.key} is empty", f"expected {field.about}")
     if field.choices and text not in field.choices:
         choices = ", ".join(field.choices[:-1]) + f" or {field.choices[-1]}"
-        raise Refused(f"{field.key} is {text[:40]!r}", f"expected {choices}")
+        raise ValueRefused(f"{field.key} is {text[:40]!r}", f"expected {choices}")
     return text
 
 
@@ -99,13 +99,13 @@ def _size(field: Field, value: Any) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise _wrong_type(field, value, "a number of mm")
     if isinstance(value, float) and not math.isfinite(value):
-        raise Refused(f"{field.key} is not a finite number", "expected mm")
+        raise ValueRefused(f"{field.key} is not a finite number", "expected mm")
     if value < 0 or (value == 0 and field.holds == "size"):
         least = "0 or more" if field.holds == "offset" else "more than 0"
-        raise Refused(f"{field.key} is not a possible size in mm", f"expected {least}")
+        raise ValueRefused(f"{field.key} is not a possible size in mm", f"expected {least}")
     if value > MAX_MM:
         hint = f"expected at most {MAX_MM:g} mm; is the unit or the decimal point wrong?"
-        raise Refused(f"{field.key} is larger than any fitting", hint)
+        raise ValueRefused(f"{field.key} is larger than any fitting", hint)
     return float(value)
 
 
@@ -115,7 +115,7 @@ def _sign(field: Field, value: Any) -> int:
     if not 1 <= value <= MAX_TEXT:
         kind = field.holds.rstrip("s")
         hint = f"expected a number; {kind}s count from 1"
-        raise Refused(f"{field.key} names no {kind}", hint)
+        raise ValueRefused(f"{field.key} names no {kind}", hint)
     return value - 1
 
 
@@ -124,7 +124,7 @@ def _signs(field: Field, value: Any) -> tuple[int, int]:
         raise _wrong_type(field, value, "the first and last sign, as in [3, 4]")
     first, last = (_sign(field, number) for number in value)
     if last < first:
-        raise Refused("the last sign stands before the first", "expected the first sign first")
+        raise ValueRefused("the last sign stands before the first", "expected the first sign first")
     return first, last
 
 
@@ -132,7 +132,7 @@ def _share(field: Field, value: Any) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise _wrong_type(field, value, "a number from -1 to 1")
     if not -1 <= value <= 1:
-        raise Refused(f"{field.key} is no share", "expected a number from -1 to 1")
+        raise ValueRefused(f"{field.key} is no share", "expected a number from -1 to 1")
     return float(value)
 
 
@@ -143,7 +143,7 @@ def _corners(field: Field, value: Any) -> tuple[float, ...]:
         if isinstance(number, bool) or not isinstance(number, int | float):
             raise _wrong_type(field, value, "numbers of pixels")
         if not -MAX_PIXELS <= number <= MAX_PIXELS:
-            raise Refused(f"{field.key} lies in no picture", "expected pixels")
+            raise ValueRefused(f"{field.key} lies in no picture", "expected pixels")
     return tuple(float(number) for number in value)
 
 
@@ -152,7 +152,7 @@ def _year(field: Field, value: Any) -> int:
         raise _wrong_type(field, value, "a year, as in 1830")
     if not FIRST_YEAR <= value <= LAST_YEAR:
         hint = f"expected a year from {FIRST_YEAR} to {LAST_YEAR}"
-        raise Refused(f"{field.key} is no year in which a fitting was made", hint)
+        raise ValueRefused(f"{field.key} is no year in which a fitting was made", hint)
     return value
 
 
@@ -166,5 +166,5 @@ def _date(field: Field, value: Any) -> date:
             return date.fromisoformat(value)
         except ValueError:
             expected = "expected a day that exists"
-            raise Refused(f"there is no {value}", expected) from None
+            raise ValueRefused(f"there is no {value}", expected) from None
     raise _wrong_type(field, value, "a day, as in 2026-01-31")

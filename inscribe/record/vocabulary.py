@@ -8,7 +8,7 @@ from inscribe import tables
 
 
 @dataclass(frozen=True, slots=True)
-class Word:
+class SuggestedTerm:
     """One suggested word and what it is called in Japanese."""
 
     word: str
@@ -16,7 +16,7 @@ class Word:
     note: str = ""
 
 
-def suggested(field: str) -> tuple[Word, ...]:
+def suggested(field: str) -> tuple[SuggestedTerm, ...]:
     """Return the words suggested for the key ``field`` (kind, place, hand, execution).
 
     >>> [w.word for w in suggested("hand")][:3]
@@ -26,9 +26,9 @@ def suggested(field: str) -> tuple[Word, ...]:
 
 
 @tables.cached()
-def _words() -> dict[str, tuple[Word, ...]]:
-    words: dict[str, tuple[Word, ...]] = {}
+def _words() -> dict[str, tuple[SuggestedTerm, ...]]:
+    words: dict[str, tuple[SuggestedTerm, ...]] = {}
     for row in tables.rows("fittings"):
-        word = Word(row["en"], row["ja"], row["note"])
+        word = SuggestedTerm(row["en"], row["ja"], row["note"])
         words[row["field"]] = (*words.get(row["field"], ()), word)
     return words

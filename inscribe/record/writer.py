@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Any
 
-from inscribe.record.fields import RECORD, Field, Table
-from inscribe.record.model import Record, SourceText
+from inscribe.record.fields import RECORD, Field, RecordTable
+from inscribe.record.model import CopiedText, Record
 
 _ESCAPED = r'[\x00-\x1f"\\\x7f]'
 _SHORT = {"\n": r"\n", '"': r"\"", "\\": r"\\"}
@@ -33,10 +33,10 @@ def dump(record: Record) -> str:
     return "\n".join(_table_lines(RECORD, record, "")) + "\n"
 
 
-def _table_lines(table: Table, value: Any, header: str) -> Iterator[str]:
+def _table_lines(table: RecordTable, value: Any, header: str) -> Iterator[str]:
     own = [field for field in table.fields if field.table is None]
     for field in own:
-        held = _held(field, value)
+        held = literal(field, value)
         if held is not None:
             yield f"{field.key} = {held}"
     for field in table.fields:
@@ -48,22 +48,23 @@ def _table_lines(table: Table, value: Any, header: str) -> Iterator[str]:
             for item in inner:
                 yield from ("", f"[[{path}]]")
                 yield from _table_lines(field.table, item, path)
-        elif inner is not None and inner != _nothing(field.table):
+        elif inner is not None and inner != nothing(field.table):
             yield from ("", f"[{path}]")
             yield from _table_lines(field.table, inner, path)
 
 
-def _nothing(table: Table) -> Any:
+def nothing(table: RecordTable) -> Any:
     """Return what the table says when it says nothing; None where it must say something."""
     if any(field.required for field in table.fields):
         return None
     return table.make()
 
 
-def _held(field: Field, value: Any) -> str | None:
+def literal(field: Field, value: Any) -> str | None:
+    """Return what stands behind a key, as TOML writes it; None where the key says nothing."""
     if field.holds == "signs":
         return f"[{value.first + 1}, {value.last + 1}]"
-    if isinstance(value, SourceText) and value.file and field.key == "text":
+    if isinstance(value, CopiedText) and value.file and field.key == "text":
         return None
     held = getattr(value, field.name)
     if held is None or held in ("", ()) or _is_default(field, held):

@@ -12,12 +12,12 @@ from inscribe.errors import InscribeError
 from inscribe.record import (
     MAX_MM,
     ColumnMeasure,
+    CopiedText,
     Inscription,
     Measurements,
     Plate,
     Reader,
     Record,
-    SourceText,
     suggested,
 )
 
@@ -78,7 +78,7 @@ class Interview:
             execution=execution,
             plate=plate,
             columns=measured,
-            source=SourceText(id=source) if source else None,
+            source=CopiedText(id=source) if source else None,
             readers=self._reader(part),
             translation=translation,
         )

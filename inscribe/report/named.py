@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, NamedTuple
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
     from inscribe.entry import Entry, InscriptionEntry
-    from inscribe.reading.words import Part
+    from inscribe.reading.words import SignaturePart
 
 NO_ATTRIBUTION = "named in the signature, no attribution"
 AS_INSCRIBED = "as inscribed"
@@ -25,7 +25,7 @@ PLACE = "place"
 class Person(NamedTuple):
     """A person as a signature names one: the parts of the name in the order of the metal."""
 
-    parts: tuple[tuple[str, Part], ...]  # (key, part)
+    parts: tuple[tuple[str, SignaturePart], ...]  # (key, part)
     role: str = SIGNER
 
     @property
@@ -47,7 +47,7 @@ def signer(each: InscriptionEntry) -> Person | None:
     return Person(tuple(found)) if found else None
 
 
-def place_named(each: InscriptionEntry) -> Part | None:
+def place_named(each: InscriptionEntry) -> SignaturePart | None:
     """Return the place that a signature names: where the signer lived or worked."""
     return (each.interpretation.signature or {}).get(PLACE)
 

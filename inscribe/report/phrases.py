@@ -12,15 +12,15 @@ def phrased(proposal: Proposal, what: str) -> str:
     """Return the reading with `` / `` where a phrase of verse ends."""
     if not proposal.phrases:
         return str(getattr(proposal, what))
-    from inscribe.reading.spelling import Word, separator
+    from inscribe.reading.spelling import KanaWord, separator
 
     firsts = {first for _, first in proposal.phrases if first}
     out = ""
-    before: Word | None = None
+    before: KanaWord | None = None
     for index, token in enumerate(proposal.tokens):
         if not getattr(token, what):
             continue
-        word = Word(token.kana, token.part_of_speech)
+        word = KanaWord(token.kana, token.part_of_speech)
         if index in firsts:
             out += " / "
         elif before is not None:

@@ -41,6 +41,7 @@ PARTS = (
     "translation",
     "date",
     "signature",
+    "persons",
     "source",
     "differences",
     "fidelity",

@@ -24,7 +24,7 @@ from inscribe import tables
 from inscribe.reading.words import order
 from inscribe.restoring.chances import likelier_after, weights
 from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
-from inscribe.restoring.stretches import LONGEST, Stretches, Worn, common
+from inscribe.restoring.stretches import LONGEST, Worn, WornStretches, common
 
 MARK = re.compile(r"（花押）|（印「[^」]*」）|（印）|［[^］]*］")
 _UNLISTED_STEP = 3.0  # as the splitter of signatures has it
@@ -56,7 +56,7 @@ class Possible:
 
 
 @dataclass(frozen=True, slots=True)
-class _Edge:
+class _Transition:
     start: int
     end: int
     kind: str
@@ -72,7 +72,7 @@ class Walks:
 
     def __init__(self, text: str, names: Names = NO_NAMES) -> None:
         self._text = text
-        self._edges = list(_edges(text, Stretches(names) if names else common()))
+        self._edges = list(_edges(text, WornStretches(names) if names else common()))
 
     @cached_property
     def _forward(self) -> _Sums:
@@ -106,7 +106,7 @@ class Walks:
                     found[word].add(around * chance, around * chance, edge.kind, word)
         return dict(found)
 
-    def _worn_over(self, first: int, last: int) -> Iterator[tuple[float, _Edge, Worn]]:
+    def _worn_over(self, first: int, last: int) -> Iterator[tuple[float, _Transition, Worn]]:
         """Yield the worn stretches over some offsets, and the chance of all around each."""
         for edge in self._edges:
             if edge.worn and edge.start <= first and last <= edge.end:
@@ -124,12 +124,12 @@ def signs_at(text: str, at: int, names: Names = NO_NAMES) -> dict[str, Possible]
     return Walks(text, names).signs_at(at)
 
 
-def _edges(text: str, stretches: Stretches) -> Iterator[_Edge]:
+def _edges(text: str, stretches: WornStretches) -> Iterator[_Transition]:
     position = 0
     while position < len(text):
         if mark := MARK.match(text, position):
             kind = "mark" if mark.group()[0] == "（" else "unread"
-            yield _Edge(position, mark.end(), kind, 1.0)
+            yield _Transition(position, mark.end(), kind, 1.0)
             position = mark.end()
             continue
         for end in range(position + 1, min(position + LONGEST, len(text)) + 1):
@@ -140,23 +140,23 @@ def _edges(text: str, stretches: Stretches) -> Iterator[_Edge]:
         position += 1
 
 
-def _words_in(stretch: str, start: int, stretches: Stretches) -> Iterator[_Edge]:
+def _words_in(stretch: str, start: int, stretches: WornStretches) -> Iterator[_Transition]:
     scale = _SCALE ** len(stretch)
     end = start + len(stretch)
     if UNREAD not in stretch:
         for kind, chance in stretches.legible(stretch).items():
-            yield _Edge(start, end, kind, chance * scale)
+            yield _Transition(start, end, kind, chance * scale)
         if len(stretch) == 1:
-            yield _Edge(start, end, "other", _ANY_SIGN * scale)
+            yield _Transition(start, end, "other", _ANY_SIGN * scale)
     elif stretch.count(UNREAD) <= _MOST_UNREAD_IN_WORD or stretch.strip(UNREAD):
         for kind, worn in stretches.worn(stretch):
-            yield _Edge(start, end, kind, worn.chance * scale, worn)
+            yield _Transition(start, end, kind, worn.chance * scale, worn)
 
 
 _Sums = list[dict[str, float]]
 
 
-def _forward(edges: list[_Edge], length: int) -> _Sums:
+def _forward(edges: list[_Transition], length: int) -> _Sums:
     sums: _Sums = [defaultdict(float) for _ in range(length + 1)]
     sums[0]["start"] = 1.0
     for edge in sorted(edges, key=lambda edge: edge.start):
@@ -165,7 +165,7 @@ def _forward(edges: list[_Edge], length: int) -> _Sums:
     return sums
 
 
-def _backward(edges: list[_Edge], length: int) -> _Sums:
+def _backward(edges: list[_Transition], length: int) -> _Sums:
     """Return, for each place and class of the word before it, the chance of all that follows."""
     sums: _Sums = [defaultdict(float) for _ in range(length + 1)]
     before: list[set[str]] = [{"start"}, *(set[str]() for _ in range(length))]  # classes that end

@@ -12,11 +12,11 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from inscribe.restoring import formula, verse
-from inscribe.restoring.inscription import Inscription, kind_name
+from inscribe.restoring.inscription import WornInscription, kind_name
 from inscribe.restoring.model import Candidate, Evidence
 from inscribe.restoring.name_chances import UNREAD
 from inscribe.restoring.sourced import SURE, Answer, named
-from inscribe.restoring.verse import Setting
+from inscribe.restoring.verse import WornPoem
 
 MOST_MORAE = 7  # lost in verse, above which nothing is guessed
 _MOST_SIGNS = 5
@@ -29,7 +29,7 @@ _GAP_REMARK = "the signs lost are not counted; the length of a candidate is part
 
 
 def candidates(
-    made: Inscription, sign: int, answers: list[Answer], most: int
+    made: WornInscription, sign: int, answers: list[Answer], most: int
 ) -> tuple[tuple[Candidate, ...], str]:
     """Return what may fill a gap, the likeliest first, and a remark where little can be said."""
     remark = _GAP_REMARK
@@ -50,7 +50,9 @@ def candidates(
     return found, "" if answers else remark
 
 
-def _evidence(made: Inscription, sign: int, text: str, answers: list[Answer]) -> Iterator[Evidence]:
+def _evidence(
+    made: WornInscription, sign: int, text: str, answers: list[Answer]
+) -> Iterator[Evidence]:
     for answer in answers:
         if answer.text == text:
             yield Evidence("source", f"{named(answer.hit)} has it here")
@@ -70,7 +72,7 @@ def _evidence(made: Inscription, sign: int, text: str, answers: list[Answer]) ->
             )
 
 
-def _words(made: Inscription, sign: int) -> tuple[Shares, str]:
+def _words(made: WornInscription, sign: int) -> tuple[Shares, str]:
     """Return the words that the formula lets stand in the gap, and what kinds of words it wants."""
     at, length = made.offset(sign), made.length(sign)
     before, after = made.text[:at], made.text[at + length :]
@@ -89,14 +91,14 @@ def _words(made: Inscription, sign: int) -> tuple[Shares, str]:
     return shares, f"one word is lost here, by the formula: {wanted}" if wanted else ""
 
 
-def _metre_of(poem: Setting, at: int) -> Setting | None:
+def _metre_of(poem: WornPoem, at: int) -> WornPoem | None:
     """Return the poem with its one gap as a single worn place, if a metre can be told for it."""
     if poem.text.count(verse.UNREAD) != 1:
         return None
     return verse.with_gap(poem, at)
 
 
-def _lines(made: Inscription, sign: int) -> tuple[Shares, str]:
+def _lines(made: WornInscription, sign: int) -> tuple[Shares, str]:
     """Return stretches of verse that mend the metre, and a remark."""
     assert made.poem is not None
     at = made.offsets[sign]
@@ -123,6 +125,6 @@ def _lines(made: Inscription, sign: int) -> tuple[Shares, str]:
     return {text: share / total for text, share in shares.items()}, _GAP_REMARK
 
 
-def _start(text: str, poem: Setting) -> float:
+def _start(text: str, poem: WornPoem) -> float:
     """Return what the beginning of a poem costs by its words alone."""
-    return verse.cost(text[-verse.NEAR :], Setting(text, None, poem.voiced))
+    return verse.cost(text[-verse.NEAR :], WornPoem(text, None, poem.voiced))

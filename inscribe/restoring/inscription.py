@@ -14,7 +14,7 @@ from inscribe.restoring import verse
 from inscribe.restoring.formula import Possible, Walks
 from inscribe.restoring.model import Evidence
 from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
-from inscribe.restoring.verse import Setting
+from inscribe.restoring.verse import WornPoem
 from inscribe.signs import Transcription
 from inscribe.sources import letters
 
@@ -73,12 +73,12 @@ def kind_name(kind: str) -> str:
 
 
 @dataclass
-class Inscription:
+class WornInscription:
     """One inscription: its normalised text, its register, and the weights worked out so far."""
 
     normal: NormalText
     register: Register
-    poem: Setting | None
+    poem: WornPoem | None
     offsets: dict[int, int] = field(default_factory=dict)  # in the poem, of each sign
     names: Names = field(default_factory=dict)  # to be expected in the collection
     gaps: frozenset[int] = frozenset()  # offsets of gaps in the poem
@@ -138,7 +138,7 @@ class Inscription:
             self._first[at] = verse.weights_at(self.poem, at, dict.fromkeys((*signs, *more)))
         return self._first[at]
 
-    def _filled(self, at: int) -> Setting:
+    def _filled(self, at: int) -> WornPoem:
         """Return the poem with the worn places nearest to ``at`` filled by what is likeliest."""
         assert self.poem is not None
         signs = list(self.poem.text)
@@ -147,7 +147,7 @@ class Inscription:
             if distance <= verse.NEAR or self.poem.metre is not None:
                 weights = self._first_weights(other)
                 signs[other] = max(weights, key=lambda each: weights[each])
-        return Setting("".join(signs), self.poem.metre, self.poem.voiced)
+        return WornPoem("".join(signs), self.poem.metre, self.poem.voiced)
 
     def kanji_odds(self, sign: int, kana: str) -> float:
         """Return how much likelier the carver wrote a kanji in a worn place than this kana.
@@ -254,7 +254,7 @@ class Inscription:
             yield Evidence("metre", f"{counts} morae: the metre is {kept}")
 
 
-def inscription(text: Transcription, register: Choice, names: Names = NO_NAMES) -> Inscription:
+def inscription(text: Transcription, register: Choice, names: Names = NO_NAMES) -> WornInscription:
     """Return an inscription with its worn places unreadable, ready to be weighed."""
     from inscribe import reading
 
@@ -263,10 +263,12 @@ def inscription(text: Transcription, register: Choice, names: Names = NO_NAMES) 
     if register == "auto" and found == "prose" and _signed_once_filled(normal.text, names):
         found = "signature"
     if found == "signature":
-        return Inscription(normal, found, None, names=names)
+        return WornInscription(normal, found, None, names=names)
     plain, offsets, gaps = _poem(normal)
     metrical = found == "verse" and not gaps
-    return Inscription(normal, found, verse.setting(plain, metrical=metrical), offsets, gaps=gaps)
+    return WornInscription(
+        normal, found, verse.setting(plain, metrical=metrical), offsets, gaps=gaps
+    )
 
 
 def _signed_once_filled(text: str, names: Names) -> bool:

@@ -26,7 +26,7 @@ from inscribe.sources import Hit, Library, find, letters
 
 if TYPE_CHECKING:
     from inscribe.collation import Group
-    from inscribe.restoring.inscription import Inscription
+    from inscribe.restoring.inscription import WornInscription
 
 MOST_HITS = 3
 LEAST_SCORE = 0.1
@@ -131,7 +131,7 @@ def _has_kanji(text: Transcription) -> bool:
 
 
 def weigh(
-    answer: Answer, language: dict[str, float], made: Inscription, sign: int
+    answer: Answer, language: dict[str, float], made: WornInscription, sign: int
 ) -> dict[str, float]:
     """Return the share of each sign that the source lets stand, from what it has there.
 
@@ -179,7 +179,7 @@ def _spelled_out(stands: str, language: dict[str, float], open_voicing: bool) ->
 
 
 def _in_kanji(
-    answer: Answer, language: dict[str, float], made: Inscription, sign: int, odds: float
+    answer: Answer, language: dict[str, float], made: WornInscription, sign: int, odds: float
 ) -> dict[str, float]:
     """Return how well each kanji says what the source spells out, alone or in a longer word."""
     said = {each: says(each, answer.stands) for each in language if is_kanji(each)}

@@ -31,7 +31,7 @@ MOST_BYTES = 48 * 2**20  # kept of worn stretches, those used last
 _BYTES_A_WORD = 300  # of a word that agrees, and of the sign it has in the worn place; measured
 
 
-class Sign(NamedTuple):
+class PossibleSign(NamedTuple):
     """A sign that may stand in a worn place: its chance, and the likeliest word with it there."""
 
     chance: float
@@ -47,19 +47,19 @@ class Worn:
     def __init__(self, words: tuple[tuple[float, str], ...]) -> None:
         self.words = words
         self.chance = sum(chance for chance, _ in words)
-        self._signs: dict[int, dict[str, Sign]] = {}
+        self._signs: dict[int, dict[str, PossibleSign]] = {}
 
-    def signs_at(self, offset: int) -> dict[str, Sign]:
+    def signs_at(self, offset: int) -> dict[str, PossibleSign]:
         """Return the signs that these words have at an offset."""
         if offset not in self._signs:
-            found: dict[str, Sign] = {}
+            found: dict[str, PossibleSign] = {}
             for chance, word in self.words:
                 known = found.get(word[offset])
                 if known is None:
-                    found[word[offset]] = Sign(chance, chance, word)
+                    found[word[offset]] = PossibleSign(chance, chance, word)
                 else:
                     best = (chance, word) if chance > known.best else known[1:]
-                    found[word[offset]] = Sign(known.chance + chance, *best)
+                    found[word[offset]] = PossibleSign(known.chance + chance, *best)
             self._signs[offset] = found
         return self._signs[offset]
 
@@ -67,7 +67,7 @@ class Worn:
 Found = tuple[tuple[str, Worn], ...]  # the words of each class that agree with a stretch
 
 
-class Stretches:
+class WornStretches:
     """Looks stretches up, names to be expected in a collection among them."""
 
     def __init__(self, names: Names = NO_NAMES) -> None:
@@ -130,9 +130,9 @@ class Stretches:
 
 
 @tables.cached()
-def common() -> Stretches:
+def common() -> WornStretches:
     """Return what is known of stretches where no names are expected."""
-    return Stretches()
+    return WornStretches()
 
 
 def _size(found: Found) -> int:

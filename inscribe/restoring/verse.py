@@ -22,7 +22,7 @@ from inscribe.reading.verse import (
     read_verse,
     verse_words,
 )
-from inscribe.reading.words import Piece
+from inscribe.reading.words import ReadWord
 
 UNREAD = "□"
 _TABLES = ("verse_nouns", "verse_verbs", "verse_adjectives", "verse_places", "verse_phrases")
@@ -43,7 +43,7 @@ _VOICED = frozenset("がぎぐげござじずぜぞだぢづでどばびぶべ�
 
 
 @dataclass(frozen=True, slots=True)
-class Setting:
+class WornPoem:
     """A poem in current forms, its worn places □, and what is known of the whole."""
 
     text: str
@@ -51,33 +51,33 @@ class Setting:
     voiced: bool
 
 
-def setting(text: str, *, metrical: bool = True) -> Setting:
+def setting(text: str, *, metrical: bool = True) -> WornPoem:
     """Return what is known of a text in kanji and kana, with its metre if it is verse."""
     if not metrical:
-        return Setting(text, None, marks_voicing(text))
+        return WornPoem(text, None, marks_voicing(text))
     words = verse_words(text.replace(UNREAD, ""))
     count = sum(word.morae for word in words) + _MORAE_OF_UNREAD * text.count(UNREAD)
     metre = pattern_of(round(count))
-    return Setting(text, metre, marks_voicing(text))
+    return WornPoem(text, metre, marks_voicing(text))
 
 
-def with_gap(poem: Setting, at: int) -> Setting:
+def with_gap(poem: WornPoem, at: int) -> WornPoem:
     """Return a poem with a gap at ``at``, and the metre it has if that is mended."""
     text = poem.text[:at] + poem.text[at + 1 :]
     count = sum(word.morae for word in verse_words(text, voiced=poem.voiced))
     metre = pattern_of(count) or next(
         (m for m in map(pattern_of, range(count + 1, count + 8)) if m is not None), None
     )
-    return Setting(poem.text, metre, poem.voiced)
+    return WornPoem(poem.text, metre, poem.voiced)
 
 
-def weights_at(poem: Setting, at: int, signs: Collection[str]) -> dict[str, float]:
+def weights_at(poem: WornPoem, at: int, signs: Collection[str]) -> dict[str, float]:
     """Return the logarithm of each sign's weight at offset ``at``."""
     text, start = poem.text, at
     if poem.metre is None or text.count(UNREAD) > 1:  # how long the others are is not known
         first = max(0, at - NEAR)
         text, start = text[first : at + NEAR + 1], at - first
-        poem = Setting(poem.text, None, poem.voiced)
+        poem = WornPoem(poem.text, None, poem.voiced)
     before, after = text[:start], text[start + 1 :]
     known: dict[tuple[int, ...], float] = {}  # most signs change nothing that the metre hears
     return {sign: frequency(sign) - cost(before + sign + after, poem, known) for sign in signs}
@@ -93,7 +93,7 @@ def usage(sign: str) -> float:
     return _per_mille().get(sign, RARE)
 
 
-def cost(text: str, poem: Setting, known: dict[tuple[int, ...], float] | None = None) -> float:
+def cost(text: str, poem: WornPoem, known: dict[tuple[int, ...], float] | None = None) -> float:
     """Return what a text costs by its words and, where there is one, by the poem's metre.
 
     ``known`` keeps what the metre costs, by the beats of the words.
@@ -125,12 +125,12 @@ def commonest(count: int) -> tuple[str, ...]:
 class Heard:
     """How a poem reads with a sign in its place: the word it is in, and the phrases."""
 
-    word: Piece
+    word: ReadWord
     phrases: tuple[int, ...]  # morae, empty where no metre can be heard
     regular: bool
 
 
-def heard(poem: Setting, at: int, sign: str) -> Heard:
+def heard(poem: WornPoem, at: int, sign: str) -> Heard:
     """Return how the poem reads with ``sign`` at offset ``at``."""
     text = poem.text[:at] + sign + poem.text[at + 1 :]
     if poem.metre is None or UNREAD in text:
@@ -140,7 +140,7 @@ def heard(poem: Setting, at: int, sign: str) -> Heard:
     return Heard(_word_over(words, at)[0], counts, counts == poem.metre.phrases)
 
 
-def word_with(poem: Setting, at: int, sign: str) -> tuple[Piece, int]:
+def word_with(poem: WornPoem, at: int, sign: str) -> tuple[ReadWord, int]:
     """Return the word that holds ``sign`` at offset ``at``, and the offset where it begins."""
     first = max(0, at - NEAR)
     text = poem.text[first:at] + sign + poem.text[at + 1 : at + 1 + NEAR]
@@ -148,7 +148,7 @@ def word_with(poem: Setting, at: int, sign: str) -> tuple[Piece, int]:
     return word, first + begins
 
 
-def _word_over(words: Sequence[Piece], at: int) -> tuple[Piece, int]:
+def _word_over(words: Sequence[ReadWord], at: int) -> tuple[ReadWord, int]:
     position = 0
     for word in words:
         if position <= at < position + word.length:
@@ -157,7 +157,7 @@ def _word_over(words: Sequence[Piece], at: int) -> tuple[Piece, int]:
     return words[-1], position - words[-1].length
 
 
-def kanji_habit(poem: Setting) -> float:
+def kanji_habit(poem: WornPoem) -> float:
     """Return how many words with a meaning of their own are in kanji for each that is in kana."""
     in_kanji = in_kana = 1.0
     for word in verse_words(poem.text, voiced=poem.voiced):
@@ -169,7 +169,7 @@ def kanji_habit(poem: Setting) -> float:
     return in_kanji / in_kana
 
 
-def missing_morae(poem: Setting) -> dict[int, int]:
+def missing_morae(poem: WornPoem) -> dict[int, int]:
     """Return how many morae each worn sign must have for the metre, by offset.
 
     The reading that best keeps the metre decides how it is shared out among several worn signs.
@@ -183,7 +183,7 @@ def missing_morae(poem: Setting) -> dict[int, int]:
     return found
 
 
-def lost_morae(poem: Setting) -> int | None:
+def lost_morae(poem: WornPoem) -> int | None:
     """Return how many morae a poem lacks in its one gap, whatever their signs."""
     if poem.metre is None:
         return None
@@ -200,7 +200,7 @@ def signs_of_verse() -> tuple[str, ...]:
     return tuple(dict.fromkeys((*_KANA, *kanji)))
 
 
-def signs_tried(poem: Setting) -> tuple[str, ...]:
+def signs_tried(poem: WornPoem) -> tuple[str, ...]:
     """Return the signs to be tried in a worn place: fewer where much is worn."""
     many = poem.text.count(UNREAD) > MANY_WORN
     signs = commonest(TRIED_OF_MANY) if many else signs_of_verse()

@@ -16,7 +16,7 @@ from inscribe import tables
 from inscribe.errors import InputError
 from inscribe.forms import normalise_text
 from inscribe.restoring import gaps, seen, sourced
-from inscribe.restoring.inscription import Inscription, inscription
+from inscribe.restoring.inscription import WornInscription, inscription
 from inscribe.restoring.model import Candidate, Evidence, Lacuna, Restoration
 from inscribe.restoring.name_chances import NO_NAMES, Names
 from inscribe.restoring.seen import Seen
@@ -142,7 +142,7 @@ def _seen_in(sign: Sign, given: Seen) -> Seen:
 
 
 def _candidates(
-    made: Inscription, sign: int, answers: list[sourced.Answer], described: Seen, most: int
+    made: WornInscription, sign: int, answers: list[sourced.Answer], described: Seen, most: int
 ) -> tuple[Candidate, ...]:
     language = made.weights(sign, described.characters if described else ())
     shares = _shares(language)
@@ -200,7 +200,7 @@ def _shares(language: dict[str, float]) -> dict[str, float]:
 
 
 def _evidence(
-    made: Inscription,
+    made: WornInscription,
     sign: int,
     candidate: str,
     answers: list[sourced.Answer],
@@ -218,7 +218,7 @@ def _evidence(
 
 
 def _lacuna(
-    made: Inscription,
+    made: WornInscription,
     text: Transcription,
     sign: Sign,
     candidates: tuple[Candidate, ...],

@@ -8,7 +8,7 @@ from itertools import islice
 from inscribe import workers
 from inscribe.errors import InputError, Place
 from inscribe.sources.library import Added, Library
-from inscribe.sources.passages import Passage, passages_of
+from inscribe.sources.passages import SourcePassage, passages_of
 from inscribe.sources.texts import SourceText
 
 BATCH = 50_000  # texts a transaction
@@ -17,7 +17,7 @@ FEW = 2_000  # below this, starting workers costs more than it saves
 
 TOLD_EVERY = 100  # texts
 
-Read = tuple[SourceText, tuple[Passage, ...]]
+Read = tuple[SourceText, tuple[SourcePassage, ...]]
 
 
 def checked(

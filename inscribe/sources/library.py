@@ -15,7 +15,7 @@ from types import TracebackType
 
 from inscribe.errors import InputError, Place
 from inscribe.sources import index
-from inscribe.sources.passages import Passage
+from inscribe.sources.passages import SourcePassage
 from inscribe.sources.texts import SourceText
 
 LAYOUT = "1"
@@ -167,7 +167,7 @@ class Library:
         count = self.db.execute("SELECT COALESCE(SUM(passages), 0) FROM segments").fetchone()[0]
         return int(count)
 
-    def add(self, batch: Sequence[tuple[SourceText, Sequence[Passage]]]) -> Added:
+    def add(self, batch: Sequence[tuple[SourceText, Sequence[SourcePassage]]]) -> Added:
         """Add texts with their passages in one transaction; return what that changed.
 
         A text whose id is there already replaces the old one if it differs.
@@ -206,7 +206,7 @@ class Library:
             )
             self.db.execute("DELETE FROM texts WHERE id = ?", (identity,))
 
-    def _insert(self, pairs: Iterable[tuple[SourceText, Sequence[Passage]]]) -> None:
+    def _insert(self, pairs: Iterable[tuple[SourceText, Sequence[SourcePassage]]]) -> None:
         indexed: list[tuple[int, str, str]] = []
         for text, passages in pairs:
             row = (text.id, text.text, text.title, text.provenance, text.licence)
@@ -260,7 +260,7 @@ class Library:
         columns = "SELECT id, lines, title, provenance, licence, extra FROM texts"
         return _text_of(self.db.execute(f"{columns} WHERE number = ?", (number,)).fetchone())
 
-    def passages(self, numbers: Sequence[int]) -> Iterator[tuple[int, int, Passage]]:
+    def passages(self, numbers: Sequence[int]) -> Iterator[tuple[int, int, SourcePassage]]:
         """Yield (passage number, text number, passage) for those of ``numbers`` that exist."""
         for start in range(0, len(numbers), 500):
             part = numbers[start : start + 500]
@@ -270,7 +270,7 @@ class Library:
                 f" WHERE number IN ({marks})",
                 part,
             ):
-                yield number, text, Passage(sounds, first, last, signs)
+                yield number, text, SourcePassage(sounds, first, last, signs)
 
     def is_sound(self) -> bool:
         """Return whether SQLite finds the file whole (PRAGMA integrity_check)."""

@@ -12,7 +12,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from inscribe.sources.keys import UNKNOWN
-from inscribe.sources.query import Query
+from inscribe.sources.query import SourceQuery
 
 NO_PLACE = 0.7  # a legible sign that has no place in the passage
 PASSED_OVER = 0.35  # a letter of the passage between two found ones
@@ -31,7 +31,7 @@ class Fit:
     end: int
 
 
-def fit(query: Query, passage: str, turn: float = NEVER) -> Fit:
+def fit(query: SourceQuery, passage: str, turn: float = NEVER) -> Fit:
     """Return the best fit of ``query`` in the letters of a passage.
 
     ``turn`` is what it gains (less than nothing) to go on anywhere else in the passage, where its
@@ -111,7 +111,7 @@ def _place(
         at = passage.find(letters, at + 1)
 
 
-def sign_gain(query: Query, signs: str) -> float:
+def sign_gain(query: SourceQuery, signs: str) -> float:
     """Return how many signs of the query stand in a passage in the same order, as letters.
 
     A Chinese character counts two letters, a kana one.

@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING
 from inscribe import notation
 
 if TYPE_CHECKING:
-    from inscribe.record import SourceText
+    from inscribe.record import CopiedText
     from inscribe.signs import Transcription
     from inscribe.sources.library import Library
 
 
-def words_of(source: SourceText, library: Library | None) -> Transcription | None:
+def words_of(source: CopiedText, library: Library | None) -> Transcription | None:
     """Return the words of a record's source, in the notation that the record gives for them.
 
     None, if the source is named by its id only and the library does not have it.

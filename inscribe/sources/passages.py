@@ -21,7 +21,7 @@ PASSAGE_SOUNDS = 64  # a text of at most twice this many sounds is one passage
 
 
 @dataclass(frozen=True, slots=True)
-class Passage:
+class SourcePassage:
     """Lines ``first_line`` to ``last_line`` of a text (from 0), as sounds and as signs.
 
     ``signs`` is the text in current forms where it holds Chinese characters, else empty.
@@ -38,14 +38,14 @@ class Passage:
         return self.first_line, self.last_line, self.sounds, self.signs
 
 
-def passages_of(text: SourceText) -> tuple[Passage, ...]:
+def passages_of(text: SourceText) -> tuple[SourcePassage, ...]:
     """Return the passages of a text, which between them hold all its lines."""
     lines = [piece.translate(_QUOTES) for line in text.lines for piece in _pieces(line)]
     numbers = [n for n, line in enumerate(text.lines) for _ in _pieces(line)]
     read = [heard for stretch in _stretches(lines) for heard in _heard(stretch)]
     spans = _spans([len(sounds) for sounds, _ in read])
     return tuple(
-        Passage(
+        SourcePassage(
             "".join(sounds for sounds, _ in read[first:last]),
             numbers[first],
             numbers[last - 1],

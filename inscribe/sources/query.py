@@ -30,7 +30,7 @@ _O_ROW = frozenset(ROWS[4])
 
 
 @dataclass(frozen=True, slots=True)
-class Query:
+class SourceQuery:
     """A text to be found, as a lattice over its signs.
 
     ``arcs[i]`` are the ways to read on from sign ``i``: (sign reached, letters). ``kinds[i]`` says
@@ -47,7 +47,7 @@ class Query:
         return len(self.arcs)
 
 
-def query_of(text: Transcription) -> Query:
+def query_of(text: Transcription) -> SourceQuery:
     """Return the query for a transcription.
 
     Raises:
@@ -65,7 +65,7 @@ def query_of(text: Transcription) -> Query:
     if len(signs) < FEWEST:
         found = "one legible sign is too little" if signs else "there is no legible sign"
         raise InputError(f"{found} to look for", hint="give at least two signs")
-    return Query(arcs, kinds, signs, _weight(arcs))
+    return SourceQuery(arcs, kinds, signs, _weight(arcs))
 
 
 def is_romanised(text: str) -> bool:
@@ -90,7 +90,7 @@ def kana_of_romanised(text: str) -> str:
     return str(jaconv.alphabet2kana(words)).replace("'", "")
 
 
-def grams_of(query: Query) -> tuple[set[str], set[str]]:
+def grams_of(query: SourceQuery) -> tuple[set[str], set[str]]:
     """Return the grams the index is asked for: those that tell most, then all others."""
     telling, others = index.sign_grams(query.signs), set[str]()
     for start in range(len(query)):
@@ -105,7 +105,7 @@ def grams_of(query: Query) -> tuple[set[str], set[str]]:
     return telling, others
 
 
-def _walks(query: Query, start: int, reach: int) -> Iterator[str]:
+def _walks(query: SourceQuery, start: int, reach: int) -> Iterator[str]:
     """Yield the letters of every way through the lattice from ``start``, ``reach`` long."""
     if start == len(query) or reach <= 0:
         yield ""

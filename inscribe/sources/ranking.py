@@ -20,8 +20,8 @@ from inscribe.sources import index
 from inscribe.sources.keys import UNKNOWN
 from inscribe.sources.library import Library
 from inscribe.sources.matching import fit, sign_gain
-from inscribe.sources.passages import Passage
-from inscribe.sources.query import Query, grams_of, query_of
+from inscribe.sources.passages import SourcePassage
+from inscribe.sources.query import SourceQuery, grams_of, query_of
 from inscribe.sources.texts import SourceText
 
 CANDIDATES = 3000  # passages taken from the index
@@ -62,9 +62,9 @@ class Hit:
 
 
 @dataclass(frozen=True, slots=True)
-class _Candidate:
+class _SourceCandidate:
     text: int
-    passage: Passage
+    passage: SourcePassage
     gain: float
 
 
@@ -101,12 +101,12 @@ def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...
 
 
 def _scored(
-    query: Query, ranked: Sequence[_Candidate], size: int
-) -> list[tuple[_Candidate, float, float]]:
+    query: SourceQuery, ranked: Sequence[_SourceCandidate], size: int
+) -> list[tuple[_SourceCandidate, float, float]]:
     """Return each candidate, its probability, and the gain of the next different one."""
     found = []
     rest = 0.0
-    answers: list[tuple[_Candidate, float]] = []  # the best of each group of twins
+    answers: list[tuple[_SourceCandidate, float]] = []  # the best of each group of twins
     for candidate in ranked:
         behind = next((c.gain for c in ranked if not _are_twins(c, candidate)), 0.0)
         score = probability_of(features(query, candidate.gain, behind, size))
@@ -119,7 +119,7 @@ def _scored(
     return [(candidate, score / whole, behind) for candidate, score, behind in found]
 
 
-def _compared(library: Library, query: Query, most: int) -> list[_Candidate]:
+def _compared(library: Library, query: SourceQuery, most: int) -> list[_SourceCandidate]:
     """Return the likeliest of ``most`` passages from the index, compared in full, best first."""
     shared = dict(index.passages_sharing(library.db, grams_of(query), most=most))
     found = list(library.passages(list(shared)))
@@ -127,16 +127,17 @@ def _compared(library: Library, query: Query, most: int) -> list[_Candidate]:
     found.sort(key=lambda item: -_promise(likely, item[2].sounds, shared[item[0]]))
     looked_at = max(FEWEST_COMPARED, min(COMPARED, COMPARED_SOUNDS // int(query.weight + 1)))
     gains = (
-        _Candidate(text, passage, _gain(query, passage)) for _, text, passage in found[:looked_at]
+        _SourceCandidate(text, passage, _gain(query, passage))
+        for _, text, passage in found[:looked_at]
     )
     return sorted(gains, key=lambda candidate: -candidate.gain)
 
 
-def _gain(query: Query, passage: Passage) -> float:
+def _gain(query: SourceQuery, passage: SourcePassage) -> float:
     return max(fit(query, passage.sounds).gain, sign_gain(query, passage.signs))
 
 
-def _in_any_order(query: Query, ranked: list[_Candidate]) -> list[_Candidate]:
+def _in_any_order(query: SourceQuery, ranked: list[_SourceCandidate]) -> list[_SourceCandidate]:
     """Return the candidates with the best also tried with their phrases in another order."""
     if not ranked or ranked[0].gain >= IN_ORDER * query.weight:
         return ranked
@@ -147,7 +148,7 @@ def _in_any_order(query: Query, ranked: list[_Candidate]) -> list[_Candidate]:
     return sorted([*turned, *ranked[TRIED:]], key=lambda c: -c.gain)
 
 
-def _turn(passage: Passage) -> float:
+def _turn(passage: SourcePassage) -> float:
     """Return what it costs, in letters, to go on elsewhere: the longer a passage, the easier."""
     return -math.log2(len(passage.sounds) + 2) / BITS_A_LETTER
 
@@ -158,7 +159,7 @@ def _promise(likely: str, sounds: str, shared: float) -> float:
     return shared / BITS_A_GRAM + float(LCSseq.similarity(likely, sounds))
 
 
-def _likely_letters(query: Query) -> str:
+def _likely_letters(query: SourceQuery) -> str:
     """Return the letters of the first way through the lattice, without what cannot be read."""
     at, found = 0, ""
     while at < len(query):
@@ -168,14 +169,14 @@ def _likely_letters(query: Query) -> str:
     return found.replace(UNKNOWN, "")
 
 
-def _by_text(candidates: Sequence[_Candidate]) -> list[_Candidate]:
-    best: dict[int, _Candidate] = {}
+def _by_text(candidates: Sequence[_SourceCandidate]) -> list[_SourceCandidate]:
+    best: dict[int, _SourceCandidate] = {}
     for candidate in candidates:
         best.setdefault(candidate.text, candidate)
     return list(best.values())
 
 
-def _are_twins(one: _Candidate, other: _Candidate) -> bool:
+def _are_twins(one: _SourceCandidate, other: _SourceCandidate) -> bool:
     from rapidfuzz.distance import LCSseq
 
     return one is other or bool(
@@ -183,7 +184,7 @@ def _are_twins(one: _Candidate, other: _Candidate) -> bool:
     )
 
 
-def features(query: Query, gain: float, behind: float, size: int) -> tuple[float, ...]:
+def features(query: SourceQuery, gain: float, behind: float, size: int) -> tuple[float, ...]:
     """Return what the probability of a hit is judged by.
 
     The bits its fitting letters tell beyond the size of the library, the share of the query that

@@ -15,13 +15,13 @@ import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 
+from inscribe import strict
 from inscribe.errors import InputError, Place
 from inscribe.sources.texts import SourceText, source_text
 
 _TEI = "{http://www.tei-c.org/ns/1.0}"
 _ID = "{http://www.w3.org/XML/1998/namespace}id"
 _LANG = "{http://www.w3.org/XML/1998/namespace}lang"
-MAX_DEPTH = 100  # elements within elements
 _ASIDE = "bibl del desc figure fw head label listApp listBibl listWit note rt speaker stage trailer"
 _LEFT_OUT = {_TEI + name for name in _ASIDE.split()}
 _BLOCKS = {_TEI + name for name in ("p", "ab", "l")}
@@ -43,20 +43,7 @@ def tei_texts(content: str, name: str, stem: str) -> Iterator[SourceText]:
         InputError: the file is not well-formed XML, declares a document type, is nested more
             than a hundred elements deep, or is not TEI.
     """
-    if "<!DOCTYPE" in content or "<!ENTITY" in content:
-        raise InputError(
-            "document type declarations are not read", Place(name), "remove the DOCTYPE"
-        )
-    try:
-        root = ET.fromstring(content)
-    except ET.ParseError as error:
-        line, column = error.position
-        raise InputError(
-            "the file is not well-formed XML", Place(name, line, column + 1)
-        ) from error
-    if _depth(root) > MAX_DEPTH:
-        limit = f"elements are nested deeper than the limit of {MAX_DEPTH}"
-        raise InputError(limit, Place(name), "flatten the file")
+    root = strict.xml_root(content, name)
     bodies = list(_bodies(root, []))
     if not bodies:
         raise InputError(
@@ -151,15 +138,6 @@ def _holds_text(element: ET.Element) -> bool:
     """Whether signs stand in the element itself, so that none is lost between known elements."""
     own = [element.text, *(child.tail for child in element)]
     return any(text and text.strip() for text in own) or element.tag in _SIGNS
-
-
-def _depth(root: ET.Element) -> int:
-    depth, level = 0, [root]
-    while level:
-        depth, level = depth + 1, [child for element in level for child in element]
-        if depth > MAX_DEPTH:
-            break
-    return depth
 
 
 def _lines(element: ET.Element) -> list[str]:

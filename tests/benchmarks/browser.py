@@ -59,11 +59,11 @@ def attacks(port: int) -> list[str]:
 def page(attack: str) -> str:
     """Return the entry of a record that says the attack everywhere."""
     from inscribe.entry import entry_of
-    from inscribe.record import Inscription, Plate, Reader, Record, SourceText
+    from inscribe.record import CopiedText, Inscription, Plate, Reader, Record
     from inscribe.report.entries.html import entries_as_html
     from inscribe.report.style import Style
 
-    source = SourceText("花の色は", attack, title=attack, author=attack, work=attack, number=attack)
+    source = CopiedText("花の色は", attack, title=attack, author=attack, work=attack, number=attack)
     reader = Reader(attack, text="花", kana=attack, romaji=attack, remarks=attack)
     carved = Inscription(
         attack,

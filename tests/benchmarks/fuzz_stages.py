@@ -16,7 +16,7 @@ from inscribe import dates, forms, notation, reading
 from inscribe.collation import collate
 from inscribe.entry import entry_of
 from inscribe.errors import InscribeError
-from inscribe.record import Inscription, Reader, Record, SourceText, dump, loads
+from inscribe.record import CopiedText, Inscription, Reader, Record, dump, loads
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.html import entries_as_html
 from inscribe.report.entries.markdown import entry_as_markdown
@@ -220,7 +220,7 @@ FORMATS: tuple[Callable[[list], str], ...] = (  # type: ignore[type-arg]
 def export_stage() -> Stage:
     def stage(data: bytes) -> bool:
         one, other = _halves(data[:100])
-        source = SourceText(text=one or "花", title=other, author=one)
+        source = CopiedText(text=one or "花", title=other, author=one)
         readers = (Reader(other, text=one, romaji=other, remarks=one),)
         carved = Inscription(
             one, other, source=source, readers=readers, translation=one, remarks=other

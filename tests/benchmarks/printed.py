@@ -15,8 +15,12 @@ import re
 import sys
 from collections.abc import Callable, Iterator
 from difflib import SequenceMatcher
+from itertools import accumulate
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+if TYPE_CHECKING:
+    from inscribe.collation import Collation, Span
 
 DATA = Path(__file__).parent.parent / "data"
 FILES = (DATA / "spans_d_look.jsonl", DATA / "spans_d_measure.jsonl")
@@ -29,21 +33,28 @@ class Pair(NamedTuple):
     source: tuple[int, int]
 
 
-def as_printed(copy: str, source: str) -> list[Pair]:
-    from inscribe.collation import collate_texts
+def by_phrases_of_words(copy: str, source: str) -> list[Pair]:
+    from inscribe.collation import as_printed, collate_texts
 
-    found = collate_texts(copy, source).printed
-    return [Pair((p.copy.start, p.copy.end), (p.source.start, p.source.end)) for p in found]
+    result = collate_texts(copy, source)
+    return [in_characters(each.copy, each.source, result) for each in as_printed(result)]
+
+
+def in_characters(copy: Span, source: Span, result: Collation) -> Pair:
+    """Return spans of signs as spans of characters, of which 〳〵 has two."""
+    one, other = (
+        [0, *accumulate(len(sign.text) or 1 for sign in text.signs)]
+        for text in (result.copy, result.source)
+    )
+    return Pair((one[copy.start], one[copy.end]), (other[source.start], other[source.end]))
 
 
 def as_groups(copy: str, source: str) -> list[Pair]:
     from inscribe.collation import collate_texts
 
-    return [
-        Pair((g.copy.start, g.copy.end), (g.source.start, g.source.end))
-        for g in collate_texts(copy, source).groups
-        if g.is_substantive
-    ]
+    result = collate_texts(copy, source)
+    substantive = (group for group in result.groups if group.is_substantive)
+    return [in_characters(group.copy, group.source, result) for group in substantive]
 
 
 def by_characters(copy: str, source: str) -> list[Pair]:
@@ -75,7 +86,7 @@ def lengths(parts: list[str]) -> Iterator[int]:
 
 
 METHODS: dict[str, Callable[[str, str], list[Pair]]] = {
-    "as printed": as_printed,
+    "as printed": by_phrases_of_words,
     "minimal groups": as_groups,
     "difflib, characters": by_characters,
     "difflib, crude phrases": by_phrases,
@@ -108,7 +119,7 @@ def list_wrong(rows: list[dict[str, Any]]) -> None:
     for row in rows:
         copy, source = row["copy"], row["source"]
         truth = {Pair(tuple(e["copy_span"]), tuple(e["source_span"])) for e in row["entries"]}
-        spans = set(as_printed(copy, source))
+        spans = set(by_phrases_of_words(copy, source))
         if truth != spans:
             print(copy, source, sep="\n")
             for name, pairs in (("edition", truth - spans), ("told", spans - truth)):

@@ -15,7 +15,7 @@ from inscribe.collation.align.doubled import told_doubles
 from inscribe.collation.align.exchanged import Stretch, around_moved
 from inscribe.collation.align.groups import groups, joined, span
 from inscribe.collation.align.moved import with_moves
-from inscribe.collation.align.search import MOST_WORK, Path, TooMuchWorkError, cheapest
+from inscribe.collation.align.search import MOST_WORK, AlignmentPath, TooMuchWorkError, cheapest
 from inscribe.collation.align.sides import Side
 from inscribe.collation.align.whole_words import over_whole_words
 from inscribe.collation.align.word_order import in_japanese_order
@@ -48,14 +48,14 @@ def align(copy: Side, source: Side) -> Alignment:
 
 def aligned(copy: Side, source: Side, window: tuple[int, int]) -> Alignment:
     """Return the alignment of the copy with the signs ``window`` (from, to) of the source."""
-    work = _Aligner(copy, source)
+    work = _BlockAligner(copy, source)
     found = told_doubles(with_moves(work.groups(window), copy, source), copy, source)
     note = coarse.note([group for group in found if group.why == coarse.WHY])
     notes = tuple(filter(None, (note, work.note)))
     return Alignment(joined(found, copy, source), work.cost, window, notes, work.done)
 
 
-class _Aligner:
+class _BlockAligner:
     """Aligns block after block, and keeps account of cost and work."""
 
     def __init__(self, copy: Side, source: Side) -> None:
@@ -157,7 +157,7 @@ class _Aligner:
             _shifted(group, block, self.copy, self.source) for group in groups(path, one, other)
         ]
 
-    def _searched(self, one: Side, other: Side, most_work: int) -> Path:
+    def _searched(self, one: Side, other: Side, most_work: int) -> AlignmentPath:
         try:
             path = cheapest(one, other, most_work=most_work)
         except TooMuchWorkError:

@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from inscribe.collation.align.sides import Side
-from inscribe.collation.align.soundings import Place, stretches, whereabouts
+from inscribe.collation.align.soundings import MeetingPoint, stretches, whereabouts
 
 BLOCK = 8  # signs a block has at least, where the texts allow it
 LARGE = 60  # signs from which a block is cut at less safe places too
@@ -58,8 +58,8 @@ def blocks(whole: Block, copy: Side, source: Side) -> list[Block]:
 
 def _of_similar_length(whole: Block, copy: Side, source: Side) -> list[Block]:
     found: list[Block] = []
-    start = last = Place(whole.i, whole.j, 0)
-    together: list[Place] = []
+    start = last = MeetingPoint(whole.i, whole.j, 0)
+    together: list[MeetingPoint] = []
     for places in _stretches(whole, copy, source):
         if _size(last, places[0]) > FEW:
             found += _cut(start, together)
@@ -67,23 +67,23 @@ def _of_similar_length(whole: Block, copy: Side, source: Side) -> list[Block]:
             start, together = places[0], []
         together += places
         last = places[-1]
-    end = Place(whole.i_end, whole.j_end, 0)
+    end = MeetingPoint(whole.i_end, whole.j_end, 0)
     if _size(last, end) <= FEW:
         return [*found, *_cut(start, [*together, end])]
     return [*found, *_cut(start, together), _between(last, end, alike=False)]
 
 
-def _stretches(part: Block, copy: Side, source: Side) -> Iterator[list[Place]]:
+def _stretches(part: Block, copy: Side, source: Side) -> Iterator[list[MeetingPoint]]:
     """Yield the places of each stretch in which a part of both texts goes together."""
     one, other = copy.part(part.i, part.i_end), source.part(part.j, part.j_end)
     for places in stretches(one, other):
-        yield [Place(place.i + part.i, place.j + part.j, place.safety) for place in places]
+        yield [MeetingPoint(place.i + part.i, place.j + part.j, place.safety) for place in places]
 
 
 def finer(block: Block, copy: Side, source: Side) -> list[Block]:
     """Return ``block`` cut at every place where the two texts share a sound on both sides."""
     places = [p for each in _stretches(block, copy, source) for p in each if p.safety]
-    ends = [Place(block.i, block.j, 0), *places, Place(block.i_end, block.j_end, 0)]
+    ends = [MeetingPoint(block.i, block.j, 0), *places, MeetingPoint(block.i_end, block.j_end, 0)]
     return [_between(a, b) for a, b in pairwise(ends) if a[:2] != b[:2]]
 
 
@@ -109,20 +109,20 @@ def _placed(whole: Block, copy: Side, source: Side) -> list[Block]:
     return [block for block in (before, *inner, behind) if block.longest]
 
 
-def _size(start: Place, end: Place) -> int:
+def _size(start: MeetingPoint, end: MeetingPoint) -> int:
     return max(end.i - start.i, end.j - start.j)
 
 
-def _between(start: Place, end: Place, *, alike: bool = True) -> Block:
+def _between(start: MeetingPoint, end: MeetingPoint, *, alike: bool = True) -> Block:
     return Block(start.i, end.i, start.j, end.j, alike)
 
 
-def _cut(start: Place, places: Sequence[Place]) -> Iterator[Block]:
+def _cut(start: MeetingPoint, places: Sequence[MeetingPoint]) -> Iterator[Block]:
     """Yield blocks from ``start`` to the last of ``places``, cut at the safest of them."""
     if not places:
         return
     end = places[-1]
-    since: list[Place] = []  # places after ``start`` that were not safe enough
+    since: list[MeetingPoint] = []  # places after ``start`` that were not safe enough
     for place in places:
         size = _size(start, place)
         if size > LARGE and since:

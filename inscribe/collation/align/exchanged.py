@@ -54,6 +54,7 @@ def around_moved(copy: Side, source: Side, window: tuple[int, int]) -> list[Bloc
     chain, moved = _chain_and_moved(copy, source, window)
     if not moved:
         return []
+    cuts: list[tuple[int, int, int, int, Stretch | None]]
     cuts = [(each.i, each.i_end, *_source_behind(chain, each.i, window[0]), each) for each in moved]
     cuts += [(*_copy_behind(chain, each.j), each.j, each.j_end, None) for each in moved]
     found: list[Block | Stretch] = []
@@ -125,7 +126,12 @@ def _merged(found: Iterator[Stretch]) -> list[Stretch]:
     for each in found:
         last = merged[-1] if merged else None
         gap, other_gap = (each.i - last.i_end, each.j - last.j_end) if last else (0, 0)
-        if last and 0 <= gap <= APART and 0 <= other_gap <= APART and abs(gap - other_gap) <= SKEWED:
+        if (
+            last
+            and 0 <= gap <= APART
+            and 0 <= other_gap <= APART
+            and abs(gap - other_gap) <= SKEWED
+        ):
             merged[-1] = Stretch(last.i, each.i_end, last.j, each.j_end)
         else:
             merged.append(each)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from inscribe.collation.align.moves import State, Step
-from inscribe.collation.align.search import Path
+from inscribe.collation.align.search import AlignmentPath
 from inscribe.collation.align.sides import Side
+from inscribe.collation.align.states import AlignmentMove, State
 from inscribe.collation.model import Group, GroupKind, Span
 
 KIND_OF_STEP: dict[str, GroupKind] = {
@@ -30,9 +30,9 @@ def span(side: Side, start: int, end: int) -> Span:
     return Span(start, end, "".join(side.raw[start:end]))
 
 
-def groups(path: Path, copy: Side, source: Side) -> Iterator[Group]:
+def groups(path: AlignmentPath, copy: Side, source: Side) -> Iterator[Group]:
     """Yield the smallest groups of an alignment, in order; they tile both texts."""
-    start, steps = path.start, list[Step]()
+    start, steps = path.start, list[AlignmentMove]()
     for step in path.steps:
         steps.append(step)
         end = step.state
@@ -41,13 +41,15 @@ def groups(path: Path, copy: Side, source: Side) -> Iterator[Group]:
             start, steps = end, []
 
 
-def _group(start: State, end: State, steps: list[Step], copy: Side, source: Side) -> Group:
+def _group(start: State, end: State, steps: list[AlignmentMove], copy: Side, source: Side) -> Group:
     one, other = span(copy, start.i, end.i), span(source, start.j, end.j)
     why = "; ".join(dict.fromkeys(step.why for step in steps if step.why))
     return Group(_kind(steps, one, other, copy, source), one, other, why)
 
 
-def _kind(steps: list[Step], one: Span, other: Span, copy: Side, source: Side) -> GroupKind:
+def _kind(
+    steps: list[AlignmentMove], one: Span, other: Span, copy: Side, source: Side
+) -> GroupKind:
     first = steps[0].step
     sorts = copy.sort[one.start : one.end] + source.sort[other.start : other.end]
     if first == "wrong":

@@ -19,7 +19,7 @@ _SOFT_ROWS = "".join(spelling.ROWS[vowel][row] for row in (0, 5, 7, 9) for vowel
 _SOUND_CHANGES = "いつむ"  # 書いて, 散って, 読んで: only before て and た
 
 
-class Spoken(NamedTuple):
+class StemReading(NamedTuple):
     """What a character is read, and the letters one of which must follow it in kana ("": any)."""
 
     kana: str
@@ -33,7 +33,7 @@ class Spoken(NamedTuple):
         return not self.follows or (bool(first) and (first in self.follows or changed))
 
 
-def beginnings(kun: str) -> Iterator[Spoken]:
+def beginnings(kun: str) -> Iterator[StemReading]:
     """Yield the stem and every longer part of a word up to its end.
 
     >>> [(part.kana, "れ" in part.follows) for part in beginnings("わす.れる")]
@@ -44,11 +44,11 @@ def beginnings(kun: str) -> Iterator[Spoken]:
         kana = stem + tail[:length]
         rest = tail[length:]
         if tail and (tail[-1] in "いし" or spelling.letter(tail[-1]) not in spelling.ROWS[2]):
-            yield Spoken(kana, "" if rest in ("", "い", "し") else spelling.letter(rest[0]))
+            yield StemReading(kana, "" if rest in ("", "い", "し") else spelling.letter(rest[0]))
             continue  # an adjective, or a word like さだ.か
         stands_alone = rest == "る" and spelling.letter(kana[-1:] or "ん") in (*_I_ROW, *_E_ROW)
         letters = "" if not rest or stands_alone else _row_letters(rest)
-        yield Spoken(kana, letters, len(rest) == 1)
+        yield StemReading(kana, letters, len(rest) == 1)
 
 
 _I_ROW, _E_ROW = spelling.ROWS[1], spelling.ROWS[3]
@@ -73,13 +73,13 @@ def row_of(ending: str) -> str:
     return "" if ending[-1] in "いし" else "".join(map(spelling.letter, _row(ending[0])))
 
 
-def cut_short(kun: str) -> Iterator[Spoken]:
+def cut_short(kun: str) -> Iterator[StemReading]:
     """Yield stems shorter than the dictionary's, the rest being in kana: 現はる is あら + はる."""
     stem = kun.partition(".")[0]
     for length in range(len(stem) - 1, 0, -1):
         after = spelling.letter(stem[length])
         same = [letters for letters in spelling.OPEN.values() if after in letters]
-        yield Spoken(stem[:length], "".join((after, *same)))
+        yield StemReading(stem[:length], "".join((after, *same)))
 
 
 def spoken_forms(kun: str) -> list[str]:

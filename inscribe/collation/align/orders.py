@@ -108,7 +108,7 @@ def _moved(text: str, signs: tuple[int, ...]) -> Iterator[tuple[int, ...]]:
 
 
 def _as_said(text: str) -> Iterator[tuple[int, int, str]]:
-    """Yield what each sign, and each two, may be said as in Chinese text: 可 べし, 不可 べからず."""
+    """Yield how each sign, and each two, may be said in Chinese text: 可 べし, 不可 べからず."""
     from inscribe.reading.chinese import spoken_forms
 
     for first in range(len(text)):

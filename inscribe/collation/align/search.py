@@ -16,8 +16,9 @@ from __future__ import annotations
 import heapq
 from typing import NamedTuple
 
-from inscribe.collation.align.moves import Moves, State, Step
+from inscribe.collation.align.moves import Moves
 from inscribe.collation.align.sides import Side
+from inscribe.collation.align.states import AlignmentMove, State
 
 MOST_WORK = 1_000_000  # of one search, in states; two unlike texts of 60 signs take a thirtieth
 
@@ -26,12 +27,12 @@ class TooMuchWorkError(Exception):
     """The texts are so unlike that the search would look at more states than it was allowed."""
 
 
-class Path(NamedTuple):
+class AlignmentPath(NamedTuple):
     """The cheapest alignment: its cost, where it starts, and its steps, first to last."""
 
     cost: int
     start: State
-    steps: tuple[Step, ...]
+    steps: tuple[AlignmentMove, ...]
     work: int = 0  # states that were looked at to find it
 
     @property
@@ -47,7 +48,7 @@ def cheapest(
     excerpt: bool = False,
     most_work: int = MOST_WORK,
     linking: bool = False,
-) -> Path:
+) -> AlignmentPath:
     """Return the cheapest path through both texts; an ``excerpt`` takes part of the source.
 
     With ``linking`` the source may have particles and endings that the copy leaves unwritten.
@@ -70,7 +71,9 @@ def agreement(copy: Side, source: Side, most_work: int) -> tuple[bool, int]:
         return False, search.work
 
 
-def agreeing(copy: Side, source: Side, *, most_work: int, linking: bool = False) -> Path | None:
+def agreeing(
+    copy: Side, source: Side, *, most_work: int, linking: bool = False
+) -> AlignmentPath | None:
     """Return the cheapest path on which the texts never differ in wording, None if there is none.
 
     Raises:
@@ -92,7 +95,7 @@ class _Search:
         self._open = self._moves.price["open"] + self._wrong
         self.work = 0
 
-    def path(self) -> Path:
+    def path(self) -> AlignmentPath:
         agreeing = self._cheapest(None)
         if agreeing is not None and agreeing.cost <= self._open:
             return agreeing
@@ -100,17 +103,17 @@ class _Search:
         assert found is not None, "every text can be aligned with every other"
         return found
 
-    def agreeing(self) -> Path | None:
+    def agreeing(self) -> AlignmentPath | None:
         return self._cheapest(None)
 
     def _most_possible(self) -> int:
         return self._open + max(self._ends) * self._wrong
 
-    def _cheapest(self, most: int | None) -> Path | None:
+    def _cheapest(self, most: int | None) -> AlignmentPath | None:
         """Return the cheapest path of a cost up to ``most``; for None, one that never differs."""
         starts = [State(0, j) for j in range(self._ends[1] + 1 if self._excerpt else 1)]
         best: dict[State, int] = dict.fromkeys(starts, 0)
-        came: dict[State, tuple[State, Step]] = {}
+        came: dict[State, tuple[State, AlignmentMove]] = {}
         queue = [(0, -s.j, n, 0, s) for n, s in enumerate(starts)]
         heapq.heapify(queue)
         count = len(starts)
@@ -173,10 +176,12 @@ class _Search:
         return known[state]
 
 
-def _path(cost: int, end: State, came: dict[State, tuple[State, Step]], work: int) -> Path:
-    steps: list[Step] = []
+def _path(
+    cost: int, end: State, came: dict[State, tuple[State, AlignmentMove]], work: int
+) -> AlignmentPath:
+    steps: list[AlignmentMove] = []
     state = end
     while state in came:
         state, step = came[state]
         steps.append(step)
-    return Path(cost, state, tuple(reversed(steps)), work)
+    return AlignmentPath(cost, state, tuple(reversed(steps)), work)

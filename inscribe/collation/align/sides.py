@@ -99,9 +99,7 @@ def side(text: Transcription, normal: NormalText) -> Side:
     return Side(raw, norm, sort, letters, readings, joins)
 
 
-def _joins(
-    norm: Sequence[str], sort: Sequence[str], letters: Sequence[str]
-) -> tuple[bool, ...]:
+def _joins(norm: Sequence[str], sort: Sequence[str], letters: Sequence[str]) -> tuple[bool, ...]:
     """Return where two nouns may stand side by side: not before a verb, 花散る is no 花の散る."""
     return (
         False,
@@ -161,7 +159,7 @@ def _following(letters: Sequence[str], at: int) -> str:
 def _with_words(
     known: Sequence[tuple[ByLetter, ...]],
     norm: Sequence[str],
-    find: Callable[[str], Sequence[words.Word]],
+    find: Callable[[str], Sequence[words.PossibleWord]],
 ) -> tuple[tuple[ByLetter, ...], ...]:
     """Return the readings with the words that ``find`` finds in the text, placed by sign."""
     sign_at = _sign_at(norm)

@@ -25,7 +25,7 @@ GAP = 12
 LEAST = 8
 
 
-class Place(NamedTuple):
+class MeetingPoint(NamedTuple):
     """A place between two signs of the copy and two of the source, inside sounds they share."""
 
     i: int
@@ -40,7 +40,7 @@ class Sounded(NamedTuple):
     sign_at: dict[int, int]  # offset in the letters -> sign that begins there
 
 
-def stretches(copy: Side, source: Side) -> list[list[Place]]:
+def stretches(copy: Side, source: Side) -> list[list[MeetingPoint]]:
     """Return the places, first to last, of each stretch in which two texts go together."""
     from rapidfuzz.distance import Levenshtein
 
@@ -110,7 +110,7 @@ def _sound(side: Side, at: int, own: dict[str, str]) -> tuple[str, int]:
     return own.setdefault(key, chr(0xF0000 + len(own))), 1
 
 
-class _Run(NamedTuple):
+class _SoundStep(NamedTuple):
     """A step of the alignment of sounds."""
 
     a: int
@@ -119,16 +119,16 @@ class _Run(NamedTuple):
     score: int  # sounds shared, less those that are not; what cannot be read counts for nothing
 
 
-def _run(step: Opcode, one: str, other: str) -> _Run:
+def _run(step: Opcode, one: str, other: str) -> _SoundStep:
     length = max(step.src_end - step.src_start, step.dest_end - step.dest_start)
     if step.tag == "equal":
-        return _Run(step.src_start, step.dest_start, length, length)
+        return _SoundStep(step.src_start, step.dest_start, length, length)
     worn = one.count(WORN, step.src_start, step.src_end)
     worn += other.count(WORN, step.dest_start, step.dest_end)
-    return _Run(step.src_start, step.dest_start, length, min(worn - length, 0))
+    return _SoundStep(step.src_start, step.dest_start, length, min(worn - length, 0))
 
 
-def _together(runs: Sequence[_Run]) -> Iterator[tuple[int, int]]:
+def _together(runs: Sequence[_SoundStep]) -> Iterator[tuple[int, int]]:
     """Yield first and last run of each stretch that goes together (best-scoring, gaps bounded)."""
     at = 0
     while at < len(runs):
@@ -146,10 +146,10 @@ def _together(runs: Sequence[_Run]) -> Iterator[tuple[int, int]]:
         at = end + 1
 
 
-def _places(runs: Sequence[_Run], one: Sounded, other: Sounded) -> Iterator[Place]:
+def _places(runs: Sequence[_SoundStep], one: Sounded, other: Sounded) -> Iterator[MeetingPoint]:
     for run in runs:
         if run.score > 0:
             for n in range(run.length + 1):
                 i, j = one.sign_at.get(run.a + n), other.sign_at.get(run.b + n)
                 if i is not None and j is not None:
-                    yield Place(i, j, min(n, run.length - n))
+                    yield MeetingPoint(i, j, min(n, run.length - n))

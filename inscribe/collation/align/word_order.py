@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 from inscribe.collation.align.groups import groups, span
 from inscribe.collation.align.orders import Order, orders, put_in
-from inscribe.collation.align.search import Path, TooMuchWorkError, agreeing, cheapest
+from inscribe.collation.align.search import AlignmentPath, TooMuchWorkError, agreeing, cheapest
 from inscribe.collation.align.sides import Side
 from inscribe.collation.model import Group
 
@@ -30,7 +30,7 @@ MOST_IN_ALL = 30_000  # and for all runs of a collation
 GAIN = 500  # by which an order must be cheaper than the one carved
 
 
-class _Run(NamedTuple):
+class _KanjiRun(NamedTuple):
     """Groups ``first`` to ``last`` (exclusive), in which one side is all Chinese characters."""
 
     first: int
@@ -42,7 +42,7 @@ def in_japanese_order(found: Sequence[Group], copy: Side, source: Side) -> list[
     """Return ``found`` with runs in Chinese order answered as a whole; small groups expected."""
     result: list[Group] = []
     done = 0
-    aligner = _Aligner()
+    aligner = _RunAligner()
     for first, last in _differing(found):
         if first < done:
             continue
@@ -73,7 +73,7 @@ def _differing(found: Sequence[Group]) -> list[tuple[int, int]]:
 
 def _run(
     found: Sequence[Group], first: int, last: int, in_copy: bool, copy: Side, source: Side
-) -> _Run | None:
+) -> _KanjiRun | None:
     """Return the run of Chinese characters around some differences, on one side."""
 
     def is_run(group: Group) -> bool:
@@ -92,7 +92,7 @@ def _run(
     answering = copy.sort[slice(*one)] if not in_copy else source.sort[slice(*other)]
     if not 2 <= length <= LONGEST or answer > 4 * LONGEST or "kana" not in answering:
         return None
-    return _Run(first, last, in_copy)
+    return _KanjiRun(first, last, in_copy)
 
 
 def _spans(found: Sequence[Group]) -> tuple[tuple[int, int], tuple[int, int]]:
@@ -100,13 +100,13 @@ def _spans(found: Sequence[Group]) -> tuple[tuple[int, int], tuple[int, int]]:
     return (first.copy.start, last.copy.end), (first.source.start, last.source.end)
 
 
-class _Aligner:
+class _RunAligner:
     """Aligns runs with what answers them, within a bound of work."""
 
     def __init__(self) -> None:
         self._left = MOST_IN_ALL
 
-    def path(self, chinese: Side, japanese: Side, *, linking: bool) -> Path | None:
+    def path(self, chinese: Side, japanese: Side, *, linking: bool) -> AlignmentPath | None:
         """Return the cheapest path, None where it takes too long to find."""
         try:
             found = cheapest(chinese, japanese, most_work=self._most, linking=linking)
@@ -116,7 +116,7 @@ class _Aligner:
         self._left -= found.work
         return found
 
-    def agreeing(self, chinese: Side, japanese: Side) -> Path | None:
+    def agreeing(self, chinese: Side, japanese: Side) -> AlignmentPath | None:
         """Return the cheapest path on which the words are the same, None if there is none."""
         try:
             found = agreeing(chinese, japanese, most_work=self._most, linking=True)
@@ -132,7 +132,7 @@ class _Aligner:
 
 
 def _in_order(
-    found: Sequence[Group], run: _Run, copy: Side, source: Side, aligner: _Aligner
+    found: Sequence[Group], run: _KanjiRun, copy: Side, source: Side, aligner: _RunAligner
 ) -> list[Group] | None:
     """Return the groups of a run put in the order that explains most, None if none does."""
     one, other = _spans(found[run.first : run.last])
@@ -148,7 +148,7 @@ def _in_order(
 
 
 def _best_order(
-    chinese: Side, japanese: Side, aligner: _Aligner
+    chinese: Side, japanese: Side, aligner: _RunAligner
 ) -> tuple[list[Group], tuple[int, ...]] | None:
     """Return the small groups of a run in the order that explains most, and that order.
 
@@ -170,8 +170,8 @@ def _best_order(
 
 
 def _paths(
-    known: Sequence[Order], chinese: Side, japanese: Side, aligner: _Aligner
-) -> Iterator[tuple[Order, Side, Path]]:
+    known: Sequence[Order], chinese: Side, japanese: Side, aligner: _RunAligner
+) -> Iterator[tuple[Order, Side, AlignmentPath]]:
     turned = [(order, put_in(order, chinese)) for order in known]
     same = False
     for order, side in turned:

@@ -15,12 +15,12 @@ from inscribe.collation.align.readings import table_readings
 from inscribe.reading import spelling
 
 if TYPE_CHECKING:
-    from inscribe.reading.words import Piece
+    from inscribe.reading.words import ReadWord
 
 LONGEST = 8  # signs of a word in the glossary tables
 
 
-class Word(NamedTuple):
+class PossibleWord(NamedTuple):
     """One word that could stand at ``start``..``end`` (characters of the text) and its reading."""
 
     start: int
@@ -30,7 +30,7 @@ class Word(NamedTuple):
     source: str
 
 
-def table_words(text: str) -> list[Word]:
+def table_words(text: str) -> list[PossibleWord]:
     """Return every word of the glossary in ``text`` that is written with Chinese characters."""
     known = table_readings()
     found = []
@@ -39,20 +39,20 @@ def table_words(text: str) -> list[Word]:
             continue
         for end in range(start + 2, min(len(text), start + LONGEST) + 1):
             found += [
-                Word(start, end, spoken, "word", table)
+                PossibleWord(start, end, spoken, "word", table)
                 for reading, table in known.get(text[start:end], ())
                 for spoken in spoken_forms(reading)
             ]
     return found
 
 
-def _read_as_a_whole(text: str) -> Iterator[Word]:
+def _read_as_a_whole(text: str) -> Iterator[PossibleWord]:
     """Yield every word of two or three signs that is read as a whole: 土筆 つくし."""
     for start, char in enumerate(text):
         for end in (start + 2, start + 3) if spelling.is_kanji(char) else ():
             row = _jukujikun().first_about(text[start:end]) if end <= len(text) else None
             for kana in (row["kana"], *tables.listed(row["also"])) if row else ():
-                yield Word(start, end, kana, "word", "EDICT")
+                yield PossibleWord(start, end, kana, "word", "EDICT")
 
 
 @tables.cached()
@@ -60,21 +60,21 @@ def _jukujikun() -> tables.Sorted:
     return tables.Sorted("jukujikun")
 
 
-def _is_no_word(piece: Piece) -> bool:
+def _is_no_word(piece: ReadWord) -> bool:
     """Whether a character is read by its sound, known already, or with の: 夢 ゆめの."""
     return piece.origin == "漢" or piece.kana.endswith("の")
 
 
-def dictionary_words(text: str) -> list[Word]:
+def dictionary_words(text: str) -> list[PossibleWord]:
     """Return every word of the dictionary of verse in ``text`` that has a Chinese character."""
     from inscribe.reading.verse import verse_lattice
 
-    found: dict[Word, None] = {}
+    found: dict[PossibleWord, None] = {}
     for node in verse_lattice(text):
         if node.end - node.start == 1 and _is_no_word(node.piece):
             continue
         if node.piece.kana.endswith("っ") and text[node.end : node.end + 1] not in ("て", "た"):
             continue
         if node.piece.known and any(map(spelling.is_kanji, text[node.start : node.end])):
-            found[Word(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
+            found[PossibleWord(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
     return [*found, *_read_as_a_whole(text)]

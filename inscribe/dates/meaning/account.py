@@ -7,7 +7,7 @@ from datetime import date
 
 from inscribe.dates import calendar
 from inscribe.dates.meaning.interval import first_day_of
-from inscribe.dates.model import Candidate, DateReading
+from inscribe.dates.model import CandidateYear, DateReading
 from inscribe.dates.written import Expression
 
 MOST_CANDIDATES = 12
@@ -40,7 +40,7 @@ def suggestions_of(reading: DateReading) -> tuple[str, ...]:
     return tuple(found)
 
 
-def candidate_text(candidate: Candidate) -> str:
+def candidate_text(candidate: CandidateYear) -> str:
     """Return a candidate as ``1853 (Kaei 6)``."""
     names = " / ".join(f"{romaji} {number}" for _, romaji, number in candidate.eras)
     return f"{candidate.year} ({names})" if names else str(candidate.year)

@@ -6,14 +6,16 @@ from functools import partial
 
 from inscribe.dates import calendar
 from inscribe.dates.meaning.interval import in_force
-from inscribe.dates.model import Candidate
+from inscribe.dates.model import CandidateYear
 from inscribe.dates.written import Expression, eras_like, pairs_meant
 
 UNREAD = "□"
 DEFAULT_RANGE = (1600, 1912)
 
 
-def candidates_of(expression: Expression, between: tuple[int, int] | None) -> tuple[Candidate, ...]:
+def candidates_of(
+    expression: Expression, between: tuple[int, int] | None
+) -> tuple[CandidateYear, ...]:
     """Return the candidates in order: of the era where one is named, else between two years.
 
     Whatever else is written narrows them: the number of the year, a leap month that only some of
@@ -30,7 +32,7 @@ def candidates_of(expression: Expression, between: tuple[int, int] | None) -> tu
     return tuple(sorted(found, key=partial(_unlikeness, expression.unknown_era)))
 
 
-def _unlikeness(written: str, found: Candidate) -> float:
+def _unlikeness(written: str, found: CandidateYear) -> float:
     """Return how far from what is written the most alike of a candidate's eras is."""
     shares = {like.era: like.share for like in eras_like(written)}
     return 1 - max((shares.get(name, 0.0) for name, _, _ in found.eras), default=0.0)
@@ -103,7 +105,7 @@ def _leap_month_fits(year: int, expression: Expression) -> bool:
     return there is not None and (expression.months is None or expression.months[0] == there)
 
 
-def candidate(year: int, expression: Expression) -> Candidate:
+def candidate(year: int, expression: Expression) -> CandidateYear:
     """Return one candidate with its eras and the days its months took up in that year."""
     numbers = expression.numbers or ((expression.number,) if expression.number else ())
     months = expression.months or (None, None)
@@ -114,4 +116,4 @@ def candidate(year: int, expression: Expression) -> Candidate:
         if _name_fits(era.name, expression) and (not numbers or number in numbers)
     )
     first, last = days if days else (None, None)
-    return Candidate(year, named, first, last)
+    return CandidateYear(year, named, first, last)

@@ -19,8 +19,8 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from inscribe.dates import calendar
-from inscribe.dates.meaning.spoken import Spoken, age, counted_age, day, month, year
-from inscribe.dates.model import DateReading, Piece
+from inscribe.dates.meaning.spoken import SpokenDate, age, counted_age, day, month, year
+from inscribe.dates.model import DatePiece, DateReading
 
 
 class SpokenWord(NamedTuple):
@@ -38,8 +38,8 @@ class SpokenWord(NamedTuple):
 
 
 _BRANCHES = ("branch", "animal", "kana_branch", "literary_branch")
-Pieces = Sequence[Piece]
-_Taken = tuple[int, Spoken]
+Pieces = Sequence[DatePiece]
+_Taken = tuple[int, SpokenDate]
 
 
 def words(reading: DateReading) -> tuple[SpokenWord, ...]:
@@ -65,8 +65,8 @@ def _next(pieces: Pieces, position: int) -> _Taken:
     return take(pieces, position) if take else (1, _plain(pieces[position]))
 
 
-def _plain(piece: Piece) -> Spoken:
-    return Spoken(piece.kana, piece.romaji, piece.also)
+def _plain(piece: DatePiece) -> SpokenDate:
+    return SpokenDate(piece.kana, piece.romaji, piece.also)
 
 
 def _kind(pieces: Pieces, position: int) -> str:
@@ -77,19 +77,21 @@ def _era(pieces: Pieces, position: int) -> _Taken:
     from inscribe.dates.calendar import by_name
 
     era = by_name().get(pieces[position].value)
-    return 1, Spoken(pieces[position].kana, pieces[position].romaji, era.also if era else ())
+    return 1, SpokenDate(pieces[position].kana, pieces[position].romaji, era.also if era else ())
 
 
 def _year_number(pieces: Pieces, position: int) -> _Taken:
     number = int(pieces[position].value)
     if _kind(pieces, position + 1) == "year":
         return 2, year(number, _plain(pieces[position + 1]))
-    return 1, year(number, Spoken("", ""))
+    return 1, year(number, SpokenDate("", ""))
 
 
 def _first_year(pieces: Pieces, position: int) -> _Taken:
     if _kind(pieces, position + 1) == "year":
-        return 2, Spoken("がん" + pieces[position + 1].kana, "gan" + pieces[position + 1].romaji)
+        return 2, SpokenDate(
+            "がん" + pieces[position + 1].kana, "gan" + pieces[position + 1].romaji
+        )
     return 1, _plain(pieces[position])
 
 
@@ -103,7 +105,7 @@ def _pair(pieces: Pieces, position: int) -> _Taken:
     signs = calendar.signs()
     first, second = signs[stem.value], signs[branch.value]
     on = f"{first.on_romaji}{second.on_romaji}"
-    spoken = Spoken(stem.kana + branch.kana, f"{stem.romaji}-{branch.romaji}", (on,))
+    spoken = SpokenDate(stem.kana + branch.kana, f"{stem.romaji}-{branch.romaji}", (on,))
     return end + 1 - position, spoken
 
 
@@ -111,9 +113,9 @@ def _year_word(pieces: Pieces, position: int) -> _Taken:
     """Say 年 after a sexagenary year or a link: no toshi, toshi."""
     before = _kind(pieces, position - 1)
     if before == "link":
-        return 1, Spoken("とし", "toshi")
+        return 1, SpokenDate("とし", "toshi")
     if before in _BRANCHES:
-        return 1, Spoken("のとし", "no toshi", (pieces[position].romaji,))
+        return 1, SpokenDate("のとし", "no toshi", (pieces[position].romaji,))
     return 1, _plain(pieces[position])
 
 
@@ -122,7 +124,9 @@ def _branch(pieces: Pieces, position: int) -> _Taken:
     stands_alone = _kind(pieces, position - 1) in ("", "intro")
     if stands_alone and _kind(pieces, position + 1) == "year":
         piece = pieces[position]
-        return 2, Spoken(piece.kana + "どし", piece.romaji + "doshi", (f"{piece.romaji} no toshi",))
+        return 2, SpokenDate(
+            piece.kana + "どし", piece.romaji + "doshi", (f"{piece.romaji} no toshi",)
+        )
     return 1, _plain(pieces[position])
 
 
@@ -133,15 +137,15 @@ def _month_number(pieces: Pieces, position: int) -> _Taken:
 
 def _leap(pieces: Pieces, position: int) -> _Taken:
     if _kind(pieces, position + 1) == "month_unit":
-        return 2, Spoken("うるうづき", "urūzuki")
+        return 2, SpokenDate("うるうづき", "urūzuki")
     return 1, _plain(pieces[position])
 
 
 def _month_unit(pieces: Pieces, position: int) -> _Taken:
     """Say 仲秋月 chūshūgetsu, 仲秋の月 chūshū no tsuki."""
     if _kind(pieces, position - 1) == "link":
-        return 1, Spoken("つき", "tsuki")
-    return 1, Spoken("げつ", "getsu")
+        return 1, SpokenDate("つき", "tsuki")
+    return 1, SpokenDate("げつ", "getsu")
 
 
 def _day_number(pieces: Pieces, position: int) -> _Taken:
@@ -151,8 +155,8 @@ def _day_number(pieces: Pieces, position: int) -> _Taken:
 
 def _day_unit(pieces: Pieces, position: int) -> _Taken:
     if _kind(pieces, position - 1) in ("branch", "animal"):
-        return 1, Spoken("のひ", "no hi")
-    return 1, Spoken("ひ", "hi")
+        return 1, SpokenDate("のひ", "no hi")
+    return 1, SpokenDate("ひ", "hi")
 
 
 def _age_number(pieces: Pieces, position: int) -> _Taken:

@@ -1,6 +1,6 @@
 """Numbers of years, months, days and ages as they are said.
 
->>> year(7, Spoken("ねん", "nen")).romaji, month(4).romaji, day(24, with_unit=True).romaji
+>>> year(7, SpokenDate("ねん", "nen")).romaji, month(4).romaji, day(24, with_unit=True).romaji
 ('shichinen', 'shigatsu', 'nijūyokka')
 """
 
@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 
-class Spoken(NamedTuple):
+class SpokenDate(NamedTuple):
     """A reading: kana, modified Hepburn, and other romanised readings."""
 
     kana: str
@@ -54,7 +54,7 @@ _THOUSANDS = {3: ("さんぜん", "sanzen"), 8: ("はっせん", "hassen")}
 _DOUBLED = {1: ("いっ", "is"), 8: ("はっ", "has"), 10: ("じゅっ", "jus")}  # before -sai, -sō
 
 
-def _number(number: int, ones: dict[int, tuple[str, str]]) -> Spoken:
+def _number(number: int, ones: dict[int, tuple[str, str]]) -> SpokenDate:
     """Return a number below 10000; ``ones`` replaces readings of the last digit."""
     kana = romaji = ""
     for unit, special, name in (
@@ -70,39 +70,39 @@ def _number(number: int, ones: dict[int, tuple[str, str]]) -> Spoken:
         kana, romaji = kana + parts[0], romaji + parts[1]
     digit = number % 10
     last = ones.get(digit, _DIGITS[digit])
-    return Spoken(kana + last[0], romaji + last[1])
+    return SpokenDate(kana + last[0], romaji + last[1])
 
 
-def year(number: int, unit: Spoken) -> Spoken:
+def year(number: int, unit: SpokenDate) -> SpokenDate:
     """Return the number of a year with 年 or another word for year after it."""
     four = {"nen": ("よ", "yo"), "": ("よん", "yon")}.get(unit.romaji, _DIGITS[4])
     said = _number(number, {4: four})
-    return Spoken(said.kana + unit.kana, said.romaji + unit.romaji)
+    return SpokenDate(said.kana + unit.kana, said.romaji + unit.romaji)
 
 
-def month(number: int) -> Spoken:
+def month(number: int) -> SpokenDate:
     """Return the number of a month with 月 after it."""
     said = _number(number, {})
-    return Spoken(said.kana + "がつ", said.romaji + "gatsu")
+    return SpokenDate(said.kana + "がつ", said.romaji + "gatsu")
 
 
-def day(number: int, *, with_unit: bool) -> Spoken:
+def day(number: int, *, with_unit: bool) -> SpokenDate:
     """Return a day of the month, with 日 written after it or not."""
     if number in _DAYS:
         kana, romaji = _DAYS[number]
-        return Spoken(kana, romaji)
+        return SpokenDate(kana, romaji)
     said = _number(number, {})
     if not with_unit:
-        return Spoken(said.kana, said.romaji)
-    return Spoken(said.kana + "にち", said.romaji + "nichi")
+        return SpokenDate(said.kana, said.romaji)
+    return SpokenDate(said.kana + "にち", said.romaji + "nichi")
 
 
-def age(number: int) -> Spoken:
+def age(number: int) -> SpokenDate:
     """Return the number of an age by itself."""
     return _number(number, _EVERYDAY)
 
 
-def counted_age(number: int, text: str, after: Spoken) -> Spoken:
+def counted_age(number: int, text: str, after: SpokenDate) -> SpokenDate:
     """Return an age with the word after it: rokujūhassai, nanajūsan-ō, nanajūsan rōjin."""
     said = age(number)
     if after.romaji == "sai":
@@ -110,8 +110,8 @@ def counted_age(number: int, text: str, after: Spoken) -> Spoken:
         if ones in _DOUBLED:
             kana, romaji = _DOUBLED[ones]
             cut = {1: ("いち", "ichi"), 8: ("はち", "hachi"), 10: ("じゅう", "jū")}[ones]
-            stem = Spoken(said.kana.removesuffix(cut[0]), said.romaji.removesuffix(cut[1]))
-            return Spoken(stem.kana + kana + "さい", stem.romaji + romaji + "sai")
-        return Spoken(said.kana + "さい", said.romaji + "sai")
+            stem = SpokenDate(said.kana.removesuffix(cut[0]), said.romaji.removesuffix(cut[1]))
+            return SpokenDate(stem.kana + kana + "さい", stem.romaji + romaji + "sai")
+        return SpokenDate(said.kana + "さい", said.romaji + "sai")
     joint = "-" if len(text) == 1 else " "
-    return Spoken(said.kana + after.kana, said.romaji + joint + after.romaji)
+    return SpokenDate(said.kana + after.kana, said.romaji + joint + after.romaji)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from inscribe.dates.calendar import by_name
-from inscribe.dates.model import Age, Piece
-from inscribe.dates.written.expression import Draft
-from inscribe.dates.written.scanning import Token
+from inscribe.dates.model import Age, DatePiece
+from inscribe.dates.written.expression import UnfinishedExpression
+from inscribe.dates.written.scanning import DateToken
 
 OLDEST = 120
 YOUNGEST_SURE = 7  # 三才 is rather heaven, earth and man
@@ -19,7 +19,7 @@ YEARISH = frozenset({"年", "秊", "歳", "才"})
 WEAK_AFTER = frozenset({"年", "女", "余", "有余", "尼", "寿"})
 
 
-def preceded_age(draft: Draft, tokens: Sequence[Token], position: int) -> int:
+def preceded_age(draft: UnfinishedExpression, tokens: Sequence[DateToken], position: int) -> int:
     """行年六十八歳, 齢七十, 年七十三: a word for "aged" before a number."""
     token = tokens[position]
     if not token.can_be("age_before") or draft.has("age"):
@@ -43,7 +43,7 @@ def preceded_age(draft: Draft, tokens: Sequence[Token], position: int) -> int:
 
 
 def number_as_age(
-    draft: Draft, tokens: Sequence[Token], position: int, *, test: bool = False
+    draft: UnfinishedExpression, tokens: Sequence[DateToken], position: int, *, test: bool = False
 ) -> int:
     """六十八歳, 七十三翁, 十三童: a number with a word for someone that old after it."""
     number = tokens[position].number
@@ -64,7 +64,7 @@ def number_as_age(
     return _fill(draft, tokens, position, [], strength=1 if weak else 2)
 
 
-def _can_be_age(draft: Draft, number: int, after: Token) -> bool:
+def _can_be_age(draft: UnfinishedExpression, number: int, after: DateToken) -> bool:
     """Return whether 六歳 is an age here and not a year: 嘉永六歳 is a year, 六年 always."""
     if after.can_be("year") and after.text in ("年", "秊"):
         return False
@@ -73,7 +73,7 @@ def _can_be_age(draft: Draft, number: int, after: Token) -> bool:
     return number > by_name()[str(draft.places["era"])].years + 1  # a name like an era's
 
 
-def _is_said_of(after: Token, number: int) -> bool:
+def _is_said_of(after: DateToken, number: int) -> bool:
     """Return whether the word after a number is said of someone of that age.
 
     三老人 are three old men, 二童子 two boys.
@@ -82,7 +82,7 @@ def _is_said_of(after: Token, number: int) -> bool:
     return not youngest or int(youngest) <= number <= int(oldest)
 
 
-def age_word(draft: Draft, tokens: Sequence[Token], position: int) -> int:
+def age_word(draft: UnfinishedExpression, tokens: Sequence[DateToken], position: int) -> int:
     """古希, 米寿翁: a word that stands for an age."""
     token = tokens[position]
     if not token.can_be("age") or draft.has("age"):
@@ -100,7 +100,7 @@ def age_word(draft: Draft, tokens: Sequence[Token], position: int) -> int:
     return end - position
 
 
-def _is_age(tokens: Sequence[Token], position: int) -> bool:
+def _is_age(tokens: Sequence[DateToken], position: int) -> bool:
     """Return whether a number stands there that is an age and not a month or a day."""
     if position >= len(tokens):
         return False
@@ -114,13 +114,17 @@ def _is_age(tokens: Sequence[Token], position: int) -> bool:
 
 
 def _fill(
-    draft: Draft, tokens: Sequence[Token], position: int, before: list[Piece], strength: int
+    draft: UnfinishedExpression,
+    tokens: Sequence[DateToken],
+    position: int,
+    before: list[DatePiece],
+    strength: int,
 ) -> int:
     """Fill the age from the number at ``position``; return the tokens used from there."""
     token = tokens[position]
     pieces = [
         *before,
-        Piece("age_number", token.text, token.first, token.last, value=str(token.number)),
+        DatePiece("age_number", token.text, token.first, token.last, value=str(token.number)),
     ]
     end = position + 1
     while end < len(tokens) and tokens[end].can_be("age_after"):
@@ -133,8 +137,8 @@ def _fill(
     return end - position
 
 
-def _piece(token: Token, kind: str) -> Piece:
+def _piece(token: DateToken, kind: str) -> DatePiece:
     meaning = token.meanings[kind]
-    return Piece(
+    return DatePiece(
         kind, token.text, token.first, token.last, meaning.kana, meaning.romaji, meaning.value
     )

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from inscribe.dates.model import Piece
+from inscribe.dates.model import DatePiece
 from inscribe.dates.written.age_rules import number_as_age
-from inscribe.dates.written.expression import Draft
+from inscribe.dates.written.expression import UnfinishedExpression
 from inscribe.dates.written.look import (
     Tokens,
     kind_at,
@@ -14,7 +14,7 @@ from inscribe.dates.written.look import (
     piece,
     skip_links,
 )
-from inscribe.dates.written.scanning import Token
+from inscribe.dates.written.scanning import DateToken
 
 MONTHS = 12
 LARGEST_DAY = 99  # as a slip of the carver or the reader; the day is then a conflict
@@ -22,7 +22,7 @@ LAST_DAY = "30"  # in the tables: the last day, of a short month too
 YEAR_PLACES = ("number", "stem", "branch", "same")
 
 
-def month(draft: Draft, tokens: Tokens, position: int) -> int:
+def month(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """八月, 閏十一月, 仲秋, 閏月, 八月の."""
     if draft.has("day", "days", "day_branch") or (
         "months" in draft.places and not _in_season(draft)
@@ -48,7 +48,7 @@ def month(draft: Draft, tokens: Tokens, position: int) -> int:
 
 
 def _named_month(
-    draft: Draft, tokens: Tokens, position: int, before: list[Piece], leap: bool
+    draft: UnfinishedExpression, tokens: Tokens, position: int, before: list[DatePiece], leap: bool
 ) -> int:
     """Fill 仲秋, also 仲秋月 and 仲秋之月; return the tokens used from its name on."""
     token = tokens[position]
@@ -62,12 +62,12 @@ def _named_month(
     return end - position
 
 
-def _in_season(draft: Draft) -> bool:
+def _in_season(draft: UnfinishedExpression) -> bool:
     months = draft.places["months"]
     return isinstance(months, tuple) and months[0] != months[1]
 
 
-def _same_month_again(draft: Draft, tokens: Tokens, position: int) -> int:
+def _same_month_again(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """八月 仲秋: a second name of the same month adds nothing."""
     if not kind_at(tokens, position, "month") or not draft.has("months"):
         return 0
@@ -78,7 +78,7 @@ def _same_month_again(draft: Draft, tokens: Tokens, position: int) -> int:
     return 1
 
 
-def season(draft: Draft, tokens: Tokens, position: int) -> int:
+def season(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """壬辰春, 春日, 秋之日, 春三月."""
     kind = next((k for k in ("season_day", "season") if kind_at(tokens, position, k)), None)
     if kind is None or draft.has("months", "day"):
@@ -92,7 +92,7 @@ def season(draft: Draft, tokens: Tokens, position: int) -> int:
     return 1
 
 
-def day_number(draft: Draft, tokens: Tokens, position: int) -> int:
+def day_number(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """五日, 初八日, 念三日, 十五 after a month, 中の五日 (the fifteenth)."""
     if draft.has("day", "days"):
         return 0
@@ -113,7 +113,7 @@ def day_number(draft: Draft, tokens: Tokens, position: int) -> int:
     return len(pieces)
 
 
-def _before_day(tokens: Tokens, position: int) -> tuple[list[Piece], int]:
+def _before_day(tokens: Tokens, position: int) -> tuple[list[DatePiece], int]:
     """Return the pieces of 初 or 中の before the number of a day, and what they add to it."""
     if kind_at(tokens, position, "initial") and number_at(tokens, position + 1):
         return [piece(tokens[position], "initial")], 0
@@ -124,7 +124,7 @@ def _before_day(tokens: Tokens, position: int) -> tuple[list[Piece], int]:
     return [], 0
 
 
-def first_of_branch(draft: Draft, tokens: Tokens, position: int) -> int:
+def first_of_branch(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """初午, 初卯日: the month's first day of that branch."""
     at = position + 1
     if not kind_at(tokens, position, "initial") or not kind_at(tokens, at, "branch"):
@@ -140,7 +140,7 @@ def first_of_branch(draft: Draft, tokens: Tokens, position: int) -> int:
     return len(pieces)
 
 
-def day_word(draft: Draft, tokens: Tokens, position: int) -> int:
+def day_word(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """吉日, 中浣, 望, 日 after a month."""
     kind = next((k for k in ("auspicious", "part", "day") if kind_at(tokens, position, k)), None)
     if kind is None:
@@ -162,7 +162,7 @@ def day_word(draft: Draft, tokens: Tokens, position: int) -> int:
     return 1
 
 
-def _second_day_word(draft: Draft, token: Token, kind: str) -> int:
+def _second_day_word(draft: UnfinishedExpression, token: DateToken, kind: str) -> int:
     """中浣吉日, 五日吉辰: a lucky day said after a day already named."""
     if kind != "auspicious" or draft.last_kind() == "auspicious":
         return 0
@@ -171,7 +171,7 @@ def _second_day_word(draft: Draft, token: Token, kind: str) -> int:
     return 1
 
 
-def festival(draft: Draft, tokens: Tokens, position: int) -> int:
+def festival(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """端午, 正月元日, 重陽; 冬至 and the other solar terms."""
     if draft.has("day", "days", "term"):
         return 0

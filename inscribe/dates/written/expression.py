@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from inscribe.dates.model import Age, Piece
+from inscribe.dates.model import Age, DatePiece
 
 _AGE_ONLY = frozenset(("age", "age_before", "age_number", "age_after", "intro", "link"))
 
@@ -40,7 +40,7 @@ class Expression(NamedTuple):
     same: tuple[tuple[str, int], ...] = ()
     age: Age | None = None
     sure: bool = False
-    pieces: tuple[Piece, ...] = ()
+    pieces: tuple[DatePiece, ...] = ()
 
     @property
     def says_when(self) -> bool:
@@ -58,12 +58,12 @@ class Expression(NamedTuple):
         return self.pieces[-1].last
 
 
-class Draft:
+class UnfinishedExpression:
     """An expression while it is being filled; kept inside the parser."""
 
     def __init__(self) -> None:
         self.places: dict[str, object] = {}
-        self.pieces: list[Piece] = []
+        self.pieces: list[DatePiece] = []
         self.strength = 0  # 2 and more: a date by itself
 
     def is_empty(self) -> bool:
@@ -74,7 +74,7 @@ class Draft:
         """Return whether any of the places is filled."""
         return any(name in self.places for name in names)
 
-    def fill(self, strength: int, pieces: list[Piece], **places: object) -> None:
+    def fill(self, strength: int, pieces: list[DatePiece], **places: object) -> None:
         """Fill places that were empty."""
         self.places.update(places)
         self.pieces += pieces

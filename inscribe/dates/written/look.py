@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from inscribe.dates.model import Piece
-from inscribe.dates.written.expression import Draft
-from inscribe.dates.written.scanning import Token
+from inscribe.dates.model import DatePiece
+from inscribe.dates.written.expression import UnfinishedExpression
+from inscribe.dates.written.scanning import DateToken
 
-Tokens = Sequence[Token]
+Tokens = Sequence[DateToken]
 MOST_LINKS = 3  # in a row between two parts of a date
-Rule = Callable[[Draft, Tokens, int], int]
+Rule = Callable[[UnfinishedExpression, Tokens, int], int]
 
 
 def kind_at(tokens: Tokens, position: int, kind: str) -> bool:
@@ -23,10 +23,10 @@ def number_at(tokens: Tokens, position: int) -> int | None:
     return tokens[position].number if position < len(tokens) else None
 
 
-def piece(token: Token, kind: str) -> Piece:
+def piece(token: DateToken, kind: str) -> DatePiece:
     """Return the token as a piece of that kind."""
     meaning = token.meanings[kind]
-    return Piece(
+    return DatePiece(
         kind,
         token.text,
         token.first,
@@ -38,9 +38,9 @@ def piece(token: Token, kind: str) -> Piece:
     )
 
 
-def number_piece(token: Token, kind: str) -> Piece:
+def number_piece(token: DateToken, kind: str) -> DatePiece:
     """Return a number as a piece of that kind; its reading depends on what follows it."""
-    return Piece(kind, token.text, token.first, token.last, value=str(token.number))
+    return DatePiece(kind, token.text, token.first, token.last, value=str(token.number))
 
 
 def skip_links(tokens: Tokens, position: int) -> int:
@@ -51,7 +51,7 @@ def skip_links(tokens: Tokens, position: int) -> int:
     return position
 
 
-def links(tokens: Tokens, first: int, until: int) -> list[Piece]:
+def links(tokens: Tokens, first: int, until: int) -> list[DatePiece]:
     """Return the link tokens from ``first`` up to ``until`` as pieces."""
     return [piece(token, "link") for token in tokens[first:until]]
 

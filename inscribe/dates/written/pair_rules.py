@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from inscribe.dates.model import Piece
-from inscribe.dates.written.expression import Draft
+from inscribe.dates.model import DatePiece
+from inscribe.dates.written.expression import UnfinishedExpression
 from inscribe.dates.written.look import (
     Tokens,
     first_kind,
@@ -14,7 +14,7 @@ from inscribe.dates.written.look import (
     piece,
     skip_links,
 )
-from inscribe.dates.written.scanning import Token
+from inscribe.dates.written.scanning import DateToken
 
 # The kinds of signs a pair may be made of; kana readings make one only together.
 _HALVES = (
@@ -24,7 +24,7 @@ _HALVES = (
 )
 
 
-def sexagenary(draft: Draft, tokens: Tokens, position: int) -> int:
+def sexagenary(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """癸丑, 癸の丑, 癸丑年, 癸丑之歳; of the day in 庚申日 or after a month."""
     stem, branch = _cycle_kinds(tokens, position)
     if stem is None or branch is None:
@@ -61,14 +61,16 @@ def _cycle_kinds(tokens: Tokens, position: int) -> tuple[str | None, str | None]
     return None, None
 
 
-def _day_pair(draft: Draft, pieces: list[Piece], signs: tuple[str, str], used: int) -> int:
+def _day_pair(
+    draft: UnfinishedExpression, pieces: list[DatePiece], signs: tuple[str, str], used: int
+) -> int:
     if draft.has("day_branch"):
         return 0
     draft.fill(1, pieces, day_stem=signs[0], day_branch=signs[1])
     return used
 
 
-def _year_unit(tokens: Tokens, position: int) -> list[Piece]:
+def _year_unit(tokens: Tokens, position: int) -> list[DatePiece]:
     """Return the pieces of 年, 之歳, or 年次 that close a sexagenary year."""
     unit = skip_links(tokens, position)
     if not kind_at(tokens, unit, "year") or number_at(tokens, unit + 1):
@@ -81,7 +83,7 @@ def _year_unit(tokens: Tokens, position: int) -> list[Piece]:
     return [*links(tokens, position, unit), piece(tokens[unit], "year")]
 
 
-def _used(tokens: Tokens, position: int, pieces: list[Piece]) -> int:
+def _used(tokens: Tokens, position: int, pieces: list[DatePiece]) -> int:
     """Return how many tokens from ``position`` on the pieces cover."""
     end = position
     while end < len(tokens) and tokens[end].last <= pieces[-1].last:
@@ -89,7 +91,7 @@ def _used(tokens: Tokens, position: int, pieces: list[Piece]) -> int:
     return end - position
 
 
-def damaged_pair(draft: Draft, tokens: Tokens, position: int) -> int:
+def damaged_pair(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """癸□年, □丑年; 戌丑 where a pair must stand though it is none of the sixty."""
     if draft.has("stem", "branch", "odd_pair", "months", "same"):
         return 0
@@ -121,7 +123,9 @@ def _odd(kinds: tuple[str, str]) -> tuple[str, ...]:
     return () if kinds == ("stem", "branch") else ("unread",)
 
 
-def _damaged_places(first: Token, second: Token, kinds: tuple[str, str]) -> dict[str, object]:
+def _damaged_places(
+    first: DateToken, second: DateToken, kinds: tuple[str, str]
+) -> dict[str, object]:
     if kinds == ("stem", "unread"):
         return {"stem": first.meanings["stem"].value}
     if kinds == ("unread", "branch"):
@@ -131,7 +135,7 @@ def _damaged_places(first: Token, second: Token, kinds: tuple[str, str]) -> dict
     return {"odd_pair": first.text + second.text}
 
 
-def zodiac(draft: Draft, tokens: Tokens, position: int) -> int:
+def zodiac(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """丑年, 六丑年, 巳八月; 庚申 is a pair and comes first; 子の日 is a day."""
     kind = next((k for k in ("branch", "animal") if kind_at(tokens, position, k)), None)
     if kind is None or draft.has("day_branch"):

@@ -10,11 +10,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from inscribe.dates.model import Age, Piece
+from inscribe.dates.model import Age, DatePiece
 from inscribe.dates.written.age_rules import OLDEST
-from inscribe.dates.written.expression import Draft, Expression
+from inscribe.dates.written.expression import Expression, UnfinishedExpression
 from inscribe.dates.written.rules import RULES
-from inscribe.dates.written.scanning import Token, scan
+from inscribe.dates.written.scanning import DateToken, scan
 
 YOUNGEST = 10  # of those who sign with nothing but a number
 
@@ -27,9 +27,9 @@ def expressions(text: str) -> tuple[Expression, ...]:
     return tuple(found)
 
 
-def _runs(tokens: tuple[Token, ...]) -> Iterator[list[Token]]:
+def _runs(tokens: tuple[DateToken, ...]) -> Iterator[list[DateToken]]:
     """Yield runs of tokens that follow each other without other characters between them."""
-    run: list[Token] = []
+    run: list[DateToken] = []
     for token in tokens:
         if run and token.first != run[-1].last + 1:
             yield run
@@ -39,10 +39,10 @@ def _runs(tokens: tuple[Token, ...]) -> Iterator[list[Token]]:
         yield run
 
 
-def _expressions_of(run: list[Token]) -> list[Expression]:
+def _expressions_of(run: list[DateToken]) -> list[Expression]:
     tokens = [token for token in run if not token.can_be("space")]
     found: list[Expression] = []
-    draft, position = Draft(), 0
+    draft, position = UnfinishedExpression(), 0
     while position < len(tokens):
         used = _apply(draft, tokens, position)
         if used:
@@ -51,11 +51,11 @@ def _expressions_of(run: list[Token]) -> list[Expression]:
             position += 1
         else:
             found += draft.finished()
-            draft = Draft()
+            draft = UnfinishedExpression()
     return found + draft.finished()
 
 
-def _apply(draft: Draft, tokens: list[Token], position: int) -> int:
+def _apply(draft: UnfinishedExpression, tokens: list[DateToken], position: int) -> int:
     """Let the first rule that fits fill the draft; return how many tokens it used."""
     for rule in RULES:
         used = rule(draft, tokens, position)
@@ -76,5 +76,5 @@ def bare_age(text: str) -> list[Expression]:
     token, years = tokens[0], tokens[0].number
     if not YOUNGEST <= years <= OLDEST:
         return []
-    piece = Piece("age_number", token.text, token.first, token.last, value=str(years))
+    piece = DatePiece("age_number", token.text, token.first, token.last, value=str(years))
     return [Expression(age=Age(token.text, years), pieces=(piece,))]

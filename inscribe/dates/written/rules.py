@@ -16,10 +16,10 @@ from inscribe.dates.written.day_rules import (
     month,
     season,
 )
-from inscribe.dates.written.expression import Draft
+from inscribe.dates.written.expression import UnfinishedExpression
 from inscribe.dates.written.look import Rule, Tokens, kind_at, number_at, piece
 from inscribe.dates.written.pair_rules import damaged_pair, sexagenary, zodiac
-from inscribe.dates.written.scanning import Token
+from inscribe.dates.written.scanning import DateToken
 from inscribe.dates.written.year_rules import (
     epoch,
     era,
@@ -39,7 +39,7 @@ _BLOCKED = {
 }
 
 
-def same(draft: Draft, tokens: Tokens, position: int) -> int:
+def same(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """同年, 同月, 翌年: a date that rests on one named before."""
     if not kind_at(tokens, position, "same"):
         return 0
@@ -60,7 +60,7 @@ def _year_follows(tokens: Tokens, position: int) -> bool:
     return bool(number_at(tokens, position)) and kind_at(tokens, position + 1, "year")
 
 
-def nothing_said(draft: Draft, tokens: Tokens, position: int) -> int:
+def nothing_said(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """于時, 龍集 before a date; 之 and の within one; 夜 after a day."""
     if kind_at(tokens, position, "night") and draft.has("day", "day_word", "day_branch"):
         draft.fill(0, [piece(tokens[position], "night")])
@@ -78,7 +78,7 @@ def nothing_said(draft: Draft, tokens: Tokens, position: int) -> int:
     return 1
 
 
-def _may_open(token: Token) -> bool:
+def _may_open(token: DateToken) -> bool:
     """Return whether an introducing word cannot be the last sign of a name (萩次, 苗時)."""
     return len(token.text) > 1 or token.opens or token.text in UNMISTAKABLE
 

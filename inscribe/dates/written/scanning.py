@@ -21,7 +21,7 @@ UNREAD = "□■"
 _SEPARATORS = re.compile(r"[\s　、，,・･.．。／/」「|｜]+")
 
 
-class Token(NamedTuple):
+class DateToken(NamedTuple):
     """A word or number and all it can mean; ``first`` and ``last`` are offsets in the text.
 
     ``opens``: it stands at the start of the text or after a separator, so that it cannot be the
@@ -45,12 +45,12 @@ class Token(NamedTuple):
         return kind in self.meanings
 
 
-def scan(text: str) -> tuple[Token, ...]:
+def scan(text: str) -> tuple[DateToken, ...]:
     """Return the tokens of ``text`` in order; characters that mean nothing in a date are skipped.
 
     Words win over numbers where they are longer; a separator becomes a ``space`` token.
     """
-    found: list[Token] = []
+    found: list[DateToken] = []
     position = 0
     while position < len(text):
         token = _token_at(text, position)
@@ -63,19 +63,19 @@ def scan(text: str) -> tuple[Token, ...]:
     return tuple(found)
 
 
-def _ends_before(token: Token, position: int) -> bool:
+def _ends_before(token: DateToken, position: int) -> bool:
     """Return whether ``token`` is a separator that ends where ``position`` begins."""
     return token.can_be("space") and token.last + 1 == position
 
 
-def _is_era_before(found: list[Token], position: int) -> bool:
+def _is_era_before(found: list[DateToken], position: int) -> bool:
     return bool(found) and found[-1].can_be("era") and found[-1].last + 1 == position
 
 
-def _token_at(text: str, position: int) -> Token | None:
+def _token_at(text: str, position: int) -> DateToken | None:
     if separator := _SEPARATORS.match(text, position):
         meanings = {"space": Meaning("space", "", "", "")}
-        return Token(separator.group(), position, separator.end() - 1, meanings)
+        return DateToken(separator.group(), position, separator.end() - 1, meanings)
     unknown = "" if _is_era(text, position - 2) else unknown_era_at(text, position)
     if unknown and not unknown.strip(UNREAD):
         return _unread("damaged_era", unknown, position) if len(unknown) > 1 else None
@@ -90,7 +90,7 @@ def _token_at(text: str, position: int) -> Token | None:
             break
         if text.startswith(word.text, position):
             last = position + len(word.text) - 1
-            return Token(word.text, position, last, {m.kind: m for m in word.meanings})
+            return DateToken(word.text, position, last, {m.kind: m for m in word.meanings})
     if run:
         return _number(run, position, text[position + len(run) : position + len(run) + 1])
     return None
@@ -107,7 +107,7 @@ _DAMAGED_NUMBER = (
 _YEAR_FOLLOWS = f"[{numerals.STARTS}{UNREAD}元甲乙丙丁戊己庚辛壬癸]"
 
 
-def _damaged_at(text: str, position: int) -> Token | None:
+def _damaged_at(text: str, position: int) -> DateToken | None:
     """Return an era, a number or a single sign that cannot (wholly) be read."""
     if not any(sign in text[position : position + 4] for sign in UNREAD):
         return None
@@ -122,9 +122,9 @@ def _damaged_at(text: str, position: int) -> Token | None:
     return _unread("unread", text[position], position) if text[position] in UNREAD else None
 
 
-def _unread(kind: str, text: str, position: int) -> Token:
+def _unread(kind: str, text: str, position: int) -> DateToken:
     last = position + len(text) - 1
-    return Token(text, position, last, {kind: Meaning(kind, text, "", text)})
+    return DateToken(text, position, last, {kind: Meaning(kind, text, "", text)})
 
 
 def _may_be_era(name: str) -> bool:
@@ -138,7 +138,7 @@ def _damaged_eras() -> frozenset[str]:
     return frozenset(damaged for name in names for damaged in (f"□{name[1]}", f"{name[0]}□"))
 
 
-def _number(run: str, position: int, following: str) -> Token:
+def _number(run: str, position: int, following: str) -> DateToken:
     """Return the number at the start of a run of numeral signs.
 
     A run that is no number is cut so that the last number is as long as what follows allows: in
@@ -146,10 +146,10 @@ def _number(run: str, position: int, following: str) -> Token:
     """
     whole = numerals.value_of(run)
     if whole is not None:
-        return Token(run, position, position + len(run) - 1, number=whole)
+        return DateToken(run, position, position + len(run) - 1, number=whole)
     cut = next((c for c in range(1, len(run)) if _parts(run, c, following)), 1)
     value = numerals.value_of(run[:cut])
-    return Token(run[:cut], position, position + cut - 1, number=value)
+    return DateToken(run[:cut], position, position + cut - 1, number=value)
 
 
 def _parts(run: str, cut: int, following: str) -> bool:

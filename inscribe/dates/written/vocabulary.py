@@ -20,7 +20,7 @@ class Meaning(NamedTuple):
     also: tuple[str, ...] = ()  # other romanised readings
 
 
-class Word(NamedTuple):
+class DateWord(NamedTuple):
     """A written word and all its meanings in dates."""
 
     text: str
@@ -37,7 +37,7 @@ def _tables() -> dict[str, tables.Rows]:
 
 
 @tables.cached()
-def words_from(sign: str) -> tuple[Word, ...]:
+def words_from(sign: str) -> tuple[DateWord, ...]:
     """Return the words that begin with a sign, the longest first."""
     found: dict[str, list[Meaning]] = {}
     named = _names_and_cycle().get(sign, ())
@@ -45,7 +45,7 @@ def words_from(sign: str) -> tuple[Word, ...]:
         meanings = found.setdefault(text, [])
         if all(known.kind != meaning.kind for known in meanings):
             meanings.append(meaning)
-    words = [Word(text, tuple(meanings)) for text, meanings in found.items()]
+    words = [DateWord(text, tuple(meanings)) for text, meanings in found.items()]
     return tuple(sorted(words, key=lambda word: -len(word.text)))
 
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from inscribe.dates.model import Piece
+from inscribe.dates.model import DatePiece
 from inscribe.dates.written import numerals
 from inscribe.dates.written.age_rules import number_as_age
-from inscribe.dates.written.expression import Draft
+from inscribe.dates.written.expression import UnfinishedExpression
 from inscribe.dates.written.look import (
     Tokens,
     first_kind,
@@ -27,7 +27,7 @@ KOKI_YEARS = range(2200, 2701)
 ERAS = ("era", "damaged_era", "unknown_era")
 
 
-def era(draft: Draft, tokens: Tokens, position: int) -> int:
+def era(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """嘉永 before a year, and □永 with a sign that cannot be read."""
     kind = first_kind(tokens, position, "era", "damaged_era")
     if kind is None or draft.has(*ERAS, "epoch", "number", "same"):
@@ -38,7 +38,7 @@ def era(draft: Draft, tokens: Tokens, position: int) -> int:
     return 1
 
 
-def unknown_era(draft: Draft, tokens: Tokens, position: int) -> int:
+def unknown_era(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """元緑 before a year: the name of no era; surely a date if it is like one with that year."""
     if not kind_at(tokens, position, "unknown_era"):
         return 0
@@ -52,7 +52,7 @@ def unknown_era(draft: Draft, tokens: Tokens, position: int) -> int:
     return 1
 
 
-def odd_number(draft: Draft, tokens: Tokens, position: int) -> int:
+def odd_number(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """天明零年, 天保△年: an era had no year zero, and △ is no number."""
     if draft.has("number", "numbers", "odd_number", "months"):
         return 0
@@ -64,14 +64,14 @@ def odd_number(draft: Draft, tokens: Tokens, position: int) -> int:
     if draft.pieces and not after_era:
         return 0
     said = (token.text, token.text)  # as it stands, for it is no number that can be said
-    pieces = [Piece("odd_number", token.text, token.first, token.last, *said)]
+    pieces = [DatePiece("odd_number", token.text, token.first, token.last, *said)]
     if with_year:
         pieces += [*links(tokens, position + 1, unit), piece(tokens[unit], "year")]
     draft.fill(2 if after_era else 0, pieces, odd_number=token.text)
     return len(pieces)
 
 
-def era_part(draft: Draft, tokens: Tokens, position: int) -> int:
+def era_part(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """年間, 年中, 初年, 末 after an era without a year."""
     if not draft.has("era") or draft.last_kind() not in ("era", "link"):
         return 0
@@ -90,7 +90,7 @@ def era_part(draft: Draft, tokens: Tokens, position: int) -> int:
     return len(pieces)
 
 
-def first_year(draft: Draft, tokens: Tokens, position: int) -> int:
+def first_year(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """元年 and 改元 after an era."""
     if draft.has("number") or not draft.has("era", "unknown_era"):
         return 0
@@ -106,7 +106,7 @@ def first_year(draft: Draft, tokens: Tokens, position: int) -> int:
     return len(pieces)
 
 
-def epoch(draft: Draft, tokens: Tokens, position: int) -> int:
+def epoch(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """皇紀二千六百年, 西暦一九一二年."""
     number = number_at(tokens, position + 1)
     if not kind_at(tokens, position, "epoch") or not number or draft.has("epoch", "number"):
@@ -122,7 +122,7 @@ def epoch(draft: Draft, tokens: Tokens, position: int) -> int:
     return len(pieces)
 
 
-def year_number(draft: Draft, tokens: Tokens, position: int) -> int:
+def year_number(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """六年 after an era, 六 after an era, 三年 alone, 二千五百十三年 since the first emperor."""
     if draft.has("number", "numbers", "era_part"):
         return 0
@@ -167,7 +167,7 @@ def _pair_with_year(tokens: Tokens, position: int) -> bool:
     return kind_at(tokens, end, "branch") and kind_at(tokens, skip_links(tokens, end + 1), "year")
 
 
-def _damaged_number(draft: Draft, tokens: Tokens, position: int) -> int:
+def _damaged_number(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """十□年 or □年 after an era; □三年 alone is kept, and says nothing of the year."""
     kind = first_kind(tokens, position, "damaged_number", "unread")
     with_year = kind_at(tokens, position + 1, "year")
@@ -188,7 +188,7 @@ def _damaged_number(draft: Draft, tokens: Tokens, position: int) -> int:
     return len(pieces)
 
 
-def _year_and_month(draft: Draft, tokens: Tokens, position: int) -> int:
+def _year_and_month(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     """嘉永六十二月: year 6, month 12; but 嘉永十二月 is a month without a year."""
     token = tokens[position]
     if token.number is not None and token.number <= 12:
@@ -200,8 +200,8 @@ def _year_and_month(draft: Draft, tokens: Tokens, position: int) -> int:
     year, month = numerals.value_of(head), numerals.value_of(tail)
     cut = token.first + len(head)
     pieces = [
-        Piece("year_number", head, token.first, cut - 1, value=str(year)),
-        Piece("month_number", tail, cut, token.last, value=str(month)),
+        DatePiece("year_number", head, token.first, cut - 1, value=str(year)),
+        DatePiece("month_number", tail, cut, token.last, value=str(month)),
         piece(tokens[position + 1], "month_unit"),
     ]
     draft.fill(2, pieces, number=year, number_text=head, months=(month, month))

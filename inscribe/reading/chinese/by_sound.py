@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from inscribe.reading.spelling import hiragana
-from inscribe.reading.words import Piece, unknown_piece
+from inscribe.reading.words import ReadWord, unknown_piece
 
 NOTE = "its Chinese sound; no word is guessed"
 _IN_COMPOUNDS = 0.7  # of the signs must stand in compounds for the words to be believed
@@ -20,7 +20,7 @@ _ORIGINS = ("漢", "固")  # Chinese; proper names (明治), people's left out
 _PERSON = "人名"
 
 
-def are_compounds(words: Sequence[Piece], *, verse: bool) -> bool:
+def are_compounds(words: Sequence[ReadWord], *, verse: bool) -> bool:
     """Whether the words of a text in kanji are mostly compounds of Chinese origin, and no names.
 
     In ``verse``, where words of one sign are the rule, all must be.
@@ -32,7 +32,7 @@ def are_compounds(words: Sequence[Piece], *, verse: bool) -> bool:
     return sum([word.length for word in sure]) >= (1 if verse else _IN_COMPOUNDS) * signs
 
 
-def sign_by_sign(text: str) -> list[Piece]:
+def sign_by_sign(text: str) -> list[ReadWord]:
     """Return each kanji as a word with its first Chinese reading; its first native one, if none."""
     from inscribe.forms import readings
 
@@ -41,7 +41,9 @@ def sign_by_sign(text: str) -> list[Piece]:
         found = readings(sign)
         sounds = found.on or tuple(kun.partition(".")[0].strip("-") for kun in found.kun)
         if sounds:
-            piece = Piece(sign, hiragana(sounds[0]), "名詞-普通名詞-一般", origin="漢", note=NOTE)
+            piece = ReadWord(
+                sign, hiragana(sounds[0]), "名詞-普通名詞-一般", origin="漢", note=NOTE
+            )
         else:
             piece = unknown_piece(sign)
         words.append(piece)

@@ -31,7 +31,7 @@ _OF_DOING, _PLACE_NAME = "サ変可能", "地名"
 _SPELLING = 17  # UniDic's field of how it is spelled in kana
 
 
-class Compound(NamedTuple):
+class ChineseCompound(NamedTuple):
     """How two signs are read as one word, and whether the dictionary has the word.
 
     In ``kana`` a bar stands before a vowel that begins the second sign: はく|うん.
@@ -43,12 +43,12 @@ class Compound(NamedTuple):
 
 
 @tables.cached(4096)
-def compound(text: str) -> Compound:
+def compound(text: str) -> ChineseCompound:
     """Return the reading of two signs as one word of Chinese sounds."""
     for kana, is_verb in _readings_in_unidic(text):
         if sounds := sounds_apart(text, kana):
-            return Compound(with_bars(sounds), known=True, is_verb=is_verb)
-    return Compound(_put_together(first_sound(text[0]), text[1]), known=False)
+            return ChineseCompound(with_bars(sounds), known=True, is_verb=is_verb)
+    return ChineseCompound(_put_together(first_sound(text[0]), text[1]), known=False)
 
 
 def _put_together(first: str, sign: str) -> str:

@@ -30,8 +30,8 @@ from inscribe.reading.chinese.sayings import (
     readings_of_saying,
     worn_sayings,
 )
-from inscribe.reading.spelling import Word, hiragana
-from inscribe.reading.words import Piece, romaji_of, unknown_piece
+from inscribe.reading.spelling import KanaWord, hiragana
+from inscribe.reading.words import ReadWord, romaji_of, unknown_piece
 
 _KANJI = re.compile("[\u3400-\u9fff\U00020000-\U0003ffff]+")
 _NOUN = "名詞-普通名詞-一般"
@@ -51,7 +51,7 @@ class ChineseReading:
     likelier readings; ``reason`` says in English where the reading is from.
     """
 
-    words: list[Piece]
+    words: list[ReadWord]
     kana: str
     romaji: str
     weight: float
@@ -83,7 +83,7 @@ def _letters(reading: ChineseReading) -> str:
     return reading.romaji.replace(" ", "").lower()
 
 
-def _reading(words: Sequence[Piece], weight: float, reason: str) -> ChineseReading:
+def _reading(words: Sequence[ReadWord], weight: float, reason: str) -> ChineseReading:
     kana = "".join(hiragana(word.kana) for word in words)
     return ChineseReading(list(words), kana, romaji_of(list(words)), round(weight, 3), reason)
 
@@ -100,7 +100,7 @@ def _as_sayings(text: str) -> Iterator[ChineseReading]:
         yield _reading(_words_of_saying(saying, text), _WORN / len(worn), reason)
 
 
-def _words_of_saying(saying: Saying, text: str) -> list[Piece]:
+def _words_of_saying(saying: Saying, text: str) -> list[ReadWord]:
     """Return a saying as words, as one where its words do not follow its signs."""
     words = saying.romaji.split(" ")
     shown = saying.said.split(" ")
@@ -125,11 +125,13 @@ def _cuts(text: str, words: Sequence[str]) -> tuple[int, ...]:
     return paths.get(len(text), ())
 
 
-def _worded(written: str, said: str, romaji: str) -> Piece:
+def _worded(written: str, said: str, romaji: str) -> ReadWord:
     """Return a word, or several said as one, whose Latin letters are known."""
     plain = hiragana(said)
-    piece = Piece(written, plain, _NOUN, origin="漢", kana=plain.replace(" ", "").replace("|", ""))
-    piece.word, piece.romaji, piece.apart = Word(plain, _NOUN), romaji, True
+    piece = ReadWord(
+        written, plain, _NOUN, origin="漢", kana=plain.replace(" ", "").replace("|", "")
+    )
+    piece.word, piece.romaji, piece.apart = KanaWord(plain, _NOUN), romaji, True
     return piece
 
 
@@ -145,7 +147,7 @@ def _in_japanese_order(
     lines = read_lines(plain, breaks)
     if not lines or len(plain) == 1:
         return
-    words: list[Piece] = []
+    words: list[ReadWord] = []
     for number, line in enumerate(lines, start=1):
         words += _words_of_line(line, _FINAL if number == len(lines) else _LINKING)
     cost = sum(line.cost for line in lines) / len(plain)
@@ -159,7 +161,7 @@ def _in_marked_order(text: str, plain: str, order: tuple[int, ...]) -> ChineseRe
     said_order = [places[index] for index in order]
     phrase = parse(plain, (), said_order)
     if phrase is None:
-        words = [Piece(plain[at], first_sound(plain[at]), _NOUN) for at in said_order]
+        words = [ReadWord(plain[at], first_sound(plain[at]), _NOUN) for at in said_order]
         return _reading(words, _MARKED / 2, "in the order of the return marks, not inflected")
     said = [_piece(word) for word in phrase.with_topic().ending(_FINAL)]
     return _reading(said, _MARKED, "in the order of the return marks")
@@ -169,7 +171,7 @@ def _without_marks(text: str) -> Iterator[tuple[int, str]]:
     return ((index, sign) for index, sign in enumerate(text) if not has_marks(sign))
 
 
-def _words_of_line(line: ReadLine, form: str) -> list[Piece]:
+def _words_of_line(line: ReadLine, form: str) -> list[ReadWord]:
     if line.phrase is None:
         return _words_of_saying(line.saying, line.text) if line.saying else []
     word = line.phrase.head.word if line.phrase.head else None
@@ -178,11 +180,11 @@ def _words_of_line(line: ReadLine, form: str) -> list[Piece]:
     return [_piece(said) for said in line.phrase.ending(form)]
 
 
-def _piece(said: Said) -> Piece:
+def _piece(said: Said) -> ReadWord:
     """Return a word of the grammar as a word of a reading; particles as they are said."""
     spoken = " |".join(_PARTICLES.get(part, part) for part in said.kana.split(" ") if part)
     kana = said.kana.replace(" ", "").replace("|", "")
-    return Piece(said.written, spoken, said.part_of_speech, origin="漢", kana=kana)
+    return ReadWord(said.written, spoken, said.part_of_speech, origin="漢", kana=kana)
 
 
 def _as_words(text: str) -> Iterator[ChineseReading]:
@@ -193,14 +195,15 @@ def _as_words(text: str) -> Iterator[ChineseReading]:
     read = [compound(pair) for pair in pairs]
     weight = _AS_WORDS if all(word.known for word in read) else _GUESSED_WORDS
     words = [
-        Piece(pair, word.kana, _NOUN, origin="漢") for pair, word in zip(pairs, read, strict=True)
+        ReadWord(pair, word.kana, _NOUN, origin="漢")
+        for pair, word in zip(pairs, read, strict=True)
     ]
     yield _reading(words, weight, "by sound, as words of two")
 
 
 def _by_sound(text: str) -> ChineseReading:
     """Return the reading of each sign by its Chinese sound, as it stands in the words there."""
-    words: list[Piece] = []
+    words: list[ReadWord] = []
     at = 0
     while at < len(text):
         pair = text[at : at + 2]
@@ -210,6 +213,8 @@ def _by_sound(text: str) -> ChineseReading:
         for sign, sound in zip(pair, sounds or (first_sound(pair[0]),), strict=False):
             legible = _KANJI.match(sign)
             whole = first_sound(sign) if sound.endswith("っ") else sound
-            words.append(Piece(sign, whole, _NOUN, origin="漢") if legible else unknown_piece(sign))
+            words.append(
+                ReadWord(sign, whole, _NOUN, origin="漢") if legible else unknown_piece(sign)
+            )
             at += 1
     return _reading(words, _BY_SOUND, "by sound, each sign by itself")

@@ -18,7 +18,7 @@ from inscribe.reading.names import is_kana_name
 from inscribe.reading.signatures import is_half_in_kana, is_signature
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.verse import VerseReading
-from inscribe.reading.words import MARK, Doubt, Kind, Text, has_legible
+from inscribe.reading.words import MARK, Doubt, InscribedText, Kind, has_legible
 
 _LONGEST_DIVIDED = 160  # signs; a longer text is prose
 _LONG = 8  # signs of a column in which there is hardly more than one passage
@@ -35,7 +35,7 @@ class AtOnce(NamedTuple):
     doubts: tuple[Doubt, ...] = ()
 
 
-def kind_at_once(text: Text, wishes: Wishes) -> AtOnce | None:
+def kind_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
     """Return the one passage that a text plainly is; None where it must be weighed."""
     plain = text.normal.text
     if not has_legible(MARK.sub("", plain)):
@@ -49,7 +49,7 @@ def kind_at_once(text: Text, wishes: Wishes) -> AtOnce | None:
     return _kanji_at_once(text)
 
 
-def _poem_at_once(text: Text, wishes: Wishes) -> AtOnce | None:
+def _poem_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
     plain = text.normal.text
     if is_heading(plain):
         return AtOnce("prose")
@@ -77,7 +77,7 @@ def _commas_end_phrases(reading: VerseReading) -> bool:
     return all(n in firsts or n + 1 in firsts for n in commas)
 
 
-def _kanji_at_once(text: Text) -> AtOnce | None:
+def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     from inscribe.reading.passages import is_surely_signed, names_one
 
     plain = text.normal.text

@@ -15,11 +15,11 @@ from inscribe.reading.passages import Frame, frame_of
 from inscribe.reading.spelling import hepburn, is_kanji_only
 from inscribe.reading.words import (
     Doubt,
+    InscribedText,
     Interpretation,
     Kind,
-    Piece,
     Proposal,
-    Text,
+    ReadWord,
     Token,
     carved_text,
     doubts_of_forms,
@@ -33,7 +33,7 @@ _LONGEST_LINE = 84  # signs that are put into Japanese order
 _OF_TABLES = ("subject", "place", "city", "quarter", "name")
 
 
-def read_by_frame(kind: Kind, text: Text, wishes: Wishes) -> Interpretation | None:
+def read_by_frame(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpretation | None:
     """Return what a heading, dedication or seal says; None where it has no frame that is known."""
     if kind == "seal":
         return _seal(text)
@@ -46,7 +46,7 @@ def read_by_frame(kind: Kind, text: Text, wishes: Wishes) -> Interpretation | No
     return _interpretation(text, best, wishes)
 
 
-def _interpretation(text: Text, best: Proposal, wishes: Wishes) -> Interpretation:
+def _interpretation(text: InscribedText, best: Proposal, wishes: Wishes) -> Interpretation:
     from inscribe.reading.prose import modern_normal
 
     if wishes.overrides:
@@ -62,7 +62,7 @@ def _interpretation(text: Text, best: Proposal, wishes: Wishes) -> Interpretatio
     )
 
 
-def _tokens(kind: Kind, frame: Frame, text: Text) -> tuple[Token, ...]:
+def _tokens(kind: Kind, frame: Frame, text: InscribedText) -> tuple[Token, ...]:
     plain = text.normal.text
     start, end = len(frame.begins), len(plain) - len(frame.ends)
     first = _said(text, 0, start, frame.said_first) if start else ()
@@ -73,7 +73,9 @@ def _tokens(kind: Kind, frame: Frame, text: Text) -> tuple[Token, ...]:
     return (*inner, *first, *last) if frame.order == "between" else (*first, *inner, *last)
 
 
-def _said(text: Text, first: int, end: int, kana: str, gloss: str = "") -> tuple[Token, ...]:
+def _said(
+    text: InscribedText, first: int, end: int, kana: str, gloss: str = ""
+) -> tuple[Token, ...]:
     """Return a stretch as one word with a reading that is known."""
     said = " ".join("o" if word == "を" else hepburn(word) for word in kana.split())
     normal = text.normal
@@ -90,11 +92,11 @@ def _said(text: Text, first: int, end: int, kana: str, gloss: str = "") -> tuple
     return (word,)
 
 
-def _inner(kind: Kind, text: Text, first: int, end: int) -> tuple[Token, ...]:
+def _inner(kind: Kind, text: InscribedText, first: int, end: int) -> tuple[Token, ...]:
     """Return the words within a frame: a name in a dedication, in a heading whatever it is."""
     normal = text.normal
     stretch = NormalText(normal.text[first:end], normal.origin[first:end])
-    inner = Text(stretch, text.carved)
+    inner = InscribedText(stretch, text.carved)
     if kind == "dedication":
         from inscribe.reading.signatures import read_signature
 
@@ -108,7 +110,7 @@ def _inner(kind: Kind, text: Text, first: int, end: int) -> tuple[Token, ...]:
     return tokens_of(prose_words(stretch.text), inner)
 
 
-def _in_tables(text: Text) -> tuple[Token, ...]:
+def _in_tables(text: InscribedText) -> tuple[Token, ...]:
     """Return a stretch as the subject, place or poet that the tables have; nothing otherwise."""
     from inscribe.reading.words import POET, words_from
 
@@ -122,7 +124,7 @@ def _in_tables(text: Text) -> tuple[Token, ...]:
     return ()
 
 
-def _seal(text: Text) -> Interpretation | None:
+def _seal(text: InscribedText) -> Interpretation | None:
     """Return what a seal says: the readings of its legend."""
     from inscribe.reading.prose import modern_normal
     from inscribe.reading.signatures import read_signature
@@ -143,7 +145,7 @@ def _seal(text: Text) -> Interpretation | None:
     )
 
 
-def read_as_saying(text: Text, wishes: Wishes) -> Interpretation | None:
+def read_as_saying(text: InscribedText, wishes: Wishes) -> Interpretation | None:
     """Return what a Chinese passage says, as ``inscribe.reading.chinese`` proposes it.
 
     None where there are other signs than kanji.
@@ -178,7 +180,7 @@ def _is_line(plain: str) -> bool:
     return len(plain) > 1 and not chinese.are_compounds(unidic_words(plain), verse=False)
 
 
-def _placed(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
+def _placed(words: Sequence[ReadWord], text: InscribedText) -> tuple[Token, ...]:
     """Return words, in whatever order they are said, as tokens at their signs."""
     plain = text.normal.text
     if "".join(word.written for word in words) == plain:
@@ -191,7 +193,7 @@ def _placed(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
             continue
         taken[at : at + word.length] = [True] * word.length
         stretch = NormalText(word.written, text.normal.origin[at : at + word.length])
-        tokens += tokens_of([word], Text(stretch, text.carved))
+        tokens += tokens_of([word], InscribedText(stretch, text.carved))
     return tuple(tokens)
 
 

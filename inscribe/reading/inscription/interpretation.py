@@ -10,18 +10,18 @@ from inscribe.forms import NormalText, normalise_text, signs_of
 from inscribe.reading.inscription.at_once import kind_at_once
 from inscribe.reading.inscription.readers import Wishes, as_passage, read_as, verse_of
 from inscribe.reading.words import (
+    InscribedText,
     Interpretation,
     Kind,
     Passage,
     Register,
-    Text,
     applying,
     in_order,
     interpretation,
 )
 
 if TYPE_CHECKING:
-    from inscribe.reading.passages import Stretch
+    from inscribe.reading.passages import PassageStretch
 
 __all__ = ["Wishes", "interpreted", "interpreted_columns"]
 
@@ -36,9 +36,9 @@ def interpreted_columns(columns: list[str], wishes: Wishes) -> Interpretation:
     single = normal.origin[-1:] == (len(plain) - 1,)  # no sign is of several characters
     carved: Sequence[str] = plain if single else signs_of(plain)
     if len(columns) == 1:
-        return interpreted(Text(normal, carved), wishes)
+        return interpreted(InscribedText(normal, carved), wishes)
     lengths = [len(column if single else signs_of(column)) for column in columns]
-    return interpreted(Text(normal, carved, _breaks(lengths, normal)), wishes)
+    return interpreted(InscribedText(normal, carved, _breaks(lengths, normal)), wishes)
 
 
 def _breaks(lengths: list[int], normal: NormalText) -> frozenset[int]:
@@ -49,7 +49,7 @@ def _breaks(lengths: list[int], normal: NormalText) -> frozenset[int]:
     return frozenset(normal.origin.index(sign) for sign in begins if sign in normal.origin) - {0}
 
 
-def interpreted(text: Text, wishes: Wishes) -> Interpretation:
+def interpreted(text: InscribedText, wishes: Wishes) -> Interpretation:
     """Return what ``text`` says."""
     if not text.normal.text:
         return interpretation(text, "prose", [], (), ())
@@ -64,7 +64,7 @@ def interpreted(text: Text, wishes: Wishes) -> Interpretation:
     return found._replace(doubts=in_order(doubts))
 
 
-def _read(text: Text, wishes: Wishes) -> Interpretation:
+def _read(text: InscribedText, wishes: Wishes) -> Interpretation:
     if wishes.passages:
         return _divided(text, wishes)
     if wishes.register in get_args(Register):
@@ -79,7 +79,7 @@ def _read(text: Text, wishes: Wishes) -> Interpretation:
     return found._replace(doubts=(*found.doubts, *plain.doubts))
 
 
-def _whole(kind: Kind, text: Text, read: Interpretation) -> Interpretation:
+def _whole(kind: Kind, text: InscribedText, read: Interpretation) -> Interpretation:
     """Return the interpretation of a text that is one passage."""
     passage = as_passage(kind, text, read)
     if kind == "signature":
@@ -89,7 +89,7 @@ def _whole(kind: Kind, text: Text, read: Interpretation) -> Interpretation:
     return read._replace(passages=(passage,))
 
 
-def _divided(text: Text, wishes: Wishes) -> Interpretation:
+def _divided(text: InscribedText, wishes: Wishes) -> Interpretation:
     """Return what a text says whose passages must be weighed against each other."""
     from inscribe.reading.inscription.joining import divided_otherwise, joined
     from inscribe.reading.passages import divisions_of, source_extent, spans_settled
@@ -126,7 +126,7 @@ def _names_no_known_family(passages: Sequence[Passage]) -> bool:
 
 
 def _passage(
-    text: Text, stretch: Stretch, chance: float, wishes: Wishes
+    text: InscribedText, stretch: PassageStretch, chance: float, wishes: Wishes
 ) -> tuple[Passage, Interpretation]:
     """Return a stretch as a passage, and its interpretation."""
     from inscribe.reading.passages import part_of
@@ -146,7 +146,7 @@ def _is_a_poem_alone(found: Interpretation) -> bool:
     return alone and bool(best.phrases) and len(best.reasons) == 1
 
 
-def _with_dates(found: Interpretation, text: Text, wishes: Wishes) -> Interpretation:
+def _with_dates(found: Interpretation, text: InscribedText, wishes: Wishes) -> Interpretation:
     from inscribe.dates import find
 
     normal = text.normal

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 from inscribe.reading.spelling import hepburn, hiragana, iso3602, units
 
 if TYPE_CHECKING:
-    from inscribe.reading.words import Interpretation, Part, Proposal, Token
+    from inscribe.reading.words import Interpretation, Proposal, SignaturePart, Token
 
 _PLAIN = dict(zip("āīūēō", "aiueo", strict=True))
 _HAT = dict(zip("aiueo", "âîûêô", strict=True))
@@ -48,7 +48,7 @@ def _proposal(proposal: Proposal) -> Proposal:
     return proposal.replaced(tokens=tuple(tokens), romaji=romaji)
 
 
-def _part(part: Part) -> Part:
+def _part(part: SignaturePart) -> SignaturePart:
     return part._replace(romaji=in_iso3602(part.kana, part.romaji))
 
 

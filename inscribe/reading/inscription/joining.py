@@ -6,12 +6,12 @@ from collections.abc import Iterator, Sequence
 
 from inscribe.reading.words import (
     Doubt,
+    InscribedText,
     Interpretation,
-    Part,
     Passage,
     Proposal,
     Register,
-    Text,
+    SignaturePart,
     carved_text,
 )
 
@@ -22,7 +22,7 @@ _REGISTERS: dict[str, Register] = {"verse": "verse", "prose": "prose", "chinese"
 
 
 def joined(
-    text: Text, passages: Sequence[Passage], read: Sequence[Interpretation]
+    text: InscribedText, passages: Sequence[Passage], read: Sequence[Interpretation]
 ) -> Interpretation:
     """Return the interpretation of a text of several passages, each with its own."""
     best = _whole([passage.proposals[0] for passage in passages], _reasons(passages))
@@ -98,7 +98,7 @@ def _register(passages: Sequence[Passage]) -> Register:
     return "prose" if kinds == {"heading"} else "signature"
 
 
-def _parts(passages: Sequence[Passage]) -> dict[str, Part] | None:
+def _parts(passages: Sequence[Passage]) -> dict[str, SignaturePart] | None:
     """Return the parts of the carver's signature, else of the last; with the seals."""
     signed = [p for p in passages if p.kind == "signature" and p.signature]
     carved = [p for p in signed if p.role == "carved"] or signed

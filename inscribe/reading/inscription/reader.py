@@ -13,21 +13,21 @@ from typing import TYPE_CHECKING, Literal
 
 from inscribe import tables
 from inscribe.errors import InputError, NotationError, Place
-from inscribe.reading.words import Doubt, Interpretation, Part, Proposal, Register, Token
+from inscribe.reading.words import Doubt, Interpretation, Proposal, Register, SignaturePart, Token
 
 if TYPE_CHECKING:
     from inscribe.forms import NormalText
     from inscribe.reading.inscription.readers import Wishes
-    from inscribe.reading.passages import SettledPassage
-    from inscribe.reading.words import Override, Passage
+    from inscribe.reading.passages import PassageLike
+    from inscribe.reading.words import OverrideLike, Passage
     from inscribe.signs import Transcription
 
 __all__ = [
     "Doubt",
     "Interpretation",
-    "Part",
     "Proposal",
     "Register",
+    "SignaturePart",
     "Token",
     "read",
     "read_text",
@@ -49,11 +49,11 @@ _SPACE = r"([［\[（(][^］\])）]*[］\])）])|[ \u3000]+"
 def read(
     t: Transcription,
     register: Choice = "auto",
-    overrides: Sequence[Override] = (),
+    overrides: Sequence[OverrideLike] = (),
     *,
     between: tuple[int, int] | None = None,
     alternatives: bool | None = None,
-    passages: Sequence[SettledPassage] = (),
+    passages: Sequence[PassageLike] = (),
     source: str = "",
 ) -> Interpretation:
     """Return what an inscription says, passage by passage, its readings ranked, its doubts named.
@@ -78,14 +78,14 @@ def _read(t: Transcription, wishes: Wishes, spaced: str = "") -> Interpretation:
     _refuse_endless(len(t.signs))
     from inscribe.forms import normalise
     from inscribe.reading.inscription.interpretation import interpreted
-    from inscribe.reading.words import Text, has_note, shown
+    from inscribe.reading.words import InscribedText, has_note, shown
 
     normal = normalise(t)
     carved = tuple([shown(sign) for sign in t.signs])
     columns = [t.signs[index].column for index in normal.origin]
     breaks = frozenset(i for i in range(1, len(columns)) if columns[i] != columns[i - 1])
     cuts, faces = _cuts(t, spaced, normal), _faces(t, columns, breaks)
-    text = Text(normal, carved, breaks, cuts=cuts, faces=faces)
+    text = InscribedText(normal, carved, breaks, cuts=cuts, faces=faces)
     found = interpreted(text, wishes)
     from inscribe.reading.inscription.doubts import with_doubts_of_signs
 
@@ -138,11 +138,11 @@ def _cuts(t: Transcription, spaced: str, normal: NormalText) -> frozenset[int]:
 def read_text(
     text: str,
     register: Choice = "auto",
-    overrides: Sequence[Override] = (),
+    overrides: Sequence[OverrideLike] = (),
     *,
     between: tuple[int, int] | None = None,
     alternatives: bool | None = None,
-    passages: Sequence[SettledPassage] = (),
+    passages: Sequence[PassageLike] = (),
 ) -> Interpretation:
     """Return what a literal text says; it may use the Japanese transcription conventions.
 

@@ -17,14 +17,14 @@ from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import (
     MARK,
     Doubt,
+    InscribedText,
     Interpretation,
     Kind,
-    Override,
+    OverrideLike,
     Passage,
-    Piece,
     Proposal,
+    ReadWord,
     Register,
-    Text,
     WordsOf,
     carved_text,
     doubts_of_forms,
@@ -42,7 +42,7 @@ from inscribe.reading.words import (
 )
 
 if TYPE_CHECKING:
-    from inscribe.reading.passages import SettledPassage
+    from inscribe.reading.passages import PassageLike
     from inscribe.reading.verse import VerseReading
 
 _LEAST_CHINESE = 5  # signs
@@ -65,14 +65,14 @@ class Wishes(NamedTuple):
     """What the caller wants besides the text."""
 
     register: str = "auto"
-    overrides: Sequence[Override] = ()
+    overrides: Sequence[OverrideLike] = ()
     between: tuple[int, int] | None = None
     alternatives: bool | None = None  # None: only where the reading is in doubt
-    passages: Sequence[SettledPassage] = ()  # what a person has settled
+    passages: Sequence[PassageLike] = ()  # what a person has settled
     source: str = ""  # the words that are copied, where they are known
 
 
-def read_as(kind: Kind, text: Text, wishes: Wishes) -> Interpretation:
+def read_as(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpretation:
     """Return what a text says that is one passage of a kind."""
     if kind == "verse":
         return read_as_verse(text, wishes)
@@ -90,13 +90,15 @@ def read_as(kind: Kind, text: Text, wishes: Wishes) -> Interpretation:
     return read_as_signature(text, wishes)
 
 
-def read_as_verse(text: Text, wishes: Wishes) -> Interpretation:
+def read_as_verse(text: InscribedText, wishes: Wishes) -> Interpretation:
     """Return what a poem says."""
     reading, reason = poem(text, wishes)
     return verse_of(text, wishes, reading, reason)
 
 
-def verse_of(text: Text, wishes: Wishes, reading: VerseReading, reason: str = "") -> Interpretation:
+def verse_of(
+    text: InscribedText, wishes: Wishes, reading: VerseReading, reason: str = ""
+) -> Interpretation:
     """Return the interpretation of a poem that has been read."""
     from inscribe.reading.verse import verse_interpretation
 
@@ -107,7 +109,7 @@ def verse_of(text: Text, wishes: Wishes, reading: VerseReading, reason: str = ""
     return found
 
 
-def poem(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
+def poem(text: InscribedText, wishes: Wishes) -> tuple[VerseReading, str]:
     """Return the reading of a poem, with marks at its ends put aside while the metre is sought."""
     from inscribe.reading.verse import read_verse
 
@@ -135,7 +137,7 @@ def poem(text: Text, wishes: Wishes) -> tuple[VerseReading, str]:
     return core._replace(words=[*before, *core.words, *after], phrases=phrases), ""
 
 
-def read_as_signature(text: Text, wishes: Wishes) -> Interpretation:
+def read_as_signature(text: InscribedText, wishes: Wishes) -> Interpretation:
     """Return what a signature, or a date or a dedication alone, says."""
     from inscribe.reading.prose import modern_normal
     from inscribe.reading.signatures import read_signature
@@ -179,7 +181,7 @@ def _without_return_marks(normal: NormalText) -> NormalText:
     return NormalText(text, tuple(normal.origin[i] for i in kept), normal.changes)
 
 
-def read_as_prose(text: Text, register: Register, wishes: Wishes) -> Interpretation:
+def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> Interpretation:
     """Return what prose says, or any text word by word."""
     from inscribe.reading.prose import has_kept_signs, modern_normal, prose_words
 
@@ -190,7 +192,7 @@ def read_as_prose(text: Text, register: Register, wishes: Wishes) -> Interpretat
         reasons = ("nothing can be read",)
     if has_marks(normal.text):
         normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
-    read_text = Text(normal, text.carved, in_order=normal is text.normal)
+    read_text = InscribedText(normal, text.carved, in_order=normal is text.normal)
     words_of: WordsOf = prose_words
     if has_classical_grammar(normal.text) or _is_old_and_unvoiced(normal.text):
         from inscribe.reading.verse import marks_voicing, words_without_metre
@@ -241,7 +243,9 @@ def _reordered(normal: NormalText) -> NormalText:
     return NormalText(text, tuple(normal.origin[i] for i in order), normal.changes)
 
 
-def _chinese(words: list[Piece], text: Text) -> tuple[list[Piece], tuple[Doubt, ...]]:
+def _chinese(
+    words: list[ReadWord], text: InscribedText
+) -> tuple[list[ReadWord], tuple[Doubt, ...]]:
     """Return the words of a text in kanji alone, or its signs one by one, and the doubt."""
     from inscribe.reading.chinese import are_compounds, sign_by_sign
 
@@ -256,7 +260,7 @@ def _chinese(words: list[Piece], text: Text) -> tuple[list[Piece], tuple[Doubt, 
     return words, (Doubt(first, last, why),)
 
 
-def as_passage(kind: Kind, text: Text, read: Interpretation) -> Passage:
+def as_passage(kind: Kind, text: InscribedText, read: Interpretation) -> Passage:
     """Return the passage that a text and its interpretation are."""
     origin = text.normal.origin
     first, last = min(origin), max(origin)

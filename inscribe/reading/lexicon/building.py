@@ -34,7 +34,7 @@ from inscribe.reading.lexicon.verbs import (
     verb_rows,
 )
 from inscribe.reading.lexicon.vocabulary import ClassIndex, unidic_entries, wanted_class
-from inscribe.reading.mecab import Entry
+from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.words import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED
 
 _DICRC = "cost-factor = 700\nbos-feature = BOS/EOS\n"
@@ -69,7 +69,7 @@ def write_parts(folder: Path) -> None:
         file.writelines(_lines(_unvoiced(entries), numbers))
 
 
-def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[Entry]:
+def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[DictionaryEntry]:
     """Yield every entry of the dictionary of verse; the same entry may come more than once."""
     verbs = verb_rows()
     index = ClassIndex(classes, stem_readings(verbs), ranked_stems())
@@ -79,7 +79,7 @@ def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[Entry]:
     readings = curated_readings()
     bare = bare_verbs(stem_readings(verbs))
     index.nouns = {written for written, *_ in noun_rows()} - {written for written, _ in bare}
-    held: list[Entry] = []
+    held: list[DictionaryEntry] = []
     native = set(readings)
     for entry in unidic_entries(mecab.words(source, classes.numbers(wanted_class)), index):
         if entry.origin == "和":
@@ -109,7 +109,7 @@ def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[Entry]:
     yield from particle_entries(index, particle_costs)
 
 
-def _unvoiced(entries: list[Entry]) -> Iterator[Entry]:
+def _unvoiced(entries: list[DictionaryEntry]) -> Iterator[DictionaryEntry]:
     """Yield the entries as they are written where voicing is left unmarked."""
     there = {(entry.written, entry.connection, entry.kana) for entry in entries}
     for entry in entries:
@@ -126,15 +126,15 @@ def _unvoiced(entries: list[Entry]) -> Iterator[Entry]:
             )
 
 
-def _connections(entries: Iterable[Entry]) -> Iterator[int]:
+def _connections(entries: Iterable[DictionaryEntry]) -> Iterator[int]:
     for entry in entries:
         yield entry.connection
         if entry.right_connection >= 0:
             yield entry.right_connection
 
 
-def _cheapest(entries: Iterable[Entry]) -> list[Entry]:
-    best: dict[tuple[str, int, int, str], Entry] = {}
+def _cheapest(entries: Iterable[DictionaryEntry]) -> list[DictionaryEntry]:
+    best: dict[tuple[str, int, int, str], DictionaryEntry] = {}
     for entry in entries:
         right = entry.connection if entry.right_connection < 0 else entry.right_connection
         kana = entry.kana.replace("|", "").replace(" ", "")
@@ -144,7 +144,7 @@ def _cheapest(entries: Iterable[Entry]) -> list[Entry]:
     return list(best.values())
 
 
-def _merged(one: Entry, other: Entry) -> Entry:
+def _merged(one: DictionaryEntry, other: DictionaryEntry) -> DictionaryEntry:
     """Return one entry for two of a word: the lower cost, and what only one of them tells."""
     cheaper, dearer = (one, other) if one.cost <= other.cost else (other, one)
     if dearer.parts and not cheaper.parts:
@@ -156,7 +156,7 @@ def _merged(one: Entry, other: Entry) -> Entry:
     return cheaper
 
 
-def _lines(entries: Iterable[Entry], numbers: dict[int, int]) -> Iterator[str]:
+def _lines(entries: Iterable[DictionaryEntry], numbers: dict[int, int]) -> Iterator[str]:
     for entry in entries:
         left, cost = numbers[entry.connection], max(-30000, min(30000, entry.cost))
         right = left if entry.right_connection < 0 else numbers[entry.right_connection]

@@ -14,7 +14,7 @@ from pathlib import Path
 
 from inscribe.reading import mecab
 from inscribe.reading.lexicon.vocabulary import ClassIndex
-from inscribe.reading.mecab import Entry
+from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import hiragana
 
 _KANJI = re.compile("[\u3005\u3400-\u9fff]+")
@@ -28,7 +28,7 @@ _SOUND_CHANGED = ("濁音形", "促音形")  # 太鼓 daiko: only the second par
 
 def compound_entries(
     source: Path, index: ClassIndex, native: set[str], settled: dict[tuple[str, str], int]
-) -> Iterator[Entry]:
+) -> Iterator[DictionaryEntry]:
     """Yield the compounds of UniDic; ``native`` are the writings of native words.
 
     ``settled`` are the costs of the readings the tables give.
@@ -43,7 +43,7 @@ def compound_entries(
         kana = hiragana(fields[19])
         cost = max(word.cost, _LEAST_USUAL) + _MORE[fields[12]]
         cost += _BESIDE_NATIVE * (word.surface in native) + _SINGLE * (len(word.surface) == 1)
-        yield Entry(
+        yield DictionaryEntry(
             word.surface,
             word.connection if fields[12] != "固" else common,
             settled.get((word.surface, kana), cost),

@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.reading.mecab import Entry
+from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import modern_kana
 
 _TERMS = {
@@ -32,7 +32,7 @@ _BOUNDARY = "|"
 _TOLD_APART = str.maketrans({"/": " or ", ":": "=", ",": ";"})  # what divides cells
 
 
-class Group(NamedTuple):
+class WordGroup(NamedTuple):
     """The words of an entry: as written, in historical kana, and UniDic's terms for them."""
 
     written: tuple[str, ...]
@@ -50,18 +50,20 @@ class Words(NamedTuple):
 
 
 @tables.cached()
-def groups() -> dict[tuple[str, str], Group]:
+def groups() -> dict[tuple[str, str], WordGroup]:
     """Return the groups by the spelling and the historical kana of their entries."""
-    found: dict[tuple[str, str], Group] = {}
+    found: dict[tuple[str, str], WordGroup] = {}
     for row in tables.rows("verse_groups"):
         written = tuple(row["written"].split())
         spoken = tuple(row["historical"].replace("-", "").split(" "))
-        group = Group(written, spoken, tuple(_TERMS[term] for term in row["pos"].split()))
+        group = WordGroup(written, spoken, tuple(_TERMS[term] for term in row["pos"].split()))
         found["".join(written), "".join(spoken)] = group
     return found
 
 
-def with_words(entry: Entry, group: Group | None, *, in_kana: bool) -> Entry:
+def with_words(
+    entry: DictionaryEntry, group: WordGroup | None, *, in_kana: bool
+) -> DictionaryEntry:
     """Return the entry with its words, whose spelling is in kana or as the group has it."""
     if group is None:
         return entry
@@ -103,7 +105,7 @@ def _cut(said: str, count: int) -> tuple[str, str]:
     return taken.strip(_BOUNDARY), said
 
 
-def divided(written: str, single: dict[str, list[Entry]]) -> list[Entry]:
+def divided(written: str, single: dict[str, list[DictionaryEntry]]) -> list[DictionaryEntry]:
     """Return the words of a string of particles, or of auxiliaries and the particle after them.
 
     Nothing where they are joined: にけり, ねど.
@@ -115,7 +117,9 @@ def divided(written: str, single: dict[str, list[Entry]]) -> list[Entry]:
     return []
 
 
-def particles(written: str, single: dict[str, list[Entry]], least: int = 2) -> list[Entry]:
+def particles(
+    written: str, single: dict[str, list[DictionaryEntry]], least: int = 2
+) -> list[DictionaryEntry]:
     """Return the particles a string is made of, at least so many; nothing if it is not."""
     if not written:
         return []

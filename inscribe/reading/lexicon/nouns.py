@@ -15,7 +15,7 @@ from inscribe.reading.lexicon.groups import Words, as_cell, groups, with_words
 from inscribe.reading.lexicon.mixed_spellings import mixed_spellings, readings_of_signs
 from inscribe.reading.lexicon.particles import COST_CONSTANT, COST_FACTOR
 from inscribe.reading.lexicon.vocabulary import ClassIndex
-from inscribe.reading.mecab import Entry
+from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import modern_kana, morae, old_spellings
 
 _TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
@@ -121,7 +121,7 @@ def settled_costs(
 
 def noun_entries(
     index: ClassIndex, settled: dict[tuple[str, str], int], readings: dict[str, list[str]]
-) -> Iterator[Entry]:
+) -> Iterator[DictionaryEntry]:
     """Yield the uninflected words; ``settled`` are the costs of their written forms."""
     common = common_word_costs()
     plain = {kana for _, kana, _, pos, _ in noun_rows() if _NAME not in pos}
@@ -149,7 +149,9 @@ def noun_entries(
             hidden = hidden or _is_short_pronoun(pos, spelling)
             if spelling == historical and not affix and not hidden:
                 cost = min(cost, common.get((historical, "*"), cost))
-            entry = Entry(spelling, number, cost + affix, kana, pos, "*", "*", written, "和", gloss)
+            entry = DictionaryEntry(
+                spelling, number, cost + affix, kana, pos, "*", "*", written, "和", gloss
+            )
             group = groups().get((written, historical))
             if group and not group.parts_of_speech[-1].startswith(("名詞", "助詞")):
                 group = None  # 花見, flower viewing, beside 花見る
@@ -157,7 +159,9 @@ def noun_entries(
         if not affix and pos.startswith("名詞"):
             cost = settled[written, modern] + _MIXED
             for spelling in mixed_spellings(written, historical, signs):
-                yield Entry(spelling, number, cost, kana, pos, "*", "*", written, "和", gloss)
+                yield DictionaryEntry(
+                    spelling, number, cost, kana, pos, "*", "*", written, "和", gloss
+                )
 
 
 def _is_short_pronoun(pos: str, kana: str) -> bool:
@@ -167,13 +171,15 @@ def _is_short_pronoun(pos: str, kana: str) -> bool:
 
 def _pillow_word(
     written: str, historical: str, modern: str, gloss: str, number: int, index: ClassIndex
-) -> Iterator[Entry]:
+) -> Iterator[DictionaryEntry]:
     """Yield a pillow word, which meets the word it calls up as its last particle would."""
     ending = index.number("助詞-格助詞", "*", "*", "の") if modern.endswith("の") else None
     right = ending or index.number("連体詞", "*", "*") or number
     kana = spoken_kana(historical, modern)
     for spelling, cost in _spellings(written, historical, modern):
-        entry = Entry(spelling, number, cost, kana, "連語-枕詞", "*", "*", written, "和", gloss)
+        entry = DictionaryEntry(
+            spelling, number, cost, kana, "連語-枕詞", "*", "*", written, "和", gloss
+        )
         yield entry._replace(right_connection=right)
 
 
@@ -199,7 +205,7 @@ def _phrase_parts(
 
 def _set_phrase(
     parts: tuple[Part, Part, Part], number: int, cost: int, gloss: str
-) -> Iterator[Entry]:
+) -> Iterator[DictionaryEntry]:
     kana = " ".join(spoken for _, _, spoken in parts)
     lemma = "".join(written for written, _, _ in parts)
     in_kana = max(cost, _KANA_COST_LONG)
@@ -209,11 +215,13 @@ def _set_phrase(
             Words(part[which], part[2], particle if part[0] == "の" else noun) for part in parts
         ]
         written = "".join(piece.written for piece in pieces)
-        whole = Entry(written, number, spelling_cost, kana, noun, "*", "*", lemma, "和", gloss)
+        whole = DictionaryEntry(
+            written, number, spelling_cost, kana, noun, "*", "*", lemma, "和", gloss
+        )
         yield whole._replace(parts=as_cell(pieces))
 
 
-def short_form_entries(index: ClassIndex) -> Iterator[Entry]:
+def short_form_entries(index: ClassIndex) -> Iterator[DictionaryEntry]:
     """Yield phrases as manuscripts write them, 梅花 for 梅の花."""
     number = index.number("名詞-普通名詞-一般", "*", "*")
     assert number is not None
@@ -225,7 +233,9 @@ def short_form_entries(index: ClassIndex) -> Iterator[Entry]:
         left_out = words[1] if words[1:2] in (["の"], ["が"]) else "okurigana"
         pos, note = "名詞-普通名詞-一般", f"{left_out} not written"
         cost = _WORD_COST + _PARTICLE_LEFT_OUT
-        yield Entry(written, number, cost, kana, pos, "*", "*", written, "和", row["gloss"], note)
+        yield DictionaryEntry(
+            written, number, cost, kana, pos, "*", "*", written, "和", row["gloss"], note
+        )
 
 
 def spoken_kana(historical: str, modern: str) -> str:

@@ -13,7 +13,7 @@ from inscribe import tables
 from inscribe.reading.lexicon.connections import own_class
 from inscribe.reading.lexicon.groups import Words, as_cell, divided, groups, particles, with_words
 from inscribe.reading.lexicon.vocabulary import ClassIndex
-from inscribe.reading.mecab import Entry
+from inscribe.reading.mecab import DictionaryEntry
 
 COST_FACTOR = 700  # MeCab's, from UniDic's dicrc
 COST_CONSTANT = 1700  # so that the particle の costs what UniDic says
@@ -22,11 +22,13 @@ _LONG_FINAL_COST = 5500  # a final particle of two kana or more
 _BORROWED_COST = 13000  # a particle written with a borrowed character
 
 
-def particle_entries(index: ClassIndex, costs: dict[tuple[str, int], int]) -> Iterator[Entry]:
+def particle_entries(
+    index: ClassIndex, costs: dict[tuple[str, int], int]
+) -> Iterator[DictionaryEntry]:
     """Yield the particles and auxiliaries; ``costs`` are UniDic's, by spelling and class."""
     frequent = _frequency_costs()
     strings: list[tables.Row] = []
-    single: dict[str, list[Entry]] = {}
+    single: dict[str, list[DictionaryEntry]] = {}
     for row in tables.rows("verse_particles"):
         if "連語" in row["pos"]:
             strings.append(row)
@@ -44,7 +46,9 @@ def particle_entries(index: ClassIndex, costs: dict[tuple[str, int], int]) -> It
         shape = form if conjugation == "*" else f"{conjugation}/{form.partition('-')[0]}"
         cost = frequent.get((written, pos, shape), costs.get((written, number), default))
         number = own_class(index.classes, number, written)
-        entry = Entry(written, number, cost, kana, pos, conjugation, form, written, "和", gloss)
+        entry = DictionaryEntry(
+            written, number, cost, kana, pos, conjugation, form, written, "和", gloss
+        )
         single.setdefault(written, []).append(entry)
         yield with_words(entry, groups().get((written, written)), in_kana=True)
     for row in strings:
@@ -67,8 +71,8 @@ def _frequency_costs() -> dict[tuple[str, str, str], int]:
 
 
 def _string_entries(
-    row: tables.Row, single: dict[str, list[Entry]], index: ClassIndex
-) -> Iterator[Entry]:
+    row: tables.Row, single: dict[str, list[DictionaryEntry]], index: ClassIndex
+) -> Iterator[DictionaryEntry]:
     """Yield a frozen string of function words: にけり meets words as に does, then as けり.
 
     It costs as much as its dearer part, so that it is a little likelier than its parts.
@@ -96,7 +100,7 @@ def _string_entries(
     spoken = " ".join(part.kana for part in inside) or kana
     for head in {entry.connection: entry for entry in heads}.values():
         cost = max(head.cost, wanted[0].cost) + _STRING_MORE
-        yield Entry(
+        yield DictionaryEntry(
             written,
             head.connection,
             cost,
@@ -112,11 +116,13 @@ def _string_entries(
         )
 
 
-def _told(entry: Entry) -> tuple[str, str]:
+def _told(entry: DictionaryEntry) -> tuple[str, str]:
     return entry.part_of_speech, entry.gloss
 
 
-def _parts(written: str, single: dict[str, list[Entry]], *, first: bool) -> list[Entry]:
+def _parts(
+    written: str, single: dict[str, list[DictionaryEntry]], *, first: bool
+) -> list[DictionaryEntry]:
     for length in range(len(written) - 1, 0, -1):
         part = written[:length] if first else written[-length:]
         if part in single:

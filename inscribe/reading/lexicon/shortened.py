@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
-from inscribe.reading.mecab import Entry
+from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.words import OKURIGANA_LEFT_OUT
 
 # A character that is a form of a verb by itself (見 mi, 来 ki) is not a shortened 見え or 来たり.
@@ -22,8 +22,8 @@ _SELDOM_SHORTENED = {
 
 
 def shortened(
-    entry: Entry, stem: str, ending: str, usual_nouns: Collection[str]
-) -> Iterator[Entry]:
+    entry: DictionaryEntry, stem: str, ending: str, usual_nouns: Collection[str]
+) -> Iterator[DictionaryEntry]:
     """Yield a form as carved where okurigana were left out: 思 for 思ひ, 過る for 過ぐる."""
     more = _SELDOM_SHORTENED.get(entry.form, 0) + _SHORT_BESIDE_NOUN * (
         len(stem) > 1 and stem in usual_nouns
@@ -35,6 +35,6 @@ def shortened(
         yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)
 
 
-def left_out(entry: Entry) -> Entry:
+def left_out(entry: DictionaryEntry) -> DictionaryEntry:
     """Return a form as one written without its okurigana."""
     return entry._replace(cost=entry.cost + _WITHOUT_OKURIGANA, note=OKURIGANA_LEFT_OUT)

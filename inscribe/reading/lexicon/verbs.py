@@ -16,7 +16,7 @@ from inscribe.reading.lexicon.nouns import common_word_costs, noun_rows, spoken_
 from inscribe.reading.lexicon.paradigms import inflections
 from inscribe.reading.lexicon.shortened import left_out
 from inscribe.reading.lexicon.vocabulary import RARER_CLASS, ClassIndex, Stem, conjugate
-from inscribe.reading.mecab import Entry
+from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import modern_kana, morae, old_spellings
 
 _CLASSES = {
@@ -55,7 +55,7 @@ _NOUN_AND_VERB = 2500  # 波立つ, two words: its phrase may end between them
 _MIXED = 300  # 思しる for 思ひ知る costs this much more
 
 
-class Row(NamedTuple):
+class VerbRow(NamedTuple):
     """One verb or adjective of the tables, its kana also in current spelling."""
 
     name: str  # its class as the tables write it
@@ -67,7 +67,7 @@ class Row(NamedTuple):
     covers: bool  # the last sign covers the first kana of the ending: 来, 見
 
 
-def verb_rows() -> list[Row]:
+def verb_rows() -> list[VerbRow]:
     """Return the rows of both tables."""
     raw = []
     names: list[str] = []
@@ -82,7 +82,7 @@ def verb_rows() -> list[Row]:
         found = _boundaries(written, kana) or _kanji_boundaries(written, kana, parts)
         cuts.setdefault(kana, set()).update(found if len(written) > 1 else ())
     return [
-        Row(
+        VerbRow(
             name,
             written,
             kana,
@@ -160,7 +160,7 @@ def _kanji_boundaries(written: str, kana: str, readings: dict[str, set[str]]) ->
     return ()
 
 
-def stem_readings(rows: list[Row]) -> dict[str, set[str]]:
+def stem_readings(rows: list[VerbRow]) -> dict[str, set[str]]:
     """Return the readings the tables give for each written stem."""
     readings: dict[str, set[str]] = {}
     for row in rows:
@@ -169,11 +169,11 @@ def stem_readings(rows: list[Row]) -> dict[str, set[str]]:
     return readings
 
 
-def _stem_kana(row: Row) -> str:
+def _stem_kana(row: VerbRow) -> str:
     return row.modern[:-1] if row.conjugation.startswith("上一段") else row.modern
 
 
-def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
+def verb_entries(rows: list[VerbRow], index: ClassIndex) -> Iterator[DictionaryEntry]:
     """Yield every form of every row, in kanji and in the kana spellings it may have."""
     common = common_word_costs()
     for row in rows:
@@ -199,7 +199,7 @@ def verb_entries(rows: list[Row], index: ClassIndex) -> Iterator[Entry]:
                 yield with_words(entry, group, in_kana=not in_kanji)
 
 
-def stem_conjugations(rows: list[Row]) -> dict[tuple[str, str], set[str]]:
+def stem_conjugations(rows: list[VerbRow]) -> dict[tuple[str, str], set[str]]:
     """Return the conjugations the tables give for each written stem and its kana."""
     found: dict[tuple[str, str], set[str]] = {}
     for row in rows:
@@ -207,13 +207,13 @@ def stem_conjugations(rows: list[Row]) -> dict[tuple[str, str], set[str]]:
     return found
 
 
-def fourfold_stems(rows: list[Row]) -> set[str]:
+def fourfold_stems(rows: list[VerbRow]) -> set[str]:
     """Return the written stems of verbs that are 四段 and nothing else: no noun ends in their e."""
     others = {row.written for row in rows if not row.conjugation.startswith("四段")}
     return {row.written for row in rows} - others
 
 
-def rarer_classes(rows: list[Row]) -> set[tuple[str, str, str]]:
+def rarer_classes(rows: list[VerbRow]) -> set[tuple[str, str, str]]:
     """Return spelling, kana and conjugation of what is spelled as a commoner verb: 鳴る."""
     common = common_word_costs()
     alike: dict[tuple[str, str], list[tuple[str, int | None]]] = {}
@@ -229,7 +229,9 @@ def rarer_classes(rows: list[Row]) -> set[tuple[str, str, str]]:
     return found
 
 
-def _forms(row: Row, stem: Stem, index: ClassIndex, *, in_kanji: bool) -> Iterator[Entry]:
+def _forms(
+    row: VerbRow, stem: Stem, index: ClassIndex, *, in_kanji: bool
+) -> Iterator[DictionaryEntry]:
     """Yield the forms of one spelling of a row."""
     if not row.covers:
         yield from conjugate(stem, index)
@@ -246,7 +248,7 @@ def _forms(row: Row, stem: Stem, index: ClassIndex, *, in_kanji: bool) -> Iterat
 
 
 def _spellings(
-    row: Row, index: ClassIndex, common: dict[tuple[str, str], int]
+    row: VerbRow, index: ClassIndex, common: dict[tuple[str, str], int]
 ) -> Iterator[tuple[str, int]]:
     kana = _stem_kana(row)
     length = morae(kana) + 1

@@ -16,7 +16,7 @@ from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.reading.lexicon.paradigms import AT_START, classical, inflections
 from inscribe.reading.lexicon.shortened import SHORTENED, WHOLE_VERBS, shortened
-from inscribe.reading.mecab import Entry
+from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import hiragana, old_spellings
 
 _LEFT_OUT_FORMS = re.compile("意志推量形|融合|撥音便|促音便|ザンス|ザマス|ンス")
@@ -195,7 +195,9 @@ class ClassIndex:
         return -max(found)[3] if found else None
 
 
-def unidic_entries(words: Iterable[mecab.Word], index: ClassIndex) -> Iterator[Entry]:
+def unidic_entries(
+    words: Iterable[mecab.UnidicEntry], index: ClassIndex
+) -> Iterator[DictionaryEntry]:
     """Yield entries of verse from UniDic's words."""
     for word in words:
         fields = word.fields
@@ -218,7 +220,7 @@ def unidic_entries(words: Iterable[mecab.Word], index: ClassIndex) -> Iterator[E
         if pos == "名詞" and len(word.surface) > 1 and index.is_stem(word.surface):
             extra += _OTHER_READING  # 花咲 is hana saku
         place = index.number("名詞-普通名詞-一般", "*", "*") if fields[12] == "固" else None
-        entry = Entry(
+        entry = DictionaryEntry(
             word.surface,
             word.connection if place is None else place,
             word.cost + extra,
@@ -252,7 +254,7 @@ def _with_boundaries(kana: str, said: str) -> str:
     return out
 
 
-def _unlikeliness(word: mecab.Word) -> int:
+def _unlikeliness(word: mecab.UnidicEntry) -> int:
     """Return what a word costs more because verse seldom has it where it stands alone."""
     more = 0
     if word.fields[14] == "濁音形":  # びと, ごころ: only the second part of a compound
@@ -268,7 +270,7 @@ def _unlikeliness(word: mecab.Word) -> int:
     return more
 
 
-def _conjugated(word: mecab.Word, index: ClassIndex) -> Iterator[Entry]:
+def _conjugated(word: mecab.UnidicEntry, index: ClassIndex) -> Iterator[DictionaryEntry]:
     fields = word.fields
     base, base_kana = fields[10], hiragana(fields[20])
     if fields[0] == "形容詞":
@@ -298,17 +300,19 @@ def _conjugated(word: mecab.Word, index: ClassIndex) -> Iterator[Entry]:
             yield from _with_spellings(stem, index)
 
 
-def _with_spellings(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
+def _with_spellings(stem: Stem, index: ClassIndex) -> Iterator[DictionaryEntry]:
     """Yield the forms of a verb, its stem also in the other spellings its kana may have."""
     yield from conjugate(stem, index)
     if stem.cost < _TOO_RARE_TO_RESPELL and _MAY_BE_RESPELT.search(stem.written):
-        whole = Entry(stem.written, 0, stem.cost, stem.kana, "", "", "", "", "")
+        whole = DictionaryEntry(stem.written, 0, stem.cost, stem.kana, "", "", "", "", "")
         for other in respelt(whole, 0):
             for entry in conjugate(stem._replace(written=other.written, cost=other.cost), index):
                 yield entry._replace(note=other.note)
 
 
-def _adjective(word: mecab.Word, base: str, base_kana: str, index: ClassIndex) -> Iterator[Entry]:
+def _adjective(
+    word: mecab.UnidicEntry, base: str, base_kana: str, index: ClassIndex
+) -> Iterator[DictionaryEntry]:
     if not base.endswith("い"):
         return
     fields = word.fields
@@ -322,7 +326,7 @@ def _adjective(word: mecab.Word, base: str, base_kana: str, index: ClassIndex) -
     yield from _with_spellings(index.weighed(found), index)
 
 
-def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
+def conjugate(stem: Stem, index: ClassIndex) -> Iterator[DictionaryEntry]:
     """Yield every form of a verb or adjective, and those whose okurigana were left out."""
     pos = stem.pos or f"{'形容詞' if '形容詞' in stem.conjugation else '動詞'}-{stem.kind}"
     full = stem.conjugation.removeprefix("文語")
@@ -337,7 +341,7 @@ def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
         kana = stem.kana + (written.translate(AT_START) if begins else modern)
         if modern.startswith("う") and not begins:  # 生ふる ouru, 数ふれ kazoure
             kana = f"{stem.kana}|{modern}"
-        entry = Entry(
+        entry = DictionaryEntry(
             stem.written + written,
             number,
             cost,
@@ -355,7 +359,7 @@ def conjugate(stem: Stem, index: ClassIndex) -> Iterator[Entry]:
             yield from shortened(entry, stem.written, written, index.nouns)
 
 
-def respelt(entry: Entry, ending: int) -> Iterator[Entry]:
+def respelt(entry: DictionaryEntry, ending: int) -> Iterator[DictionaryEntry]:
     """Yield the entry in the other spellings of its kana, but for the last ``ending`` kana."""
     body = entry.written[: len(entry.written) - ending]
     rest = entry.written[len(body) :]

@@ -13,11 +13,11 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.reading.mecab.compiling import (
-        Row as Row,
+        MecabRow as MecabRow,
         dictionary as dictionary,
         dictionary_folder as dictionary_folder,
     )
-    from inscribe.reading.mecab.entries import Entry as Entry
+    from inscribe.reading.mecab.entries import DictionaryEntry as DictionaryEntry
     from inscribe.reading.mecab.places import cache_folder as cache_folder
     from inscribe.reading.mecab.tagger import (
         LINE as LINE,
@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.mecab.unidic import (
         Classes as Classes,
-        Word as Word,
+        UnidicEntry as UnidicEntry,
         classes as classes,
         connection_costs as connection_costs,
         folder as folder,
@@ -43,13 +43,13 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "compiling": "Row dictionary dictionary_folder",
-            "entries": "Entry",
+            "compiling": "MecabRow dictionary dictionary_folder",
+            "entries": "DictionaryEntry",
             "places": "cache_folder",
             "tagger": (
                 "LINE LONGEST_KEPT MADE_UP MOST_KEPT UNKNOWN_MORE kept_piece kept_words "
                 "opened_tagger unidic_words"
             ),
-            "unidic": "Classes Word classes connection_costs folder version_files words",
+            "unidic": "Classes UnidicEntry classes connection_costs folder version_files words",
         },
     )

@@ -44,7 +44,7 @@ except errors.InscribeError as error:
 """
 
 
-class Row(NamedTuple):
+class MecabRow(NamedTuple):
     """One entry as MeCab wants it; the feature is handed back with the word as it is."""
 
     written: str
@@ -54,7 +54,7 @@ class Row(NamedTuple):
     feature: str
 
 
-def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[Row]]) -> Path:
+def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[MecabRow]]) -> Path:
     """Return the file of the compiled dictionary ``name``; ``rows`` is called only to build it.
 
     Raises:
@@ -214,7 +214,7 @@ def _is_sound(path: Path) -> bool:
     return len(head) == 4 and int.from_bytes(head, sys.byteorder) == (size & 0xFFFFFFFF) ^ _MAGIC
 
 
-def _build(path: Path, rows: Callable[[], Iterable[Row]], tell: Tell) -> None:
+def _build(path: Path, rows: Callable[[], Iterable[MecabRow]], tell: Tell) -> None:
     import tempfile
 
     from inscribe.reading.mecab.unidic import folder as unidic_folder
@@ -242,7 +242,7 @@ def _compile(arguments: str, work: Path, made_name: str, path: Path) -> Path:
     return made
 
 
-def _write_rows(path: Path, rows: Iterable[Row]) -> None:
+def _write_rows(path: Path, rows: Iterable[MecabRow]) -> None:
     with path.open("w", encoding="utf-8", newline="\n") as file:
         for row in rows:
             written = row.written

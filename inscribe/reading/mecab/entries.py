@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 
-class Entry(NamedTuple):
+class DictionaryEntry(NamedTuple):
     """A written form and how it is read; ``kana`` is current spelling, ``|`` where parts meet."""
 
     written: str

@@ -12,7 +12,7 @@ from shlex import quote
 from typing import TYPE_CHECKING
 
 from inscribe import tables
-from inscribe.reading.words import Piece, unidic_piece, unknown_piece
+from inscribe.reading.words import ReadWord, unidic_piece, unknown_piece
 
 if TYPE_CHECKING:
     from fugashi import GenericTagger
@@ -23,7 +23,7 @@ LINE = r"-F '%m\t%H\n' -U '%m\t?%phl,%pw\n' -E ''"
 MADE_UP = "\t?"
 UNKNOWN_MORE = 3000  # an unknown word costs this much more than MeCab says
 
-_prose_lines: dict[str, Piece] = {}
+_prose_lines: dict[str, ReadWord] = {}
 
 
 def opened_tagger(folder: Path, options: str) -> GenericTagger:
@@ -40,7 +40,7 @@ def _prose_tagger() -> GenericTagger:
     return opened_tagger(unidic.folder(), LINE)
 
 
-def unidic_words(text: str) -> list[Piece]:
+def unidic_words(text: str) -> list[ReadWord]:
     """Return the words of MeCab's best path through ``text`` with UniDic as it is."""
     return kept_words(text, _prose_tagger(), _prose_lines, unidic_piece)
 
@@ -48,9 +48,9 @@ def unidic_words(text: str) -> list[Piece]:
 def kept_words(
     text: str,
     tagger: GenericTagger,
-    known: dict[str, Piece],
-    make: Callable[[str, str], Piece],
-) -> list[Piece]:
+    known: dict[str, ReadWord],
+    make: Callable[[str, str], ReadWord],
+) -> list[ReadWord]:
     """Return the words of the best path, each made once for each line that MeCab prints."""
     lines = tagger.parse(text).split("\n")
     try:
@@ -59,7 +59,9 @@ def kept_words(
         return [kept_piece(line, known, make) for line in lines if line]
 
 
-def kept_piece(line: str, known: dict[str, Piece], make: Callable[[str, str], Piece]) -> Piece:
+def kept_piece(
+    line: str, known: dict[str, ReadWord], make: Callable[[str, str], ReadWord]
+) -> ReadWord:
     """Return the word of a line that MeCab printed."""
     found = known.get(line)
     if found is None:

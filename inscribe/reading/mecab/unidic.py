@@ -26,7 +26,7 @@ _TOKEN = "<HHHhII"
 _OTHER_SCRIPTS = r"[^\u3005-\u3007\u3041-\u3096\u3400-\u9fff\U00020000-\U0003ffff]"
 
 
-class Word(NamedTuple):
+class UnidicEntry(NamedTuple):
     """One entry: what is written, its connection class, its cost (lower is likelier)."""
 
     surface: str
@@ -77,7 +77,7 @@ def classes(dictionary: Path) -> Classes:
 
 def words(
     dictionary: Path, connections: frozenset[int], without: str | re.Pattern[str] = _OTHER_SCRIPTS
-) -> Iterator[Word]:
+) -> Iterator[UnidicEntry]:
     """Yield the entries whose class is in ``connections`` and whose writing ``without`` is not in.
 
     By default these are the words written in kanji and hiragana only.
@@ -108,7 +108,7 @@ def words(
         feature = data[start : data.find(b"\0", start)].decode()
         fields = feature.split(",") if '"' not in feature else next(csv.reader([feature]))
         if len(fields) > 17 and fields[8] and not unwanted.search(fields[8]):
-            yield Word(fields[8], left, cost, fields)
+            yield UnidicEntry(fields[8], left, cost, fields)
 
 
 def connection_costs(dictionary: Path) -> tuple[int, array[int]]:

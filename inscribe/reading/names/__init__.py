@@ -1,7 +1,8 @@
 """How a name may be read: a ranked list with reasons, never one reading.
 
 In reading order: ``ranking`` (the way in), ``model`` (one reading), ``lists`` (families and
-places), ``dictionary`` (what a dictionary of names has beside them), ``elements`` (how each
+places), ``people`` (the names of the user's own persons), ``dictionary`` (what a dictionary of
+names has beside them), ``elements`` (how each
 character is read in names), ``made`` (names made of them), ``kana`` and ``shapes`` (names half in
 kana), ``sounds`` (how two readings join).
 """
@@ -30,6 +31,11 @@ if TYPE_CHECKING:
         NameKind as NameKind,
         NameReading as NameReading,
     )
+    from inscribe.reading.names.people import (
+        SORTS as SORTS,
+        ListedForm as ListedForm,
+        forms_in as forms_in,
+    )
     from inscribe.reading.names.ranking import (
         own_names as own_names,
         readings as readings,
@@ -50,6 +56,7 @@ else:
             "lists": "place_names surnames",
             "made": "Ending ending_of",
             "model": "MOST NameKind NameReading",
+            "people": "ListedForm SORTS forms_in",
             "ranking": "own_names readings settle",
             "shapes": "half_in_kana is_kana_name mixed_name_at",
         },

@@ -17,7 +17,7 @@ SOURCE = "ENAMDICT"
 _MOST_KEPT = 50_000
 
 
-class Known(NamedTuple):
+class KnownName(NamedTuple):
     """The readings of a name as a surname, a place and a given name; empty where it is none."""
 
     surname: tuple[str, ...] = ()
@@ -31,10 +31,10 @@ def _dictionary() -> tables.Sorted:
 
 
 @tables.cached(_MOST_KEPT)
-def known(written: str) -> Known:
+def known(written: str) -> KnownName:
     """Return what the dictionary says of a name in current forms."""
     row = _dictionary().first_about(written.replace("ヶ", "ケ"))
     if row is None:
-        return Known()
+        return KnownName()
     listed = tables.listed
-    return Known(listed(row["surname"]), listed(row["place"]), listed(row["given"]))
+    return KnownName(listed(row["surname"]), listed(row["place"]), listed(row["given"]))

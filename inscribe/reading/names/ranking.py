@@ -5,7 +5,8 @@ how its characters are read in names: in made names of two characters by name re
 Ayasato) or by on-readings (萩珉 Shūmin), in studio names by on-readings before 斎, 軒, 堂 (椋雲斎
 Ryōunsai), in everyday names before 兵衛, 五郎, 助 (清兵衛 Seibee). The user's own list, a table
 ``names.tsv`` (written, kana, kind, note) in a glossary folder, always comes first, and so do the
-readings that were settled in records (:func:`settle`).
+names of the user's own persons (``people.tsv``) and the readings that were settled in records
+(:func:`settle`).
 
 >>> [reading.romaji for reading in readings("綾郷")][:1]
 ['Ayasato']
@@ -71,13 +72,19 @@ def own_names() -> dict[str, tuple[NameReading, ...]]:
 
 @tables.cached()
 def _own_list() -> dict[str, tuple[NameReading, ...]]:
-    """Return the names of the user's own lists (``names.tsv``) with their readings."""
+    """Return the names of the user's own lists (``names.tsv``, ``people.tsv``), with readings."""
     found: dict[str, tuple[NameReading, ...]] = {}
     for row in tables.rows("names"):
         written, kana, note = normalise_text(row["written"]).text, row["kana"], row["note"]
         reason = f"from your own list of names{f': {note}' if note else ''}"
         reading = NameReading(kana, romaji(kana), _OWN_LIST, reason, row["kind"] or "given")
         found[written] = (*found.get(written, ()), reading)
+    if tables.has_own("people"):
+        from inscribe.reading.names.people import names_of_people
+
+        for written, kana, why, kind in names_of_people():
+            reading = NameReading(kana, romaji(kana), _OWN_LIST, why, kind)
+            found[written] = (*found.get(written, ()), reading)
     return found
 
 

@@ -16,11 +16,11 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.reading.passages.dividing import (
-        Division as Division,
+        PassageDivision as PassageDivision,
         divisions_of as divisions_of,
     )
     from inscribe.reading.passages.known import (
-        SettledPassage as SettledPassage,
+        PassageLike as PassageLike,
         source_extent as source_extent,
         spans_settled as spans_settled,
     )
@@ -31,8 +31,8 @@ if TYPE_CHECKING:
         role_of_signing as role_of_signing,
     )
     from inscribe.reading.passages.stretches import (
-        Known as Known,
-        Stretch as Stretch,
+        KnownPassage as KnownPassage,
+        PassageStretch as PassageStretch,
         part_of as part_of,
     )
     from inscribe.reading.passages.titles import (
@@ -44,11 +44,11 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "dividing": "Division divisions_of",
-            "known": "SettledPassage source_extent spans_settled",
+            "dividing": "PassageDivision divisions_of",
+            "known": "PassageLike source_extent spans_settled",
             "sayings": "is_known_saying",
             "signings": "is_surely_signed names_one role_of_signing",
-            "stretches": "Known Stretch part_of",
+            "stretches": "KnownPassage PassageStretch part_of",
             "titles": "Frame frame_of framed_weight",
         },
     )

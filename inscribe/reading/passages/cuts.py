@@ -11,7 +11,7 @@ from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.sayings import known_lengths
 from inscribe.reading.passages.titles import ends_of_titles
 from inscribe.reading.spelling import is_kanji_only
-from inscribe.reading.words import MARK, Text
+from inscribe.reading.words import MARK, InscribedText
 
 _FACE, _COLUMN, _SPACE, _SEAL, _KAO = 0.0, 0.4, 0.4, 0.0, 0.6
 _AFTER_FORMULA = 1.2
@@ -50,11 +50,11 @@ class _Cuts:
                 self.firm.add(at)
 
 
-def cuts_of(text: Text) -> dict[int, float]:
+def cuts_of(text: InscribedText) -> dict[int, float]:
     """Return the offsets at which passages may meet, with the price of each.
 
     >>> from inscribe.forms import normalise_text
-    >>> sorted(cuts_of(Text(normalise_text("蘿径書鵜沢秋綱刻"), "蘿径書鵜沢秋綱刻")))[:3]
+    >>> sorted(cuts_of(InscribedText(normalise_text("蘿径書鵜沢秋綱刻"), "蘿径書鵜沢秋綱刻")))[:3]
     [0, 2, 3]
     """
     plain = text.normal.text
@@ -76,7 +76,7 @@ def cuts_of(text: Text) -> dict[int, float]:
     return {at: price for at, price in cuts.prices.items() if at not in inside}
 
 
-def _note_ends(text: Text, cuts: _Cuts) -> None:
+def _note_ends(text: InscribedText, cuts: _Cuts) -> None:
     """Note the ends of columns and faces, spaces, and marks."""
     for at in text.breaks:
         cuts.note(at, _FACE if at in text.faces else _COLUMN, firm=True)

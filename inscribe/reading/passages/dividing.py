@@ -19,10 +19,10 @@ from inscribe.reading.passages.order import END, START, Where, order_cost
 from inscribe.reading.passages.poems import poem_weight, prose_weight
 from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.signings import Signings
-from inscribe.reading.passages.stretches import Known, Stretch
+from inscribe.reading.passages.stretches import KnownPassage, PassageStretch
 from inscribe.reading.passages.titles import framed_weight, topic_weight
 from inscribe.reading.spelling import KANA
-from inscribe.reading.words import Text
+from inscribe.reading.words import InscribedText
 
 _KEPT = 3  # divisions kept at each place and kind
 _LONGEST = 90  # characters of a stretch that is weighed; a longer text is prose
@@ -42,24 +42,24 @@ _SEAL = re.compile("（印[^）]*）")
 _SIGNED = "the words and names of a signing"
 
 
-class Division(NamedTuple):
+class PassageDivision(NamedTuple):
     """The passages of a text in order, and how likely it is that the text is divided so."""
 
-    stretches: tuple[Stretch, ...]
+    stretches: tuple[PassageStretch, ...]
     chance: float
 
 
 class _Way(NamedTuple):
     weight: float
-    stretches: tuple[Stretch, ...]
+    stretches: tuple[PassageStretch, ...]
 
 
 def divisions_of(
-    text: Text,
-    known: Sequence[Known] = (),
+    text: InscribedText,
+    known: Sequence[KnownPassage] = (),
     copied: tuple[int, int] | None = None,
     undivided: Collection[tuple[int, int]] = (),
-) -> tuple[Division, ...]:
+) -> tuple[PassageDivision, ...]:
     """Return the best division of a text and those near it, the best first; never none.
 
     Args:
@@ -85,7 +85,10 @@ def divisions_of(
 
 
 def _prices(
-    text: Text, days: Days, known: Sequence[Known], undivided: Collection[tuple[int, int]]
+    text: InscribedText,
+    days: Days,
+    known: Sequence[KnownPassage],
+    undivided: Collection[tuple[int, int]],
 ) -> dict[int, float]:
     """Return the price of each cut, without those inside what is known."""
     prices = cuts_of(text)
@@ -102,7 +105,11 @@ def _prices(
 
 
 def _lengthen(
-    ways: dict[int, dict[str, list[_Way]]], first: int, stretch: Stretch, text: Text, price: float
+    ways: dict[int, dict[str, list[_Way]]],
+    first: int,
+    stretch: PassageStretch,
+    text: InscribedText,
+    price: float,
 ) -> None:
     kind = f"signature:{stretch.role}" if stretch.role else stretch.kind
     where: Where = "face" if first in text.faces else "inside"
@@ -118,7 +125,7 @@ def _lengthen(
     del there[_KEPT:]
 
 
-def _after_bare_name(before: Sequence[Stretch], stretch: Stretch) -> float:
+def _after_bare_name(before: Sequence[PassageStretch], stretch: PassageStretch) -> float:
     """Return what speaks against a signing after a bare name by which no text stands.
 
     A poet's or a writer's bare name stands beside the words; elsewhere it begins a signing.
@@ -129,20 +136,20 @@ def _after_bare_name(before: Sequence[Stretch], stretch: Stretch) -> float:
     return 0.0 if before[-1].role or beside_text else _BARE_NAME
 
 
-def _ranked(arrived: dict[str, list[_Way]], plain: str) -> tuple[Division, ...]:
+def _ranked(arrived: dict[str, list[_Way]], plain: str) -> tuple[PassageDivision, ...]:
     final = [
         way._replace(weight=way.weight - order_cost(kind, END, "face"))
         for kind, kept in arrived.items()
         for way in kept
     ]
     if not final:
-        whole = Stretch(0, len(plain), "prose", 0.0)
-        return (Division((whole,), 1.0),)
+        whole = PassageStretch(0, len(plain), "prose", 0.0)
+        return (PassageDivision((whole,), 1.0),)
     final.sort(key=lambda way: -way.weight)
     odds = [math.exp(way.weight - final[0].weight) for way in final]
     total = sum(odds)
     return tuple(
-        Division(with_roles(way.stretches, plain), each / total)
+        PassageDivision(with_roles(way.stretches, plain), each / total)
         for way, each in zip(final[:_KEPT], odds, strict=False)
     )
 
@@ -155,7 +162,7 @@ class Inner(NamedTuple):
     cuts: frozenset[int]
 
     @classmethod
-    def of(cls, text: Text, first: int, end: int) -> Inner:
+    def of(cls, text: InscribedText, first: int, end: int) -> Inner:
         """Return those of a stretch of a text."""
         return cls(*(_within(each, first, end) for each in (text.breaks, text.faces, text.cuts)))
 
@@ -182,25 +189,27 @@ def _shared(one: tuple[int, int], other: tuple[int, int]) -> float:
 class _Weigher:
     """Weighs the stretches of one text as each kind of passage."""
 
-    def __init__(self, text: Text, known: Sequence[Known], copied: tuple[int, int] | None) -> None:
+    def __init__(
+        self, text: InscribedText, known: Sequence[KnownPassage], copied: tuple[int, int] | None
+    ) -> None:
         self._text = text
         self._copied = copied
         self._known = known
         self.days = Days(text.normal.text, text.faces)
         self._signings = Signings(text)
 
-    def stretches(self, first: int, end: int) -> Iterator[Stretch]:
+    def stretches(self, first: int, end: int) -> Iterator[PassageStretch]:
         """Yield a stretch as each kind it may be."""
         for each in self._known:
             if (each.first, each.end) == (first, end):
-                yield Stretch(first, end, each.kind, _KNOWN, each.role, (each.why,))
+                yield PassageStretch(first, end, each.kind, _KNOWN, each.role, (each.why,))
                 return
             if each.first < end and first < each.end:
                 return
         plain = self._text.normal.text[first:end]
         if "（印" in plain:
             if _SEAL.fullmatch(plain):
-                yield Stretch(first, end, "seal", _SEALED, None, ("a seal",))
+                yield PassageStretch(first, end, "seal", _SEALED, None, ("a seal",))
             return
         inner = Inner.of(self._text, first, end)
         in_japanese = self._in_japanese if KANA.search(plain) else self._in_kanji
@@ -215,30 +224,34 @@ class _Weigher:
         if first and first not in self._text.breaks:
             signed -= _BEGUN_INSIDE * len(inner.breaks)
         if signed > _HOPELESS and signed:
-            yield Stretch(first, end, "signature", signed, role, (_SIGNED,))
+            yield PassageStretch(first, end, "signature", signed, role, (_SIGNED,))
 
-    def _in_japanese(self, plain: str, inner: Inner, first: int, end: int) -> Iterator[Stretch]:
+    def _in_japanese(
+        self, plain: str, inner: Inner, first: int, end: int
+    ) -> Iterator[PassageStretch]:
         weight, reason = poem_weight(plain, inner.breaks)
         if weight:
-            yield Stretch(first, end, "verse", weight, None, (reason,))
-        yield Stretch(first, end, "prose", prose_weight(plain), None, ("sentences in Japanese",))
+            yield PassageStretch(first, end, "verse", weight, None, (reason,))
+        yield PassageStretch(
+            first, end, "prose", prose_weight(plain), None, ("sentences in Japanese",)
+        )
 
-    def _in_kanji(self, plain: str, inner: Inner, first: int, end: int) -> Iterator[Stretch]:
-        yield Stretch(first, end, "prose", _UNWEIGHED - 0.5 * len(plain), None, ())
+    def _in_kanji(self, plain: str, inner: Inner, first: int, end: int) -> Iterator[PassageStretch]:
+        yield PassageStretch(first, end, "prose", _UNWEIGHED - 0.5 * len(plain), None, ())
         weight, reason = chinese_weight(plain, inner.breaks)
         if weight:
-            yield Stretch(first, end, "chinese", weight, None, (reason,))
+            yield PassageStretch(first, end, "chinese", weight, None, (reason,))
         if weight := self.days.weight(first, end):
-            yield Stretch(first, end, "date", weight, None, ("a date",))
+            yield PassageStretch(first, end, "date", weight, None, ("a date",))
 
-    def _framed(self, plain: str, first: int, end: int) -> Iterator[Stretch]:
+    def _framed(self, plain: str, first: int, end: int) -> Iterator[PassageStretch]:
         if len(plain) > _LONGEST_FRAMED:
             return
         if weight := framed_weight("dedication", plain, first=True, last=True):
-            yield Stretch(first, end, "dedication", weight, None, ("for whom it was made",))
+            yield PassageStretch(first, end, "dedication", weight, None, ("for whom it was made",))
         goes_on = self._text.normal.text[end : end + 1] in _PARTICLES
         weight = framed_weight("heading", plain, first=True, last=first > 0)
         if not weight and not first and end in self._text.breaks:
             weight = topic_weight(plain)
         if weight and not (goes_on and not KANA.search(plain[-1:])):
-            yield Stretch(first, end, "heading", weight, None, ("a heading",))
+            yield PassageStretch(first, end, "heading", weight, None, ("a heading",))

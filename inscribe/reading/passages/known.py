@@ -8,9 +8,9 @@ from collections.abc import Sequence
 from typing import Protocol
 
 from inscribe.forms import normalise_text
-from inscribe.reading.passages.stretches import Known
+from inscribe.reading.passages.stretches import KnownPassage
 from inscribe.reading.spelling import hiragana
-from inscribe.reading.words import Doubt, Kind, Role, Text
+from inscribe.reading.words import Doubt, InscribedText, Kind, Role
 
 _GAPS = re.compile(r"(［[^］]*］|（[^）]*）)")
 _LINE_ENDS = re.compile(r"[\s／」]")
@@ -18,8 +18,8 @@ _LEAST_BLOCK = 3  # sounds that are the same by no chance
 _COPIED = 0.55  # the share of sounds that must be the same
 
 
-class SettledPassage(Protocol):
-    """Signs that are one passage, whatever the engine proposes (``inscribe.record.Passage``)."""
+class PassageLike(Protocol):
+    """Signs that are one passage, as a person settled it (``inscribe.record.SettledPassage``)."""
 
     @property
     def first(self) -> int:
@@ -42,9 +42,11 @@ class SettledPassage(Protocol):
         """The reader's reason."""
 
 
-def spans_settled(settled: Sequence[SettledPassage], text: Text) -> tuple[list[Known], list[Doubt]]:
+def spans_settled(
+    settled: Sequence[PassageLike], text: InscribedText
+) -> tuple[list[KnownPassage], list[Doubt]]:
     """Return the settled passages as offsets of a text, and a doubt for each that does not fit."""
-    found: list[Known] = []
+    found: list[KnownPassage] = []
     doubts: list[Doubt] = []
     end = len(text.carved) - 1
     for each in sorted(settled, key=lambda passage: passage.first):
@@ -55,11 +57,11 @@ def spans_settled(settled: Sequence[SettledPassage], text: Text) -> tuple[list[K
             doubts.append(Doubt(min(each.first, end), min(each.last, end), why))
             continue
         why = f"settled: {each.reason}" if each.reason else "settled by a reader"
-        found.append(Known(inside[0], inside[-1] + 1, each.kind, each.role, why))
+        found.append(KnownPassage(inside[0], inside[-1] + 1, each.kind, each.role, why))
     return found, doubts
 
 
-def source_extent(text: Text, source: str) -> tuple[int, int] | None:
+def source_extent(text: InscribedText, source: str) -> tuple[int, int] | None:
     """Return the offsets between which a text copies ``source``; None where it hardly does.
 
     The two are held together by their sounds, so that kana may answer kanji.

@@ -70,19 +70,17 @@ def _of_known_lines(plain: str) -> float:
     return 0.0
 
 
+@tables.cached(2048)
 def _of_sign(sign: str) -> float:
-    return _COMMON_SIGN if sign in _common_signs() else _RARE_SIGN
+    """Return what a sign of Chinese verse weighs by how common it is in print."""
+    row = _characters().first_about(sign)
+    is_common = row is not None and row["rank"] and int(row["rank"]) <= _COMMON
+    return _COMMON_SIGN if is_common else _RARE_SIGN
 
 
 @tables.cached()
-def _common_signs() -> frozenset[str]:
-    """Return the kanji that are commonest in print; the table has them first."""
-    ranked = []
-    for row in tables.rows("characters"):
-        if not row["rank"]:
-            break
-        ranked.append(row["written"])
-    return frozenset(ranked[:_COMMON])
+def _characters() -> tables.Search:
+    return tables.Search("characters")
 
 
 def _of_lines(plain: str, breaks: frozenset[int]) -> float:

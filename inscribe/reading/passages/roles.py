@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from inscribe.reading.passages.stretches import Stretch
+from inscribe.reading.passages.stretches import PassageStretch
 from inscribe.reading.words import Role
 
 _TEXTS = frozenset({"verse", "prose", "chinese"})
@@ -12,7 +12,7 @@ _PEN_NAME = 3  # signs of a name that is no more than a pen name
 _RANKS = ("卿", "朝臣", "法師", "上人", "禅師", "親王", "天皇", "大臣", "僧正", "院", "女王")
 
 
-def with_roles(stretches: Sequence[Stretch], text: str) -> tuple[Stretch, ...]:
+def with_roles(stretches: Sequence[PassageStretch], text: str) -> tuple[PassageStretch, ...]:
     """Return the stretches, each signing with what its person did."""
     found = []
     for at, stretch in enumerate(stretches):
@@ -25,7 +25,7 @@ def with_roles(stretches: Sequence[Stretch], text: str) -> tuple[Stretch, ...]:
     return tuple(found)
 
 
-def _role_of_bare_name(stretches: Sequence[Stretch], at: int, text: str) -> Role:
+def _role_of_bare_name(stretches: Sequence[PassageStretch], at: int, text: str) -> Role:
     here = stretches[at]
     before = stretches[at - 1].kind if at else ""
     after = stretches[at + 1 :]

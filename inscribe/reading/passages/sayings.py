@@ -69,8 +69,7 @@ def holds_saying(text: str) -> bool:
 @tables.cached()
 def _sayings() -> frozenset[str]:
     """Return the texts of the tables of sayings and set phrases."""
-    rows = (row for name in ("sayings", "compounds") for row in tables.rows(name))
-    return frozenset(row["written"] for row in rows)
+    return frozenset((*tables.first_cells("sayings"), *tables.first_cells("compounds")))
 
 
 @tables.cached()

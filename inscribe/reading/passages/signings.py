@@ -11,9 +11,9 @@ from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name
 from inscribe.reading.passages.order import closing_words, ranks
 from inscribe.reading.passages.sayings import holds_saying
 from inscribe.reading.passages.titles import framed_weight
-from inscribe.reading.signatures import Piece, Stretches, dated_pieces, divisions
+from inscribe.reading.signatures import CheapestDivisions, SignaturePiece, dated_pieces, divisions
 from inscribe.reading.spelling import kana_share
-from inscribe.reading.words import MARK, POET, Role, Text, words_from
+from inscribe.reading.words import MARK, POET, InscribedText, Role, words_from
 
 _SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
 _KANA_SIGN = 0.8
@@ -45,18 +45,18 @@ _KANA = re.compile("[ぁ-ヺー]")
 class Signings:
     """The stretches of one text as signings."""
 
-    def __init__(self, text: Text) -> None:
+    def __init__(self, text: InscribedText) -> None:
         """Find what the text could be made of."""
         self.text = text.normal.text
         self._whole = text
         dated = list(_dated_by_face(text))
-        self._stretches = Stretches(self.text, text.breaks, dated, text.cuts)
+        self._stretches = CheapestDivisions(self.text, text.breaks, dated, text.cuts)
 
     def weight(self, first: int, end: int) -> tuple[float, Role | None]:
         """Return the log odds that a stretch is one person's signing, and what that person did.
 
         >>> from inscribe.forms import normalise_text
-        >>> text = Text(normalise_text("鷺坂苗道刻之"), "鷺坂苗道刻之")
+        >>> text = InscribedText(normalise_text("鷺坂苗道刻之"), "鷺坂苗道刻之")
         >>> weight, role = Signings(text).weight(0, 6)
         >>> weight > 3, role
         (True, 'carved')
@@ -86,7 +86,7 @@ class Signings:
         foreign = _has_foreign_part(self.text, self._whole, (first, end), best.pieces)
         return weight - _OWN_COLUMN * foreign, role
 
-    def _begins_anew(self, first: int, end: int, pieces: Sequence[Piece]) -> bool:
+    def _begins_anew(self, first: int, end: int, pieces: Sequence[SignaturePiece]) -> bool:
         """Whether a bare name begun inside a column ends with it, and a whole signing follows."""
         if not first or first in self._whole.breaks:
             return False
@@ -110,7 +110,7 @@ class Signings:
         return stem, False
 
 
-def _dated_by_face(text: Text) -> Iterator[Piece]:
+def _dated_by_face(text: InscribedText) -> Iterator[SignaturePiece]:
     """Yield the dates and ages of a text; none runs over the end of a face."""
     plain = text.normal.text
     for first, end in pairwise((0, *sorted(text.faces), len(plain))):
@@ -119,7 +119,7 @@ def _dated_by_face(text: Text) -> Iterator[Piece]:
 
 
 def _has_foreign_part(
-    plain: str, text: Text, within: tuple[int, int], pieces: Sequence[Piece]
+    plain: str, text: InscribedText, within: tuple[int, int], pieces: Sequence[SignaturePiece]
 ) -> bool:
     """Whether a date or a dedication fills columns or a face of its own beside the name."""
     first, end = within
@@ -176,12 +176,12 @@ def _is_verb(word: str) -> bool:
     return any(each.kind == "verb" for each in words_from(word[0]).get(word, ()))
 
 
-def _names_nobody(pieces: Sequence[Piece]) -> bool:
+def _names_nobody(pieces: Sequence[SignaturePiece]) -> bool:
     kinds = {piece.kind for piece in pieces}
     return kinds.isdisjoint(_NAMES) and not ("unread" in kinds and "date" not in kinds)
 
 
-def _names_two_persons(pieces: Sequence[Piece], role: Role | None) -> bool:
+def _names_two_persons(pieces: Sequence[SignaturePiece], role: Role | None) -> bool:
     """Whether two persons are named: both do something, or the one writes with a name too many."""
     named = done = again = False
     for piece in pieces:
@@ -200,7 +200,7 @@ def _names_two_persons(pieces: Sequence[Piece], role: Role | None) -> bool:
     return role in ("wrote", "composed") and sum(p.kind in _MAKERS for p in pieces) > 1
 
 
-def _has_two_full_names(pieces: Sequence[Piece]) -> bool:
+def _has_two_full_names(pieces: Sequence[SignaturePiece]) -> bool:
     """Whether two families with a name each are named, neither a patron, model or master."""
     full = 0
     for at, (piece, after) in enumerate(pairwise(pieces)):
@@ -225,11 +225,12 @@ def role_of_signing(text: str) -> Role:
     return _closing(MARK.sub("", text))[0] or "carved"
 
 
-def is_surely_signed(text: Text) -> bool:
+def is_surely_signed(text: InscribedText) -> bool:
     """Whether a text is the signing of one person and nothing else, without a closer look.
 
     >>> from inscribe.forms import normalise_text
-    >>> [is_surely_signed(Text(normalise_text(t), t)) for t in ("武州住綾国作", "楓畦書綾国刻之")]
+    >>> carved = ("武州住綾国作", "楓畦書綾国刻之")
+    >>> [is_surely_signed(InscribedText(normalise_text(t), t)) for t in carved]
     [True, False]
     """
     plain = text.normal.text
@@ -243,11 +244,11 @@ def is_surely_signed(text: Text) -> bool:
     return names_one(text) and not _has_foreign_part(plain, text, (0, len(plain)), best.pieces)
 
 
-def names_one(text: Text) -> bool:
+def names_one(text: InscribedText) -> bool:
     """Whether a text names no more than one person, and has no saying in it.
 
     >>> from inscribe.forms import normalise_text
-    >>> [names_one(Text(normalise_text(t), t)) for t in ("綾国刻", "定家卿綾国刻")]
+    >>> [names_one(InscribedText(normalise_text(t), t)) for t in ("綾国刻", "定家卿綾国刻")]
     [True, False]
     """
     plain = text.normal.text

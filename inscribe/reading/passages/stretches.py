@@ -9,10 +9,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from inscribe.forms import NormalText
-from inscribe.reading.words import Kind, Role, Text
+from inscribe.reading.words import InscribedText, Kind, Role
 
 
-class Stretch(NamedTuple):
+class PassageStretch(NamedTuple):
     """A stretch as one kind of passage."""
 
     first: int
@@ -23,7 +23,7 @@ class Stretch(NamedTuple):
     reasons: tuple[str, ...] = ()
 
 
-class Known(NamedTuple):
+class KnownPassage(NamedTuple):
     """A passage that is known beforehand: a person settled it, or its source is known."""
 
     first: int
@@ -33,7 +33,7 @@ class Known(NamedTuple):
     why: str = "settled by a reader"
 
 
-def part_of(text: Text, first: int, end: int) -> Text:
+def part_of(text: InscribedText, first: int, end: int) -> InscribedText:
     """Return a stretch of a text; its signs keep the numbers they have in the whole."""
     normal = text.normal
     signs = normal.origin[first:end]
@@ -44,4 +44,4 @@ def part_of(text: Text, first: int, end: int) -> Text:
         for offsets in (text.breaks, text.cuts, text.faces)
     )
     breaks, cuts, faces = within
-    return Text(stretch, text.carved, breaks, text.in_order, cuts, faces)
+    return InscribedText(stretch, text.carved, breaks, text.in_order, cuts, faces)

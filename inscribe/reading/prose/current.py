@@ -25,7 +25,7 @@ from inscribe.reading.spelling import hiragana
 if TYPE_CHECKING:
     from fugashi import GenericTagger
 
-    from inscribe.reading.mecab import Row
+    from inscribe.reading.mecab import MecabRow
 
 MARK = "="  # begins what MeCab says of an old spelling, before the word in current spelling
 MARK_BEFORE_TA = ">"  # the same, for a form (立つ for 立っ) that only stands before た and て
@@ -198,7 +198,7 @@ def old_words() -> Path:
     return mecab.dictionary("modern", sources, _rows)
 
 
-def _rows() -> Iterator[Row]:
+def _rows() -> Iterator[MecabRow]:
     from inscribe.reading.prose.rows import rows
 
     return rows()

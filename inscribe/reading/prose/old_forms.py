@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterator
 
 from inscribe import tables
-from inscribe.reading.mecab import Word
+from inscribe.reading.mecab import UnidicEntry
 from inscribe.reading.spelling import Option, hiragana, old_spellings
 
 _KANA = re.compile(r"[\u3041-\u3096]")
@@ -51,12 +51,12 @@ _LIKE_PARTICLES = 1500
 _BEFORE_TA = -1200  # 立つた: only っ can stand before た, so つ is all but sure to be っ
 
 
-def current_spelling(word: Word) -> str:
+def current_spelling(word: UnidicEntry) -> str:
     """Return the current spelling of an entry, which UniDic may have in an old or mistaken one.
 
     UniDic gives every entry its form in current kana; what is written in kana is respelt after it.
 
-    >>> current_spelling(Word("思ひ出す", 0, 0, [*"*" * 17, "オモヒダス", "", "オモイダス"]))
+    >>> current_spelling(UnidicEntry("思ひ出す", 0, 0, [*"*" * 17, "オモヒダス", "", "オモイダス"]))
     '思い出す'
     """
     written, fields = word.surface, word.fields
@@ -92,14 +92,14 @@ def _aligned(written: str, said: str, current: str) -> str:
     return written
 
 
-def old_forms(word: Word) -> Iterator[Option]:
+def old_forms(word: UnidicEntry) -> Iterator[Option]:
     """Yield the old spellings of an entry in current spelling, with what each costs more."""
     for old, cost in _forms(word):
         if not (old.startswith("つつ") and len(old) <= _SHORT + 1):  # つつ is itself, seldom っつ
             yield old, cost + (_LIKE_PARTICLES if _looks_like_particles(word, old) else 0)
 
 
-def _looks_like_particles(word: Word, old: str) -> bool:
+def _looks_like_particles(word: UnidicEntry, old: str) -> bool:
     """Whether a short word in its old spelling is more likely particles: をば, ぞは, にや."""
     if len(old) > _SHORT:
         return False
@@ -107,7 +107,7 @@ def _looks_like_particles(word: Word, old: str) -> bool:
     return old[0] == "を" or old == "にや" or (unbending and not _HA_ROW.isdisjoint(old))
 
 
-def _forms(word: Word) -> Iterator[Option]:
+def _forms(word: UnidicEntry) -> Iterator[Option]:
     written = word.surface
     if _KATAKANA.search(written):
         yield from _katakana(written)
@@ -135,11 +135,11 @@ def _katakana(written: str) -> Iterator[Option]:
             yield old, 0
 
 
-def _whole(word: Word) -> tuple[Option, ...]:
+def _whole(word: UnidicEntry) -> tuple[Option, ...]:
     return _spellings(word.surface, word)
 
 
-def _spellings(part: str, word: Word) -> tuple[Option, ...]:
+def _spellings(part: str, word: UnidicEntry) -> tuple[Option, ...]:
     wo = part.startswith("お") and word.surface.startswith(_wo_beginnings())
     return _cached_spellings(
         part, word.fields[0] == "接尾辞" and len(part) > 1, word.fields[12], wo
@@ -156,7 +156,7 @@ def _wo_beginnings() -> tuple[str, ...]:
     return tuple(row["kana"] for row in tables.rows("initial_wo"))
 
 
-def _stem(word: Word) -> str | None:
+def _stem(word: UnidicEntry) -> str | None:
     """Return what stands before the ending of a verb or adjective, None for what does not bend."""
     conjugation, base = word.conjugation.removeprefix("文語"), word.fields[10]
     if conjugation == "*" or len(base) < 1:

@@ -16,22 +16,22 @@ from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.reading.prose.current import ModernWord, is_in_katakana, modern_words
 from inscribe.reading.spelling import hiragana
-from inscribe.reading.words import Piece, rewritten
+from inscribe.reading.words import ReadWord, rewritten
 
 _SPACES = re.compile("([ \t\n\r\x0b\x0c]+)")  # MeCab leaves them out
 
 
-def prose_words(text: str) -> list[Piece]:
+def prose_words(text: str) -> list[ReadWord]:
     """Return the words of a normalised text as prose; what is written for them tiles the text."""
     if not _SPACES.search(text):
         return _words(text)
-    found: list[Piece] = []
+    found: list[ReadWord] = []
     for part in filter(None, _SPACES.split(text)):
-        found += [Piece(part, "", "空白")] if part.isspace() else _words(part)
+        found += [ReadWord(part, "", "空白")] if part.isspace() else _words(part)
     return found
 
 
-def _words(text: str) -> list[Piece]:
+def _words(text: str) -> list[ReadWord]:
     words = modern_words(text)
     modern = "".join([word.modern for word in words])
     said = hiragana(modern) if is_in_katakana(text) else modern
@@ -39,8 +39,8 @@ def _words(text: str) -> list[Piece]:
     if said == text:
         return pieces
     where = _written_offsets(words)
-    found: list[Piece] = []
-    waiting: list[Piece] = []
+    found: list[ReadWord] = []
+    waiting: list[ReadWord] = []
     first = begin = position = 0
     for piece in pieces:
         waiting.append(piece)
@@ -68,7 +68,7 @@ def _written_offsets(words: list[ModernWord]) -> dict[int, int]:
     return where
 
 
-def _as_written(pieces: list[Piece], written: str, modern: str) -> Piece:
+def _as_written(pieces: list[ReadWord], written: str, modern: str) -> ReadWord:
     if len(pieces) > 1:
         return _joined(tuple(pieces), written, modern)
     piece = pieces[0]
@@ -76,10 +76,10 @@ def _as_written(pieces: list[Piece], written: str, modern: str) -> Piece:
 
 
 @tables.cached(1024)
-def _joined(pieces: tuple[Piece, ...], written: str, modern: str) -> Piece:
+def _joined(pieces: tuple[ReadWord, ...], written: str, modern: str) -> ReadWord:
     """Return words that only together have something written for them, as one word."""
     first = pieces[0]
-    new = Piece(
+    new = ReadWord(
         written,
         "|".join(piece.word.kana for piece in pieces),
         first.part_of_speech,

@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterator
 
 from inscribe.reading import mecab
-from inscribe.reading.mecab import Row
+from inscribe.reading.mecab import MecabRow
 from inscribe.reading.prose.current import MARK, MARK_BEFORE_TA
 from inscribe.reading.prose.old_forms import current_spelling, old_forms
 
@@ -38,7 +38,7 @@ _FU_ENDINGS = {
 _Place = tuple[str, int]  # what is written, and its class
 
 
-def rows() -> Iterator[Row]:
+def rows() -> Iterator[MecabRow]:
     """Yield the entries: for each writing and class the word that costs least."""
     classes = mecab.classes(mecab.folder())
     classical = _classical_endings(classes)
@@ -69,7 +69,7 @@ def rows() -> Iterator[Row]:
         if cost < own.get(place, _HIGHEST) and (place, lemma) not in sure:
             cost = max(-_HIGHEST, min(cost, old.get(place, _HIGHEST) - _FIRST))
             mark = MARK_BEFORE_TA if place[1] in before_ta else MARK
-            yield Row(place[0], place[1], place[1], cost, mark + modern)
+            yield MecabRow(place[0], place[1], place[1], cost, mark + modern)
 
 
 def _classical_endings(
@@ -84,7 +84,7 @@ def _classical_endings(
     return {("下一段-ア行", "終止形-一般"): endings}
 
 
-def _words() -> Iterator[mecab.Word]:
+def _words() -> Iterator[mecab.UnidicEntry]:
     source = mecab.folder()
     classes = mecab.classes(source).numbers(lambda row: row[0] in _PARTS and row[1] != "固有名詞")
     for word in mecab.words(source, classes, _NOT_JAPANESE):

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
         signature_likelihood as signature_likelihood,
     )
     from inscribe.reading.signatures.names import is_kanji as is_kanji
-    from inscribe.reading.signatures.pieces import Piece as Piece
+    from inscribe.reading.signatures.pieces import SignaturePiece as SignaturePiece
     from inscribe.reading.signatures.reader import read_signature as read_signature
     from inscribe.reading.signatures.signed import (
         is_half_in_kana as is_half_in_kana,
@@ -28,8 +28,8 @@ if TYPE_CHECKING:
         may_be_signature as may_be_signature,
     )
     from inscribe.reading.signatures.split import (
-        Division as Division,
-        Stretches as Stretches,
+        CheapestDivisions as CheapestDivisions,
+        SignatureDivision as SignatureDivision,
         divisions as divisions,
     )
 else:
@@ -40,9 +40,9 @@ else:
             "full_names": "full_readings",
             "likelihood": "is_quoted signature_likelihood",
             "names": "is_kanji",
-            "pieces": "Piece",
+            "pieces": "SignaturePiece",
             "reader": "read_signature",
             "signed": "is_half_in_kana is_signature may_be_signature",
-            "split": "Division Stretches divisions",
+            "split": "SignatureDivision CheapestDivisions divisions",
         },
     )

@@ -14,12 +14,12 @@ from inscribe import tables
 from inscribe.dates import find
 from inscribe.dates.meaning import words
 from inscribe.reading.signatures.options import Option
-from inscribe.reading.signatures.pieces import Piece, date_piece
+from inscribe.reading.signatures.pieces import SignaturePiece, date_piece
 
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
 
-DatedPiece = tuple[Piece, tuple[Option, ...]]
+DatedPiece = tuple[SignaturePiece, tuple[Option, ...]]
 
 _RECENT = 8
 _ALTERNATIVE = 1.2

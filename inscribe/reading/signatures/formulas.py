@@ -12,18 +12,18 @@ from collections.abc import Sequence
 
 from inscribe import tables
 from inscribe.reading.signatures.options import Option, Unit, option, piece_options, word_options
-from inscribe.reading.signatures.pieces import Piece, is_seal
+from inscribe.reading.signatures.pieces import SignaturePiece, is_seal
 from inscribe.reading.signatures.scope import as_closer, scope, verb_follows
 from inscribe.reading.signatures.spans import (
     NAMES,
     PLACES,
-    Span,
+    PartSpan,
     add_names,
     add_phrases,
     add_places,
 )
 from inscribe.reading.signatures.units import clan_options, plain, unit
-from inscribe.reading.words import Word
+from inscribe.reading.words import SignatureWord
 
 _PART_OF_FAMILY = {
     "means": "material",
@@ -45,10 +45,10 @@ class Arrangement:
 
     def __init__(self) -> None:
         self.units: list[Unit] = []
-        self.spans: list[Span] = []
+        self.spans: list[PartSpan] = []
 
 
-def arranged(pieces: Sequence[Piece], dated: Dated) -> Arrangement:
+def arranged(pieces: Sequence[SignaturePiece], dated: Dated) -> Arrangement:
     """Return the units of a divided signature in reading order, with its parts.
 
     ``dated`` holds the readings of dates and ages by their first and last offset.
@@ -65,7 +65,7 @@ def arranged(pieces: Sequence[Piece], dated: Dated) -> Arrangement:
     return made
 
 
-def _place_before_verb(pieces: Sequence[Piece]) -> Sequence[Piece]:
+def _place_before_verb(pieces: Sequence[SignaturePiece]) -> Sequence[SignaturePiece]:
     """Return the pieces with a place that ends the making (鐫之於東都) before its verb."""
     for at, piece in enumerate(pieces):
         verb = at - 2 if at and pieces[at - 1].kind == "object" else at - 1
@@ -79,7 +79,9 @@ def _place_before_verb(pieces: Sequence[Piece]) -> Sequence[Piece]:
     return pieces
 
 
-def _arrange_next(pieces: Sequence[Piece], at: int, dated: Dated, made: Arrangement) -> int:
+def _arrange_next(
+    pieces: Sequence[SignaturePiece], at: int, dated: Dated, made: Arrangement
+) -> int:
     piece = pieces[at]
     following = pieces[at + 1] if at + 1 < len(pieces) else None
     if piece.kind == "opener" and piece.word and following:
@@ -104,17 +106,17 @@ def _arrange_next(pieces: Sequence[Piece], at: int, dated: Dated, made: Arrangem
     return 1
 
 
-def _add_own_span(piece: Piece, at: int, spans: list[Span]) -> None:
+def _add_own_span(piece: SignaturePiece, at: int, spans: list[PartSpan]) -> None:
     """Add the part that a piece is by itself, if any."""
     if piece.order_kind == "closer:patron" or (piece.kind == "closer" and not at):
-        spans.append(Span("patron", piece.first, piece.last))
+        spans.append(PartSpan("patron", piece.first, piece.last))
     if piece.kind == "mark":
-        spans.append(Span("seal" if is_seal(piece.text) else "kao", piece.first, piece.last))
+        spans.append(PartSpan("seal" if is_seal(piece.text) else "kao", piece.first, piece.last))
     if key := _KEYS.get(piece.kind):
         first = piece.first
         if piece.kind in _GOES_ON and spans and spans[-1][::2] == ("date", first - 1):
             first = spans.pop().first
-        spans.append(Span(key, first, piece.last))
+        spans.append(PartSpan(key, first, piece.last))
 
 
 _GOES_ON = frozenset({"date", "day_word"})  # a date after a date: 庚寅冬至 and 日
@@ -138,58 +140,58 @@ _KEYS = {
 }
 
 
-def _verb_and_object(verb: Piece, thing: Piece, made: Arrangement) -> int:
+def _verb_and_object(verb: SignaturePiece, thing: SignaturePiece, made: Arrangement) -> int:
     made.units += _object_then_verb(verb, thing)
     made.spans += [
-        Span("verb", verb.first, verb.last),
-        Span("object", thing.first, thing.last),
+        PartSpan("verb", verb.first, verb.last),
+        PartSpan("object", thing.first, thing.last),
     ]
     return 2
 
 
-def _object_then_verb(verb: Piece, thing: Piece) -> list[Unit]:
+def _object_then_verb(verb: SignaturePiece, thing: SignaturePiece) -> list[Unit]:
     """Return これを and the verb; an adverb within the verb's reading goes before both."""
     if verb.kind == "unread":
         return [unit(thing, (option("これ を"),)), plain(verb)]
-    word = verb.word or Word(verb.text, "verb", verb.text)
+    word = verb.word or SignatureWord(verb.text, "verb", verb.text)
     finite = tables.listed(word.with_object) or (word.kana + _DOES,)
     adverb = finite[0].rpartition(" ")[0]
     spoken_forms = tuple(kana.rpartition(" ")[2] for kana in finite)
-    spoken = Word(word.text, word.kind, spoken_forms[0], alternatives=spoken_forms[1:])
+    spoken = SignatureWord(word.text, word.kind, spoken_forms[0], alternatives=spoken_forms[1:])
     units = [unit(thing, (option("これ を"),)), unit(verb, word_options(spoken))]
     if adverb:
         units.insert(0, unit(verb, (option(adverb),)))
     return units
 
 
-def _object_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> int:
+def _object_before(pieces: Sequence[SignaturePiece], at: int, made: Arrangement) -> int:
     """之 that does not follow a verb: the object of the next one, or の between two names."""
     thing, following = pieces[at], pieces[at + 1]
     if following.kind in ("verb", "transitive") and (at == 0 or following.text != "作"):
         made.units += _object_then_verb(following, thing)
         made.spans += [
-            Span("object", thing.first, thing.last),
-            Span("verb", following.first, following.last),
+            PartSpan("object", thing.first, thing.last),
+            PartSpan("verb", following.first, following.last),
         ]
         return 2
     if at and thing.text == "之":
         made.units.append(unit(thing, (option("の"), option("これ を", 1.5, "之 as the object"))))
         return 1
     made.units.append(unit(thing, piece_options(thing)))
-    made.spans.append(Span("object", thing.first, thing.last))
+    made.spans.append(PartSpan("object", thing.first, thing.last))
     return 1
 
 
-def _office(piece: Piece, made: Arrangement) -> int:
+def _office(piece: SignaturePiece, made: Arrangement) -> int:
     """A province and an office are one title: 武蔵守 Musashi no kami."""
     province = made.units[-1]
     made.spans = [span for span in made.spans if span.first != province.first]
     made.units.append(plain(piece))
-    made.spans.append(Span("title", province.first, piece.last))
+    made.spans.append(PartSpan("title", province.first, piece.last))
     return 1
 
 
-def _places_follow(pieces: Sequence[Piece], at: int) -> bool:
+def _places_follow(pieces: Sequence[SignaturePiece], at: int) -> bool:
     before_is_place = at > 0 and pieces[at - 1].kind in PLACES
     follows = at + 1 < len(pieces) and pieces[at + 1].kind in (
         "place",
@@ -200,13 +202,13 @@ def _places_follow(pieces: Sequence[Piece], at: int) -> bool:
     return follows and not before_is_place
 
 
-def _residence_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> int:
+def _residence_before(pieces: Sequence[SignaturePiece], at: int, made: Arrangement) -> int:
     end = at + 1
     while end < len(pieces) and pieces[end].kind in PLACES:
         made.units.append(plain(pieces[end]))
         end += 1
-    made.spans.append(Span("place", pieces[at + 1].first, pieces[end - 1].last))
-    made.spans.append(Span("residence", pieces[at].first, pieces[end - 1].last))
+    made.spans.append(PartSpan("place", pieces[at + 1].first, pieces[end - 1].last))
+    made.spans.append(PartSpan("residence", pieces[at].first, pieces[end - 1].last))
     living = pieces[at]
     options = (
         option("に じゅうす"),
@@ -217,7 +219,9 @@ def _residence_before(pieces: Sequence[Piece], at: int, made: Arrangement) -> in
     return end - at
 
 
-def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) -> int:
+def _formula(
+    pieces: Sequence[SignaturePiece], at: int, opener: SignatureWord, made: Arrangement
+) -> int:
     """An opener, what it governs, and its closer: read from behind."""
     subject, closers, end = scope(pieces, at + 1, opener.family)
     if not subject and not closers:
@@ -251,11 +255,11 @@ def _formula(pieces: Sequence[Piece], at: int, opener: Word, made: Arrangement) 
     first, last = pieces[at].first, pieces[end - 1].last
     if opener.family == "place":
         first = subject[0].first if subject else first
-    made.spans.append(Span(_PART_OF_FAMILY.get(opener.family, opener.family), first, last))
+    made.spans.append(PartSpan(_PART_OF_FAMILY.get(opener.family, opener.family), first, last))
     return end - at
 
 
-def _governed(piece: Piece, before: Piece | None) -> Unit:
+def _governed(piece: SignaturePiece, before: SignaturePiece | None) -> Unit:
     """Return a piece of what a formula governs; a 之 in it is no object but links (no)."""
     if piece.text == "之":
         return unit(piece, (option("の"),))
@@ -273,7 +277,7 @@ def _template(pattern: str) -> str:
     return pattern.replace("{}", "").strip()
 
 
-def _opener_options(opener: Word, main: str, other: str) -> tuple[Option, ...]:
+def _opener_options(opener: SignatureWord, main: str, other: str) -> tuple[Option, ...]:
     patterns = dict.fromkeys(_template(p) for p in (main, other, *opener.alternatives))
     return tuple(
         option(p, 1.5 + 0.5 * rank if rank else 0.0, _ALSO_READ.format(opener.text) if rank else "")

@@ -13,8 +13,8 @@ from itertools import pairwise
 from inscribe import tables
 from inscribe.reading.names import is_signed_with_mixed_name
 from inscribe.reading.signatures.dates import dated_pieces
-from inscribe.reading.signatures.pieces import MARK, Piece
-from inscribe.reading.signatures.split import Division, divisions
+from inscribe.reading.signatures.pieces import MARK, SignaturePiece
+from inscribe.reading.signatures.split import SignatureDivision, divisions
 
 # Two signs that hardly stand side by side outside signatures, each of the first with each after.
 _PAIRS = (
@@ -136,9 +136,9 @@ def _is_probable(plain: str) -> bool:
     return (signs == 3 and plain[0] in _CLANS) or (signs in (3, 4) and plain[0] == _IN_JEST)
 
 
-def _from_division(text: str, dated: list[Piece]) -> float:
+def _from_division(text: str, dated: list[SignaturePiece]) -> float:
     found = divisions(text, (), dated)
-    best: Division = found[0]
+    best: SignatureDivision = found[0]
     price = best.cost / len(text)
     formula = sum(piece.kind in _FORMULA for piece in best.pieces)
     prayer = _is_prayer_or_title(best.pieces)
@@ -146,7 +146,7 @@ def _from_division(text: str, dated: list[Piece]) -> float:
     return _STEEPNESS * (_EVEN_PRICE - price) + said - _PRAYER * prayer
 
 
-def _is_prayer_or_title(pieces: tuple[Piece, ...]) -> bool:
+def _is_prayer_or_title(pieces: tuple[SignaturePiece, ...]) -> bool:
     """Return whether there is but an invocation, a saying, or a subject (布袋図)."""
     *others, last = pieces
     if others and last.text in _PICTURES and last.kind in ("verb", "closer"):
@@ -170,7 +170,7 @@ def is_quoted(text: str) -> bool:
     return (named or text[-1] in _PICTURES) and _is_prayer_or_title(pieces)
 
 
-def _of_names_alone(pieces: tuple[Piece, ...]) -> float:
+def _of_names_alone(pieces: tuple[SignaturePiece, ...]) -> float:
     """Return what speaks for a signature in which there is no word of a formula."""
     if len(pieces) == 1 and "□" in pieces[0].text:
         return _STUDIO if pieces[0].kind == "art_name" else _NO_FORMULA

@@ -10,9 +10,9 @@ from inscribe import tables
 from inscribe.forms import KAO
 from inscribe.reading import names
 from inscribe.reading.names import choices, mixed_name
-from inscribe.reading.signatures.pieces import Piece
+from inscribe.reading.signatures.pieces import SignaturePiece
 from inscribe.reading.spelling import hepburn, hiragana
-from inscribe.reading.words import POET, Word
+from inscribe.reading.words import POET, SignatureWord
 
 CAPITALISED = frozenset(
     {
@@ -85,7 +85,7 @@ def option(kana: str, cost: float = 0.0, reason: str = "", *, capital: bool = Fa
     return Option(hiragana(kana.replace("|", "")), romaji, cost, reason)
 
 
-def word_options(word: Word, kana: str = "") -> tuple[Option, ...]:
+def word_options(word: SignatureWord, kana: str = "") -> tuple[Option, ...]:
     """Return the readings of a word of the glossary; ``kana`` replaces its first reading."""
     capital = word.kind in CAPITALISED
     if word.family == POET:
@@ -107,13 +107,13 @@ def _full_name(kana: str) -> str:
     return " ".join(word if word == "no" else word.capitalize() for word in words)
 
 
-def piece_options(piece: Piece) -> tuple[Option, ...]:
+def piece_options(piece: SignaturePiece) -> tuple[Option, ...]:
     """Return the readings of a piece that stands for itself."""
     return _options_of(piece._replace(first=0, last=0, cost=0.0))  # alike wherever it stands
 
 
 @tables.cached(_MOST_KNOWN)
-def _options_of(piece: Piece) -> tuple[Option, ...]:
+def _options_of(piece: SignaturePiece) -> tuple[Option, ...]:
     if piece.word is not None:
         return word_options(piece.word)
     if KANA_ONLY.fullmatch(piece.text) and piece.kind == "name":
@@ -140,7 +140,7 @@ _NAME_KINDS: dict[str, names.NameKind] = {
 }
 
 
-def _name_options(piece: Piece) -> tuple[Option, ...]:
+def _name_options(piece: SignaturePiece) -> tuple[Option, ...]:
     found = names.readings(piece.text, _NAME_KINDS[piece.kind])[:_NAME_OPTIONS]
     best = found[0].score
     made = []

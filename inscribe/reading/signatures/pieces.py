@@ -35,7 +35,7 @@ from inscribe.reading.signatures.names import (
     names_it_could_be,
 )
 from inscribe.reading.signatures.unlisted import unlisted_words
-from inscribe.reading.words import Word, words_from, words_of
+from inscribe.reading.words import SignatureWord, words_from, words_of
 
 # A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
 MARK = re.compile(r"（花押）|（印「[^」]*」）|（印）|［[^］]*］|□")
@@ -68,7 +68,7 @@ _CLOSERS = frozenset({"closer"})
 _OTHER = 6.0
 _DATE = 0.3
 _END_PROVINCES = frozenset("州国")
-_DOT = Word("・", "joiner", "", gloss="and")
+_DOT = SignatureWord("・", "joiner", "", gloss="and")
 
 
 def is_seal(mark: str) -> bool:
@@ -85,7 +85,7 @@ def legend_of(seal: str) -> str:
     return seal[3:-2] if "「" in seal else ""
 
 
-class Piece(NamedTuple):
+class SignaturePiece(NamedTuple):
     """A stretch of the text (``first`` to ``last``, offsets, both counted) and what it is.
 
     A named tuple, as a signature of ten signs has some fifty of them.
@@ -96,13 +96,13 @@ class Piece(NamedTuple):
     first: int
     last: int
     cost: float
-    word: Word | None = None
+    word: SignatureWord | None = None
     order_kind: str = ""  # the class by which the order of pieces is priced, with its family
 
 
-def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
+def pieces_of(text: str, dated: Collection[SignaturePiece] = ()) -> list[list[SignaturePiece]]:
     """Return every piece the text could hold, by its first offset."""
-    found: list[list[Piece]] = [[] for _ in text]
+    found: list[list[SignaturePiece]] = [[] for _ in text]
     for piece in dated:
         found[piece.first].append(piece)
     position = 0
@@ -117,7 +117,9 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
             position = mark.end()
             continue
         if text[position] == "・":
-            found[position].append(Piece("・", "joiner", position, position, 0.0, _DOT, "joiner"))
+            found[position].append(
+                SignaturePiece("・", "joiner", position, position, 0.0, _DOT, "joiner")
+            )
         found[position] += _pieces_at(text, position)
         found[position] += _place_pieces(text, position)
         found[position] += [_of_word(word, position) for word in unlisted_words(text, position)]
@@ -130,7 +132,7 @@ def pieces_of(text: str, dated: Collection[Piece] = ()) -> list[list[Piece]]:
     return found
 
 
-def _without_formula(piece: Piece) -> Piece:
+def _without_formula(piece: SignaturePiece) -> SignaturePiece:
     """Return a name of two signs that is all of a text as a name though it begins with 以 or 在."""
     whole = piece.kind == "name" and len(piece.text) == 2
     if whole and is_formula_sign(piece.text[0]) and not may_be(piece.text[1], _CLOSERS):
@@ -138,7 +140,7 @@ def _without_formula(piece: Piece) -> Piece:
     return piece
 
 
-def _kana_names(text: str, position: int) -> Iterator[Piece]:
+def _kana_names(text: str, position: int) -> Iterator[SignaturePiece]:
     """Yield the names that begin at a place and are, or are half, in kana."""
     if kana := _KANA_NAME.match(text, position):
         cost = _KANA_NAME_ALONE if is_kana_name(text) else _KANA_COST
@@ -149,21 +151,21 @@ def _kana_names(text: str, position: int) -> Iterator[Piece]:
         yield _piece(mixed, "name", position, cost)
 
 
-def _pieces_at(text: str, position: int) -> list[Piece]:
+def _pieces_at(text: str, position: int) -> list[SignaturePiece]:
     """Return the words and names that begin at a place of the text."""
-    found: list[Piece] = []
+    found: list[SignaturePiece] = []
     surcharge = _AGAINST_FORMULA * _formula_goes_on(text, position)
     for end in range(position + 1, min(position + _LONGEST_WORD, len(text)) + 1):
         stretch = text[position:end]
         for kind, cost, word, order_kind in _meanings_of(stretch):
             price = cost if word or _stays(stretch, kind) else cost + surcharge
-            found.append(Piece(stretch, kind, position, end - 1, price, word, order_kind))
+            found.append(SignaturePiece(stretch, kind, position, end - 1, price, word, order_kind))
     for word in words_of_many_signs(text, position):
         found.append(_of_word(word, position))
     return found
 
 
-def words_of_many_signs(text: str, position: int) -> Iterator[Word]:
+def words_of_many_signs(text: str, position: int) -> Iterator[SignatureWord]:
     """Yield the words of the tables that are longer than others and begin at a place."""
     for written, words in words_from(text[position]).items():
         if len(written) > _LONGEST_WORD and text.startswith(written, position):
@@ -192,7 +194,7 @@ def _stays(name: str, kind: str) -> bool:
     return listed and bool(surnames(name) or known(name).surname)
 
 
-def _openers(sign: str) -> list[Word]:
+def _openers(sign: str) -> list[SignatureWord]:
     return [word for word in words_from(sign).get(sign, ()) if word.kind == "opener"]
 
 
@@ -200,7 +202,7 @@ def _is_any_place(name: str) -> bool:
     return is_known_place(name) or (len(name) > 1 and bool(place_names(name) or known(name).place))
 
 
-Meaning = tuple[str, float, Word | None, str]  # kind, cost, word, order kind
+Meaning = tuple[str, float, SignatureWord | None, str]  # kind, cost, word, order kind
 
 
 @tables.cached(_MOST_KNOWN)
@@ -219,7 +221,7 @@ def _possible_meanings(stretch: str) -> Iterator[Meaning]:
         yield "surname", price, None, "surname"
 
 
-def _name_end_cost(word: Word) -> float:
+def _name_end_cost(word: SignatureWord) -> float:
     """Return what a verb costs whose first sign rather ends a name: 正作 in 国正作."""
     first = word.text[0]
     if word.kind != "verb" or len(word.text) == 1 or may_be(first, _VERBS):
@@ -227,25 +229,25 @@ def _name_end_cost(word: Word) -> float:
     return _NAME_END_IN_VERB if usualness(first, "last") > _ENDS_MANY_NAMES else 0.0
 
 
-def _piece(text: str, kind: str, first: int, cost: float) -> Piece:
-    return Piece(text, kind, first, first + len(text) - 1, cost, None, kind)
+def _piece(text: str, kind: str, first: int, cost: float) -> SignaturePiece:
+    return SignaturePiece(text, kind, first, first + len(text) - 1, cost, None, kind)
 
 
-def _of_word(word: Word, first: int) -> Piece:
+def _of_word(word: SignatureWord, first: int) -> SignaturePiece:
     last = first + len(word.text) - 1
-    return Piece(word.text, word.kind, first, last, word.cost, word, _order_kind(word))
+    return SignaturePiece(word.text, word.kind, first, last, word.cost, word, _order_kind(word))
 
 
-def _order_kind(word: Word) -> str:
+def _order_kind(word: SignatureWord) -> str:
     return f"{word.kind}:{word.family}" if word.family else word.kind
 
 
-def date_piece(text: str, first: int, last: int, kind: str) -> Piece:
+def date_piece(text: str, first: int, last: int, kind: str) -> SignaturePiece:
     """Return a date or an age as a piece."""
-    return Piece(text[first : last + 1], kind, first, last, _DATE, None, kind)
+    return SignaturePiece(text[first : last + 1], kind, first, last, _DATE, None, kind)
 
 
-def _place_pieces(text: str, position: int) -> Iterator[Piece]:
+def _place_pieces(text: str, position: int) -> Iterator[SignaturePiece]:
     """Yield the places that cities.tsv lacks, where the formula calls for one."""
     after_opener = position > 0 and text[position - 1] in _CALLS_FOR_PLACE
     after_opener = after_opener or (position == 1 and text[0] == "住")

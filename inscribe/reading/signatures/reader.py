@@ -24,9 +24,9 @@ from inscribe.reading.signatures.formulas import Arrangement, Dated, arranged
 from inscribe.reading.signatures.likelihood import signature_likelihood
 from inscribe.reading.signatures.options import KANA_ONLY, Option, Unit
 from inscribe.reading.signatures.pieces import is_seal, legend_of
-from inscribe.reading.signatures.spans import Span
-from inscribe.reading.signatures.split import Division, divisions
-from inscribe.reading.words import Doubt, Part, Proposal, Token
+from inscribe.reading.signatures.spans import PartSpan
+from inscribe.reading.signatures.split import SignatureDivision, divisions
+from inscribe.reading.words import Doubt, Proposal, SignaturePart, Token
 
 __all__ = ["SignatureReading", "read_signature", "signature_likelihood"]
 
@@ -40,16 +40,16 @@ _DOUBTFUL = 0.5  # a second reading of a name with this share of the first is a 
 class SignatureReading(NamedTuple):
     """The parts of a signature by key, its readings best first, and what to look at again."""
 
-    parts: dict[str, Part]
+    parts: dict[str, SignaturePart]
     proposals: tuple[Proposal, ...]
     doubts: tuple[Doubt, ...] = ()
 
 
-class _Candidate(NamedTuple):
+class _SignatureReading(NamedTuple):
     cost: float
     units: tuple[Unit, ...]
     chosen: tuple[Option, ...]
-    spans: tuple[Span, ...]
+    spans: tuple[PartSpan, ...]
     romaji: str
     divided_otherwise: bool
 
@@ -78,15 +78,15 @@ def read_signature(
     return SignatureReading(_parts(best, normal), proposals, _doubts(best, normal.origin))
 
 
-def _candidates(found: Sequence[Division], dated: Dated) -> list[_Candidate]:
+def _candidates(found: Sequence[SignatureDivision], dated: Dated) -> list[_SignatureReading]:
     """Return the cheapest readings over all divisions, each romanised text once."""
-    pool: list[_Candidate] = []
+    pool: list[_SignatureReading] = []
     for rank, division in enumerate(found):
         dearer = division.cost - found[0].cost
         if dearer <= _DEAR_DIVISION:
             most = _MOST_OTHERWISE if rank else MOST_PROPOSALS
             pool += _readings_of(arranged(division.pieces, dated), dearer, most, rank > 0)
-    distinct: dict[str, _Candidate] = {}
+    distinct: dict[str, _SignatureReading] = {}
     for candidate in sorted(pool, key=lambda c: c.cost):
         distinct.setdefault(candidate.romaji, candidate)
     return list(distinct.values())[:MOST_PROPOSALS]
@@ -94,7 +94,7 @@ def _candidates(found: Sequence[Division], dated: Dated) -> list[_Candidate]:
 
 def _readings_of(
     made: Arrangement, base: float, most: int, otherwise: bool
-) -> Iterator[_Candidate]:
+) -> Iterator[_SignatureReading]:
     """Yield the combinations of options with the least cost, best first."""
     units = tuple(made.units)
     spans = tuple(made.spans)
@@ -106,7 +106,7 @@ def _readings_of(
             return
         cost, choice = heapq.heappop(queue)
         chosen = tuple([unit.options[i] for unit, i in zip(units, choice, strict=True)])
-        yield _Candidate(cost, units, chosen, spans, _joined(units, chosen), otherwise)
+        yield _SignatureReading(cost, units, chosen, spans, _joined(units, chosen), otherwise)
         for at, unit in enumerate(units):
             following = choice[at] + 1
             if following < len(unit.options):
@@ -127,7 +127,7 @@ def _joined(units: Sequence[Unit], chosen: Sequence[Option]) -> str:
     return text.strip()
 
 
-def _proposal(candidate: _Candidate, best: _Candidate, tokens: _Tokens) -> Proposal:
+def _proposal(candidate: _SignatureReading, best: _SignatureReading, tokens: _Tokens) -> Proposal:
     made = partial(tokens.of, candidate)
     score = math.exp(best.cost - candidate.cost)
     return Proposal(made, candidate.romaji, score, _reasons(candidate, best))
@@ -140,7 +140,7 @@ class _Tokens:
         self._normal = normal
         self._known: dict[tuple[int, int], Token] = {}
 
-    def of(self, candidate: _Candidate) -> tuple[Token, ...]:
+    def of(self, candidate: _SignatureReading) -> tuple[Token, ...]:
         """Return the tokens of a reading."""
         return tuple(map(self._token, candidate.units, candidate.chosen))
 
@@ -162,7 +162,7 @@ class _Tokens:
         return self._known[key]
 
 
-def _reasons(candidate: _Candidate, best: _Candidate) -> tuple[str, ...]:
+def _reasons(candidate: _SignatureReading, best: _SignatureReading) -> tuple[str, ...]:
     """Return why a text is read so; for another reading than the best, what sets it apart."""
     if candidate.divided_otherwise:
         pieces = " ".join(unit.text for unit in sorted(candidate.units, key=lambda u: u.first))
@@ -190,7 +190,7 @@ def _said_of_words(units: Sequence[Unit]) -> str:
     return "no word can be read"
 
 
-def _chosen_otherwise(candidate: _Candidate) -> tuple[str, ...]:
+def _chosen_otherwise(candidate: _SignatureReading) -> tuple[str, ...]:
     return tuple(
         f"{unit.text} {option.romaji}: {option.reason}"
         for unit, option in zip(candidate.units, candidate.chosen, strict=True)
@@ -198,8 +198,8 @@ def _chosen_otherwise(candidate: _Candidate) -> tuple[str, ...]:
     )
 
 
-def _parts(best: _Candidate, normal: NormalText) -> dict[str, Part]:
-    parts: dict[str, Part] = {}
+def _parts(best: _SignatureReading, normal: NormalText) -> dict[str, SignaturePart]:
+    parts: dict[str, SignaturePart] = {}
     for span in sorted(best.spans, key=lambda s: (s.first, -s.last)):
         key = span.key
         count = 1
@@ -210,7 +210,7 @@ def _parts(best: _Candidate, normal: NormalText) -> dict[str, Part]:
     return parts
 
 
-def _part(span: Span, best: _Candidate, normal: NormalText) -> Part:
+def _part(span: PartSpan, best: _SignatureReading, normal: NormalText) -> SignaturePart:
     inside = [
         (unit, option)
         for unit, option in zip(best.units, best.chosen, strict=True)
@@ -226,18 +226,20 @@ def _part(span: Span, best: _Candidate, normal: NormalText) -> Part:
     if is_seal(text) and (legend := legend_of(text)):
         return _legend(legend, first, last)
     kana = " ".join(option.kana for option in chosen if option.kana)
-    return Part(text, kana, _joined(units, chosen), first, last, others)
+    return SignaturePart(text, kana, _joined(units, chosen), first, last, others)
 
 
-def _legend(legend: str, first: int, last: int) -> Part:
+def _legend(legend: str, first: int, last: int) -> SignaturePart:
     """Return a seal with the ranked readings of what it says."""
     from inscribe.reading.signatures.seals import legend_readings
 
     readings = legend_readings(legend)
     if not readings:
-        return Part(legend, "", "", first, last)
+        return SignaturePart(legend, "", "", first, last)
     best, *others = readings
-    return Part(legend, best.kana, best.romaji, first, last, tuple(o.romaji for o in others))
+    return SignaturePart(
+        legend, best.kana, best.romaji, first, last, tuple(o.romaji for o in others)
+    )
 
 
 def _said_of_lone_word(unit: Unit) -> str:
@@ -251,7 +253,7 @@ def _said_of_lone_word(unit: Unit) -> str:
     return f"{unit.text} may be a name or a subject"
 
 
-def _doubts(best: _Candidate, origin: Sequence[int]) -> tuple[Doubt, ...]:
+def _doubts(best: _SignatureReading, origin: Sequence[int]) -> tuple[Doubt, ...]:
     """Return the names whose second reading weighs nearly as much, and what found no place."""
     doubts = []
     if len(best.units) == 1 and (why := _said_of_lone_word(best.units[0])):

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from inscribe.reading.signatures.pieces import Piece
+from inscribe.reading.signatures.pieces import SignaturePiece
 from inscribe.reading.signatures.spans import NAMES, PLACES
-from inscribe.reading.words import Word, words_of
+from inscribe.reading.words import SignatureWord, words_of
 
 _PEOPLE = NAMES | {"surname", "clan", "title", "office", "place", "patron", "unread", "generation"}
 _AFTER_PEOPLE = frozenset({"honorific", "relation", "school"})
@@ -47,7 +47,9 @@ _LINKS = frozenset("之ノの")
 _AFTER_WORK = frozenset({"date", "age", "mark"})
 
 
-def scope(pieces: Sequence[Piece], start: int, family: str) -> tuple[list[Piece], list[Piece], int]:
+def scope(
+    pieces: Sequence[SignaturePiece], start: int, family: str
+) -> tuple[list[SignaturePiece], list[SignaturePiece], int]:
     """Return what an opener governs, its closers, and the position after them."""
     allowed = _SUBJECTS[family]
     end = start
@@ -69,7 +71,7 @@ def scope(pieces: Sequence[Piece], start: int, family: str) -> tuple[list[Piece]
     return subject, list(pieces[first_closer:end]), end
 
 
-def _closes(pieces: Sequence[Piece], at: int, family: str) -> bool:
+def _closes(pieces: Sequence[SignaturePiece], at: int, family: str) -> bool:
     """Return whether a piece closes the formula: the verb of 以鉄作 or before 之 does not."""
     if pieces[at].kind == "verb" and (
         (family == "means" and pieces[at - 1].kind == "material")
@@ -79,7 +81,7 @@ def _closes(pieces: Sequence[Piece], at: int, family: str) -> bool:
     return as_closer(pieces[at], family) is not None
 
 
-def _is_linking(pieces: Sequence[Piece], at: int, family: str) -> bool:
+def _is_linking(pieces: Sequence[SignaturePiece], at: int, family: str) -> bool:
     """Return whether a 之 stands at a place and links the subject with its closer (綾郷之意)."""
     return (
         at + 1 < len(pieces)
@@ -88,7 +90,7 @@ def _is_linking(pieces: Sequence[Piece], at: int, family: str) -> bool:
     )
 
 
-def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> bool:
+def _complete(pieces: Sequence[SignaturePiece], start: int, end: int, family: str) -> bool:
     """Return whether what an opener governs is complete before ``end``: a name, then no closer.
 
     A province after a town (於武州江戸越前…) is where the maker comes from.
@@ -125,19 +127,19 @@ def _complete(pieces: Sequence[Piece], start: int, end: int, family: str) -> boo
     return before.kind == "patron" and not _is_addressed(pieces, end)
 
 
-def _is_occasion(piece: Piece) -> bool:
+def _is_occasion(piece: SignaturePiece) -> bool:
     """Return whether a piece is what something is made for: 追善, 記念, 還暦."""
     return piece.kind == "patron" or (piece.kind == "age" and piece.word is not None)
 
 
-def _is_addressed(pieces: Sequence[Piece], at: int) -> bool:
+def _is_addressed(pieces: Sequence[SignaturePiece], at: int) -> bool:
     """Return whether a name with a word of respect begins here: 三輪氏 in 贈老友三輪氏."""
     while at < len(pieces) and pieces[at].kind in _MAKERS:
         at += 1
     return at < len(pieces) and pieces[at].kind == "honorific"
 
 
-def _ends_in_work(pieces: Sequence[Piece], at: int) -> bool:
+def _ends_in_work(pieces: Sequence[SignaturePiece], at: int) -> bool:
     """Return whether nothing but names and a verb (or a date after it) follows: 某作."""
     end = at
     while end < len(pieces) and pieces[end].kind in _MAKERS:
@@ -146,7 +148,7 @@ def _ends_in_work(pieces: Sequence[Piece], at: int) -> bool:
     return bool(rest) and rest[0].text == "作" and all(p.kind in _AFTER_WORK for p in rest[1:])
 
 
-def _place_goes_on(pieces: Sequence[Piece], at: int) -> bool:
+def _place_goes_on(pieces: Sequence[SignaturePiece], at: int) -> bool:
     """Return whether unread signs after a place belong to it: a place or 住 follows them."""
     for piece in pieces[at:]:
         if piece.kind != "unread":
@@ -154,7 +156,7 @@ def _place_goes_on(pieces: Sequence[Piece], at: int) -> bool:
     return False
 
 
-def as_closer(piece: Piece, family: str) -> Word | None:
+def as_closer(piece: SignaturePiece, family: str) -> SignatureWord | None:
     """Return the closer a piece is, or could be, in a formula of this family."""
     wanted = "model" if family == "means" else family
     if piece.kind == "pictured" and wanted == "model":
@@ -167,7 +169,7 @@ def as_closer(piece: Piece, family: str) -> Word | None:
     return None
 
 
-def verb_follows(pieces: Sequence[Piece], at: int, family: str) -> bool:
+def verb_follows(pieces: Sequence[SignaturePiece], at: int, family: str) -> bool:
     """Return whether the making is told after a formula, so that the sentence goes on."""
     if family == "model" and any(piece.kind in _MAKERS for piece in pieces[at:]):
         return True  # 倣古図某: a name alone implies that it made this

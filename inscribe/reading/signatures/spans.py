@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from inscribe.reading.signatures.pieces import Piece
+from inscribe.reading.signatures.pieces import SignaturePiece
 
 PLACES = frozenset(
     {"place", "city", "quarter", "place_suffix", "direction", "unlisted_place", "unread"}
@@ -13,7 +13,7 @@ PLACES = frozenset(
 NAMES = frozenset({"name", "art_name", "common_name"})
 
 
-class Span(NamedTuple):
+class PartSpan(NamedTuple):
     """A part of the signature: its key, and its first and last offset in the text."""
 
     key: str
@@ -21,7 +21,7 @@ class Span(NamedTuple):
     last: int
 
 
-def add_places(pieces: Sequence[Piece], spans: list[Span]) -> None:
+def add_places(pieces: Sequence[SignaturePiece], spans: list[PartSpan]) -> None:
     """Give the runs of places that no formula holds: place, and residence where 住 follows."""
     position = 0
     while position < len(pieces):
@@ -34,13 +34,13 @@ def add_places(pieces: Sequence[Piece], spans: list[Span]) -> None:
         first, last = pieces[position].first, pieces[end - 1].last
         after = pieces[end] if end < len(pieces) else None
         if not _held(spans, first) and not (after and after.kind == "office"):
-            spans.append(Span("place", first, last))
+            spans.append(PartSpan("place", first, last))
             if after and after.kind == "residence":
-                spans.append(Span("residence", first, after.last))
+                spans.append(PartSpan("residence", first, after.last))
         position = end
 
 
-def _held(spans: list[Span], offset: int) -> bool:
+def _held(spans: list[PartSpan], offset: int) -> bool:
     return any(span.first <= offset <= span.last for span in spans)
 
 
@@ -58,7 +58,7 @@ _BEFORE_PHRASES = NAMES | {
 }
 
 
-def add_phrases(pieces: Sequence[Piece], spans: list[Span]) -> None:
+def add_phrases(pieces: Sequence[SignaturePiece], spans: list[PartSpan]) -> None:
     """Give the formulas that are written out in Japanese order: 綾郷ノ図ニ倣フ, 某氏之需ニ応シ.
 
     What they say something of stands before them and belongs to their part.
@@ -76,25 +76,25 @@ def add_phrases(pieces: Sequence[Piece], spans: list[Span]) -> None:
             start -= 1
         first = pieces[start].first
         spans[:] = [span for span in spans if not first <= span.first <= piece.last]
-        spans.append(Span(key, first, piece.last))
+        spans.append(PartSpan(key, first, piece.last))
 
 
-def _goes_with(piece: Piece, key: str) -> bool:
+def _goes_with(piece: SignaturePiece, key: str) -> bool:
     if key == "material":
         return piece.kind in ("material", "model_subject", "subject")
     return piece.kind in _BEFORE_PHRASES and (piece.kind != "verb" or piece.text in "図画作写")
 
 
-def add_names(pieces: Sequence[Piece], spans: list[Span]) -> None:
+def add_names(pieces: Sequence[SignaturePiece], spans: list[PartSpan]) -> None:
     """Give the makers' names, and those that a relation (門人, 男) refers to."""
-    free: list[Piece] = []
+    free: list[SignaturePiece] = []
     for at, piece in enumerate(pieces):
         if piece.kind not in NAMES | {"surname", "clan"} or _held(spans, piece.first):
             continue
         if manner := _manner_after(pieces, at):
-            spans.append(Span("model", piece.first, manner.last))
+            spans.append(PartSpan("model", piece.first, manner.last))
         elif related := _relation_after(pieces, at):
-            spans.append(Span("relation", piece.first, related.last))
+            spans.append(PartSpan("relation", piece.first, related.last))
         else:
             free.append(piece)
     has_name = any(piece.kind == "name" for piece in free)
@@ -105,10 +105,10 @@ def add_names(pieces: Sequence[Piece], spans: list[Span]) -> None:
             key, has_name = "name", True
         elif key == "clan" and not has_surname:
             key = "surname"
-        spans.append(Span(key, piece.first, piece.last))
+        spans.append(PartSpan(key, piece.first, piece.last))
 
 
-def _manner_after(pieces: Sequence[Piece], at: int) -> Piece | None:
+def _manner_after(pieces: Sequence[SignaturePiece], at: int) -> SignaturePiece | None:
     """Return what makes a name that of a model where no opener does: the 筆意 of 某筆意."""
     for piece in pieces[at + 1 : at + 3]:
         if piece.order_kind == "closer:model":
@@ -118,7 +118,7 @@ def _manner_after(pieces: Sequence[Piece], at: int) -> Piece | None:
     return None
 
 
-def _relation_after(pieces: Sequence[Piece], at: int) -> Piece | None:
+def _relation_after(pieces: Sequence[SignaturePiece], at: int) -> SignaturePiece | None:
     for piece in pieces[at + 1 :]:
         if piece.kind == "relation":
             return piece

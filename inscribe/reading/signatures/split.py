@@ -15,7 +15,7 @@ from collections.abc import Collection
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.reading.signatures.pieces import Piece, pieces_of
+from inscribe.reading.signatures.pieces import SignaturePiece, pieces_of
 from inscribe.reading.words import order_cost, words_of
 
 _KEPT = 2  # divisions kept at each place and class (the code relies on there being two)
@@ -30,14 +30,14 @@ _ACROSS_COLUMNS = 0.4
 _ACROSS_SPACE = 2.5
 
 
-class Division(NamedTuple):
+class SignatureDivision(NamedTuple):
     """One way of dividing a text, and its price (lower is better)."""
 
-    pieces: tuple[Piece, ...]
+    pieces: tuple[SignaturePiece, ...]
     cost: float
 
 
-_Node = tuple[float, Piece | None, int]  # price so far, last piece, the node before
+_Node = tuple[float, SignaturePiece | None, int]  # price so far, last piece, the node before
 _Ways = tuple[tuple[float, int], ...]  # (price, node) of one or two, the best first
 _Arrived = list[tuple[str, _Ways]]  # by class
 
@@ -45,9 +45,9 @@ _Arrived = list[tuple[str, _Ways]]  # by class
 def divisions(
     text: str,
     breaks: Collection[int] = (),
-    dated: Collection[Piece] = (),
+    dated: Collection[SignaturePiece] = (),
     cuts: Collection[int] = (),
-) -> tuple[Division, ...]:
+) -> tuple[SignatureDivision, ...]:
     """Return the cheapest divisions of a normalised text, the best first.
 
     Args:
@@ -66,27 +66,31 @@ def _edges(breaks: Collection[int], cuts: Collection[int]) -> dict[int, float]:
 
 @tables.cached(_RECENT)  # the kind of passage is judged by the division that is then read
 def _divided(
-    text: str, breaks: tuple[int, ...], cuts: tuple[int, ...], dated: tuple[Piece, ...]
-) -> tuple[Division, ...]:
+    text: str, breaks: tuple[int, ...], cuts: tuple[int, ...], dated: tuple[SignaturePiece, ...]
+) -> tuple[SignatureDivision, ...]:
     nodes, ends = _spread(pieces_of(text, dated), 0, _edges(breaks, cuts))
     return _cheapest(nodes, ends[len(text)])
 
 
-class Stretches:
+class CheapestDivisions:
     """The cheapest divisions of all stretches of one text, found together from each first sign."""
 
     def __init__(
-        self, text: str, breaks: Collection[int], dated: Collection[Piece], cuts: Collection[int]
+        self,
+        text: str,
+        breaks: Collection[int],
+        dated: Collection[SignaturePiece],
+        cuts: Collection[int],
     ) -> None:
         """Find what the text could be made of; the arguments are those of :func:`divisions`."""
         self._pieces = pieces_of(text, dated)
         self._edges = _edges(breaks, cuts)
         self._from: dict[int, tuple[list[_Node], list[dict[str, _Ways]]]] = {}
 
-    def division(self, first: int, end: int) -> Division | None:
+    def division(self, first: int, end: int) -> SignatureDivision | None:
         """Return the cheapest division of a stretch; None where none was found.
 
-        >>> Stretches("綾国作武州住", (), (), ()).division(3, 6).pieces[0].text
+        >>> CheapestDivisions("綾国作武州住", (), (), ()).division(3, 6).pieces[0].text
         '武州'
         """
         if first not in self._from:
@@ -97,7 +101,7 @@ class Stretches:
 
 
 def _spread(
-    by_offset: list[list[Piece]], first: int, edges: dict[int, float]
+    by_offset: list[list[SignaturePiece]], first: int, edges: dict[int, float]
 ) -> tuple[list[_Node], list[dict[str, _Ways]]]:
     """Return the nodes of the search, and the ways to each offset, from ``first`` on."""
     nodes: list[_Node] = [(0.0, None, -1)]
@@ -118,7 +122,7 @@ def _spread(
     return nodes, ends
 
 
-def _cheapest(nodes: list[_Node], arrived: dict[str, _Ways]) -> tuple[Division, ...]:
+def _cheapest(nodes: list[_Node], arrived: dict[str, _Ways]) -> tuple[SignatureDivision, ...]:
     final = [
         (price + _order(kind, "end"), node)
         for kind, kept in arrived.items()
@@ -128,7 +132,7 @@ def _cheapest(nodes: list[_Node], arrived: dict[str, _Ways]) -> tuple[Division, 
     return tuple(sorted(found, key=lambda division: division.cost)[: _KEPT + 1])
 
 
-def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
+def _division(pieces: tuple[SignaturePiece, ...], cost: float) -> SignatureDivision:
     """Return a division, dearer for each closer whose opener is wanting (…氏 頼, not 応…氏綾)."""
     waiting = before = text = ""  # the family of the last opener, until its closer has come
     for piece in pieces:
@@ -145,7 +149,7 @@ def _division(pieces: tuple[Piece, ...], cost: float) -> Division:
         before = piece.kind
     if waiting == "patron":
         cost += _UNCLOSED
-    return Division(pieces, cost)
+    return SignatureDivision(pieces, cost)
 
 
 def _is_model(text: str) -> bool:
@@ -177,7 +181,9 @@ def _two_cheapest(arrived: _Arrived, kind: str) -> _Ways:
     return (first, second) if second[1] >= 0 else (first,)
 
 
-def _lengthened(nodes: list[_Node], ways: _Ways, kept: _Ways, piece: Piece, price: float) -> _Ways:
+def _lengthened(
+    nodes: list[_Node], ways: _Ways, kept: _Ways, piece: SignaturePiece, price: float
+) -> _Ways:
     """Lengthen the ways by a piece; return the two cheapest that end where it ends in its class."""
     for cost, node in ways:
         total = cost + price
@@ -205,8 +211,8 @@ def _general(kind: str) -> tuple[str, ...]:
     return (kind, plain) if plain != kind else (kind,)
 
 
-def _pieces_to(nodes: list[_Node], node: int) -> tuple[Piece, ...]:
-    found: list[Piece] = []
+def _pieces_to(nodes: list[_Node], node: int) -> tuple[SignaturePiece, ...]:
+    found: list[SignaturePiece] = []
     _, piece, before = nodes[node]
     while piece is not None:
         found.append(piece)

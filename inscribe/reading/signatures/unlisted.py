@@ -16,7 +16,7 @@ from inscribe.forms import readings
 from inscribe.reading.names import surnames
 from inscribe.reading.signatures.names import is_kanji
 from inscribe.reading.spelling import hiragana
-from inscribe.reading.words import Word, joined, words_of
+from inscribe.reading.words import SignatureWord, joined, words_of
 
 _OBJECTS = frozenset("之是焉此")
 _VERB = {1: 2.4, 2: 2.8}  # prices by length
@@ -43,7 +43,7 @@ _NO_END_OF_VERBS = frozenset({"verb", "transitive", "honorific", "relation", "pl
 _AT_MOST = 5_000
 
 
-def unlisted_words(text: str, position: int) -> Iterator[Word]:
+def unlisted_words(text: str, position: int) -> Iterator[SignatureWord]:
     """Yield the words that may begin at a place though no table has them, with their prices."""
     if position:
         for length in _VERB:
@@ -64,7 +64,7 @@ def _goes_on(text: str, at: int) -> bool:
 
 
 @tables.cached(_AT_MOST)
-def _verbs(written: str) -> tuple[Word, ...]:
+def _verbs(written: str) -> tuple[SignatureWord, ...]:
     if not all(map(is_kanji, written)) or "之" in written:
         return ()
     last = words_of(written[-1])
@@ -76,10 +76,12 @@ def _verbs(written: str) -> tuple[Word, ...]:
     kana = hiragana(sounds[0][0])
     for sound in sounds[1:]:
         kana = joined(kana, hiragana(sound[0]))
-    return (Word(written, "transitive", f"{kana}す", f"{kana}す", cost=_VERB[len(written)]),)
+    return (
+        SignatureWord(written, "transitive", f"{kana}す", f"{kana}す", cost=_VERB[len(written)]),
+    )
 
 
-def _nouns(text: str, position: int) -> Iterator[Word]:
+def _nouns(text: str, position: int) -> Iterator[SignatureWord]:
     """Yield the longest noun of the dictionary that an opener before it may govern."""
     families = [word.family for word in words_of(text[position - 1]) if word.kind == "opener"]
     wanted = [_GOVERNED[family] for family in families if family in _GOVERNED]
@@ -92,18 +94,18 @@ def _nouns(text: str, position: int) -> Iterator[Word]:
             continue
         if kana := _common_noun(noun):
             for kind, family in dict.fromkeys(wanted):
-                yield Word(noun, kind, kana, family=family, cost=_NOUN)
+                yield SignatureWord(noun, kind, kana, family=family, cost=_NOUN)
             return
 
 
-def _pictures(text: str, position: int) -> Iterator[Word]:
+def _pictures(text: str, position: int) -> Iterator[SignatureWord]:
     """Yield what a picture may be of: the 松鶴 of 松鶴図, all of it up to 図."""
     end = text.find(_PICTURE, position + 2, position + _LONGEST_SUBJECT + 2)
     if end < 0 or (position and not _may_begin(text, position)):
         return
     subject = text[position:end].removesuffix("之")
     if len(subject) > 1 and (kana := _pictured(subject)):
-        yield Word(subject, "subject", kana, cost=_SUBJECT)
+        yield SignatureWord(subject, "subject", kana, cost=_SUBJECT)
 
 
 def _may_begin(text: str, position: int) -> bool:

@@ -15,7 +15,7 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.reading.spelling.backwards import Option as Option, old_spellings as old_spellings
     from inscribe.reading.spelling.division import (
-        Word as Word,
+        KanaWord as KanaWord,
         romanise as romanise,
         romanise_word as romanise_word,
         separator as separator,
@@ -59,7 +59,7 @@ else:
         __name__,
         {
             "backwards": "Option old_spellings",
-            "division": "Word romanise romanise_word separator stands_apart",
+            "division": "KanaWord romanise romanise_word separator stands_apart",
             "historical": "modern_kana",
             "letters": "hepburn hiragana iso3602 spoken units",
             "mora_count": "begins_with_vowel morae",

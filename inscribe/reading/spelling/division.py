@@ -6,8 +6,8 @@ conjunctive particles that follow a verb's form, て ば ど つつ (utsuriniker
 Prefixes, and suffixes of one character, are joined; a place's rank stands after a hyphen. Which
 particles are joined is the choice of this program: the table does not treat the old language.
 
->>> line = [Word("はな", "名詞"), Word("の", "助詞"), Word("うつり", "動詞"), Word("に", "助動詞")]
->>> romanise([*line, Word("けり", "助動詞"), Word("は", "助詞")])
+>>> line = [KanaWord("はな", "名詞"), KanaWord("の", "助詞"), KanaWord("うつり", "動詞")]
+>>> romanise([*line, KanaWord("に", "助動詞"), KanaWord("けり", "助動詞"), KanaWord("は", "助詞")])
 'hana no utsurinikeri wa'
 """
 
@@ -33,7 +33,7 @@ _LEANING = ("補助記号", "記号", "接尾辞", "助動詞")
 _AFTER_WHICH_JOINED = ("動詞", "形容詞", "助動詞")
 
 
-class Word(NamedTuple):
+class KanaWord(NamedTuple):
     """A word to be romanised: current kana spelling and part of speech in UniDic's terms.
 
     The parts of the part of speech are joined by ``,`` or ``-``; ``kana`` may hold the ``|`` and
@@ -62,13 +62,15 @@ def romanise_word(kana: str, part_of_speech: str = "", scheme: Scheme = "hepburn
     return capital(letters) if "固有名詞" in part_of_speech else letters
 
 
-def romanise(words: Iterable[Word], *, sentence: bool = False, scheme: Scheme = "hepburn") -> str:
+def romanise(
+    words: Iterable[KanaWord], *, sentence: bool = False, scheme: Scheme = "hepburn"
+) -> str:
     """Return the words as one line, divided as :func:`separator` says.
 
     With ``sentence``, the line begins with a capital.
     """
     out: list[str] = []
-    before: Word | None = None
+    before: KanaWord | None = None
     for word in words:
         letters = romanise_word(word.kana, word.part_of_speech, scheme)
         if before is not None and letters:
@@ -80,16 +82,16 @@ def romanise(words: Iterable[Word], *, sentence: bool = False, scheme: Scheme = 
     return capital(line) if sentence else line
 
 
-def separator(before: Word, after: Word, scheme: Scheme = "hepburn") -> str:
+def separator(before: KanaWord, after: KanaWord, scheme: Scheme = "hepburn") -> str:
     """Return what stands between two words: a space, a hyphen, or nothing where they are joined.
 
     Joined words may need a letter there: a last っ doubles what follows, an apostrophe keeps ん.
 
-    >>> separator(Word("みれ", "動詞"), Word("ば", "助詞,接続助詞"))
+    >>> separator(KanaWord("みれ", "動詞"), KanaWord("ば", "助詞,接続助詞"))
     ''
-    >>> separator(Word("おわり", "名詞,固有名詞,地名"), Word("ぐん", "接尾辞,名詞的"))
+    >>> separator(KanaWord("おわり", "名詞,固有名詞,地名"), KanaWord("ぐん", "接尾辞,名詞的"))
     '-'
-    >>> separator(Word("いっ", "動詞"), Word("た", "助動詞"))
+    >>> separator(KanaWord("いっ", "動詞"), KanaWord("た", "助動詞"))
     't'
     """
     division = _division(before, after)
@@ -110,7 +112,7 @@ def _dividers() -> tuple[frozenset[str], frozenset[str]]:
     return frozenset(kinds["joined"]), frozenset(kinds["hyphen"])
 
 
-def _division(before: Word, after: Word) -> str:
+def _division(before: KanaWord, after: KanaWord) -> str:
     this, previous = after.part_of_speech, before.part_of_speech
     joined, hyphened = _dividers()
     if this.startswith(("補助記号", "記号")) or previous.startswith("接頭辞"):
@@ -126,10 +128,10 @@ def _division(before: Word, after: Word) -> str:
     return " "
 
 
-def stands_apart(word: Word) -> bool:
+def stands_apart(word: KanaWord) -> bool:
     """Whether a space stands before a word after every word but a prefix.
 
-    >>> stands_apart(Word("はな", "名詞")), stands_apart(Word("ば", "助詞,接続助詞"))
+    >>> stands_apart(KanaWord("はな", "名詞")), stands_apart(KanaWord("ば", "助詞,接続助詞"))
     (True, False)
     """
     kind = word.part_of_speech

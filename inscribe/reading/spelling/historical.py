@@ -38,7 +38,7 @@ _LONG_VOWEL = {
 _LONG_VOWEL |= {"あ": "あかさたなはまやらわがざだばぱゃ", "え": "えけせてねへめれげぜでべぺ"}
 
 
-class Step(NamedTuple):
+class SpellingStep(NamedTuple):
     """One rule at work: the kana from ``first`` to ``last`` of the historical spelling."""
 
     first: int
@@ -52,7 +52,7 @@ class Respelling(NamedTuple):
     """A word in current kana spelling, and the steps that led there."""
 
     kana: str
-    steps: tuple[Step, ...]
+    steps: tuple[SpellingStep, ...]
 
 
 class _Cell(NamedTuple):
@@ -134,7 +134,7 @@ def _words() -> dict[str, _Exception]:
     return words
 
 
-def _respelt(part: str, offset: int, part_of_speech: str) -> tuple[list[_Cell], list[Step]]:
+def _respelt(part: str, offset: int, part_of_speech: str) -> tuple[list[_Cell], list[SpellingStep]]:
     known = _words().get(part)
     if known and known.is_for(part_of_speech):
         return _known(offset, part, known.modern, known.why)
@@ -148,21 +148,23 @@ def _respelt(part: str, offset: int, part_of_speech: str) -> tuple[list[_Cell], 
     )
 
 
-def _known(offset: int, before: str, after: str, why: str) -> tuple[list[_Cell], list[Step]]:
+def _known(
+    offset: int, before: str, after: str, why: str
+) -> tuple[list[_Cell], list[SpellingStep]]:
     last = offset + len(before) - 1
-    steps = [Step(offset, last, before, after, why)] if before != after else []
+    steps = [SpellingStep(offset, last, before, after, why)] if before != after else []
     return [_Cell(after, offset, last)], steps
 
 
 def _by_rule(
-    cells: list[_Cell], steps: list[Step], part_of_speech: str
-) -> tuple[list[_Cell], list[Step]]:
+    cells: list[_Cell], steps: list[SpellingStep], part_of_speech: str
+) -> tuple[list[_Cell], list[SpellingStep]]:
     for rule in (_kwa, _old_kana, _voiced, _medial_h, _long_vowels, _auxiliary_n):
         cells = rule(cells, steps, part_of_speech)
     return cells, steps
 
 
-def _kwa(cells: list[_Cell], steps: list[Step], _: str) -> list[_Cell]:
+def _kwa(cells: list[_Cell], steps: list[SpellingStep], _: str) -> list[_Cell]:
     """くわ and ぐわ of Chinese words are か and が today."""
     return _pairs(
         cells,
@@ -174,7 +176,7 @@ def _kwa(cells: list[_Cell], steps: list[Step], _: str) -> list[_Cell]:
 
 def _pairs(
     cells: list[_Cell],
-    steps: list[Step],
+    steps: list[SpellingStep],
     change: Callable[[str, str], str | None],
     why: str,
     apart: Collection[int] = (),
@@ -191,24 +193,24 @@ def _pairs(
             out.append(cell)
             continue
         before = out.pop()
-        steps.append(Step(before.first, cell.last, before.kana[-1:] + cell.kana, new, why))
+        steps.append(SpellingStep(before.first, cell.last, before.kana[-1:] + cell.kana, new, why))
         out.append(_Cell(before.kana[:-1] + new, before.first, cell.last))
     return out
 
 
-def _old_kana(cells: list[_Cell], steps: list[Step], _: str) -> list[_Cell]:
+def _old_kana(cells: list[_Cell], steps: list[SpellingStep], _: str) -> list[_Cell]:
     return [_single(c, _OLD_KANA, steps, "wi, we, wo are said i, e, o") for c in cells]
 
 
-def _single(cell: _Cell, change: dict[str, str], steps: list[Step], why: str) -> _Cell:
+def _single(cell: _Cell, change: dict[str, str], steps: list[SpellingStep], why: str) -> _Cell:
     new = change.get(cell.kana)
     if new is None:
         return cell
-    steps.append(Step(cell.first, cell.last, cell.kana, new, why))
+    steps.append(SpellingStep(cell.first, cell.last, cell.kana, new, why))
     return _Cell(new, cell.first, cell.last)
 
 
-def _voiced(cells: list[_Cell], steps: list[Step], _: str) -> list[_Cell]:
+def _voiced(cells: list[_Cell], steps: list[SpellingStep], _: str) -> list[_Cell]:
     """ぢ and づ are じ and ず, unless they repeat the sign before (つづく) or begin a part."""
     out = cells[:1]
     for before, cell in pairwise(cells):
@@ -217,7 +219,7 @@ def _voiced(cells: list[_Cell], steps: list[Step], _: str) -> list[_Cell]:
     return out
 
 
-def _medial_h(cells: list[_Cell], steps: list[Step], part_of_speech: str) -> list[_Cell]:
+def _medial_h(cells: list[_Cell], steps: list[SpellingStep], part_of_speech: str) -> list[_Cell]:
     begins_anew = _begins_anew(cells, part_of_speech)
     return [
         cell
@@ -239,7 +241,7 @@ def _begins_anew(cells: list[_Cell], part_of_speech: str) -> set[int]:
     return places
 
 
-def _long_vowels(cells: list[_Cell], steps: list[Step], part_of_speech: str) -> list[_Cell]:
+def _long_vowels(cells: list[_Cell], steps: list[SpellingStep], part_of_speech: str) -> list[_Cell]:
     """Join a vowel and the う after it, but not a verb's ending."""
     kept: list[_Cell] = []
     ending = _verb_ending(cells, {step.last for step in steps if step.before == "ふ"})
@@ -281,7 +283,7 @@ def _long(before: str, after: str) -> str | None:
     return None
 
 
-def _contracted(cells: list[_Cell], steps: list[Step]) -> list[_Cell]:
+def _contracted(cells: list[_Cell], steps: list[SpellingStep]) -> list[_Cell]:
     """きよう out of きやう, しゆう: the second kana is written small today."""
     small = {"よう": "ょう", "ゆう": "ゅう"}
     out: list[_Cell] = []
@@ -297,7 +299,7 @@ def _contracted(cells: list[_Cell], steps: list[Step]) -> list[_Cell]:
         ):
             new = small.get(cell.kana, "ゅ")
             steps.append(
-                Step(
+                SpellingStep(
                     before.first,
                     cell.last,
                     before.kana + cell.kana,
@@ -311,7 +313,7 @@ def _contracted(cells: list[_Cell], steps: list[Step]) -> list[_Cell]:
     return out
 
 
-def _auxiliary_n(cells: list[_Cell], steps: list[Step], part_of_speech: str) -> list[_Cell]:
+def _auxiliary_n(cells: list[_Cell], steps: list[SpellingStep], part_of_speech: str) -> list[_Cell]:
     if part_of_speech.startswith("助動詞") and cells and cells[-1].kana == "む":
         return [
             *cells[:-1],

@@ -39,7 +39,7 @@ class Suspicion:
 
 
 @dataclass(frozen=True, slots=True)
-class Setting:
+class SuspectText:
     """A text in current forms, with the index of the sign that each character came from.
 
     What is no sign at all (△) stands in it as a sign that cannot be read.
@@ -49,7 +49,7 @@ class Setting:
     origin: tuple[int, ...]
 
 
-def setting_of(signs: Sequence[Sign], unread: frozenset[int]) -> Setting:
+def setting_of(signs: Sequence[Sign], unread: frozenset[int]) -> SuspectText:
     """Return the text of signs, those of the indexes ``unread`` as not read."""
     from inscribe.forms import normalise
 
@@ -60,4 +60,4 @@ def setting_of(signs: Sequence[Sign], unread: frozenset[int]) -> Setting:
         for sign in signs
     ]
     normal = normalise(transcription([[list(c) for _, c in groupby(kept, lambda s: s.column)]]))
-    return Setting(normal.text, tuple(signs[at].index for at in normal.origin))
+    return SuspectText(normal.text, tuple(signs[at].index for at in normal.origin))

@@ -13,24 +13,24 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from inscribe.reading.signatures import Division, Piece
+    from inscribe.reading.signatures import SignatureDivision, SignaturePiece
 
 _NAMES = frozenset({"name", "surname", "art_name", "common_name", "unlisted_place", "other"})
 
 
-def division(text: str) -> Division:
+def division(text: str) -> SignatureDivision:
     """Return the cheapest division of a signature in current forms."""
     from inscribe.reading.signatures import dated_pieces, divisions
 
     return divisions(text, (), tuple(piece for piece, _ in dated_pieces(text)))[0]
 
 
-def piece_at(found: Division, at: int) -> Piece:
+def piece_at(found: SignatureDivision, at: int) -> SignaturePiece:
     """Return the piece of a division in which a character stands."""
     return next(piece for piece in found.pieces if piece.first <= at <= piece.last)
 
 
-def is_explained(found: Division, at: int) -> bool:
+def is_explained(found: SignatureDivision, at: int) -> bool:
     """Whether a word of the formula, a place, a title or a date explains a character."""
     return piece_at(found, at).kind not in _NAMES
 

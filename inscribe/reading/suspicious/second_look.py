@@ -20,7 +20,7 @@ from itertools import pairwise
 
 from inscribe.dates import written
 from inscribe.reading.suspicious.marks import PUNCTUATION, outside
-from inscribe.reading.suspicious.model import Setting, Suspicion, setting_of
+from inscribe.reading.suspicious.model import SuspectText, Suspicion, setting_of
 from inscribe.signs import Sign
 
 _COUNTED = frozenset("月所年国箇村丁")  # 六ヶ月
@@ -36,7 +36,7 @@ def suspicions(signs: Sequence[Sign]) -> tuple[Suspicion, ...]:
     legible = [sign for sign in signs if sign.is_legible]
     alone = [found for sign in legible if (found := _alone(sign, signs))]
     unread = frozenset(each.sign for each in alone if each.kind == "mark")
-    setting = setting_of(signs, unread) if legible else Setting("", ())
+    setting = setting_of(signs, unread) if legible else SuspectText("", ())
     named: dict[int, Suspicion] = {}
     for found in (*_kaos(signs), *_in_context(signs, setting), *alone):
         if all(at not in named for at in range(found.sign, found.end + 1)):
@@ -96,7 +96,7 @@ def _kaos(signs: Sequence[Sign]) -> Iterator[Suspicion]:
             yield Suspicion(one.index, "花押", why, ("（花押）",), "mark", other.index)
 
 
-def _in_context(signs: Sequence[Sign], setting: Setting) -> Iterator[Suspicion]:
+def _in_context(signs: Sequence[Sign], setting: SuspectText) -> Iterator[Suspicion]:
     """Yield what is suspicious only because of the text in which it stands."""
     text = setting.text
     kana = [sign for sign in text if _is_kana(sign) or sign == _LONG]
@@ -118,7 +118,7 @@ def _glosses(signs: Sequence[Sign]) -> Iterator[Suspicion]:
         yield Suspicion(signs[first].index, said, why, (), "gloss", signs[last].index)
 
 
-def _mistaken(signs: Sequence[Sign], setting: Setting) -> Iterator[Suspicion]:
+def _mistaken(signs: Sequence[Sign], setting: SuspectText) -> Iterator[Suspicion]:
     from inscribe.reading.suspicious.kana import mistaken_kana
 
     for at, instead, why in mistaken_kana(setting.text):
@@ -126,7 +126,7 @@ def _mistaken(signs: Sequence[Sign], setting: Setting) -> Iterator[Suspicion]:
         yield Suspicion(sign.index, sign.text, why, (instead,) if instead else (), "kana")
 
 
-def _slips(signs: Sequence[Sign], setting: Setting) -> Iterator[Suspicion]:
+def _slips(signs: Sequence[Sign], setting: SuspectText) -> Iterator[Suspicion]:
     from inscribe.reading.suspicious.slips import rare_look_alikes, slips
 
     text = setting.text

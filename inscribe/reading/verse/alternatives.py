@@ -15,7 +15,7 @@ from inscribe.reading.verse import tagger
 from inscribe.reading.verse.lattice import spans_of
 from inscribe.reading.verse.metre import phrase_cost
 from inscribe.reading.verse.reader import VerseReading
-from inscribe.reading.words import OKURIGANA_LEFT_OUT, Piece
+from inscribe.reading.words import OKURIGANA_LEFT_OUT, ReadWord
 
 _CLEAR = str.maketrans(
     "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
@@ -29,7 +29,7 @@ class Swap(NamedTuple):
     """Another reading of the word of this index, and what it costs more than the best."""
 
     word: int
-    piece: Piece
+    piece: ReadWord
     cost: int
 
 
@@ -65,7 +65,7 @@ def _clear(kana: str) -> str:
     return kana[:1].translate(_CLEAR) + kana[1:]
 
 
-def _tried(reading: VerseReading) -> list[Sequence[Piece]]:
+def _tried(reading: VerseReading) -> list[Sequence[ReadWord]]:
     """Return the words that may stand in the place of each word."""
     if not reading.lattice:
         return [_written_like(word, reading.voiced) for word in reading.words]
@@ -74,11 +74,11 @@ def _tried(reading: VerseReading) -> list[Sequence[Piece]]:
     return [at.get(span, ()) for span in pairwise(ends)]
 
 
-def _written_like(word: Piece, voiced: bool) -> Sequence[Piece]:
+def _written_like(word: ReadWord, voiced: bool) -> Sequence[ReadWord]:
     return tagger.homographs_of(word.written, voiced=voiced).every if word.known else ()
 
 
-def _local_cost(piece: Piece, before: int, after: int, side: int, cells: memoryview) -> int:
+def _local_cost(piece: ReadWord, before: int, after: int, side: int, cells: memoryview) -> int:
     to_here: int = cells[before + side * piece.connection]
     from_here: int = cells[piece.right_connection + side * after]
     return piece.cost + to_here + from_here

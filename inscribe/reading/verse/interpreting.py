@@ -9,10 +9,10 @@ from inscribe.reading.verse.alternatives import DOUBTFUL, swaps
 from inscribe.reading.verse.reader import VerseReading, path_cost
 from inscribe.reading.words import (
     Doubt,
+    InscribedText,
     Interpretation,
-    Piece,
     Proposal,
-    Text,
+    ReadWord,
     interpretation,
     romaji_of,
     tokens_of,
@@ -22,7 +22,7 @@ MOST_ALTERNATIVES = 5
 
 
 def verse_interpretation(
-    text: Text, reading: VerseReading, reason: str, alternatives: bool | None
+    text: InscribedText, reading: VerseReading, reason: str, alternatives: bool | None
 ) -> Interpretation:
     """Return the interpretation of a poem.
 
@@ -39,7 +39,7 @@ def verse_interpretation(
     return _with_alternatives(found, text, reading)
 
 
-def _modern_with_repeats(words: Sequence[Piece], text: Text) -> str:
+def _modern_with_repeats(words: Sequence[ReadWord], text: InscribedText) -> str:
     """Return the words in current spelling, each 々 as carved where the word has kept its signs."""
     carved, origin = text.carved, text.normal.origin
     found: list[str] = []
@@ -64,7 +64,9 @@ def _metre_reason(reading: VerseReading) -> str:
     return f"{reading.metre.name} of {counts} morae"
 
 
-def _with_alternatives(found: Interpretation, text: Text, reading: VerseReading) -> Interpretation:
+def _with_alternatives(
+    found: Interpretation, text: InscribedText, reading: VerseReading
+) -> Interpretation:
     if sum(word.length for word in reading.words) != len(text.normal.text):
         return found
     score = -path_cost(reading.words) / 1000

@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.verse.metre import ACROSS, DEPENDENT, Metre, phrase_cost
-from inscribe.reading.words import BEATS, Beat, Piece
+from inscribe.reading.words import BEATS, Beat, ReadWord
 
 BEAM = 5000  # partial readings that cost this much more than the best at their place are dropped
 _FAR = 10_000  # more morae than any text has
@@ -30,24 +30,24 @@ class Node(NamedTuple):
 
     start: int
     end: int
-    piece: Piece
+    piece: ReadWord
 
 
 # A word's class as seen from the left, its cost, its class as seen from the right, its beat.
-_Weighed = tuple[int, int, int, int, Piece]
+_Weighed = tuple[int, int, int, int, ReadWord]
 
 
 class Homographs(NamedTuple):
     """The words that are written the same."""
 
-    every: tuple[Piece, ...]
-    worth_trying: tuple[Piece, ...]
+    every: tuple[ReadWord, ...]
+    worth_trying: tuple[ReadWord, ...]
     weighed: tuple[_Weighed, ...]  # what the search needs to know of each worth trying
     fewest: int  # morae of those worth trying
     most: int
 
 
-class Span(NamedTuple):
+class LatticeSpan(NamedTuple):
     """The offsets between which words may stand, and the words."""
 
     start: int
@@ -55,11 +55,11 @@ class Span(NamedTuple):
     words: Homographs
 
 
-class Path(NamedTuple):
+class LatticePath(NamedTuple):
     """A reading: its cost and its words."""
 
     cost: int
-    words: tuple[Piece, ...]
+    words: tuple[ReadWord, ...]
 
 
 class Surroundings(NamedTuple):
@@ -75,7 +75,7 @@ AT_EDGES = Surroundings()
 # A state is one number: the phrase, the morae in it, and whether it holds a bare vowel.
 _State = int
 # A reading so far: its cost, the class of its last word, the reading before that word, the word.
-_Partial = tuple[int, int, "_Partial | None", Piece | None]
+_Partial = tuple[int, int, "_Partial | None", ReadWord | None]
 _Kept = list[tuple[_State, _Partial, list[_Partial]]]  # the first of a state, and the others
 # The states a word leads to, what the metre costs there, and the morae then still due.
 _Steps = tuple[tuple[_State, int, int], ...]
@@ -109,19 +109,19 @@ def _state(phrase: int, count: int, vowel: bool) -> _State:
 
 
 def best_path(
-    spans: Iterable[Span],
+    spans: Iterable[LatticeSpan],
     length: int,
     metre: Metre,
     connections: tuple[int, memoryview],
     breaks: frozenset[int] = frozenset(),
     around: Surroundings = AT_EDGES,
-) -> Path | None:
+) -> LatticePath | None:
     """Return the reading of least cost in ``metre``, or None if no reading fits it.
 
     ``connections`` are the side and cells of MeCab's matrix; ``breaks`` are offsets where a
     phrase must end.
     """
-    starting: dict[int, list[Span]] = {}
+    starting: dict[int, list[LatticeSpan]] = {}
     for span in spans:
         starting.setdefault(span.start, []).append(span)
     phrases = metre.phrases
@@ -141,22 +141,22 @@ def best_path(
     return _cheapest_path(ended, connections, around.after) if ended else None
 
 
-def spans_of(nodes: Iterable[Node]) -> list[Span]:
+def spans_of(nodes: Iterable[Node]) -> list[LatticeSpan]:
     """Return the words of a lattice, those between the same offsets together."""
-    at: dict[tuple[int, int], list[Piece]] = {}
+    at: dict[tuple[int, int], list[ReadWord]] = {}
     for start, end, piece in nodes:
         at.setdefault((start, end), []).append(piece)
-    return [Span(start, end, homographs(pieces)) for (start, end), pieces in at.items()]
+    return [LatticeSpan(start, end, homographs(pieces)) for (start, end), pieces in at.items()]
 
 
-def homographs(pieces: Iterable[Piece]) -> Homographs:
+def homographs(pieces: Iterable[ReadWord]) -> Homographs:
     """Return words that are written the same, with those that may be on the best path.
 
     Of words of the same class and the same morae, only the cheapest can be on it; and those far
     dearer than the cheapest never are.
     """
     every = tuple(pieces)
-    best: dict[tuple[int, int, int, bool], Piece] = {}
+    best: dict[tuple[int, int, int, bool], ReadWord] = {}
     for piece in every:
         key = (piece.connection, piece.right_connection, piece.morae, piece.inner_vowel)
         there = best.get(key)
@@ -169,7 +169,7 @@ def homographs(pieces: Iterable[Piece]) -> Homographs:
     return Homographs(every, worth, weighed, min(counts, default=0), max(counts, default=0))
 
 
-def _places(starting: dict[int, list[Span]], length: int) -> list[_Place]:
+def _places(starting: dict[int, list[LatticeSpan]], length: int) -> list[_Place]:
     """Return the places of a text, with the morae that the words from there on may have."""
     places = [_Place(_FAR, -_FAR) for _ in range(length)]
     places.append(
@@ -281,16 +281,16 @@ def _states_after(state: _State, beat: Beat, metre: Metre, at_break: bool, first
 
 def _cheapest_path(
     ended: dict[int, _Partial], connections: tuple[int, memoryview], after: int
-) -> Path:
+) -> LatticePath:
     side, cells = connections
     cost, last = min(
         (partial[0] + cells[partial[1] + side * after], connection)
         for connection, partial in ended.items()
     )
-    words: list[Piece] = []
+    words: list[ReadWord] = []
     partial: _Partial | None = ended[last]
     while partial is not None:
         _, _, partial, word = partial
         if word is not None:
             words.append(word)
-    return Path(cost, tuple(reversed(words)))
+    return LatticePath(cost, tuple(reversed(words)))

@@ -16,7 +16,7 @@ from inscribe import tables
 from inscribe.reading.mecab import unidic_words
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.verse import tagger
-from inscribe.reading.verse.lattice import Node, Span, Surroundings, best_path, spans_of
+from inscribe.reading.verse.lattice import LatticeSpan, Node, Surroundings, best_path, spans_of
 from inscribe.reading.verse.metre import HAIKU, PARTS, SEDOKA, TANKA, Metre, pattern_of
 from inscribe.reading.verse.scansion import (
     Phrases,
@@ -31,8 +31,8 @@ from inscribe.reading.words import (
     OKURIGANA_LEFT_OUT,
     UNREAD_SIGNS,
     VOICING_NOT_MARKED,
-    Override,
-    Piece,
+    OverrideLike,
+    ReadWord,
     unread_piece,
 )
 
@@ -55,7 +55,7 @@ _NO_ENDS: frozenset[int] = frozenset()
 class VerseReading(NamedTuple):
     """The words of a poem, and its phrases as (morae, index of the first word)."""
 
-    words: list[Piece]
+    words: list[ReadWord]
     metre: Metre | None
     phrases: Phrases = ()
     regular: bool = False  # the metre is kept to the mora
@@ -67,7 +67,7 @@ class VerseReading(NamedTuple):
 def read_verse(
     text: str,
     breaks: frozenset[int] = frozenset(),
-    overrides: Sequence[Override] = (),
+    overrides: Sequence[OverrideLike] = (),
     origin: Sequence[int] = (),
 ) -> VerseReading:
     """Return the best reading of ``text`` as verse.
@@ -79,7 +79,7 @@ def read_verse(
     return _taken_apart(_read(text, breaks, overrides, origin))
 
 
-def words_without_metre(text: str, *, voiced: bool) -> list[Piece]:
+def words_without_metre(text: str, *, voiced: bool) -> list[ReadWord]:
     """Return the words of a text in the language of verse that has no metre."""
     words = tagger.verse_words(text, voiced=voiced)
     return _taken_apart(VerseReading(words, None, voiced=voiced)).words
@@ -102,7 +102,7 @@ def _taken_apart(reading: VerseReading) -> VerseReading:
     return reading._replace(words=words, phrases=phrases)
 
 
-def _parts_of(word: Piece) -> Sequence[Piece]:
+def _parts_of(word: ReadWord) -> Sequence[ReadWord]:
     if word.known or not is_kanji_only(word.written):
         return word.parts or (word,)
     as_prose = unidic_words(word.written)
@@ -110,7 +110,7 @@ def _parts_of(word: Piece) -> Sequence[Piece]:
 
 
 def _read(
-    text: str, breaks: frozenset[int], overrides: Sequence[Override], origin: Sequence[int]
+    text: str, breaks: frozenset[int], overrides: Sequence[OverrideLike], origin: Sequence[int]
 ) -> VerseReading:
     words, voiced = _best_words(text)
     metre = pattern_of(sum([word.morae for word in words]))
@@ -140,7 +140,7 @@ def _read(
 
 
 def _kept_as_it_is(
-    words: list[Piece], metre: Metre, ends: frozenset[int], voiced: bool
+    words: list[ReadWord], metre: Metre, ends: frozenset[int], voiced: bool
 ) -> VerseReading | None:
     """Return MeCab's best path where it keeps the metre, or breaks it as poets often do."""
     phrases = regular_phrases(words, metre)
@@ -155,7 +155,7 @@ def _kept_as_it_is(
     return VerseReading(words, metre, phrases, regular, voiced)
 
 
-def _phrase_offsets(words: list[Piece], phrases: Phrases) -> frozenset[int]:
+def _phrase_offsets(words: list[ReadWord], phrases: Phrases) -> frozenset[int]:
     firsts = {first for _, first in phrases[1:]}
     offsets, position = set(), 0
     for index, word in enumerate(words):
@@ -166,7 +166,7 @@ def _phrase_offsets(words: list[Piece], phrases: Phrases) -> frozenset[int]:
 
 
 def _mended(
-    text: str, words: list[Piece], metre: Metre, ends: frozenset[int], voiced: bool
+    text: str, words: list[ReadWord], metre: Metre, ends: frozenset[int], voiced: bool
 ) -> VerseReading | None:
     """Mend only the stretch between the phrases that keep the metre from either end.
 
@@ -206,14 +206,14 @@ def _mended(
 
 
 def _with_one_word_changed(
-    words: list[Piece], first: int, stop: int, metre: Metre, voiced: bool
-) -> list[Piece] | None:
+    words: list[ReadWord], first: int, stop: int, metre: Metre, voiced: bool
+) -> list[ReadWord] | None:
     """Return the words with the one change of reading that mends the metre at the least cost."""
     wanted = metre.length - sum([word.morae for word in words])
     if not wanted:
         return None
     side, cells = tagger.verse_connections()
-    best: tuple[int, int, Piece] | None = None
+    best: tuple[int, int, ReadWord] | None = None
     for index in range(first, stop):
         word = words[index]
         if word.written == word.kana:  # kana has as many morae however it is read
@@ -240,7 +240,7 @@ def _with_one_word_changed(
     return [*words[: best[1]], best[2], *words[best[1] + 1 :]]
 
 
-def _part_of_a_poem(words: list[Piece], voiced: bool) -> VerseReading:
+def _part_of_a_poem(words: list[ReadWord], voiced: bool) -> VerseReading:
     for metre in PARTS:
         if phrases := regular_phrases(words, metre):
             return VerseReading(words, metre, phrases, True, voiced)
@@ -248,7 +248,7 @@ def _part_of_a_poem(words: list[Piece], voiced: bool) -> VerseReading:
 
 
 def _read_as_a_poem(
-    text: str, words: list[Piece], ends: frozenset[int], voiced: bool
+    text: str, words: list[ReadWord], ends: frozenset[int], voiced: bool
 ) -> VerseReading | None:
     """Return the reading of a text whose best path has a poem's morae only nearly, as a poem.
 
@@ -282,7 +282,7 @@ def _with_unread(nodes: list[Node], text: str) -> list[Node]:
 
 
 @tables.cached()
-def _unread_pieces(sign: str, most: int) -> tuple[Piece, ...]:
+def _unread_pieces(sign: str, most: int) -> tuple[ReadWord, ...]:
     return tuple(unread_piece(sign, count) for count in range(1, most + 1))
 
 
@@ -297,7 +297,7 @@ def marks_voicing(text: str) -> bool:
     return _best_words(text)[1]
 
 
-def _best_words(text: str) -> tuple[list[Piece], bool]:
+def _best_words(text: str) -> tuple[list[ReadWord], bool]:
     """Return the words of MeCab's best path, and whether the text marks voicing."""
     if not _VOICED.isdisjoint(text) or len(_KANA.findall(text)) < _TOO_FEW_KANA:
         return tagger.verse_words(text), True
@@ -312,10 +312,10 @@ def _best_words(text: str) -> tuple[list[Piece], bool]:
 
 def _searched(
     text: str,
-    words: list[Piece],
+    words: list[ReadWord],
     metre: Metre,
     ends: frozenset[int],
-    spans: Sequence[Span],
+    spans: Sequence[LatticeSpan],
     voiced: bool,
 ) -> VerseReading:
     connections = tagger.verse_connections()
@@ -328,7 +328,7 @@ def _searched(
     return VerseReading(found, metre, fitted_phrases(found, metre)[1], False, voiced, True)
 
 
-def path_cost(words: list[Piece]) -> int:
+def path_cost(words: list[ReadWord]) -> int:
     """Return what MeCab's word and connection costs of a reading add up to."""
     side, cells = tagger.verse_connections()
     cost, before = 0, 0

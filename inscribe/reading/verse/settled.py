@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from inscribe.reading.verse.lattice import Node
-from inscribe.reading.words import Override, Piece, part_of_speech, span_of, why_settled
+from inscribe.reading.words import OverrideLike, ReadWord, part_of_speech, span_of, why_settled
 
 
 def settled_nodes(
-    nodes: list[Node], overrides: Sequence[Override], origin: Sequence[int], text: str
+    nodes: list[Node], overrides: Sequence[OverrideLike], origin: Sequence[int], text: str
 ) -> list[Node]:
     """Return MeCab's lattice with each settled word in the place of all that crosses it."""
     for override in overrides:
@@ -17,7 +17,7 @@ def settled_nodes(
         like = [node for node in nodes if (node.start, node.end) == (start, end)]
         model = next((n.piece for n in like if n.piece.kana == override.kana), None)
         nodes = [node for node in nodes if node.end <= start or node.start >= end]
-        piece = model or Piece(
+        piece = model or ReadWord(
             text[start:end],
             override.kana,
             like[0].piece.part_of_speech if like else part_of_speech(override),

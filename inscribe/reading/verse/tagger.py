@@ -26,8 +26,8 @@ from inscribe.reading.mecab import (
     kept_words,
     opened_tagger,
 )
-from inscribe.reading.verse.lattice import Homographs, Node, Span, homographs, spans_of
-from inscribe.reading.words import Piece, verse_piece
+from inscribe.reading.verse.lattice import Homographs, LatticeSpan, Node, homographs, spans_of
+from inscribe.reading.words import ReadWord, verse_piece
 
 if TYPE_CHECKING:
     from fugashi import GenericTagger
@@ -46,7 +46,7 @@ _SPAN_LINE = r"-a -F '%ps\t%m\n' -U '%ps\t%m\t?%phl,%pw\n' -E ''"
 _BYTES = 3  # of a kana or a common kanji in UTF-8
 
 
-_verse_lines: dict[str, Piece] = {}
+_verse_lines: dict[str, ReadWord] = {}
 
 
 @tables.cached()
@@ -91,7 +91,7 @@ def _from_folder(load: Callable[[Path], T]) -> T:
 
 
 @tables.cached()
-def _best_pieces() -> dict[bool, dict[str, Piece]]:
+def _best_pieces() -> dict[bool, dict[str, ReadWord]]:
     """Return the words of best paths by the signs, classes and cost that MeCab prints for short.
 
     Where several words have the same, MeCab always takes the same one of them.
@@ -99,7 +99,7 @@ def _best_pieces() -> dict[bool, dict[str, Piece]]:
     return {True: {}, False: {}}
 
 
-def verse_words(text: str, *, voiced: bool = True) -> list[Piece]:
+def verse_words(text: str, *, voiced: bool = True) -> list[ReadWord]:
     """Return the words of MeCab's best path through ``text`` as verse.
 
     With ``voiced`` false, a kana without a voicing mark may stand for the voiced one.
@@ -107,7 +107,7 @@ def verse_words(text: str, *, voiced: bool = True) -> list[Piece]:
     return verse_path(text, voiced=voiced)[0]
 
 
-def verse_path(text: str, *, voiced: bool) -> tuple[list[Piece], int]:
+def verse_path(text: str, *, voiced: bool) -> tuple[list[ReadWord], int]:
     """Return the words of MeCab's best path as :func:`verse_words` does, and what it costs."""
     printed = _verse_tagger(voiced, _SHORT_LINE).parse(text)
     lines, _, cost = printed.rpartition("\n")
@@ -142,7 +142,7 @@ def _homographs() -> dict[bool, dict[str, Homographs]]:
     return {True: {}, False: {}}
 
 
-def verse_spans(text: str, *, voiced: bool = True) -> list[Span]:
+def verse_spans(text: str, *, voiced: bool = True) -> list[LatticeSpan]:
     """Return where words of verse may stand in ``text``, and which.
 
     What the dictionary has for the same signs is the same everywhere, so MeCab only has to say
@@ -152,7 +152,7 @@ def verse_spans(text: str, *, voiced: bool = True) -> list[Span]:
     known = _homographs()[voiced]
     even = len(text.encode("utf-8", "surrogatepass")) == _BYTES * len(text)
     offsets = {} if even else _character_offsets(text)
-    spans: list[Span] = []
+    spans: list[LatticeSpan] = []
     made_up: list[Node] = []
     for line in dict.fromkeys(printed.split("\n")):
         byte, _, written = line.partition("\t")
@@ -164,7 +164,7 @@ def verse_spans(text: str, *, voiced: bool = True) -> list[Span]:
             made_up.append(Node(start, start + piece.length, piece))
         else:
             words = known.get(written) or _learnt(written, text, voiced)
-            spans.append(Span(start, start + len(written), words))
+            spans.append(LatticeSpan(start, start + len(written), words))
     return _with_made_up(spans, made_up) if made_up else spans
 
 
@@ -179,12 +179,12 @@ def _learnt(written: str, text: str, voiced: bool) -> Homographs:
     return known[written]
 
 
-def _with_made_up(spans: list[Span], made_up: list[Node]) -> list[Span]:
+def _with_made_up(spans: list[LatticeSpan], made_up: list[Node]) -> list[LatticeSpan]:
     at = {(span.start, span.end): span.words for span in spans}
     for start, end, words in spans_of(made_up):
         there = at.get((start, end))
         at[start, end] = homographs((*there.every, *words.every)) if there else words
-    return [Span(start, end, words) for (start, end), words in at.items()]
+    return [LatticeSpan(start, end, words) for (start, end), words in at.items()]
 
 
 def _character_offsets(text: str) -> dict[int, int]:
@@ -220,6 +220,6 @@ def homographs_of(written: str, *, voiced: bool = True) -> Homographs:
     return found
 
 
-def readings_of(written: str, *, voiced: bool = True) -> tuple[Piece, ...]:
+def readings_of(written: str, *, voiced: bool = True) -> tuple[ReadWord, ...]:
     """Return the words of verse that are written so, the cheapest of each class and length."""
     return homographs_of(written, voiced=voiced).worth_trying

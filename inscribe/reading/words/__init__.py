@@ -14,7 +14,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.reading.words.assembling import (
-        Text as Text,
+        InscribedText as InscribedText,
         WordsOf as WordsOf,
         carved_text as carved_text,
         doubts_of_forms as doubts_of_forms,
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
         tokens_of as tokens_of,
     )
     from inscribe.reading.words.compounds import joined as joined
-    from inscribe.reading.words.lexical import Word as Word
+    from inscribe.reading.words.lexical import SignatureWord as SignatureWord
     from inscribe.reading.words.marks import (
         MARK as MARK,
         has_legible as has_legible,
@@ -33,8 +33,9 @@ if TYPE_CHECKING:
         words_around_marks as words_around_marks,
         words_with_repeats as words_with_repeats,
     )
+    from inscribe.reading.words.naming import MayName as MayName
     from inscribe.reading.words.overrides import (
-        Override as Override,
+        OverrideLike as OverrideLike,
         applying as applying,
         part_of_speech as part_of_speech,
         settled_part as settled_part,
@@ -51,7 +52,7 @@ if TYPE_CHECKING:
         UNREAD_SIGNS as UNREAD_SIGNS,
         VOICING_NOT_MARKED as VOICING_NOT_MARKED,
         Beat as Beat,
-        Piece as Piece,
+        ReadWord as ReadWord,
         rewritten as rewritten,
         romaji_of as romaji_of,
         unidic_piece as unidic_piece,
@@ -72,11 +73,11 @@ if TYPE_CHECKING:
         Doubt as Doubt,
         Interpretation as Interpretation,
         Kind as Kind,
-        Part as Part,
         Passage as Passage,
         Proposal as Proposal,
         Register as Register,
         Role as Role,
+        SignaturePart as SignaturePart,
         Token as Token,
         in_order as in_order,
     )
@@ -85,25 +86,27 @@ else:
         __name__,
         {
             "assembling": (
-                "Text WordsOf carved_text doubts_of_forms has_note interpretation shown tokens_of"
+                "InscribedText WordsOf carved_text doubts_of_forms has_note interpretation shown "
+                "tokens_of"
             ),
             "compounds": "joined",
-            "lexical": "Word",
+            "lexical": "SignatureWord",
             "marks": (
                 "MARK has_legible marks_as_words signs_alone words_around_marks words_with_repeats"
             ),
+            "naming": "MayName",
             "overrides": (
-                "Override applying part_of_speech settled_part settled_proposal "
+                "OverrideLike applying part_of_speech settled_part settled_proposal "
                 "settled_signature span_of still_open why_settled without_reasons"
             ),
             "pieces": (
-                "BEATS Beat OKURIGANA_LEFT_OUT Piece UNREAD_SIGNS VOICING_NOT_MARKED rewritten "
+                "BEATS Beat OKURIGANA_LEFT_OUT ReadWord UNREAD_SIGNS VOICING_NOT_MARKED rewritten "
                 "romaji_of unidic_piece unknown_piece unread_piece verse_piece"
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (
-                "CANNOT_BE_READ Doubt Interpretation Kind Part Passage Proposal Register Role "
-                "Token in_order"
+                "CANNOT_BE_READ Doubt Interpretation Kind Passage Proposal Register Role "
+                "SignaturePart Token in_order"
             ),
         },
     )

@@ -7,7 +7,7 @@ from functools import partial
 from typing import NamedTuple
 
 from inscribe.forms import GAP, KAO, UNREAD, NormalText
-from inscribe.reading.words.pieces import Piece, romaji_of
+from inscribe.reading.words.pieces import ReadWord, romaji_of
 from inscribe.reading.words.tokens import (
     CANNOT_BE_READ,
     Doubt,
@@ -19,10 +19,10 @@ from inscribe.reading.words.tokens import (
 from inscribe.signs import Certainty, Intervention, Kind, Sign
 
 STRUCK = "■"  # a sign that was struck out and cannot be read
-WordsOf = Callable[[str], list[Piece]]
+WordsOf = Callable[[str], list[ReadWord]]
 
 
-class Text(NamedTuple):
+class InscribedText(NamedTuple):
     """A normalised text, the carved signs behind it, and the offsets where columns begin."""
 
     normal: NormalText
@@ -48,19 +48,19 @@ def has_note(sign: Sign) -> bool:
     return not sure or sign.sic or sign.intervention is not Intervention.NONE
 
 
-def carved_text(text: Text) -> str:
+def carved_text(text: InscribedText) -> str:
     """Return the signs as carved, unread ones as □, struck out ones as ■."""
     carved = text.carved
     return carved if isinstance(carved, str) else "".join(carved)
 
 
 # A word at a place, carved as it is written: the commonest words come at the same places often.
-_as_written: dict[tuple[Piece, int], Token] = {}
+_as_written: dict[tuple[ReadWord, int], Token] = {}
 _MOST_KEPT = 100_000
 _LONGEST_KEPT = 40  # signs of a word; what no dictionary has may be far longer
 
 
-def tokens_of(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
+def tokens_of(words: Sequence[ReadWord], text: InscribedText) -> tuple[Token, ...]:
     """Return the words as tokens that know their signs."""
     origin, carved = text.normal.origin, text.carved
     if carved == text.normal.text and text.in_order:
@@ -83,7 +83,7 @@ def tokens_of(words: Sequence[Piece], text: Text) -> tuple[Token, ...]:
     return tuple(tokens)
 
 
-def _tokens_as_written(words: Sequence[Piece]) -> tuple[Token, ...]:
+def _tokens_as_written(words: Sequence[ReadWord]) -> tuple[Token, ...]:
     tokens: list[Token] = []
     position = 0
     for word in words:
@@ -99,7 +99,7 @@ def _tokens_as_written(words: Sequence[Piece]) -> tuple[Token, ...]:
     return tuple(tokens)
 
 
-def _token(word: Piece, surface: str, first: int, last: int) -> Token:
+def _token(word: ReadWord, surface: str, first: int, last: int) -> Token:
     return Token(
         surface,
         word.written,
@@ -117,9 +117,9 @@ def _token(word: Piece, surface: str, first: int, last: int) -> Token:
 
 
 def interpretation(
-    text: Text,
+    text: InscribedText,
     register: Register,
-    words: list[Piece],
+    words: list[ReadWord],
     reasons: tuple[str, ...],
     phrases: tuple[tuple[int, int], ...],
     score: float = 0.0,
@@ -145,12 +145,12 @@ def interpretation(
     )
 
 
-def _doubts(words: Sequence[Piece], text: Text) -> tuple[Doubt, ...]:
+def _doubts(words: Sequence[ReadWord], text: InscribedText) -> tuple[Doubt, ...]:
     of_forms, of_words = doubts_of_forms(text), doubts_of_words(words, text)
     return tuple(dict.fromkeys((*of_forms, *of_words))) if of_forms or of_words else ()
 
 
-def doubts_of_forms(text: Text) -> tuple[Doubt, ...]:
+def doubts_of_forms(text: InscribedText) -> tuple[Doubt, ...]:
     """Return the changes of form a person should look at again."""
     if not text.normal.changes:
         return ()
@@ -161,7 +161,7 @@ def doubts_of_forms(text: Text) -> tuple[Doubt, ...]:
     )
 
 
-def doubts_of_words(words: Sequence[Piece], text: Text) -> tuple[Doubt, ...]:
+def doubts_of_words(words: Sequence[ReadWord], text: InscribedText) -> tuple[Doubt, ...]:
     """Return what cannot be read, and the words no dictionary has."""
     if all(word.known for word in words):
         return ()

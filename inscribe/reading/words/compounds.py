@@ -19,7 +19,7 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.dates.written import value_of
 from inscribe.reading.words.counting import counted, said
-from inscribe.reading.words.lexical import Word, cost_by_length
+from inscribe.reading.words.lexical import SignatureWord, cost_by_length
 
 NUMBER = "number"
 _NUMERALS = "一二三四五六七八九十百千廿卅"
@@ -30,7 +30,7 @@ _SHORTENING = frozenset("かきくけこさしすせそたちつてとはひふ�
 _TO_P = dict(zip("はひふへほ", "ぱぴぷぺぽ", strict=True))
 
 
-class Part(NamedTuple):
+class CompoundPart(NamedTuple):
     """A part of compounds: its writing, its reading there, its native word, its number."""
 
     written: str
@@ -39,7 +39,7 @@ class Part(NamedTuple):
     number: int = 0
 
 
-class Compound(NamedTuple):
+class CompoundRule(NamedTuple):
     """What may be put together: the sorts of its parts in order, and what they become."""
 
     sorts: tuple[str, ...]
@@ -67,11 +67,11 @@ def joined(first: str, then: str) -> str:
 
 
 @tables.cached(50_000)
-def compounds(text: str) -> tuple[Word, ...]:
+def compounds(text: str) -> tuple[SignatureWord, ...]:
     """Return the words that a text is when it is put together of parts, the likelier first."""
     if len(text) < 2:  # a sign alone is no compound
         return ()
-    found: dict[tuple[str, str], Word] = {}
+    found: dict[tuple[str, str], SignatureWord] = {}
     for compound in _beginning_with().get(text[0], ()):
         for parts in _divisions(text, compound.sorts):
             word = _word(text, compound, parts)
@@ -79,18 +79,18 @@ def compounds(text: str) -> tuple[Word, ...]:
     return tuple(found.values())
 
 
-def _word(text: str, compound: Compound, parts: tuple[Part, ...]) -> Word:
+def _word(text: str, compound: CompoundRule, parts: tuple[CompoundPart, ...]) -> SignatureWord:
     first, *others = dict.fromkeys(_filled(pattern, parts) for pattern in compound.kana)
     native = all(part.native for part in parts) and compound.with_object
     with_object = _filled(native, tuple(p._replace(kana=p.native) for p in parts)) if native else ""
     cost = cost_by_length(text) + compound.cost
     glossed = compound.gloss
-    return Word(
+    return SignatureWord(
         text, compound.kind, first, with_object, tuple(others), glossed, compound.family, cost
     )
 
 
-def _filled(pattern: str, parts: tuple[Part, ...]) -> str:
+def _filled(pattern: str, parts: tuple[CompoundPart, ...]) -> str:
     """Return a reading by its pattern."""
     kana, waiting, before = "", "", parts[0]
     for slot, between in _SLOT.findall(pattern):
@@ -111,7 +111,7 @@ def _filled(pattern: str, parts: tuple[Part, ...]) -> str:
     return kana
 
 
-def _divisions(text: str, sorts: tuple[str, ...]) -> Iterator[tuple[Part, ...]]:
+def _divisions(text: str, sorts: tuple[str, ...]) -> Iterator[tuple[CompoundPart, ...]]:
     """Yield the ways to divide a text into parts of the sorts named."""
     if not sorts:
         if not text:
@@ -123,22 +123,22 @@ def _divisions(text: str, sorts: tuple[str, ...]) -> Iterator[tuple[Part, ...]]:
                 yield (part, *rest)
 
 
-def _parts_of(sort: str, text: str) -> tuple[Part, ...]:
+def _parts_of(sort: str, text: str) -> tuple[CompoundPart, ...]:
     if sort != NUMBER:
         return _parts().get(sort, {}).get(text, ())
     if any(sign not in _NUMERALS for sign in text):
         return ()
     number = value_of(text)
     well_formed = number and number <= _LARGEST and (len(text) == 1 or number >= 10)
-    return (Part(text, "", number=number),) if number and well_formed else ()
+    return (CompoundPart(text, "", number=number),) if number and well_formed else ()
 
 
 @tables.cached()
-def _parts() -> dict[str, dict[str, tuple[Part, ...]]]:
+def _parts() -> dict[str, dict[str, tuple[CompoundPart, ...]]]:
     """Return the parts by their sort and writing."""
-    found: dict[str, dict[str, tuple[Part, ...]]] = {}
+    found: dict[str, dict[str, tuple[CompoundPart, ...]]] = {}
     for row in tables.rows("signature_parts"):
-        part = Part(row["written"], row["kana"], row["native"])
+        part = CompoundPart(row["written"], row["kana"], row["native"])
         for sort in tables.listed(row["sort"]):
             of_sort = found.setdefault(sort, {})
             of_sort[part.written] = (*of_sort.get(part.written, ()), part)
@@ -146,9 +146,9 @@ def _parts() -> dict[str, dict[str, tuple[Part, ...]]]:
 
 
 @tables.cached()
-def _compounds() -> tuple[Compound, ...]:
+def _compounds() -> tuple[CompoundRule, ...]:
     return tuple(
-        Compound(
+        CompoundRule(
             tuple(row["parts"].split(" ")),
             row["class"],
             row["family"],
@@ -162,9 +162,9 @@ def _compounds() -> tuple[Compound, ...]:
 
 
 @tables.cached()
-def _beginning_with() -> dict[str, tuple[Compound, ...]]:
+def _beginning_with() -> dict[str, tuple[CompoundRule, ...]]:
     """Return the compounds that may begin with a sign."""
-    found: dict[str, tuple[Compound, ...]] = {}
+    found: dict[str, tuple[CompoundRule, ...]] = {}
     for compound in _compounds():
         first = compound.sorts[0]
         signs = _NUMERALS if first == NUMBER else (w[0] for w in _parts().get(first, ()))

@@ -9,7 +9,7 @@ _COST_BY_LENGTH = {1: 1.5, 2: 0.7}
 _COST_OF_LONG = 0.4
 
 
-class Word(NamedTuple):
+class SignatureWord(NamedTuple):
     """A word of a signature. Kana: a space divides words, ``|`` the parts of one."""
 
     text: str

@@ -8,7 +8,7 @@ from itertools import accumulate
 
 from inscribe.forms import NormalText
 from inscribe.reading.words.assembling import WordsOf
-from inscribe.reading.words.pieces import Piece, unknown_piece, written_as
+from inscribe.reading.words.pieces import ReadWord, unknown_piece, written_as
 
 _ILLEGIBLE = "□ 　"
 MARK = re.compile("［[^］]*］|（花押）|（印(?:「[^」]*」)?）")
@@ -19,9 +19,9 @@ def has_legible(text: str) -> bool:
     return bool(text.strip(_ILLEGIBLE))
 
 
-def words_around_marks(text: str, words_of: WordsOf) -> list[Piece]:
+def words_around_marks(text: str, words_of: WordsOf) -> list[ReadWord]:
     """Return the words of a text, each gap, seal or monogram a word of its own."""
-    words: list[Piece] = []
+    words: list[ReadWord] = []
     position = 0
     for match in MARK.finditer(text):
         if match.start() > position:
@@ -31,7 +31,9 @@ def words_around_marks(text: str, words_of: WordsOf) -> list[Piece]:
     return words + words_of(text[position:]) if position < len(text) else words
 
 
-def words_with_repeats(normal: NormalText, carved: Sequence[str], words_of: WordsOf) -> list[Piece]:
+def words_with_repeats(
+    normal: NormalText, carved: Sequence[str], words_of: WordsOf
+) -> list[ReadWord]:
     """Return the words of a text, each 々 as carved where a word has it: 人々 is one, 人人 none."""
     if "々" not in carved:
         return words_around_marks(normal.text, words_of)
@@ -53,18 +55,18 @@ def words_with_repeats(normal: NormalText, carved: Sequence[str], words_of: Word
             printed[place] = normal.text[place]
 
 
-def marks_as_words(text: str) -> list[Piece]:
+def marks_as_words(text: str) -> list[ReadWord]:
     """Return the marks of a text, each as a word of its own."""
     return [mark_as_word(mark) for mark in MARK.findall(text)]
 
 
-def mark_as_word(mark: str) -> Piece:
+def mark_as_word(mark: str) -> ReadWord:
     """Return a mark as a word of its own; a gap stands apart, for words are lost in it."""
     if mark.startswith("［"):
         return unknown_piece(mark)
     return unknown_piece(mark, part_of_speech="補助記号")
 
 
-def signs_alone(text: str) -> list[Piece]:
+def signs_alone(text: str) -> list[ReadWord]:
     """Return each sign of a text as a mark that is no word."""
     return [unknown_piece(sign, part_of_speech="補助記号") for sign in text]

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Protocol
 
-from inscribe.reading.spelling import Word, romanise, romanise_word
-from inscribe.reading.words.tokens import Doubt, Part, Proposal, Token
+from inscribe.reading.spelling import KanaWord, romanise, romanise_word
+from inscribe.reading.words.tokens import Doubt, Proposal, SignaturePart, Token
 
 _NOUN = "名詞-普通名詞-一般"
 _NAME = "名詞-固有名詞-人名"
 
 
-class Override(Protocol):
+class OverrideLike(Protocol):
     """Signs that are read one way, whatever the engine proposes (``inscribe.record.Override``)."""
 
     @property
@@ -41,10 +41,10 @@ class Override(Protocol):
 
 
 def applying(
-    overrides: Sequence[Override], carved: Sequence[str]
-) -> tuple[list[Override], list[Doubt]]:
+    overrides: Sequence[OverrideLike], carved: Sequence[str]
+) -> tuple[list[OverrideLike], list[Doubt]]:
     """Return the overrides that fit the text, and a doubt for each that no longer does."""
-    fitting: list[Override] = []
+    fitting: list[OverrideLike] = []
     doubts: list[Doubt] = []
     taken: set[int] = set()
     for override in sorted(overrides, key=lambda each: each.first):
@@ -62,7 +62,7 @@ def applying(
     return fitting, doubts
 
 
-def part_of_speech(override: Override, before: str = "") -> str:
+def part_of_speech(override: OverrideLike, before: str = "") -> str:
     """Return the part of speech the settled word is given.
 
     What was a name stays one: ``before`` are the Latin letters of the reading that is overruled.
@@ -70,19 +70,19 @@ def part_of_speech(override: Override, before: str = "") -> str:
     return _NAME if override.kind == "name" or before[:1].isupper() else _NOUN
 
 
-def span_of(override: Override, origin: Sequence[int]) -> tuple[int, int]:
+def span_of(override: OverrideLike, origin: Sequence[int]) -> tuple[int, int]:
     """Return the offsets in the normalised text of the signs an override settles."""
     inside = [i for i, sign in enumerate(origin) if override.first <= sign <= override.last]
     return (inside[0], inside[-1] + 1) if inside else (0, 0)
 
 
-def settled_signature(proposal: Proposal, overrides: Sequence[Override]) -> Proposal:
+def settled_signature(proposal: Proposal, overrides: Sequence[OverrideLike]) -> Proposal:
     """Return a reading of a signature with the settled words; the others keep their capitals."""
     settled = settled_proposal(proposal, overrides)
     return settled.replaced(romaji=" ".join(t.romaji for t in settled.tokens if t.romaji))
 
 
-def settled_part(part: Part, overrides: Sequence[Override]) -> Part:
+def settled_part(part: SignaturePart, overrides: Sequence[OverrideLike]) -> SignaturePart:
     """Return a part of a signature, read as settled where an override covers just its signs."""
     for override in overrides:
         if (override.first, override.last) == (part.first, part.last):
@@ -91,7 +91,7 @@ def settled_part(part: Part, overrides: Sequence[Override]) -> Part:
     return part
 
 
-def still_open(doubts: Sequence[Doubt], overrides: Sequence[Override]) -> tuple[Doubt, ...]:
+def still_open(doubts: Sequence[Doubt], overrides: Sequence[OverrideLike]) -> tuple[Doubt, ...]:
     """Return the doubts that no override has settled."""
     return tuple(
         doubt
@@ -100,7 +100,7 @@ def still_open(doubts: Sequence[Doubt], overrides: Sequence[Override]) -> tuple[
     )
 
 
-def settled_proposal(proposal: Proposal, overrides: Sequence[Override]) -> Proposal:
+def settled_proposal(proposal: Proposal, overrides: Sequence[OverrideLike]) -> Proposal:
     """Return a proposal whose words at the settled signs are the settled ones.
 
     A word that only partly lies at those signs is dropped with the rest of its reading kept out:
@@ -122,7 +122,7 @@ def settled_proposal(proposal: Proposal, overrides: Sequence[Override]) -> Propo
         for n in reversed(hit[1:]):
             del tokens[n]
         gone |= {token.normalised for token in covered}
-    words = [Word(token.kana, token.part_of_speech) for token in tokens]
+    words = [KanaWord(token.kana, token.part_of_speech) for token in tokens]
     settled = tuple(why_settled(override) for override in overrides)
     reasons = tuple(why for why in proposal.reasons if why.partition(" ")[0] not in gone)
     return proposal.replaced(
@@ -132,13 +132,13 @@ def settled_proposal(proposal: Proposal, overrides: Sequence[Override]) -> Propo
     )
 
 
-def without_reasons(proposal: Proposal, overrides: Sequence[Override]) -> Proposal:
+def without_reasons(proposal: Proposal, overrides: Sequence[OverrideLike]) -> Proposal:
     """Return a proposal without the readers' reasons: the best reading has told them."""
     told = {why_settled(override) for override in overrides}
     return proposal.replaced(reasons=tuple(why for why in proposal.reasons if why not in told))
 
 
-def _settled_token(covered: Sequence[Token], override: Override) -> Token:
+def _settled_token(covered: Sequence[Token], override: OverrideLike) -> Token:
     pos = part_of_speech(override, covered[0].romaji)
     return Token(
         "".join(token.surface for token in covered),
@@ -153,6 +153,6 @@ def _settled_token(covered: Sequence[Token], override: Override) -> Token:
     )
 
 
-def why_settled(override: Override) -> str:
+def why_settled(override: OverrideLike) -> str:
     """Return what is said of a settled reading: that it is, and the reader's reason."""
     return f"settled: {override.reason}" if override.reason else "settled by a reader"

@@ -12,7 +12,7 @@ from typing import Any
 
 from inscribe import tables
 from inscribe.reading.spelling import (
-    Word,
+    KanaWord,
     begins_with_vowel,
     hiragana,
     morae,
@@ -52,7 +52,7 @@ def beat_number(beat: Beat) -> int:
     return number
 
 
-class Piece:
+class ReadWord:
     """One word as read; equal only to itself.
 
     Its Latin letters (``romaji``, ``word``, ``apart``) and its current spelling (``modern``) are
@@ -107,7 +107,7 @@ class Piece:
         cost: int = _UNKNOWN_COST,
         known: bool = True,
         kana: str = "",
-        parts: tuple[Piece, ...] = (),
+        parts: tuple[ReadWord, ...] = (),
     ) -> None:
         self.written = written
         self.length = len(written)
@@ -141,7 +141,7 @@ class Piece:
         if name == "modern":
             self.modern = _modern(self.written, self.kana)
         elif name in ("romaji", "word", "apart"):
-            self.word = Word(self.said, self.part_of_speech)
+            self.word = KanaWord(self.said, self.part_of_speech)
             self.romaji = romanise_word(self.said, self.part_of_speech)
             self.apart = stands_apart(self.word)
         else:
@@ -171,14 +171,14 @@ def _modern(written: str, kana: str) -> str:
     return written[:end] + kana[len(kana) - tail :] if end else kana
 
 
-def verse_piece(written: str, feature: str) -> Piece:
+def verse_piece(written: str, feature: str) -> ReadWord:
     """Return a word from the dictionary of verse (see :class:`inscribe.reading.entries.Entry`)."""
     fields = feature.split(",")
     left, right, cost, kana, pos, conjugation, form, lemma, origin, gloss, note, parts = fields
     said = kana.replace(" ", _PARTS_MEET if parts else f" {_PARTS_MEET}")  # 梅花: ume no hana
     if lemma.endswith("は") and kana.endswith("は") and len(kana) > 1 and lemma != "はは":
         said = said[:-1] + "わ"  # 今は, ものかは: the particle closes the word
-    return Piece(
+    return ReadWord(
         written,
         said,
         pos,
@@ -196,9 +196,9 @@ def verse_piece(written: str, feature: str) -> Piece:
     )
 
 
-def _words_of(written: str, parts: list[str], kana: list[str], note: str) -> tuple[Piece, ...]:
+def _words_of(written: str, parts: list[str], kana: list[str], note: str) -> tuple[ReadWord, ...]:
     """Return the words an entry is shown as (花の色), cut where they meet in what is written."""
-    words: list[Piece] = []
+    words: list[ReadWord] = []
     start = 0
     for number, (part, said) in enumerate(zip(parts, kana, strict=True), start=1):
         spelt, part_of_speech, gloss = part.split(":")
@@ -206,13 +206,13 @@ def _words_of(written: str, parts: list[str], kana: list[str], note: str) -> tup
         here = written[start:end]
         why = "" if note == VOICING_NOT_MARKED and here == said else note
         words.append(
-            Piece(here, said, part_of_speech, lemma=spelt, origin="和", gloss=gloss, note=why)
+            ReadWord(here, said, part_of_speech, lemma=spelt, origin="和", gloss=gloss, note=why)
         )
         start = end
     return tuple(words)
 
 
-def unidic_piece(written: str, feature: str) -> Piece:
+def unidic_piece(written: str, feature: str) -> ReadWord:
     """Return a word from UniDic itself, or one it does not know."""
     fields = feature.split(",")
     if '"' in feature:
@@ -227,7 +227,7 @@ def unidic_piece(written: str, feature: str) -> Piece:
             "イ" + fields[19][1:]
         )  # 言う is spelt いう however said
     said = spoken(fields[19], fields[9]) if not pos.startswith("助詞") else hiragana(fields[17])
-    return Piece(
+    return ReadWord(
         written,
         said,
         pos,
@@ -241,9 +241,9 @@ def unidic_piece(written: str, feature: str) -> Piece:
 
 def unknown_piece(
     written: str, *, connection: int = 0, cost: int = _UNKNOWN_COST, part_of_speech: str = "未知語"
-) -> Piece:
+) -> ReadWord:
     """Return a word no dictionary has; it stands for itself, but for marks without a reading."""
-    return Piece(
+    return ReadWord(
         written,
         _UNREAD
         if written in UNREAD_SIGNS or written[:1] == "［"
@@ -257,7 +257,7 @@ def unknown_piece(
     )
 
 
-def unread_piece(sign: str, count: int) -> Piece:
+def unread_piece(sign: str, count: int) -> ReadWord:
     """Return a sign that cannot be read, standing for ``count`` morae."""
     piece = unknown_piece(sign, cost=4000 + 800 * count, part_of_speech="補助記号")
     piece.morae = count
@@ -265,10 +265,10 @@ def unread_piece(sign: str, count: int) -> Piece:
     return piece
 
 
-_separators: dict[tuple[Piece, Piece], str] = {}
+_separators: dict[tuple[ReadWord, ReadWord], str] = {}
 
 
-def between(before: Piece, after: Piece) -> str:
+def between(before: ReadWord, after: ReadWord) -> str:
     """Return what stands between two words in Latin letters."""
     found = _separators.get((before, after))
     if found is None:
@@ -278,7 +278,7 @@ def between(before: Piece, after: Piece) -> str:
     return found
 
 
-def romaji_of(pieces: list[Piece]) -> str:
+def romaji_of(pieces: list[ReadWord]) -> str:
     """Return a line of words in Latin letters, divided as the ALA-LC table divides them."""
     if not pieces:
         return ""
@@ -295,9 +295,9 @@ def romaji_of(pieces: list[Piece]) -> str:
     return "".join(out)
 
 
-def written_as(pieces: list[Piece], text: str) -> list[Piece]:
+def written_as(pieces: list[ReadWord], text: str) -> list[ReadWord]:
     """Return the words with what is written in their places in ``text``, which is as long."""
-    found: list[Piece] = []
+    found: list[ReadWord] = []
     position = 0
     for piece in pieces:
         written = text[position : position + piece.length]
@@ -308,7 +308,7 @@ def written_as(pieces: list[Piece], text: str) -> list[Piece]:
 
 
 @tables.cached(16384)
-def rewritten(piece: Piece, written: str, modern: str) -> Piece:
+def rewritten(piece: ReadWord, written: str, modern: str) -> ReadWord:
     """Return a word with other signs written for it, and other signs today."""
     new = copy(piece)
     new.written, new.length, new.modern = written, len(written), modern

@@ -15,7 +15,7 @@ from collections.abc import Iterator
 
 from inscribe import tables
 from inscribe.reading.words.compounds import compounds
-from inscribe.reading.words.lexical import Word, cost_by_length
+from inscribe.reading.words.lexical import SignatureWord, cost_by_length
 
 _TABLES = (
     "signature_words",
@@ -37,7 +37,7 @@ _PROVINCE, _PROVINCE_KANA, _SUNNY = "州", "しゅう", "陽"
 _SELDOM = 1.0
 _SHORT_TITLE = 1.5  # 伊勢 and 葵 are seldom the poet and the chapter
 
-Lexicon = dict[str, dict[str, tuple[Word, ...]]]
+Lexicon = dict[str, dict[str, tuple[SignatureWord, ...]]]
 
 
 @tables.cached()
@@ -46,9 +46,9 @@ def _tables() -> dict[str, tables.Rows]:
 
 
 @tables.cached()
-def words_from(char: str) -> dict[str, tuple[Word, ...]]:
+def words_from(char: str) -> dict[str, tuple[SignatureWord, ...]]:
     """Return the words that begin with a character, by their writing."""
-    found: dict[str, list[Word]] = {}
+    found: dict[str, list[SignatureWord]] = {}
     for word in (
         *_plain_words(char),
         *_formula_words(char),
@@ -64,7 +64,7 @@ def words_from(char: str) -> dict[str, tuple[Word, ...]]:
     return {text: _distinct(words) for text, words in found.items()}
 
 
-def words_of(text: str) -> tuple[Word, ...]:
+def words_of(text: str) -> tuple[SignatureWord, ...]:
     """Return the words that a text is: those of the tables, then those put together of parts.
 
     >>> [word.kana for word in words_of("造")], [word.kana for word in words_of("再鐫")]
@@ -81,16 +81,16 @@ def lexicon() -> Lexicon:
     return {sign: words_from(sign) for sign in signs}
 
 
-def _distinct(words: list[Word]) -> tuple[Word, ...]:
-    seen: dict[tuple[str, str], Word] = {}
+def _distinct(words: list[SignatureWord]) -> tuple[SignatureWord, ...]:
+    seen: dict[tuple[str, str], SignatureWord] = {}
     for word in words:
         seen.setdefault((word.kind, word.family), word)
     return tuple(seen.values())
 
 
-def _plain_words(char: str) -> Iterator[Word]:
+def _plain_words(char: str) -> Iterator[SignatureWord]:
     for row in _tables()["signature_words"].about(char):
-        yield Word(
+        yield SignatureWord(
             row["written"],
             row["class"],
             row["kana"],
@@ -101,9 +101,9 @@ def _plain_words(char: str) -> Iterator[Word]:
         )
 
 
-def _formula_words(char: str) -> Iterator[Word]:
+def _formula_words(char: str) -> Iterator[SignatureWord]:
     for row in _tables()["signature_formulas"].about(char):
-        yield Word(
+        yield SignatureWord(
             row["written"],
             row["kind"],
             row["kana"],
@@ -115,70 +115,74 @@ def _formula_words(char: str) -> Iterator[Word]:
         )
 
 
-def _places(char: str) -> Iterator[Word]:
+def _places(char: str) -> Iterator[SignatureWord]:
     for row in _tables()["provinces"].about(char):
         text, kana = row["written"], row["kana"]
         whole = f"the province of {' or '.join(tables.listed(row['province']))}"
         gloss = "province" if row["kind"] == "province" else whole
         also = tables.listed(row["also"])
-        yield Word(text, "place", kana, "", also, gloss, cost=cost_by_length(text))
+        yield SignatureWord(text, "place", kana, "", also, gloss, cost=cost_by_length(text))
         if text.endswith(_PROVINCE) and kana.endswith(_PROVINCE_KANA):
             head = kana.removesuffix(_PROVINCE_KANA).replace("っ", "つ")
             sunny, cost = text[:-1] + _SUNNY, cost_by_length(text) + _SELDOM
-            yield Word(sunny, "place", f"{head}よう", gloss=whole, cost=cost)
+            yield SignatureWord(sunny, "place", f"{head}よう", gloss=whole, cost=cost)
     for row in _tables()["cities"].about(char):
         yield _with_readings(row, row["kind"])
 
 
-def _titles(char: str) -> Iterator[Word]:
+def _titles(char: str) -> Iterator[SignatureWord]:
     for row in _tables()["titles"].about(char):
         yield _with_readings(row, "office" if row["kind"] == "office" else "title")
 
 
-def _with_readings(row: tables.Row, kind: str) -> Word:
+def _with_readings(row: tables.Row, kind: str) -> SignatureWord:
     text, also = row["written"], tables.listed(row["also"])
-    return Word(text, kind, row["kana"], "", also, row["gloss"], cost=cost_by_length(text))
+    return SignatureWord(text, kind, row["kana"], "", also, row["gloss"], cost=cost_by_length(text))
 
 
-def _materials(char: str) -> Iterator[Word]:
+def _materials(char: str) -> Iterator[SignatureWord]:
     for row in _tables()["techniques"].about(char):
         yield _seldom_there(row, "material")
 
 
-def _subjects(char: str) -> Iterator[Word]:
+def _subjects(char: str) -> Iterator[SignatureWord]:
     for row in _tables()["subjects"].about(char):
         yield _seldom_there(row, "subject")
 
 
-def _poets(char: str) -> Iterator[Word]:
+def _poets(char: str) -> Iterator[SignatureWord]:
     for row in _tables()["poets"].about(char):
         text = row["written"]
         cost = cost_by_length(text) + (_COST_OF_SHORT_POET if len(text) < _SURE_POET else 0.0)
-        yield Word(text, "name", row["kana"], gloss=row["gloss"], family=POET, cost=cost)
+        yield SignatureWord(text, "name", row["kana"], gloss=row["gloss"], family=POET, cost=cost)
 
 
-def _closing_words(char: str) -> Iterator[Word]:
+def _closing_words(char: str) -> Iterator[SignatureWord]:
     """Yield the ranks after the names of poets, and the verbs of composing and writing."""
     for row in _tables()["poets_ranks"].about(char):
         text = row["written"]
-        yield Word(text, "honorific", row["kana"], gloss=row["gloss"], cost=cost_by_length(text))
+        yield SignatureWord(
+            text, "honorific", row["kana"], gloss=row["gloss"], cost=cost_by_length(text)
+        )
     for row in _tables()["passage_roles"].about(char):
         text, others = row["written"], tables.listed(row["also"])
         if row["kana"]:
-            yield Word(
+            yield SignatureWord(
                 text, "verb", row["kana"], "", others, row["gloss"], cost=cost_by_length(text) + 0.5
             )
 
 
-def _quoted(char: str) -> Iterator[Word]:
+def _quoted(char: str) -> Iterator[SignatureWord]:
     for row in _tables()["poets_and_works"].about(char):
         word = _with_readings({**row, "gloss": ""}, row["kind"])
         yield word._replace(cost=word.cost + _SHORT_TITLE * (len(word.text) < 3))
 
 
-def _seldom_there(row: tables.Row, kind: str) -> Word:
+def _seldom_there(row: tables.Row, kind: str) -> SignatureWord:
     text = row["written"]
-    return Word(text, kind, row["kana"], gloss=row["gloss"], cost=cost_by_length(text) + 0.3)
+    return SignatureWord(
+        text, kind, row["kana"], gloss=row["gloss"], cost=cost_by_length(text) + 0.3
+    )
 
 
 @tables.cached()

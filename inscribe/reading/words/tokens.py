@@ -11,6 +11,7 @@ from inscribe.late import Late
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
     from inscribe.forms import Change
+    from inscribe.reading.words.naming import MayName
 
 Register = Literal["verse", "signature", "prose"]
 Kind = Literal["verse", "prose", "chinese", "heading", "signature", "date", "dedication", "seal"]
@@ -67,17 +68,17 @@ class Proposal(Late):
     @property
     def kana(self) -> str:
         """The words in kana, divided as they are in Latin letters: what is joined there is here."""
-        from inscribe.reading.spelling import Word, separator
+        from inscribe.reading.spelling import KanaWord, separator
 
         said = [token for token in self.tokens if token.kana]
-        words = [Word(token.kana, token.part_of_speech) for token in said]
+        words = [KanaWord(token.kana, token.part_of_speech) for token in said]
         line = said[0].kana if said else ""
         for before, after in pairwise(words):
             line += (" " if separator(before, after) == " " else "") + after.kana
         return line
 
 
-class Part(NamedTuple):
+class SignaturePart(NamedTuple):
     """One part of a signature: what it says and the signs that say it."""
 
     text: str
@@ -117,7 +118,7 @@ class Passage(NamedTuple):
     role: Role | None = None  # what the person did whom it names
     chance: float = 1.0  # that the inscription is divided so here
     reasons: tuple[str, ...] = ()  # why it is taken for this kind
-    signature: dict[str, Part] | None = None  # the parts of a signature
+    signature: dict[str, SignaturePart] | None = None  # the parts of a signature
 
     @property
     def kana(self) -> str:
@@ -138,9 +139,10 @@ class Interpretation(NamedTuple):
     modern: str
     register: Register
     proposals: tuple[Proposal, ...]  # best first, never empty for a text with a sign in it
-    signature: dict[str, Part] | None = None
+    signature: dict[str, SignaturePart] | None = None
     dates: tuple[DateReading, ...] = ()
     changes: tuple[Change, ...] = ()
     doubts: tuple[Doubt, ...] = ()
     noted: str = ""  # as carved, with the transcriber's marks of how sure that is, where it has any
     passages: tuple[Passage, ...] = ()  # in the order of the signs, together all of them
+    persons: tuple[MayName, ...] = ()  # of the user's list, whom it may name; the likelier first

@@ -8,8 +8,8 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.report.collations.layout import (
-        Cell as Cell,
-        Row as Row,
+        AlignedCell as AlignedCell,
+        DifferenceRow as DifferenceRow,
         columns as columns,
         followed as followed,
         judgement as judgement,
@@ -29,8 +29,8 @@ else:
         __name__,
         {
             "layout": (
-                "Cell Row columns followed judgement levels relineation rows standing_beside "
-                "verdict witness_row"
+                "AlignedCell DifferenceRow columns followed judgement levels relineation rows "
+                "standing_beside verdict witness_row"
             ),
             "markdown": "collation_as_markdown witnesses_as_markdown",
         },

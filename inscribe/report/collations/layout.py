@@ -25,7 +25,7 @@ LEVELS = (
 
 
 @dataclass(frozen=True, slots=True)
-class Cell:
+class AlignedCell:
     """One stretch of a column: the copy's signs, the source's beneath, the difference's number."""
 
     copy: str
@@ -34,7 +34,7 @@ class Cell:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class DifferenceRow:
     """One difference as a table shows it."""
 
     number: int
@@ -45,10 +45,10 @@ class Row:
     why: str
 
 
-def columns(result: Collation) -> list[list[Cell]]:
+def columns(result: Collation) -> list[list[AlignedCell]]:
     """Return the copy's columns as cells, the source's words beside what answers them."""
     ends = _column_ends(result)
-    found: list[list[Cell]] = [[] for _ in ends]
+    found: list[list[AlignedCell]] = [[] for _ in ends]
     number = 0
     for group in result.groups:
         if group.kind not in NO_DIFFERENCE:
@@ -68,19 +68,19 @@ def _column_ends(result: Collation) -> list[int]:
 
 def _cells(
     group: Group, number: int, result: Collation, ends: Sequence[int]
-) -> Iterator[tuple[int, Cell]]:
+) -> Iterator[tuple[int, AlignedCell]]:
     start, source = group.copy.start, group.source.text or BLANK * len(group.copy)
     first = next((n for n, end in enumerate(ends) if start < end), len(ends) - 1)
     if not len(group.copy):
-        yield first, Cell(BLANK * len(group.source), source, number)
+        yield first, AlignedCell(BLANK * len(group.source), source, number)
         return
     for place in range(first, len(ends)):
         end = min(group.copy.end, ends[place])
         written = shown(result, start, end)
         if group.kind in NO_DIFFERENCE:
-            yield place, Cell(written, written if group.kind == "same" else "")
+            yield place, AlignedCell(written, written if group.kind == "same" else "")
         else:
-            yield place, Cell(written, source, number)
+            yield place, AlignedCell(written, source, number)
             source = ""
         start = end
         if start >= group.copy.end:
@@ -98,10 +98,10 @@ def shown(result: Collation, start: int, end: int) -> str:
     )
 
 
-def rows(result: Collation, *, substantive: bool) -> list[Row]:
+def rows(result: Collation, *, substantive: bool) -> list[DifferenceRow]:
     """Return the differences in wording, or those in writing only, numbered in the copy's order."""
     return [
-        Row(n, g.kind, g.copy.text, g.source.text, where(g.copy, result), g.why)
+        DifferenceRow(n, g.kind, g.copy.text, g.source.text, where(g.copy, result), g.why)
         for n, g in enumerate(result.differences, start=1)
         if g.is_substantive == substantive
     ]

@@ -41,7 +41,7 @@ text {{ font-family: {FONTS}; fill: #1d1b18; text-anchor: middle; dominant-basel
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class PlacedSign:
     """Where one sign stands on the plate, its middle and size in mm."""
 
     x: float
@@ -54,8 +54,8 @@ class Ghost:
     """A sign that was left out, where it is drawn, and the sign it belongs after if elsewhere."""
 
     sign: Sign
-    place: Place
-    origin: Place | None
+    place: PlacedSign
+    origin: PlacedSign | None
 
 
 def plate_drawing(inscription: Inscription, collation: Collation | None = None) -> str:
@@ -116,9 +116,9 @@ def _draw_plate(root: ET.Element, left: float, width: float, height: float) -> N
     add(root, "rect", **corner, **size, **{"class": "plate"})
 
 
-def _places(inscription: Inscription, width: float, height: float) -> list[Place]:
+def _places(inscription: Inscription, width: float, height: float) -> list[PlacedSign]:
     t = inscription.transcription
-    found: list[Place] = []
+    found: list[PlacedSign] = []
     placed = [
         (column, face_number * (width + BETWEEN), within, len(face.columns))
         for face_number, face in enumerate(t.faces)
@@ -136,9 +136,11 @@ def _places(inscription: Inscription, width: float, height: float) -> list[Place
             if sign.box is not None:
                 box = sign.box
                 x, y = box.x + box.width / 2, box.y + box.height / 2
-                found.append(Place(left + x, y, min(box.width, box.height)))
+                found.append(PlacedSign(left + x, y, min(box.width, box.height)))
             else:
-                found.append(Place(middle, top + (number + 0.5) * pitch, min(across, pitch) * 0.92))
+                found.append(
+                    PlacedSign(middle, top + (number + 0.5) * pitch, min(across, pitch) * 0.92)
+                )
     return found
 
 
@@ -152,7 +154,7 @@ def _across(
     return width - (within + 0.5) * share, share * 0.8
 
 
-def _draw_sign(root: ET.Element, sign: Sign, place: Place) -> None:
+def _draw_sign(root: ET.Element, sign: Sign, place: PlacedSign) -> None:
     if sign.certainty in (Certainty.DOUBTFUL, Certainty.RESTORED):
         corner = {"x": _at(place.x - place.size / 2), "y": _at(place.y - place.size / 2)}
         sides = {"width": f"{place.size * SCALE:g}", "height": f"{place.size * SCALE:g}"}
@@ -160,7 +162,7 @@ def _draw_sign(root: ET.Element, sign: Sign, place: Place) -> None:
     _draw_glyphs(root, glyphs(sign), place, "sign")
 
 
-def _draw_glyphs(root: ET.Element, shown: tuple[str, ...], place: Place, style: str) -> None:
+def _draw_glyphs(root: ET.Element, shown: tuple[str, ...], place: PlacedSign, style: str) -> None:
     """Draw the characters of one sign in its place, small where they are several."""
     size = place.size / max(len(shown), *map(letters, shown))
     top = place.y - size * (len(shown) - 1) / 2
@@ -169,7 +171,7 @@ def _draw_glyphs(root: ET.Element, shown: tuple[str, ...], place: Place, style: 
         add(root, "text", text, x=_at(place.x), y=y, **_font(size, style))
 
 
-def _draw_ladder(root: ET.Element, places: list[Place], column: int) -> None:
+def _draw_ladder(root: ET.Element, places: list[PlacedSign], column: int) -> None:
     """Draw a tick beside each sign, and the column's number above it."""
     side = max(place.x + place.size / 2 for place in places) + 0.35
     for place in places:
@@ -184,7 +186,7 @@ def _left_out(collation: Collation) -> Iterator[Group]:
             yield group
 
 
-def _ghosts(collation: Collation, places: list[Place], width: float) -> list[Ghost]:
+def _ghosts(collation: Collation, places: list[PlacedSign], width: float) -> list[Ghost]:
     """Return what was left out, each sign in its place.
 
     Where the plate was measured, all of it stands below the last column at the carver's pitch, so
@@ -199,13 +201,13 @@ def _ghosts(collation: Collation, places: list[Place], width: float) -> list[Gho
         is_end = group.copy.start >= len(places)
         step = pitch or before.size * 1.08
         if pitch or is_end:
-            first = Place(places[-1].x, at_end, min(step, places[-1].size * 1.08) / 1.08)
+            first = PlacedSign(places[-1].x, at_end, min(step, places[-1].size * 1.08) / 1.08)
         else:
             y = max(before.y + before.size / 2, beside)
-            first = Place(width + 2.5 + before.size, y, before.size)
+            first = PlacedSign(width + 2.5 + before.size, y, before.size)
         signs = collation.source.signs[group.source.start : group.source.end]
         for number, sign in enumerate(signs):
-            place = Place(first.x, first.y + number * step, first.size)
+            place = PlacedSign(first.x, first.y + number * step, first.size)
             found.append(Ghost(sign, place, None if number or is_end else before))
         if pitch or is_end:
             at_end += len(signs) * step
@@ -224,12 +226,12 @@ def _draw_ghost(root: ET.Element, ghost: Ghost) -> None:
         heights = {"y1": _at(origin.y + origin.size / 2), "y2": _at(place.y)}
         add(root, "line", **ends, **heights, **{"class": "leader"})
     _draw_frame(root, place.x, place.y - place.size / 2, place.size, place.size, "frame")
-    shown = Place(place.x, place.y, place.size * 0.78)
+    shown = PlacedSign(place.x, place.y, place.size * 0.78)
     _draw_glyphs(root, glyphs(ghost.sign), shown, "ghost")
 
 
 def _draw_obstacle(
-    root: ET.Element, obstacle: Obstacle, inscription: Inscription, places: list[Place]
+    root: ET.Element, obstacle: Obstacle, inscription: Inscription, places: list[PlacedSign]
 ) -> None:
     """Draw what takes room in a column, and what it is."""
     signs = inscription.transcription.columns[obstacle.column].signs

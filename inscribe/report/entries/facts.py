@@ -93,6 +93,13 @@ def date_rows(each: InscriptionEntry, style: Style) -> Rows:
         yield style.label("date"), (quoted, Run(f" {date_text(date, style)}"))
 
 
+def person_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield whom of the user's list the inscription may name, and why."""
+    for named in each.interpretation.persons:
+        quoted = Run(style.quoted(named.text), lang=JAPANESE)
+        yield style.label("persons"), (quoted, Run(f" {named.why} ({named.chance:.2f})"))
+
+
 def date_text(date: DateReading, style: Style) -> str:
     """Return what a date was resolved to, in the style's way of dating."""
     era = f"{date.era_romaji} {date.year_of_era}" if date.era_romaji and date.year_of_era else ""

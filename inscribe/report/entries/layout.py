@@ -155,6 +155,7 @@ _ROWS: dict[str, Callable[[InscriptionEntry, Style], Rows]] = {
     "alternatives": facts.alternative_rows,
     "translation": facts.translation_rows,
     "date": facts.date_rows,
+    "persons": facts.person_rows,
     "source": facts.source_rows,
     "readers": facts.reader_rows,
     "remarks": facts.remark_rows,

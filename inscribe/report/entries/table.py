@@ -71,6 +71,9 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
         "year": str(dates[0].year) if dates and dates[0].year is not None else "",
         "date_agrees": dates[0].agreement if dates else "",
         "signature": "; ".join(f"{key}: {part.romaji}" for key, part in parts.items()),
+        "may_name": "; ".join(
+            f"{named.text}: {named.name} ({named.chance:.2f})" for named in found.persons
+        ),
         "source": ", ".join(filter(None, (source.work, source.number, source.id)))
         if source
         else "",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from inscribe.collation import Collation, Fidelity, Group, SpaceAccount, Span
+from inscribe.collation import Collation, Fidelity, Group, SpaceAccount, Span, as_printed
 
 KINDS = ("same", "form", "kana", "spelling", "replaced", "omitted", "added", "moved", "unread")
 
@@ -14,7 +14,7 @@ def collation_as_json(result: Collation) -> dict[str, Any]:
     return {
         "groups": [_group(group) for group in result.groups],
         "fidelity": _fidelity(result.fidelity),
-        "differences": [_group(group) for group in result.differences],
+        "differences": _differences(result),
         "space": _space(result.space),
         "window": list(result.window),
         "breaks": [
@@ -38,6 +38,17 @@ def _group(group: Group) -> dict[str, Any]:
         "why": group.why,
     }
     return {**shown, "order": group.order} if group.order else shown
+
+
+def _differences(result: Collation) -> list[dict[str, Any]]:
+    """Return the differences, each with the entry an edition prints it in."""
+    entries = {result.groups[at]: entry for entry in as_printed(result) for at in entry.groups}
+    shown = []
+    for group in result.differences:
+        entry = entries.get(group, group)
+        printed = {"copy": _span(entry.copy), "source": _span(entry.source)}
+        shown.append({**_group(group), "printed": printed})
+    return shown
 
 
 def _span(span: Span) -> dict[str, Any]:

@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING, Any
 from inscribe.report import caution
 
 if TYPE_CHECKING:
-    from inscribe.concordance import Cluster, Collection, Document, Hit
+    from inscribe.concordance import Cluster, Collection, Document, Occurrence
 
 
 def concordance_as_json(
-    query: str, held: Collection, hits: Sequence[Hit], counted: dict[str, dict[str, int]]
+    query: str, held: Collection, hits: Sequence[Occurrence], counted: dict[str, dict[str, int]]
 ) -> dict[str, Any]:
     """Return the hits in order and their counts; signs count from 0."""
     return {
@@ -42,7 +42,7 @@ def clusters_as_json(held: Collection, found: Sequence[Cluster]) -> dict[str, An
     }
 
 
-def hit_row(hit: Hit) -> dict[str, Any]:
+def hit_row(hit: Occurrence) -> dict[str, Any]:
     """Return one hit in its context as carved."""
     return {
         **_document(hit.document),
@@ -64,6 +64,9 @@ def _document(document: Document) -> dict[str, Any]:
         "year": document.year,
         "carver": document.carver,
         "carver_romaji": document.carver_romaji,
+        "persons": [
+            {"text": text, "name": name, "why": why} for text, name, why in document.persons
+        ],
         "others": [{"name": name, "romaji": romaji} for name, romaji in document.others],
         "text": document.carved,
     }

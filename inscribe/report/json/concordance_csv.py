@@ -9,17 +9,17 @@ from inscribe.report.entries import csv_table
 from inscribe.report.json.concord import clusters_as_json, hit_row
 
 if TYPE_CHECKING:
-    from inscribe.concordance import Cluster, Collection, Hit
+    from inscribe.concordance import Cluster, Collection, Occurrence
 
 HITS = ["object", "kind", "file", "inscription", "place", "first_sign", "before", "match", "after",
-        "how", "year", "carver", "carver_romaji"]  # fmt: skip
+        "how", "year", "carver", "carver_romaji", "may_name"]  # fmt: skip
 CLUSTERS = ["cluster", "cluster_kind", "title", "object", "kind", "file", "inscription", "place",
-            "year", "carver", "carver_romaji", "text"]  # fmt: skip
+            "year", "carver", "carver_romaji", "may_name", "text"]  # fmt: skip
 
 
-def hits_as_csv(hits: Sequence[Hit]) -> str:
+def hits_as_csv(hits: Sequence[Occurrence]) -> str:
     """Return one row a hit; the first sign is counted from 1, as on the metal."""
-    rows = [hit_row(hit) | {"first_sign": hit.first + 1} for hit in hits]
+    rows = [_with_persons(hit_row(hit)) | {"first_sign": hit.first + 1} for hit in hits]
     return _table(rows, HITS)
 
 
@@ -36,11 +36,16 @@ def counts_as_csv(counted: dict[str, dict[str, int]]) -> str:
 def clusters_as_csv(held: Collection, found: Sequence[Cluster]) -> str:
     """Return one row a member of a cluster."""
     rows = [
-        {"cluster": number, "cluster_kind": each["kind"], "title": each["title"]} | member
+        {"cluster": number, "cluster_kind": each["kind"], "title": each["title"]}
+        | _with_persons(member)
         for number, each in enumerate(clusters_as_json(held, found)["clusters"], start=1)
         for member in each["members"]
     ]
     return _table(rows, CLUSTERS)
+
+
+def _with_persons(row: dict[str, Any]) -> dict[str, Any]:
+    return row | {"may_name": "; ".join(f"{p['text']}: {p['name']}" for p in row["persons"])}
 
 
 def _table(rows: Sequence[dict[str, Any]], columns: list[str]) -> str:

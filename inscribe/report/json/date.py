@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import Any
 
-from inscribe.dates import Age, Candidate, DateReading, Explanation
+from inscribe.dates import Age, CandidateYear, DateReading, Explanation
 from inscribe.dates.calendar import pair, year_index
 from inscribe.dates.meaning import Comparison
 
@@ -71,7 +71,7 @@ def _age(age: Age | None) -> dict[str, Any] | None:
     return {"text": age.text, "years": age.years, "about": age.about, "western": age.western}
 
 
-def _candidate(candidate: Candidate) -> dict[str, Any]:
+def _candidate(candidate: CandidateYear) -> dict[str, Any]:
     return {
         "year": candidate.year,
         "eras": [

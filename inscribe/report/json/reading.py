@@ -6,7 +6,15 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from inscribe.forms import Change
-    from inscribe.reading.words import Doubt, Interpretation, Part, Passage, Proposal, Token
+    from inscribe.reading.words import (
+        Doubt,
+        Interpretation,
+        MayName,
+        Passage,
+        Proposal,
+        SignaturePart,
+        Token,
+    )
 
 
 def reading_as_json(interpretation: Interpretation) -> dict[str, Any]:
@@ -28,6 +36,21 @@ def reading_as_json(interpretation: Interpretation) -> dict[str, Any]:
         "reasons": list(best.reasons),
         "phrases": [list(phrase) for phrase in best.phrases],
         "passages": [_passage(passage) for passage in interpretation.passages],
+        "persons": [person_as_json(person) for person in interpretation.persons],
+    }
+
+
+def person_as_json(named: MayName) -> dict[str, Any]:
+    """Return a person of the user's list whom some signs may name."""
+    return {
+        "signs": [named.first, named.last],
+        "text": named.text,
+        "id": named.id,
+        "name": named.name,
+        "as": " and ".join(named.kinds),
+        "why": named.why,
+        "chance": round(named.chance, 3),
+        "outside_life": named.life,
     }
 
 
@@ -79,7 +102,7 @@ def _alternative(proposal: Proposal) -> dict[str, Any]:
     }
 
 
-def _signature(parts: dict[str, Part] | None) -> dict[str, Any] | None:
+def _signature(parts: dict[str, SignaturePart] | None) -> dict[str, Any] | None:
     if parts is None:
         return None
     return {

@@ -29,6 +29,11 @@ VERDICTS = (
     " unmeasured"
 )
 
+PRINTED = (
+    "the difference as an edition prints it, with the word it hangs on; differences in one phrase"
+    " have one such span"
+)
+
 TEXT: Schema = {"type": "string"}
 FLAG: Schema = {"type": "boolean"}
 COUNT: Schema = {"type": "integer", "minimum": 0}
@@ -117,6 +122,22 @@ def _reading() -> Schema:
         changes=_list(change),
         doubts=_list(_object(signs=SIGNS, why=TEXT)),
         passages=_list(passage),
+        persons=_list(_person()) | {"description": "of the user's list, whom the signs may name"},
+    )
+
+
+def _person() -> Schema:
+    return _object(
+        signs=SIGNS,
+        text=TEXT | {"description": "the name in current forms"},
+        id=TEXT | {"description": "the person's id in the user's list (people.tsv)"},
+        name=TEXT | {"description": "how the list calls the person"},
+        as_=TEXT | {"description": "the sorts of name that stand there, as pen name"},
+        why=TEXT | {"description": "the years of the list, and what agrees and what does not"},
+        chance=SHARE
+        | {"description": "against the others of the list and somebody who is in no list"},
+        outside_life=TEXT
+        | {"description": "how a date on the object contradicts the person's years, or empty"},
     )
 
 
@@ -171,11 +192,13 @@ def _collation() -> Schema:
     span = _object(start=START, end=END, text=TEXT)
     group = _object(kind=_one_of((*KINDS, "beside")), copy=span, source=span, why=TEXT)
     counts = dict.fromkeys(("signs_in_source", *KINDS), COUNT)
+    printed = _object(copy=span, source=span) | {"description": PRINTED}
+    difference = group | {"properties": group["properties"] | {"printed": printed}}
     ends = _object(copy=SIGN, source=SIGN, at_line_end=FLAG)
     return _object(
         groups=_list(group),
         fidelity=_object(**counts),
-        differences=_list(group),
+        differences=_list(difference),
         space=_perhaps(_space()),
         window=SIGNS | {"description": f"{START['description']}, and the one after the last"},
         breaks=_list(ends),
@@ -276,6 +299,8 @@ def _concordance_place(**more: Schema) -> Schema:
         carver=TEXT,
         carver_romaji=TEXT,
         others=_list(_object(name=TEXT, romaji=TEXT)),
+        persons=_list(_object(text=TEXT, name=TEXT, why=TEXT))
+        | {"description": "of the user's list, whom the inscription may name"},
         text=TEXT,
         **more,
     )

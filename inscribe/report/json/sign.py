@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from inscribe.forms import Description, Part
+from inscribe.forms import CharacterPart, Description
 
 
 def sign_as_json(found: Description) -> dict[str, Any]:
@@ -48,7 +48,7 @@ def _more(found: Description) -> dict[str, Any]:
     }
 
 
-def _names(parts: tuple[Part, ...]) -> dict[str, None]:
+def _names(parts: tuple[CharacterPart, ...]) -> dict[str, None]:
     names: dict[str, None] = {}
     level = list(parts)
     while level:
@@ -58,7 +58,7 @@ def _names(parts: tuple[Part, ...]) -> dict[str, None]:
     return names
 
 
-def _part(part: Part) -> dict[str, Any]:
+def _part(part: CharacterPart) -> dict[str, Any]:
     return {
         "part": part.char,
         "position": part.position,

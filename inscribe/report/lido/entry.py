@@ -91,10 +91,14 @@ def _descriptions(each: InscriptionEntry) -> list[tuple[str, str]]:
         f"{reader.by}, {reader.on.isoformat()}" if reader.on else reader.by
         for reader in inscription.readers
     )
+    persons = "; ".join(
+        f"{named.text}: {named.why} ({named.chance:.2f})" for named in each.interpretation.persons
+    )
     found = [
         ("place", inscription.place),
         ("hand and execution", made),
         ("date", dates),
+        ("may name, no attribution", persons),
         ("read by", readers),
         ("remarks", inscription.remarks.strip()),
     ]

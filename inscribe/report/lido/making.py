@@ -12,7 +12,7 @@ from inscribe.report.lido.parts import add_concept, add_part, add_text
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
     from inscribe.entry import Entry
-    from inscribe.reading.words import Part
+    from inscribe.reading.words import SignaturePart
     from inscribe.record import Maker
     from inscribe.report import Style
 
@@ -111,7 +111,7 @@ def _said(date: DateReading, style: Style) -> str:
     return f"{date.text}, {AS_INSCRIBED}{doubt}: {date_text(date, style)}"
 
 
-def _add_place(event: ET.Element, part: Part) -> None:
+def _add_place(event: ET.Element, part: SignaturePart) -> None:
     placed = add_part(event, "eventPlace", **{"lido:type": NAMED})
     add_text(placed, "displayPlace", f"{part.romaji} ({part.text}), {NAMED}", "en")
     names = add_part(add_part(placed, "place"), "namePlaceSet")

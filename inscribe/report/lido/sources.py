@@ -10,7 +10,7 @@ from inscribe.report.lido.parts import add_concept, add_part, add_text
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
-    from inscribe.record import SourceText
+    from inscribe.record import CopiedText
     from inscribe.report import Style
 
 RELATION = "text copied in the inscription"
@@ -46,7 +46,7 @@ def _add_work(works: ET.Element, each: InscriptionEntry, style: Style) -> None:
         add_text(related, "sourceRelatedWorkSet", source.remarks.strip(), style.language)
 
 
-def _named(source: SourceText) -> str:
+def _named(source: CopiedText) -> str:
     """Return what a source is called: author, work, number and title, as far as they are known."""
     said = (source.author, source.work, source.number, source.title)
     return ", ".join(filter(None, said)) or source.id or "a text without a title"

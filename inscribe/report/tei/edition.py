@@ -22,7 +22,7 @@ _NONE: Mapping[int, ET.Element] = {}
 _REACH = 3  # signs before a sign that it may run together with: the parts of a tall repeat mark
 
 
-class Stretch(NamedTuple):
+class NamedStretch(NamedTuple):
     """Signs ``first`` to ``last`` that name something, and the element that says what."""
 
     first: int
@@ -40,7 +40,7 @@ class Marks(NamedTuple):
 
     name: str
     regular: Mapping[int, str] = {}
-    stretches: Sequence[Stretch] = ()
+    stretches: Sequence[NamedStretch] = ()
     starts: frozenset[int] = frozenset()
     ends: frozenset[int] = frozenset()
 
@@ -144,9 +144,9 @@ def _is_plain(sign: Sign) -> bool:
     return sign.is_legible and sure and not sign.sic
 
 
-def _disjoint(stretches: Sequence[Stretch]) -> list[Stretch]:
+def _disjoint(stretches: Sequence[NamedStretch]) -> list[NamedStretch]:
     """Return the stretches in order, without those that overlap one before them."""
-    found: list[Stretch] = []
+    found: list[NamedStretch] = []
     for stretch in sorted(stretches, key=lambda each: (each.first, -each.last)):
         if not found or found[-1].last < stretch.first:
             found.append(stretch)

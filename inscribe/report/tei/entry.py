@@ -141,6 +141,11 @@ def _fill_commentary(part: ET.Element, each: InscriptionEntry, name: str) -> Non
         note = add(part, "p", "Date: ")
         add(note, "date", date.text, **days(date)).set(XML_LANG, JAPANESE)
         append_text(note, f" {date.why}")
+    for named in each.interpretation.persons:
+        told = add(part, "p", "May name, no attribution: ")
+        attributes = {"key": named.id, "type": "attested", "cert": "unknown"}
+        add(told, "persName", named.text, **attributes).set(XML_LANG, JAPANESE)
+        append_text(told, f" {named.why} ({named.chance:.2f})")
     if each.inscription.remarks.strip():
         add(part, "note", each.inscription.remarks.strip(), type="remarks")
 

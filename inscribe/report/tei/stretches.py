@@ -6,23 +6,23 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from inscribe.report import place_named, signer
-from inscribe.report.tei.edition import Stretch
+from inscribe.report.tei.edition import NamedStretch
 
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
     from inscribe.entry import InscriptionEntry
 
 
-def stretches_of(each: InscriptionEntry) -> Iterator[Stretch]:
+def stretches_of(each: InscriptionEntry) -> Iterator[NamedStretch]:
     """Yield the names as the inscription has them (``attested``), and its dates."""
     if person := signer(each):
         for key, part in person.parts:
             said = {"type": "attested", "role": person.role, "subtype": key}
-            yield Stretch(part.first, part.last, "persName", said)
+            yield NamedStretch(part.first, part.last, "persName", said)
     if place := place_named(each):
-        yield Stretch(place.first, place.last, "placeName", {"type": "attested"})
+        yield NamedStretch(place.first, place.last, "placeName", {"type": "attested"})
     for date in each.interpretation.dates:
-        yield Stretch(date.first, date.last, "date", days(date))
+        yield NamedStretch(date.first, date.last, "date", days(date))
 
 
 def days(date: DateReading) -> dict[str, str]:

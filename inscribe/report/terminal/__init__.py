@@ -28,12 +28,17 @@ if TYPE_CHECKING:
         tables_as_text as tables_as_text,
     )
     from inscribe.report.terminal.name import names_as_text as names_as_text
+    from inscribe.report.terminal.people import people_as_text as people_as_text
     from inscribe.report.terminal.reading import (
         cautions_as_text as cautions_as_text,
         printable as printable,
         reading_as_text as reading_as_text,
     )
     from inscribe.report.terminal.restore import restorations_as_text as restorations_as_text
+    from inscribe.report.terminal.settling import (
+        diffs_as_text as diffs_as_text,
+        revisions_as_text as revisions_as_text,
+    )
     from inscribe.report.terminal.sign import (
         list_as_text as list_as_text,
         signs_as_text as signs_as_text,
@@ -56,8 +61,10 @@ else:
             "date": "comparison_as_text date_as_text",
             "glossary": "problems_as_text table_as_text tables_as_text",
             "name": "names_as_text",
+            "people": "people_as_text",
             "reading": "cautions_as_text printable reading_as_text",
             "restore": "restorations_as_text",
+            "settling": "diffs_as_text revisions_as_text",
             "sign": "list_as_text signs_as_text",
             "source": "hits_as_text listing",
             "wrapping": "fitted in_columns room wrapped",

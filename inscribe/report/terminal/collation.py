@@ -72,7 +72,9 @@ def witnesses_as_text(
     return _finished(console)
 
 
-def aligned_lines(cells: Sequence[collations.Cell], number: int, columns: int) -> Iterator[str]:
+def aligned_lines(
+    cells: Sequence[collations.AlignedCell], number: int, columns: int
+) -> Iterator[str]:
     """Yield the lines of one column: copy, source and numbers beneath each other, wrapped."""
     room = max(columns - MARGIN, 10)
     label = f"{number:>2}  "
@@ -86,17 +88,19 @@ def aligned_lines(cells: Sequence[collations.Cell], number: int, columns: int) -
         label = " " * MARGIN
 
 
-def _joined(texts: Iterable[tuple[str, collations.Cell]]) -> str:
+def _joined(texts: Iterable[tuple[str, collations.AlignedCell]]) -> str:
     line = "".join(text + " " * (_cell_width(cell) - width(text)) for text, cell in texts)
     return line.rstrip()
 
 
-def _cell_width(cell: collations.Cell) -> int:
+def _cell_width(cell: collations.AlignedCell) -> int:
     return max(width(cell.copy), width(cell.source), len(str(cell.number or ""))) + 1
 
 
-def _wrapped(cells: Sequence[collations.Cell], room: int) -> Iterator[list[collations.Cell]]:
-    line: list[collations.Cell] = []
+def _wrapped(
+    cells: Sequence[collations.AlignedCell], room: int
+) -> Iterator[list[collations.AlignedCell]]:
+    line: list[collations.AlignedCell] = []
     used = 0
     for cell in _narrow(cells, room):
         if line and used + _cell_width(cell) > room:
@@ -108,17 +112,17 @@ def _wrapped(cells: Sequence[collations.Cell], room: int) -> Iterator[list[colla
         yield line
 
 
-def _narrow(cells: Sequence[collations.Cell], room: int) -> Iterator[collations.Cell]:
+def _narrow(cells: Sequence[collations.AlignedCell], room: int) -> Iterator[collations.AlignedCell]:
     """Yield the cells, those too wide for a line cut into several."""
     piece = max(room // 2 - 1, 1)
     for cell in cells:
         copy, source = cell.copy, cell.source
         while copy or source:
-            yield collations.Cell(copy[:piece], source[:piece], cell.number)
+            yield collations.AlignedCell(copy[:piece], source[:piece], cell.number)
             copy, source = copy[piece:], source[piece:]
 
 
-def _differences(title: str, found: Sequence[collations.Row], most: int) -> Table:
+def _differences(title: str, found: Sequence[collations.DifferenceRow], most: int) -> Table:
     first = f", the first {most:,}; --format json has all" if len(found) > most else ""
     table = _table(f"{title} ({len(found)}{first})")
     table.add_column("no.", justify="right", no_wrap=True)

@@ -11,7 +11,7 @@ from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import fitted
 
 if TYPE_CHECKING:
-    from inscribe.concordance import Cluster, Collection, Hit
+    from inscribe.concordance import Cluster, Collection, Occurrence
 
 CONTEXT = 24  # columns on either side of the word; a Japanese sign takes two
 _NEAR = 4 * CONTEXT  # characters among which the signs of the context are
@@ -22,7 +22,7 @@ _BY = {"carver": "signature"}  # a name as read, which is no attribution
 
 
 def concordance_as_text(
-    query: str, held: Collection, hits: Sequence[Hit], counted: dict[str, dict[str, int]]
+    query: str, held: Collection, hits: Sequence[Occurrence], counted: dict[str, dict[str, int]]
 ) -> str:
     """Return the hits in context, then counts by object, date and signature as read."""
     places = [_place(hit) for hit in hits]
@@ -31,7 +31,8 @@ def concordance_as_text(
     lines += ["", _summary(query, held, hits)]
     if hits:
         lines += [_counts(by, found) for by, found in counted.items()]
-        if any(hit.document.carver for hit in hits):
+        lines += _persons(hits)
+        if any(hit.document.carver or hit.document.persons for hit in hits):
             lines.append(fitted(caution("attribution"), 0))
     elif any(char.isascii() and char.isalpha() for char in query):
         lines.append(_IN_LATIN)
@@ -39,7 +40,7 @@ def concordance_as_text(
 
 
 def counts_as_text(
-    query: str, held: Collection, hits: Sequence[Hit], counted: dict[str, dict[str, int]]
+    query: str, held: Collection, hits: Sequence[Occurrence], counted: dict[str, dict[str, int]]
 ) -> str:
     """Return the counts alone, one a line."""
     lines = [_summary(query, held, hits)]
@@ -70,16 +71,26 @@ def _written(lines: Sequence[str]) -> str:
     return "\n".join(printable(line) for line in lines).strip("\n") + "\n"
 
 
-def _place(hit: Hit) -> str:
+def _place(hit: Occurrence) -> str:
     year = f" {hit.document.year}" if hit.document.year is not None else ""
     return f"{hit.document.object}{year}"
 
 
-def _line(hit: Hit, place: str, columns: int) -> str:
+def _line(hit: Occurrence, place: str, columns: int) -> str:
     before, after = _last_columns(hit.before), _first_columns(hit.after)
     label = place + " " * (columns - width(place))
     how = "" if hit.how in ("same signs", "pattern") else f"  ({hit.how})"
     return f"{label}  {' ' * (CONTEXT - width(before))}{before} 【{hit.match}】 {after}{how}"
+
+
+def _persons(hits: Sequence[Occurrence]) -> list[str]:
+    """Return whom of the user's list the inscriptions may name, each told once for its object."""
+    named = (
+        f"may name: {hit.document.object} {text}  {why}"
+        for hit in hits
+        for text, _, why in hit.document.persons
+    )
+    return [fitted(line, 0) for line in dict.fromkeys(named)]
 
 
 def _last_columns(text: str) -> str:
@@ -104,7 +115,7 @@ def _fitting(signs: Iterable[str]) -> list[str]:
     return kept
 
 
-def _summary(query: str, held: Collection, hits: Sequence[Hit]) -> str:
+def _summary(query: str, held: Collection, hits: Sequence[Occurrence]) -> str:
     objects = len({hit.document.object for hit in hits})
     return f"{query}: {len(hits)} in {objects} of {held.records} records"
 

@@ -11,14 +11,14 @@ from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import fitted, in_columns
 
 if TYPE_CHECKING:
-    from inscribe.descriptions import Table
+    from inscribe.descriptions import TableDescription
     from inscribe.errors import InscribeError
 
 _INDENT = 10
 _SHOWN = 3  # rows of a table, as examples
 
 
-def tables_as_text(described: Sequence[Table]) -> str:
+def tables_as_text(described: Sequence[TableDescription]) -> str:
     """Return the name of each table with the first sentence of what it is, by subject."""
     lines: list[str] = []
     ordered = sorted(described, key=lambda table: (table.file.parent.name, table.name))
@@ -32,7 +32,7 @@ def _first_sentence(text: str) -> str:
     return text.partition(". ")[0].rstrip(".")
 
 
-def table_as_text(table: Table) -> str:
+def table_as_text(table: TableDescription) -> str:
     """Return what a table is, its columns, and how it begins."""
     facts = (
         ("table", table.name),

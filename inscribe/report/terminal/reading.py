@@ -13,7 +13,14 @@ from inscribe.reading.words import CANNOT_BE_READ
 from inscribe.report import phrased, width
 
 if TYPE_CHECKING:
-    from inscribe.reading.words import Doubt, Interpretation, Part, Passage, Proposal, Token
+    from inscribe.reading.words import (
+        Doubt,
+        Interpretation,
+        Passage,
+        Proposal,
+        SignaturePart,
+        Token,
+    )
 
 _LABEL = 14
 _IN_KANA = {"verse", "prose", "chinese"}  # passages whose kana are shown too
@@ -36,7 +43,7 @@ def cautions_as_text(found: Sequence[Interpretation]) -> str:
     from inscribe.report.terminal.wrapping import fitted
 
     keys = []
-    if any(_NAMES & (each.signature or {}).keys() for each in found):
+    if any(each.persons or _NAMES & (each.signature or {}).keys() for each in found):
         keys.append("attribution")
     if any(doubt.why == CANNOT_BE_READ for each in found for doubt in each.doubts):
         keys.append("handling")
@@ -59,6 +66,8 @@ def _lines(interpretation: Interpretation) -> Iterator[str]:
         yield _fact("reading", phrased(best, "romaji"))
         yield _fact("register", "; ".join((interpretation.register, *_kind(interpretation))))
         yield from _parts(interpretation.signature)
+    for named in interpretation.persons:
+        yield _fact("may name", f"{named.text}  {named.why} ({named.chance:.2f})")
     for date in interpretation.dates:
         yield _fact("resolved", f"{date.text}  {date.why}")
     for doubt in interpretation.doubts:
@@ -92,7 +101,7 @@ def _passages(passages: Sequence[Passage]) -> Iterator[str]:
             yield _fact(f"  {key}", f"{part.text}  {part.romaji}".rstrip())
 
 
-def _parts(parts: Mapping[str, Part] | None) -> Iterator[str]:
+def _parts(parts: Mapping[str, SignaturePart] | None) -> Iterator[str]:
     for key, part in (parts or {}).items():
         yield _fact(key, f"{part.text}  {part.romaji}".rstrip())
 

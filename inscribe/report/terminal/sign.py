@@ -11,7 +11,7 @@ from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import fitted
 
 if TYPE_CHECKING:
-    from inscribe.forms import Description, Part
+    from inscribe.forms import CharacterPart, Description
 
 _LABEL = 20
 _REPEATED = {"kanji": "one kanji", "kana": "one kana", "several": "two or more morae, or a word"}
@@ -141,11 +141,11 @@ def _meaning(sign: str) -> str:
     return f" ({merged.meaning})" if merged and merged.word != merged.current else ""
 
 
-def _layout(parts: Sequence[Part]) -> str:
+def _layout(parts: Sequence[CharacterPart]) -> str:
     return ", ".join(_part(part) for part in parts)
 
 
-def _part(part: Part) -> str:
+def _part(part: CharacterPart) -> str:
     whole = f" = {part.whole}" if part.whole and part.whole != part.char else ""
     inner = f" ({_layout(part.parts)})" if part.parts else ""
     where = "" if part.position == "part" else f" {part.position}"
