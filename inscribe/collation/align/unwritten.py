@@ -1,4 +1,4 @@
-"""What one text leaves unwritten and the other has: の between two nouns, endings in Chinese order."""
+"""What only one text writes: の between two nouns, particles and endings in Chinese order."""
 
 from __future__ import annotations
 
