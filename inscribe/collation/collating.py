@@ -11,6 +11,7 @@ from inscribe.collation.beside import carved, copied_extent, standing_beside, wi
 from inscribe.collation.breaks import breaks
 from inscribe.collation.counts import fidelity
 from inscribe.collation.model import NO_DIFFERENCE, Collation
+from inscribe.collation.printed import as_printed
 from inscribe.signs import Transcription
 
 if TYPE_CHECKING:
@@ -62,6 +63,7 @@ def collate(
         notes,
         found.work,
         beside,
+        as_printed,
     )
 
 

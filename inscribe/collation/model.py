@@ -1,22 +1,32 @@
-"""What a collation says: groups of signs that answer each other, figures, and the space account."""
+"""What a collation says: groups of signs that answer each other, and figures."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from functools import cached_property
+from typing import TYPE_CHECKING
 
+from inscribe.collation.accounts import SpaceAccount
 from inscribe.signs import Transcription
+from inscribe.terms import GroupKind as GroupKind, Kind, Role
 
 if TYPE_CHECKING:
-    from inscribe.reading.words import Kind, Role
+    from inscribe.keys import (
+        BesideKeys,
+        BreakKeys,
+        CollationKeys,
+        DifferenceKeys,
+        FidelityKeys,
+        GroupKeys,
+        LevelKeys,
+        PrintedKeys,
+        SpanKeys,
+    )
 
-GroupKind = Literal[
-    "same", "form", "kana", "spelling", "replaced", "omitted", "added", "moved", "unread", "beside"
-]
 NO_DIFFERENCE: frozenset[str] = frozenset({"same", "beside"})
 # Differences in wording; all other kinds leave the words as they are or cannot be judged.
 SUBSTANTIVE: frozenset[str] = frozenset({"replaced", "omitted", "added", "moved"})
-Verdict = Literal["forced", "eased", "undecided", "unexplained", "unmeasured"]
 
 
 SHORT = 5  # signs below which two texts are never called different texts
@@ -33,6 +43,10 @@ class Span:
 
     def __len__(self) -> int:
         return self.end - self.start
+
+    def to_dict(self) -> SpanKeys:
+        """Return it as printed in JSON."""
+        return {"start": self.start, "end": self.end, "text": self.text}
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +71,16 @@ class Group:
         """Whether the group is a difference in wording."""
         return self.kind in SUBSTANTIVE
 
+    def to_dict(self) -> GroupKeys:
+        """Return it as printed in JSON."""
+        keys: GroupKeys = {
+            "kind": self.kind,
+            "copy": self.copy.to_dict(),
+            "source": self.source.to_dict(),
+            "why": self.why,
+        }
+        return {**keys, "order": self.order} if self.order else keys
+
 
 def _of_copy(group: Group) -> Span:
     return group.copy
@@ -64,6 +88,15 @@ def _of_copy(group: Group) -> Span:
 
 def _of_source(group: Group) -> Span:
     return group.source
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """One entry of an edition: the copy's words, the source's, and the groups they are made of."""
+
+    copy: Span
+    source: Span
+    groups: tuple[int, ...]  # indexes into the collation's groups
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +108,11 @@ class Beside:
     last: int
     text: str  # as carved
     role: Role | None = None  # what the person did whom it names
+
+    def to_dict(self) -> BesideKeys:
+        """Return it as printed in JSON."""
+        signs = [self.first, self.last]
+        return {"kind": self.kind, "signs": signs, "text": self.text, "role": self.role}
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +160,32 @@ class Fidelity:
         """Signs whose word stands in the copy, however it is written and wherever it stands."""
         return self.level("same", "form", "kana", "spelling", "moved")
 
+    def to_dict(self) -> FidelityKeys:
+        """Return it as printed in JSON."""
+        return {
+            "signs_in_source": self.signs_in_source,
+            "same": self.same,
+            "form": self.form,
+            "kana": self.kana,
+            "spelling": self.spelling,
+            "replaced": self.replaced,
+            "omitted": self.omitted,
+            "added": self.added,
+            "moved": self.moved,
+            "unread": self.unread,
+            "levels": {
+                "as_carved": _level(self.as_carved),
+                "characters": _level(self.characters),
+                "sounds": _level(self.sounds),
+                "words": _level(self.words),
+            },
+        }
+
+
+def _level(level: tuple[int, float]) -> LevelKeys:
+    signs, share = level
+    return {"signs": signs, "share": round(share, 4)}
+
 
 @dataclass(frozen=True, slots=True)
 class Break:
@@ -131,69 +195,9 @@ class Break:
     source: int
     at_line_end: bool  # whether the source's line ends there too
 
-
-@dataclass(frozen=True, slots=True)
-class ColumnSpace:
-    """What one column holds, lengths in mm; None where it was not measured."""
-
-    index: int
-    signs: int
-    length: float | None
-    pitch: float | None  # mean distance from sign to sign
-    crowding: float | None  # the uncrowded pitch divided by this column's: above 1 = crowded
-    trend: float | None = None  # share by which the pitch shrinks from the first half to the second
-    free: float | None = None  # mm left below the column, the carver's own margin taken off
-
-
-@dataclass(frozen=True, slots=True)
-class Judgement:
-    """What the metal has to do with one difference, and the reasons for and against."""
-
-    difference: int  # index into the differences
-    verdict: Verdict
-    weight: float | None  # odds of "given up for space" against anything else
-    speaks_for: tuple[str, ...] = ()
-    speaks_against: tuple[str, ...] = ()
-    rival: str = ""  # another explanation that the texts suggest
-    wanted: tuple[str, ...] = ()  # what to measure, where nothing can be said
-
-    @property
-    def chance(self) -> float | None:
-        """The chance that want of space explains the difference, 0 to 1."""
-        return None if self.weight is None else self.weight / (1 + self.weight)
-
-    @property
-    def evidence(self) -> tuple[str, ...]:
-        """All reasons, and what is wanted where there are none."""
-        return (*self.speaks_for, *self.speaks_against, *self.wanted)
-
-
-@dataclass(frozen=True, slots=True)
-class SpaceAccount:
-    """How many signs the plate holds, and how many the source needs in its own spelling.
-
-    ``capacity`` counts signs at the carver's median pitch, ``uncrowded`` at the widest of his
-    columns, ``tightest`` at the narrowest; pitches are in mm from sign to sign. ``room`` is the
-    length in mm that his columns give, from their head to his foot line.
-    """
-
-    capacity: int | None
-    need: int
-    median_pitch: float | None
-    columns: tuple[ColumnSpace, ...] = ()
-    judgements: tuple[Judgement, ...] = ()
-    wanted: tuple[str, ...] = ()  # measurements that would decide what is unmeasured
-    uncrowded: int | None = None
-    tightest: int | None = None
-    room: float | None = None
-    missing: int = 0  # signs saved on the whole plate
-    beside: int = 0  # signs cut for what stands beside the copied text; ``need`` has them not
-
-    @property
-    def length_wanted(self) -> float | None:
-        """The length in mm that all the signs want at the carver's median pitch."""
-        signs = self.need + self.beside
-        return None if self.median_pitch is None else signs * self.median_pitch
+    def to_dict(self) -> BreakKeys:
+        """Return it as printed in JSON."""
+        return {"copy": self.copy, "source": self.source, "at_line_end": self.at_line_end}
 
 
 @dataclass(frozen=True)
@@ -211,6 +215,13 @@ class Collation:
     notes: tuple[str, ...] = ()  # doubts a reader must be told of
     work: int = 0  # states the alignment looked at
     beside: tuple[Beside, ...] = ()  # what stands beside the copied text
+    # Both texts must be read for it, so it is done when it is first asked for.
+    printing: Callable[[Collation], tuple[Printed, ...]] | None = None
+
+    @cached_property
+    def printed(self) -> tuple[Printed, ...]:
+        """The differences in wording as an edition prints them, in the order of the copy."""
+        return self.printing(self) if self.printing else ()
 
     @property
     def differences(self) -> tuple[Group, ...]:
@@ -245,3 +256,29 @@ class Collation:
     def is_faithful_in_wording(self) -> bool:
         """Whether no group is a difference in wording."""
         return not any(group.is_substantive for group in self.groups)
+
+    def to_dict(self) -> CollationKeys:
+        """Return it as ``inscribe collate --format json`` prints it."""
+        return {
+            "groups": [group.to_dict() for group in self.groups],
+            "fidelity": self.fidelity.to_dict(),
+            "differences": self._differences(),
+            "space": self.space.to_dict() if self.space else None,
+            "window": list(self.window),
+            "breaks": [each.to_dict() for each in self.breaks],
+            "beside": [each.to_dict() for each in self.beside],
+            "notes": list(self.notes),
+            "same_text": self.is_of_same_text,
+        }
+
+    def _differences(self) -> list[DifferenceKeys]:
+        entries = {self.groups[at]: entry for entry in self.printed for at in entry.groups}
+        found: list[DifferenceKeys] = []
+        for group in self.differences:
+            entry = entries.get(group, group)
+            printed: PrintedKeys = {
+                "copy": entry.copy.to_dict(),
+                "source": entry.source.to_dict(),
+            }
+            found.append({**group.to_dict(), "printed": printed})
+        return found

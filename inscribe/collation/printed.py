@@ -15,10 +15,9 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
-from inscribe.collation.model import Collation, Group, Span
+from inscribe.collation.model import Collation, Group, Printed, Span
 from inscribe.collation.phrases import phrase_ends
 
 
@@ -27,15 +26,6 @@ class Point(NamedTuple):
 
     i: int
     j: int
-
-
-@dataclass(frozen=True, slots=True)
-class Printed:
-    """One entry of an edition: the source's words, the copy's, and the groups they are made of."""
-
-    copy: Span
-    source: Span
-    groups: tuple[int, ...]  # indexes into the collation's groups
 
 
 def as_printed(result: Collation) -> tuple[Printed, ...]:

@@ -34,10 +34,10 @@ class Pair(NamedTuple):
 
 
 def by_phrases_of_words(copy: str, source: str) -> list[Pair]:
-    from inscribe.collation import as_printed, collate_texts
+    from inscribe.collation import collate_texts
 
     result = collate_texts(copy, source)
-    return [in_characters(each.copy, each.source, result) for each in as_printed(result)]
+    return [in_characters(each.copy, each.source, result) for each in result.printed]
 
 
 def in_characters(copy: Span, source: Span, result: Collation) -> Pair:
