@@ -34,6 +34,7 @@ ORDER = [
     "strict",
     "workers",
     "tables",
+    "settings",
     "terms",
     "keys",
     "cautions",
@@ -80,6 +81,8 @@ ORDER = [
     "report.collations",
     "report.terminal",
     "report.measured",
+    "credits",
+    "guide",
     "cli",
 ]
 # Inner rooms that share the types of the room around them.
