@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable, Mapping
 from importlib import import_module
 from typing import Any
@@ -21,7 +22,10 @@ def names(package: str, homes: Mapping[str, str]) -> Callable[[str], Any]:
         if name not in homes:
             raise AttributeError(f"module {package!r} has no attribute {name!r}")
         module, _, there = homes[name].partition(":")
-        return getattr(import_module(module), there or name)
+        value = getattr(import_module(module), there or name)
+        if package in sys.modules:
+            setattr(sys.modules[package], name, value)  # found at once from now on
+        return value
 
     return attribute
 
