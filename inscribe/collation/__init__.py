@@ -29,8 +29,10 @@ if TYPE_CHECKING:
         Span as Span,
     )
     from inscribe.collation.witnesses import (
+        ApparatusPlace as ApparatusPlace,
         Testimony as Testimony,
         Witness as Witness,
+        WitnessSource as WitnessSource,
         testimony as testimony,
     )
 else:
@@ -40,6 +42,6 @@ else:
             "collating": "collate collate_texts prepared",
             "accounts": "ColumnSpace Judgement SpaceAccount Verdict",
             "model": ("Beside Collation Fidelity Group GroupKind NO_DIFFERENCE Printed Span"),
-            "witnesses": "Testimony Witness testimony",
+            "witnesses": "ApparatusPlace Testimony Witness WitnessSource testimony",
         },
     )

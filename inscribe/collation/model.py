@@ -132,6 +132,8 @@ class Fidelity:
     added: int = 0
     moved: int = 0
     unread: int = 0
+    # Whether the signs of the source are its own; those of a modern edition are its editor's.
+    by_signs: bool = True
 
     def level(self, *kinds: str) -> tuple[int, float]:
         """Return count and share (0 to 1) of the source's signs in groups of these kinds."""
@@ -174,7 +176,7 @@ class Fidelity:
             "moved": self.moved,
             "unread": self.unread,
             "levels": {
-                "as_carved": _level(self.as_carved),
+                "as_carved": _level(self.as_carved) if self.by_signs else None,
                 "characters": _level(self.characters),
                 "sounds": _level(self.sounds),
                 "words": _level(self.words),

@@ -28,9 +28,13 @@ if TYPE_CHECKING:
         JudgementKeys as JudgementKeys,
         LevelKeys as LevelKeys,
         LevelsKeys as LevelsKeys,
+        PlaceKeys as PlaceKeys,
         PrintedKeys as PrintedKeys,
         SpaceKeys as SpaceKeys,
         SpanKeys as SpanKeys,
+        TestimonyKeys as TestimonyKeys,
+        WitnessKeys as WitnessKeys,
+        WitnessReadingKeys as WitnessReadingKeys,
     )
     from inscribe.keys.concordance import (
         ClusterKeys as ClusterKeys,
@@ -111,7 +115,8 @@ else:
             "collation": (
                 "BesideKeys BreakKeys CollationAnswerKeys CollationKeys ColumnSpaceKeys "
                 "DifferenceKeys FidelityKeys GroupKeys JudgementKeys LevelKeys LevelsKeys "
-                "PrintedKeys SpaceKeys SpanKeys"
+                "PlaceKeys PrintedKeys SpaceKeys SpanKeys TestimonyKeys WitnessKeys "
+                "WitnessReadingKeys"
             ),
             "concordance": (
                 "ClusterKeys ClustersKeys ConcordanceKeys CountsKeys DocumentKeys "

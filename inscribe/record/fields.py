@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Any, NamedTuple, get_args
 
 from inscribe.record import model
+from inscribe.terms import SourceKind
 
 MAX_MM = 1000.0  # no fitting is longer; a larger figure is a slip of unit or comma
 FIRST_YEAR, LAST_YEAR = 600, 2100
@@ -21,7 +22,8 @@ class Field(NamedTuple):
     ``holds`` is one of: ``line`` (text of one line), ``text`` (text of several lines), ``size``
     (mm, above 0), ``offset`` (mm, 0 or more), ``sign`` (a sign, from 1), ``year``, ``date``,
     ``signs`` (first and last sign), ``corners`` (eight numbers of pixels), ``share`` (-1 to 1),
-    ``column`` (a column, from 1), ``table``, ``tables``.
+    ``column`` (a column, from 1), ``table``, ``tables``, ``sources`` (a table, or tables of which
+    the first is the source and the others are further ones).
     """
 
     key: str
@@ -148,7 +150,7 @@ TAKES_ROOM = RecordTable(
 )
 SOURCE = RecordTable(
     "source",
-    "the text that was copied: give text, or file, or id",
+    "the text that was copied: give text, or file, or id; several are [[inscription.source]] each",
     (
         Field("text", "text", "its words; each line is a line of the source"),
         Field("id", "line", "its id in the library of source texts"),
@@ -158,6 +160,14 @@ SOURCE = RecordTable(
         Field("author", "line", "its author"),
         Field("work", "line", "the work or anthology it stands in"),
         Field("number", "line", "its number or place in the work"),
+        Field("siglum", "line", "the letter it is called by in an apparatus"),
+        Field(
+            "kind",
+            "line",
+            "what it is; the signs of a modern edition are its editor's",
+            choices=get_args(SourceKind),
+            defaults=False,
+        ),
         REMARKS,
         *WHO,
     ),
@@ -252,7 +262,7 @@ INSCRIPTION = RecordTable(
         Field("box", "tables", BOX.about, table=BOX, attribute="boxes"),
         Field("photograph", "tables", PHOTOGRAPH.about, table=PHOTOGRAPH, attribute="photographs"),
         Field("takes_room", "tables", TAKES_ROOM.about, table=TAKES_ROOM),
-        Field("source", "table", SOURCE.about, table=SOURCE),
+        Field("source", "sources", SOURCE.about, table=SOURCE),
         Field("reading", "tables", READING.about, table=READING, attribute="readers"),
         Field("override", "tables", OVERRIDE.about, table=OVERRIDE, attribute="overrides"),
         Field("passage", "tables", PASSAGE.about, table=PASSAGE, attribute="passages"),

@@ -44,6 +44,7 @@ PARTS = (
     "persons",
     "source",
     "differences",
+    "apparatus",
     "fidelity",
     "space",
     "readers",

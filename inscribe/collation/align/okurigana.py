@@ -16,7 +16,7 @@ ADJECTIVE_ENDINGS = ("し", "き", "く", "け", "さ", "み", "か")  # か of 
 # A verb's ending う stands for classical ふ, so its row is は: かよ.う -> かよは, かよひ ...
 ROW_OF_U = "はひうへほ"
 _SOFT_ROWS = "".join(spelling.ROWS[vowel][row] for row in (0, 5, 7, 9) for vowel in range(5))
-_SOUND_CHANGES = "いつむ"  # 書いて, 散って, 読んで: only before て and た
+CHANGED = "いつむ"  # 書いて, 散って, 読んで: only before て and た
 
 
 class StemReading(NamedTuple):
@@ -29,7 +29,7 @@ class StemReading(NamedTuple):
     def goes_on(self, following: str) -> bool:
         """Whether it may be followed by kana that fold to these letters, the next one or two."""
         first = following[:1]
-        changed = self.changes and first in _SOUND_CHANGES and following[1:] in ("て", "た")
+        changed = self.changes and first in CHANGED and following[1:] in ("て", "た")
         return not self.follows or (bool(first) and (first in self.follows or changed))
 
 

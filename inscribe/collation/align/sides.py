@@ -11,7 +11,7 @@ import unicodedata
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from inscribe.collation.align import words
+from inscribe.collation.align import okurigana, words
 from inscribe.collation.align.readings import ByLetter, Reading, by_letter, goes_on, readings_of
 from inscribe.collation.align.repeats import is_mark, with_repeats
 from inscribe.forms import NormalText, marks
@@ -151,9 +151,9 @@ def _readings(
 
 
 def _following(letters: Sequence[str], at: int) -> str:
-    """Return the letters of the kana behind a sign, two at most."""
-    after = letters[at + 1 : at + 3]
-    return "".join(letter[:1] for letter in after) if after and after[0] else ""
+    """Return the letter of the kana behind a sign, two where the end of a verb may be changed."""
+    first, second = (*(letter[:1] for letter in letters[at + 1 : at + 3]), "", "")[:2]
+    return first + second if first in okurigana.CHANGED and second in ("て", "た") else first
 
 
 def _with_words(

@@ -8,7 +8,14 @@ from typing import TYPE_CHECKING
 from inscribe.forms import GAP, KAO, UNREAD
 from inscribe.notation import printed, written_out
 from inscribe.record import partly_boxed
-from inscribe.report import chance_said, plate_said, reasons_said
+from inscribe.report import (
+    apparatus_lines,
+    chance_said,
+    followed,
+    place_row,
+    plate_said,
+    reasons_said,
+)
 from inscribe.report.entries.blocks import Block, Bullets, Grid, Inline, Run, plain
 from inscribe.report.entries.facts import JAPANESE
 from inscribe.signs import Kind, counted
@@ -31,6 +38,24 @@ def difference_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     held = each.collation
     rows = tuple(_difference_row(group, held, each, style) for group in held.differences)
     yield Grid(style.label("differences"), header, rows)
+
+
+def apparatus_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
+    """Yield every place where several sources differ with what each has, and the entries."""
+    found = each.testimony
+    if found is None:
+        return
+    label = style.label("apparatus")
+    held = each.inscription.transcription
+    sigla = [witness.siglum for witness in found.witnesses if witness.has_text]
+    if found.places:
+        header = (style.label("where"), style.label("copy"), *sigla)
+        rows = [place_row(place, sigla, held) for place in found.places]
+        yield Grid(
+            label, header, tuple(tuple(plain(cell, JAPANESE) for cell in row) for row in rows)
+        )
+    said = [*apparatus_lines(found, held), followed(found)]
+    yield Bullets(label, tuple(plain(line) for line in said))
 
 
 def _difference_row(
@@ -99,6 +124,8 @@ def fidelity_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     levels = each.collation.fidelity
     rows = []
     for key in ("as_carved", "characters", "sounds", "words"):
+        if key == "as_carved" and not levels.by_signs:
+            continue
         count, share = getattr(levels, key)
         of = f"{count} / {levels.signs_in_source}"
         rows.append((plain(style.label(key)), plain(of), plain(f"{share:.0%}")))
