@@ -235,6 +235,7 @@ PRINTED = (
     *(("collate", "collate", f"{EXAMPLES}/DEMO-00{number}.toml") for number in (1, 2, 3, 4)),
     ("collate", "collate", "--text", "應需造之", "需に応じて之を造る"),
     ("collate", "collate", "--text", "夢の浮橋露岳刻之", "夢の浮橋"),
+    ("collate-several", "collate", "--text", "風の音に", "風の音にぞ", "風の声に"),
     ("date", "date", "甲寅"),
     ("date", "date", "天保三年 嘉永五年"),
     ("dates", "date", "嘉永六年行年七十", "甲寅 行年七十一"),

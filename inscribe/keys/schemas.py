@@ -23,7 +23,7 @@ from typing import (
 
 from inscribe.keys.base import Keyword
 from inscribe.keys.checking import CheckKeys
-from inscribe.keys.collation import CollationAnswerKeys
+from inscribe.keys.collation import CollationAnswerKeys, TestimonyKeys
 from inscribe.keys.concordance import ClustersKeys, ConcordanceKeys
 from inscribe.keys.dates import DateAnswerKeys, DatesKeys
 from inscribe.keys.entry import EntryKeys
@@ -43,6 +43,7 @@ COUNTING = (
 OUTPUTS: dict[str, type] = {
     "read": ReadingKeys,
     "collate": CollationAnswerKeys,
+    "collate-several": TestimonyKeys,
     "source-find": HitsKeys,
     "source-list": SourceTextKeys,
     "date": DateAnswerKeys,
@@ -58,7 +59,17 @@ OUTPUTS: dict[str, type] = {
     "refused-line": RefusedKeys,
 }
 COUNTS_SIGNS = frozenset(
-    ("read", "collate", "date", "dates", "entry", "restore", "measure", "concord")
+    (
+        "read",
+        "collate",
+        "collate-several",
+        "date",
+        "dates",
+        "entry",
+        "restore",
+        "measure",
+        "concord",
+    )
 )
 _OPEN = (SourceTextKeys,)  # keeps whatever else the file said that it was read from
 _PLAIN: dict[Any, Schema] = {

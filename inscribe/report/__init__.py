@@ -34,6 +34,7 @@ if TYPE_CHECKING:
         apparatus_lines as apparatus_lines,
         followed as followed,
         place_row as place_row,
+        printed_lines as printed_lines,
         where_in as where_in,
         witness_row as witness_row,
     )
@@ -57,7 +58,8 @@ else:
             "style": "Style load",
             "widths": "width",
             "witnesses_said": (
-                "WITNESS_COLUMNS apparatus_lines followed place_row where_in witness_row"
+                "WITNESS_COLUMNS apparatus_lines followed place_row printed_lines where_in "
+                "witness_row"
             ),
             "xml": "XML_ID XML_LANG add append_text document identifier safe",
         },

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from inscribe.signs import counted
 
 if TYPE_CHECKING:
-    from inscribe.collation import ApparatusPlace, Span, Testimony, Witness
+    from inscribe.collation import ApparatusPlace, Collation, Span, Testimony, Witness
     from inscribe.signs import Transcription
 
 NO_TEXT = "does not contain this text"
@@ -20,6 +20,21 @@ WITNESS_COLUMNS = (
     "shared with it alone",
     "chance",
 )
+
+
+def printed_lines(result: Collation) -> list[str]:
+    """Return the differences as an edition prints them, where that is more than the table has."""
+    wider = any(
+        (entry.copy, entry.source) not in ((g.copy, g.source) for g in result.differences)
+        for entry in result.printed
+    )
+    if not wider:
+        return []
+    return [
+        f"{where_in(entry.copy, result.copy)}: {entry.source.text or 'om.'} ]"
+        f" {entry.copy.text or 'om.'}"
+        for entry in result.printed
+    ]
 
 
 def where_in(place: Span, held: Transcription) -> str:

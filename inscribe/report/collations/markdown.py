@@ -11,6 +11,7 @@ from inscribe.report import (
     followed,
     place_row,
     plate_said,
+    printed_lines,
     witness_row,
 )
 from inscribe.report.collations import layout
@@ -60,6 +61,9 @@ def _parts(result: Collation, copy: str, source: str) -> Iterator[str]:
                 ("no.", "kind", "copy", "source", "where", "why"),
                 [(str(r.number), r.kind, r.copy, r.source, r.where, r.why) for r in found],
             )
+        if substantive and (lines := printed_lines(result)):
+            yield "As an edition prints them (source \\] copy):"
+            yield "\n".join(f"- {escaped(line)}" for line in lines)
     if result.fidelity.signs_in_source:
         yield "### Fidelity"
         yield table(("level", "signs", "share of the source"), layout.levels(result))

@@ -14,6 +14,7 @@ from inscribe.report import (
     followed,
     place_row,
     plate_said,
+    printed_lines,
     reasons_said,
 )
 from inscribe.report.entries.blocks import Block, Bullets, Grid, Inline, Run, plain
@@ -38,6 +39,8 @@ def difference_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     held = each.collation
     rows = tuple(_difference_row(group, held, each, style) for group in held.differences)
     yield Grid(style.label("differences"), header, rows)
+    if lines := printed_lines(held):
+        yield Bullets(style.label("printed"), tuple(plain(line) for line in lines))
 
 
 def apparatus_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
@@ -73,7 +76,12 @@ def _difference_row(
 
 def printed_sides(group: Group, held: Collation) -> tuple[str, str]:
     """Return what a group has of the copy and of the source, hentaigana with their parents."""
-    return _printed(group.copy, held.copy), _printed(group.source, held.source)
+    return printed_spans(group.copy, group.source, held)
+
+
+def printed_spans(copy: Span, source: Span, held: Collation) -> tuple[str, str]:
+    """Return what signs of the copy and of the source say, hentaigana with their parents."""
+    return _printed(copy, held.copy), _printed(source, held.source)
 
 
 def _printed(span: Span, t: Transcription) -> str:

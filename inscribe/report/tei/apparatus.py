@@ -10,7 +10,7 @@ import xml.etree.ElementTree as ET
 from typing import TYPE_CHECKING
 
 from inscribe.report import XML_ID, XML_LANG, add
-from inscribe.report.entries import JAPANESE, printed_sides
+from inscribe.report.entries import JAPANESE, printed_spans
 from inscribe.report.tei.edition import Marks, add_edition, anchor_id
 
 if TYPE_CHECKING:
@@ -21,8 +21,7 @@ if TYPE_CHECKING:
 
 def anchored(each: InscriptionEntry) -> tuple[frozenset[int], frozenset[int]]:
     """Return the signs before which a difference begins, and those after which one ends."""
-    differences = each.collation.differences if each.collation else ()
-    spans = [group.copy for group in differences]
+    spans = [copied for _, copied, _, _ in told(each.collation)] if each.collation else []
     if each.testimony:
         spans = [place.copy for place in each.testimony.places]
     count = len(each.inscription.transcription.signs)
@@ -45,14 +44,35 @@ def add_apparatus(part: ET.Element, each: InscriptionEntry, name: str) -> None:
     if each.collation is None or not each.collation.differences:
         return
     listed = add(part, "listApp")
-    for group in each.collation.differences:
-        first, last = _ends(group.copy, name, len(each.inscription.transcription.signs))
-        app = add(listed, "app", type=group.kind, **({"from": first, "to": last} if first else {}))
-        copied, source = printed_sides(group, each.collation)
-        add(app, "lem", copied).set(XML_LANG, JAPANESE)
-        add(app, "rdg", source, source=f"#{name}-source").set(XML_LANG, JAPANESE)
-        if group.why:
-            add(app, "note", group.why)
+    for kind, copied, source, why in told(each.collation):
+        first, last = _ends(copied, name, len(each.inscription.transcription.signs))
+        app = add(listed, "app", type=kind, **({"from": first, "to": last} if first else {}))
+        lemma, reading = printed_spans(copied, source, each.collation)
+        add(app, "lem", lemma).set(XML_LANG, JAPANESE)
+        add(app, "rdg", reading, source=f"#{name}-source").set(XML_LANG, JAPANESE)
+        if why:
+            add(app, "note", why)
+
+
+def told(held: Collation) -> list[tuple[str, Span, Span, str]]:
+    """Return kind, signs of the copy, signs of the source, and reason of each entry.
+
+    A difference in wording stands as an edition prints it, and takes in those in writing only that
+    stand inside it.
+    """
+    found = []
+    for entry in held.printed:
+        groups = [held.groups[at] for at in entry.groups]
+        why = "; ".join(dict.fromkeys(group.why for group in groups if group.why))
+        found.append((groups[0].kind, entry.copy, entry.source, why))
+    for group in held.differences:
+        inside = (
+            entry.copy.start <= group.copy.start and group.copy.end <= entry.copy.end
+            for entry in held.printed
+        )
+        if not group.is_substantive and not any(inside):
+            found.append((group.kind, group.copy, group.source, group.why))
+    return sorted(found, key=lambda each: (each[1].start, each[1].end, each[2].start))
 
 
 def _add_places(part: ET.Element, each: InscriptionEntry, found: Testimony, name: str) -> None:

@@ -16,6 +16,7 @@ from inscribe.report import (
     followed,
     place_row,
     plate_said,
+    printed_lines,
     width,
     witness_row,
 )
@@ -51,6 +52,11 @@ def collation_as_text(
         found = collations.rows(result, substantive=substantive)
         if found:
             console.print(_differences(title, found, len(found) if substantive else MOST_ROWS))
+        if substantive and (lines := printed_lines(result)):
+            console.print("As an edition prints them (source ] copy)")
+            for line in lines:
+                console.print("  " + printable(line), markup=False, highlight=False)
+            console.print()
     if result.fidelity.signs_in_source:
         console.print(_levels(result))
     remarks = [collations.relineation(result), *result.notes]
