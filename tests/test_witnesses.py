@@ -9,14 +9,9 @@ import pytest
 from click.testing import CliRunner
 from hypothesis import given, settings, strategies as st
 
+from inscribe import collation
 from inscribe.cli import cli
-from inscribe.collation import (
-    Testimony,
-    WitnessSource,
-    collate,
-    collate_texts,
-    testimony as testimony_of,
-)
+from inscribe.collation import Testimony, WitnessSource, collate, collate_texts
 from inscribe.entry import entry_of
 from inscribe.notation import parse
 from inscribe.record import dump, loads
@@ -56,7 +51,7 @@ text = "{EDITION}"
 
 def held(copy: str, *sources: str) -> Testimony:
     collations = [collate_texts(copy, each) for each in sources]
-    return testimony_of(collations, [WitnessSource()] * len(sources))
+    return collation.testimony(collations, [WitnessSource()] * len(sources))
 
 
 @pytest.fixture

@@ -30,6 +30,7 @@ if TYPE_CHECKING:
         LevelsKeys as LevelsKeys,
         PlaceKeys as PlaceKeys,
         PrintedKeys as PrintedKeys,
+        SeveralCollationsKeys as SeveralCollationsKeys,
         SpaceKeys as SpaceKeys,
         SpanKeys as SpanKeys,
         TestimonyKeys as TestimonyKeys,
@@ -115,8 +116,8 @@ else:
             "collation": (
                 "BesideKeys BreakKeys CollationAnswerKeys CollationKeys ColumnSpaceKeys "
                 "DifferenceKeys FidelityKeys GroupKeys JudgementKeys LevelKeys LevelsKeys "
-                "PlaceKeys PrintedKeys SpaceKeys SpanKeys TestimonyKeys WitnessKeys "
-                "WitnessReadingKeys"
+                "PlaceKeys PrintedKeys SeveralCollationsKeys SpaceKeys SpanKeys TestimonyKeys "
+                "WitnessKeys WitnessReadingKeys"
             ),
             "concordance": (
                 "ClusterKeys ClustersKeys ConcordanceKeys CountsKeys DocumentKeys "

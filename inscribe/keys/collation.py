@@ -213,7 +213,12 @@ class TestimonyKeys(TypedDict):
     witnesses: Annotated[list[WitnessKeys], "the sources, those that contain the text first"]
     places: Annotated[list[PlaceKeys], "the apparatus, in the order of the copy"]
     follows: Annotated[str | None, "the siglum of the source it follows; null where undecided"]
-    collations: NotRequired[Annotated[list[CollationKeys], "with each source as it was given"]]
+
+
+class SeveralCollationsKeys(TestimonyKeys):
+    """A copy held against several sources."""
+
+    collations: Annotated[list[CollationKeys], "with each source, in the order given"]
 
 
 class CollationAnswerKeys(CollationKeys):

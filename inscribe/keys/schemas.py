@@ -23,7 +23,7 @@ from typing import (
 
 from inscribe.keys.base import Keyword
 from inscribe.keys.checking import CheckKeys
-from inscribe.keys.collation import CollationAnswerKeys, TestimonyKeys
+from inscribe.keys.collation import CollationAnswerKeys, SeveralCollationsKeys
 from inscribe.keys.concordance import ClustersKeys, ConcordanceKeys
 from inscribe.keys.dates import DateAnswerKeys, DatesKeys
 from inscribe.keys.entry import EntryKeys
@@ -43,7 +43,7 @@ COUNTING = (
 OUTPUTS: dict[str, type] = {
     "read": ReadingKeys,
     "collate": CollationAnswerKeys,
-    "collate-several": TestimonyKeys,
+    "collate-several": SeveralCollationsKeys,
     "source-find": HitsKeys,
     "source-list": SourceTextKeys,
     "date": DateAnswerKeys,
