@@ -50,9 +50,16 @@ def _read_as_a_whole(text: str) -> Iterator[PossibleWord]:
     """Yield every word of two or three signs that is read as a whole: 土筆 つくし."""
     for start, char in enumerate(text):
         for end in (start + 2, start + 3) if spelling.is_kanji(char) else ():
-            row = _jukujikun().first_about(text[start:end]) if end <= len(text) else None
-            for kana in (row["kana"], *tables.listed(row["also"])) if row else ():
-                yield PossibleWord(start, end, kana, "word", "EDICT")
+            written = text[start:end]
+            if end <= len(text) and spelling.is_kanji(written[-1]):
+                for kana in _as_a_whole(written):
+                    yield PossibleWord(start, end, kana, "word", "EDICT")
+
+
+@tables.cached(16384)
+def _as_a_whole(written: str) -> tuple[str, ...]:
+    row = _jukujikun().first_about(written)
+    return (row["kana"], *tables.listed(row["also"])) if row else ()
 
 
 @tables.cached()
