@@ -95,7 +95,8 @@ class _BlockAligner:
             except TooMuchWorkError:
                 pass
         signs = whole.signs
-        self._left = MOST_AT_ONCE + MOST_PER_SIGN * signs
+        share = signs / (len(copy) + len(source))
+        self._left = round(MOST_AT_ONCE * share) + MOST_PER_SIGN * signs
         searched = _worth_searching(plan, self._left // 2)
         found: list[Group] = []
         for block in plan:

@@ -25,7 +25,8 @@ from inscribe.collation.align.soundings import Sounded, sounded
 
 GRAM = 6  # sounds by which alike stretches are found
 PLACES = 4  # of one such gram that are looked at; refrains stand more often
-LEAST = 12  # sounds of a stretch that has moved
+LEAST = 12  # sounds of a stretch that has moved, and
+SHARE = 50  # the part of the shorter text that it is at least; the pieces of a cento do not move
 APART = 12  # sounds between two stretches that are still one
 SKEWED = 4  # sounds by which one side of that gap may be longer
 _MOST_LOOKED_BACK = 60  # stretches before one that may go before it in the chain
@@ -83,7 +84,8 @@ def _chain_and_moved(
 ) -> tuple[list[Stretch], list[Stretch]]:
     own: dict[str, str] = {}
     one, other = sounded(copy, own), sounded(source.part(*window), own)
-    found = _merged(_alike(one.letters, other.letters))
+    least = max(LEAST, min(len(one.letters), len(other.letters)) // SHARE)
+    found = _merged(_alike(one.letters, other.letters), least)
     if all(a.j_end <= b.j for a, b in pairwise(found)):
         return [], []
     heaviest = _chain(found)
@@ -120,7 +122,7 @@ def _alike(one: str, other: str) -> Iterator[Stretch]:
         i += length or 1
 
 
-def _merged(found: Iterator[Stretch]) -> list[Stretch]:
+def _merged(found: Iterator[Stretch], least: int) -> list[Stretch]:
     """Return stretches that follow each other closely on both sides as one, short ones left out."""
     merged: list[Stretch] = []
     for each in found:
@@ -135,7 +137,7 @@ def _merged(found: Iterator[Stretch]) -> list[Stretch]:
             merged[-1] = Stretch(last.i, each.i_end, last.j, each.j_end)
         else:
             merged.append(each)
-    return [each for each in merged if each.i_end - each.i >= LEAST]
+    return [each for each in merged if each.i_end - each.i >= least]
 
 
 def _chain(found: Sequence[Stretch]) -> set[Stretch]:
