@@ -22,10 +22,10 @@ def names(package: str, homes: Mapping[str, str]) -> Callable[[str], Any]:
         if name not in homes:
             raise AttributeError(f"module {package!r} has no attribute {name!r}")
         module, _, there = homes[name].partition(":")
-        value = getattr(import_module(module), there or name)
-        if package in sys.modules:
-            setattr(sys.modules[package], name, value)  # found at once from now on
-        return value
+        found = getattr(import_module(module), there or name)
+        if (room := sys.modules.get(package)) is not None:
+            setattr(room, name, found)  # from now on it is found without asking here
+        return found
 
     return attribute
 

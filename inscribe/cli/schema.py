@@ -21,11 +21,16 @@ OUTPUTS = (
     "sign",
     "name",
     "check",
+    "next",
+    "import",
+    "index",
     "entry",
     "restore",
     "measure",
+    "merge",
     "concord",
     "concord-clusters",
+    "concord-translations",
     "refused-line",
 )
 
@@ -38,7 +43,8 @@ def command(what: str, output: str | None, force: bool, quiet: bool) -> None:
 
     WHAT is record (without WHAT), read, collate, collate-several (with several sources),
     source-find, source-list (each text), date, dates (several of one object), sign, name, check,
-    entry, restore, measure, concord, concord-clusters or refused-line (what stands in place of the
+    next, import, index, entry, restore, measure, merge, concord, concord-clusters,
+    concord-translations or refused-line (what stands in place of the
     answer to a line that cannot be used). Editors that know JSON Schema check records and offer
     keys and words while you type.
 
