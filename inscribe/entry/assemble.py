@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import reading, tables
@@ -20,12 +21,18 @@ if TYPE_CHECKING:
     from inscribe.sources import Library
 
 
-def entry_of(record: Record, library: Library | None = None) -> Entry:
-    """Return the entry for a record; ``library`` has the sources that are named by id only."""
+def entry_of(record: Record, library: Library | None = None, folder: Path | None = None) -> Entry:
+    """Return the entry for a record.
+
+    Args:
+        record: the object.
+        library: has the sources that are named by id only.
+        folder: that of the record's file, in which its pictures are.
+    """
     made = [_inscription_entry(each, record.between, library) for each in record.inscriptions]
     if tables.has_own("people"):
         made = _with_persons(made)
-    return Entry(record, tuple(made), tuple(_cautions(made)))
+    return Entry(record, tuple(made), tuple(_cautions(made)), folder)
 
 
 def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:
