@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, strategies as st
 
-from inscribe.checking import Checked, check_folder
+from inscribe.checking import check_folder
 from inscribe.errors import InputError
 from inscribe.notation import parse
 from inscribe.reading.suspicious import suspicions
