@@ -34,6 +34,7 @@ ORDER = [
     "strict",
     "workers",
     "tables",
+    "notebook",
     "terms",
     "keys",
     "cautions",
@@ -60,6 +61,7 @@ ORDER = [
     "reading",
     "record",
     "persons",
+    "collation.spacing",
     "collation.model",
     "collation.align",
     "collation.space",
@@ -83,7 +85,7 @@ ORDER = [
     "cli",
 ]
 # Inner rooms that share the types of the room around them.
-SHARED = {"dates.model", "collation.model"}
+SHARED = {"dates.model", "collation.model", "collation.spacing"}
 MODULES = sorted(PACKAGE.rglob("*.py"))
 NO_ROOMS = (PACKAGE, PACKAGE / "cli")
 DOORS = [m for m in MODULES if m.name == "__init__.py" and m.parent not in NO_ROOMS]

@@ -8,32 +8,38 @@ from pathlib import Path
 
 from inscribe.checking.examine import examine
 from inscribe.checking.findings import Checked, Finding, finding
+from inscribe.files import StrPath
 from inscribe.reading.lexicon import prepare_for
 from inscribe.record import Survey, survey
+from inscribe.sources import Library, file_of
 from inscribe.workers import mapped
 
 Examined = tuple[str | None, list[Finding]]
 
 
 def check_folder(
-    folder: Path,
-    library: Path | None = None,
+    folder: StrPath,
+    library: Library | StrPath | None = None,
     progress: Callable[[int, int], None] = lambda done, count: None,
 ) -> Checked:
     """Return everything found in the records of ``folder`` (or in one record).
 
-    ``library`` is the library file in which sources named by id are looked up; ``progress`` hears
-    how many of how many records are done.
+    Args:
+        folder: the folder, or the file of one record.
+        library: where sources named by id are looked up: an open library, or its file; nothing is
+            looked up where that file is missing.
+        progress: hears how many of how many records are done.
 
     Raises:
         InputError: there is no such file or folder.
     """
+    folder, file = Path(folder), file_of(library)
     there = Survey([folder]) if folder.is_file() else survey(folder)
     paths = there.records
     found = [*_passed_over(there)]
     first_with: dict[str, Path] = {}
     prepare_for(len(paths))
-    examined = mapped(partial(_examine, library=library), paths)
+    examined = mapped(partial(_examine, library=file), paths)
     for done, (path, (identity, findings)) in enumerate(zip(paths, examined, strict=True), 1):
         found += findings
         if identity is not None and identity in first_with:
@@ -59,7 +65,5 @@ def _examine(path: Path, library: Path | None) -> Examined:
 def _in_library(identity: str, library: Path | None) -> bool:
     if library is None or not library.is_file():
         return False
-    from inscribe.sources import Library
-
     with Library(library) as opened:
         return opened.text_of_id(identity) is not None

@@ -220,8 +220,6 @@ def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict
     Raises:
         InputError: no record of the folder can be read, and it was named by the user.
     """
-    from collections import Counter
-
     from inscribe.concordance import collection
 
     with progress_shown("records", quiet=quiet) as progress:
@@ -231,14 +229,7 @@ def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict
             f"no record can be read there; the first: {found.unread[0]}",
             hint="--records takes a folder of records",
         )
-    held = found.documents
-    itself = Path(asked).resolve() if asked and asked != STANDARD_INPUT else None
-    return Counter(
-        document.carver
-        for document in held
-        if document.carver in document.normal and "□" not in document.carver
-        if document.carver and Path(document.file).resolve() != itself
-    )
+    return found.names_read(asked if asked != STANDARD_INPUT else None)
 
 
 def _asked(

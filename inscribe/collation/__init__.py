@@ -16,13 +16,15 @@ if TYPE_CHECKING:
         NO_DIFFERENCE as NO_DIFFERENCE,
         Beside as Beside,
         Collation as Collation,
-        ColumnSpace as ColumnSpace,
         Fidelity as Fidelity,
         Group as Group,
         GroupKind as GroupKind,
+        Span as Span,
+    )
+    from inscribe.collation.spacing import (
+        ColumnSpace as ColumnSpace,
         Judgement as Judgement,
         SpaceAccount as SpaceAccount,
-        Span as Span,
         Verdict as Verdict,
     )
     from inscribe.collation.witnesses import (
@@ -35,10 +37,8 @@ else:
         __name__,
         {
             "collating": "collate collate_texts prepared",
-            "model": (
-                "Beside Collation ColumnSpace Fidelity Group GroupKind Judgement NO_DIFFERENCE "
-                "SpaceAccount Span Verdict"
-            ),
+            "model": "Beside Collation Fidelity Group GroupKind NO_DIFFERENCE Span",
+            "spacing": "ColumnSpace Judgement SpaceAccount Verdict",
             "witnesses": "Testimony Witness testimony",
         },
     )

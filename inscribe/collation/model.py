@@ -2,23 +2,27 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from inscribe import notebook
+from inscribe.collation.spacing import (
+    ColumnSpace as ColumnSpace,
+    Judgement as Judgement,
+    SpaceAccount as SpaceAccount,
+)
 from inscribe.signs import Transcription
-from inscribe.terms import GroupKind as GroupKind, Kind, Role, Verdict as Verdict
+from inscribe.terms import GroupKind as GroupKind, Kind, Role
 
 if TYPE_CHECKING:
     from inscribe.keys import (
         BesideKeys,
         BreakKeys,
         CollationKeys,
-        ColumnSpaceKeys,
         FidelityKeys,
         GroupKeys,
-        JudgementKeys,
         LevelKeys,
-        SpaceKeys,
         SpanKeys,
     )
 
@@ -189,119 +193,22 @@ class Break:
         return {"copy": self.copy, "source": self.source, "at_line_end": self.at_line_end}
 
 
-@dataclass(frozen=True, slots=True)
-class ColumnSpace:
-    """What one column holds, lengths in mm; None where it was not measured."""
-
-    index: int
-    signs: int
-    length: float | None
-    pitch: float | None  # mean distance from sign to sign
-    crowding: float | None  # the uncrowded pitch divided by this column's: above 1 = crowded
-    trend: float | None = None  # share by which the pitch shrinks from the first half to the second
-    free: float | None = None  # mm left below the column, the carver's own margin taken off
-
-    def to_dict(self) -> ColumnSpaceKeys:
-        """Return it as printed in JSON."""
-        return {
-            "column": self.index,
-            "signs": self.signs,
-            "length": self.length,
-            "pitch": self.pitch,
-            "crowding": self.crowding,
-            "trend": self.trend,
-            "free": self.free,
-        }
-
-
-@dataclass(frozen=True, slots=True)
-class Judgement:
-    """What the metal has to do with one difference, and the reasons for and against."""
-
-    difference: int  # index into the differences
-    verdict: Verdict
-    weight: float | None  # odds of "given up for space" against anything else
-    speaks_for: tuple[str, ...] = ()
-    speaks_against: tuple[str, ...] = ()
-    rival: str = ""  # another explanation that the texts suggest
-    wanted: tuple[str, ...] = ()  # what to measure, where nothing can be said
-
-    @property
-    def chance(self) -> float | None:
-        """The chance that want of space explains the difference, 0 to 1."""
-        return None if self.weight is None else self.weight / (1 + self.weight)
-
-    @property
-    def evidence(self) -> tuple[str, ...]:
-        """All reasons, and what is wanted where there are none."""
-        return (*self.speaks_for, *self.speaks_against, *self.wanted)
-
-    def to_dict(self) -> JudgementKeys:
-        """Return it as printed in JSON."""
-        return {
-            "difference": self.difference,
-            "verdict": self.verdict,
-            "weight": self.weight,
-            "chance": None if self.chance is None else round(self.chance, 3),
-            "for": list(self.speaks_for),
-            "against": list(self.speaks_against),
-            "rival": self.rival,
-            "evidence": list(self.evidence),
-        }
-
-
-@dataclass(frozen=True, slots=True)
-class SpaceAccount:
-    """How many signs the plate holds, and how many the source needs in its own spelling.
-
-    ``capacity`` counts signs at the carver's median pitch, ``uncrowded`` at the widest of his
-    columns, ``tightest`` at the narrowest; pitches are in mm from sign to sign. ``room`` is the
-    length in mm that his columns give, from their head to his foot line.
-    """
-
-    capacity: int | None
-    need: int
-    median_pitch: float | None
-    columns: tuple[ColumnSpace, ...] = ()
-    judgements: tuple[Judgement, ...] = ()
-    wanted: tuple[str, ...] = ()  # measurements that would decide what is unmeasured
-    uncrowded: int | None = None
-    tightest: int | None = None
-    room: float | None = None
-    missing: int = 0  # signs saved on the whole plate
-    beside: int = 0  # signs cut for what stands beside the copied text; ``need`` has them not
-
-    @property
-    def length_wanted(self) -> float | None:
-        """The length in mm that all the signs want at the carver's median pitch."""
-        signs = self.need + self.beside
-        return None if self.median_pitch is None else signs * self.median_pitch
-
-    def to_dict(self) -> SpaceKeys:
-        """Return it as printed in JSON."""
-        return {
-            "capacity": self.capacity,
-            "need": self.need,
-            "beside": self.beside,
-            "crowding": [column.to_dict() for column in self.columns],
-            "median_pitch": self.median_pitch,
-            "capacity_uncrowded": self.uncrowded,
-            "capacity_tightest": self.tightest,
-            "length_wanted": _rounded(self.length_wanted),
-            "length_given": _rounded(self.room),
-            "missing": self.missing,
-            "verdicts": [judgement.to_dict() for judgement in self.judgements],
-            "wanted": list(self.wanted),
-        }
-
-
-def _rounded(mm: float | None) -> float | None:
-    return None if mm is None else round(mm, 1)
-
-
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Collation:
-    """A copy held against its source."""
+    """A copy held against its source.
+
+    ``groups`` tile both texts in the order of the copy; all spans count signs from 0, the end not
+    included, column ends not counted.
+
+    >>> from inscribe.collation import collate_texts
+    >>> found = collate_texts("世の中に桜のなかりせは", "世の中にたえて桜のなかりせば")
+    >>> found
+    <Collation of '世の中に桜のなかりせは' with '世の中にたえて桜のなかりせば': 1 omitted, 1 kana>
+    >>> [(group.kind, group.source.text) for group in found.differences]
+    [('omitted', 'たえて'), ('kana', 'ば')]
+    >>> found.to_dict()["fidelity"]["omitted"]
+    3
+    """
 
     copy: Transcription
     source: Transcription
@@ -362,3 +269,18 @@ class Collation:
             "notes": list(self.notes),
             "same_text": self.is_of_same_text,
         }
+
+    def __repr__(self) -> str:
+        kinds = Counter(group.kind for group in self.differences)
+        said = ", ".join(f"{count} {kind}" for kind, count in kinds.items()) or "no difference"
+        copy, source = notebook.short(self.copy.text), notebook.short(self.source.text)
+        return f"<Collation of {copy} with {source}: {said}>"
+
+    def _repr_html_(self) -> str:
+        """Return the groups as a table, a column each, as notebooks show it."""
+        groups = [group for group in self.groups if group.copy.text or group.source.text]
+        rows = (
+            ["source", *(group.source.text or "-" for group in groups)],
+            ["", *("" if group.kind == "same" else group.kind for group in groups)],
+        )
+        return notebook.grid(["copy", *(group.copy.text or "-" for group in groups)], rows)

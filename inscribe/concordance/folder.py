@@ -7,6 +7,7 @@ it is damaged, or when it cannot be written.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
@@ -22,6 +23,7 @@ from inscribe.concordance.documents import (
     rows_of,
 )
 from inscribe.errors import InscribeError
+from inscribe.files import StrPath
 from inscribe.reading.lexicon import prepare_for
 from inscribe.record import Survey, load, survey
 from inscribe.workers import mapped
@@ -42,9 +44,22 @@ class Collection:
     records: int
     unread: tuple[str, ...] = ()
 
+    def names_read(self, but: StrPath | None = None) -> dict[str, int]:
+        """Return the carvers' names that are read without a worn sign, with how often each is.
+
+        ``but`` is the file of a record that is left out, as when it is asked about itself.
+        """
+        itself = Path(but).resolve() if but is not None else None
+        return Counter(
+            document.carver
+            for document in self.documents
+            if document.carver and document.carver in document.normal
+            if "□" not in document.carver and Path(document.file).resolve() != itself
+        )
+
 
 def collection(
-    folder: Path,
+    folder: StrPath,
     progress: Progress = lambda done, count: None,
     *,
     cache: Path | None = None,
@@ -61,6 +76,7 @@ def collection(
     Raises:
         InputError: there is no such file or folder.
     """
+    folder = Path(folder)
     there = Survey([folder]) if folder.is_file() else survey(folder)
     paths = there.records
     kept_in = cache_file(folder, cache) if keep else None

@@ -11,15 +11,29 @@ from inscribe.collation import Collation, collate
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
 from inscribe.signs import Certainty, Intervention
-from inscribe.sources import words_of
+from inscribe.sources import opened, words_of
 
 if TYPE_CHECKING:
+    from inscribe.files import StrPath
     from inscribe.record import Inscription, Record
     from inscribe.sources import Library
 
 
-def entry_of(record: Record, library: Library | None = None) -> Entry:
-    """Return the entry for a record; ``library`` has the sources that are named by id only."""
+def entry_of(record: Record, library: Library | StrPath | None = None) -> Entry:
+    """Return the entry for a record.
+
+    Args:
+        record: the record of one object.
+        library: where sources named by id only are looked up: an open library, or its file.
+
+    Raises:
+        InputError: there is no such library.
+    """
+    with opened(library) as held:
+        return _entry_of(record, held)
+
+
+def _entry_of(record: Record, library: Library | None) -> Entry:
     made = [_inscription_entry(each, record.between, library) for each in record.inscriptions]
     if tables.has_own("people"):
         made = _with_persons(made)

@@ -30,6 +30,7 @@ if TYPE_CHECKING:
         remarks as remarks,
         with_boxes as with_boxes,
     )
+    from inscribe.record.dated import dates_of as dates_of
     from inscribe.record.fields import MAX_MM as MAX_MM
     from inscribe.record.loader import (
         ENDLESS_KEY as ENDLESS_KEY,
@@ -67,6 +68,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "dated": "dates_of",
             "amending": "with_measurements",
             "boxed_columns": "measured_column partly_boxed reckoned_column",
             "boxes": "read_boxes remarks with_boxes",

@@ -27,7 +27,12 @@ if TYPE_CHECKING:
         letters as letters,
         run_together as run_together,
     )
-    from inscribe.sources.library import Added as Added, Library as Library
+    from inscribe.sources.library import (
+        Added as Added,
+        Library as Library,
+        file_of as file_of,
+        opened as opened,
+    )
     from inscribe.sources.of_record import words_of as words_of
     from inscribe.sources.query import (
         is_romanised as is_romanised,
@@ -48,7 +53,7 @@ else:
             "copied": "copied_signs",
             "importers": "FORMATS files_in stems_of texts_in texts_of",
             "keys": "UNKNOWN letters run_together",
-            "library": "Added Library",
+            "library": "Added Library file_of opened",
             "of_record": "words_of",
             "query": "is_romanised kana_of_romanised",
             "ranking": "Hit NO_SOURCE answer find",

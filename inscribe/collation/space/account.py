@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from statistics import median
 from typing import TYPE_CHECKING
 
-from inscribe.collation.model import Group, Judgement, SpaceAccount, Verdict
+from inscribe.collation.model import Group, Judgement, SpaceAccount
 from inscribe.collation.space import evidence, reasons
 from inscribe.collation.space.evidence import Case, saves_space
 from inscribe.collation.space.measures import column_account, measures_of, missing
@@ -22,6 +22,7 @@ from inscribe.collation.space.measures import column_account, measures_of, missi
 if TYPE_CHECKING:
     from inscribe.record import Inscription
     from inscribe.signs import Transcription
+    from inscribe.terms import Verdict
 
 SPEAKS_FOR_SPACE = 2.0  # odds from which on space explains a difference
 SPEAKS_AGAINST = 0.5  # odds below which it does not

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, get_args
 
 from inscribe import tables
 from inscribe.errors import InputError, NotationError, Place
@@ -68,9 +68,17 @@ def read(
             where its metre was hard to find. A signature always has them.
         passages: passages a person has settled (see ``inscribe.record.Passage``).
         source: the words that are copied, where known; they help to tell where the copy ends.
+
+    Raises:
+        InputError: the register is none of those, or the text is longer than 20,000 signs.
+
+    >>> from inscribe.notation import parse
+    >>> read(parse("露岳刻之")).proposals[0].romaji
+    'Rogaku kore o kizamu'
     """
     from inscribe.reading.inscription.readers import Wishes
 
+    _refuse_unknown(register)
     return _read(t, Wishes(register, overrides, between, alternatives, passages, source))
 
 
@@ -152,9 +160,14 @@ def read_text(
 
     Raises:
         NotationError: brackets or marks that cannot be understood.
+        InputError: the register is none of those, or the text is longer than 20,000 signs.
+
+    >>> read_text("嶺暁作", "signature").signature["verb"].romaji
+    'saku'
     """
     from inscribe.reading.inscription.readers import Wishes
 
+    _refuse_unknown(register)
     _refuse_endless(len(text) // _MARKS_A_SIGN)
     wishes = Wishes(register, overrides, between, alternatives, passages)
     if _notation().search(text) and not _is_running_text(text):
@@ -193,6 +206,17 @@ def _with_suspicions(found: Interpretation, columns: Sequence[str]) -> Interpret
 @tables.cached()  # a record is read without it
 def _notation() -> re.Pattern[str]:
     return re.compile(_NOTATION)
+
+
+def _refuse_unknown(register: str) -> None:
+    """Refuse what is no register.
+
+    Raises:
+        InputError: it is none.
+    """
+    if register not in get_args(Choice):
+        allowed = ", ".join(get_args(Choice))
+        raise InputError(f"there is no register {register!r}", hint=f"use one of: {allowed}")
 
 
 def _refuse_endless(signs: int) -> None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
+from inscribe import notebook
 from inscribe.terms import Kind as Kind, Register as Register, Role as Role
 
 if TYPE_CHECKING:
@@ -174,9 +175,19 @@ class Passage:
         }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class Interpretation:
-    """Everything ``inscribe read`` has to say about one inscription."""
+    """Everything ``inscribe read`` has to say about one inscription.
+
+    Signs are counted from 0; ``first`` and ``last`` of tokens, passages and parts both belong to
+    them.
+
+    >>> from inscribe.reading import read_text
+    >>> read_text("於東都應需造之")
+    <Interpretation of '於東都應需造之', signature: 'Tōto ni oite motome ni …'>
+    >>> read_text("於東都應需造之").signature["place"].romaji
+    'Tōto'
+    """
 
     text: str  # as carved
     normalised: str
@@ -212,3 +223,23 @@ class Interpretation:
             "passages": [passage.to_dict() for passage in self.passages],
             "persons": [person.to_dict() for person in self.persons],
         }
+
+    def __repr__(self) -> str:
+        text, romaji = notebook.short(self.text), notebook.short(self.proposals[0].romaji)
+        return f"<Interpretation of {text}, {self.register}: {romaji}>"
+
+    def _repr_html_(self) -> str:
+        """Return the reading and its words as tables, as notebooks show it."""
+        best = self.proposals[0]
+        said = notebook.facts(
+            {
+                "as carved": self.text,
+                "current forms": self.normalised,
+                "kana": best.kana,
+                "reading": best.romaji,
+                "register": self.register,
+                "doubts": "; ".join(doubt.why for doubt in self.doubts),
+            }
+        )
+        words = ([token.surface, token.kana, token.romaji, token.gloss] for token in best.tokens)
+        return said + notebook.grid(["carved", "kana", "reading", "gloss"], words)
