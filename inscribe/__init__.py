@@ -22,7 +22,7 @@ True
 '住'
 >>> inscribe.read_text("露岳刻之", "poem")
 Traceback (most recent call last):
-inscribe.errors.InputError: there is no register 'poem' (use one of: auto, verse, signature, prose)
+inscribe.errors.InputError: there is no register 'poem'; use one of: auto, verse, signature, prose
 """
 
 from __future__ import annotations
