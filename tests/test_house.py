@@ -35,6 +35,7 @@ ORDER = [
     "workers",
     "tables",
     "notebook",
+    "settings",
     "terms",
     "keys",
     "cautions",
@@ -82,6 +83,8 @@ ORDER = [
     "report.collations",
     "report.terminal",
     "report.measured",
+    "credits",
+    "guide",
     "cli",
 ]
 # Inner rooms that share the types of the room around them.
