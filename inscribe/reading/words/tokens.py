@@ -24,6 +24,8 @@ if TYPE_CHECKING:
     from inscribe.reading.words.naming import MayName
 
 
+# Parts of a signature that name its person, and what is said of that name.
+PERSON_PARTS = ("clan", "surname", "common_name", "art_name", "name", "generation", "honorific")
 CANNOT_BE_READ = "cannot be read"  # why a worn sign is a doubt
 
 
@@ -201,6 +203,11 @@ class Interpretation:
     noted: str = ""  # as carved, with the transcriber's marks of how sure that is, where it has any
     passages: tuple[Passage, ...] = ()  # in the order of the signs, together all of them
     persons: tuple[MayName, ...] = ()  # of the user's list, whom it may name; the likelier first
+
+    @property
+    def names_a_person(self) -> bool:
+        """Whether it names a person, so that the caution on attributions must stand beside it."""
+        return bool(self.persons) or not (self.signature or {}).keys().isdisjoint(PERSON_PARTS)
 
     def to_dict(self) -> ReadingKeys:
         """Return it as ``inscribe read --format json`` prints it."""
