@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe import notebook
-from inscribe.terms import Kind as Kind, Register as Register, Role as Role
+from inscribe.terms import Kind as Kind, Register as Register, Role as Role, SignIndex
 
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
@@ -37,8 +37,8 @@ class Token:
     normalised: str  # in current forms, spelling as carved
     kana: str  # current kana spelling, hiragana
     romaji: str  # modified Hepburn with macrons
-    first: int  # index of its first sign
-    last: int  # index of its last sign
+    first: SignIndex  # index of its first sign
+    last: SignIndex  # index of its last sign
     modern: str = ""  # current forms and current kana spelling
     part_of_speech: str = ""  # UniDic's terms
     lemma: str = ""
@@ -91,8 +91,8 @@ class SignaturePart(NamedTuple):
     text: str
     kana: str
     romaji: str
-    first: int
-    last: int
+    first: SignIndex
+    last: SignIndex
     alternatives: tuple[str, ...] = ()  # other romanised readings, best first
 
     def to_dict(self) -> SignaturePartKeys:
@@ -116,8 +116,8 @@ def _parts(signature: Signature | None) -> dict[str, SignaturePartKeys] | None:
 class Doubt(NamedTuple):
     """Something the reader should look at again, and why."""
 
-    first: int
-    last: int
+    first: SignIndex
+    last: SignIndex
     why: str
 
     def to_dict(self) -> DoubtKeys:
@@ -139,8 +139,8 @@ class Passage:
     """
 
     kind: Kind
-    first: int
-    last: int
+    first: SignIndex
+    last: SignIndex
     text: str  # as carved
     normalised: str
     proposals: tuple[Proposal, ...]  # its own readings, best first
