@@ -84,6 +84,13 @@ class Group:
         return {**keys, "order": self.order} if self.order else keys
 
 
+def kind_of_wording(copy: Span, source: Span) -> GroupKind:
+    """Return what a difference in wording is: both sides have signs, or one of them has."""
+    if len(copy) and len(source):
+        return "replaced"
+    return "added" if len(copy) else "omitted"
+
+
 def _of_copy(group: Group) -> Span:
     return group.copy
 

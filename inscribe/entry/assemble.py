@@ -77,7 +77,7 @@ def _collation(inscription: Inscription, library: Library | None) -> tuple[Colla
 
 def _cautions(inscriptions: Sequence[InscriptionEntry]) -> Iterator[str]:
     signs = [s for each in inscriptions for s in each.inscription.transcription.signs]
-    if any(each.interpretation.signature or each.interpretation.persons for each in inscriptions):
+    if any(each.interpretation.names_a_person for each in inscriptions):
         yield "attribution"
     if any(
         s.certainty is Certainty.RESTORED or s.intervention is Intervention.SUPPLIED for s in signs

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from inscribe.collation.align.moves import AlignmentMove, State
 from inscribe.collation.align.search import AlignmentPath
 from inscribe.collation.align.sides import Side
-from inscribe.collation.model import Group, GroupKind, Span
+from inscribe.collation.model import Group, GroupKind, Span, kind_of_wording
 
 KIND_OF_STEP: dict[str, GroupKind] = {
     "same": "same",
@@ -52,7 +52,7 @@ def _kind(
 ) -> GroupKind:
     first = steps[0].step
     if first == "wrong":
-        return "replaced" if len(one) and len(other) else "added" if len(one) else "omitted"
+        return kind_of_wording(one, other)
     if first in KIND_OF_STEP:
         return KIND_OF_STEP[first]
     sorts = copy.sort[one.start : one.end] + source.sort[other.start : other.end]

@@ -15,7 +15,7 @@ from inscribe.collation.align.groups import span
 from inscribe.collation.align.moved import with_moves
 from inscribe.collation.align.sides import Side
 from inscribe.collation.align.word_ends import WordEnds, word_ends
-from inscribe.collation.model import Group, GroupKind, Span
+from inscribe.collation.model import Group, Span, kind_of_wording
 
 REGION = 16  # signs around a difference in which words are looked at
 MOST_GROUPS = 200  # of one such stretch, where difference follows difference
@@ -151,7 +151,7 @@ def _one_difference(groups: Sequence[Group], copy: Side, source: Side) -> Group:
     first, last = groups[0], groups[-1]
     one = span(copy, first.copy.start, last.copy.end)
     other = span(source, first.source.start, last.source.end)
-    kind: GroupKind = "replaced" if len(one) and len(other) else "added" if len(one) else "omitted"
+    kind = kind_of_wording(one, other)
     inner = [group for group in groups if group.kind != "same"]
     return Group(kind, one, other, "; ".join(dict.fromkeys(map(_change, inner))))
 

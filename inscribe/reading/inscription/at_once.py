@@ -85,7 +85,7 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
 
     plain = text.normal.text
     if len(plain) <= _SHORT and not text.breaks:
-        return _short(plain)
+        return _short(text)
     if text.faces:
         return None
     if is_surely_signed(text):
@@ -94,13 +94,14 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     return AtOnce("signature") if alone and names_one(text) and is_signature(plain) else None
 
 
-def _short(plain: str) -> AtOnce | None:
+def _short(text: InscribedText) -> AtOnce | None:
     """Return what a text of up to three kanji is: a saying, a title, a name, else a word."""
     from inscribe.reading.passages import is_known_saying
 
+    plain = text.normal.text
     if is_known_saying(plain):
         why = f"{plain} may be a name or a saying"
-        doubt = Doubt(0, len(plain) - 1, why)
+        doubt = Doubt(text.normal.origin[0], text.normal.origin[-1], why)
         return AtOnce("chinese", doubts=(doubt,) if is_signature(plain) else ())
     if is_title(plain):
         return AtOnce("heading")

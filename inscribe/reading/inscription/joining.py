@@ -14,6 +14,7 @@ from inscribe.reading.words import (
     SignaturePart,
     carved_text,
 )
+from inscribe.terms import SignIndex
 
 _MOST = 6  # proposals of the whole
 _FIRST = ("verse", "prose", "chinese")  # kinds that give a text its register, the first before
@@ -124,4 +125,8 @@ def divided_otherwise(
         return ()
     said = ", ".join(f"{kind} {first + 1}-{last + 1}" for first, last, kind in differing)
     first, last = min(each[0] for each in differing), max(each[1] for each in differing)
-    return (Doubt(first, last, f"may be divided otherwise: {said} ({chance:.0%})"),)
+    return (
+        Doubt(
+            SignIndex(first), SignIndex(last), f"may be divided otherwise: {said} ({chance:.0%})"
+        ),
+    )

@@ -11,6 +11,7 @@ from inscribe.forms import normalise_text
 from inscribe.reading.passages.stretches import KnownPassage
 from inscribe.reading.spelling import hiragana
 from inscribe.reading.words import Doubt, InscribedText, Kind, Role
+from inscribe.terms import SignIndex
 
 _GAPS = re.compile(r"(［[^］]*］|（[^）]*）)")
 _LINE_ENDS = re.compile(r"[\s／」]")
@@ -54,7 +55,9 @@ def spans_settled(
         taken = bool(found) and bool(inside) and inside[0] < found[-1].end
         if each.last > end or not inside or taken:
             why = f"the settled passage ({each.kind}) no longer fits what is carved"
-            doubts.append(Doubt(min(each.first, end), min(each.last, end), why))
+            doubts.append(
+                Doubt(SignIndex(min(each.first, end)), SignIndex(min(each.last, end)), why)
+            )
             continue
         why = f"settled: {each.reason}" if each.reason else "settled by a reader"
         found.append(KnownPassage(inside[0], inside[-1] + 1, each.kind, each.role, why))

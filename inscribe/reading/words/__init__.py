@@ -70,6 +70,7 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.tokens import (
         CANNOT_BE_READ as CANNOT_BE_READ,
+        PERSON_PARTS as PERSON_PARTS,
         Doubt as Doubt,
         Interpretation as Interpretation,
         Kind as Kind,
@@ -105,8 +106,8 @@ else:
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (
-                "CANNOT_BE_READ Doubt Interpretation Kind Passage Proposal Register Role "
-                "SignaturePart Token in_order"
+                "CANNOT_BE_READ Doubt Interpretation Kind PERSON_PARTS Passage Proposal Register "
+                "Role SignaturePart Token in_order"
             ),
         },
     )

@@ -8,6 +8,7 @@ from typing import Protocol
 
 from inscribe.reading.spelling import KanaWord, romanise, romanise_word
 from inscribe.reading.words.tokens import Doubt, Proposal, SignaturePart, Token
+from inscribe.terms import SignIndex
 
 _NOUN = "名詞-普通名詞-一般"
 _NAME = "名詞-固有名詞-人名"
@@ -56,7 +57,9 @@ def applying(
         if not inside:
             end = len(carved) - 1
             why = f"the settled reading {override.kana} no longer fits what is carved"
-            doubts.append(Doubt(max(0, min(first, end)), max(0, min(last, end)), why))
+            doubts.append(
+                Doubt(SignIndex(max(0, min(first, end))), SignIndex(max(0, min(last, end))), why)
+            )
         elif taken.isdisjoint(range(first, last + 1)):
             taken.update(range(first, last + 1))
             fitting.append(override)

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe import notebook
-from inscribe.terms import Kind as Kind, Register as Register, Role as Role
+from inscribe.terms import Kind as Kind, Register as Register, Role as Role, SignIndex
 
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
@@ -24,6 +24,8 @@ if TYPE_CHECKING:
     from inscribe.reading.words.naming import MayName
 
 
+# Parts of a signature that name its person, and what is said of that name.
+PERSON_PARTS = ("clan", "surname", "common_name", "art_name", "name", "generation", "honorific")
 CANNOT_BE_READ = "cannot be read"  # why a worn sign is a doubt
 
 
@@ -35,8 +37,8 @@ class Token:
     normalised: str  # in current forms, spelling as carved
     kana: str  # current kana spelling, hiragana
     romaji: str  # modified Hepburn with macrons
-    first: int  # index of its first sign
-    last: int  # index of its last sign
+    first: SignIndex  # index of its first sign
+    last: SignIndex  # index of its last sign
     modern: str = ""  # current forms and current kana spelling
     part_of_speech: str = ""  # UniDic's terms
     lemma: str = ""
@@ -89,8 +91,8 @@ class SignaturePart(NamedTuple):
     text: str
     kana: str
     romaji: str
-    first: int
-    last: int
+    first: SignIndex
+    last: SignIndex
     alternatives: tuple[str, ...] = ()  # other romanised readings, best first
 
     def to_dict(self) -> SignaturePartKeys:
@@ -114,8 +116,8 @@ def _parts(signature: Signature | None) -> dict[str, SignaturePartKeys] | None:
 class Doubt(NamedTuple):
     """Something the reader should look at again, and why."""
 
-    first: int
-    last: int
+    first: SignIndex
+    last: SignIndex
     why: str
 
     def to_dict(self) -> DoubtKeys:
@@ -137,8 +139,8 @@ class Passage:
     """
 
     kind: Kind
-    first: int
-    last: int
+    first: SignIndex
+    last: SignIndex
     text: str  # as carved
     normalised: str
     proposals: tuple[Proposal, ...]  # its own readings, best first
@@ -201,6 +203,11 @@ class Interpretation:
     noted: str = ""  # as carved, with the transcriber's marks of how sure that is, where it has any
     passages: tuple[Passage, ...] = ()  # in the order of the signs, together all of them
     persons: tuple[MayName, ...] = ()  # of the user's list, whom it may name; the likelier first
+
+    @property
+    def names_a_person(self) -> bool:
+        """Whether it names a person, so that the caution on attributions must stand beside it."""
+        return bool(self.persons) or not (self.signature or {}).keys().isdisjoint(PERSON_PARTS)
 
     def to_dict(self) -> ReadingKeys:
         """Return it as ``inscribe read --format json`` prints it."""

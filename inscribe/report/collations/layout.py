@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from inscribe.collation import NO_DIFFERENCE, Collation, Group, Judgement, Span
+from inscribe.collation import NO_DIFFERENCE, Collation, Group, Judgement
 from inscribe.report import reasons_said, verdict_said
-from inscribe.signs import counted
+from inscribe.signs import short_place_of
 
 if TYPE_CHECKING:
     from inscribe.collation import Testimony, Witness
@@ -101,26 +101,17 @@ def shown(result: Collation, start: int, end: int) -> str:
 def rows(result: Collation, *, substantive: bool) -> list[DifferenceRow]:
     """Return the differences in wording, or those in writing only, numbered in the copy's order."""
     return [
-        DifferenceRow(n, g.kind, g.copy.text, g.source.text, where(g.copy, result), g.why)
+        DifferenceRow(
+            n,
+            g.kind,
+            g.copy.text,
+            g.source.text,
+            short_place_of(result.copy, g.copy.start, g.copy.end),
+            g.why,
+        )
         for n, g in enumerate(result.differences, start=1)
         if g.is_substantive == substantive
     ]
-
-
-def where(place: Span, result: Collation) -> str:
-    """Return the place of signs of the copy as one counts on the metal: column and sign, from 1."""
-    signs = result.copy.signs
-    if not signs:
-        return ""
-    if place.start >= len(signs):
-        return f"col. {signs[-1].column + 1}, end"
-    column, first = counted(result.copy, place.start)
-    if not len(place):
-        return f"col. {column}, before {first}"
-    last_column, last = counted(result.copy, place.end - 1)
-    if column != last_column:
-        return f"col. {column}, {first} to col. {last_column}, {last}"
-    return f"col. {column}, {first}" + (f"-{last}" if last != first else "")
 
 
 def levels(result: Collation) -> list[tuple[str, str, str]]:
