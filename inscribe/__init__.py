@@ -34,14 +34,8 @@ from inscribe import late
 __version__ = "0.1.0"
 
 if TYPE_CHECKING:
-    from inscribe.cautions import (
-        caution,
-    )
-    from inscribe.checking import (
-        Checked,
-        Finding,
-        check_folder,
-    )
+    from inscribe.cautions import caution
+    from inscribe.checking import Checked, Finding, check_folder
     from inscribe.collation import (
         Collation,
         Fidelity,
@@ -68,21 +62,9 @@ if TYPE_CHECKING:
         find as find_dates,
         resolve as resolve_date,
     )
-    from inscribe.descriptions import (
-        add_glossary,
-    )
-    from inscribe.entry import (
-        Entry,
-        InscriptionEntry,
-        entries_in,
-        entry_of,
-    )
-    from inscribe.errors import (
-        InputError,
-        InscribeError,
-        NotationError,
-        RecordError,
-    )
+    from inscribe.descriptions import add_glossary
+    from inscribe.entry import Entry, InscriptionEntry, entries_in, entry_of
+    from inscribe.errors import InputError, InscribeError, NotationError, RecordError
     from inscribe.forms import (
         Change,
         Description,
@@ -92,13 +74,8 @@ if TYPE_CHECKING:
         normalise_text,
         relation,
     )
-    from inscribe.keys import (
-        schema_of,
-    )
-    from inscribe.notation import (
-        parse,
-        render,
-    )
+    from inscribe.keys import schema_of
+    from inscribe.notation import parse, render
     from inscribe.reading import (
         Doubt,
         Interpretation,
@@ -109,14 +86,8 @@ if TYPE_CHECKING:
         read,
         read_text,
     )
-    from inscribe.reading.names import (
-        NameReading,
-        readings as name_readings,
-    )
-    from inscribe.reading.signatures import (
-        NameLookUp,
-        look_up as look_up_name,
-    )
+    from inscribe.reading.names import NameReading, readings as name_readings
+    from inscribe.reading.signatures import NameLookUp, look_up as look_up_name
     from inscribe.record import (
         Inscription,
         Record,
@@ -126,13 +97,8 @@ if TYPE_CHECKING:
         record_schema,
         records_of_tei,
     )
-    from inscribe.report import (
-        Style,
-        load as load_style,
-    )
-    from inscribe.report.drawing import (
-        plate_drawing,
-    )
+    from inscribe.report import Style, load as load_style
+    from inscribe.report.drawing import plate_drawing
     from inscribe.report.entries import (
         entries_as_annotations,
         entries_as_csv,
@@ -141,30 +107,11 @@ if TYPE_CHECKING:
         entries_as_json,
         entry_as_markdown,
     )
-    from inscribe.report.lido import (
-        entries_as_lido,
-    )
-    from inscribe.report.tei import (
-        entries_as_tei,
-    )
-    from inscribe.restoring import (
-        Candidate,
-        Lacuna,
-        Restoration,
-        Seen,
-        restore,
-    )
-    from inscribe.signs import (
-        Sign,
-        Transcription,
-        transcription,
-    )
-    from inscribe.sources import (
-        Hit,
-        Library,
-        SourceText,
-        find as find_source,
-    )
+    from inscribe.report.lido import entries_as_lido
+    from inscribe.report.tei import entries_as_tei
+    from inscribe.restoring import Candidate, Lacuna, Restoration, Seen, restore
+    from inscribe.signs import Sign, Transcription, transcription
+    from inscribe.sources import Hit, Library, SourceText, find as find_source
 
 # Where each name is found; after a colon, what it is called there.
 _ROOMS = {

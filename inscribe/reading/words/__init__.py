@@ -4,6 +4,8 @@ In reading order: ``tokens`` (what the reading stage hands on), ``pieces`` (a wo
 hands it back), ``assembling`` (from words to an interpretation), ``marks`` (gaps, monograms and
 seals between words), ``overrides`` (readings a person has settled), ``signature_words`` (the
 words of formulas).
+
+``assembling.py`` makes tokens (when they are asked for) and doubts.
 """
 
 from __future__ import annotations
