@@ -180,7 +180,10 @@ def _in_any_order(query: SourceQuery, ranked: list[_SourceCandidate]) -> list[_S
 
 
 def _turn(passage: SourcePassage) -> float:
-    """Return what it costs, in letters, to go on elsewhere: the longer a passage, the easier."""
+    """Return the price, in letters, of going on at another place of the passage.
+
+    In a long passage something that fits is found by chance, so there it is higher.
+    """
     return -math.log2(len(passage.sounds) + 2) / BITS_A_LETTER
 
 

@@ -172,7 +172,11 @@ def _slid(
     copy_words: WordEnds,
     source_words: WordEnds,
 ) -> list[Group]:
-    """Return ``groups`` with each stretch left out or put in slid to where words end best."""
+    """Return ``groups`` with what is left out or put in moved to where words end best.
+
+    The alignment is as good there: of 花は花は, the first or the second 花は may be what is left
+    out.
+    """
     result = list(groups)
     for at, group in enumerate(result):
         if group.kind not in ("omitted", "added"):
@@ -201,7 +205,10 @@ def _room(groups: Sequence[Group], at: int, towards: int) -> int:
 
 
 def _may_slide(side: Side, own: Span, by: int) -> bool:
-    """Whether the text reads the same with another stretch of the same length taken out."""
+    """Whether a stretch that was left out may be moved along the text.
+
+    The text without it must stay the same.
+    """
     if by < 0:
         return side.norm[own.start + by : own.start] == side.norm[own.end + by : own.end]
     return side.norm[own.start : own.start + by] == side.norm[own.end : own.end + by]

@@ -74,7 +74,10 @@ def _poem_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
 
 
 def _commas_end_phrases(reading: VerseReading) -> bool:
-    """Whether every comma ends a phrase; in prose, where a metre is chance, they fall anywhere."""
+    """Whether every comma stands at the end of a phrase.
+
+    In prose that has a metre by chance, commas stand anywhere.
+    """
     firsts = {first for _, first in reading.phrases} | {len(reading.words)}
     commas = (n for n, word in enumerate(reading.words) if word.written == "、")
     return all(n in firsts or n + 1 in firsts for n in commas)

@@ -140,7 +140,10 @@ def poem(text: InscribedText, wishes: Wishes) -> tuple[VerseReading, str]:
 
 
 def read_as_signature(text: InscribedText, wishes: Wishes) -> Interpretation:
-    """Return what a signature, or a date or a dedication alone, says."""
+    """Return what a text says as a signature.
+
+    A date or a dedication that stands alone is read by the same rules.
+    """
     from inscribe.reading.prose import modern_normal
     from inscribe.reading.signatures import read_signature
 
@@ -230,7 +233,10 @@ def _as_quoted(found: Interpretation, normal: NormalText) -> Interpretation:
 
 
 def _is_old_and_unvoiced(plain: str) -> bool:
-    """Whether a text leaves voicing unmarked where its words make better sense with it."""
+    """Whether prose leaves voicing unmarked, as old texts do.
+
+    Its words then make better sense with some kana voiced.
+    """
     if "。" in plain or has_modern_grammar(plain) or not KANA.search(plain):
         return False
     from inscribe.reading.verse import marks_voicing
