@@ -298,7 +298,7 @@ def romaji_of(pieces: list[ReadWord]) -> str:
 
 
 def written_as(pieces: list[ReadWord], text: str) -> list[ReadWord]:
-    """Return the same words, spelled as ``text`` has them, which is as long as they are together."""
+    """Return the same words, spelled as ``text`` (as long as they together) has them."""
     found: list[ReadWord] = []
     position = 0
     for piece in pieces:
