@@ -50,10 +50,9 @@ if TYPE_CHECKING:
     from inscribe.sources.library import (
         Added as Added,
         Library as Library,
-        file_of as file_of,
-        opened as opened,
     )
     from inscribe.sources.of_record import words_of as words_of
+    from inscribe.sources.opening import file_of as file_of, opened as opened
     from inscribe.sources.query import (
         is_romanised as is_romanised,
         kana_of_romanised as kana_of_romanised,
@@ -73,8 +72,9 @@ else:
             "copied": "copied_signs",
             "importers": "FORMATS files_in stems_of texts_in texts_of",
             "keys": "UNKNOWN letters run_together",
-            "library": "Added Library file_of opened",
+            "library": "Added Library",
             "of_record": "words_of",
+            "opening": "file_of opened",
             "query": "is_romanised kana_of_romanised",
             "ranking": "Hit NO_SOURCE answer find",
             "texts": "SourceText",

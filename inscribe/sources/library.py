@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 import sqlite3
 from collections.abc import Iterable, Iterator, Sequence
-from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
@@ -283,26 +282,3 @@ def _text_of(row: tuple[str, str, str, str, str, str]) -> SourceText:
     identity, lines, title, provenance, licence, extra = row
     pairs = tuple(json.loads(extra).items()) if extra else ()
     return SourceText(identity, tuple(lines.split("\n")), title, provenance, licence, pairs)
-
-
-@contextmanager
-def opened(library: Library | StrPath | None) -> Iterator[Library | None]:
-    """Give a library as it is, the library in a file while it is needed, or none.
-
-    This is what ``library`` means wherever a function takes one.
-
-    Raises:
-        InputError: there is no such file, or it is no library.
-    """
-    if library is None or isinstance(library, Library):
-        yield library
-        return
-    with Library(library) as found:
-        yield found
-
-
-def file_of(library: Library | StrPath | None) -> Path | None:
-    """Return the file of a library, for work that is done in several processes."""
-    if library is None:
-        return None
-    return library.path if isinstance(library, Library) else Path(library)

@@ -20,8 +20,9 @@ from inscribe.files import StrPath
 from inscribe.signs import Transcription
 from inscribe.sources import index
 from inscribe.sources.keys import UNKNOWN
-from inscribe.sources.library import Library, opened
+from inscribe.sources.library import Library
 from inscribe.sources.matching import fit, sign_gain
+from inscribe.sources.opening import opened
 from inscribe.sources.passages import SourcePassage
 from inscribe.sources.query import SourceQuery, grams_of, query_of
 from inscribe.sources.texts import SourceText

@@ -255,10 +255,7 @@ class _StepsOfBeats(dict[int, dict[_State, _Steps]]):
 
 @tables.cached()
 def _steps(metre: Metre, at_break: bool, first: bool) -> _StepsOfBeats:
-    """Return what the words of one stretch do to a state (words before, phrase, morae).
-
-    The result depends on few things, so there are only some thousand of them, and they are kept.
-    """
+    """Return what words do to a state, which depends on so few things that it can be kept."""
     return _StepsOfBeats(metre, at_break, first)
 
 
