@@ -32,3 +32,4 @@ How = Literal[
     "same signs", "another form", "same sound", "sound but for length", "inflected", "pattern"
 ]
 Severity = Literal["error", "contradiction", "doubt"]
+ComparedKind = Literal["agreed", "one legible", "one sure", "different"]  # of two transcriptions

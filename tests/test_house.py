@@ -203,7 +203,8 @@ def test_the_top_level_holds_only_what_the_card_allows() -> None:
 
 
 def test_the_program_starts_without_heavy_libraries() -> None:
-    heavy = ("rich", "pykakasi", "fugashi", "sqlite3", "jinja2", "numpy", "cv2", "PIL", "tomlkit")
+    heavy = ["rich", "pykakasi", "fugashi", "sqlite3", "jinja2", "numpy", "cv2", "PIL", "tomlkit"]
+    heavy += ["prompt_toolkit"]
     code = f"import sys, inscribe.cli; print([m for m in {heavy} if m in sys.modules])"
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert out.stdout.strip() == "[]"

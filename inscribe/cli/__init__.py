@@ -25,6 +25,7 @@ COMMANDS = {
     "measure": "where the signs stand, proposed from a photograph",
     "restore": "ranked candidates for signs that cannot be read",
     "settle": "write what a person decides into records",
+    "merge": "two transcriptions of one object, sign by sign",
     "undo": "take the last change of a record back",
     "sign": "one character: forms, readings, parts, look-alikes",
     "date": "a date expression resolved and checked",

@@ -85,9 +85,9 @@ def command(
     over whatever the program proposes. What was settled of signs that only moved is put right on
     the way. Comments and layout of the file stay; inscribe undo takes the change back.
     """
-    from inscribe.settling import Who, is_said, said
+    from inscribe.settling import Who, is_said, settlement
 
-    sayings = [said(each, names=names) for each in given if is_said(each)]
+    sayings = [settlement(each, names=names) for each in given if is_said(each)]
     paths = [_existing(each) for each in given if not is_said(each)]
     if not paths:
         raise InputError("no record is named", hint="inscribe settle RECORD 浅霧軒=あさぎりけん")

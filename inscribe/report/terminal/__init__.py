@@ -27,6 +27,10 @@ if TYPE_CHECKING:
         table_as_text as table_as_text,
         tables_as_text as tables_as_text,
     )
+    from inscribe.report.terminal.merging import (
+        merged_place_as_text as merged_place_as_text,
+        merging_as_text as merging_as_text,
+    )
     from inscribe.report.terminal.name import names_as_text as names_as_text
     from inscribe.report.terminal.people import people_as_text as people_as_text
     from inscribe.report.terminal.reading import (
@@ -60,6 +64,7 @@ else:
             "conventions": "conventions_as_text",
             "date": "comparison_as_text date_as_text",
             "glossary": "problems_as_text table_as_text tables_as_text",
+            "merging": "merged_place_as_text merging_as_text",
             "name": "names_as_text",
             "people": "people_as_text",
             "reading": "cautions_as_text printable reading_as_text",
