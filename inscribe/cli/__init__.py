@@ -15,7 +15,7 @@ import click
 
 from inscribe import __version__
 from inscribe.errors import InputError, InscribeError, did_you_mean, harmless
-from inscribe.settings import defaults, settings
+from inscribe.settings import defaults, settings as settings_beside
 
 COMMANDS = {
     "new": "ask for an object and its inscription, and write a record",
@@ -181,7 +181,7 @@ def _stand_in(number: int, name: str, way: int) -> None:
 
 def _run(closed: list[str]) -> NoReturn:
     try:
-        held = defaults(settings(_beside(sys.argv[1:])))
+        held = defaults(settings_beside(_beside(sys.argv[1:])))
         status = cli.main(prog_name="inscribe", standalone_mode=False, default_map=held)
     except click.exceptions.Abort:
         click.echo("inscribe: interrupted; no file was left half-written", err=True)

@@ -15,7 +15,9 @@ from inscribe.sources import opened, words_of
 
 if TYPE_CHECKING:
     from inscribe.files import StrPath
+    from inscribe.reading import Interpretation
     from inscribe.record import Inscription, Record
+    from inscribe.signs import Transcription
     from inscribe.sources import Library
 
 
@@ -51,16 +53,31 @@ def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:
 def _inscription_entry(
     inscription: Inscription, between: tuple[int, int] | None, library: Library | None
 ) -> InscriptionEntry:
-    interpretation = reading.read(
-        inscription.transcription,
-        inscription.register,
-        inscription.overrides,
-        between=between,
-        passages=inscription.passages,
-        source=inscription.source.text if inscription.source else "",
-    )
+    interpretation = _read(inscription, between)
     collation, problem = _collation(inscription, library)
     return InscriptionEntry(inscription, interpretation, collation, problem)
+
+
+def _read(inscription: Inscription, between: tuple[int, int] | None) -> Interpretation:
+    """Return what an inscription says, with readings of its worn signs where these are likely."""
+    text = inscription.transcription
+
+    def read(text: Transcription) -> Interpretation:
+        return reading.read(
+            text,
+            inscription.register,
+            inscription.overrides,
+            between=between,
+            passages=inscription.passages,
+            source=inscription.source.text if inscription.source else "",
+        )
+
+    if not any(sign.is_worn for sign in text.signs):
+        return read(text)
+    from inscribe.restoring import with_restored
+
+    copied = inscription.source.text if inscription.source else ""
+    return with_restored(read(text), text, read, copied=copied)
 
 
 def _collation(inscription: Inscription, library: Library | None) -> tuple[Collation | None, str]:
