@@ -103,11 +103,11 @@ if TYPE_CHECKING:
         entries_as_annotations,
         entries_as_csv,
         entries_as_docx,
-        entries_as_html,
         entries_as_json,
         entry_as_markdown,
     )
     from inscribe.report.lido import entries_as_lido
+    from inscribe.report.pages import entries_as_html
     from inscribe.report.tei import entries_as_tei
     from inscribe.restoring import Candidate, Lacuna, Restoration, Seen, restore
     from inscribe.signs import Sign, Transcription, transcription
@@ -146,10 +146,10 @@ _ROOMS = {
     "inscribe.report": "Style",
     "inscribe.report.drawing": "plate_drawing",
     "inscribe.report.entries": (
-        "entries_as_annotations entries_as_csv entries_as_docx entries_as_html "
-        "entries_as_json entry_as_markdown"
+        "entries_as_annotations entries_as_csv entries_as_docx entries_as_json entry_as_markdown"
     ),
     "inscribe.report.lido": "entries_as_lido",
+    "inscribe.report.pages": "entries_as_html",
     "inscribe.report.tei": "entries_as_tei",
     "inscribe.report:load": "load_style",
     "inscribe.restoring": "Candidate Lacuna Restoration Seen restore",

@@ -202,6 +202,39 @@ def test_two_terminals_at_once_keep_out_of_each_others_way(tmp_path: Path) -> No
     assert kept(tmp_path / "b.toml")["length"] == "8"
 
 
+def test_a_short_answer_taken_back_is_typed_anew_or_taken_again(tmp_path: Path) -> None:
+    terminal = begun(tmp_path / "a.toml", HEAD[:4])
+    terminal.answer("width", "＜")
+    terminal.answer("length in mm (may stay empty) [97,2]", "96")
+    terminal.answer("width", "<")
+    terminal.answer("length in mm (may stay empty) [96]", "")
+    terminal.wait("width")
+    assert kept(tmp_path / "a.toml")["length"] == "96"
+    terminal.type(CTRL_C)
+    assert terminal.ended() == 130
+
+
+def test_nothing_is_meant_by_a_stroke_and_a_column_is_written_anew(tmp_path: Path) -> None:
+    path = tmp_path / "a.toml"
+    terminal = begun(path, [*HEAD[:-2], ("hand", "-"), ("execution", "－")])
+    terminal.answer("column 1", "元緑三年")
+    terminal.see("look again")
+    terminal.answer("keep it?", "ｎ")
+    terminal.wait("元緑三年")
+    terminal.type(BACKSPACE * 3 + "禄三年")
+    terminal.type("\r")
+    terminal.answer("keep it?", "")
+    terminal.answer("column 2", "")
+    for prompt, answer in FOOT:
+        terminal.answer(prompt, answer)
+    terminal.wait("write it?")
+    assert terminal.shown().count("column 1: 元禄三年") == 1
+    terminal.answer("write it?", "")
+    assert terminal.ended() == 0
+    each = load(path).inscriptions[0]
+    assert (each.text, each.hand, each.execution) == ("元禄三年", "", "")
+
+
 def test_history_and_a_search_by_parts_with_full_width_signs(tmp_path: Path) -> None:
     terminal = begun(tmp_path / "a.toml", HEAD[:3])
     terminal.wait("length")
@@ -293,3 +326,23 @@ def test_a_terminal_that_can_move_no_cursor_still_asks(tmp_path: Path) -> None:
     os.kill(terminal.process.pid, 2)
     assert terminal.ended() == 130
     assert kept(path)["title"] == "Plum"
+
+
+def test_a_stop_while_a_record_is_opened_again_keeps_only_what_was_changed(tmp_path: Path) -> None:
+    path = tmp_path / "a.toml"
+    text = 'id = "A-1"\nkind = "kozuka"\ntitle = "Plum"\n\n[[inscription]]\nplace = "face"\n'
+    path.write_text(text + 'text = "嶺曉作"\n', "utf-8")
+    terminal = Terminal(["new", "--again", str(path)])
+    terminal.answer("write it?", "3")
+    terminal.wait("Plum")
+    terminal.type(BACKSPACE * 4 + "Pine")
+    terminal.type("\r")
+    terminal.wait("write it?")
+    terminal.type(CTRL_C)
+    assert terminal.ended() == 130
+    assert kept(path) == {"title": "Pine"}
+    path.write_text(path.read_text("utf-8").replace("嶺曉作", "嶺曉作之"), "utf-8")  # by an editor
+    again = Terminal(["new", "--again", str(path)])
+    again.answer("write it?", "")
+    assert again.ended() == 0
+    assert (load(path).title, load(path).inscriptions[0].text) == ("Pine", "嶺曉作之")

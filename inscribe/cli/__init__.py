@@ -31,6 +31,9 @@ COMMANDS = {
     "date": "a date expression resolved and checked",
     "name": "ranked readings of a name",
     "check": "every problem in a folder of records",
+    "next": "the record to do next, and why",
+    "import": "a catalogue list becomes records",
+    "index": "persons, places, dates, works, formulas, hands",
     "concord": "every place where a word or sign occurs",
     "entry": "the catalogue entry",
     "people": "your own list of persons whom inscriptions may name",
@@ -68,7 +71,8 @@ class LazyGroup(click.Group):
         """Return the command, or None if there is none of that name."""
         if cmd_name not in COMMANDS:
             return None
-        module = importlib.import_module(f"inscribe.cli.{cmd_name}")
+        file = "importing" if cmd_name == "import" else cmd_name  # a word of Python names no module
+        module = importlib.import_module(f"inscribe.cli.{file}")
         command: click.Command = module.command
         if "_INSCRIBE_COMPLETE" in os.environ:
             from inscribe.cli.completing import complete

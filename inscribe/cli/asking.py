@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import partial
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
 
 BACK = "<"
 NOTHING = "-"
+_LONG = re.compile(r"\b(title|remarks|translation|column)\b")  # what is put right as it stands
 SURE = 0.5  # the probability from which a text of the library is offered
 
 
@@ -77,9 +79,23 @@ class Prompter:
             said = self._asked(key, question, check, offered, self._default(key, default))
             if offered and said and said not in offered:
                 say("  none of the usual words; it is kept as you wrote it")
+            if name == "source" and said and not self._is_in_library(said):
+                say("  the library has no text of this id; it is kept as you wrote it")
             return said
 
         return self.draft.answer(key, asked, check)
+
+    def _is_in_library(self, identity: str) -> bool:
+        """Whether the library has a text of an id; where there is no library, that is not asked."""
+        from inscribe.cli.common import library_path
+
+        path = library_path(self.library_file)
+        if not path.is_file():
+            return True
+        from inscribe.sources import Library
+
+        with Library(path) as library:
+            return any(library.texts([identity]))
 
     def _default(self, key: str, default: Callable[[], str] | None) -> str:
         """Return what an empty answer stands for."""
@@ -112,7 +128,7 @@ class Prompter:
             if not kept.startswith("n"):
                 return said, tuple(kept.split()[1:])
             self.draft.forget(key)
-            self.draft.asked.pop()
+            del self.draft.asked[self.draft.asked.index(key) :]
 
     def _kept(self, key: str, column: str, before: str) -> str:
         """Return "y" and the readings that were put right, or "n" for a column to be written anew.
@@ -124,7 +140,7 @@ class Prompter:
         while True:
             show_column(column, before, readings)
             before_it = "".join(f"{each}\n" for each in readings)
-            check = _reading_or_yes_problem
+            check = reading_or_yes_problem
             said = self._asked(key, self._keep_it, check, begun=begun, before_it=before_it)
             begun = ""
             if "=" not in plain(said):
@@ -177,13 +193,17 @@ class Prompter:
         before_it: str = "",
     ) -> str:
         """Return a line that passes; ``begun`` stands on it, and is kept after ``before_it``."""
-        shown = f"{question} [{default}]" if default else question
         typed = self.draft.typed_for(key) if begun is None else begun
+        is_long = bool(_LONG.search(key))
+        if key == self.draft.taken_back and not is_long:
+            default, typed = typed or default, ""  # a short answer is typed anew, or taken again
+        shown = f"{question} [{default}]" if default else question
         while True:
             try:
                 said = self.lines.line(shown, typed, offered).strip()
             except TypingStopped as stopped:
-                self.draft.keep_typing(key, before_it + stopped.typed)
+                again = default if key == self.draft.taken_back else ""
+                self.draft.keep_typing(key, before_it + (stopped.typed or again))
                 raise click.Abort from stopped
             typed = ""
             short = plain(said)
@@ -192,12 +212,14 @@ class Prompter:
             if short.startswith("?"):
                 show_found(short[1:])
                 continue
-            if default and short in ("", NOTHING):
-                said = "" if short else default
+            if self.live and short == NOTHING:
+                said = ""
+            elif default and not short:
+                said = default
             said = self._usual(key, said) if offered else said
             if problem := check(said):
                 say(f"  {problem}")
-                typed = said if self.live and said else ""
+                typed = said if self.live and is_long else ""
                 continue
             if check.__name__ == "size_problem" and (size := converted(said)):
                 say(f"  {said} = {size}")
@@ -226,6 +248,8 @@ class Prompter:
         say("all answers:", indent=0)
         for number, key in enumerate(shown, start=1):
             answer = self.draft.answers[key]
+            if answer == FACE_ENDS:
+                answer = "the face ends"
             size = converted(answer) if key.rpartition(".")[2] in _SIZES else ""
             readings = self.draft.answers.get(f"{key}.kept", "").split()[1:]
             more = f" ({size})" if size else f" ({', '.join(readings)})" if readings else ""
@@ -263,7 +287,8 @@ def column_or_end_problem(answer: str) -> str:
     return "" if answer in ("", FACE_ENDS) else column_problem(answer)
 
 
-def _reading_or_yes_problem(answer: str) -> str:
+def reading_or_yes_problem(answer: str) -> str:
+    """Find wrong what is neither yes or no nor a reading put right."""
     return "" if "=" in plain(answer) or is_yes_or_no(answer) else "y or n is expected"
 
 

@@ -246,5 +246,5 @@ def _write(
         change(path, before, after, what=what, by=who.by, batch=new_batch())
         told = f"written: {path}; take it back: inscribe undo {path}"
     if not quiet:
-        nobody = "" if who.by else "; nobody is named: give --by NAME, or set INSCRIBE_BY"
+        nobody = "" if who.by else "; nobody is named: give --by NAME, or set INSCRIBE_READER"
         click.echo(told + nobody, err=True)

@@ -118,6 +118,7 @@ def _change(draft: Draft, memory: Memory, library_file: str | None) -> None:
     before = files.read_text(path)
     record = loads(before, str(path), path.parent)
     answers = answers_of(record)
+    draft.base = answers
     draft.answers = {**answers, **draft.answers}
     after = _asked(draft, Memory(memory.folder), library_file, record.id)
     changed = with_changes(record, _made(answers, draft), after)

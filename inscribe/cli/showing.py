@@ -46,4 +46,6 @@ def show_found(wanted: str) -> None:
     else:
         signs = found(parts=[part for part in words.split("+") if part])
     shown = [describe(sign) for sign in signs[:SHOWN]]
-    click.echo(list_as_text(shown, len(signs) - len(shown)) if shown else "  none found", err=True)
+    click.echo(list_as_text(shown, 0) if shown else "  none found", err=True)
+    if more := len(signs) - len(shown):
+        say(f"  and {more} more: name another part, or the strokes")

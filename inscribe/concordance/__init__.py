@@ -1,9 +1,7 @@
 """A concordance: every place where a word occurs, in any form and spelling, and clusters.
 
-``concordance/``: ``documents.py`` is one inscription as plain data, ``folder.py`` reads on all
-cores, ``cache.py`` keeps what was read (in ``INSCRIBE_CACHE``, for its owner only; raise
-``LAYOUT`` when ``Document`` changes). Measured growth: about 1 ms of processor time a record cold,
-so 10,000 take 11-13 s of it, divided among the cores; warm 0.5 s. Measure:
+``documents`` is one inscription as plain data, ``said`` what it says of persons, places and dates,
+``folder`` reads them all. Measure:
 ``tests/benchmarks/concord.py``.
 
 >>> from inscribe.concordance.documents import document_of_text
@@ -26,8 +24,14 @@ if TYPE_CHECKING:
         clustered as clustered,
         concord as concord,
     )
-    from inscribe.concordance.clustering import Cluster as Cluster
-    from inscribe.concordance.documents import Document as Document
+    from inscribe.concordance.clustering import Cluster as Cluster, clusters as clusters
+    from inscribe.concordance.documents import (
+        Document as Document,
+        document_of_read as document_of_read,
+        documents_of_read as documents_of_read,
+        of_rows as of_rows,
+        rows_of as rows_of,
+    )
     from inscribe.concordance.finding import (
         ConcordanceQuery as ConcordanceQuery,
         How as How,
@@ -35,9 +39,17 @@ if TYPE_CHECKING:
         query_of as query_of,
     )
     from inscribe.concordance.folder import (
+        DOCUMENTS as DOCUMENTS,
         Collection as Collection,
         collection as collection,
         library_collection as library_collection,
+        store_of as store_of,
+    )
+    from inscribe.concordance.said import (
+        NAME as NAME,
+        PassageSaid as PassageSaid,
+        SaidThere as SaidThere,
+        Signing as Signing,
     )
     from inscribe.concordance.tally import Order as Order
 else:
@@ -45,10 +57,11 @@ else:
         __name__,
         {
             "answers": "Clusters Concordance clustered concord",
-            "clustering": "Cluster",
-            "documents": "Document",
+            "clustering": "Cluster clusters",
+            "documents": "Document document_of_read documents_of_read of_rows rows_of",
             "finding": "ConcordanceQuery How Occurrence query_of",
-            "folder": "Collection collection library_collection",
+            "folder": "DOCUMENTS Collection collection library_collection store_of",
+            "said": "NAME PassageSaid SaidThere Signing",
             "tally": "Order",
         },
     )

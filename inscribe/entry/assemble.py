@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import reading, tables
@@ -21,25 +22,28 @@ if TYPE_CHECKING:
     from inscribe.sources import Library
 
 
-def entry_of(record: Record, library: Library | StrPath | None = None) -> Entry:
+def entry_of(
+    record: Record, library: Library | StrPath | None = None, folder: Path | None = None
+) -> Entry:
     """Return the entry for a record.
 
     Args:
         record: the record of one object.
         library: where sources named by id only are looked up: an open library, or its file.
+        folder: that of the record's file, in which its pictures are.
 
     Raises:
         InputError: there is no such library.
     """
     with opened(library) as held:
-        return _entry_of(record, held)
+        return _entry_of(record, held, folder)
 
 
-def _entry_of(record: Record, library: Library | None) -> Entry:
+def _entry_of(record: Record, library: Library | None, folder: Path | None) -> Entry:
     made = [_inscription_entry(each, record.between, library) for each in record.inscriptions]
     if tables.has_own("people"):
         made = _with_persons(made)
-    return Entry(record, tuple(made), tuple(_cautions(made)))
+    return Entry(record, tuple(made), tuple(_cautions(made)), folder)
 
 
 def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:

@@ -8,13 +8,14 @@ from datetime import date, datetime
 from typing import Any
 
 from inscribe.record.fields import (
-    CORNERS,
     FIRST_YEAR,
     LAST_YEAR,
+    MAX_CELLS,
     MAX_LINE,
     MAX_MM,
     MAX_PIXELS,
     MAX_TEXT,
+    PIXELS,
     Field,
 )
 
@@ -61,8 +62,10 @@ def checked(field: Field, value: Any) -> Any:
             return _signs(field, value)
         case "share":
             return _share(field, value)
-        case "corners":
-            return _corners(field, value)
+        case "corners" | "crop" | "point":
+            return _pixels(field, value)
+        case "cells":
+            return _cells(field, value)
         case "year":
             return _year(field, value)
         case _:
@@ -136,15 +139,31 @@ def _share(field: Field, value: Any) -> float:
     return float(value)
 
 
-def _corners(field: Field, value: Any) -> tuple[float, ...]:
-    if not isinstance(value, list) or len(value) != CORNERS:
-        raise _wrong_type(field, value, f"{CORNERS} numbers: x and y of four corners in pixels")
+def _pixels(field: Field, value: Any) -> tuple[float, ...]:
+    count = PIXELS[field.holds]
+    if not isinstance(value, list) or len(value) != count:
+        raise _wrong_type(field, value, f"{count} numbers of pixels: {field.about}")
     for number in value:
         if isinstance(number, bool) or not isinstance(number, int | float):
             raise _wrong_type(field, value, "numbers of pixels")
         if not -MAX_PIXELS <= number <= MAX_PIXELS:
             raise ValueRefused(f"{field.key} lies in no picture", "expected pixels")
     return tuple(float(number) for number in value)
+
+
+def _cells(field: Field, value: Any) -> tuple[tuple[str, str], ...]:
+    expected = 'pairs of a heading and a cell, as in [["No.", "12"], ["Place", "back"]]'
+    if not isinstance(value, list):
+        raise _wrong_type(field, value, expected)
+    if len(value) > MAX_CELLS:
+        raise ValueRefused(f"{field.key} has more than {MAX_CELLS:,} cells", "divide the list")
+    for pair in value:
+        if not isinstance(pair, list) or len(pair) != 2:
+            raise ValueRefused(f"{field.key} holds more than pairs", f"expected {expected}")
+    each = field._replace(holds="text")
+    for text in (text for pair in value for text in pair):
+        _text(each, text)
+    return tuple((heading, cell) for heading, cell in value)
 
 
 def _year(field: Field, value: Any) -> int:

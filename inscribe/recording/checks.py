@@ -39,11 +39,18 @@ def usual_word(key: str, said: str) -> str:
 
     >>> usual_word("kind", "小柄"), usual_word("kind", "Tsuba"), usual_word("kind", "box")
     ('kozuka', 'tsuba', 'box')
+    >>> usual_word("execution", "kebori"), usual_word("execution", "")
+    ('hairline engraving', '')
     """
-    for word in suggested(key):
-        if said in (word.word, word.japanese) or said.lower() == word.word.lower():
+    for word in suggested(key) if said else ():
+        if said == word.japanese or _bare(said) in (_bare(word.word), _bare(word.note)):
             return word.word
     return said
+
+
+def _bare(word: str) -> str:
+    """Return a word without what is written in several ways: capitals, hyphens, spaces."""
+    return re.sub(r"[\s-]", "", word.lower())
 
 
 def anything(answer: str) -> str:

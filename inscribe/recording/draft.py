@@ -24,6 +24,7 @@ ALONG = ".kept"  # how the keys end of answers that go with the one before them
 class Draft:
     """The answers given so far for the record at ``record``.
 
+    ``base`` are answers that a finished record has already: only others are kept in the file.
     ``asked`` are the keys of this run in the order of the questions, ``given`` those that were
     answered without a question. ``typing`` is a key and what was typed for it.
     """
@@ -33,7 +34,9 @@ class Draft:
     asked: list[str] = field(default_factory=list)
     given: set[str] = field(default_factory=set)
     typing: tuple[str, str] = ("", "")
+    taken_back: str = ""  # the key of the answer that is to be given anew
     taken_up: int = 0  # answers that were read back
+    base: dict[str, str] = field(default_factory=dict)
 
     @property
     def path(self) -> Path:
@@ -72,6 +75,7 @@ class Draft:
         """Keep an answer."""
         self.answers[key] = answer
         self.typing = ("", "")
+        self.taken_back = ""
         self._write()
 
     def keep_typing(self, key: str, typed: str) -> None:
@@ -86,6 +90,7 @@ class Draft:
     def forget(self, key: str) -> None:
         """Forget an answer; its words are ready to be changed when it is asked for again."""
         self.typing = (key, self.answers.pop(key, ""))
+        self.taken_back = key
         self.answers.pop(key + ALONG, None)
         self._write()
 
@@ -105,7 +110,8 @@ class Draft:
         self.path.unlink(missing_ok=True)
 
     def _write(self) -> None:
-        rows: list[list[str]] = [[key, answer] for key, answer in self.answers.items()]
+        changed = (item for item in self.answers.items() if self.base.get(item[0]) != item[1])
+        rows: list[list[str]] = [[key, answer] for key, answer in changed]
         if self.typing[1]:
             rows.append([*self.typing, _TYPING])
         if rows or self.path.exists():

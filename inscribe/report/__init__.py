@@ -20,6 +20,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.report.concept_ids import concepts as concepts
+    from inscribe.report.joined import joined_entries as joined_entries
     from inscribe.report.named import (
         AS_INSCRIBED as AS_INSCRIBED,
         NO_ATTRIBUTION as NO_ATTRIBUTION,
@@ -29,6 +30,10 @@ if TYPE_CHECKING:
         signer as signer,
     )
     from inscribe.report.phrases import phrased as phrased
+    from inscribe.report.picturing import (
+        ShownPicture as ShownPicture,
+        shown_picture as shown_picture,
+    )
     from inscribe.report.space_words import (
         chance_said as chance_said,
         plate_said as plate_said,
@@ -51,8 +56,10 @@ else:
         __name__,
         {
             "concept_ids": "concepts",
+            "joined": "joined_entries",
             "named": "AS_INSCRIBED NO_ATTRIBUTION Person dates_of place_named signer",
             "phrases": "phrased",
+            "picturing": "ShownPicture shown_picture",
             "space_words": "chance_said plate_said reasons_said verdict_said",
             "style": "Style load",
             "widths": "width",
