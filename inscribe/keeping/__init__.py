@@ -15,7 +15,6 @@ to plain data. What is made of all records together (``checking/across.py``: bir
 object twice, other words) is kept as long as none of them changes; two wordings that were compared
 are compared once.
 
-Measured growth: see below.
 """
 
 from __future__ import annotations
