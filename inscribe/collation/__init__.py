@@ -31,6 +31,12 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.collation.accounts import (
+        ColumnSpace as ColumnSpace,
+        Judgement as Judgement,
+        SpaceAccount as SpaceAccount,
+        Verdict as Verdict,
+    )
     from inscribe.collation.collating import (
         collate as collate,
         collate_texts as collate_texts,
@@ -43,17 +49,14 @@ if TYPE_CHECKING:
         Fidelity as Fidelity,
         Group as Group,
         GroupKind as GroupKind,
+        Printed as Printed,
         Span as Span,
     )
-    from inscribe.collation.spacing import (
-        ColumnSpace as ColumnSpace,
-        Judgement as Judgement,
-        SpaceAccount as SpaceAccount,
-        Verdict as Verdict,
-    )
     from inscribe.collation.witnesses import (
+        ApparatusPlace as ApparatusPlace,
         Testimony as Testimony,
         Witness as Witness,
+        WitnessSource as WitnessSource,
         testimony as testimony,
     )
 else:
@@ -61,8 +64,8 @@ else:
         __name__,
         {
             "collating": "collate collate_texts prepared",
-            "model": "Beside Collation Fidelity Group GroupKind NO_DIFFERENCE Span",
-            "spacing": "ColumnSpace Judgement SpaceAccount Verdict",
-            "witnesses": "Testimony Witness testimony",
+            "accounts": "ColumnSpace Judgement SpaceAccount Verdict",
+            "model": ("Beside Collation Fidelity Group GroupKind NO_DIFFERENCE Printed Span"),
+            "witnesses": "ApparatusPlace Testimony Witness WitnessSource testimony",
         },
     )

@@ -1,17 +1,15 @@
-"""What a collation says: groups of signs that answer each other, figures, and the space account."""
+"""What a collation says: groups of signs that answer each other, and figures."""
 
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from inscribe import notebook
-from inscribe.collation.spacing import (
-    ColumnSpace as ColumnSpace,
-    Judgement as Judgement,
-    SpaceAccount as SpaceAccount,
-)
+from inscribe.collation.accounts import SpaceAccount
 from inscribe.signs import Transcription
 from inscribe.terms import GroupKind as GroupKind, Kind, Role
 
@@ -20,9 +18,11 @@ if TYPE_CHECKING:
         BesideKeys,
         BreakKeys,
         CollationKeys,
+        DifferenceKeys,
         FidelityKeys,
         GroupKeys,
         LevelKeys,
+        PrintedKeys,
         SpanKeys,
     )
 
@@ -100,6 +100,15 @@ def _of_source(group: Group) -> Span:
 
 
 @dataclass(frozen=True, slots=True)
+class Printed:
+    """One entry of an edition: the copy's words, the source's, and the groups they are made of."""
+
+    copy: Span
+    source: Span
+    groups: tuple[int, ...]  # indexes into the collation's groups
+
+
+@dataclass(frozen=True, slots=True)
 class Beside:
     """A passage that stands beside the copied text; ``first`` and ``last`` are its signs."""
 
@@ -132,6 +141,8 @@ class Fidelity:
     added: int = 0
     moved: int = 0
     unread: int = 0
+    # Whether the signs of the source are its own; those of a modern edition are its editor's.
+    by_signs: bool = True
 
     def level(self, *kinds: str) -> tuple[int, float]:
         """Return count and share (0 to 1) of the source's signs in groups of these kinds."""
@@ -174,7 +185,7 @@ class Fidelity:
             "moved": self.moved,
             "unread": self.unread,
             "levels": {
-                "as_carved": _level(self.as_carved),
+                "as_carved": _level(self.as_carved) if self.by_signs else None,
                 "characters": _level(self.characters),
                 "sounds": _level(self.sounds),
                 "words": _level(self.words),
@@ -228,6 +239,13 @@ class Collation:
     notes: tuple[str, ...] = ()  # doubts a reader must be told of
     work: int = 0  # states the alignment looked at
     beside: tuple[Beside, ...] = ()  # what stands beside the copied text
+    # Both texts must be read for it, so it is done when it is first asked for.
+    printing: Callable[[Collation], tuple[Printed, ...]] | None = None
+
+    @cached_property
+    def printed(self) -> tuple[Printed, ...]:
+        """The differences in wording as an edition prints them, in the order of the copy."""
+        return self.printing(self) if self.printing else ()
 
     @property
     def differences(self) -> tuple[Group, ...]:
@@ -268,7 +286,7 @@ class Collation:
         return {
             "groups": [group.to_dict() for group in self.groups],
             "fidelity": self.fidelity.to_dict(),
-            "differences": [group.to_dict() for group in self.differences],
+            "differences": self._differences(),
             "space": self.space.to_dict() if self.space else None,
             "window": list(self.window),
             "breaks": [each.to_dict() for each in self.breaks],
@@ -291,3 +309,15 @@ class Collation:
             ["", *("" if group.kind == "same" else group.kind for group in groups)],
         )
         return notebook.grid(["copy", *(group.copy.text or "-" for group in groups)], rows)
+
+    def _differences(self) -> list[DifferenceKeys]:
+        entries = {self.groups[at]: entry for entry in self.printed for at in entry.groups}
+        found: list[DifferenceKeys] = []
+        for group in self.differences:
+            entry = entries.get(group, group)
+            printed: PrintedKeys = {
+                "copy": entry.copy.to_dict(),
+                "source": entry.source.to_dict(),
+            }
+            found.append({**group.to_dict(), "printed": printed})
+        return found

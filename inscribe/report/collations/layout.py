@@ -6,15 +6,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from inscribe.collation import NO_DIFFERENCE, Collation, Group, Judgement
-from inscribe.report import reasons_said, verdict_said
-from inscribe.signs import short_place_of
+from inscribe.collation import NO_DIFFERENCE, Collation, Group, Judgement, Span
+from inscribe.report import reasons_said, verdict_said, where_in
 
 if TYPE_CHECKING:
-    from inscribe.collation import Testimony, Witness
+    pass
 
 NOT_THE_TEXT = "The source does not contain this text: hardly a word of the copy stands in it."
-NO_TEXT = "does not contain this text"
 BLANK = "＿"  # stands for each sign that one side has not
 LEVELS = (
     ("signs as carved", "as_carved"),
@@ -106,7 +104,7 @@ def rows(result: Collation, *, substantive: bool) -> list[DifferenceRow]:
             g.kind,
             g.copy.text,
             g.source.text,
-            short_place_of(result.copy, g.copy.start, g.copy.end),
+            where(g.copy, result),
             g.why,
         )
         for n, g in enumerate(result.differences, start=1)
@@ -114,11 +112,18 @@ def rows(result: Collation, *, substantive: bool) -> list[DifferenceRow]:
     ]
 
 
+def where(place: Span, result: Collation) -> str:
+    """Return the place of signs of the copy as one counts on the metal: column and sign, from 1."""
+    return where_in(place, result.copy)
+
+
 def levels(result: Collation) -> list[tuple[str, str, str]]:
     """Return the levels of fidelity: name, count, share of the source."""
     total = result.fidelity.signs_in_source
     found = []
     for name, attribute in LEVELS:
+        if attribute == "as_carved" and not result.fidelity.by_signs:
+            continue
         count, share = getattr(result.fidelity, attribute)
         found.append((name, f"{count} of {total}", f"{share:.0%}" if total else "-"))
     return found
@@ -144,22 +149,6 @@ def verdict(result: Collation) -> str:
 
 def _counted_words(count: int, noun: str) -> str:
     return f"{count} {noun}{'' if count == 1 else 's'}"
-
-
-def followed(found: Testimony) -> str:
-    """Return which source the copy follows, in one sentence."""
-    nearest = found.followed
-    if nearest:
-        return f"It follows {nearest.siglum} ({nearest.title})."
-    if not any(witness.has_text for witness in found.witnesses):
-        return "None of the sources contains this text."
-    return "No source is nearest."
-
-
-def witness_row(witness: Witness) -> tuple[str, str, str, str]:
-    """Return siglum, title, differences in wording and shared readings of one source."""
-    differences = str(witness.differences) if witness.has_text else NO_TEXT
-    return witness.siglum, witness.title, differences, "、".join(witness.shared)
 
 
 def standing_beside(result: Collation) -> str:

@@ -1,4 +1,4 @@
-"""What the space account says: columns measured, verdicts on differences, and the whole."""
+"""What the metal had room for: each column, and a judgement of each difference."""
 
 from __future__ import annotations
 
