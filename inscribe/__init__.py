@@ -42,6 +42,7 @@ if TYPE_CHECKING:
         Group,
         SpaceAccount,
         Testimony,
+        WitnessSource,
         collate,
         collate_texts,
         testimony,
@@ -118,7 +119,8 @@ _ROOMS = {
     "inscribe.cautions": "caution",
     "inscribe.checking": "Checked Finding check_folder",
     "inscribe.collation": (
-        "Collation Fidelity Group SpaceAccount Testimony collate collate_texts testimony"
+        "Collation Fidelity Group SpaceAccount Testimony WitnessSource collate "
+        "collate_texts testimony"
     ),
     "inscribe.concordance": (
         "Clusters Collection Concordance Occurrence clustered collection concord"
@@ -201,6 +203,7 @@ __all__ = [
     "Testimony",
     "Token",
     "Transcription",
+    "WitnessSource",
     "add_glossary",
     "caution",
     "check_folder",

@@ -50,6 +50,10 @@ def held() -> inscribe.Collection:
     return inscribe.collection(EXAMPLES, keep=False)
 
 
+def witnesses(*titles: str) -> list[inscribe.WitnessSource]:
+    return [inscribe.WitnessSource(title=title) for title in titles]
+
+
 def parsed(text: str = COPY) -> inscribe.Transcription:
     return inscribe.parse(text)
 
@@ -101,7 +105,7 @@ CALLS: dict[str, Callable[[], Any]] = {
     "resolve_date": lambda: inscribe.resolve_date("嘉永六年癸丑仲秋"),
     "restore": restored,
     "schema_of": lambda: inscribe.schema_of("read"),
-    "testimony": lambda: inscribe.testimony([collated(), collated()], ["one", "two"]),
+    "testimony": lambda: inscribe.testimony([collated(), collated()], witnesses("one", "two")),
     "transcription": lambda: inscribe.transcription([[parsed().signs]]),
 }
 # Every type of the library with a value that is one.
@@ -142,9 +146,10 @@ VALUES: dict[str, Callable[[], Any]] = {
     "SignaturePart": lambda: inscribe.read_text("嶺暁作", "signature").signature["verb"],
     "SpaceAccount": lambda: entry().inscriptions[0].collation.space,
     "Style": inscribe.Style,
-    "Testimony": lambda: inscribe.testimony([collated()], ["one"]),
+    "Testimony": lambda: inscribe.testimony([collated()], witnesses("one")),
     "Token": lambda: inscribe.read_text("露岳刻之").proposals[0].tokens[0],
     "Transcription": parsed,
+    "WitnessSource": lambda: witnesses("one")[0],
 }
 WITH_A_LIBRARY = {"Hit", "Library", "SourceText", "find_source"}
 
