@@ -32,6 +32,7 @@ _SIGNS = range(7, 49)
 _KATAKANA = re.compile("[ァ-ヺ]")
 _KANJI_TAIL = re.compile("[㐀-鿿]+$")
 _LEAST_OF_PROSE, _SCRAP = 5, 4.0  # signs; what is shorter is a scrap of something else
+_NEVER_LAST = frozenset("をヲ")
 _NEVER_FIRST, _SCRAP_AFTER = frozenset("をにはのがてとへもヲニハノガテトヘモ"), -4.0
 _LONG_TAIL = 4  # kanji at the end of a sentence that are hardly part of it
 _TAIL_SIGN = 1.2
@@ -117,6 +118,8 @@ def prose_weight(text: str) -> float:
         weight += _ENDS_LIKE_A_PRECEPT
     elif _PRECEPT.search(plain):
         weight += _ENDS_LIKE_PROSE
+    if plain[-1] in _NEVER_LAST:
+        weight -= _SCRAP
     tail = _KANJI_TAIL.search(plain)
     if tail and len(tail.group()) >= _LONG_TAIL:
         weight -= _TAIL_SIGN * (len(tail.group()) - _LONG_TAIL + 1)

@@ -103,7 +103,7 @@ def _arrange_next(
         return _residence_before(pieces, at, made)
     if piece.kind in ("date", "age") and piece.word is None:
         made.units.append(unit(piece, dated[piece.first, piece.last]))
-    elif piece.kind == "clan" and following and following.kind in NAMES:
+    elif piece.kind == "clan" and following and following.kind in NAMES and not _told(pieces, at):
         made.units.append(unit(piece, clan_options(piece)))
     elif piece.kind == "name" and following and following.kind == "name":
         made.units.append(plain(piece._replace(kind="art_name", order_kind="art_name")))
@@ -111,6 +111,11 @@ def _arrange_next(
         made.units.append(plain(piece))
     _add_own_span(piece, at, made.spans)
     return 1
+
+
+def _told(pieces: Sequence[SignaturePiece], at: int) -> bool:
+    """Return whether a clan is told as such and no part of the name after it: 本姓橘."""
+    return at > 0 and pieces[at - 1].kind == "heading"
 
 
 def _add_own_span(piece: SignaturePiece, at: int, spans: list[PartSpan]) -> None:
