@@ -107,7 +107,10 @@ def _short(plain: str) -> AtOnce | None:
     if is_signature(plain):
         return AtOnce("signature")
     from inscribe.dates import find
+    from inscribe.reading.signatures import is_quoted
 
+    if is_quoted(plain):
+        return AtOnce("prose")
     if find(plain) or not is_kanji_only(plain.replace("□", "")):
         return None
     return AtOnce("prose" if "□" in plain else "chinese")

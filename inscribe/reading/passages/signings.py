@@ -88,7 +88,8 @@ class Signings:
         weight -= _LONE_SIGN * (len(plain) == 1)
         weight -= _BEGINS_WITH_VERB * (best.pieces[0].kind == "verb" and len(best.pieces) > 1)
         weight -= _NEW_COLUMN * self._begins_anew(first, end, best.pieces)
-        if len(plain) == 2 and stem == end and _is_word(plain):
+        bare = best.pieces[0].word is None
+        if len(plain) == 2 and stem == end and bare and _is_word(plain):
             weight -= _WORD
         foreign = _has_foreign_part(self.text, self._whole, (first, end), best.pieces)
         return weight - _OWN_COLUMN * foreign, role

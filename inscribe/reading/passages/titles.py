@@ -17,6 +17,7 @@ _LONGEST_TOPIC = 6
 _TO_A_GOD, _GOD_SIGN = 6.0, 2.3  # more than the god's name is worth as an invocation
 _TOPIC, _TOPIC_SIGN = 2.0, 0.6
 _LONGEST = 12
+_VIEW = 4  # signs of one view of eight, 石山秋月
 _THE_ABOVE = "右"  # before a poet or a word for a poem it makes a title: 右忠岑歌
 
 
@@ -39,6 +40,10 @@ class Frame(NamedTuple):
         inner = len(text) - len(self.begins) - len(self.ends)
         fitting = self.least <= inner <= self.most
         return fitting and text.startswith(self.begins) and text.endswith(self.ends)
+
+    def inner_of(self, text: str) -> str:
+        """Return what stands within the frame."""
+        return text[len(self.begins) : len(text) - len(self.ends)]
 
 
 def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
@@ -66,7 +71,8 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         worth.append(_SUBJECT)
     if kind == "heading" and "之内" in text[:-2]:  # 近江八景之内石山秋月
         whole, part = text.split("之内", 1)
-        worth.append(_SUBJECT * is_subject(part) + _SUBJECT * is_subject(whole))
+        if is_subject(part) or len(part) == _VIEW:  # not 六歌仙之内綾国
+            worth.append(_SUBJECT * is_subject(part) + _SUBJECT * is_subject(whole))
     if kind == "dedication" and worth and _is_given_to_a_god(text):
         worth = [_TO_A_GOD + _GOD_SIGN * len(text)]
     best = max(worth, default=0.0)

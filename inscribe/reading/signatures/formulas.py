@@ -252,7 +252,8 @@ def _formula(
         kana = (word.kana if word else closer.text).removeprefix(_OF)
         units.append(unit(closer, (option(_OF + kana if units and not linked else kana),)))
         linked = False
-    hanging = opener.family == "patron" and not (at or made.ends) and end == len(pieces)
+    told = made.ends or any(piece.kind == "verb" for piece in pieces[:at])
+    hanging = opener.family == "patron" and end == len(pieces) and not told
     joined = hanging or verb_follows(pieces, end, opener.family)
     main = opener.with_object if joined else opener.kana
     other = opener.kana if joined else opener.with_object
