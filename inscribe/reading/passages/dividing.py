@@ -250,7 +250,8 @@ class _Weigher:
         if weight := framed_weight("dedication", plain, first=True, last=True):
             yield PassageStretch(first, end, "dedication", weight, None, ("for whom it was made",))
         goes_on = self._text.normal.text[end : end + 1] in _PARTICLES
-        weight = framed_weight("heading", plain, first=True, last=first > 0)
+        whole = end - first == len(self._text.normal.text)
+        weight = framed_weight("heading", plain, first=True, last=first > 0 or whole)
         if not weight and not first and end in self._text.breaks:
             weight = topic_weight(plain)
         if weight and not (goes_on and not KANA.search(plain[-1:])):

@@ -168,7 +168,8 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         cost += FORMULA_SIGN * sum(map(is_formula_sign, stem))
         yield f"{ending.kind}_name", cost
     if len(name) == 3:
-        yield "name", _LONG_NAME
+        cost = FORMULA_SIGN * sum(map(is_formula_sign, name))
+        yield "name", _LONG_NAME + cost + _OPENER_OF_PLACES * (name[0] in "於于")
 
 
 def _long_stem_cost(stem: str, ending: Ending) -> float:

@@ -68,6 +68,7 @@ _CLOSERS = frozenset({"closer"})
 _OTHER = 6.0
 _DATE = 0.3
 _END_PROVINCES = frozenset("州国")
+_WORN_YEAR = SignatureWord("年", "day_word", "ねん", gloss="of a year that cannot be read", cost=0.5)
 _DOT = SignatureWord("・", "joiner", "", gloss="and")
 
 
@@ -120,6 +121,8 @@ def pieces_of(text: str, dated: Collection[SignaturePiece] = ()) -> list[list[Si
             found[position].append(
                 SignaturePiece("・", "joiner", position, position, 0.0, _DOT, "joiner")
             )
+        if text[position] == "年" and text[position - 1 : position] in ("□", "］"):
+            found[position].append(_of_word(_WORN_YEAR, position))
         found[position] += _pieces_at(text, position)
         found[position] += _place_pieces(text, position)
         found[position] += [_of_word(word, position) for word in unlisted_words(text, position)]
