@@ -34,6 +34,10 @@ ORDER = [
     "strict",
     "workers",
     "tables",
+    "settings",
+    "terms",
+    "keys",
+    "cautions",
     "descriptions",
     "notation",
     "forms",
@@ -75,9 +79,10 @@ ORDER = [
     "report.tei",
     "report.lido",
     "report.collations",
-    "report.json",
     "report.terminal",
     "report.measured",
+    "credits",
+    "guide",
     "cli",
 ]
 # Inner rooms that share the types of the room around them.

@@ -26,9 +26,15 @@ _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f]")  # all but tab an
 _STYLE = r"(?!\x1b\[[0-9;]*m)"  # what follows is no change of weight or colour
 
 
+EXIT_STATUS = (
+    "\n\nExit status: 0 done; 1 done, and something was left out, found or differs as asked;"
+    " 2 not done, the message says why."
+)
+
+
 def example(*commands: str) -> str:
     """Return the end of a help text that shows commands as they are typed (``epilog=``)."""
-    return "\b\nExample:\n" + "\n".join(f"  {line}" for line in commands)
+    return "\b\nExample:\n" + "\n".join(f"  {line}" for line in commands) + EXIT_STATUS
 
 
 # The end of the help of commands that take or show signs by number and write JSON too.

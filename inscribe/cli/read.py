@@ -11,18 +11,18 @@ import click
 
 from inscribe.cli.common import (
     COUNTING,
-    STANDARD_INPUT,
     conventions_option,
     example,
     expect_settled_names,
     format_option,
     output_options,
-    read_transcription,
     register_option,
     settled_option,
     terminal_bytes,
     write_result,
 )
+from inscribe.cli.given import Given, given
+from inscribe.cli.lines import Tally, progress, refusal
 from inscribe.cli.overriding import (
     merged,
     override_option,
@@ -34,7 +34,6 @@ from inscribe.cli.overriding import (
 from inscribe.errors import InputError, InscribeError, NotationError, Place
 
 if TYPE_CHECKING:
-    from inscribe.cli.lines import Tally
     from inscribe.reading import Choice, Interpretation
     from inscribe.reading.passages import PassageLike
     from inscribe.reading.words import OverrideLike
@@ -44,14 +43,14 @@ if TYPE_CHECKING:
     epilog=COUNTING
     + example(
         "inscribe read examples/DEMO-001.toml",
-        "inscribe read --text 於東都應需造之",
+        "inscribe read 於東都應需造之",
         "inscribe read --text 嶺曉作 --override 1-2=name:みねあき",
         "inscribe read --text 春の夜露岳書 --passage 4-6=signature:wrote",
         "inscribe read --watch records/A-0412.toml",
         "inscribe read --lines --format jsonl < transcriptions.txt",
     )
 )
-@click.argument("path", required=False, metavar="[RECORD|FILE|-]")
+@click.argument("path", required=False, metavar="[RECORD|FILE|TEXT|-]")
 @click.option("--text", "literal", metavar="TEXT", help="Read TEXT itself.")
 @click.option("--lines", is_flag=True, help="Read one transcription a line, one result a line.")
 @click.option("--watch", is_flag=True, help="Read again whenever the file is saved; Ctrl-C stops.")
@@ -93,8 +92,6 @@ def command(
     A record is read with the readings its cataloguer settled. The first reading is the likeliest
     and others follow with their reasons: a proposal, and a signature is not an attribution.
     """
-    if (path is None) == (literal is None) and not (lines and path is None and literal is None):
-        raise InputError("give one text to read", hint="a record, a file, - or --text TEXT")
     if lines and watch:
         raise InputError("--watch and --lines do not go together", hint="leave one of them out")
     expect_settled_names(records)
@@ -103,13 +100,14 @@ def command(
     if lines and (overrides or passages):
         key = "override" if overrides else "passage"
         raise InputError(f"--{key} and --lines do not go together", hint="read one text at a time")
+    text = given(path, literal)
     if lines:
-        _read_lines(path, literal, register, letters, why, shape, output, force, quiet)
+        _read_lines(text, register, letters, why, shape, output, force, quiet)
 
     from inscribe import tables
 
     def shown() -> str:
-        found = list(_interpretations(path, literal, register, overrides, passages))
+        found = list(_interpretations(text, register, overrides, passages))
         refuse_beyond("override", overrides, found)
         refuse_beyond("passage", passages, found)
         if tables.has_own("people"):
@@ -123,17 +121,17 @@ def command(
         return _shown([_in_letters(each, letters) for each in found], shape, why)
 
     if watch:
-        _watch(path, shown, output)
+        _watch(text, shown, output)
     else:
         write_result(shown(), output, force=force)
 
 
-def _watch(path: str | None, shown: Callable[[], str], output: str | None) -> None:
+def _watch(text: Given, shown: Callable[[], str], output: str | None) -> None:
     from inscribe.cli.watching import watch
 
-    if path is None or path == STANDARD_INPUT or output is not None:
+    if text.path is None or output is not None:
         raise InputError("--watch shows a file's reading on the terminal", hint="name a file only")
-    watch(Path(path), shown)
+    watch(text.path, shown)
 
 
 def _in_letters(found: Interpretation, letters: str) -> Interpretation:
@@ -145,33 +143,23 @@ def _in_letters(found: Interpretation, letters: str) -> Interpretation:
 
 
 def _interpretations(
-    path: str | None,
-    literal: str | None,
+    text: Given,
     register: Choice,
     overrides: tuple[OverrideLike, ...],
     passages: tuple[PassageLike, ...],
 ) -> Iterator[Interpretation]:
     from inscribe import reading
 
-    def read(text: str) -> Interpretation:
-        return reading.read_text(text, register, overrides, alternatives=True, passages=passages)
-
-    if literal is not None:
-        yield read(_some(literal))
-    elif path == STANDARD_INPUT:
-        text = _some(read_transcription(), "standard input")
-        yield read(text)
-    elif str(path).endswith(".toml"):
-        yield from _of_record(Path(str(path)), register, overrides, passages)
-    else:
-        from inscribe import files
-
-        given = files.transcribed(files.read_text(Path(str(path))), str(path))
-        text = _some(given.strip("\n"), str(path))
-        try:
-            yield read(text)
-        except InscribeError as error:
-            raise error.in_file(str(path)) from error
+    if text.kind == "record":
+        yield from _of_record(Path(text.value), register, overrides, passages)
+        return
+    words = _some(text.transcription(), text.place)
+    try:
+        yield reading.read_text(words, register, overrides, alternatives=True, passages=passages)
+    except InscribeError as error:
+        if text.kind == "file":
+            raise error.in_file(text.value) from error
+        raise
 
 
 def _some(text: str, place: str | None = None) -> str:
@@ -220,9 +208,7 @@ def _shown(found: list[Interpretation], shape: str, why: bool) -> str:
         return readings + cautions_as_text(found)
     import json
 
-    from inscribe.report.json import reading_as_json
-
-    objects = [reading_as_json(each) for each in found]
+    objects = [each.to_dict() for each in found]
     if shape == "jsonl":
         return "".join(json.dumps(each, ensure_ascii=False) + "\n" for each in objects)
     result: Any = objects[0] if len(objects) == 1 else objects
@@ -230,8 +216,7 @@ def _shown(found: list[Interpretation], shape: str, why: bool) -> str:
 
 
 def _read_lines(
-    path: str | None,
-    literal: str | None,
+    text: Given,
     register: Choice,
     letters: str,
     why: bool,
@@ -240,12 +225,11 @@ def _read_lines(
     force: bool,
     quiet: bool,
 ) -> NoReturn:
-    from inscribe.cli.lines import Tally, progress
 
     tally = Tally()
-    count = _count_of(path)
+    count = _count_of(text.path)
     with progress("lines", output, quiet=quiet) as show:
-        given = _counted(_lines_of(path, literal), tally, lambda done: show(done, count))
+        given = _counted(_lines_of(text), tally, lambda done: show(done, count))
         results = _line_results(given, register, letters, why, shape, tally)
         if output is not None:
             write_result("".join(results), output, force=force)
@@ -257,11 +241,11 @@ def _read_lines(
     tally.end(output, quiet=quiet)
 
 
-def _count_of(path: str | None) -> int | None:
+def _count_of(path: Path | None) -> int | None:
     """Return how many lines a file has, where that can be told before they are read."""
-    if path is None or path == STANDARD_INPUT or not Path(path).is_file():
+    if path is None or not path.is_file():
         return None
-    with Path(path).open("rb") as file:
+    with path.open("rb") as file:
         return sum(1 for _ in file)
 
 
@@ -272,20 +256,21 @@ def _counted(lines: Iterator[bytes], tally: Tally, show: Callable[[int], None]) 
         yield line
 
 
-def _lines_of(path: str | None, literal: str | None) -> Iterator[bytes]:
+def _lines_of(text: Given) -> Iterator[bytes]:
     from inscribe import files
 
-    if literal is not None:
-        yield from literal.encode("utf-8", "surrogateescape").split(b"\n")
-    elif path is None or path == STANDARD_INPUT:
+    if text.kind == "text":
+        yield from text.value.encode("utf-8", "surrogateescape").split(b"\n")
+    elif text.path is None:
         yield from files.bounded_lines(sys.stdin.buffer, "standard input")
     else:
         try:
-            with Path(path).open("rb") as file:
-                yield from files.bounded_lines(file, path)
+            with text.path.open("rb") as file:
+                yield from files.bounded_lines(file, text.value)
         except OSError as error:
             reason = error.strerror or "it cannot be read"
-            raise InputError(reason, Place(path), "check the path and its permissions") from error
+            hint = "check the path and its permissions"
+            raise InputError(reason, Place(text.value), hint) from error
 
 
 def _line_results(
@@ -299,7 +284,6 @@ def _line_results(
     import json
 
     from inscribe import files, reading, tables
-    from inscribe.report.json import reading_as_json
     from inscribe.report.terminal import reading_as_text
 
     for number, line in enumerate(lines, start=1):
@@ -313,10 +297,10 @@ def _line_results(
             interpretation = _in_letters(found, letters)
         except InscribeError as error:
             tally.refuse(number)
-            problem = {"line": number, "error": error.within_line()}
+            problem = refusal(number, error)
             yield json.dumps(problem, ensure_ascii=False) + "\n"
             continue
         if shape == "text":
             yield reading_as_text(interpretation, why=why) + "\n"
         else:
-            yield json.dumps(reading_as_json(interpretation), ensure_ascii=False) + "\n"
+            yield json.dumps(interpretation.to_dict(), ensure_ascii=False) + "\n"

@@ -30,7 +30,12 @@ if TYPE_CHECKING:
         remarks as remarks,
         with_boxes as with_boxes,
     )
-    from inscribe.record.fields import MAX_MM as MAX_MM
+    from inscribe.record.fields import (
+        MAX_MM as MAX_MM,
+        RECORD as RECORD,
+        Field as Field,
+        RecordTable as RecordTable,
+    )
     from inscribe.record.loader import (
         ENDLESS_KEY as ENDLESS_KEY,
         load as load,
@@ -70,7 +75,7 @@ else:
             "amending": "with_measurements",
             "boxed_columns": "measured_column partly_boxed reckoned_column",
             "boxes": "read_boxes remarks with_boxes",
-            "fields": "MAX_MM",
+            "fields": "MAX_MM RECORD Field RecordTable",
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (

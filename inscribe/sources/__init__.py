@@ -33,7 +33,12 @@ if TYPE_CHECKING:
         is_romanised as is_romanised,
         kana_of_romanised as kana_of_romanised,
     )
-    from inscribe.sources.ranking import NO_SOURCE as NO_SOURCE, Hit as Hit, find as find
+    from inscribe.sources.ranking import (
+        NO_SOURCE as NO_SOURCE,
+        Hit as Hit,
+        answer as answer,
+        find as find,
+    )
     from inscribe.sources.texts import SourceText as SourceText
 else:
     __getattr__ = late.door(
@@ -46,7 +51,7 @@ else:
             "library": "Added Library",
             "of_record": "words_of",
             "query": "is_romanised kana_of_romanised",
-            "ranking": "Hit NO_SOURCE find",
+            "ranking": "Hit NO_SOURCE answer find",
             "texts": "SourceText",
         },
     )

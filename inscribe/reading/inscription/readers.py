@@ -7,6 +7,7 @@ returns an interpretation of it, as if it stood alone.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -106,7 +107,7 @@ def verse_of(
     found = verse_interpretation(text, reading, reason, wishes.alternatives)
     if wishes.overrides and reading.metre is None:
         best = settled_proposal(found.proposals[0], wishes.overrides)
-        found = found._replace(proposals=(best,))
+        found = replace(found, proposals=(best,))
     return found
 
 
@@ -210,7 +211,8 @@ def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> In
     proposals = found.proposals
     if wishes.overrides:
         proposals = tuple(settled_proposal(each, wishes.overrides) for each in proposals)
-    return found._replace(
+    return replace(
+        found,
         normalised=text.normal.text,
         modern=modern_normal(text.normal, text.carved) if as_printed else found.modern,
         proposals=proposals,
@@ -224,7 +226,7 @@ def _as_quoted(found: Interpretation, normal: NormalText) -> Interpretation:
 
     if not is_quoted(normal.text):
         return found
-    return found._replace(proposals=read_signature(normal).proposals)
+    return replace(found, proposals=read_signature(normal).proposals)
 
 
 def _is_old_and_unvoiced(plain: str) -> bool:

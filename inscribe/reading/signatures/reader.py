@@ -15,7 +15,6 @@ from __future__ import annotations
 import heapq
 import math
 from collections.abc import Collection, Iterator, Sequence
-from functools import partial
 from typing import NamedTuple
 
 from inscribe.forms import NormalText, carved_between
@@ -136,9 +135,8 @@ def _joined(units: Sequence[Unit], chosen: Sequence[Option]) -> str:
 
 
 def _proposal(candidate: _SignatureReading, best: _SignatureReading, tokens: _Tokens) -> Proposal:
-    made = partial(tokens.of, candidate)
     score = math.exp(best.cost - candidate.cost)
-    return Proposal(made, candidate.romaji, score, _reasons(candidate, best))
+    return Proposal(tokens.of(candidate), candidate.romaji, score, _reasons(candidate, best))
 
 
 class _Tokens:

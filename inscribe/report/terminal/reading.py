@@ -39,7 +39,7 @@ def reading_as_text(interpretation: Interpretation, *, why: bool = False) -> str
 
 def cautions_as_text(found: Sequence[Interpretation]) -> str:
     """Return what a reader of these texts must be told: of signatures, and of signs worn away."""
-    from inscribe.report import caution
+    from inscribe.cautions import caution
     from inscribe.report.terminal.wrapping import fitted
 
     keys = []
