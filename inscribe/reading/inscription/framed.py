@@ -130,7 +130,7 @@ def _title(frame: Frame | None, normal: NormalText) -> tuple[Token, ...]:
 
 
 def _quoted(stretch: NormalText) -> tuple[Token, ...]:
-    """Return the words of a title all of which are persons, works, subjects and places of tables."""
+    """Return the words of a title all of which are persons, works and subjects of tables."""
     from inscribe.reading.signatures import read_signature
 
     found = read_signature(stretch).proposals[:1]

@@ -68,7 +68,7 @@ _CLOSERS = frozenset({"closer"})
 _OTHER = 6.0
 _DATE = 0.3
 _END_PROVINCES = frozenset("州国")
-_WORN_YEAR = SignatureWord("年", "day_word", "ねん", gloss="of a year that cannot be read", cost=0.5)
+_WORN_YEAR = SignatureWord("年", "day_word", "ねん", gloss="of a year not legible", cost=0.5)
 _DOT = SignatureWord("・", "joiner", "", gloss="and")
 
 
