@@ -253,8 +253,8 @@ def _formula(
         units.append(unit(closer, (option(_OF + kana if units and not linked else kana),)))
         linked = False
     told = made.ends or any(piece.kind == "verb" for piece in pieces[:at])
-    last = opener.family == "patron" and end == len(pieces)
-    hanging = last and not (subject and told)  # 応需 alone: motome ni ōjite
+    ending = opener.family == "patron" and end == len(pieces)
+    hanging = ending and not (subject and told)  # 応需 alone: motome ni ōjite
     joined = hanging or verb_follows(pieces, end, opener.family)
     main = opener.with_object if joined else opener.kana
     other = opener.kana if joined else opener.with_object
