@@ -58,9 +58,8 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
     """
     worth = [
         frame.weight
-        for frame in _frames()
-        if frame.kind == kind
-        and frame.fits(text)
+        for frame in _frames_like(kind, text)
+        if frame.fits(text)
         and (frame.place == "any" or (first if frame.place == "first" else last))
     ]
     if kind == "dedication" and text.removesuffix("之").endswith(tuple(closing_words())):
@@ -113,6 +112,22 @@ def ends_of_titles(plain: str, starts: Iterable[int]) -> Iterator[int]:
         for end in range(start + 2, min(len(plain), start + _LONGEST) + 1):
             if framed_weight("heading", plain[start:end], first=True, last=True):
                 yield end
+
+
+def _frames_like(kind: Kind, text: str) -> Iterator[Frame]:
+    """Yield the frames of a kind whose first and last signs are those of a text, or open."""
+    found = _frames_by_ends()
+    for begins in (text[:1], ""):
+        for ends in (text[-1:], ""):
+            yield from found.get((kind, begins, ends), ())
+
+
+@tables.cached()
+def _frames_by_ends() -> dict[tuple[str, str, str], list[Frame]]:
+    found: dict[tuple[str, str, str], list[Frame]] = {}
+    for frame in _frames():
+        found.setdefault((frame.kind, frame.begins[:1], frame.ends[-1:]), []).append(frame)
+    return found
 
 
 @tables.cached()

@@ -55,7 +55,7 @@ _WORD_IN_SURNAME = 2.5  # 門 or 需 makes a surname of three signs that no list
 _BEFORE_NAMES = frozenset({"adverb", "closer:patron", "appraised"})
 _AROUND_NAMES = _BEFORE_NAMES | {"relation"}
 _OWN_NAME = 0.3
-_LONG_ENDING = 0.5  # 兵衛尉 is there by no chance
+_OFFICE_ENDING = 0.5  # 兵衛尉 is there by no chance
 _CLAN_AHEAD = 2.5  # 源楯房 is Tatefusa of the Minamoto
 _OPENER_OF_PLACES = 2.5  # 於 begins no name
 FORMULA_SIGN = 2.0  # a sign of the formulas (作 住 於) within a name
@@ -161,7 +161,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
             + _LINKED_STEM * ("之" in stem)
             + _DOUBTFUL_ENDING * (1 - ending.weight)
             + _long_stem_cost(stem, ending)
-            - _LONG_ENDING * max(0, len(ending.text) - 2)
+            - _OFFICE_ENDING * (" の " in ending.kana[0])
             + _CLAN_AHEAD * (len(name) == 3 and name[0] in "源平橘" and ending.weight < 1)
         )
         cost += sum(_rarity(char, "first") for char in stem) / 2
