@@ -15,6 +15,7 @@ from inscribe.cli.common import (
     example,
     expect_settled_names,
     format_option,
+    library_path,
     output_options,
     register_option,
     settled_option,
@@ -176,6 +177,7 @@ def _of_record(
     passages: tuple[PassageLike, ...],
 ) -> Iterator[Interpretation]:
     from inscribe import reading, record
+    from inscribe.sources import text_of
 
     loaded = record.load(path)
     if (overrides or passages) and len(loaded.inscriptions) > 1:
@@ -194,7 +196,7 @@ def _of_record(
                 between=loaded.between,
                 alternatives=True,
                 passages=merged(passages, inscription.passages),
-                source=inscription.source.text if inscription.source else "",
+                source=text_of(inscription.source, library_path(None)),
             )
         except NotationError as error:
             raise error.in_file(str(path), None) from error

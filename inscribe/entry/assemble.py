@@ -43,10 +43,20 @@ def _inscription_entry(
         inscription.overrides,
         between=between,
         passages=inscription.passages,
-        source=inscription.source.text if inscription.source else "",
+        source=_source_text(inscription, library),
     )
     collation, problem = _collation(inscription, library)
     return InscriptionEntry(inscription, interpretation, collation, problem)
+
+
+def _source_text(inscription: Inscription, library: Library | None) -> str:
+    """Return the words of the source, those of the library where it is named by its id only."""
+    if inscription.source is None:
+        return ""
+    if inscription.source.text or not inscription.source.id or library is None:
+        return inscription.source.text
+    found = library.text_of_id(inscription.source.id)
+    return found.text if found else ""
 
 
 def _collation(inscription: Inscription, library: Library | None) -> tuple[Collation | None, str]:

@@ -11,6 +11,7 @@ from inscribe.reading.words import MARK
 
 _WHOLE = {"tanka": 9.0, "haiku": 4.0, "sedōka": 3.0}  # log odds that a kept metre is no chance
 _PART = 1.5
+_CLASSICAL_END = re.compile("(?:けりな?|ら[むん]|け[むん]|けらし|かな|ぬる|つる|もがな)$")
 _HARDLY_KEPT = 10_000
 _METRE_UNIT = 900.0  # of the cost of a metre that is kept badly
 _IN_COLUMNS = 2.0  # columns end where phrases end
@@ -53,12 +54,33 @@ def poem_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
     reading = read_verse(text, breaks)
     if reading.metre is None:
         morae = sum(word.morae for word in reading.words)
+        if _opens_poem(reading):
+            return language + _PART, "the opening of a poem, a phrase of it with a mora more"
         if morae in _NEARLY_HAIKU and _CUTTING.search(text):
             return language + _NEARLY, "a cutting word ends it"
         if morae in _NEARLY_TANKA:
             return language + _LONG_ENOUGH, "about as long as a tanka"
         return 0.0, ""
     return language + _metre_weight(text, reading, breaks), f"keeps the metre of a {_name(reading)}"
+
+
+def _opens_poem(reading: VerseReading) -> bool:
+    """Whether words are 5-7 morae as a poem opens, one more allowed in a phrase with a lone vowel.
+
+    >>> [_opens_poem(read_verse(t)) for t in ("花の色はうつりにけりな", "刀は抜かぬを手柄とす")]
+    [True, False]
+    """
+    kana = ["".join(word.kana for word in reading.words[:at]) for at in range(len(reading.words))]
+    whole = "".join(word.kana for word in reading.words)
+    if not _CLASSICAL_END.search(whole):
+        return False
+    return any(_is_phrase(head, 5) and _is_phrase(whole[len(head) :], 7) for head in kana)
+
+
+def _is_phrase(kana: str, morae: int) -> bool:
+    count = len(kana) - sum(sign in "ゃゅょ" for sign in kana)
+    with_vowel = any(vowel in kana[1:] for vowel in "あいうお")
+    return count == morae or (count == morae + 1 and with_vowel)
 
 
 def _name(reading: VerseReading) -> str:
