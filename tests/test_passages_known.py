@@ -1,4 +1,4 @@
-"""What is known of a division: settled passages checked for sense, a source named by id, worn signs.
+"""What is known of a division: settled passages, a source named by its id, worn signs, wishes.
 
 The texts are invented, or verse from before 1600.
 """
