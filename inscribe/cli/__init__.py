@@ -69,6 +69,10 @@ class LazyGroup(click.Group):
             return None
         module = importlib.import_module(f"inscribe.cli.{cmd_name}")
         command: click.Command = module.command
+        if "_INSCRIBE_COMPLETE" in os.environ:
+            from inscribe.cli.completing import complete
+
+            complete(command)
         return command
 
     def resolve_command(
