@@ -95,8 +95,8 @@ class Signings:
         return weight - _OWN_COLUMN * foreign, role
 
     def _begins_anew(self, first: int, end: int, pieces: Sequence[SignaturePiece]) -> bool:
-        """Whether a bare name begun inside a column ends with it, and a whole signing follows."""
-        if not first or first in self._whole.breaks:
+        """Whether a bare name after something else ends a column, and a whole signing follows."""
+        if not first:
             return False
         for at in self._whole.breaks:
             if first < at < end:

@@ -31,6 +31,7 @@ _STEM_OF_TWO = 0.4  # 篤雲斎 against 篤斎
 _LONG_STEM = 4.2  # for each character more before an ending than is usual
 _DOUBTFUL_ENDING = 4.0
 _LONG_EVERYDAY_STEM = 1.5  # 久米吉
+_FAMILY_AS_STEM = 2.0  # 安藤 in 安藤三右衛門 is the family
 _TOO_LONG_STEM = 4.0  # for each character more than two
 _ENDING_AHEAD = 3.0  # 斎, 軒, 堂 end names and seldom begin one
 _LINKED_STEM = 2.5  # a 之 within a stem (十二支之内)
@@ -178,7 +179,12 @@ def _long_stem_cost(stem: str, ending: Ending) -> float:
     """Return what a stem costs that is longer than usual: two signs in 篤雲斎, one in 源七."""
     if ending.kind == "art":
         return _STEM_OF_TWO * (len(stem) > 1) + _LONG_STEM * max(0, len(stem) - 2)
-    return _LONG_EVERYDAY_STEM * (len(stem) - 1) + _TOO_LONG_STEM * max(0, len(stem) - 2)
+    is_family = len(stem) > 1 and len(ending.text) > 2 and bool(surnames(stem))
+    return (
+        _FAMILY_AS_STEM * is_family
+        + _LONG_EVERYDAY_STEM * (len(stem) - 1)
+        + _TOO_LONG_STEM * max(0, len(stem) - 2)
+    )
 
 
 @tables.cached()
