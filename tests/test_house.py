@@ -68,10 +68,13 @@ ORDER = [
     "measuring",
     "sources",
     "restoring",
+    "keeping",
     "concordance",
+    "indexing",
     "entry",
     "checking",
     "settling",
+    "importing",
     "recording",
     "report",
     "report.drawing",
@@ -80,6 +83,7 @@ ORDER = [
     "report.lido",
     "report.collations",
     "report.terminal",
+    "report.indexes",
     "report.measured",
     "credits",
     "guide",
@@ -200,7 +204,8 @@ def test_the_top_level_holds_only_what_the_card_allows() -> None:
 
 
 def test_the_program_starts_without_heavy_libraries() -> None:
-    heavy = ("rich", "pykakasi", "fugashi", "sqlite3", "jinja2", "numpy", "cv2", "PIL", "tomlkit")
+    heavy = ["rich", "pykakasi", "fugashi", "sqlite3", "jinja2", "numpy", "cv2", "PIL", "tomlkit"]
+    heavy += ["prompt_toolkit"]
     code = f"import sys, inscribe.cli; print([m for m in {heavy} if m in sys.modules])"
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert out.stdout.strip() == "[]"

@@ -238,6 +238,7 @@ PRINTED = (
     ("date", "date", "甲寅"),
     ("date", "date", "天保三年 嘉永五年"),
     ("dates", "date", "嘉永六年行年七十", "甲寅 行年七十一"),
+    ("merge", "merge", f"{EXAMPLES}/DEMO-010.toml", f"{EXAMPLES}/DEMO-008.toml"),
     *(("sign", "sign", sign) for sign in ("舩", "𛂥", "々", "処", "弁", "三", "裡")),
     ("name", "name", "露岳"),
     ("check", "check", str(EXAMPLES)),
@@ -245,6 +246,9 @@ PRINTED = (
     ("restore", "restore", "--text", "武州住□国作"),
     ("concord", "concord", str(EXAMPLES), "--no-cache", "夢"),
     ("concord-clusters", "concord", str(EXAMPLES), "--no-cache", "--clusters"),
+    ("concord-translations", "concord", str(EXAMPLES), "--no-cache", "--translations"),
+    ("next", "next", str(EXAMPLES)),
+    ("index", "index", str(EXAMPLES), "--no-cache"),
 )
 # Keys that other tests print: of searches in a library, of pictures, of collate --pairs.
 ELSEWHERE = {"Hit", "SourceLikely", "MeasuredSign", "MeasuredColumn", "Plate", "measure"}
@@ -258,7 +262,10 @@ def test_every_key_of_the_schemas_is_printed_by_some_example(tmp_path: Path) -> 
     of_record = (
         ("concord", "concord", str(tmp_path), "--no-cache", "花"),
         ("entry", "entry", str(tmp_path / "x.toml")),
+        ("import", "import", str(tmp_path / "x.csv"), "--map", str(tmp_path / "map")),
     )
+    (tmp_path / "x.csv").write_text("No,Inscription\n1,武州[住]◯作\n,花\n", encoding="utf-8")
+    CliRunner().invoke(cli, ["import", str(tmp_path / "x.csv"), "--map", str(tmp_path / "map")])
     for what, *arguments in (*PRINTED, *of_record):
         published = printed("schema", what)
         found = printed(*arguments, "--format", "json")

@@ -15,7 +15,7 @@ import click
 
 from inscribe import __version__
 from inscribe.errors import InputError, InscribeError, did_you_mean, harmless
-from inscribe.settings import defaults, settings
+from inscribe.settings import defaults, settings as settings_beside
 
 COMMANDS = {
     "new": "ask for an object and its inscription, and write a record",
@@ -25,11 +25,15 @@ COMMANDS = {
     "measure": "where the signs stand, proposed from a photograph",
     "restore": "ranked candidates for signs that cannot be read",
     "settle": "write what a person decides into records",
+    "merge": "two transcriptions of one object, sign by sign",
     "undo": "take the last change of a record back",
     "sign": "one character: forms, readings, parts, look-alikes",
     "date": "a date expression resolved and checked",
     "name": "ranked readings of a name",
     "check": "every problem in a folder of records",
+    "next": "the record to do next, and why",
+    "import": "a catalogue list becomes records",
+    "index": "persons, places, dates, works, formulas, hands",
     "concord": "every place where a word or sign occurs",
     "entry": "the catalogue entry",
     "people": "your own list of persons whom inscriptions may name",
@@ -67,7 +71,8 @@ class LazyGroup(click.Group):
         """Return the command, or None if there is none of that name."""
         if cmd_name not in COMMANDS:
             return None
-        module = importlib.import_module(f"inscribe.cli.{cmd_name}")
+        file = "importing" if cmd_name == "import" else cmd_name  # a word of Python names no module
+        module = importlib.import_module(f"inscribe.cli.{file}")
         command: click.Command = module.command
         if "_INSCRIBE_COMPLETE" in os.environ:
             from inscribe.cli.completing import complete
@@ -180,7 +185,7 @@ def _stand_in(number: int, name: str, way: int) -> None:
 
 def _run(closed: list[str]) -> NoReturn:
     try:
-        held = defaults(settings(_beside(sys.argv[1:])))
+        held = defaults(settings_beside(_beside(sys.argv[1:])))
         status = cli.main(prog_name="inscribe", standalone_mode=False, default_map=held)
     except click.exceptions.Abort:
         click.echo("inscribe: interrupted; no file was left half-written", err=True)

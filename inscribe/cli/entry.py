@@ -18,6 +18,7 @@ from inscribe.cli.common import (
     output_options,
     progress_shown,
     status_of,
+    write_pieces,
     write_result,
 )
 from inscribe.errors import InputError
@@ -39,6 +40,9 @@ ENDINGS = {
     "svg": "svg",
 }
 
+
+# Formats whose documents are put together of those of single entries (inscribe.report.joined).
+JOINED = ("md", "html", "json", "csv", "lido")
 
 STYLES = """\b
 A house style is a TOML file of these keys; each may be left out:
@@ -100,9 +104,20 @@ def command(
     command takes up a stopped run. docx goes to a file or a folder, svg of several inscriptions to
     a folder. Records of a folder that cannot be used are left out and named, with exit status 1.
     """
+    from inscribe.cli.entry_stream import EntryStream
+
     style = _style(style_file, labels)
+    to_folder = output is not None and (output.endswith("/") or Path(output).is_dir())
+    if Path(path).is_dir() and form in JOINED:
+        with progress_shown("entries", quiet=quiet) as progress:
+            stream = EntryStream(Path(path), form, style, library_path(library_file), progress)
+            if output is not None and to_folder:
+                stream.write_each(Path(output), ENDINGS[form], force=force)
+            else:
+                write_pieces(stream.joined(), output, force=force)
+        return status_of(stream.broken)
     entries, broken = _entries(Path(path), library_file, quiet=quiet)
-    if output is not None and (output.endswith("/") or Path(output).is_dir()):
+    if output is not None and to_folder:
         below = Path(path) if Path(path).is_dir() else Path(path).parent
         _write_each(entries, below, form, style, Path(output), force=force)
         return status_of(list(map(str, broken)))
@@ -198,10 +213,11 @@ def _documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | 
 
         yield entries_as_docx(entries, style)
     else:
-        yield _formats()[form](entries, style)
+        yield formats()[form](entries, style)
 
 
-def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
+def formats() -> dict[str, Callable[[list[Entry], Style], str]]:
+    """Return what writes entries as one document, by the name of the format."""
     from inscribe.report.entries import (
         entries_as_annotations,
         entries_as_csv,

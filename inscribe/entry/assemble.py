@@ -14,7 +14,9 @@ from inscribe.signs import Certainty, Intervention
 from inscribe.sources import words_of
 
 if TYPE_CHECKING:
+    from inscribe.reading import Interpretation
     from inscribe.record import Inscription, Record
+    from inscribe.signs import Transcription
     from inscribe.sources import Library
 
 
@@ -37,14 +39,8 @@ def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:
 def _inscription_entry(
     inscription: Inscription, between: tuple[int, int] | None, library: Library | None
 ) -> InscriptionEntry:
-    interpretation = reading.read(
-        inscription.transcription,
-        inscription.register,
-        inscription.overrides,
-        between=between,
-        passages=inscription.passages,
-        source=_source_text(inscription, library),
-    )
+    source = _source_text(inscription, library)
+    interpretation = _read(inscription, between, source)
     collation, problem = _collation(inscription, library)
     return InscriptionEntry(inscription, interpretation, collation, problem)
 
@@ -57,6 +53,29 @@ def _source_text(inscription: Inscription, library: Library | None) -> str:
         return inscription.source.text
     found = library.text_of_id(inscription.source.id)
     return found.text if found else ""
+
+
+def _read(
+    inscription: Inscription, between: tuple[int, int] | None, source: str
+) -> Interpretation:
+    """Return what an inscription says, with readings of its worn signs where these are likely."""
+    text = inscription.transcription
+
+    def read(text: Transcription) -> Interpretation:
+        return reading.read(
+            text,
+            inscription.register,
+            inscription.overrides,
+            between=between,
+            passages=inscription.passages,
+            source=source,
+        )
+
+    if not any(sign.is_worn for sign in text.signs):
+        return read(text)
+    from inscribe.restoring import with_restored
+
+    return with_restored(read(text), text, read, copied=source)
 
 
 def _collation(inscription: Inscription, library: Library | None) -> tuple[Collation | None, str]:

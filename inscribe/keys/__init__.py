@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from inscribe.keys.checking import (
         CheckKeys as CheckKeys,
         FindingKeys as FindingKeys,
+        TaskKeys as TaskKeys,
+        WorkKeys as WorkKeys,
     )
     from inscribe.keys.collation import (
         BesideKeys as BesideKeys,
@@ -65,11 +67,31 @@ if TYPE_CHECKING:
         RepeatKeys as RepeatKeys,
         SignKeys as SignKeys,
     )
+    from inscribe.keys.importing import (
+        ImportedRowKeys as ImportedRowKeys,
+        ImportKeys as ImportKeys,
+        MarkStepKeys as MarkStepKeys,
+        TroubleKeys as TroubleKeys,
+    )
+    from inscribe.keys.indexing import (
+        IndexesKeys as IndexesKeys,
+        IndexFormKeys as IndexFormKeys,
+        IndexHeadingKeys as IndexHeadingKeys,
+        TranslatedKeys as TranslatedKeys,
+        TranslationsKeys as TranslationsKeys,
+        WhereKeys as WhereKeys,
+    )
     from inscribe.keys.measuring import (
         MeasuredColumnKeys as MeasuredColumnKeys,
         MeasuredKeys as MeasuredKeys,
         MeasuredSignKeys as MeasuredSignKeys,
         PlateKeys as PlateKeys,
+    )
+    from inscribe.keys.merging import (
+        MergeInscriptionKeys as MergeInscriptionKeys,
+        MergeKeys as MergeKeys,
+        MergePlaceKeys as MergePlaceKeys,
+        MergeSideKeys as MergeSideKeys,
     )
     from inscribe.keys.reading import (
         AlternativeKeys as AlternativeKeys,
@@ -105,7 +127,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "checking": "CheckKeys FindingKeys",
+            "checking": "CheckKeys FindingKeys TaskKeys WorkKeys",
             "collation": (
                 "BesideKeys BreakKeys CollationAnswerKeys CollationKeys ColumnSpaceKeys "
                 "FidelityKeys GroupKeys JudgementKeys LevelKeys LevelsKeys SpaceKeys SpanKeys"
@@ -121,11 +143,17 @@ else:
             "entry": "EntryKeys InscriptionEntryKeys ReaderKeys SizesKeys SourceNamedKeys",
             "forms": "ChangeKeys FormKeys MergedKeys PartKeys RelationKeys RepeatKeys SignKeys",
             "measuring": "MeasuredColumnKeys MeasuredKeys MeasuredSignKeys PlateKeys",
+            "merging": "MergeInscriptionKeys MergeKeys MergePlaceKeys MergeSideKeys",
             "reading": (
                 "AlternativeKeys DoubtKeys MayNameKeys NameKeys NameReadingKeys PassageKeys "
                 "ReadingKeys SignaturePartKeys TokenKeys"
             ),
             "restoring": "CandidateKeys EvidenceKeys LacunaKeys RestorationKeys SourceLikelyKeys",
+            "importing": "ImportKeys ImportedRowKeys MarkStepKeys TroubleKeys",
+            "indexing": (
+                "IndexFormKeys IndexHeadingKeys IndexesKeys TranslatedKeys TranslationsKeys "
+                "WhereKeys"
+            ),
             "schemas": "COUNTS_SIGNS OUTPUTS Schema schema_of",
             "sources": "HitKeys HitsKeys RefusedKeys SourceTextKeys",
         },

@@ -18,7 +18,7 @@ from inscribe.reading.words import Doubt, Interpretation, Proposal, Register, Si
 
 if TYPE_CHECKING:
     from inscribe.forms import NormalText
-    from inscribe.reading.inscription.readers import Wishes
+    from inscribe.reading.inscription.wishes import Wishes
     from inscribe.reading.passages import PassageLike
     from inscribe.reading.words import OverrideLike, Passage
     from inscribe.signs import Transcription
@@ -56,25 +56,30 @@ def read(
     alternatives: bool | None = None,
     passages: Sequence[PassageLike] = (),
     source: str = "",
+    doubts: bool = True,
 ) -> Interpretation:
     """Return what an inscription says, passage by passage, its readings ranked, its doubts named.
 
     Args:
         t: the inscription.
         register: verse, signature or prose, or "auto" to let the text decide.
-        overrides: readings a person has settled (see ``inscribe.record.Override``).
+        overrides: readings a person has settled (see ``inscribe.record.OverrideLike``).
         between: western years, both included, that a sexagenary year without an era may mean.
         alternatives: whether to look for other readings of a poem's words; by default only
             where its metre was hard to find. A signature always has them.
         passages: passages a person has settled (see ``inscribe.record.Passage``).
         source: the words that are copied, where known; they help to tell where the copy ends.
+        doubts: whether to look for what is suspicious in the signs, a third of the work.
     """
-    from inscribe.reading.inscription.readers import Wishes
+    from inscribe.reading.inscription.wishes import Wishes
 
-    return _read(t, Wishes(register, overrides, between, alternatives, passages, source))
+    wishes = Wishes(register, overrides, between, alternatives, passages, source)
+    return _read(t, wishes, doubts=doubts)
 
 
-def _read(t: Transcription, wishes: Wishes, spaced: str = "") -> Interpretation:
+def _read(
+    t: Transcription, wishes: Wishes, spaced: str = "", *, doubts: bool = True
+) -> Interpretation:
     """Return what an inscription says; ``spaced`` is its literal text if that has spaces."""
     _refuse_endless(len(t.signs))
     from inscribe.forms import normalise
@@ -88,9 +93,10 @@ def _read(t: Transcription, wishes: Wishes, spaced: str = "") -> Interpretation:
     cuts, faces = _cuts(t, spaced, normal), _faces(t, columns, breaks)
     text = InscribedText(normal, carved, breaks, cuts=cuts, faces=faces)
     found = interpreted(text, wishes)
-    from inscribe.reading.inscription.doubts import with_doubts_of_signs
+    if doubts:
+        from inscribe.reading.inscription.doubts import with_doubts_of_signs
 
-    found = with_doubts_of_signs(found, t.signs)
+        found = with_doubts_of_signs(found, t.signs)
     if len(t.columns) < 2 and not any(map(has_note, t.signs)):
         return found
     from inscribe.notation import render
@@ -153,7 +159,7 @@ def read_text(
     Raises:
         NotationError: brackets or marks that cannot be understood.
     """
-    from inscribe.reading.inscription.readers import Wishes
+    from inscribe.reading.inscription.wishes import Wishes
 
     _refuse_endless(len(text) // _MARKS_A_SIGN)
     wishes = Wishes(register, overrides, between, alternatives, passages)
@@ -179,6 +185,10 @@ def read_text(
 
 def _with_suspicions(found: Interpretation, columns: Sequence[str]) -> Interpretation:
     """Return what literal columns say with doubts of what is hardly carved."""
+    from inscribe.reading.suspicious import is_plain
+
+    if is_plain("".join(columns)):
+        return found
     from inscribe.forms import signs_of
     from inscribe.reading.inscription.doubts import with_doubts_of_signs
     from inscribe.signs import Kind, Sign, transcription

@@ -23,6 +23,11 @@ if TYPE_CHECKING:
         shown as shown,
         tokens_of as tokens_of,
     )
+    from inscribe.reading.words.chances import (
+        chance as chance,
+        chances_of as chances_of,
+        together as together,
+    )
     from inscribe.reading.words.compounds import joined as joined
     from inscribe.reading.words.lexical import SignatureWord as SignatureWord
     from inscribe.reading.words.marks import (
@@ -70,6 +75,8 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.tokens import (
         CANNOT_BE_READ as CANNOT_BE_READ,
+        UNWEIGHED as UNWEIGHED,
+        Chances as Chances,
         Doubt as Doubt,
         Interpretation as Interpretation,
         Kind as Kind,
@@ -79,6 +86,7 @@ if TYPE_CHECKING:
         Role as Role,
         SignaturePart as SignaturePart,
         Token as Token,
+        Weighing as Weighing,
         in_order as in_order,
     )
 else:
@@ -89,6 +97,7 @@ else:
                 "InscribedText WordsOf carved_text doubts_of_forms has_note interpretation shown "
                 "tokens_of"
             ),
+            "chances": "chance chances_of together",
             "compounds": "joined",
             "lexical": "SignatureWord",
             "marks": (
@@ -105,8 +114,8 @@ else:
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (
-                "CANNOT_BE_READ Doubt Interpretation Kind Passage Proposal Register Role "
-                "SignaturePart Token in_order"
+                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind Passage Proposal "
+                "Register Role SignaturePart Token Weighing in_order"
             ),
         },
     )
