@@ -55,9 +55,7 @@ def _source_text(inscription: Inscription, library: Library | None) -> str:
     return found.text if found else ""
 
 
-def _read(
-    inscription: Inscription, between: tuple[int, int] | None, source: str
-) -> Interpretation:
+def _read(inscription: Inscription, between: tuple[int, int] | None, source: str) -> Interpretation:
     """Return what an inscription says, with readings of its worn signs where these are likely."""
     text = inscription.transcription
 

@@ -11,7 +11,8 @@ other files.
 A reading counts when it is right as a whole, but for capitals, hyphens and word division. Other
 readings that are right too stand in the lists after " | ", or in brackets after the word that they
 replace; "(no)" may be said or not, and so may no after a clan (Fujiwara no, Minamoto no). "first
-3" counts rows for which a right reading is among the first three proposals. The peers, pykakasi and cutlet where they are installed, are given the text
+3" counts rows for which a right reading is among the first three proposals. The peers, pykakasi and
+cutlet where they are installed, are given the text
 in current forms, which favours them.
 """
 
