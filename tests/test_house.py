@@ -31,6 +31,7 @@ ORDER = [
     "remarks",
     "signs",
     "files",
+    "pictures",
     "strict",
     "workers",
     "tables",
@@ -61,6 +62,7 @@ ORDER = [
     "reading",
     "record",
     "persons",
+    "collation.accounts",
     "collation.model",
     "collation.align",
     "collation.space",
@@ -79,8 +81,10 @@ ORDER = [
     "report",
     "report.drawing",
     "report.entries",
+    "report.pages",
     "report.tei",
     "report.lido",
+    "report.linked",
     "report.collations",
     "report.terminal",
     "report.indexes",
@@ -90,7 +94,7 @@ ORDER = [
     "cli",
 ]
 # Inner rooms that share the types of the room around them.
-SHARED = {"dates.model", "collation.model"}
+SHARED = {"dates.model", "collation.accounts", "collation.model"}
 MODULES = sorted(PACKAGE.rglob("*.py"))
 NO_ROOMS = (PACKAGE, PACKAGE / "cli")
 DOORS = [m for m in MODULES if m.name == "__init__.py" and m.parent not in NO_ROOMS]

@@ -116,7 +116,7 @@ def _mark(library: Path) -> str:
 
 def _entry(path: Path, form: str, style: Style, library: Path) -> tuple[dict[str, Any]]:
     """Return the entry of a record in a format, or what is the matter with the record."""
-    from inscribe.cli.entry import formats
+    from inscribe.cli.entry_formats import formats
     from inscribe.entry import entry_of
     from inscribe.record import load
     from inscribe.sources import Library
@@ -127,7 +127,7 @@ def _entry(path: Path, form: str, style: Style, library: Path) -> tuple[dict[str
         return ({"text": "", "problem": str(error)},)
     with Library(library) if library.is_file() else nullcontext() as opened:
         try:
-            entry = entry_of(record, opened)
+            entry = entry_of(record, opened, path.parent)
         except InscribeError as error:
             return ({"text": "", "problem": str(error.in_file(str(path), None))},)
     return ({"text": formats()[form]([entry], style), "problem": ""},)

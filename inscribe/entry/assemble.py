@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import reading, tables
-from inscribe.collation import Collation, collate
+from inscribe.collation import Collation, WitnessSource, collate, testimony
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
 from inscribe.signs import Certainty, Intervention
@@ -15,17 +16,26 @@ from inscribe.sources import words_of
 
 if TYPE_CHECKING:
     from inscribe.reading import Interpretation
-    from inscribe.record import Inscription, Record
+    from inscribe.record import CopiedText, Inscription, Record
     from inscribe.signs import Transcription
     from inscribe.sources import Library
 
 
-def entry_of(record: Record, library: Library | None = None) -> Entry:
-    """Return the entry for a record; ``library`` has the sources that are named by id only."""
+MORE_THAN_ONE = 2  # sources, of which an apparatus is made
+
+
+def entry_of(record: Record, library: Library | None = None, folder: Path | None = None) -> Entry:
+    """Return the entry for a record.
+
+    Args:
+        record: the object.
+        library: has the sources that are named by id only.
+        folder: that of the record's file, in which its pictures are.
+    """
     made = [_inscription_entry(each, record.between, library) for each in record.inscriptions]
     if tables.has_own("people"):
         made = _with_persons(made)
-    return Entry(record, tuple(made), tuple(_cautions(made)))
+    return Entry(record, tuple(made), tuple(_cautions(made)), folder)
 
 
 def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:
@@ -41,8 +51,14 @@ def _inscription_entry(
 ) -> InscriptionEntry:
     source = _source_text(inscription, library)
     interpretation = _read(inscription, between, source)
-    collation, problem = _collation(inscription, library)
-    return InscriptionEntry(inscription, interpretation, collation, problem)
+    found = [_collation(inscription, each, library) for each in inscription.sources]
+    collation, problem = found[0] if found else (None, "")
+    held = [one for one, _ in found if one is not None]
+    missing = "; ".join(filter(None, (said for _, said in found)))
+    if len(held) < len(found) or len(held) < MORE_THAN_ONE:
+        return InscriptionEntry(inscription, interpretation, collation, problem or missing)
+    sources = [witness_of(each) for each in inscription.sources]
+    return InscriptionEntry(inscription, interpretation, collation, "", testimony(held, sources))
 
 
 def _source_text(inscription: Inscription, library: Library | None) -> str:
@@ -76,16 +92,22 @@ def _read(inscription: Inscription, between: tuple[int, int] | None, source: str
     return with_restored(read(text), text, read, copied=source)
 
 
-def _collation(inscription: Inscription, library: Library | None) -> tuple[Collation | None, str]:
-    if inscription.source is None:
-        return None, ""
+def _collation(
+    inscription: Inscription, copied: CopiedText, library: Library | None
+) -> tuple[Collation | None, str]:
     try:
-        source = words_of(inscription.source, library)
+        source = words_of(copied, library)
         if source is None:
-            return None, f"the library has no text {inscription.source.id}"
-        return collate(inscription.transcription, source, inscription), ""
+            return None, f"the library has no text {copied.id}"
+        return collate(inscription.transcription, source, inscription, kind=copied.kind), ""
     except InscribeError as error:
         return None, str(error)
+
+
+def witness_of(source: CopiedText) -> WitnessSource:
+    """Return what an apparatus is told of a source that a record names."""
+    title = source.title or " ".join(filter(None, (source.work, source.number))) or source.id
+    return WitnessSource(source.siglum, title, source.kind)
 
 
 def _cautions(inscriptions: Sequence[InscriptionEntry]) -> Iterator[str]:

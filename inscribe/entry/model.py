@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from inscribe import notation
-from inscribe.collation import Collation
+from inscribe.collation import Collation, Testimony
 from inscribe.reading.words import Interpretation, Proposal
 from inscribe.record import Inscription, Record
 
@@ -22,6 +23,7 @@ class InscriptionEntry:
     interpretation: Interpretation
     collation: Collation | None = None
     missing_source: str = ""  # why there is no collation although a source is named
+    testimony: Testimony | None = None  # of all sources, where the record names several
 
     @property
     def reading(self) -> Proposal:
@@ -41,6 +43,7 @@ class InscriptionEntry:
             "source": _source_named(inscription),
             "missing_source": self.missing_source,
             "collation": self.collation.to_dict() if self.collation else None,
+            "testimony": self.testimony.to_dict() if self.testimony else None,
             "readers": [
                 {
                     "by": reader.by,
@@ -63,11 +66,15 @@ def _source_named(inscription: Inscription) -> SourceNamedKeys | None:
 
 @dataclass(frozen=True)
 class Entry:
-    """The entry for one object; ``cautions`` are keys of ``cautions.tsv``, each once."""
+    """The entry for one object; ``cautions`` are keys of ``cautions.tsv``, each once.
+
+    ``folder`` is that of the record's file, in which its pictures are.
+    """
 
     record: Record
     inscriptions: tuple[InscriptionEntry, ...]
     cautions: tuple[str, ...] = ()
+    folder: Path | None = None
 
     def to_dict(self) -> EntryKeys:
         """Return it as ``inscribe entry --format json`` prints it."""

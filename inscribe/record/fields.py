@@ -6,10 +6,11 @@ from collections.abc import Callable
 from typing import Any, NamedTuple, get_args
 
 from inscribe.record import model
+from inscribe.terms import SourceKind
 
 MAX_MM = 1000.0  # no fitting is longer; a larger figure is a slip of unit or comma
 FIRST_YEAR, LAST_YEAR = 600, 2100
-CORNERS = 8  # numbers: x and y of four corners
+PIXELS = {"corners": 8, "crop": 4, "point": 2}  # how many numbers of pixels a field holds
 MAX_PIXELS = 1_000_000  # no picture is wider
 MAX_LINE = 1000  # characters in a text of one line
 MAX_CELLS = 1000  # of one row of an older list
@@ -21,9 +22,10 @@ class Field(NamedTuple):
 
     ``holds`` is one of: ``line`` (text of one line), ``text`` (text of several lines), ``size``
     (mm, above 0), ``offset`` (mm, 0 or more), ``sign`` (a sign, from 1), ``year``, ``date``,
-    ``signs`` (first and last sign), ``corners`` (eight numbers of pixels), ``share`` (-1 to 1),
-    ``column`` (a column, from 1), ``cells`` (pairs of a column's heading and what stands there),
-    ``table``, ``tables``.
+    ``signs`` (first and last sign), ``corners``, ``crop``, ``point`` (eight, four, two numbers of
+    pixels), ``share`` (-1 to 1), ``column`` (a column, from 1), ``cells`` (pairs of a column's
+    heading and what stands there), ``table``, ``tables``, ``sources`` (a table, or tables of which
+    the first is the source and the others are further ones).
     """
 
     key: str
@@ -137,6 +139,26 @@ PHOTOGRAPH = RecordTable(
     model.Photograph,
 )
 
+IMAGE = RecordTable(
+    "image",
+    "a picture: give file, or iiif",
+    (
+        Field("file", "line", "a PNG, JPEG or GIF, its path relative to the record's folder"),
+        Field("iiif", "line", "the base address of a IIIF image, as https://.../identifier"),
+        Field("shows", "line", "what it shows, for those who cannot see it"),
+        Field("credit", "line", "who made it, and on what terms it may be used"),
+        Field("scale", "size", "pixels per mm"),
+        Field("crop", "crop", "the part that is shown, in pixels: x, y, width, height"),
+        Field(
+            "corner",
+            "point",
+            "the plate's top left corner in pixels; else the crop's",
+        ),
+    ),
+    model.RecordImage,
+)
+IMAGES = Field("image", "tables", IMAGE.about, table=IMAGE, attribute="images")
+
 TAKES_ROOM = RecordTable(
     "takes_room",
     "what takes room in a column beside the writing, in mm from the plate's upper edge",
@@ -150,7 +172,7 @@ TAKES_ROOM = RecordTable(
 )
 SOURCE = RecordTable(
     "source",
-    "the text that was copied: give text, or file, or id",
+    "the text that was copied: give text, or file, or id; several are [[inscription.source]] each",
     (
         Field("text", "text", "its words; each line is a line of the source"),
         Field("id", "line", "its id in the library of source texts"),
@@ -160,7 +182,16 @@ SOURCE = RecordTable(
         Field("author", "line", "its author"),
         Field("work", "line", "the work or anthology it stands in"),
         Field("number", "line", "its number or place in the work"),
+        Field("siglum", "line", "the letter it is called by in an apparatus"),
+        Field(
+            "kind",
+            "line",
+            "what it is; the signs of a modern edition are its editor's",
+            choices=get_args(SourceKind),
+            defaults=False,
+        ),
         REMARKS,
+        IMAGES,
         *WHO,
     ),
     model.CopiedText,
@@ -253,8 +284,9 @@ INSCRIPTION = RecordTable(
         Field("column", "tables", COLUMN.about, table=COLUMN, attribute="columns"),
         Field("box", "tables", BOX.about, table=BOX, attribute="boxes"),
         Field("photograph", "tables", PHOTOGRAPH.about, table=PHOTOGRAPH, attribute="photographs"),
+        IMAGES,
         Field("takes_room", "tables", TAKES_ROOM.about, table=TAKES_ROOM),
-        Field("source", "table", SOURCE.about, table=SOURCE),
+        Field("source", "sources", SOURCE.about, table=SOURCE),
         Field("reading", "tables", READING.about, table=READING, attribute="readers"),
         Field("override", "tables", OVERRIDE.about, table=OVERRIDE, attribute="overrides"),
         Field("passage", "tables", PASSAGE.about, table=PASSAGE, attribute="passages"),
@@ -292,6 +324,7 @@ RECORD = RecordTable(
         REMARKS,
         Field("measurements", "table", MEASUREMENTS.about, table=MEASUREMENTS),
         Field("maker", "table", MAKER.about, table=MAKER),
+        IMAGES,
         Field(
             "inscription",
             "tables",

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 import tomllib
-from pathlib import Path, PureWindowsPath
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from inscribe import files
-from inscribe.errors import InputError, InscribeError, Place, RecordError, did_you_mean
+from inscribe.errors import InscribeError, Place, RecordError, did_you_mean
 from inscribe.record import checks, model
 from inscribe.record.fields import RECORD, Field, RecordTable
+from inscribe.record.inside import inside
 from inscribe.record.problems import MAX_TOLD, Problems
 from inscribe.record.surveying import survey
 from inscribe.record.values import ValueRefused, checked
@@ -131,6 +132,9 @@ class _Builder:
                 missing |= field.required
             elif field.holds == "signs":
                 values["first"], values["last"] = value
+            elif field.holds == "sources":
+                values["source"], *others = value
+                values["other_sources"] = tuple(others)
             else:
                 values[field.name] = value
         return None if missing else self._made(table, values, path)
@@ -140,14 +144,17 @@ class _Builder:
             return self._checked(field, value, path)
         if field.holds == "table":
             return self._table(field.table, value, path)
+        if field.holds == "sources" and not isinstance(value, list):
+            made = self._table(field.table, value, path)
+            return None if made is None else (made,)
         if not isinstance(value, list):
             hint = f"write [[{'.'.join(str(p) for p in path if isinstance(p, str))}]]"
             self.problems.add(path, f"{field.key} is not a list of tables", hint)
             return None
-        if not value and field.required:
+        if not value and (field.required or field.holds == "sources"):
             self.problems.add(path, f"there is no {field.key}", f"expected {field.about}")
         items = [self._table(field.table, item, (*path, i)) for i, item in enumerate(value)]
-        return None if None in items else tuple(items)
+        return None if None in items or (not items and field.holds == "sources") else tuple(items)
 
     def _checked(self, field: Field, value: Any, path: KeyPath) -> Any:
         try:
@@ -171,6 +178,8 @@ class _Builder:
                 checks.reader_text(reader.text, made.notation, here, self.problems)
         elif isinstance(made, model.CopiedText):
             checks.source(made, path, self.problems)
+        elif isinstance(made, model.RecordImage):
+            checks.image(made, path, self.problems)
         elif isinstance(made, model.Maker):
             checks.maker(made, path, self.problems)
         return made
@@ -185,35 +194,8 @@ class _Builder:
     def _source_file(self, name: str, path: KeyPath) -> str | None:
         """Return the words of a source file."""
         try:
-            text = files.read_text(_inside(name, self.folder), MAX_SOURCE)
+            text = files.read_text(inside(name, self.folder), MAX_SOURCE)
         except InscribeError as error:
             self.problems.add(path, f"the source file {name}: {error.message}", error.hint)
             return None
         return text.strip("\n")
-
-
-def _inside(name: str, folder: Path | None) -> Path:
-    """Return the path of a file in ``folder``, wherever links may lead.
-
-    Raises:
-        InputError: the name is absolute, or leads out of the folder.
-    """
-    if folder is None:
-        raise InputError("the record has no folder to look in", hint="give the source's text")
-    parts = PureWindowsPath(name)
-    if parts.drive or parts.root or ".." in parts.parts or "\\" in name:
-        raise InputError(
-            "the path leads out of the record's folder",
-            hint="give a path relative to it, with / between its parts",
-        )
-    try:
-        path = (folder / name).resolve()
-        if not path.is_relative_to(folder.resolve()):
-            raise InputError(
-                "a link leads out of the record's folder", hint="copy the file into the folder"
-            )
-        if path.exists() and not path.is_file():
-            raise InputError("it is not a file", hint="name a text file")
-    except (OSError, RuntimeError) as error:
-        raise InputError("the path cannot be followed", hint="check its links") from error
-    return path

@@ -22,6 +22,10 @@ if TYPE_CHECKING:
         signer as signer,
     )
     from inscribe.report.phrases import phrased as phrased
+    from inscribe.report.picturing import (
+        ShownPicture as ShownPicture,
+        shown_picture as shown_picture,
+    )
     from inscribe.report.space_words import (
         chance_said as chance_said,
         plate_said as plate_said,
@@ -30,6 +34,15 @@ if TYPE_CHECKING:
     )
     from inscribe.report.style import Style as Style, load as load
     from inscribe.report.widths import width as width
+    from inscribe.report.witnesses_said import (
+        WITNESS_COLUMNS as WITNESS_COLUMNS,
+        apparatus_lines as apparatus_lines,
+        followed as followed,
+        place_row as place_row,
+        printed_lines as printed_lines,
+        where_in as where_in,
+        witness_row as witness_row,
+    )
     from inscribe.report.xml import (
         XML_ID as XML_ID,
         XML_LANG as XML_LANG,
@@ -47,9 +60,14 @@ else:
             "joined": "joined_entries",
             "named": "AS_INSCRIBED NO_ATTRIBUTION Person dates_of place_named signer",
             "phrases": "phrased",
+            "picturing": "ShownPicture shown_picture",
             "space_words": "chance_said plate_said reasons_said verdict_said",
             "style": "Style load",
             "widths": "width",
+            "witnesses_said": (
+                "WITNESS_COLUMNS apparatus_lines followed place_row printed_lines where_in "
+                "witness_row"
+            ),
             "xml": "XML_ID XML_LANG add append_text document identifier safe",
         },
     )
