@@ -25,6 +25,7 @@ ORDER = (
     "name_dictionary",
     "characters",
     "compounds",
+    "jukujikun",
     "parts",
     "look_alikes",
     "sign_shapes",

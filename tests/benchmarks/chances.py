@@ -153,7 +153,8 @@ def fit() -> None:
         _print_weights(kind, weights[kind])
     for kind in sorted(wholes):
         if len(wholes[kind]) < _FEW:
-            continue  # by hand
+            print(f"# {kind}: too few texts; keep its rows")
+            continue
         made = []
         for of_words, evidence, right in wholes[kind]:
             said = [_sure(weights[each], told_) for each, told_ in of_words]
