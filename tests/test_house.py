@@ -55,6 +55,7 @@ ORDER = [
     "reading.passages",
     "reading.inscription",
     "reading",
+    "glossing",
     "record",
     "persons",
     "collation.model",

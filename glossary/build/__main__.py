@@ -24,6 +24,7 @@ ORDER = (
     "name_dictionary",
     "characters",
     "compounds",
+    "glosses",
     "parts",
     "look_alikes",
     "sign_shapes",
