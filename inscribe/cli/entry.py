@@ -51,7 +51,7 @@ A house style is a TOML file of these keys; each may be left out:
   rights = ""           under what terms they may be used
   language = "en"       the language of translations and remarks
   order = [...]         the parts shown, in this order:
-    object, place, carved, current, passages, kana, romaji, alternatives,
+    object, place, carved, current, passages, kana, romaji, gloss, alternatives,
     translation, date, signature, persons, source, differences,
     fidelity, space, readers, doubts, changes, remarks, cautions
 

@@ -10,6 +10,7 @@ from inscribe import reading, tables
 from inscribe.collation import Collation, collate
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
+from inscribe.glossing import with_glosses
 from inscribe.signs import Certainty, Intervention
 from inscribe.sources import words_of
 
@@ -46,6 +47,7 @@ def _inscription_entry(
         source=inscription.source.text if inscription.source else "",
     )
     collation, problem = _collation(inscription, library)
+    interpretation = with_glosses(interpretation)
     return InscriptionEntry(inscription, interpretation, collation, problem)
 
 

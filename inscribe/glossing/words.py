@@ -21,6 +21,7 @@ from inscribe.glossing.grammar import gloss_of_auxiliary, grammar_of
 from inscribe.reading.spelling import is_kana, is_kanji_only
 from inscribe.reading.words import Interpretation, Proposal, Token
 
+_TEXTS = frozenset({"verse", "prose", "chinese"})  # passages
 _LEAST_CHINESE = 3  # signs of a text that is no word
 _SHORT = 22  # letters of the gloss in an interlinear line
 
@@ -66,17 +67,24 @@ def gloss_of(token: Token) -> str:
 
 def _sign_by_sign(text: str) -> str:
     """Return what each sign of a Chinese text means, in their order."""
-    from inscribe.forms import readings
+    from inscribe.forms import character
 
     if len(text) < _LEAST_CHINESE or not is_kanji_only(text):
         return ""
-    senses = [readings(sign).senses for sign in text]
+    senses = [character(sign).senses for sign in text]
     return "-".join(each[0].replace(" ", "_") if each else "?" for each in senses)
 
 
-def glossed_words(found: Interpretation) -> list[GlossedWord]:
-    """Return the words of the first reading as they are read, for an interlinear line."""
-    return [_word(token) for token in found.proposals[0].tokens if token.kana or token.romaji]
+def glossed_words(found: Interpretation, *, of_texts: bool = False) -> list[GlossedWord]:
+    """Return the words of the first reading as they are read, for an interlinear line.
+
+    With ``of_texts`` only those of poems, prose and Chinese lines: what is to be translated.
+    """
+    tokens = [token for token in found.proposals[0].tokens if token.kana or token.romaji]
+    if of_texts:
+        texts = [(each.first, each.last) for each in found.passages if each.kind in _TEXTS]
+        tokens = [t for t in tokens if any(first <= t.first <= last for first, last in texts)]
+    return [_word(token) for token in tokens]
 
 
 def _word(token: Token) -> GlossedWord:

@@ -37,6 +37,7 @@ PARTS = (
     "passages",
     "kana",
     "romaji",
+    "gloss",
     "alternatives",
     "translation",
     "date",

@@ -72,6 +72,19 @@ def romaji_rows(each: InscriptionEntry, style: Style) -> Rows:
         yield style.label("romaji"), (Run(text[:1].upper() + text[1:], style.italics, ROMANISED),)
 
 
+def gloss_rows(each: InscriptionEntry, style: Style) -> Rows:
+    """Yield the words of poem and prose in the order they are read, each with what it means."""
+    from inscribe.glossing import glossed_words
+
+    said: list[Run] = []
+    for word in glossed_words(each.interpretation, of_texts=True):
+        said += [Run(" · ")] if said else []
+        said += [Run(word.signs, lang=JAPANESE), Run(" ")]
+        said += [Run(word.romaji, style.italics, ROMANISED), Run(f" ‘{word.gloss}’")]
+    if said:
+        yield style.label("gloss"), tuple(said)
+
+
 def alternative_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield the readings ranked second and third, with their reasons."""
     for proposal in each.interpretation.proposals[1:3]:

@@ -152,6 +152,7 @@ _ROWS: dict[str, Callable[[InscriptionEntry, Style], Rows]] = {
     "passages": facts.passage_rows,
     "kana": facts.kana_rows,
     "romaji": facts.romaji_rows,
+    "gloss": facts.gloss_rows,
     "alternatives": facts.alternative_rows,
     "translation": facts.translation_rows,
     "date": facts.date_rows,

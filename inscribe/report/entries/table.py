@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from inscribe import notation
+from inscribe.glossing import glossed_words
 from inscribe.report.entries.collated import printed_sides
 from inscribe.report.entries.facts import date_text
 
@@ -65,6 +66,10 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
         "current_forms": found.normalised,
         "kana": each.reading.kana,
         "romaji": each.reading.romaji,
+        "word_by_word": " · ".join(
+            f"{word.signs} {word.romaji} ‘{word.gloss}’"
+            for word in glossed_words(found, of_texts=True)
+        ),
         "register": found.register,
         "translation": inscription.translation.strip(),
         "date": "; ".join(date_text(date, style) for date in dates),

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from inscribe.glossing import grammar_of
+
 if TYPE_CHECKING:
     from inscribe.forms import Change
     from inscribe.reading.words import (
@@ -80,6 +82,7 @@ def token_as_json(token: Token) -> dict[str, Any]:
         "romaji": token.romaji,
         "signs": [token.first, token.last],
         "gloss": token.gloss,
+        "grammar": grammar_of(token.part_of_speech, token.lemma),
     }
 
 

@@ -95,7 +95,9 @@ _OF_PASSAGE: dict[str, Schema] = {
 
 def _reading() -> Schema:
     part = _object(text=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS)
-    token = _object(surface=TEXT, normalised=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS, gloss=TEXT)
+    said_of = TEXT | {"description": "what sort of word it is, in plain words"}
+    token = _object(surface=TEXT, normalised=TEXT, kana=TEXT, romaji=TEXT, signs=SIGNS, gloss=TEXT,
+                    grammar=said_of)  # fmt: skip
     change = _object(sign=SIGN, from_=TEXT, to=TEXT, kind=TEXT, source=TEXT)
     alternative = _object(romaji=TEXT, kana=TEXT, reason=TEXT)
     signature = _perhaps({"type": "object", "additionalProperties": part})
