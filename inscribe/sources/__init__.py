@@ -1,7 +1,7 @@
 """The library of source texts, and which of them an inscription copies.
 
-In reading order: ``texts`` (a source text), ``importers`` and ``tei`` (files to texts), ``adding``,
-``library`` (one SQLite file), ``passages`` and ``keys`` (the sounds texts are found by), ``index``,
+In reading order: ``texts`` (a source text), ``importers`` and ``tei`` (files to texts), ``starter``
+(texts to begin with), ``adding``, ``library`` (one SQLite file), ``passages`` and ``keys`` (the sounds texts are found by), ``index``,
 ``copied`` (what of an inscription is looked for), ``query``, ``matching``, ``ranking`` (the way to
 the texts found), ``of_record``.
 """
@@ -34,6 +34,7 @@ if TYPE_CHECKING:
         kana_of_romanised as kana_of_romanised,
     )
     from inscribe.sources.ranking import NO_SOURCE as NO_SOURCE, Hit as Hit, find as find
+    from inscribe.sources.starter import starter_texts as starter_texts
     from inscribe.sources.texts import SourceText as SourceText
 else:
     __getattr__ = late.door(
@@ -47,6 +48,7 @@ else:
             "of_record": "words_of",
             "query": "is_romanised kana_of_romanised",
             "ranking": "Hit NO_SOURCE find",
+            "starter": "starter_texts",
             "texts": "SourceText",
         },
     )
