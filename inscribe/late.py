@@ -1,14 +1,10 @@
-"""What is done when it is first asked for: a package's imports, and a field of a value.
-
-A value with such a field (:class:`Late`) is made for every text that is read, and its class is
-imported by every command, so it is written out: a dataclass takes half a millisecond to import.
-"""
+"""Public names of a package, imported when they are first used."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from importlib import import_module
-from typing import Any, Self
+from typing import Any
 
 
 def names(package: str, homes: Mapping[str, str]) -> Callable[[str], Any]:
@@ -40,56 +36,3 @@ def door(package: str, rooms: Mapping[str, str]) -> Callable[[str], Any]:
     """
     homes = {name: f"{package}.{file}" for file, public in rooms.items() for name in public.split()}
     return names(package, homes)
-
-
-class Late:
-    """A value that never changes, one field of which is made when it is first asked for, and once.
-
-    A subclass names its fields in ``FIELDS``, in the order its ``__init__`` takes them, and in
-    ``LATE`` the one that may be given as a function that makes it.
-    """
-
-    FIELDS: tuple[str, ...] = ()
-    LATE = ""
-    __slots__ = ("_make",)
-    _make: Callable[[], Any] | None
-
-    def _keep(self, **values: Any) -> None:
-        keep = object.__setattr__
-        make = values[self.LATE]
-        if callable(make):
-            del values[self.LATE]
-            keep(self, "_make", make)
-        for name, value in values.items():
-            keep(self, name, value)
-
-    def __getattr__(self, name: str) -> Any:
-        if name != self.LATE:
-            raise AttributeError(name)
-        made = self._make()  # type: ignore[misc]  # there is one, for the field is not there
-        object.__setattr__(self, name, made)
-        return made
-
-    def replaced(self, **changes: Any) -> Self:
-        """Return the same value with other fields."""
-        fields = {name: getattr(self, name) for name in self.FIELDS}
-        return type(self)(**(fields | changes))
-
-    def _values(self) -> tuple[Any, ...]:
-        return tuple([getattr(self, name) for name in self.FIELDS])
-
-    def __setattr__(self, name: str, value: Any) -> None:
-        raise AttributeError(f"{name} cannot be changed")
-
-    def __eq__(self, other: object) -> bool:
-        return type(other) is type(self) and other._values() == self._values()
-
-    def __hash__(self) -> int:
-        return hash(self._values())
-
-    def __repr__(self) -> str:
-        values = zip(self.FIELDS, self._values(), strict=True)
-        return f"{type(self).__name__}({', '.join(f'{name}={value!r}' for name, value in values)})"
-
-    def __reduce__(self) -> tuple[type[Self], tuple[Any, ...]]:
-        return type(self), self._values()

@@ -130,7 +130,8 @@ def test_a_folder_that_may_not_be_read_is_told(folder: Path) -> None:
     check_folder(folder)  # the tables are read: nobody may look for them in root's folder
     closed.chmod(0)
     with read_only(folder.parent):
-        count, found = check_folder(folder)
+        checked = check_folder(folder)
+        count, found = checked.records, list(checked.findings)
     closed.chmod(0o755)
     assert count == len(BROKEN) + 4
     assert [each.file for each in found if each.code == "closed"] == [str(closed)]
@@ -139,6 +140,7 @@ def test_a_folder_that_may_not_be_read_is_told(folder: Path) -> None:
 @posix
 def test_a_link_to_a_folder_is_told_and_not_followed(folder: Path) -> None:
     (folder / "again").symlink_to(folder)
-    count, found = check_folder(folder)
+    checked = check_folder(folder)
+    count, found = checked.records, list(checked.findings)
     assert count == len(BROKEN) + 4
     assert [each.file for each in found if each.code == "linked"] == [str(folder / "again")]

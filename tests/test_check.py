@@ -74,7 +74,8 @@ BAD = {
 def found_in(tmp_path: Path, *records: str) -> list[Finding]:
     for number, text in enumerate(records):
         (tmp_path / f"{number}.toml").write_text(text, "utf-8")
-    count, found = check_folder(tmp_path)
+    checked = check_folder(tmp_path)
+    count, found = checked.records, list(checked.findings)
     assert count == len(records)
     return found
 

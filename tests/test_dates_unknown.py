@@ -107,7 +107,7 @@ def test_a_signature_keeps_the_date_and_check_names_it(tmp_path) -> None:  # typ
         'text = "元緑三年嶺暁作"\n',
         encoding="utf-8",
     )
-    _, findings = check_folder(tmp_path)
+    findings = check_folder(tmp_path).findings
     assert any(each.code == "date-conflict" and "元禄三年" in each.message for each in findings)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from dataclasses import replace
 
 import pytest
 from click.testing import CliRunner
@@ -11,10 +12,11 @@ from hypothesis import given, settings, strategies as st
 
 from inscribe import tables
 from inscribe.cli import cli
-from inscribe.glossing import glossed_words, grammar_of, with_glosses
+from inscribe.glossing import glossed_words, with_glosses
 from inscribe.glossing.dictionary import dictionary_gloss
 from inscribe.glossing.words import shortened
 from inscribe.reading import read_text
+from inscribe.reading.words import grammar_of
 
 NARIHIRA = "世の中にたえて桜のなかりせば春の心はのどけからまし"
 KAMO = "行く河の流れは絶えずして、しかももとの水にあらず。"
@@ -136,5 +138,5 @@ def test_glosses_change_nothing_but_glosses(text: str) -> None:
     after = with_glosses(before)
     assert after.proposals[0].romaji == before.proposals[0].romaji
     pairs = zip(after.proposals[0].tokens, before.proposals[0].tokens, strict=True)
-    assert all(new._replace(gloss=old.gloss) == old for new, old in pairs)
-    assert after._replace(proposals=before.proposals) == before
+    assert all(replace(new, gloss=old.gloss) == old for new, old in pairs)
+    assert replace(after, proposals=before.proposals) == before

@@ -33,7 +33,6 @@ def first(name: str, kind: str = "given") -> str:
         ("清氏", "Kiyouji"),
         ("俊寿", "Toshihisa"),  # not the same reading twice
         ("萩珉", "Shūmin"),
-        ("雪峰", "Seppō"),
         ("一硯", "Ikken"),
         ("玄峰", "Genpō"),
         ("春庵", "Shun'an"),
@@ -41,6 +40,12 @@ def first(name: str, kind: str = "given") -> str:
 )
 def test_made_names(name: str, romaji: str) -> None:
     assert first(name) == romaji
+
+
+def test_what_sort_of_name_it_is_says_how_its_signs_are_read() -> None:
+    assert first("雪峰", "art") == "Seppō"
+    assert first("雪峰", "given") == "Yukimine"
+    assert first("岫濤", "given") == "Kōtō"  # both signs are in no given name that was counted
 
 
 @pytest.mark.parametrize(

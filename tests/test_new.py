@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, strategies as st
 
-from inscribe.checking import check_folder
+from inscribe.checking import Checked, check_folder
 from inscribe.errors import InputError
 from inscribe.notation import parse
 from inscribe.reading.suspicious import suspicions
@@ -44,7 +44,7 @@ def test_the_answers_make_a_record_that_check_accepts(tmp_path: Path) -> None:
     assert [len(c.signs) for c in inscription.transcription.columns] == [12, 10]
     assert [c.bottom for c in inscription.columns] == [80, 70]
     assert inscription.readers[0].by == "A. Reader"
-    assert check_folder(tmp_path) == (1, [])
+    assert check_folder(tmp_path) == Checked(1, ())
     assert "reads:" in run.stderr
     assert "来 (來)" in run.stderr
     assert [p.name for p in tmp_path.iterdir()] == ["x.toml"]

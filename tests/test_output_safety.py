@@ -21,10 +21,10 @@ from inscribe.errors import InscribeError
 from inscribe.notation import parse
 from inscribe.record import CopiedText, Inscription, Reader, Record, dump, loads
 from inscribe.report.entries.annotation import entries_as_annotations
+from inscribe.report.entries.as_json import entries_as_json
 from inscribe.report.entries.html import entries_as_html
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.entries.table import FORMULA_STARTS, entries_as_csv, safe_cell
-from inscribe.report.json.entry import entries_as_json
 from inscribe.report.lido.entry import entries_as_lido
 from inscribe.report.style import Style
 from inscribe.report.tei.entry import entries_as_tei

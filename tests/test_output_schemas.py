@@ -11,7 +11,7 @@ from click.testing import CliRunner
 from jsonschema import Draft202012Validator
 
 from inscribe.cli import cli, schema as command
-from inscribe.report.json import schemas
+from inscribe.keys import COUNTS_SIGNS, OUTPUTS
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 
@@ -36,7 +36,7 @@ def assert_keeps(found: Any, what: str) -> None:
 
 
 def test_the_command_names_every_schema() -> None:
-    assert command.OUTPUTS == schemas.OUTPUTS
+    assert tuple(OUTPUTS) == command.OUTPUTS
 
 
 @pytest.mark.parametrize("name", ["DEMO-001", "DEMO-004", "DEMO-005", "DEMO-008", "DEMO-011"])
@@ -107,39 +107,70 @@ def test_a_concordance() -> None:
 
 
 def test_a_schema_that_could_not_fail_would_be_useless() -> None:
-    for what in schemas.OUTPUTS:
+    for what in OUTPUTS:
         assert not schema(what).is_valid({})
 
 
 COUNTING_KEYS = {"sign", "signs", "column", "start", "end", "difference", "inscription", "line"}
+Objects = dict[str, Any]
 
 
-def counted_in(schema: Any, path: str = "") -> list[tuple[str, str]]:
-    """Return every key of a schema that holds a sign, a column or the like, with what is said."""
-    found = []
-    for key, inner in schema.get("properties", {}).items():
-        counts = inner.get("type") == "integer" or inner.get("prefixItems")
-        if key in COUNTING_KEYS and counts and not (key == "signs" and "prefixItems" not in inner):
-            found.append((f"{path}.{key}", inner.get("description", "")))
-        found += counted_in(inner, f"{path}.{key}")
-    for key in ("items", "additionalProperties"):
-        if isinstance(schema.get(key), dict):
-            found += counted_in(schema[key], path)
-    for inner in schema.get("anyOf", []):
-        found += counted_in(inner, path)
-    return found
+def objects_of(published: Any) -> Objects:
+    """Return every object that a schema describes, by name; the whole is named ""."""
+    return {"": published, **published.get("$defs", {})}
 
 
-@pytest.mark.parametrize("what", schemas.OUTPUTS)
+def described(published: Any) -> list[tuple[str, str, Any]]:
+    """Return every key of a schema: the object's name, the key, and its schema."""
+    return [
+        (name, key, inner)
+        for name, described in objects_of(published).items()
+        for key, inner in described["properties"].items()
+    ]
+
+
+def counts(inner: Any) -> bool:
+    """Whether a key holds the number of a sign, a column, a line, or two of them."""
+    return inner.get("type") == "integer" or inner.get("minItems") == 2
+
+
+@pytest.mark.parametrize("what", OUTPUTS)
+def test_every_key_and_object_is_described(what: str) -> None:
+    published = printed("schema", what)
+    assert published["$id"] == f"urn:inscribe:schema:{what}"
+    assert [
+        f"{name}.{key}" for name, key, inner in described(published) if not inner.get("description")
+    ] == []
+    assert [name for name, each in objects_of(published).items() if not each["description"]] == []
+
+
+@pytest.mark.parametrize("what", OUTPUTS)
+def test_only_the_texts_of_a_library_may_have_keys_of_their_own(what: str) -> None:
+    allowed = [
+        each["additionalProperties"] for each in objects_of(printed("schema", what)).values()
+    ]
+    assert allowed == [what == "source-list"] * len(allowed)
+
+
+@pytest.mark.parametrize("what", OUTPUTS)
 def test_a_schema_says_from_where_it_counts(what: str) -> None:
     published = printed("schema", what)
-    counted = counted_in(published)
-    assert [path for path, said in counted if "from 0" not in said and "from 1" not in said] == []
+    counted = [
+        (f"{name}.{key}", inner.get("description", ""))
+        for name, key, inner in described(published)
+        if key in COUNTING_KEYS and counts(inner)
+    ]
+    number_of_signs = {"Level.signs", "ColumnSpace.signs", "MeasuredColumn.signs"}
+    assert [
+        path
+        for path, said in counted
+        if "from 0" not in said and "from 1" not in said and path not in number_of_signs
+    ] == []
     from_zero = any("from 0" in said for _, said in counted)
     assert ("from 0" in published.get("description", "")) == from_zero
 
 
-@pytest.mark.parametrize("what", sorted(schemas.COUNTS_SIGNS))
+@pytest.mark.parametrize("what", sorted(COUNTS_SIGNS - {"dates"}))
 def test_the_help_of_a_command_says_that_its_json_counts_otherwise(what: str) -> None:
     shown = " ".join(CliRunner().invoke(cli, [what, "--help"]).output.split())
     assert "counted from 1" in shown
@@ -168,3 +199,76 @@ def test_json_counts_as_the_schema_says() -> None:
     assert held["groups"][0]["copy"]["start"] == 0
     assert [each["column"] for each in held["space"]["crowding"]] == [0, 1]
     assert min(each["difference"] for each in held["space"]["verdicts"]) == 0
+
+
+def keys_printed(value: Any, inner: Any, objects: Objects, name: str) -> set[tuple[str, str]]:
+    """Return the keys of a printed value, each with the name of the object it belongs to."""
+    if "$ref" in inner:
+        name = inner["$ref"].rpartition("/")[2]
+        return keys_printed(value, objects[name], objects, name)
+    if "anyOf" in inner:
+        return set() if value is None else keys_printed(value, inner["anyOf"][0], objects, name)
+    if isinstance(value, list):
+        return {key for each in value for key in keys_printed(each, inner["items"], objects, name)}
+    if not isinstance(value, dict):
+        return set()
+    known, other = inner.get("properties", {}), inner.get("additionalProperties")
+    found = {(name, key) for key in known.keys() & value.keys()}
+    for key, each in value.items():
+        found |= keys_printed(each, known.get(key, other), objects, name)
+    return found
+
+
+WITH_A_WRITER = """id = "X"
+kind = "kozuka"
+measurements = { diameter = 70.0 }
+[[inscription]]
+place = "back plate"
+text = "見渡せは花も紅葉もなかりけり／浦のとまやの秋の夕暮菰江書鯉沼穂足彫之"
+"""
+PRINTED = (
+    ("read", "read", f"{EXAMPLES}/DEMO-004.toml"),
+    ("read", "read", "--text", "春過て夏来にけらし白妙の衣ほすてふ天の香具山／露岳刻之"),
+    ("read", "read", "--text", "嘉永六年甲寅行年七十三歳露岳"),
+    ("read", "read", "--text", "甲寅仲秋國"),
+    ("read", "read", "--text", "□花"),
+    *(("collate", "collate", f"{EXAMPLES}/DEMO-00{number}.toml") for number in (1, 2, 3, 4)),
+    ("collate", "collate", "--text", "應需造之", "需に応じて之を造る"),
+    ("collate", "collate", "--text", "夢の浮橋露岳刻之", "夢の浮橋"),
+    ("date", "date", "甲寅"),
+    ("date", "date", "天保三年 嘉永五年"),
+    ("dates", "date", "嘉永六年行年七十", "甲寅 行年七十一"),
+    *(("sign", "sign", sign) for sign in ("舩", "𛂥", "々", "処", "弁", "三", "裡")),
+    ("name", "name", "露岳"),
+    ("check", "check", str(EXAMPLES)),
+    *(("entry", "entry", str(path)) for path in sorted(EXAMPLES.glob("DEMO-*.toml"))),
+    ("restore", "restore", "--text", "武州住□国作"),
+    ("concord", "concord", str(EXAMPLES), "--no-cache", "夢"),
+    ("concord-clusters", "concord", str(EXAMPLES), "--no-cache", "--clusters"),
+)
+# Keys that other tests print: of searches in a library, of pictures, of collate --pairs.
+ELSEWHERE = {"Hit", "SourceLikely", "MeasuredSign", "MeasuredColumn", "Plate", "measure"}
+ELSEWHERE |= {"MayName", "MayNameShort"}  # of a list people.tsv
+ELSEWHERE |= {"source-find", "source-list", "refused-line"}
+
+
+def test_every_key_of_the_schemas_is_printed_by_some_example(tmp_path: Path) -> None:
+    (tmp_path / "x.toml").write_text(WITH_A_WRITER, encoding="utf-8")
+    seen: set[tuple[str, str]] = set()
+    of_record = (
+        ("concord", "concord", str(tmp_path), "--no-cache", "花"),
+        ("entry", "entry", str(tmp_path / "x.toml")),
+    )
+    for what, *arguments in (*PRINTED, *of_record):
+        published = printed("schema", what)
+        found = printed(*arguments, "--format", "json")
+        assert_keeps(found, what)
+        for each in found if isinstance(found, list) else [found]:
+            seen |= keys_printed(each, published, objects_of(published), what)
+    promised = {
+        (name or what, key)
+        for what in OUTPUTS
+        for name, key, _ in described(printed("schema", what))
+    }
+    left = promised - seen - {("collate", "id")}
+    assert {f"{name}.{key}" for name, key in left if name not in ELSEWHERE} == set()

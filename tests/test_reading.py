@@ -12,7 +12,6 @@ from hypothesis import given, settings, strategies as st
 from inscribe import reading
 from inscribe.cli import cli
 from inscribe.errors import InscribeError
-from inscribe.report.json.reading import reading_as_json
 from inscribe.report.terminal.reading import printable, reading_as_text
 
 SPRING = "春霞立てるやいづこみ吉野の吉野の山に雪は降りつつ"  # Kokinshu 3
@@ -163,7 +162,7 @@ def test_alternatives_are_ranked_with_reasons() -> None:
 
 
 def test_the_contract_of_the_json() -> None:
-    made = reading_as_json(reading.read_text("於東都応需造之"))
+    made = reading.read_text("於東都応需造之").to_dict()
     assert {
         "text",
         "normalised",

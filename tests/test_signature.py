@@ -63,7 +63,7 @@ def invented(which: str) -> list[tuple[str, set[str], dict[str, str]]]:
         ("倣古圖", "kozu ni narau"),
         ("為何某造之", "nanigashi no tame ni kore o tsukuru"),
         ("以南蠻鐵綾郷作", "nanbantetsu o motte Ayasato saku"),
-        ("武藏守藤原綾郷", "Musashi no kami Fujiwara Ayasato"),
+        ("武藏守藤原綾郷", "Musashi no kami Fujiwara no Ayasato"),
         ("近江大掾綾郷", "Ōmi no daijō Ayasato"),
         ("住武州綾郷", "Bushū ni jūsu Ayasato"),
         ("綾郷謹作之", "Ayasato tsutsushinde kore o tsukuru"),
@@ -101,7 +101,7 @@ def test_a_kao_is_named_and_a_seal_has_ranked_readings() -> None:
     parts = read("綾郷（花押）（印「静葭」）").parts
     assert (parts["kao"].text, parts["kao"].romaji) == ("（花押）", "(kaō)")
     assert (parts["seal"].text, parts["seal"].romaji) == ("静葭", "Seika")
-    assert parts["seal"].alternatives == ("Shizuka",)
+    assert "Shizuyoshi" in parts["seal"].alternatives
     assert best("綾郷（花押）") == "Ayasato (kaō)"
 
 

@@ -59,7 +59,7 @@ def test_every_office_of_a_bureau_is_a_title_before_a_name(data: st.DataObject) 
     bureau, rank = data.draw(st.sampled_from(parts(sort))), data.draw(st.sampled_from(parts(ranks)))
     found = read_signature(normalise_text(f"{bureau['written']}{rank['written']}藤原{NAME}"))
     assert found.parts["title"].text == normalise_text(bureau["written"] + rank["written"]).text
-    assert found.proposals[0].romaji.endswith(f"Fujiwara {READ}")
+    assert found.proposals[0].romaji.endswith(f"Fujiwara no {READ}")
 
 
 @given(st.sampled_from(of_class("transitive")))

@@ -25,7 +25,7 @@ from inscribe.reading.names.ranking import readings
         ("翠葭筆意", "Suika no hitsui"),
         ("還暦萩汀", "kanreki Shūtei"),
         ("静葭・萩汀合作", "Seika Shūtei gassaku"),
-        ("橘綾晴", "Tachibana Ayaharu"),
+        ("橘綾晴", "Tachibana no Ayaharu"),
         ("萩汀入道", "Shūtei nyūdō"),
         ("萩汀鐫之於東都", "Shūtei Tōto ni oite kore o horu"),
         ("戯静葭作", "tawamure ni Seika saku"),
@@ -91,7 +91,7 @@ def test_what_is_no_signature(text: str) -> None:
 
 def test_a_clan_may_be_linked_to_the_name() -> None:
     said = [proposal.romaji for proposal in read_text("藤原綾郷").proposals[:3]]
-    assert said[:2] == ["Fujiwara Ayasato", "Fujiwara no Ayasato"]
+    assert said[:2] == ["Fujiwara no Ayasato", "Fujiwara Ayasato"]
 
 
 @pytest.mark.parametrize(

@@ -102,7 +102,7 @@ def test_read_check_and_new_say_the_same(
         f'text = "{text}"\n[[inscription.reading]]\nby = "A. Reader"\n',
         encoding="utf-8",
     )
-    _, findings = check_folder(tmp_path)
+    findings = check_folder(tmp_path).findings
     messages = [each.message for each in findings if each.code == "suspicious"]
     assert len(messages) == 1
     assert found.said in messages[0]

@@ -21,6 +21,7 @@ ORDER = (
     "related_forms",
     "name_lists",
     "name_statistics",
+    "name_signs",
     "name_dictionary",
     "characters",
     "compounds",

@@ -9,6 +9,7 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.checking.findings import (
         SEVERITIES as SEVERITIES,
+        Checked as Checked,
         Finding as Finding,
         Severity as Severity,
     )
@@ -17,7 +18,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "findings": "Finding SEVERITIES Severity",
+            "findings": "Checked Finding SEVERITIES Severity",
             "folder": "check_folder",
         },
     )

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import TYPE_CHECKING, get_args
 
 from inscribe import tables
+from inscribe.terms import Severity as Severity
 
-Severity = Literal["error", "contradiction", "doubt"]
+if TYPE_CHECKING:
+    from inscribe.keys import CheckKeys, FindingKeys
+
 SEVERITIES: tuple[Severity, ...] = get_args(Severity)
 
 
@@ -26,6 +30,39 @@ class Finding:
     def severity(self) -> Severity:
         """How grave it is."""
         return kinds()[self.code][0]
+
+    def to_dict(self) -> FindingKeys:
+        """Return it as printed in JSON."""
+        return {
+            "severity": self.severity,
+            "code": self.code,
+            "record": self.record,
+            "file": self.file,
+            "line": self.line,
+            "message": self.message,
+            "todo": self.todo,
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """What was found in a folder of records, and how many records there are."""
+
+    records: int
+    findings: tuple[Finding, ...]
+
+    @property
+    def is_sound(self) -> bool:
+        """Whether there is no error and no contradiction; doubts may be left."""
+        return all(each.severity == "doubt" for each in self.findings)
+
+    def to_dict(self) -> CheckKeys:
+        """Return it as ``inscribe check --format json`` prints it."""
+        return {
+            "records": self.records,
+            "findings": [each.to_dict() for each in self.findings],
+            "counts": dict(Counter(each.severity for each in self.findings)),
+        }
 
 
 def finding(code: str, file: str, line: int | None, message: str, record: str = "") -> Finding:

@@ -7,7 +7,7 @@ from functools import partial
 from pathlib import Path
 
 from inscribe.checking.examine import examine
-from inscribe.checking.findings import Finding, finding
+from inscribe.checking.findings import Checked, Finding, finding
 from inscribe.reading.lexicon import prepare_for
 from inscribe.record import Survey, survey
 from inscribe.workers import mapped
@@ -19,8 +19,8 @@ def check_folder(
     folder: Path,
     library: Path | None = None,
     progress: Callable[[int, int], None] = lambda done, count: None,
-) -> tuple[int, list[Finding]]:
-    """Return how many records ``folder`` (or one record) holds, and everything found in them.
+) -> Checked:
+    """Return everything found in the records of ``folder`` (or in one record).
 
     ``library`` is the library file in which sources named by id are looked up; ``progress`` hears
     how many of how many records are done.
@@ -42,7 +42,7 @@ def check_folder(
         elif identity is not None:
             first_with[identity] = path
         progress(done, len(paths))
-    return len(paths), found
+    return Checked(len(paths), tuple(found))
 
 
 def _passed_over(there: Survey) -> Iterator[Finding]:

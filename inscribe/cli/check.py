@@ -19,7 +19,7 @@ from inscribe.cli.common import (
 )
 
 if TYPE_CHECKING:
-    from inscribe.checking import Finding
+    from inscribe.checking import Checked
 
 
 @click.command(
@@ -48,22 +48,20 @@ def command(
     from inscribe.checking import check_folder
 
     with progress_shown("records", quiet=quiet) as progress:
-        records, found = check_folder(Path(folder), library_path(library_file), progress)
-    write_result(_shown(records, found, form), output, force=force)
-    return int(any(each.severity != "doubt" for each in found))
+        checked = check_folder(Path(folder), library_path(library_file), progress)
+    write_result(_shown(checked, form), output, force=force)
+    return int(not checked.is_sound)
 
 
-def _shown(records: int, found: list[Finding], form: str) -> str:
-    from inscribe.report.json import check_as_json, finding_row
-
+def _shown(checked: Checked, form: str) -> str:
     if form == "json":
-        return json.dumps(check_as_json(records, found), ensure_ascii=False, indent=2)
+        return json.dumps(checked.to_dict(), ensure_ascii=False, indent=2)
     if form == "csv":
         from inscribe.report.entries import csv_table
 
-        rows = [{k: str(v or "") for k, v in finding_row(each).items()} for each in found]
+        rows = [{k: str(v or "") for k, v in each.to_dict().items()} for each in checked.findings]
         columns = ["severity", "code", "record", "file", "line", "message", "todo"]
         return csv_table(rows, columns)
     from inscribe.report.terminal import check_as_text
 
-    return check_as_text(records, found)
+    return check_as_text(checked)

@@ -150,7 +150,6 @@ def _answers(
 ) -> Iterator[tuple[int, dict[str, Any], bool]]:
     """Yield the number of each line, its answer, and whether the wording is the source's."""
     from inscribe.cli import collate_inputs
-    from inscribe.report.json import collation_as_json
 
     for number, identifier, task in collate_inputs.pairs(lines):
         answer: dict[str, Any] = {} if identifier is None else {"id": identifier}
@@ -162,7 +161,7 @@ def _answers(
         except InscribeError as error:
             yield number, {"line": number, **answer, "error": str(error)}, True
             continue
-        yield number, {**answer, **collation_as_json(result)}, result.is_faithful_in_wording
+        yield number, {**answer, **result.to_dict()}, result.is_faithful_in_wording
 
 
 def _shown(
@@ -235,9 +234,7 @@ def _testimony(task: CollationTask, found: list[Collation]) -> Testimony:
 
 
 def _as_json(results: list[list[Collation]], shape: str) -> str:
-    from inscribe.report.json import collation_as_json
-
-    answers = [collation_as_json(result) for group in results for result in group]
+    answers = [result.to_dict() for group in results for result in group]
     if shape == "jsonl":
         return "\n".join(json.dumps(answer, ensure_ascii=False) for answer in answers)
     return json.dumps(answers[0] if len(answers) == 1 else answers, ensure_ascii=False, indent=2)

@@ -115,38 +115,33 @@ def _collection(
 
 
 def _found(held: Collection, query: Any, order: Order, only_counts: bool, form: str) -> str:
-    from inscribe.concordance import counts, ordered, search
+    from dataclasses import replace
 
-    hits = ordered(search(held.documents, query), order)
-    counted = counts(hits)
+    from inscribe.concordance import concord
+
+    found = concord(held, query, order)
     if form == "json":
-        from inscribe.report.json import concordance_as_json
-
-        shown = [] if only_counts else hits
-        found = concordance_as_json(query.asked, held, shown, counted)
-        return json.dumps(found, ensure_ascii=False, indent=2)
+        shown = replace(found, hits=()) if only_counts else found
+        return json.dumps(shown.to_dict(), ensure_ascii=False, indent=2)
     if form == "csv":
-        from inscribe.report.json import counts_as_csv, hits_as_csv
+        from inscribe.report.entries import counts_as_csv, hits_as_csv
 
-        return counts_as_csv(counted) if only_counts else hits_as_csv(hits)
+        return counts_as_csv(found.counts) if only_counts else hits_as_csv(found.hits)
     from inscribe.report.terminal import concordance_as_text, counts_as_text
 
-    shape = counts_as_text if only_counts else concordance_as_text
-    return shape(query.asked, held, hits, counted)
+    return counts_as_text(found) if only_counts else concordance_as_text(found)
 
 
 def _clusters(held: Collection, form: str) -> str:
-    from inscribe.concordance import clusters
+    from inscribe.concordance import clustered
 
-    found = clusters(held.documents)
+    found = clustered(held)
     if form == "json":
-        from inscribe.report.json import clusters_as_json
-
-        return json.dumps(clusters_as_json(held, found), ensure_ascii=False, indent=2)
+        return json.dumps(found.to_dict(), ensure_ascii=False, indent=2)
     if form == "csv":
-        from inscribe.report.json import clusters_as_csv
+        from inscribe.report.entries import clusters_as_csv
 
-        return clusters_as_csv(held, found)
+        return clusters_as_csv(found)
     from inscribe.report.terminal import clusters_as_text
 
-    return clusters_as_text(held, found)
+    return clusters_as_text(found)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
 import click
 
@@ -21,10 +21,10 @@ from inscribe.cli.common import (
     terminal_bytes,
     write_result,
 )
+from inscribe.cli.lines import Show, Tally, lines_of, progress, refusal
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
-    from inscribe.cli.lines import Show, Tally
     from inscribe.dates import Comparison, DateReading
 
 Between = tuple[int, int]
@@ -144,34 +144,26 @@ def _one_shown(text: str, between: Between | None, shape: str) -> str:
         from inscribe.report.terminal import date_as_text
 
         return "\n".join(date_as_text(reading) for reading in (first, *others))
-    result = _plain(first) | {"others": [_plain(each) for each in others]}
+    result = first.to_dict() | {"others": [each.to_dict() for each in others]}
     return _as_line(result) if shape == "jsonl" else _as_document(result)
 
 
 def _several_shown(found: Comparison, shape: str) -> str:
     """Show the dates of one object's inscriptions, each and together."""
     if shape == "jsonl":
-        return "".join(_as_line(_plain(reading)) for reading in found.readings)
+        return "".join(_as_line(reading.to_dict()) for reading in found.readings)
     if shape == "json":
-        from inscribe.report.json import comparison_as_json
-
-        return _as_document(comparison_as_json(found))
+        return _as_document(found.to_dict())
     from inscribe.report.terminal import comparison_as_text
 
     return comparison_as_text(found)
 
 
-def _as_document(result: dict[str, Any]) -> str:
+def _as_document(result: Mapping[str, object]) -> str:
     return json.dumps(result, ensure_ascii=False, indent=2) + "\n"
 
 
-def _plain(reading: DateReading) -> dict[str, Any]:
-    from inscribe.report.json import date_as_json
-
-    return date_as_json(reading)
-
-
-def _as_line(result: dict[str, Any]) -> str:
+def _as_line(result: Mapping[str, object]) -> str:
     return json.dumps(result, ensure_ascii=False) + "\n"
 
 
@@ -190,7 +182,6 @@ def _answer_lines(
             "--lines reads dates from standard input and writes JSON Lines",
             hint="use --lines --format jsonl < dates.txt",
         )
-    from inscribe.cli.lines import Tally, lines_of, progress
 
     tally = Tally()
     lines = lines_of(read_standard_input())
@@ -212,7 +203,7 @@ def _answers(lines: list[str], between: Between | None, tally: Tally, show: Show
         show(number, len(lines))
         tally.take(line)
         try:
-            yield _as_line(_plain(resolve(_unmarked(line), between)))
+            yield _as_line(resolve(_unmarked(line), between).to_dict())
         except InscribeError as error:
             tally.refuse(number)
-            yield _as_line({"line": number, "error": error.within_line()})
+            yield _as_line(refusal(number, error))

@@ -206,9 +206,9 @@ def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
         entries_as_annotations,
         entries_as_csv,
         entries_as_html,
+        entries_as_json,
         entry_as_markdown,
     )
-    from inscribe.report.json import entries_as_json
     from inscribe.report.lido import entries_as_lido
     from inscribe.report.tei import entries_as_tei
 

@@ -9,11 +9,20 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable
 from contextlib import AbstractContextManager, nullcontext
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
 import click
 
 from inscribe.cli.common import progress_shown
+
+if TYPE_CHECKING:
+    from inscribe.errors import InscribeError
+    from inscribe.keys import RefusedKeys
+
+
+def refusal(number: int, error: InscribeError) -> RefusedKeys:
+    """Return what stands in place of the answer to a line that cannot be used."""
+    return {"line": number, "error": error.within_line()}
 
 
 class Tally:

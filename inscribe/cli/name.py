@@ -14,14 +14,12 @@ from inscribe.cli.common import (
     settled_option,
     write_result,
 )
-from inscribe.errors import InputError
 
 if TYPE_CHECKING:
     from inscribe.reading.names import NameKind
-    from inscribe.report.json import Found
+    from inscribe.reading.signatures import NameLookUp
 
 _KINDS = ("auto", "given", "surname", "art", "common")
-_LONGEST = 20  # characters of one name
 
 
 @click.command(
@@ -57,25 +55,19 @@ def command(
     settled in the records named by --records.
     """
     expect_settled_names(records)
-    from inscribe.forms import normalise_text
-    from inscribe.reading.signatures import full_readings
+    from inscribe.reading.signatures import look_up
 
-    found = []
-    for name in (part for each in names for part in each.split() or [""]):
-        normal = normalise_text(name.strip())
-        if not normal.text or len(normal.text) > _LONGEST:
-            raise InputError(f"a name has 1 to {_LONGEST} characters", hint="give one name a word")
-        found.append((name, normal.text, full_readings(normal.text, kind)))
+    words = (part for each in names for part in each.split() or [""])
+    found = [look_up(name, kind) for name in words]
     write_result(_shown(found, shape), output, force=force)
 
 
-def _shown(found: list[Found], shape: str) -> str:
+def _shown(found: list[NameLookUp], shape: str) -> str:
     if shape == "json":
         import json
 
-        from inscribe.report.json import names_as_json
-
-        return json.dumps(names_as_json(found), ensure_ascii=False, indent=2)
+        plain = [name.to_dict() for name in found]
+        return json.dumps(plain[0] if len(plain) == 1 else plain, ensure_ascii=False, indent=2)
     from inscribe.report.terminal import names_as_text
 
     return names_as_text(found)

@@ -142,7 +142,7 @@ class _Prompt:
         from inscribe import notation
 
         if not self.cautioned and any(sign.is_worn for sign in notation.parse(column).signs):
-            from inscribe.report import caution
+            from inscribe.cautions import caution
 
             self.cautioned = True
             _say(f"  {caution('handling')}")

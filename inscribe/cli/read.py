@@ -23,6 +23,7 @@ from inscribe.cli.common import (
     terminal_bytes,
     write_result,
 )
+from inscribe.cli.lines import Tally, progress, refusal
 from inscribe.cli.overriding import (
     merged,
     override_option,
@@ -34,7 +35,6 @@ from inscribe.cli.overriding import (
 from inscribe.errors import InputError, InscribeError, NotationError, Place
 
 if TYPE_CHECKING:
-    from inscribe.cli.lines import Tally
     from inscribe.reading import Choice, Interpretation
     from inscribe.reading.passages import PassageLike
     from inscribe.reading.words import OverrideLike
@@ -230,9 +230,7 @@ def _shown(found: list[Interpretation], shape: str, why: bool, gloss: bool) -> s
         return readings + cautions_as_text(found)
     import json
 
-    from inscribe.report.json import reading_as_json
-
-    objects = [reading_as_json(each) for each in found]
+    objects = [each.to_dict() for each in found]
     if shape == "jsonl":
         return "".join(json.dumps(each, ensure_ascii=False) + "\n" for each in objects)
     result: Any = objects[0] if len(objects) == 1 else objects
@@ -251,7 +249,6 @@ def _read_lines(
     force: bool,
     quiet: bool,
 ) -> NoReturn:
-    from inscribe.cli.lines import Tally, progress
 
     tally = Tally()
     count = _count_of(path)
@@ -311,7 +308,6 @@ def _line_results(
     import json
 
     from inscribe import files, reading, tables
-    from inscribe.report.json import reading_as_json
     from inscribe.report.terminal import reading_as_text
 
     for number, line in enumerate(lines, start=1):
@@ -326,10 +322,10 @@ def _line_results(
             interpretation = _glossed([interpretation])[0] if gloss else interpretation
         except InscribeError as error:
             tally.refuse(number)
-            problem = {"line": number, "error": error.within_line()}
+            problem = refusal(number, error)
             yield json.dumps(problem, ensure_ascii=False) + "\n"
             continue
         if shape == "text":
             yield reading_as_text(interpretation, why=why, gloss=gloss) + "\n"
         else:
-            yield json.dumps(reading_as_json(interpretation), ensure_ascii=False) + "\n"
+            yield json.dumps(interpretation.to_dict(), ensure_ascii=False) + "\n"

@@ -24,11 +24,12 @@ from inscribe.cli.common import (
     register_option,
     write_result,
 )
+from inscribe.cli.lines import Show, Tally, progress, refusal
 from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
-    from inscribe.cli.lines import Show, Tally
     from inscribe.cli.source_queries import Asked
+    from inscribe.keys import RefusedKeys
     from inscribe.reading import Choice
     from inscribe.restoring import Restoration, Seen
     from inscribe.signs import Transcription
@@ -119,8 +120,6 @@ def command(
     What is worn in the name of a carver the rest of a collection tells best: the names read in the
     records of the same folder are expected, each as often as it is read.
     """
-    from inscribe.cli.lines import Tally, progress
-
     seen = _seen(parts, strokes, like)
     chosen = _places(places, sign) if places is not None else None
     if column is not None and sign is None:
@@ -161,7 +160,7 @@ def _answers(
     restored: Callable[[Transcription], Restoration],
     tally: Tally | None,
     show: Show,
-) -> Iterator[Restoration | dict[str, Any]]:
+) -> Iterator[Restoration | RefusedKeys]:
     """Yield what is proposed for each text; where lines are counted, a bad one gives its error."""
     for done, (number, written, text) in enumerate(asked):
         show(done, len(asked))
@@ -173,7 +172,7 @@ def _answers(
             if tally is None:
                 raise
             tally.refuse(number)
-            yield {"line": number, "error": error.within_line()}
+            yield refusal(number, error)
 
 
 def expected_names(
@@ -307,14 +306,12 @@ def _strokes(given: str) -> tuple[int, int]:
     return fewest, most
 
 
-def _shown(results: list[Restoration | dict[str, Any]], form: str, lines: bool) -> str:
-    from inscribe.report.json import restoration_as_json
-
+def _shown(results: list[Restoration | RefusedKeys], form: str, lines: bool) -> str:
     if form == "text":
         from inscribe.report.terminal import restorations_as_text
 
         return restorations_as_text(results)
-    plain = [each if isinstance(each, dict) else restoration_as_json(each) for each in results]
+    plain = [each if isinstance(each, dict) else each.to_dict() for each in results]
     if form == "jsonl" or lines:
         return "".join(json.dumps(each, ensure_ascii=False) + "\n" for each in plain)
     made = plain[0] if len(plain) == 1 else plain

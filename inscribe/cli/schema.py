@@ -16,6 +16,7 @@ OUTPUTS = (
     "source-find",
     "source-list",
     "date",
+    "dates",
     "sign",
     "name",
     "check",
@@ -24,6 +25,7 @@ OUTPUTS = (
     "measure",
     "concord",
     "concord-clusters",
+    "refused-line",
 )
 
 
@@ -33,9 +35,10 @@ OUTPUTS = (
 def command(what: str, output: str | None, force: bool, quiet: bool) -> None:
     """Print a JSON Schema (draft 2020-12): of records, or of what a command prints as JSON.
 
-    WHAT is record (without WHAT), read, collate, source-find, source-list (each text), date, sign,
-    name, check, entry, restore, measure, concord or concord-clusters. Editors that know JSON Schema
-    check records and offer keys and words while you type.
+    WHAT is record (without WHAT), read, collate, source-find, source-list (each text), date, dates
+    (several of one object), sign, name, check, entry, restore, measure, concord, concord-clusters
+    or refused-line (what stands in place of the answer to a line that cannot be used). Editors that
+    know JSON Schema check records and offer keys and words while you type.
 
     Records count signs and columns from 1, as one does on the metal; JSON counts them from 0. Each
     key that counts says from where.
@@ -45,7 +48,7 @@ def command(what: str, output: str | None, force: bool, quiet: bool) -> None:
 
         schema = record_schema()
     else:
-        from inscribe.report.json import schema_of
+        from inscribe.keys import schema_of
 
         schema = schema_of(what)
     write_result(json.dumps(schema, ensure_ascii=False, indent=2), output, force=force)

@@ -127,9 +127,7 @@ def _written(found: list[Description], shape: str, searching: bool, left_out: in
         from inscribe.report.terminal import list_as_text, signs_as_text
 
         return list_as_text(found, left_out) if searching else signs_as_text(found)
-    from inscribe.report.json import sign_as_json
-
-    plain = [sign_as_json(each) for each in found]
+    plain = [each.to_dict() for each in found]
     if shape == "json":
         return json.dumps(plain, ensure_ascii=False, indent=2) + "\n"
     return "".join(json.dumps(each, ensure_ascii=False) + "\n" for each in plain)

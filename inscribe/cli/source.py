@@ -21,6 +21,7 @@ from inscribe.cli.common import (
     read_standard_input,
     write_result,
 )
+from inscribe.cli.lines import Tally, progress, refusal
 from inscribe.errors import InputError, InscribeError, harmless
 
 if TYPE_CHECKING:
@@ -148,13 +149,12 @@ def list_texts(
     library_file: str | None, form: str, output: str | None, force: bool, quiet: bool
 ) -> None:
     """List the texts of the library."""
-    from inscribe.report.json import text_as_json
     from inscribe.report.terminal import listing
     from inscribe.sources import Library
 
     with Library(library_path(library_file)) as library:
         if form == "json":
-            result = json.dumps([text_as_json(t) for t in library.texts()], ensure_ascii=False)
+            result = json.dumps([t.to_dict() for t in library.texts()], ensure_ascii=False)
         else:
             result = listing(library.texts())
     write_result(result, output, force=force)
@@ -184,7 +184,6 @@ def export(
     ids: tuple[str, ...], library_file: str | None, output: str | None, force: bool, quiet: bool
 ) -> None:
     """Write texts as JSON Lines, in the form that inscribe source add reads."""
-    from inscribe.report.json import text_as_json
     from inscribe.sources import Library
 
     with Library(library_path(library_file)) as library:
@@ -195,7 +194,7 @@ def export(
             f"there is no text {', '.join(missing)} in the library",
             hint="see: inscribe source list",
         )
-    lines = [json.dumps(text_as_json(text), ensure_ascii=False) for text in texts]
+    lines = [json.dumps(text.to_dict(), ensure_ascii=False) for text in texts]
     write_result("\n".join(lines), output, force=force)
 
 
@@ -231,11 +230,9 @@ def find(
     score is the probability that the text is the source: 1 at the most in all, but for texts of
     nearly the same words, which are one answer. A search can also end with none.
     """
-    from inscribe.cli.lines import Tally, progress
     from inscribe.cli.source_queries import line_queries, queries
-    from inscribe.report.json import error_as_json, hits_as_json
     from inscribe.report.terminal import hits_as_text
-    from inscribe.sources import Library, find as find_text
+    from inscribe.sources import Library, answer, find as find_text
 
     asked = list(line_queries(path, literal) if lines else queries(path, literal))
     answers: list[str] = []
@@ -253,13 +250,13 @@ def find(
                 if not lines:
                     raise
                 tally.refuse(number)
-                answers.append(json.dumps(error_as_json(number, error), ensure_ascii=False))
+                answers.append(json.dumps(refusal(number, error), ensure_ascii=False))
                 continue
             if form == "text":
                 answers.append(hits_as_text(text, transcription(), hits))
             else:
                 indent = 2 if form == "json" and not lines else None
-                found = hits_as_json(text, hits)
+                found = answer(text, hits)
                 answers.append(json.dumps(found, ensure_ascii=False, indent=indent))
     if answers or output:
         write_result("\n".join(answers), output, force=force)

@@ -3,20 +3,28 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
 from inscribe.signs import Transcription
+from inscribe.terms import GroupKind as GroupKind, Kind, Role, Verdict as Verdict
 
 if TYPE_CHECKING:
-    from inscribe.reading.words import Kind, Role
+    from inscribe.keys import (
+        BesideKeys,
+        BreakKeys,
+        CollationKeys,
+        ColumnSpaceKeys,
+        FidelityKeys,
+        GroupKeys,
+        JudgementKeys,
+        LevelKeys,
+        SpaceKeys,
+        SpanKeys,
+    )
 
-GroupKind = Literal[
-    "same", "form", "kana", "spelling", "replaced", "omitted", "added", "moved", "unread", "beside"
-]
 NO_DIFFERENCE: frozenset[str] = frozenset({"same", "beside"})
 # Differences in wording; all other kinds leave the words as they are or cannot be judged.
 SUBSTANTIVE: frozenset[str] = frozenset({"replaced", "omitted", "added", "moved"})
-Verdict = Literal["forced", "eased", "undecided", "unexplained", "unmeasured"]
 
 
 SHORT = 5  # signs below which two texts are never called different texts
@@ -33,6 +41,10 @@ class Span:
 
     def __len__(self) -> int:
         return self.end - self.start
+
+    def to_dict(self) -> SpanKeys:
+        """Return it as printed in JSON."""
+        return {"start": self.start, "end": self.end, "text": self.text}
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +69,16 @@ class Group:
         """Whether the group is a difference in wording."""
         return self.kind in SUBSTANTIVE
 
+    def to_dict(self) -> GroupKeys:
+        """Return it as printed in JSON."""
+        keys: GroupKeys = {
+            "kind": self.kind,
+            "copy": self.copy.to_dict(),
+            "source": self.source.to_dict(),
+            "why": self.why,
+        }
+        return {**keys, "order": self.order} if self.order else keys
+
 
 def _of_copy(group: Group) -> Span:
     return group.copy
@@ -75,6 +97,11 @@ class Beside:
     last: int
     text: str  # as carved
     role: Role | None = None  # what the person did whom it names
+
+    def to_dict(self) -> BesideKeys:
+        """Return it as printed in JSON."""
+        signs = [self.first, self.last]
+        return {"kind": self.kind, "signs": signs, "text": self.text, "role": self.role}
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +149,32 @@ class Fidelity:
         """Signs whose word stands in the copy, however it is written and wherever it stands."""
         return self.level("same", "form", "kana", "spelling", "moved")
 
+    def to_dict(self) -> FidelityKeys:
+        """Return it as printed in JSON."""
+        return {
+            "signs_in_source": self.signs_in_source,
+            "same": self.same,
+            "form": self.form,
+            "kana": self.kana,
+            "spelling": self.spelling,
+            "replaced": self.replaced,
+            "omitted": self.omitted,
+            "added": self.added,
+            "moved": self.moved,
+            "unread": self.unread,
+            "levels": {
+                "as_carved": _level(self.as_carved),
+                "characters": _level(self.characters),
+                "sounds": _level(self.sounds),
+                "words": _level(self.words),
+            },
+        }
+
+
+def _level(level: tuple[int, float]) -> LevelKeys:
+    signs, share = level
+    return {"signs": signs, "share": round(share, 4)}
+
 
 @dataclass(frozen=True, slots=True)
 class Break:
@@ -130,6 +183,10 @@ class Break:
     copy: int
     source: int
     at_line_end: bool  # whether the source's line ends there too
+
+    def to_dict(self) -> BreakKeys:
+        """Return it as printed in JSON."""
+        return {"copy": self.copy, "source": self.source, "at_line_end": self.at_line_end}
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,6 +200,18 @@ class ColumnSpace:
     crowding: float | None  # the uncrowded pitch divided by this column's: above 1 = crowded
     trend: float | None = None  # share by which the pitch shrinks from the first half to the second
     free: float | None = None  # mm left below the column, the carver's own margin taken off
+
+    def to_dict(self) -> ColumnSpaceKeys:
+        """Return it as printed in JSON."""
+        return {
+            "column": self.index,
+            "signs": self.signs,
+            "length": self.length,
+            "pitch": self.pitch,
+            "crowding": self.crowding,
+            "trend": self.trend,
+            "free": self.free,
+        }
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,6 +235,19 @@ class Judgement:
     def evidence(self) -> tuple[str, ...]:
         """All reasons, and what is wanted where there are none."""
         return (*self.speaks_for, *self.speaks_against, *self.wanted)
+
+    def to_dict(self) -> JudgementKeys:
+        """Return it as printed in JSON."""
+        return {
+            "difference": self.difference,
+            "verdict": self.verdict,
+            "weight": self.weight,
+            "chance": None if self.chance is None else round(self.chance, 3),
+            "for": list(self.speaks_for),
+            "against": list(self.speaks_against),
+            "rival": self.rival,
+            "evidence": list(self.evidence),
+        }
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,6 +276,27 @@ class SpaceAccount:
         """The length in mm that all the signs want at the carver's median pitch."""
         signs = self.need + self.beside
         return None if self.median_pitch is None else signs * self.median_pitch
+
+    def to_dict(self) -> SpaceKeys:
+        """Return it as printed in JSON."""
+        return {
+            "capacity": self.capacity,
+            "need": self.need,
+            "beside": self.beside,
+            "crowding": [column.to_dict() for column in self.columns],
+            "median_pitch": self.median_pitch,
+            "capacity_uncrowded": self.uncrowded,
+            "capacity_tightest": self.tightest,
+            "length_wanted": _rounded(self.length_wanted),
+            "length_given": _rounded(self.room),
+            "missing": self.missing,
+            "verdicts": [judgement.to_dict() for judgement in self.judgements],
+            "wanted": list(self.wanted),
+        }
+
+
+def _rounded(mm: float | None) -> float | None:
+    return None if mm is None else round(mm, 1)
 
 
 @dataclass(frozen=True)
@@ -245,3 +348,17 @@ class Collation:
     def is_faithful_in_wording(self) -> bool:
         """Whether no group is a difference in wording."""
         return not any(group.is_substantive for group in self.groups)
+
+    def to_dict(self) -> CollationKeys:
+        """Return it as ``inscribe collate --format json`` prints it."""
+        return {
+            "groups": [group.to_dict() for group in self.groups],
+            "fidelity": self.fidelity.to_dict(),
+            "differences": [group.to_dict() for group in self.differences],
+            "space": self.space.to_dict() if self.space else None,
+            "window": list(self.window),
+            "breaks": [each.to_dict() for each in self.breaks],
+            "beside": [each.to_dict() for each in self.beside],
+            "notes": list(self.notes),
+            "same_text": self.is_of_same_text,
+        }

@@ -14,28 +14,35 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.concordance.clustering import Cluster as Cluster, clusters as clusters
+    from inscribe.concordance.answers import (
+        Clusters as Clusters,
+        Concordance as Concordance,
+        clustered as clustered,
+        concord as concord,
+    )
+    from inscribe.concordance.clustering import Cluster as Cluster
     from inscribe.concordance.documents import Document as Document
     from inscribe.concordance.finding import (
+        ConcordanceQuery as ConcordanceQuery,
         How as How,
         Occurrence as Occurrence,
         query_of as query_of,
-        search as search,
     )
     from inscribe.concordance.folder import (
         Collection as Collection,
         collection as collection,
         library_collection as library_collection,
     )
-    from inscribe.concordance.tally import Order as Order, counts as counts, ordered as ordered
+    from inscribe.concordance.tally import Order as Order
 else:
     __getattr__ = late.door(
         __name__,
         {
-            "clustering": "Cluster clusters",
+            "answers": "Clusters Concordance clustered concord",
+            "clustering": "Cluster",
             "documents": "Document",
-            "finding": "Occurrence How query_of search",
+            "finding": "ConcordanceQuery How Occurrence query_of",
             "folder": "Collection collection library_collection",
-            "tally": "Order counts ordered",
+            "tally": "Order",
         },
     )

@@ -9,10 +9,13 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from inscribe.concordance.documents import Document
 from inscribe.sources import UNKNOWN
+
+if TYPE_CHECKING:
+    from inscribe.keys import ClusterKeys
 
 SHORTEST = 8  # sounds a text must have to be compared
 ALIKE = 0.72  # share of sounds in common, in the same order, from which two texts are one
@@ -29,6 +32,11 @@ class Cluster:
     kind: Literal["text", "signature"]
     title: str  # the first document's text, or the name
     members: tuple[Document, ...]
+
+    def to_dict(self) -> ClusterKeys:
+        """Return it as printed in JSON."""
+        members = [member.to_dict() for member in self.members]
+        return {"kind": self.kind, "title": self.title, "members": members}
 
 
 def clusters(documents: Iterable[Document]) -> list[Cluster]:

@@ -15,6 +15,7 @@ from inscribe.reading.spelling import is_kana
 from inscribe.signs import Sign, transcription
 
 if TYPE_CHECKING:
+    from inscribe.keys import DocumentKeys
     from inscribe.reading.inscription import Choice
     from inscribe.reading.words import Interpretation, SignaturePart, Token
     from inscribe.record import Inscription, Record
@@ -63,9 +64,32 @@ class Document(NamedTuple):
         return tuple(dict.fromkeys(filter(None, found)))
 
     @property
+    def names_a_person(self) -> bool:
+        """Whether a name was read in it, or may be that of a person of the user's list."""
+        return bool(self.names or self.persons)
+
+    @property
     def carved(self) -> str:
         """The text as carved."""
         return "".join(self.signs)
+
+    def to_dict(self) -> DocumentKeys:
+        """Return it as printed in JSON."""
+        return {
+            "object": self.object,
+            "kind": self.kind,
+            "file": self.file,
+            "inscription": self.inscription,
+            "place": self.place,
+            "year": self.year,
+            "carver": self.carver,
+            "carver_romaji": self.carver_romaji,
+            "persons": [
+                {"text": text, "name": name, "why": why} for text, name, why in self.persons
+            ],
+            "others": [{"name": name, "romaji": romaji} for name, romaji in self.others],
+            "text": self.carved,
+        }
 
 
 def documents_of_record(record: Record, file: str) -> list[Document]:

@@ -13,16 +13,17 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import Literal, Protocol, get_args
+from typing import TYPE_CHECKING, Protocol, get_args
 
 from inscribe.concordance.documents import Document, sound_key, stem_key
 from inscribe.errors import InputError
 from inscribe.forms import GAP, KAO
 from inscribe.reading.spelling import is_kana, is_kanji
+from inscribe.terms import How as How
 
-How = Literal[
-    "same signs", "another form", "same sound", "sound but for length", "inflected", "pattern"
-]
+if TYPE_CHECKING:
+    from inscribe.keys import OccurrenceKeys
+
 _HOWS: tuple[How, ...] = get_args(How)
 MOST_PATTERN = 200  # characters of a pattern
 _LONGEST_WORD = 16  # words that together make what is looked for
@@ -68,6 +69,17 @@ class Occurrence:
     match: str
     after: str
     how: How
+
+    def to_dict(self) -> OccurrenceKeys:
+        """Return it as printed in JSON; signs count from 0."""
+        return {
+            **self.document.to_dict(),
+            "signs": [self.first, self.last],
+            "before": self.before,
+            "match": self.match,
+            "after": self.after,
+            "how": self.how,
+        }
 
 
 def query_of(asked: str, *, pattern: bool = False, exact: bool = False) -> ConcordanceQuery:

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from inscribe.concordance.finding import Occurrence
 
+if TYPE_CHECKING:
+    from inscribe.keys import CountsKeys
+
 Order = Literal["after", "before", "match", "object", "date"]
 ORDERS: tuple[Order, ...] = ("after", "before", "match", "object", "date")
-COUNTED = ("object", "date", "carver")
 NO_DATE, NO_CARVER = "no date", "no name read"
 
 Key = tuple[object, ...]
@@ -33,16 +35,19 @@ def ordered(hits: Iterable[Occurrence], order: Order) -> list[Occurrence]:
     return sorted(hits, key=lambda hit: (*key(hit), *place(hit)))
 
 
-def counts(hits: Sequence[Occurrence]) -> dict[str, dict[str, int]]:
+def counts(hits: Sequence[Occurrence]) -> CountsKeys:
     """Return the number of hits by object, by year and by the carver's name as read."""
-    made: dict[str, Counter[str]] = {name: Counter() for name in COUNTED}
-    for hit in hits:
-        document = hit.document
-        made["object"][document.object] += 1
-        made["date"][NO_DATE if document.year is None else str(document.year)] += 1
-        for name in document.names or (NO_CARVER,):
-            made["carver"][name] += 1
+    documents = [hit.document for hit in hits]
+    years = (NO_DATE if each.year is None else str(each.year) for each in documents)
+    names = (name for each in documents for name in each.names or (NO_CARVER,))
     return {
-        name: dict(sorted(found.items(), key=lambda item: (-item[1], item[0])))
-        for name, found in made.items()
+        "object": _counted(each.object for each in documents),
+        "date": _counted(years),
+        "carver": _counted(names),
     }
+
+
+def _counted(values: Iterable[str]) -> dict[str, int]:
+    """Return how often each value occurs, the commonest first."""
+    found = Counter(values)
+    return dict(sorted(found.items(), key=lambda item: (-item[1], item[0])))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from inscribe.dates.written import may_hold_date
@@ -121,7 +122,7 @@ def _of_gregorian(text: str) -> DateReading:
     last = len(text) - 1
     pieces = tuple(piece._replace(first=0, last=last) for piece in reading.pieces)
     why = f"{text} was {carved}; {reading.why}"
-    return reading._replace(text=text, first=0, last=last, pieces=pieces, why=why)
+    return replace(reading, text=text, first=0, last=last, pieces=pieces, why=why)
 
 
 def _joined(found: Sequence[Expression]) -> list[Expression]:
@@ -147,4 +148,4 @@ def _placed(reading: DateReading, origin: tuple[int, ...], text: str) -> DateRea
 
     first, last = origin[reading.first], origin[reading.last]
     pieces = tuple(moved(piece) for piece in reading.pieces)
-    return reading._replace(first=first, last=last, text=text[first : last + 1], pieces=pieces)
+    return replace(reading, first=first, last=last, text=text[first : last + 1], pieces=pieces)

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date
-from typing import Literal, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
-Agreement = Literal["agrees", "conflict", "unchecked"]
-Precision = Literal["day", "part of month", "month", "season", "year", "era", "none"]
+from inscribe.terms import Agreement as Agreement, Part as Part, Precision as Precision
+
+if TYPE_CHECKING:
+    from inscribe.keys import AgeKeys, CandidateYearKeys, DateKeys, ExplanationKeys
 
 
 SEASONS = "春夏秋冬"
-Part = Literal["year", "month", "day"]
 
 
 class DatePiece(NamedTuple):
@@ -46,6 +48,15 @@ class Age(NamedTuple):
         """
         return year - self.years + (0 if self.western else 1)
 
+    def to_dict(self) -> AgeKeys:
+        """Return it as printed in JSON."""
+        return {
+            "text": self.text,
+            "years": self.years,
+            "about": self.about,
+            "western": self.western,
+        }
+
 
 class CandidateYear(NamedTuple):
     """One year that a bare sexagenary year may mean; ``eras`` are (name, romaji, year of era)."""
@@ -55,6 +66,19 @@ class CandidateYear(NamedTuple):
     first_day: date | None = None
     last_day: date | None = None
     birth_year: int | None = None
+
+    def to_dict(self) -> CandidateYearKeys:
+        """Return it as printed in JSON."""
+        return {
+            "year": self.year,
+            "eras": [
+                {"era": name, "era_romaji": romaji, "year_of_era": number}
+                for name, romaji, number in self.eras
+            ],
+            "first_day": iso(self.first_day),
+            "last_day": iso(self.last_day),
+            "birth_year": self.birth_year,
+        }
 
 
 class Explanation(NamedTuple):
@@ -70,8 +94,20 @@ class Explanation(NamedTuple):
     weight: float
     text: str
 
+    def to_dict(self) -> ExplanationKeys:
+        """Return it as printed in JSON."""
+        return {
+            "kind": self.kind,
+            "written": self.written,
+            "read": self.read,
+            "year": self.year,
+            "weight": round(self.weight, 3),
+            "text": self.text,
+        }
 
-class DateReading(NamedTuple):
+
+@dataclass(frozen=True, slots=True)
+class DateReading:
     """One date expression, what it names, and whether its parts agree.
 
     ``year`` is the lunisolar year, named by the western year in which it began; ``first_day`` and
@@ -110,3 +146,53 @@ class DateReading(NamedTuple):
     cautions: tuple[str, ...] = ()
     sure: bool = True  # False: only by itself doubtful as a date, e.g. a lone 仲秋 in a poem
     pieces: tuple[DatePiece, ...] = ()
+    kana: str = ""  # how it is said
+    romaji: str = ""
+    year_sexagenary: str | None = None  # the sexagenary sign of ``year``
+
+    def to_dict(self) -> DateKeys:
+        """Return it as ``inscribe date --format json`` prints it."""
+        return {
+            "text": self.text,
+            "era": self.era,
+            "era_romaji": self.era_romaji,
+            "year_of_era": self.year_of_era,
+            "sexagenary": self.sexagenary,
+            "year": self.year,
+            "month": self.month,
+            "leap": self.leap,
+            "day": self.day,
+            "day_word": self.day_word,
+            "first_day": iso(self.first_day),
+            "last_day": iso(self.last_day),
+            "agreement": self.agreement,
+            "suggestions": list(self.suggestions),
+            "why": self.why,
+            "precision": self.precision,
+            "year_sexagenary": self.year_sexagenary,
+            "western_years": self._western_years(),
+            "zodiac": self.zodiac,
+            "season": self.season,
+            "month_name": self.month_name,
+            "day_sexagenary": self.day_sexagenary,
+            "age": self.age.to_dict() if self.age else None,
+            "birth_year": self.birth_year,
+            "kana": self.kana,
+            "romaji": self.romaji,
+            "candidates": [each.to_dict() for each in self.candidates],
+            "conflicts": list(self.conflicts),
+            "explanations": [each.to_dict() for each in self.explanations],
+            "cautions": list(self.cautions),
+            "signs": [self.first, self.last],
+        }
+
+    def _western_years(self) -> list[int]:
+        """Return the western years the days lie in: of a twelfth month usually the next one."""
+        if self.first_day is None or self.last_day is None:
+            return []
+        return list(range(self.first_day.year, self.last_day.year + 1))
+
+
+def iso(day: date | None) -> str | None:
+    """Return a day as 1853-02-08, nothing for none."""
+    return day.isoformat() if day else None

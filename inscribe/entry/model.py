@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING, cast
 
+from inscribe import notation
 from inscribe.collation import Collation
 from inscribe.reading.words import Interpretation, Proposal
 from inscribe.record import Inscription, Record
+
+if TYPE_CHECKING:
+    from inscribe.keys import EntryKeys, InscriptionEntryKeys, SizesKeys, SourceNamedKeys
 
 
 @dataclass(frozen=True)
@@ -23,6 +28,38 @@ class InscriptionEntry:
         """The first-ranked reading, after the overrides of the record."""
         return self.interpretation.proposals[0]
 
+    def to_dict(self) -> InscriptionEntryKeys:
+        """Return it as printed in JSON."""
+        inscription = self.inscription
+        return {
+            "place": inscription.place,
+            "hand": inscription.hand,
+            "execution": inscription.execution,
+            "as_carved": notation.render(inscription.transcription),
+            "reading": self.interpretation.to_dict(),
+            "translation": inscription.translation.strip(),
+            "source": _source_named(inscription),
+            "missing_source": self.missing_source,
+            "collation": self.collation.to_dict() if self.collation else None,
+            "readers": [
+                {
+                    "by": reader.by,
+                    "on": reader.on.isoformat() if reader.on else None,
+                    "text": reader.text,
+                    "romaji": reader.romaji,
+                    "remarks": reader.remarks,
+                }
+                for reader in inscription.readers
+            ],
+            "remarks": inscription.remarks.strip(),
+        }
+
+
+def _source_named(inscription: Inscription) -> SourceNamedKeys | None:
+    keys = ("id", "title", "author", "work", "number")
+    named = {key: value for key in keys if (value := getattr(inscription.source, key, ""))}
+    return cast("SourceNamedKeys", named) if named else None
+
 
 @dataclass(frozen=True)
 class Entry:
@@ -31,3 +68,24 @@ class Entry:
     record: Record
     inscriptions: tuple[InscriptionEntry, ...]
     cautions: tuple[str, ...] = ()
+
+    def to_dict(self) -> EntryKeys:
+        """Return it as ``inscribe entry --format json`` prints it."""
+        record = self.record
+        return {
+            "id": record.id,
+            "kind": record.kind,
+            "title": record.title,
+            "measurements_mm": _sizes(record),
+            "inscriptions": [each.to_dict() for each in self.inscriptions],
+            "remarks": record.remarks.strip(),
+            "cautions": list(self.cautions),
+        }
+
+
+def _sizes(record: Record) -> SizesKeys:
+    names = ("length", "width", "height", "thickness", "diameter")
+    sizes = {
+        name: value for name in names if (value := getattr(record.measurements, name)) is not None
+    }
+    return cast("SizesKeys", sizes)

@@ -15,8 +15,12 @@ from collections import Counter
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from types import MappingProxyType
+from typing import TYPE_CHECKING
 
 from inscribe import tables
+
+if TYPE_CHECKING:
+    from inscribe.keys import PartKeys
 
 _TOKEN = re.compile(r"(\w+):([^\s=()]+)(?:=([^\s()]+))?|([()])")
 
@@ -34,6 +38,15 @@ class CharacterPart:
     position: str
     whole: str = ""
     parts: tuple[CharacterPart, ...] = ()
+
+    def to_dict(self) -> PartKeys:
+        """Return it as printed in JSON."""
+        return {
+            "part": self.char,
+            "position": self.position,
+            "whole": self.whole or self.char,
+            "parts": [inner.to_dict() for inner in self.parts],
+        }
 
 
 def parts(char: str) -> tuple[CharacterPart, ...]:

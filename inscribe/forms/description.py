@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import unicodedata
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from inscribe.forms import characters, components
 from inscribe.forms.characters import Character, Readings
@@ -20,6 +21,9 @@ from inscribe.forms.numbers import value_of
 from inscribe.forms.relations import Merged, Relation, merged_word, related
 from inscribe.forms.repeats import Mark, marks
 from inscribe.forms.steps import FormStep, kana_values, steps
+
+if TYPE_CHECKING:
+    from inscribe.keys import SignKeys
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +52,52 @@ class Description:
     sounds: tuple[str, ...] = ()  # kana the kanji is written for as a sound
     number: int | None = None
     repeats: Mark | None = None  # what a repeat mark repeats
+
+    def to_dict(self) -> SignKeys:
+        """Return it as ``inscribe sign --format json`` prints it.
+
+        ``parts`` names every part at any depth, the larger first; ``layout`` says where each
+        stands.
+        """
+        step, merged, mark = self.step, self.merged, self.repeats
+        return {
+            "char": self.char,
+            "relations": [
+                {"char": other, "kind": each.kind, "table": each.table, "note": each.note}
+                for other, each in self.relations.items()
+            ],
+            "on": list(self.readings.on),
+            "kun": list(self.readings.kun),
+            "names": list(self.readings.names),
+            "parts": list(_names(self.parts)),
+            "strokes": next(iter(self.character.strokes), None),
+            "code_points": list(self.code_points),
+            "name": self.name,
+            "current": self.current,
+            "form": {"kind": step.kind, "table": step.table, "note": step.note} if step else None,
+            "word": {"form": merged.word, "meaning": merged.meaning} if merged else None,
+            "readings_of": self.readings_of,
+            "senses": list(self.character.senses),
+            "stroke_counts": list(self.character.strokes),
+            "layout": [part.to_dict() for part in self.parts],
+            "kana": list(self.kana),
+            "parent": self.parent,
+            "hentaigana": list(self.hentaigana),
+            "sounds": list(self.sounds),
+            "number": self.number,
+            "repeats": {"what": mark.repeats, "voiced": mark.voiced} if mark else None,
+        }
+
+
+def _names(parts: tuple[CharacterPart, ...]) -> dict[str, None]:
+    """Return every part at any depth and the character it is a shape of, the larger first."""
+    names: dict[str, None] = {}
+    level = list(parts)
+    while level:
+        for part in level:
+            names |= dict.fromkeys(name for name in (part.char, part.whole) if name)
+        level = [inner for part in level for inner in part.parts]
+    return names
 
 
 def describe(sign: str) -> Description:

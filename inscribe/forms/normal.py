@@ -10,10 +10,10 @@ carved: nothing is folded silently.
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
-from inscribe.late import Late
+if TYPE_CHECKING:
+    from inscribe.keys import ChangeKeys
 
 
 class Change(NamedTuple):
@@ -32,32 +32,28 @@ class Change(NamedTuple):
     note: str = ""
     doubtful: bool = False
 
+    def to_dict(self) -> ChangeKeys:
+        """Return it as printed in JSON."""
+        return {
+            "sign": self.sign,
+            "from": self.before,
+            "to": self.after,
+            "kind": self.kind,
+            "source": self.table,
+        }
 
-Trace = Callable[[], tuple[Change, ...]]
 
-
-class NormalText(Late):
+class NormalText(NamedTuple):
     """A text in current character forms and ordinary kana, spelling otherwise as carved.
 
     ``origin[i]`` is the index of the sign that ``text[i]`` came from. A sign that cannot be read
     stands as ``□`` and a gap, kao or seal as a mark of its own (see ``inscribe.forms``), so
     that later stages can see it.
-
-    ``changes`` may be given as a function that makes them: many callers want the text alone, and
-    the changes of a long text cost more than the text. They are made when they are first asked
-    for, and once.
     """
 
-    FIELDS = __slots__ = ("text", "origin", "changes")
-    LATE = "changes"
     text: str
     origin: tuple[int, ...]
-    changes: tuple[Change, ...]
-
-    def __init__(
-        self, text: str, origin: tuple[int, ...], changes: tuple[Change, ...] | Trace = ()
-    ) -> None:
-        self._keep(text=text, origin=origin, changes=changes)
+    changes: tuple[Change, ...] = ()
 
 
 def carved(normal: NormalText) -> str:

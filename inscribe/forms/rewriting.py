@@ -12,7 +12,6 @@ than its changes.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from functools import partial
 from itertools import accumulate
 from types import MappingProxyType
 from typing import Any
@@ -94,8 +93,8 @@ class Rewriting:
 
     def finished(self, earlier: Earlier = _NO_OTHERS) -> NormalText:
         """Return the whole; ``earlier`` gives the steps that went before those of the signs."""
-        trace = partial(_changes, self.starts, self.steps, self._others, earlier)
-        return NormalText("".join(self._parts), self._origin(), trace)
+        changes = _changes(self.starts, self.steps, self._others, earlier)
+        return NormalText("".join(self._parts), self._origin(), changes)
 
     def _origin(self) -> tuple[int, ...]:
         lengths = list(map(len, self._parts[1::2]))
@@ -119,8 +118,8 @@ def rewritten_evenly(parts: list[str], steps: list[FormStep]) -> NormalText:
     """
     ends = list(accumulate(map(len, parts)))
     parts[1::2] = [step.after for step in steps]
-    trace = partial(_changes, ends[0:-1:2], steps, _NO_OTHERS, _NO_OTHERS)
-    return NormalText("".join(parts), identity(ends[-1]), trace)
+    changes = _changes(ends[0:-1:2], steps, _NO_OTHERS, _NO_OTHERS)
+    return NormalText("".join(parts), identity(ends[-1]), changes)
 
 
 def _changes(

@@ -4,7 +4,7 @@ In: an interpretation. Out: the same with a gloss on each word, and the words as
 line: signs, kana, Latin letters, gloss. Searched only when it is asked for.
 
 In reading order: ``classical`` (glosses of the tables of verse), ``dictionary`` (those of EDICT),
-``grammar`` (parts of speech in plain words), ``words`` (all of it).
+``words`` (all of it).
 """
 
 from __future__ import annotations
@@ -14,7 +14,6 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.glossing.grammar import grammar_of as grammar_of
     from inscribe.glossing.words import (
         GlossedWord as GlossedWord,
         glossed_words as glossed_words,
@@ -23,5 +22,5 @@ if TYPE_CHECKING:
 else:
     __getattr__ = late.door(
         __name__,
-        {"grammar": "grammar_of", "words": "GlossedWord glossed_words with_glosses"},
+        {"words": "GlossedWord glossed_words with_glosses"},
     )

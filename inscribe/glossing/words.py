@@ -13,13 +13,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
 from inscribe.glossing.classical import classical_glosses
 from inscribe.glossing.dictionary import dictionary_gloss
-from inscribe.glossing.grammar import gloss_of_auxiliary, grammar_of
 from inscribe.reading.spelling import is_kana, is_kanji_only
-from inscribe.reading.words import Interpretation, Proposal, Token
+from inscribe.reading.words import Interpretation, Token, gloss_of_auxiliary, grammar_of
 
 _TEXTS = frozenset({"verse", "prose", "chinese"})  # passages
 _LEAST_CHINESE = 3  # signs of a text that is no word
@@ -40,10 +40,9 @@ def with_glosses(found: Interpretation) -> Interpretation:
     """Return an interpretation with a gloss on each word of its first reading that has one."""
     best, *others = found.proposals
     tokens = tuple(
-        token if token.gloss else token._replace(gloss=gloss_of(token)) for token in best.tokens
+        token if token.gloss else replace(token, gloss=gloss_of(token)) for token in best.tokens
     )
-    glossed = Proposal(tokens, best.romaji, best.score, best.reasons, best.phrases)
-    return found._replace(proposals=(glossed, *others))
+    return replace(found, proposals=(replace(best, tokens=tokens), *others))
 
 
 def gloss_of(token: Token) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from inscribe.persons.listing import people
@@ -28,7 +29,7 @@ def with_persons(found: Sequence[Interpretation]) -> list[Interpretation]:
     if not people():
         return list(found)
     dates = [date for each in found for date in each.dates]
-    return [each._replace(persons=tuple(_persons(each.passages, dates))) for each in found]
+    return [replace(each, persons=tuple(_persons(each.passages, dates))) for each in found]
 
 
 def _persons(passages: Sequence[Passage], dates: Sequence[DateReading]) -> Iterator[MayName]:

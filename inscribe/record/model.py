@@ -16,10 +16,9 @@ from typing import Literal, NamedTuple
 
 from inscribe import notation
 from inscribe.signs import Box, Transcription, boxed
+from inscribe.terms import Kind as Kind, Role as Role
 
 Register = Literal["auto", "verse", "signature", "prose"]
-Kind = Literal["verse", "prose", "chinese", "heading", "signature", "date", "dedication", "seal"]
-Role = Literal["composed", "wrote", "carved", "ordered"]
 Notation = Literal["japanese", "leiden"]
 
 

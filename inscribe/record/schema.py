@@ -36,6 +36,7 @@ def record_schema() -> Schema:
     """
     return {
         "$schema": DIALECT,
+        "$id": "urn:inscribe:schema:record",
         "title": "inscribe record",
         **_table(RECORD),
         "$defs": {"line": _string(MAX_LINE, "\\n"), "text": _string(MAX_TEXT)},

@@ -1,8 +1,7 @@
-"""Results laid out: on the terminal, as JSON, as entries and collations. No logic of the trade.
+"""Results laid out for people and programs. No logic of the trade.
 
-Rooms: ``terminal``, ``json``, ``entries``, ``collations``; here only what several share:
-``cautions``, ``phrases`` (a line of Latin letters by phrases) and ``space_words`` (the space
-account in words).
+Rooms: ``terminal``, ``entries``, ``collations``; here only what several share: ``phrases`` (a line
+of Latin letters by phrases) and ``space_words`` (the space account in words).
 """
 
 from __future__ import annotations
@@ -12,7 +11,6 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.report.cautions import caution as caution
     from inscribe.report.concept_ids import concepts as concepts
     from inscribe.report.named import (
         AS_INSCRIBED as AS_INSCRIBED,
@@ -44,7 +42,6 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "cautions": "caution",
             "concept_ids": "concepts",
             "named": "AS_INSCRIBED NO_ATTRIBUTION Person dates_of place_named signer",
             "phrases": "phrased",

@@ -25,9 +25,9 @@ from pathlib import Path
 from typing import Any, Literal
 
 from inscribe import files, tables
+from inscribe.cautions import caution
 from inscribe.errors import InputError, Place
 from inscribe.record import suggested
-from inscribe.report import caution
 
 PARTS = (
     "object",

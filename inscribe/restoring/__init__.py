@@ -15,6 +15,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.restoring.model import (
+        CAUTIONS as CAUTIONS,
         Candidate as Candidate,
         Evidence as Evidence,
         EvidenceKind as EvidenceKind,
@@ -27,7 +28,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "model": "Candidate Evidence EvidenceKind Lacuna Restoration",
+            "model": "CAUTIONS Candidate Evidence EvidenceKind Lacuna Restoration",
             "seen": "Seen",
             "worn": "restore",
         },

@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from inscribe.cautions import caution
+from inscribe.terms import EvidenceKind as EvidenceKind
+
 if TYPE_CHECKING:
+    from inscribe.keys import CandidateKeys, LacunaKeys, RestorationKeys
     from inscribe.reading.words import Register
     from inscribe.sources import Hit
 
-EvidenceKind = Literal[
-    "source", "formula", "collection", "date", "metre", "lexicon", "frequency", "seen"
-]
+CAUTIONS = ("restored", "handling")  # what must be said where candidates are shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +39,16 @@ class Candidate:
     evidence: tuple[Evidence, ...]
     forms: tuple[str, ...] = ()
 
+    def to_dict(self) -> CandidateKeys:
+        """Return it as printed in JSON."""
+        return {
+            "rank": self.rank,
+            "text": self.text,
+            "probability": round(self.probability, 4),
+            "forms": list(self.forms),
+            "evidence": [{"kind": each.kind, "text": each.text} for each in self.evidence],
+        }
+
 
 @dataclass(frozen=True, slots=True)
 class Lacuna:
@@ -58,6 +70,20 @@ class Lacuna:
     candidates: tuple[Candidate, ...]
     remark: str = ""
 
+    def to_dict(self) -> LacunaKeys:
+        """Return it as printed in JSON."""
+        return {
+            "sign": self.sign,
+            "column": self.column,
+            "sign_in_column": self.sign_in_column,
+            "kind": self.kind,
+            "before": self.before,
+            "after": self.after,
+            "missing_morae": self.missing,
+            "remark": self.remark,
+            "candidates": [each.to_dict() for each in self.candidates],
+        }
+
 
 @dataclass(frozen=True, slots=True)
 class Restoration:
@@ -71,3 +97,22 @@ class Restoration:
     lacunae: tuple[Lacuna, ...]
     sources: tuple[Hit, ...] = ()
     worn: int = 0
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What must be said with it, in English: nothing where no place was looked at."""
+        return tuple(map(caution, CAUTIONS)) if self.lacunae else ()
+
+    def to_dict(self) -> RestorationKeys:
+        """Return it as ``inscribe restore --format json`` prints it."""
+        return {
+            "text": self.text,
+            "register": self.register,
+            "worn_places": self.worn,
+            "lacunae": [each.to_dict() for each in self.lacunae],
+            "sources": [
+                {"id": hit.text.id, "title": hit.text.title, "score": round(hit.score, 4)}
+                for hit in self.sources
+            ],
+            "cautions": list(self.cautions),
+        }

@@ -1,9 +1,9 @@
 """The library of source texts, and which of them an inscription copies.
 
 In reading order: ``texts`` (a source text), ``importers`` and ``tei`` (files to texts), ``starter``
-(texts to begin with), ``adding``, ``library`` (one SQLite file), ``passages`` and ``keys`` (the sounds texts are found by), ``index``,
-``copied`` (what of an inscription is looked for), ``query``, ``matching``, ``ranking`` (the way to
-the texts found), ``of_record``.
+(texts to begin with), ``adding``, ``library`` (one SQLite file), ``passages`` and ``keys`` (the
+sounds texts are found by), ``index``, ``copied`` (what of an inscription is looked for), ``query``,
+``matching``, ``ranking`` (the way to the texts found), ``of_record``.
 """
 
 from __future__ import annotations
@@ -33,7 +33,12 @@ if TYPE_CHECKING:
         is_romanised as is_romanised,
         kana_of_romanised as kana_of_romanised,
     )
-    from inscribe.sources.ranking import NO_SOURCE as NO_SOURCE, Hit as Hit, find as find
+    from inscribe.sources.ranking import (
+        NO_SOURCE as NO_SOURCE,
+        Hit as Hit,
+        answer as answer,
+        find as find,
+    )
     from inscribe.sources.starter import starter_texts as starter_texts
     from inscribe.sources.texts import SourceText as SourceText
 else:
@@ -47,7 +52,7 @@ else:
             "library": "Added Library",
             "of_record": "words_of",
             "query": "is_romanised kana_of_romanised",
-            "ranking": "Hit NO_SOURCE find",
+            "ranking": "Hit NO_SOURCE answer find",
             "starter": "starter_texts",
             "texts": "SourceText",
         },

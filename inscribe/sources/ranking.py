@@ -14,6 +14,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from inscribe.signs import Transcription
 from inscribe.sources import index
@@ -23,6 +24,9 @@ from inscribe.sources.matching import fit, sign_gain
 from inscribe.sources.passages import SourcePassage
 from inscribe.sources.query import SourceQuery, grams_of, query_of
 from inscribe.sources.texts import SourceText
+
+if TYPE_CHECKING:
+    from inscribe.keys import HitKeys, HitsKeys
 
 CANDIDATES = 3000  # passages taken from the index
 COMPARED = 80  # of these, how many are compared in full
@@ -59,6 +63,24 @@ class Hit:
     weight: int  # letters the query has
     behind: float = 0.0  # the gain of the next different text
     why: str = ""
+
+    def to_dict(self) -> HitKeys:
+        """Return it as printed in JSON; lines count from 1."""
+        return {
+            "rank": self.rank,
+            "id": self.text.id,
+            "title": self.text.title,
+            "score": round(self.score, 4),
+            "text": self.text.text,
+            "why": self.why,
+            "lines": [self.first_line + 1, self.last_line + 1],
+        }
+
+
+def answer(query: str, hits: Sequence[Hit]) -> HitsKeys:
+    """Return the answer to one query: the hits, and whether any is probable enough to be it."""
+    is_found = any(hit.score >= NO_SOURCE for hit in hits)
+    return {"query": query, "found": is_found, "hits": [hit.to_dict() for hit in hits]}
 
 
 @dataclass(frozen=True, slots=True)

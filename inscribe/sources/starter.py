@@ -1,8 +1,9 @@
 """Texts that plates copy most often, to begin a library with.
 
-They are package data (``often_copied/``), all from before 1600, typed from memory and not collated with
-an edition: enough to find a copy by, and to be replaced by an edition's words before a collation
-is printed. Only ``inscribe source add --starter`` opens them; reading knows none of them by heart.
+They are package data (``often_copied/``), all from before 1600, typed from memory and not collated
+with an edition: enough to find a copy by, and to be replaced by an edition's words before a
+collation is printed. Only ``inscribe source add --starter`` opens them; reading knows none of them
+by heart.
 
 >>> texts = {text.id: text for text in starter_texts()}
 >>> texts["starter:hyakunin-9"].title

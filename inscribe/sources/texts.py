@@ -6,10 +6,14 @@ import hashlib
 import json
 import re
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, cast
 
 from inscribe.encodings import WHAT_TO_DO, read_twice
 from inscribe.errors import InputError, Place
 from inscribe.record import FORBIDDEN
+
+if TYPE_CHECKING:
+    from inscribe.keys import SourceTextKeys
 
 MAX_SIGNS = 1_000_000
 
@@ -41,6 +45,12 @@ class SourceText:
             ensure_ascii=False,
         )
         return hashlib.sha256(content.encode("utf-8", "surrogatepass")).digest()[:16]
+
+    def to_dict(self) -> SourceTextKeys:
+        """Return it as ``inscribe source add`` reads it: keys that hold nothing are left out."""
+        known = {"id": self.id, "text": self.text, "title": self.title}
+        known |= {"provenance": self.provenance, "licence": self.licence, **dict(self.extra)}
+        return cast("SourceTextKeys", {key: value for key, value in known.items() if value})
 
 
 def source_text(

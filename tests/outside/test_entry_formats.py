@@ -17,15 +17,15 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 from strategies import records
 
 from inscribe.entry import entry_of
+from inscribe.keys import schema_of
 from inscribe.record import Record
 from inscribe.report.drawing.plate import plate_drawing
 from inscribe.report.entries.annotation import entries_as_annotations
+from inscribe.report.entries.as_json import entries_as_json
 from inscribe.report.entries.docx import entries_as_docx
 from inscribe.report.entries.html import entries_as_html
 from inscribe.report.entries.layout import laid_out
 from inscribe.report.entries.table import FORMULA_STARTS, entries_as_csv
-from inscribe.report.json.entry import entries_as_json
-from inscribe.report.json.schemas import schema_of
 from inscribe.report.lido.entry import entries_as_lido
 from inscribe.report.style import Style
 

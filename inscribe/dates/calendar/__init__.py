@@ -14,6 +14,7 @@ if TYPE_CHECKING:
         day_index as day_index,
         index_of as index_of,
         pair as pair,
+        pair_of_year as pair_of_year,
         signs as signs,
         year_index as year_index,
         years_of as years_of,
@@ -42,7 +43,10 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "cycle": "BRANCHES CycleSign STEMS day_index index_of pair signs year_index years_of",
+            "cycle": (
+                "BRANCHES CycleSign STEMS day_index index_of pair "
+                "pair_of_year signs year_index years_of"
+            ),
             "eras": "Era after by_name of_year",
             "lunisolar": (
                 "FIRST_YEAR LAST_YEAR LunarDay Month days_of is_tabulated leap_month "

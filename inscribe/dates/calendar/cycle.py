@@ -71,6 +71,15 @@ def year_index(year: int) -> int:
     return (year - 4) % 60
 
 
+def pair_of_year(year: int) -> str:
+    """Return the sexagenary sign of the lunisolar year that began in western ``year``.
+
+    >>> pair_of_year(1853)
+    '癸丑'
+    """
+    return pair(year_index(year))
+
+
 def day_index(day: date) -> int:
     """Return the place in the cycle of a day of the Gregorian calendar."""
     return (day.toordinal() + 14) % 60

@@ -105,7 +105,7 @@ def _of_the_agreement(reading: DateReading, expression: Expression) -> Iterator[
             elif era and not reading.candidates:
                 yield f"no year of {era.romaji} was {written}"
         return
-    right = calendar.pair(calendar.year_index(year))
+    right = calendar.pair_of_year(year)
     if expression.number or expression.same:
         verb = "is" if right.endswith(written) else "is not"
         yield f"{year} {verb} {written}" + ("" if verb == "is" else f" but {right}")

@@ -91,7 +91,7 @@ def _name_fits(name: str, expression: Expression) -> bool:
 
 def pair_fits(year: int, expression: Expression) -> bool:
     """Return whether the sexagenary year as written is that of ``year``."""
-    right = calendar.pair(calendar.year_index(year))
+    right = calendar.pair_of_year(year)
     if expression.odd_pair:
         return right in pairs_meant(expression.odd_pair)
     stem_fits = expression.stem is None or right[0] == expression.stem

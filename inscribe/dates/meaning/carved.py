@@ -24,6 +24,6 @@ def as_carved(day: date) -> str:
     else:
         lunar = calendar.of_day(day)
     era, number = in_force(lunar.year, (day, day))[-1]
-    pair = calendar.pair(calendar.year_index(lunar.year))
+    pair = calendar.pair_of_year(lunar.year)
     month = f"{'閏' if lunar.leap else ''}{as_kanji(lunar.month)}月"
     return f"{year_name(era, number)}{pair}{month}{as_kanji(lunar.day)}日"

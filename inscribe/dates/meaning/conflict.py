@@ -98,7 +98,7 @@ def _written_pair(expression: Expression) -> str:
 
 def _right_signs(expression: Expression, year: int) -> str:
     """Return the sexagenary name of ``year``, or the half of it that is written."""
-    right = calendar.pair(calendar.year_index(year))
+    right = calendar.pair_of_year(year)
     return right if len(_written_pair(expression)) == 2 else right[expression.stem is None]
 
 

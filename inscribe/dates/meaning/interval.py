@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date, timedelta
 from typing import NamedTuple
 
@@ -33,7 +34,7 @@ def interval_of(reading: DateReading, expression: Expression) -> Interval:
     year = reading.year
     if reading.day is not None and reading.day > LARGEST_DAY:
         caution = f"no month has a day {reading.day}"
-        whole = interval_of(reading._replace(day=None), expression)
+        whole = interval_of(replace(reading, day=None), expression)
         return whole._replace(impossible=True, cautions=(*whole.cautions, caution))
     if year is None:
         return _without_year(reading, expression)
@@ -224,19 +225,19 @@ def with_day_of_pair(reading: DateReading, expression: Expression) -> DateReadin
     ]
     found = [day for day, name in enumerate(names, 1) if name.endswith(branch)]
     if expression.day_turn and found:
-        return reading._replace(day=found[expression.day_turn - 1])
+        return replace(reading, day=found[expression.day_turn - 1])
     if expression.day_stem is None:
         listed = ", ".join(str(day) for day in found)
         caution = f"the days of {branch} in that month were {listed}, by computation"
-        return reading._replace(cautions=(*reading.cautions, caution))
+        return replace(reading, cautions=(*reading.cautions, caution))
     written = expression.day_stem + branch
     found = [day for day in found if names[day - 1] == written]
     if reading.day in found or (reading.day is None and found):
-        return reading._replace(day=found[0])
+        return replace(reading, day=found[0])
     there = f"it was day {found[0]}" if found else "the month had no such day"
     if reading.day is not None and reading.day <= month.length:
         there = f"that day was {names[reading.day - 1]}"
     caution = f"the day is called {written}, but {there}, by computation"
     conflicts: tuple[Part, ...] = (*reading.conflicts, "day")
     cautions = (*reading.cautions, caution)
-    return reading._replace(agreement="conflict", conflicts=conflicts, cautions=cautions)
+    return replace(reading, agreement="conflict", conflicts=conflicts, cautions=cautions)

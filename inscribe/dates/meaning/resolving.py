@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from inscribe.dates import calendar
 from inscribe.dates.meaning.account import MOST_CANDIDATES, account_of, suggestions_of
 from inscribe.dates.meaning.candidates import candidates_of, pair_fits, says_something_of_the_year
 from inscribe.dates.meaning.interval import LARGEST_DAY, in_force, interval_of, with_day_of_pair
+from inscribe.dates.meaning.pronouncing import words
 from inscribe.dates.model import SEASONS, Agreement, DateReading, Part
 from inscribe.dates.written import LEAST, Expression, eras_like, value_of
 
@@ -32,12 +35,23 @@ def resolved(
     reading = _with_season(reading)
     reading = _with_days(reading, expression)
     reading = with_birth(reading)
-    return _with_account(reading, expression, between)
+    return _as_said(_with_account(reading, expression, between))
+
+
+def _as_said(reading: DateReading) -> DateReading:
+    """Return the reading with how it is said, and the sexagenary sign of its year."""
+    spoken = words(reading)
+    return replace(
+        reading,
+        kana=" ".join(word.kana for word in spoken),
+        romaji=" ".join(word.romaji for word in spoken),
+        year_sexagenary=None if reading.year is None else calendar.pair_of_year(reading.year),
+    )
 
 
 def in_conflict(reading: DateReading, part: Part) -> DateReading:
     """Return the reading with one more part that disagrees."""
-    return reading._replace(agreement="conflict", conflicts=(*reading.conflicts, part))
+    return replace(reading, agreement="conflict", conflicts=(*reading.conflicts, part))
 
 
 def _as_written(expression: Expression, text: str) -> DateReading:
@@ -76,7 +90,7 @@ def _with_reference(
     """Take over the year, month and day that 同年, 同月, 翌年 refer to."""
     if before is None or before.year is None:
         caution = "it refers to a date named before it, and none is known"
-        return reading._replace(cautions=(*reading.cautions, caution))
+        return replace(reading, cautions=(*reading.cautions, caution))
     offsets = dict(expression.same)
     if "era" in offsets:
         return _with_era_before(reading, expression, before)
@@ -84,12 +98,12 @@ def _with_reference(
     if "year" not in offsets:
         year, month = _month_on(before, offsets.get("month", 0))
         same_month = not offsets.get("month")
-        reading = reading._replace(month=reading.month or month, leap=before.leap and same_month)
+        reading = replace(reading, month=reading.month or month, leap=before.leap and same_month)
     elif "month" in offsets:
-        reading = reading._replace(month=before.month, leap=before.leap)
+        reading = replace(reading, month=before.month, leap=before.leap)
     if "day" in offsets and before.day:
-        reading = reading._replace(day=before.day + offsets["day"])
-    return _with_era_of(reading._replace(year=year), before.era)
+        reading = replace(reading, day=before.day + offsets["day"])
+    return _with_era_of(replace(reading, year=year), before.era)
 
 
 def _with_era_before(
@@ -99,8 +113,8 @@ def _with_era_before(
     era = calendar.by_name().get(before.era or "")
     if era is None or expression.number is None:
         return reading
-    named = reading._replace(era=era.name, era_romaji=era.romaji, year_of_era=expression.number)
-    return named._replace(year=era.western(expression.number))
+    named = replace(reading, era=era.name, era_romaji=era.romaji, year_of_era=expression.number)
+    return replace(named, year=era.western(expression.number))
 
 
 def _month_on(before: DateReading, offset: int) -> tuple[int, int | None]:
@@ -121,7 +135,7 @@ def _with_era_of(reading: DateReading, preferred: str | None) -> DateReading:
     if not named:
         return reading
     era, number = named.get(preferred or "") or list(named.values())[-1]
-    return reading._replace(era=era.name, era_romaji=era.romaji, year_of_era=number)
+    return replace(reading, era=era.name, era_romaji=era.romaji, year_of_era=number)
 
 
 def _with_year(
@@ -130,11 +144,11 @@ def _with_year(
     """Set the western year and the agreement of era year and sexagenary year."""
     era = calendar.by_name().get(expression.era or "")
     if era and expression.number:
-        reading = reading._replace(year=era.western(expression.number))
+        reading = replace(reading, year=era.western(expression.number))
         if not era.has(era.western(expression.number)):
             reading = in_conflict(reading, "year")
     elif expression.epoch is not None and expression.number:
-        reading = reading._replace(year=expression.number + expression.epoch)
+        reading = replace(reading, year=expression.number + expression.epoch)
     if reading.year is None:
         return _with_candidates(reading, expression, between)
     if not (expression.branch or expression.stem or expression.odd_pair):
@@ -143,7 +157,7 @@ def _with_year(
     if not agrees:
         return in_conflict(reading, "year") if not reading.conflicts else reading
     agreement: Agreement = "conflict" if reading.conflicts else "agrees"
-    return reading._replace(agreement=agreement)
+    return replace(reading, agreement=agreement)
 
 
 def _with_candidates(
@@ -153,20 +167,20 @@ def _with_candidates(
     if not says_something_of_the_year(expression):
         return reading
     found = candidates_of(expression, between)
-    reading = reading._replace(candidates=found)
+    reading = replace(reading, candidates=found)
     if expression.odd_pair or not _exists(expression) or (expression.era and not found):
         reading = in_conflict(reading, "year")
     elif expression.era and (expression.stem or expression.branch):
-        reading = reading._replace(agreement="agrees")
+        reading = replace(reading, agreement="agrees")
     if len(found) != 1:
         return reading
-    reading = reading._replace(year=found[0].year)
+    reading = replace(reading, year=found[0].year)
     names = [name for name, _, _ in found[0].eras]
     if reading.era is None and len(names) != 1:
         return reading
     number = next((number for name, _, number in found[0].eras if name == reading.era), None)
     if reading.era is not None:
-        return reading._replace(year_of_era=number)
+        return replace(reading, year_of_era=number)
     return _with_era_of(reading, names[0])
 
 
@@ -185,7 +199,7 @@ def _with_unknown(reading: DateReading, expression: Expression) -> DateReading:
         like = next(iter(eras_like(expression.unknown_era or "")), None)
         looks = f"; it is most like {like.era}" if like and like.share > LEAST else ""
         caution = f"{expression.unknown_era} is the name of no era{looks}"
-    reading = reading._replace(cautions=(*reading.cautions, caution))
+    reading = replace(reading, cautions=(*reading.cautions, caution))
     return reading if "year" in reading.conflicts else in_conflict(reading, "year")
 
 
@@ -199,7 +213,7 @@ def _with_odd_month(reading: DateReading) -> DateReading:
     """A number above 12 names no month: the reading has none."""
     caution = f"there is no month {reading.month}"
     cautions = (*reading.cautions, caution)
-    return in_conflict(reading._replace(month=None, leap=False, cautions=cautions), "month")
+    return in_conflict(replace(reading, month=None, leap=False, cautions=cautions), "month")
 
 
 def _with_leap_month(reading: DateReading) -> DateReading:
@@ -210,7 +224,7 @@ def _with_leap_month(reading: DateReading) -> DateReading:
     there = calendar.leap_month(year)
     if reading.month is None and there is not None:
         # a bare 閏月
-        return reading._replace(month=there)
+        return replace(reading, month=there)
     fits = there is not None and reading.month == there
     return reading if fits else in_conflict(reading, "month")
 
@@ -224,14 +238,15 @@ def _with_season(reading: DateReading) -> DateReading:
     if right == season[-1]:
         return reading
     caution = f"month {month} is {right}, not {season}"
-    return in_conflict(reading._replace(cautions=(*reading.cautions, caution)), "month")
+    return in_conflict(replace(reading, cautions=(*reading.cautions, caution)), "month")
 
 
 def _with_days(reading: DateReading, expression: Expression) -> DateReading:
     """Set the Gregorian days and how precise they are."""
     reading = with_day_of_pair(reading, expression)
     interval = interval_of(reading, expression)
-    reading = reading._replace(
+    reading = replace(
+        reading,
         day=interval.day if interval.day is not None else _possible(reading.day),
         first_day=interval.first,
         last_day=interval.last,
@@ -256,7 +271,7 @@ def with_birth(reading: DateReading) -> DateReading:
         each._replace(birth_year=age.birth_year(each.year)) for each in reading.candidates
     )
     birth = age.birth_year(reading.year) if reading.year is not None else None
-    return reading._replace(birth_year=birth, candidates=candidates)
+    return replace(reading, birth_year=birth, candidates=candidates)
 
 
 def with_age_at(reading: DateReading, dated: DateReading) -> DateReading:
@@ -268,7 +283,7 @@ def with_age_at(reading: DateReading, dated: DateReading) -> DateReading:
         births = [reading.age.birth_year(dated.year)]
     listed = ", ".join(str(year) for year in births[:MOST_CANDIDATES])
     why = f"{reading.why.partition(';')[0]}; with {dated.text} in the same text: born {listed}"
-    return reading._replace(birth_year=births[0] if len(births) == 1 else None, why=why)
+    return replace(reading, birth_year=births[0] if len(births) == 1 else None, why=why)
 
 
 def _with_account(
@@ -277,6 +292,6 @@ def _with_account(
     if reading.conflicts:
         from inscribe.dates.meaning.conflict import explanations_of
 
-        reading = reading._replace(explanations=explanations_of(reading, expression, between))
-    reading = reading._replace(suggestions=suggestions_of(reading))
-    return reading._replace(why=account_of(reading, expression, between))
+        reading = replace(reading, explanations=explanations_of(reading, expression, between))
+    reading = replace(reading, suggestions=suggestions_of(reading))
+    return replace(reading, why=account_of(reading, expression, between))

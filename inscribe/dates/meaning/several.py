@@ -14,12 +14,17 @@ so that both hold where it can be.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from itertools import combinations
+from typing import TYPE_CHECKING
 
+from inscribe.dates import calendar
 from inscribe.dates.meaning.account import candidate_text
-from inscribe.dates.model import Agreement, DateReading
+from inscribe.dates.model import Agreement, DateReading, iso
+
+if TYPE_CHECKING:
+    from inscribe.keys import DatesKeys
 
 Named = Sequence[tuple[str, DateReading]]
 
@@ -36,6 +41,16 @@ class Comparison:
     birth_years: tuple[int, ...] = ()
     agreement: Agreement = "unchecked"
     statements: tuple[str, ...] = ()
+
+    def to_dict(self) -> DatesKeys:
+        """Return it as ``inscribe date --format json`` prints several dates."""
+        return {
+            "dates": [reading.to_dict() for reading in self.readings],
+            "not_after": iso(self.not_after),
+            "birth_years": list(self.birth_years),
+            "agreement": self.agreement,
+            "statements": list(self.statements),
+        }
 
 
 def compared(
@@ -91,15 +106,17 @@ def _narrowed(reading: DateReading, births: set[int] | None) -> DateReading:
     years = ", ".join(str(each.year) for each in left)
     why = f"with what else is known of the carver's age, {years} is left"
     suggestions = tuple(candidate_text(each) for each in left) if len(left) > 1 else ()
-    reading = reading._replace(
-        candidates=left, suggestions=suggestions, why=f"{reading.why}; {why}"
+    reading = replace(
+        reading, candidates=left, suggestions=suggestions, why=f"{reading.why}; {why}"
     )
     if len(left) > 1:
         return reading
     only = left[0]
     era, romaji, number = only.eras[0] if len(only.eras) == 1 else (None, None, None)
-    return reading._replace(
+    return replace(
+        reading,
         year=only.year,
+        year_sexagenary=calendar.pair_of_year(only.year),
         era=era,
         era_romaji=romaji,
         year_of_era=number,

@@ -24,6 +24,7 @@ _LONGEST_DIVIDED = 160  # signs; a longer text is prose
 _LONG = 8  # signs of a column in which there is hardly more than one passage
 _SHORT = 3  # signs of a text in kanji that is a name or a word
 _SURE_TITLE = 6.0
+_NAMES_AFTER_POEM = 6  # kanji at the end, in which there are hardly no names
 _END_OF_POEM = 2  # kanji with which a poem may end that needs no second look
 
 
@@ -65,6 +66,8 @@ def _poem_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
         return AtOnce("verse", reading) if _commas_end_phrases(reading) else AtOnce("prose")
     kept = tuple(count for count, _ in reading.phrases) == metre.phrases
     named = is_kanji_only(plain[-_END_OF_POEM - 1 :])
+    if is_kanji_only(plain[-_NAMES_AFTER_POEM:]):
+        return None  # a metre may be kept by chance over the names below a poem
     if kept or (not text.breaks and not named and metre.name == "tanka"):
         return AtOnce("verse", reading)
     return None

@@ -8,6 +8,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from itertools import groupby
 
 from inscribe.dates import DateReading
@@ -47,7 +48,7 @@ def with_doubts_of_signs(found: Interpretation, signs: Sequence[Sign]) -> Interp
     suspicious = doubts_of_suspicions(signs)
     if not new and not suspicious:
         return found
-    return found._replace(doubts=in_order((*found.doubts, *new, *suspicious)))
+    return replace(found, doubts=in_order((*found.doubts, *new, *suspicious)))
 
 
 def doubts_of_dates(dates: Iterable[DateReading]) -> tuple[Doubt, ...]:

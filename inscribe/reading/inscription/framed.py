@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import partial
+from dataclasses import replace
 
 from inscribe.forms import NormalText, carved_between
 from inscribe.reading import chinese
@@ -116,11 +116,15 @@ def _in_tables(text: InscribedText) -> tuple[Token, ...]:
 
     plain = text.normal.text
     for word in words_from(plain[0]).get(plain, ()):
-        if word.kind in _OF_TABLES and (word.kind != "name" or word.family == POET):
+        if word.family == POET:
+            from inscribe.reading.signatures import read_signature
+
+            return read_signature(text.normal).proposals[0].tokens
+        if word.kind in _OF_TABLES and word.kind != "name":
             token = _said(text, 0, len(plain), word.kana, word.gloss)[0]
             romaji = token.romaji
             name = romaji[:1].upper() + romaji[1:]
-            return (token._replace(romaji=name),)
+            return (replace(token, romaji=name),)
     return ()
 
 
@@ -154,7 +158,7 @@ def read_as_saying(text: InscribedText, wishes: Wishes) -> Interpretation | None
     if not is_kanji_only(chinese.without_marks(plain).replace("□", "")) or not _is_line(plain):
         return None
     found = [
-        Proposal(partial(_placed, each.words, text), each.romaji, each.weight, (each.reason,))
+        Proposal(_placed(each.words, text), each.romaji, each.weight, (each.reason,))
         for each in chinese.chinese_readings(plain, text.breaks)
     ]
     if not found:
@@ -166,7 +170,7 @@ def read_as_saying(text: InscribedText, wishes: Wishes) -> Interpretation | None
         ends = text.normal.origin[0], text.normal.origin[-1]
         why = f"Chinese without return marks: {first.reasons[0]}"
         doubts = (*doubts, Doubt(*ends, why))
-    return read._replace(proposals=(*read.proposals, *others), doubts=doubts)
+    return replace(read, proposals=(*read.proposals, *others), doubts=doubts)
 
 
 def _is_line(plain: str) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import accumulate
 from typing import TYPE_CHECKING, cast, get_args
 
@@ -61,7 +62,7 @@ def interpreted(text: InscribedText, wishes: Wishes) -> Interpretation:
     doubts = (*found.doubts, *misfits)
     if len(doubts) < 2 and not misfits:
         return found
-    return found._replace(doubts=in_order(doubts))
+    return replace(found, doubts=in_order(doubts))
 
 
 def _read(text: InscribedText, wishes: Wishes) -> Interpretation:
@@ -76,7 +77,7 @@ def _read(text: InscribedText, wishes: Wishes) -> Interpretation:
     if plain.verse is not None:
         return _whole(plain.kind, text, verse_of(text, wishes, plain.verse))
     found = _whole(plain.kind, text, read_as(plain.kind, text, wishes))
-    return found._replace(doubts=(*found.doubts, *plain.doubts))
+    return replace(found, doubts=(*found.doubts, *plain.doubts))
 
 
 def _whole(kind: Kind, text: InscribedText, read: Interpretation) -> Interpretation:
@@ -85,8 +86,8 @@ def _whole(kind: Kind, text: InscribedText, read: Interpretation) -> Interpretat
     if kind == "signature":
         from inscribe.reading.passages import role_of_signing
 
-        passage = passage._replace(role=role_of_signing(text.normal.text))
-    return read._replace(passages=(passage,))
+        passage = replace(passage, role=role_of_signing(text.normal.text))
+    return replace(read, passages=(passage,))
 
 
 def _divided(text: InscribedText, wishes: Wishes) -> Interpretation:
@@ -101,7 +102,7 @@ def _divided(text: InscribedText, wishes: Wishes) -> Interpretation:
     made = [_passage(text, stretch, best.chance, wishes) for stretch in best.stretches]
     passages = [passage for passage, _ in made]
     if len(made) == 1:
-        found = made[0][1]._replace(passages=tuple(passages), changes=text.normal.changes)
+        found = replace(made[0][1], passages=tuple(passages), changes=text.normal.changes)
     else:
         found = joined(text, passages, [read for _, read in made])
     doubts = [*misfits]
@@ -110,7 +111,7 @@ def _divided(text: InscribedText, wishes: Wishes) -> Interpretation:
         origin = text.normal.origin
         spans = [(origin[s.first], origin[s.end - 1], s.kind) for s in others[0].stretches]
         doubts += divided_otherwise(passages, spans, others[0].chance)
-    return found._replace(doubts=(*found.doubts, *doubts))
+    return replace(found, doubts=(*found.doubts, *doubts))
 
 
 def _names_no_known_family(passages: Sequence[Passage]) -> bool:
@@ -134,9 +135,10 @@ def _passage(
     part = part_of(text, stretch.first, stretch.end)
     first, last = min(part.normal.origin), max(part.normal.origin)
     inside = [o for o in wishes.overrides if first <= o.first and o.last <= last]
-    read = read_as(stretch.kind, part, wishes._replace(overrides=inside))
+    beside = len(part.normal.text) < len(text.normal.text)
+    read = read_as(stretch.kind, part, wishes._replace(overrides=inside, among_others=beside))
     passage = as_passage(stretch.kind, part, read)
-    return passage._replace(role=stretch.role, chance=chance, reasons=stretch.reasons), read
+    return replace(passage, role=stretch.role, chance=chance, reasons=stretch.reasons), read
 
 
 def _is_a_poem_alone(found: Interpretation) -> bool:
@@ -154,11 +156,11 @@ def _with_dates(found: Interpretation, text: InscribedText, wishes: Wishes) -> I
     if not dates:
         return found
     placed = tuple(
-        date._replace(first=normal.origin[date.first], last=normal.origin[date.last])
+        replace(date, first=normal.origin[date.first], last=normal.origin[date.last])
         for date in dates
     )
     if all(date.agreement != "conflict" for date in placed):
-        return found._replace(dates=placed)
+        return replace(found, dates=placed)
     from inscribe.reading.inscription.doubts import doubts_of_dates
 
-    return found._replace(dates=placed, doubts=(*doubts_of_dates(placed), *found.doubts))
+    return replace(found, dates=placed, doubts=(*doubts_of_dates(placed), *found.doubts))

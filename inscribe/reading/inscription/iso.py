@@ -11,6 +11,7 @@ which sign each letter stands for. So both are walked through together, and only
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from inscribe.reading.spelling import hepburn, hiragana, iso3602, units
@@ -26,11 +27,13 @@ _AS_PARTICLE = {"は": "wa", "へ": "e"}
 def iso_reading(found: Interpretation) -> Interpretation:
     """Return an interpretation with all its Latin letters in ISO 3602."""
     parts = found.signature
-    return found._replace(
+    return replace(
+        found,
         proposals=tuple(_proposal(each) for each in found.proposals),
         signature=None if parts is None else {key: _part(part) for key, part in parts.items()},
         passages=tuple(
-            passage._replace(
+            replace(
+                passage,
                 proposals=tuple(_proposal(each) for each in passage.proposals),
                 signature=passage.signature
                 and {key: _part(part) for key, part in passage.signature.items()},
@@ -42,10 +45,10 @@ def iso_reading(found: Interpretation) -> Interpretation:
 
 def _proposal(proposal: Proposal) -> Proposal:
     tokens: list[Token] = [
-        token._replace(romaji=in_iso3602(token.kana, token.romaji)) for token in proposal.tokens
+        replace(token, romaji=in_iso3602(token.kana, token.romaji)) for token in proposal.tokens
     ]
     romaji = in_iso3602(proposal.kana, proposal.romaji)
-    return proposal.replaced(tokens=tuple(tokens), romaji=romaji)
+    return replace(proposal, tokens=tuple(tokens), romaji=romaji)
 
 
 def _part(part: SignaturePart) -> SignaturePart:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING, Literal
 
 from inscribe import tables
@@ -94,7 +95,7 @@ def _read(t: Transcription, wishes: Wishes, spaced: str = "") -> Interpretation:
         return found
     from inscribe.notation import render
 
-    return found._replace(noted=render(t), passages=_noted(t, found.passages))
+    return replace(found, noted=render(t), passages=_noted(t, found.passages))
 
 
 def _noted(t: Transcription, passages: Sequence[Passage]) -> tuple[Passage, ...]:
@@ -103,7 +104,7 @@ def _noted(t: Transcription, passages: Sequence[Passage]) -> tuple[Passage, ...]
     from inscribe.signs import transcription
 
     return tuple(
-        passage._replace(text=render(transcription([[t.signs[passage.first : passage.last + 1]]])))
+        replace(passage, text=render(transcription([[t.signs[passage.first : passage.last + 1]]])))
         for passage in passages
     )
 

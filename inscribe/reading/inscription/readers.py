@@ -7,6 +7,7 @@ returns an interpretation of it, as if it stood alone.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -70,6 +71,7 @@ class Wishes(NamedTuple):
     alternatives: bool | None = None  # None: only where the reading is in doubt
     passages: Sequence[PassageLike] = ()  # what a person has settled
     source: str = ""  # the words that are copied, where they are known
+    among_others: bool = False  # whether other passages stand beside what is read
 
 
 def read_as(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpretation:
@@ -105,7 +107,7 @@ def verse_of(
     found = verse_interpretation(text, reading, reason, wishes.alternatives)
     if wishes.overrides and reading.metre is None:
         best = settled_proposal(found.proposals[0], wishes.overrides)
-        found = found._replace(proposals=(best,))
+        found = replace(found, proposals=(best,))
     return found
 
 
@@ -143,7 +145,7 @@ def read_as_signature(text: InscribedText, wishes: Wishes) -> Interpretation:
     from inscribe.reading.signatures import read_signature
 
     normal = _without_return_marks(text.normal)
-    reading = read_signature(normal, text.breaks, text.cuts)
+    reading = read_signature(normal, text.breaks, text.cuts, ends=wishes.among_others)
     if not reading.proposals:
         return read_as_prose(text, "signature", wishes)
     proposals = reading.proposals
@@ -209,7 +211,8 @@ def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> In
     proposals = found.proposals
     if wishes.overrides:
         proposals = tuple(settled_proposal(each, wishes.overrides) for each in proposals)
-    return found._replace(
+    return replace(
+        found,
         normalised=text.normal.text,
         modern=modern_normal(text.normal, text.carved) if as_printed else found.modern,
         proposals=proposals,
@@ -223,7 +226,7 @@ def _as_quoted(found: Interpretation, normal: NormalText) -> Interpretation:
 
     if not is_quoted(normal.text):
         return found
-    return found._replace(proposals=read_signature(normal).proposals)
+    return replace(found, proposals=read_signature(normal).proposals)
 
 
 def _is_old_and_unvoiced(plain: str) -> bool:

@@ -8,6 +8,7 @@ stand, so the two readings are compared in that order, whatever the order of rea
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any, NamedTuple
 
 from inscribe import tables
@@ -21,7 +22,7 @@ def with_second_opinion(interpretation: Interpretation) -> Interpretation:
         return interpretation
     words = _words(interpretation)
     doubts = tuple(_disagreements(words, _spans(interpretation.normalised)))
-    return interpretation._replace(doubts=(*interpretation.doubts, *doubts))
+    return replace(interpretation, doubts=(*interpretation.doubts, *doubts))
 
 
 @tables.cached()

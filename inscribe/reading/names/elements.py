@@ -2,8 +2,8 @@
 
 A made name of two characters (綾国, 静葭) is read either with name readings or with on-readings,
 and each character prefers some readings at the head and others at the end. The figures come from
-``name_elements.tsv`` (counted) and ``name_preferences.tsv`` (kept by hand, and
-stronger).
+``name_elements.tsv`` and ``name_signs.tsv`` (both counted) and ``name_preferences.tsv`` (kept by
+hand, and stronger).
 
 >>> [choice.kana for choice in choices("広", "last")][:2]
 ['ひろ', 'こう']
@@ -37,6 +37,7 @@ class Choice(NamedTuple):
     share: float  # 0 to 1
     source: str  # which table or dictionary gives it
     counted: float | None = None  # its share of the names counted in that place, where they suffice
+    weight: float = math.inf  # the names it was counted in; below 1.5 a dictionary alone has it
 
 
 @tables.cached()
@@ -47,6 +48,19 @@ def _elements() -> tables.Rows:
 def _counted(char: str) -> tables.Row | None:
     """Return the row of a character, with a cell for each position."""
     return next(_elements().about(char), None)
+
+
+@tables.cached()
+def _signs() -> tables.Sorted:
+    return tables.Sorted("name_signs")
+
+
+def _counted_in_men(char: str, position: Position) -> list[tuple[str, bool, float]]:
+    """Return the readings of a character in men's names, those of a dictionary among them."""
+    row = _signs().first_about(char)
+    if row is None or position == "alone":
+        return []
+    return _weights((row["last"] if position == "last" else "") or row["first"])
 
 
 @tables.cached()
@@ -97,13 +111,17 @@ def choices(char: str, position: Position) -> tuple[Choice, ...]:
     counted = _counted(char)
     if preferred:
         _gather(weights, _weights(preferred), 1.0)
-    elif counted:
-        _gather(weights, _weights(counted[position]), 1.0)
-    if counted and not preferred:
+    else:
+        if counted:
+            _gather(weights, _weights(counted[position]), 1.0)
+        for kana, is_on, weight in _counted_in_men(char, position):
+            weights[kana, is_on] = weights.get((kana, is_on), 0.0) + weight
+    if not preferred:
+        factor = _BORROWED if position != "alone" else _BORROWED / 100
         for other in _BORROWED_FROM:
             if other != position:
-                factor = _BORROWED if position != "alone" else _BORROWED / 100
-                _gather(weights, _weights(counted[other]), factor)
+                elsewhere = _weights(counted[other]) if counted else []
+                _gather(weights, [*elsewhere, *_counted_in_men(char, other)], factor)
     source = "preferred in art names" if preferred else "counted in given names"
     if not weights:
         source = "of the dictionary"
@@ -111,7 +129,7 @@ def choices(char: str, position: Position) -> tuple[Choice, ...]:
     total = sum(weights.values()) or 1.0
     shares = _counted_shares(char, position) if counted and not preferred else {}
     found = [
-        Choice(k, on, weight / total, source, shares.get((k, on)))
+        Choice(k, on, weight / total, source, shares.get((k, on)), weight)
         for (k, on), weight in weights.items()
         if weight
     ]
@@ -135,8 +153,7 @@ def _gather(
 ) -> None:
     for kana, is_on, weight in given:
         key = (kana, is_on)
-        if factor == 1.0 or key not in weights:
-            weights[key] = max(weights.get(key, 0.0), weight * factor)
+        weights[key] = max(weights.get(key, 0.0), weight * factor)
 
 
 def _dictionary_weights(char: str) -> list[tuple[str, bool, float]]:

@@ -6,23 +6,38 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.names.elements import Choice, Position, has_stem_preference
 from inscribe.reading.names.lists import surnames
-from inscribe.reading.names.model import MOST, UNREAD, NameReading, element, ranked, romaji
+from inscribe.reading.names.model import (
+    MOST,
+    UNREAD,
+    NameKind,
+    NameReading,
+    element,
+    ranked,
+    romaji,
+)
 from inscribe.reading.names.sounds import joined_on, sounded
 
 # Name readings and on-readings are seldom mixed in one name of two characters, and a name
 # seldom says the same twice (俊寿 is not Toshitoshi).
-_MIXED = 0.03
+_MIXED = 0.02
 _TWICE = 0.05
 # An everyday name of two characters (又七) against a made name of the same characters.
 _SHORT = 0.3
 _SHORT_OF_EVERYDAY_STEM = 1.5  # 与平, 甚七: the first sign is usual in everyday names
-# A studio name is read by on-readings the more likely.
-_STUDIO_ON = 6.0
+# A pen or studio name is read by on-readings the more likely, what follows a family by name
+# readings (common practice; no source).
+_LEANING = {"art": 6.0, "given": 0.2}
+_UNSEEN = 1.5  # a reading that weighs less is in no name that was counted
+# A noun of the dictionary in a name, and two of them: 岫濤 is Shūtō, hardly Misakinami.
+_NONE_UNSEEN, _ONE_UNSEEN, _BOTH_UNSEEN = 1.0, 0.5, 0.1
+_WELL_SHARED = 0.1  # a name reading that is rarer makes no name
+_LONG = 0.3  # for each mora more than two of a name reading at the end, three at the head
 _LESS_USUAL = 0.4  # of two ways to join a stem and its ending
 _AFTER_N = {"へい": "ぺい", "はち": "ぱち"}  # 甚平 Jinpei, 権八 Gonpachi
 _USUAL = 0.3  # a reading that weighs this much of all in its place is a usual one
@@ -56,10 +71,11 @@ def ending_of(name: str) -> Ending | None:
     return None
 
 
-def made_readings(name: str, *, studio: bool = False) -> list[NameReading]:
+def made_readings(name: str, kind: NameKind = "maker") -> list[NameReading]:
     """Return the readings of a made name by its characters, best first.
 
-    A ``studio`` name of two characters is read by on-readings the more likely.
+    A pen or studio name (``art``) of two characters is read by on-readings the more likely, a
+    ``given`` name by name readings.
     """
     if len(name) == 1:
         return _single_readings(name)
@@ -69,7 +85,7 @@ def made_readings(name: str, *, studio: bool = False) -> list[NameReading]:
     if len(name) == 2 and name in _endings():
         return ranked([*_ending_alone(name), *_pair_readings(name)])
     if len(name) == 2:
-        return _pair_readings(name, _STUDIO_ON if studio else 1.0)
+        return _pair_readings(name, _LEANING.get(kind, 1.0))
     return _long_readings(name)
 
 
@@ -93,12 +109,14 @@ def _ending_alone(name: str) -> list[NameReading]:
 def _pair_readings(name: str, on_factor: float = 1.0) -> list[NameReading]:
     found = []
     open_sign = UNREAD in name
-    for head in element(name[0], "first"):
-        for tail in element(name[1], "last"):
+    heads, tails = element(name[0], "first"), element(name[1], "last")
+    if not (_has_name_reading(heads) and _has_name_reading(tails)):
+        on_factor = max(on_factor, 1.0)
+    for head in heads:
+        for tail in tails:
             mixed = head.is_on != tail.is_on and not open_sign
             score = head.share * tail.share * (_MIXED if mixed else 1.0)
-            if head.is_on and tail.is_on:
-                score *= on_factor
+            score *= on_factor if head.is_on and tail.is_on else _as_native(head, tail)
             if head.kana == tail.kana and name[0] != name[1]:
                 score *= _TWICE
             reason = _pair_reason(name, head, tail, mixed)
@@ -108,6 +126,21 @@ def _pair_readings(name: str, on_factor: float = 1.0) -> list[NameReading]:
         weight = _SHORT_OF_EVERYDAY_STEM if has_stem_preference(name[0]) else _SHORT
         found += (r._replace(score=weight * r.score) for r in _ending_readings(name, ending))
     return ranked(found)
+
+
+def _has_name_reading(readings: Sequence[Choice]) -> bool:
+    return any(not each.is_on and each.share >= _WELL_SHARED for each in readings)
+
+
+def _as_native(head: Choice, tail: Choice) -> float:
+    """Return what two readings lose that are in no counted name, or long (not both are on)."""
+    unseen = sum(not each.is_on and each.weight < _UNSEEN for each in (head, tail))
+    long = max(0, _morae(head) - 3) + max(0, _morae(tail) - 2)
+    return (_NONE_UNSEEN, _ONE_UNSEEN, _BOTH_UNSEEN)[unseen] * _LONG**long
+
+
+def _morae(choice: Choice) -> int:
+    return len(choice.kana) - sum(kana in "ゃゅょ" for kana in choice.kana)
 
 
 def _pair_reason(name: str, head: Choice, tail: Choice, mixed: bool) -> str:
@@ -145,13 +178,13 @@ def _wholes(
 ) -> list[tuple[str, float]]:
     """Return a stem with its ending, where sounds may be joined in both ways (Getsusai, Gessai).
 
-    After one sign they are joined (鉄斎 Tessai), after more they are rather kept apart.
+    After one sign they are joined (鉄斎 Tessai), and after つ and ち; else rather kept apart.
     """
     joined = _stem_and_ending(kana, tail, ending, on_only)
     if ending.kind != "art" or joined.replace("|", "") == f"{kana}{tail}":
         return [(joined, 1.0)]
     apart = f"{kana}|{tail}"
-    ways = (joined, apart) if len(stem) == 1 else (apart, joined)
+    ways = (joined, apart) if len(stem) == 1 or kana[-1] in "つち" else (apart, joined)
     return [(ways[0], 1.0), (ways[1], _LESS_USUAL)]
 
 

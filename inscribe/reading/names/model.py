@@ -7,7 +7,8 @@ from typing import Literal, NamedTuple
 from inscribe.reading.names.elements import Choice, Position, choices
 from inscribe.reading.spelling import hepburn
 
-NameKind = Literal["auto", "given", "surname", "art", "common", "place"]
+# "maker": a given or an art name, it is not known which.
+NameKind = Literal["auto", "given", "surname", "art", "common", "place", "maker"]
 
 MOST = 8  # readings given of one name
 UNREAD = "□"

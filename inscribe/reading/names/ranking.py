@@ -104,7 +104,7 @@ def readings(name: str, kind: NameKind = "auto") -> tuple[NameReading, ...]:
     elif kind == "auto":
         found = ranked([*made_readings(name), *_surname_readings(name, composed=len(name) == 2)])
     else:
-        found = _with_dictionary(made_readings(name, studio=kind == "art"), known(name).given)
+        found = _with_dictionary(made_readings(name, kind), known(name).given)
     return _distinct((*own, *found))[:MOST]
 
 

@@ -11,12 +11,13 @@ from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.sayings import known_lengths
 from inscribe.reading.passages.titles import ends_of_titles
 from inscribe.reading.spelling import is_kanji_only
-from inscribe.reading.words import MARK, InscribedText
+from inscribe.reading.words import MARK, POET, InscribedText, words_from
 
 _FACE, _COLUMN, _SPACE, _SEAL, _KAO = 0.0, 0.4, 0.4, 0.0, 0.6
 _AFTER_FORMULA = 1.2
 _AFTER_TITLE = 1.6
 _AFTER_SAYING = 1.0
+_AFTER_POET = 1.0
 _AFTER_KANA = 2.0
 _AFTER_SENTENCE = 2.0
 _AFTER_LINES = 2.4
@@ -71,6 +72,7 @@ def cuts_of(text: InscribedText) -> dict[int, float]:
         for length in known_lengths(plain, start):
             cuts.note(start + length, _AFTER_SAYING, firm=True)
     _note_lines(plain, cuts)
+    _note_poets(plain, cuts)
     _note_names(plain, cuts)
     inside = {at for mark in MARK.finditer(plain) for at in range(mark.start() + 1, mark.end())}
     return {at: price for at, price in cuts.prices.items() if at not in inside}
@@ -94,6 +96,25 @@ def _note_names(plain: str, cuts: _Cuts) -> None:
         for length in _NAMES:
             if start + length < len(plain) and is_kanji_only(plain[start : start + length + 1]):
                 cuts.note(start + length, _IN_NAMES)
+
+
+def _note_poets(plain: str, cuts: _Cuts) -> None:
+    """Note where the name of a known poet begins, after Japanese or where a passage may, and ends.
+
+    Only there: 伊勢 inside a column is a province.
+    """
+    after_kana = {found.end() for found in _TO_KANJI.finditer(plain)}
+    for start in sorted(cuts.firm | set(cuts.prices) | after_kana):
+        for name in _poets_from(plain[start]) if start < len(plain) else ():
+            if plain.startswith(name, start):
+                if start:
+                    cuts.note(start, _AFTER_KANA)
+                cuts.note(start + len(name), _AFTER_POET, firm=True)
+
+
+def _poets_from(sign: str) -> list[str]:
+    words = words_from(sign)
+    return [name for name in words if any(word.family == POET for word in words[name])]
 
 
 def _after_formulas(plain: str) -> list[int]:

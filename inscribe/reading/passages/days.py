@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -69,7 +70,7 @@ class Days:
 def _dates(text: str, faces: Iterable[int]) -> Iterator[DateReading]:
     for first, end in pairwise((0, *sorted(faces), len(text))):
         for date in find(text[first:end], weak=True):
-            yield date._replace(first=date.first + first, last=date.last + first)
+            yield replace(date, first=date.first + first, last=date.last + first)
 
 
 def _may_hold(text: str) -> bool:

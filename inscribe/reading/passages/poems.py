@@ -32,6 +32,7 @@ _SIGNS = range(7, 49)
 _KATAKANA = re.compile("[ァ-ヺ]")
 _KANJI_TAIL = re.compile("[㐀-鿿]+$")
 _LEAST_OF_PROSE, _SCRAP = 5, 4.0  # signs; what is shorter is a scrap of something else
+_NEVER_FIRST, _SCRAP_AFTER = frozenset("をにはのがてとへもヲニハノガテトヘモ"), -4.0
 _LONG_TAIL = 4  # kanji at the end of a sentence that are hardly part of it
 _TAIL_SIGN = 1.2
 
@@ -109,6 +110,8 @@ def prose_weight(text: str) -> float:
     if not KANA.search(text):
         return 0.0
     plain = MARK.sub("", text)
+    if plain[0] in _NEVER_FIRST:
+        return _SCRAP_AFTER
     weight = weight_as_language(text) - _SCRAP * (len(plain) < _LEAST_OF_PROSE)
     if _SURE_PRECEPT.search(plain):
         weight += _ENDS_LIKE_A_PRECEPT

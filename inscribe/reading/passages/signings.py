@@ -35,6 +35,8 @@ _SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age
 _CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures lack
 _FULL_NAME = 1.2  # a writer gives his pen name alone more often than not
 _LONE_SIGN = 3.0
+_AFTER_POET = 3.0  # 小町磬渓書: the poet, and a writer
+_SAYS_WHAT_IS_RIGHT, _LONGEST_TITLE = 6.0, 10  # 右忠岑歌 is a heading
 _BEGINS_WITH_VERB = 3.0
 _NEW_COLUMN = 2.0
 _BARE = _MAKERS | {"age"}
@@ -77,6 +79,8 @@ class Signings:
         weight -= _TWO_PERSONS * _names_two_persons(best.pieces, role)
         weight -= _FULL_NAME * (role == "wrote" and any(p.kind == "surname" for p in best.pieces))
         weight -= _NO_NAME * (not ranked and _names_nobody(best.pieces))
+        weight -= _AFTER_POET * (first > 0 and _begins_with_poet(plain, best.pieces))
+        weight -= _SAYS_WHAT_IS_RIGHT * _begins_with_title(plain)
         weight -= _TWO_PERSONS * (not ranked and _has_rank_inside(plain))
         weight -= _LONE_SIGN * (len(plain) == 1)
         weight -= _BEGINS_WITH_VERB * (best.pieces[0].kind == "verb" and len(best.pieces) > 1)
@@ -133,9 +137,10 @@ def _has_foreign_part(
         kinds = {piece.kind for piece in pieces if one <= piece.first < two}
         if "date" in kinds and kinds.isdisjoint(_MAKERS):
             return True
+    of_columns = edges if not first or first in text.breaks else edges[1:]
     return len(edges) > 2 and any(
         framed_weight("dedication", plain[a:b], first=True, last=True) > _SURELY_GIVEN
-        for a, b in pairwise(edges)
+        for a, b in pairwise(of_columns)
     )
 
 
@@ -176,7 +181,29 @@ def _is_verb(word: str) -> bool:
     return any(each.kind == "verb" for each in words_from(word[0]).get(word, ()))
 
 
+def _begins_with_poet(plain: str, pieces: Sequence[SignaturePiece]) -> bool:
+    """Whether a known poet stands first and another person after: no place, no family of that name.
+
+    >>> [_begins_with_poet(t, divisions(t)[0].pieces) for t in ("宗鑑蓼磯書", "伊勢住綾国作")]
+    [True, False]
+    """
+    if pieces[0].kind in ("place", "title", "office"):
+        return False
+    poets = [w for w, of in words_from(plain[0]).items() if any(o.family == POET for o in of)]
+    named = max((len(name) for name in poets if plain.startswith(name)), default=0)
+    rest = {piece.kind for piece in pieces if piece.first >= pieces[0].first + named}
+    return bool(named) and not rest.isdisjoint(_MAKERS)
+
+
+def _begins_with_title(plain: str) -> bool:
+    """Whether what stands before is named first: 右忠岑歌."""
+    ends = range(2, min(len(plain), _LONGEST_TITLE) + 1) if plain[0] == "右" else ()
+    return any(framed_weight("heading", plain[:at], first=False, last=True) for at in ends)
+
+
 def _names_nobody(pieces: Sequence[SignaturePiece]) -> bool:
+    if pieces[0].order_kind == "opener:patron" and pieces[-1].order_kind == "closer:patron":
+        return True  # whose wish it was is told, and nothing else
     kinds = {piece.kind for piece in pieces}
     return kinds.isdisjoint(_NAMES) and not ("unread" in kinds and "date" not in kinds)
 

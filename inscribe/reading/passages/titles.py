@@ -7,14 +7,17 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.passages.order import closing_words
+from inscribe.reading.passages.sayings import is_known_saying
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.words import Kind, words_from
 
 _SUBJECT = 5.0  # log odds that a subject of fittings that stands before a text is its heading
 _HEADING_SIGN = 0.6
 _LONGEST_TOPIC = 6
+_TO_A_GOD, _GOD_SIGN = 6.0, 2.3  # more than the god's name is worth as an invocation
 _TOPIC, _TOPIC_SIGN = 2.0, 0.6
 _LONGEST = 12
+_THE_ABOVE = "右"  # before a poet or a word for a poem it makes a title: 右忠岑歌
 
 
 class Frame(NamedTuple):
@@ -64,13 +67,26 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
     if kind == "heading" and "之内" in text[:-2]:  # 近江八景之内石山秋月
         whole, part = text.split("之内", 1)
         worth.append(_SUBJECT * is_subject(part) + _SUBJECT * is_subject(whole))
+    if kind == "dedication" and worth and _is_given_to_a_god(text):
+        worth = [_TO_A_GOD + _GOD_SIGN * len(text)]
     best = max(worth, default=0.0)
     return best + _HEADING_SIGN * len(text) if best and kind == "heading" else best
 
 
 def _begins_formula(text: str) -> bool:
     """Whether a text begins with what opens a formula of signatures: 倣古図 is no title."""
-    return any(word.kind == "opener" for word in words_from(text[0]).get(text[0], ()))
+    return text[0] != _THE_ABOVE and any(
+        word.kind == "opener" for word in words_from(text[0]).get(text[0], ())
+    )
+
+
+def _is_given_to_a_god(text: str) -> bool:
+    """Whether 奉納 and its like stand before a god or a Buddha: 奉納諏訪大明神."""
+    return any(
+        text.startswith(frame.begins) and is_known_saying(text[len(frame.begins) :])
+        for frame in _frames()
+        if frame.kind == "dedication" and frame.begins
+    )
 
 
 def frame_of(kind: Kind, text: str) -> Frame | None:

@@ -14,7 +14,11 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.reading.signatures.dates import dated_pieces as dated_pieces
-    from inscribe.reading.signatures.full_names import full_readings as full_readings
+    from inscribe.reading.signatures.full_names import (
+        NameLookUp as NameLookUp,
+        full_readings as full_readings,
+        look_up as look_up,
+    )
     from inscribe.reading.signatures.likelihood import (
         is_quoted as is_quoted,
         signature_likelihood as signature_likelihood,
@@ -37,7 +41,7 @@ else:
         __name__,
         {
             "dates": "dated_pieces",
-            "full_names": "full_readings",
+            "full_names": "NameLookUp full_readings look_up",
             "likelihood": "is_quoted signature_likelihood",
             "names": "is_kanji",
             "pieces": "SignaturePiece",

@@ -22,7 +22,12 @@ from inscribe.reading.signatures.spans import (
     add_phrases,
     add_places,
 )
-from inscribe.reading.signatures.units import clan_options, plain, unit
+from inscribe.reading.signatures.units import (
+    clan_options,
+    plain,
+    unit,
+    with_sorts_of_names,
+)
 from inscribe.reading.words import SignatureWord
 
 _PART_OF_FAMILY = {
@@ -43,18 +48,20 @@ _LIVING = frozenset({"住", "居", "寓"})
 class Arrangement:
     """The units in reading order, and the parts they belong to."""
 
-    def __init__(self) -> None:
+    def __init__(self, ends: bool) -> None:
+        self.ends = ends
         self.units: list[Unit] = []
         self.spans: list[PartSpan] = []
 
 
-def arranged(pieces: Sequence[SignaturePiece], dated: Dated) -> Arrangement:
+def arranged(pieces: Sequence[SignaturePiece], dated: Dated, *, ends: bool = False) -> Arrangement:
     """Return the units of a divided signature in reading order, with its parts.
 
-    ``dated`` holds the readings of dates and ages by their first and last offset.
+    ``dated`` holds the readings of dates and ages by their first and last offset. ``ends``: the
+    text is a sentence of its own (motome ni ōzu), not all that is carved (motome ni ōjite …).
     """
-    made = Arrangement()
-    pieces = _place_before_verb(pieces)
+    made = Arrangement(ends)
+    pieces = with_sorts_of_names(_place_before_verb(pieces))
     position = 0
     while position < len(pieces):
         used = _arrange_next(pieces, position, dated, made)
@@ -240,7 +247,8 @@ def _formula(
         kana = (word.kana if word else closer.text).removeprefix(_OF)
         units.append(unit(closer, (option(_OF + kana if units and not linked else kana),)))
         linked = False
-    joined = verb_follows(pieces, end, opener.family)
+    hanging = opener.family == "patron" and not (at or made.ends) and end == len(pieces)
+    joined = hanging or verb_follows(pieces, end, opener.family)
     main = opener.with_object if joined else opener.kana
     other = opener.kana if joined else opener.with_object
     ahead, _, after = main.rpartition("{}")

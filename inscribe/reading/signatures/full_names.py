@@ -6,15 +6,66 @@
 
 from __future__ import annotations
 
-from inscribe.forms import NormalText
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from inscribe.errors import InputError
+from inscribe.forms import NormalText, normalise_text
 from inscribe.reading.names import MOST, NameKind, NameReading, own_names, readings
 from inscribe.reading.signatures.reader import read_signature
 from inscribe.reading.words import Proposal
+
+if TYPE_CHECKING:
+    from inscribe.keys import NameKeys
 
 _PARTS_OF_NAMES = frozenset(
     {"surname", "clan", "name", "art_name", "common_name", "title", "office", "place", "generation"}
 )
 _LONGEST_SINGLE = 2
+MAX_NAME = 20  # characters of one name
+
+
+@dataclass(frozen=True, slots=True)
+class NameLookUp:
+    """A name and its ranked readings; ``text`` as given, ``normalised`` in current forms."""
+
+    text: str
+    normalised: str
+    readings: tuple[NameReading, ...]
+
+    def to_dict(self) -> NameKeys:
+        """Return it as ``inscribe name --format json`` prints it."""
+        return {
+            "text": self.text,
+            "normalised": self.normalised,
+            "readings": [
+                {
+                    "rank": rank,
+                    "kana": reading.plain_kana,
+                    "romaji": reading.romaji,
+                    "kind": reading.kind,
+                    "score": round(reading.score, 4),
+                    "reason": reading.reason,
+                }
+                for rank, reading in enumerate(self.readings, start=1)
+            ],
+        }
+
+
+def look_up(name: str, kind: NameKind = "auto") -> NameLookUp:
+    """Return a name as given and its readings, best first.
+
+    Raises:
+        InputError: the name is empty, or longer than a name is.
+        TableError: a row of a table of names cannot be used.
+
+    >>> look_up("三輪綾國").readings[0].romaji
+    'Miwa Ayakuni'
+    """
+    normal = normalise_text(name.strip()).text
+    if not 0 < len(normal) <= MAX_NAME:
+        raise InputError(f"a name has 1 to {MAX_NAME} characters", hint="give one name a word")
+    return NameLookUp(name, normal, full_readings(normal, kind))
 
 
 def full_readings(name: str, kind: NameKind = "auto") -> tuple[NameReading, ...]:

@@ -31,6 +31,7 @@ _STEM_OF_TWO = 0.4  # 篤雲斎 against 篤斎
 _LONG_STEM = 4.2  # for each character more before an ending than is usual
 _DOUBTFUL_ENDING = 4.0
 _LONG_EVERYDAY_STEM = 1.5  # 久米吉
+_TOO_LONG_STEM = 4.0  # for each character more than two
 _ENDING_AHEAD = 3.0  # 斎, 軒, 堂 end names and seldom begin one
 _LINKED_STEM = 2.5  # a 之 within a stem (十二支之内)
 _AFTER_GIVEN_NAMES = "翁子叟"  # said of a man: 綾国翁 is old Ayakuni
@@ -54,6 +55,7 @@ _WORD_IN_SURNAME = 2.5  # 門 or 需 makes a surname of three signs that no list
 _BEFORE_NAMES = frozenset({"adverb", "closer:patron", "appraised"})
 _AROUND_NAMES = _BEFORE_NAMES | {"relation"}
 _OWN_NAME = 0.3
+_OPENER_OF_PLACES = 2.5  # 於 begins no name
 FORMULA_SIGN = 2.0  # a sign of the formulas (作 住 於) within a name
 _ENDS_WORDS = frozenset({"verb", "residence"})  # of the formula signs those that end something
 _FORMULA_KINDS = frozenset({"verb", "opener", "residence"})
@@ -143,6 +145,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
     if len(name) == 2:
         cost = ahead + _NAME + _rarity(name[0], "first") + _rarity(name[1], "last")
         cost += FORMULA_SIGN * (is_formula_sign(name[0]) + may_be(name[1], _ENDS_WORDS))
+        cost += _OPENER_OF_PLACES * (name[0] in "於于")
         cost += _CLOSER_AS_NAME * _is_closer(name)
         if ending and ending.kind == "art" and ending.weight >= 1:
             yield "art_name", min(cost, _ENDED_NAME + ahead + _rarity(name[0], "first") / 2)
@@ -170,7 +173,7 @@ def _long_stem_cost(stem: str, ending: Ending) -> float:
     """Return what a stem costs that is longer than usual: two signs in 篤雲斎, one in 源七."""
     if ending.kind == "art":
         return _STEM_OF_TWO * (len(stem) > 1) + _LONG_STEM * max(0, len(stem) - 2)
-    return _LONG_EVERYDAY_STEM * (len(stem) - 1)
+    return _LONG_EVERYDAY_STEM * (len(stem) - 1) + _TOO_LONG_STEM * max(0, len(stem) - 2)
 
 
 @tables.cached()

@@ -29,6 +29,9 @@ CAPITALISED = frozenset(
         "subject",
     }
 )
+# What a name is by what stands beside it (the order kind of its piece).
+GIVEN, PEN = "name:given", "name:pen"
+_NO = "の"
 UNREAD_KANA = "□"
 UNREAD_ROMAJI = "…"
 KAO_IN_LETTERS = "(kaō)"
@@ -89,7 +92,10 @@ def word_options(word: SignatureWord, kana: str = "") -> tuple[Option, ...]:
     """Return the readings of a word of the glossary; ``kana`` replaces its first reading."""
     capital = word.kind in CAPITALISED
     if word.family == POET:
-        return (Option(word.kana, _full_name(word.kana), 0.0, word.gloss),)
+        return tuple(
+            Option(kana, _full_name(kana), _ALTERNATIVE * rank, word.gloss)
+            for rank, kana in enumerate((word.kana, *word.alternatives))
+        )
     found = [option(kana or word.kana, capital=capital)]
     known = {found[0].kana}
     for rank, other in enumerate(word.alternatives, start=1):
@@ -102,9 +108,14 @@ def word_options(word: SignatureWord, kana: str = "") -> tuple[Option, ...]:
 
 
 def _full_name(kana: str) -> str:
-    """Return a whole name in Latin letters: Kakinomoto no Hitomaro."""
-    words = letters(kana).split()
-    return " ".join(word if word == "no" else word.capitalize() for word in words)
+    """Return a whole name in Latin letters: Kakinomoto no Hitomaro, Nōin hōshi."""
+    small = {_NO, *_ranks()}
+    return " ".join(letters(word, capital=word not in small) for word in kana.split())
+
+
+@tables.cached()
+def _ranks() -> frozenset[str]:
+    return frozenset(word for row in tables.rows("poets_ranks") for word in row["kana"].split())
 
 
 def piece_options(piece: SignaturePiece) -> tuple[Option, ...]:
@@ -132,7 +143,9 @@ def _options_of(piece: SignaturePiece) -> tuple[Option, ...]:
 
 
 _NAME_KINDS: dict[str, names.NameKind] = {
-    "name": "given",
+    "name": "maker",
+    GIVEN: "given",
+    PEN: "art",
     "art_name": "art",
     "common_name": "common",
     "surname": "surname",
@@ -140,8 +153,12 @@ _NAME_KINDS: dict[str, names.NameKind] = {
 }
 
 
+def _name_kind(piece: SignaturePiece) -> names.NameKind:
+    return _NAME_KINDS.get(piece.order_kind) or _NAME_KINDS[piece.kind]
+
+
 def _name_options(piece: SignaturePiece) -> tuple[Option, ...]:
-    found = names.readings(piece.text, _NAME_KINDS[piece.kind])[:_NAME_OPTIONS]
+    found = names.readings(piece.text, _name_kind(piece))[:_NAME_OPTIONS]
     best = found[0].score
     made = []
     for rank, reading in enumerate(found):

@@ -284,7 +284,7 @@ def _place_cost(name: str) -> float:
 def _ends_in_known_place(name: str) -> bool:
     """Return whether a known place ends a stretch that is none itself: 州津, not 宮津."""
     inside = any(is_known_place(name[start:]) for start in range(1, len(name)))
-    return inside and not place_names(name)
+    return inside and not (place_names(name) or known(name).place)
 
 
 def _follows_place(char: str) -> bool:

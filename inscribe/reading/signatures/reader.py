@@ -15,7 +15,6 @@ from __future__ import annotations
 import heapq
 import math
 from collections.abc import Collection, Iterator, Sequence
-from functools import partial
 from typing import NamedTuple
 
 from inscribe.forms import NormalText, carved_between
@@ -55,7 +54,11 @@ class _SignatureReading(NamedTuple):
 
 
 def read_signature(
-    normal: NormalText, breaks: Collection[int] = (), cuts: Collection[int] = ()
+    normal: NormalText,
+    breaks: Collection[int] = (),
+    cuts: Collection[int] = (),
+    *,
+    ends: bool = False,
 ) -> SignatureReading:
     """Return the parts and the ranked readings of a signature.
 
@@ -64,6 +67,7 @@ def read_signature(
         breaks: offsets in its text at which a column begins, where known; words seldom run
             over a column's end.
         cuts: offsets before which the transcriber left a space.
+        ends: whether other passages stand beside it, so that it is a sentence of its own.
     """
     text = normal.text
     if not text or len(text) > _LONGEST:
@@ -71,21 +75,24 @@ def read_signature(
     dates = dated_pieces(text)
     found = divisions(text, breaks, [piece for piece, _ in dates], cuts)
     by_offset = {(piece.first, piece.last): options for piece, options in dates}
-    candidates = _candidates(found, by_offset)
+    candidates = _candidates(found, by_offset, ends)
     best = candidates[0]
     tokens = _Tokens(normal)
     proposals = tuple(_proposal(c, best, tokens) for c in candidates)
     return SignatureReading(_parts(best, normal), proposals, _doubts(best, normal.origin))
 
 
-def _candidates(found: Sequence[SignatureDivision], dated: Dated) -> list[_SignatureReading]:
+def _candidates(
+    found: Sequence[SignatureDivision], dated: Dated, ends: bool
+) -> list[_SignatureReading]:
     """Return the cheapest readings over all divisions, each romanised text once."""
     pool: list[_SignatureReading] = []
     for rank, division in enumerate(found):
         dearer = division.cost - found[0].cost
         if dearer <= _DEAR_DIVISION:
             most = _MOST_OTHERWISE if rank else MOST_PROPOSALS
-            pool += _readings_of(arranged(division.pieces, dated), dearer, most, rank > 0)
+            made = arranged(division.pieces, dated, ends=ends)
+            pool += _readings_of(made, dearer, most, rank > 0)
     distinct: dict[str, _SignatureReading] = {}
     for candidate in sorted(pool, key=lambda c: c.cost):
         distinct.setdefault(candidate.romaji, candidate)
@@ -128,9 +135,8 @@ def _joined(units: Sequence[Unit], chosen: Sequence[Option]) -> str:
 
 
 def _proposal(candidate: _SignatureReading, best: _SignatureReading, tokens: _Tokens) -> Proposal:
-    made = partial(tokens.of, candidate)
     score = math.exp(best.cost - candidate.cost)
-    return Proposal(made, candidate.romaji, score, _reasons(candidate, best))
+    return Proposal(tokens.of(candidate), candidate.romaji, score, _reasons(candidate, best))
 
 
 class _Tokens:

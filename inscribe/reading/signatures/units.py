@@ -2,11 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from inscribe import tables
-from inscribe.reading.signatures.options import Option, Unit, option, piece_options
+from inscribe.reading.signatures.options import (
+    GIVEN,
+    PEN,
+    Option,
+    Unit,
+    option,
+    piece_options,
+)
 from inscribe.reading.signatures.pieces import SignaturePiece
 
-_CLAN_LINKED = 1.0
+_CLAN_UNLINKED = 1.0
+_FAMILIES = frozenset({"surname", "clan", "common_name"})
 
 
 def unit(piece: SignaturePiece, options: tuple[Option, ...], *, hyphen: bool = False) -> Unit:
@@ -23,16 +33,42 @@ def plain(piece: SignaturePiece) -> Unit:
     return unit(piece, options, hyphen=_is_suffix(piece))
 
 
-def clan_options(piece: SignaturePiece) -> tuple[Option, ...]:
-    """Return the readings of a clan before a name: Fujiwara, or Fujiwara no.
+def with_sorts_of_names(pieces: Sequence[SignaturePiece]) -> list[SignaturePiece]:
+    """Return the pieces, of names said what they are where their neighbours tell it.
 
-    Without no first: a carver's 藤原 is no more than a claim of descent, and catalogues read it as
-    they do a surname. Poets and courtiers, whose clan it was, have no (poets_and_works.tsv).
+    After a family or a clan stands a given name, before a word of writing or composing with no
+    family a pen name; elsewhere it is not known.
+    """
+    found = list(pieces)
+    for at, piece in enumerate(pieces):
+        before = pieces[at - 1] if at else None
+        after = pieces[at + 1] if at + 1 < len(pieces) else None
+        if piece.kind != "name" or piece.word is not None:
+            continue
+        if before and before.kind in _FAMILIES:
+            found[at] = piece._replace(order_kind=GIVEN)
+        elif after and after.text in _words_of_writing():
+            found[at] = piece._replace(order_kind=PEN)
+    return found
+
+
+@tables.cached()
+def _words_of_writing() -> frozenset[str]:
+    rows = tables.rows("passage_roles")
+    return frozenset(row["written"] for row in rows if row["role"] != "carved")
+
+
+def clan_options(piece: SignaturePiece) -> tuple[Option, ...]:
+    """Return the readings of a clan before a name: Fujiwara no, or Fujiwara.
+
+    With no first: 源 平 藤原 橘 name a descent (uji), which no joins to a name, and biographical
+    dictionaries read it so of whoever claims it; a family (surname) has none. Both are right.
     """
     options = piece_options(piece)
     kana = piece.word.kana if piece.word else ""
-    linked = option(f"{kana} の", _CLAN_LINKED, f"{piece.text} may be linked by no", capital=True)
-    return (*options[:1], linked, *options[1:])
+    linked = option(f"{kana} の", 0.0, f"{piece.text} is a clan, linked by no", capital=True)
+    unlinked = [o._replace(cost=o.cost + _CLAN_UNLINKED) for o in options]
+    return (linked, unlinked[0]._replace(reason="the clan without no"), *unlinked[1:])
 
 
 def _is_suffix(piece: SignaturePiece) -> bool:

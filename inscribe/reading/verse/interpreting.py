@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import partial
+from dataclasses import replace
 
 from inscribe.reading.verse.alternatives import DOUBTFUL, swaps
 from inscribe.reading.verse.reader import VerseReading, path_cost
@@ -33,7 +33,7 @@ def verse_interpretation(
     reasons = (reason or _metre_reason(reading),)
     found = interpretation(text, "verse", words, reasons, reading.phrases)
     if "々" in text.carved:
-        found = found._replace(modern=_modern_with_repeats(words, text))
+        found = replace(found, modern=_modern_with_repeats(words, text))
     if alternatives is False or (alternatives is None and not reading.searched):
         return found
     return _with_alternatives(found, text, reading)
@@ -70,7 +70,7 @@ def _with_alternatives(
     if sum(word.length for word in reading.words) != len(text.normal.text):
         return found
     score = -path_cost(reading.words) / 1000
-    best = found.proposals[0].replaced(score=score)
+    best = replace(found.proposals[0], score=score)
     others: list[Proposal] = []
     doubts: list[Doubt] = []
     for swap in swaps(reading):
@@ -84,11 +84,11 @@ def _with_alternatives(
             why = f"{token.surface} read {swap.piece.romaji}, for {token.romaji}"
             others.append(
                 Proposal(
-                    partial(tokens_of, words, text),
+                    tokens_of(words, text),
                     romaji_of(words),
                     score - swap.cost / 1000,
                     (why,),
                     reading.phrases,
                 )
             )
-    return found._replace(proposals=(best, *others), doubts=(*found.doubts, *doubts))
+    return replace(found, proposals=(best, *others), doubts=(*found.doubts, *doubts))

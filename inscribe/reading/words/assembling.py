@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from functools import partial
 from typing import NamedTuple
 
 from inscribe.forms import GAP, KAO, UNREAD, NormalText
@@ -126,7 +125,7 @@ def interpretation(
 ) -> Interpretation:
     """Return the interpretation of words read one way."""
     best = Proposal(
-        partial(tokens_of, words, text),
+        tokens_of(words, text),
         romaji_of(words),
         score,
         reasons,

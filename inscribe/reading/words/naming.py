@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from inscribe.keys import MayNameKeys
 
 
 class MayName(NamedTuple):
@@ -28,3 +31,16 @@ class MayName(NamedTuple):
     def why(self) -> str:
         """The reasons in one line."""
         return "; ".join(self.reasons)
+
+    def to_dict(self) -> MayNameKeys:
+        """Return it as printed in JSON."""
+        return {
+            "signs": [self.first, self.last],
+            "text": self.text,
+            "id": self.id,
+            "name": self.name,
+            "as": " and ".join(self.kinds),
+            "why": self.why,
+            "chance": round(self.chance, 3),
+            "outside_life": self.life,
+        }

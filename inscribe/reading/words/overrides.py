@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Protocol
 
 from inscribe.reading.spelling import KanaWord, romanise, romanise_word
@@ -79,7 +80,7 @@ def span_of(override: OverrideLike, origin: Sequence[int]) -> tuple[int, int]:
 def settled_signature(proposal: Proposal, overrides: Sequence[OverrideLike]) -> Proposal:
     """Return a reading of a signature with the settled words; the others keep their capitals."""
     settled = settled_proposal(proposal, overrides)
-    return settled.replaced(romaji=" ".join(t.romaji for t in settled.tokens if t.romaji))
+    return replace(settled, romaji=" ".join(t.romaji for t in settled.tokens if t.romaji))
 
 
 def settled_part(part: SignaturePart, overrides: Sequence[OverrideLike]) -> SignaturePart:
@@ -125,7 +126,8 @@ def settled_proposal(proposal: Proposal, overrides: Sequence[OverrideLike]) -> P
     words = [KanaWord(token.kana, token.part_of_speech) for token in tokens]
     settled = tuple(why_settled(override) for override in overrides)
     reasons = tuple(why for why in proposal.reasons if why.partition(" ")[0] not in gone)
-    return proposal.replaced(
+    return replace(
+        proposal,
         tokens=tuple(tokens),
         romaji=romanise(words),
         reasons=(*settled, *reasons),
@@ -135,7 +137,7 @@ def settled_proposal(proposal: Proposal, overrides: Sequence[OverrideLike]) -> P
 def without_reasons(proposal: Proposal, overrides: Sequence[OverrideLike]) -> Proposal:
     """Return a proposal without the readers' reasons: the best reading has told them."""
     told = {why_settled(override) for override in overrides}
-    return proposal.replaced(reasons=tuple(why for why in proposal.reasons if why not in told))
+    return replace(proposal, reasons=tuple(why for why in proposal.reasons if why not in told))
 
 
 def _settled_token(covered: Sequence[Token], override: OverrideLike) -> Token:

@@ -25,7 +25,7 @@ _TABLES = (
     "titles",
     "techniques",
     "subjects",
-    "poets_and_works",
+    "works",
     "poets",
     "poets_ranks",
     "passage_roles",
@@ -35,6 +35,7 @@ _COST_OF_SHORT_POET, _SURE_POET = 0.6, 3  # 小町 may be a surname
 # 武州 is also 武陽, 播州 播陽, in the Chinese manner; but such words are art names as well.
 _PROVINCE, _PROVINCE_KANA, _SUNNY = "州", "しゅう", "陽"
 _SELDOM = 1.0
+_QUOTED = 0.2  # a poet rather signs than is named
 _SHORT_TITLE = 1.5  # 伊勢 and 葵 are seldom the poet and the chapter
 
 Lexicon = dict[str, dict[str, tuple[SignatureWord, ...]]]
@@ -151,10 +152,14 @@ def _subjects(char: str) -> Iterator[SignatureWord]:
 
 
 def _poets(char: str) -> Iterator[SignatureWord]:
+    """Yield the poets, each as the name of who signs and as one whom a heading names."""
     for row in _tables()["poets"].about(char):
-        text = row["written"]
-        cost = cost_by_length(text) + (_COST_OF_SHORT_POET if len(text) < _SURE_POET else 0.0)
-        yield SignatureWord(text, "name", row["kana"], gloss=row["gloss"], family=POET, cost=cost)
+        text, also = row["written"], tables.listed(row["also"])
+        cost = cost_by_length(text)
+        name = SignatureWord(text, "name", row["kana"], "", also, row["gloss"], POET, cost)
+        quoted = name._replace(kind="poet", cost=cost + _QUOTED + _SHORT_TITLE * (len(text) < 3))
+        yield name._replace(cost=cost + _COST_OF_SHORT_POET * (len(text) < _SURE_POET))
+        yield quoted
 
 
 def _closing_words(char: str) -> Iterator[SignatureWord]:
@@ -173,7 +178,7 @@ def _closing_words(char: str) -> Iterator[SignatureWord]:
 
 
 def _quoted(char: str) -> Iterator[SignatureWord]:
-    for row in _tables()["poets_and_works"].about(char):
+    for row in _tables()["works"].about(char):
         word = _with_readings({**row, "gloss": ""}, row["kind"])
         yield word._replace(cost=word.cost + _SHORT_TITLE * (len(word.text) < 3))
 

@@ -2,25 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
+from dataclasses import dataclass
 from itertools import pairwise
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
-from inscribe.late import Late
+from inscribe.terms import Kind as Kind, Register as Register, Role as Role
 
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
     from inscribe.forms import Change
+    from inscribe.keys import (
+        AlternativeKeys,
+        DoubtKeys,
+        PassageKeys,
+        ReadingKeys,
+        SignaturePartKeys,
+        TokenKeys,
+    )
     from inscribe.reading.words.naming import MayName
 
-Register = Literal["verse", "signature", "prose"]
-Kind = Literal["verse", "prose", "chinese", "heading", "signature", "date", "dedication", "seal"]
-Role = Literal["composed", "wrote", "carved", "ordered"]
 
 CANNOT_BE_READ = "cannot be read"  # why a worn sign is a doubt
 
 
-class Token(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Token:
     """One word as read, and the signs it was read from."""
 
     surface: str  # as carved
@@ -36,34 +43,30 @@ class Token(NamedTuple):
     gloss: str = ""
     reason: str = ""  # why it is read so, where that needs saying
 
+    def to_dict(self) -> TokenKeys:
+        """Return it as printed in JSON."""
+        from inscribe.reading.words.grammar import grammar_of
 
-Tokens = tuple[Token, ...]
+        return {
+            "surface": self.surface,
+            "normalised": self.normalised,
+            "kana": self.kana,
+            "romaji": self.romaji,
+            "signs": [self.first, self.last],
+            "gloss": self.gloss,
+            "grammar": grammar_of(self.part_of_speech, self.lemma),
+        }
 
 
-class Proposal(Late):
-    """One reading of the whole text, with its score (higher is better) and its reasons.
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """One reading of the whole text, with its score (higher is better) and its reasons."""
 
-    ``tokens`` may be given as a function that makes them: many callers want the Latin letters
-    alone. They are made when they are first asked for, and once.
-    """
-
-    FIELDS = __slots__ = ("tokens", "romaji", "score", "reasons", "phrases")
-    LATE = "tokens"
-    tokens: Tokens
+    tokens: tuple[Token, ...]
     romaji: str
     score: float
-    reasons: tuple[str, ...]
-    phrases: tuple[tuple[int, int], ...]  # (morae, index of the phrase's first token)
-
-    def __init__(
-        self,
-        tokens: Tokens | Callable[[], Tokens],
-        romaji: str,
-        score: float,
-        reasons: tuple[str, ...] = (),
-        phrases: tuple[tuple[int, int], ...] = (),
-    ) -> None:
-        self._keep(tokens=tokens, romaji=romaji, score=score, reasons=reasons, phrases=phrases)
+    reasons: tuple[str, ...] = ()
+    phrases: tuple[tuple[int, int], ...] = ()  # (morae, index of the phrase's first token)
 
     @property
     def kana(self) -> str:
@@ -77,6 +80,10 @@ class Proposal(Late):
             line += (" " if separator(before, after) == " " else "") + after.kana
         return line
 
+    def as_alternative(self) -> AlternativeKeys:
+        """Return it as printed in JSON where another reading stands first."""
+        return {"romaji": self.romaji, "kana": self.kana, "reason": "; ".join(self.reasons)}
+
 
 class SignaturePart(NamedTuple):
     """One part of a signature: what it says and the signs that say it."""
@@ -88,6 +95,23 @@ class SignaturePart(NamedTuple):
     last: int
     alternatives: tuple[str, ...] = ()  # other romanised readings, best first
 
+    def to_dict(self) -> SignaturePartKeys:
+        """Return it as printed in JSON."""
+        return {
+            "text": self.text,
+            "kana": self.kana,
+            "romaji": self.romaji,
+            "signs": [self.first, self.last],
+            "alternatives": list(self.alternatives),
+        }
+
+
+Signature = dict[str, SignaturePart]
+
+
+def _parts(signature: Signature | None) -> dict[str, SignaturePartKeys] | None:
+    return None if signature is None else {key: part.to_dict() for key, part in signature.items()}
+
 
 class Doubt(NamedTuple):
     """Something the reader should look at again, and why."""
@@ -96,13 +120,18 @@ class Doubt(NamedTuple):
     last: int
     why: str
 
+    def to_dict(self) -> DoubtKeys:
+        """Return it as printed in JSON."""
+        return {"signs": [self.first, self.last], "why": self.why}
+
 
 def in_order(doubts: Iterable[Doubt]) -> tuple[Doubt, ...]:
     """Return doubts in the order of the signs they are about."""
     return tuple(sorted(doubts, key=lambda doubt: (doubt.first, doubt.last)))
 
 
-class Passage(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Passage:
     """A stretch of an inscription that one person or one purpose put there, read as what it is.
 
     ``first`` and ``last`` are indexes of signs, both included; the passages of an inscription
@@ -130,8 +159,26 @@ class Passage(NamedTuple):
         """The best reading in Latin letters."""
         return self.proposals[0].romaji
 
+    def to_dict(self) -> PassageKeys:
+        """Return it as printed in JSON."""
+        best, *others = self.proposals
+        return {
+            "kind": self.kind,
+            "signs": [self.first, self.last],
+            "text": self.text,
+            "normalised": self.normalised,
+            "kana": best.kana,
+            "romaji": best.romaji,
+            "role": self.role,
+            "chance": round(self.chance, 3),
+            "reasons": [*self.reasons, *best.reasons],
+            "alternatives": [proposal.as_alternative() for proposal in others],
+            "signature": _parts(self.signature),
+        }
 
-class Interpretation(NamedTuple):
+
+@dataclass(frozen=True, slots=True)
+class Interpretation:
     """Everything ``inscribe read`` has to say about one inscription."""
 
     text: str  # as carved
@@ -146,3 +193,25 @@ class Interpretation(NamedTuple):
     noted: str = ""  # as carved, with the transcriber's marks of how sure that is, where it has any
     passages: tuple[Passage, ...] = ()  # in the order of the signs, together all of them
     persons: tuple[MayName, ...] = ()  # of the user's list, whom it may name; the likelier first
+
+    def to_dict(self) -> ReadingKeys:
+        """Return it as ``inscribe read --format json`` prints it."""
+        best, *others = self.proposals
+        return {
+            "text": self.text,
+            "normalised": self.normalised,
+            "modern": self.modern,
+            "kana": best.kana,
+            "romaji": best.romaji,
+            "register": self.register,
+            "tokens": [token.to_dict() for token in best.tokens],
+            "alternatives": [proposal.as_alternative() for proposal in others],
+            "signature": _parts(self.signature),
+            "dates": [date.to_dict() for date in self.dates],
+            "changes": [change.to_dict() for change in self.changes],
+            "doubts": [doubt.to_dict() for doubt in self.doubts],
+            "reasons": list(best.reasons),
+            "phrases": [list(phrase) for phrase in best.phrases],
+            "passages": [passage.to_dict() for passage in self.passages],
+            "persons": [person.to_dict() for person in self.persons],
+        }

@@ -16,7 +16,13 @@ if TYPE_CHECKING:
         CONTEXT as CONTEXT,
         entries_as_annotations as entries_as_annotations,
     )
+    from inscribe.report.entries.as_json import entries_as_json as entries_as_json
     from inscribe.report.entries.collated import printed_sides as printed_sides
+    from inscribe.report.entries.concordance_csv import (
+        clusters_as_csv as clusters_as_csv,
+        counts_as_csv as counts_as_csv,
+        hits_as_csv as hits_as_csv,
+    )
     from inscribe.report.entries.docx import entries_as_docx as entries_as_docx
     from inscribe.report.entries.facts import (
         COLUMN_END as COLUMN_END,
@@ -39,7 +45,9 @@ else:
         __name__,
         {
             "annotation": "CONTEXT entries_as_annotations",
+            "as_json": "entries_as_json",
             "collated": "printed_sides",
+            "concordance_csv": "clusters_as_csv counts_as_csv hits_as_csv",
             "docx": "entries_as_docx",
             "facts": "COLUMN_END JAPANESE ROMANISED date_text source_lines",
             "html": "entries_as_html",

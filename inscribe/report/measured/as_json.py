@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from inscribe.keys import MeasuredKeys
     from inscribe.measuring import Measured
     from inscribe.record import Inscription
 
 
-def measured_as_json(found: Measured, inscription: Inscription, picture: str) -> dict[str, Any]:
+def measured_as_json(found: Measured, inscription: Inscription, picture: str) -> MeasuredKeys:
     """Return plate, scale, columns and signs in mm, corners in pixels of the picture."""
     t = inscription.transcription
     return {
@@ -18,7 +19,19 @@ def measured_as_json(found: Measured, inscription: Inscription, picture: str) ->
         "scale": round(found.scale, 3),
         "barrel": found.barrel,
         "corners": [[round(x, 1), round(y, 1)] for x, y in found.corners],
-        "columns": [column._asdict() for column in found.columns],
+        "columns": [
+            {
+                "column": column.column,
+                "signs": column.signs,
+                "top": column.top,
+                "bottom": column.bottom,
+                "x": column.x,
+                "width": column.width,
+                "pitch": column.pitch,
+                "error": column.error,
+            }
+            for column in found.columns
+        ],
         "signs": [
             {
                 "sign": sign.sign,

@@ -10,7 +10,7 @@ from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import room, wrapped
 
 if TYPE_CHECKING:
-    from inscribe.checking import Finding, Severity
+    from inscribe.checking import Checked, Finding, Severity
 
 INDENT = 30
 HEADINGS: dict[Severity, str] = {
@@ -20,8 +20,9 @@ HEADINGS: dict[Severity, str] = {
 }
 
 
-def check_as_text(records: int, found: list[Finding]) -> str:
+def check_as_text(checked: Checked) -> str:
     """Return the findings grouped by severity, and a summary."""
+    records, found = checked.records, checked.findings
     lines: list[str] = []
     for severity, heading in HEADINGS.items():
         some = [each for each in found if each.severity == severity]

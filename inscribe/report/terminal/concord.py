@@ -6,54 +6,48 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.notation import segments
-from inscribe.report import caution, width
+from inscribe.report import width
 from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import fitted
 
 if TYPE_CHECKING:
-    from inscribe.concordance import Cluster, Collection, Occurrence
+    from inscribe.concordance import Clusters, Collection, Concordance, Occurrence
 
 CONTEXT = 24  # columns on either side of the word; a Japanese sign takes two
 _NEAR = 4 * CONTEXT  # characters among which the signs of the context are
 MOST_COUNTS = 12
 _MOST_MEMBERS = 20
 _IN_LATIN = "no word is read so; a word in a longer one, or read otherwise, is found by its signs"
-_BY = {"carver": "signature"}  # a name as read, which is no attribution
 
 
-def concordance_as_text(
-    query: str, held: Collection, hits: Sequence[Occurrence], counted: dict[str, dict[str, int]]
-) -> str:
+def concordance_as_text(found: Concordance) -> str:
     """Return the hits in context, then counts by object, date and signature as read."""
-    places = [_place(hit) for hit in hits]
+    places = [_place(hit) for hit in found.hits]
     columns = max(map(width, places), default=0)
-    lines = [_line(hit, place, columns) for hit, place in zip(hits, places, strict=True)]
-    lines += ["", _summary(query, held, hits)]
-    if hits:
-        lines += [_counts(by, found) for by, found in counted.items()]
-        lines += _persons(hits)
-        if any(hit.document.carver or hit.document.persons for hit in hits):
-            lines.append(fitted(caution("attribution"), 0))
-    elif any(char.isascii() and char.isalpha() for char in query):
+    lines = [_line(hit, place, columns) for hit, place in zip(found.hits, places, strict=True)]
+    lines += ["", _summary(found)]
+    if found.hits:
+        lines += [_counts(by, counted) for by, counted in _tables(found)]
+        lines += _persons(found.hits)
+        lines += [fitted(caution, 0) for caution in found.cautions]
+    elif any(char.isascii() and char.isalpha() for char in found.query):
         lines.append(_IN_LATIN)
-    return _written([*lines, *_unread(held)])
+    return _written([*lines, *_unread(found.collection)])
 
 
-def counts_as_text(
-    query: str, held: Collection, hits: Sequence[Occurrence], counted: dict[str, dict[str, int]]
-) -> str:
+def counts_as_text(found: Concordance) -> str:
     """Return the counts alone, one a line."""
-    lines = [_summary(query, held, hits)]
-    for by, found in counted.items():
-        lines += ["", f"by {_BY.get(by, by)}"]
-        lines += [f"{count:7}  {value}" for value, count in found.items()]
-    return _written([*lines, *_unread(held)])
+    lines = [_summary(found)]
+    for by, counted in _tables(found):
+        lines += ["", f"by {by}"]
+        lines += [f"{count:7}  {value}" for value, count in counted.items()]
+    return _written([*lines, *_unread(found.collection)])
 
 
-def clusters_as_text(held: Collection, found: Sequence[Cluster]) -> str:
+def clusters_as_text(found: Clusters) -> str:
     """Return each cluster with its members."""
     lines: list[str] = []
-    for number, cluster in enumerate(found, start=1):
+    for number, cluster in enumerate(found.clusters, start=1):
         what = "share a text" if cluster.kind == "text" else "are signed alike"
         lines.append(f"{number}. {len(cluster.members)} inscriptions {what}: {cluster.title}")
         for member in cluster.members[:_MOST_MEMBERS]:
@@ -61,10 +55,16 @@ def clusters_as_text(held: Collection, found: Sequence[Cluster]) -> str:
             lines.append(f"   {member.object}  {member.place}{year}  {member.carved}")
         if len(cluster.members) > _MOST_MEMBERS:
             lines.append(f"   and {len(cluster.members) - _MOST_MEMBERS} more")
-    lines.append(f"{len(found)} cluster{'' if len(found) == 1 else 's'} in {held.records} records")
-    if any(cluster.kind == "signature" for cluster in found):
-        lines.append(fitted(caution("attribution"), 0))
-    return _written([*lines, *_unread(held)])
+    count, records = len(found.clusters), found.collection.records
+    lines.append(f"{count} cluster{'' if count == 1 else 's'} in {records} records")
+    lines += [fitted(caution, 0) for caution in found.cautions]
+    return _written([*lines, *_unread(found.collection)])
+
+
+def _tables(found: Concordance) -> tuple[tuple[str, dict[str, int]], ...]:
+    """Return the counts with what each is by; a name as read is no attribution."""
+    counts = found.counts
+    return ("object", counts["object"]), ("date", counts["date"]), ("signature", counts["carver"])
 
 
 def _written(lines: Sequence[str]) -> str:
@@ -115,15 +115,16 @@ def _fitting(signs: Iterable[str]) -> list[str]:
     return kept
 
 
-def _summary(query: str, held: Collection, hits: Sequence[Occurrence]) -> str:
-    objects = len({hit.document.object for hit in hits})
-    return f"{query}: {len(hits)} in {objects} of {held.records} records"
+def _summary(found: Concordance) -> str:
+    objects = len({hit.document.object for hit in found.hits})
+    records = found.collection.records
+    return f"{found.query}: {len(found.hits)} in {objects} of {records} records"
 
 
 def _counts(by: str, found: dict[str, int]) -> str:
     shown = [f"{value} {count}" for value, count in list(found.items())[:MOST_COUNTS]]
     more = len(found) - MOST_COUNTS
-    return f"by {_BY.get(by, by)}: " + ", ".join(shown) + (f", and {more} more" if more > 0 else "")
+    return f"by {by}: " + ", ".join(shown) + (f", and {more} more" if more > 0 else "")
 
 
 def _unread(held: Collection) -> list[str]:

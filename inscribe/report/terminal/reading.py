@@ -47,7 +47,7 @@ def reading_as_text(
 
 def cautions_as_text(found: Sequence[Interpretation]) -> str:
     """Return what a reader of these texts must be told: of signatures, and of signs worn away."""
-    from inscribe.report import caution
+    from inscribe.cautions import caution
     from inscribe.report.terminal.wrapping import fitted
 
     keys = []
@@ -153,7 +153,7 @@ def _side_by_side(words: Sequence[tuple[str, ...]]) -> Iterator[str]:
 
 
 def _word_row(token: Token) -> tuple[str, ...]:
-    from inscribe.glossing import grammar_of
+    from inscribe.reading.words import grammar_of
 
     grammar = grammar_of(token.part_of_speech, token.lemma)
     remarks = "; ".join(part for part in (token.gloss, token.reason) if part)

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from inscribe.report import caution
-from inscribe.report.json import CAUTIONS
 from inscribe.report.terminal.reading import printable
 from inscribe.report.terminal.wrapping import fitted, in_columns
 
 if TYPE_CHECKING:
+    from inscribe.keys import RefusedKeys
     from inscribe.restoring import Candidate, Lacuna, Restoration
 
 
-def restorations_as_text(results: Sequence[Restoration | dict[str, Any]]) -> str:
+def restorations_as_text(results: Sequence[Restoration | RefusedKeys]) -> str:
     """Return the worn places of each inscription, and the cautions once at the end."""
     lines: list[str] = []
     for result in results:
@@ -22,8 +21,10 @@ def restorations_as_text(results: Sequence[Restoration | dict[str, Any]]) -> str
             lines += [printable(f"line {result['line']}: {result['error']}"), ""]
         else:
             lines += [*_inscription(result), ""]
-    if any(not isinstance(each, dict) and each.lacunae for each in results):
-        lines += [fitted(caution(key), 0) for key in CAUTIONS]
+    said = dict.fromkeys(
+        caution for each in results if not isinstance(each, dict) for caution in each.cautions
+    )
+    lines += [fitted(caution, 0) for caution in said]
     return "\n".join(lines).rstrip("\n") + "\n"
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
-from inscribe.report.entries import csv_table
-from inscribe.report.json.concord import clusters_as_json, hit_row
+from inscribe.report.entries.table import csv_table
 
 if TYPE_CHECKING:
-    from inscribe.concordance import Cluster, Collection, Occurrence
+    from inscribe.concordance import Clusters, Document, Occurrence
+    from inscribe.keys import CountsKeys
 
 HITS = ["object", "kind", "file", "inscription", "place", "first_sign", "before", "match", "after",
         "how", "year", "carver", "carver_romaji", "may_name"]  # fmt: skip
@@ -19,33 +19,45 @@ CLUSTERS = ["cluster", "cluster_kind", "title", "object", "kind", "file", "inscr
 
 def hits_as_csv(hits: Sequence[Occurrence]) -> str:
     """Return one row a hit; the first sign is counted from 1, as on the metal."""
-    rows = [_with_persons(hit_row(hit)) | {"first_sign": hit.first + 1} for hit in hits]
+    rows = [
+        {**hit.to_dict(), **_with_persons(hit.document), "first_sign": hit.first + 1}
+        for hit in hits
+    ]
     return _table(rows, HITS)
 
 
-def counts_as_csv(counted: dict[str, dict[str, int]]) -> str:
+def counts_as_csv(counts: CountsKeys) -> str:
     """Return one row a count."""
     rows = [
         {"by": by, "value": value, "hits": count}
-        for by, found in counted.items()
-        for value, count in found.items()
+        for by, counted in (
+            ("object", counts["object"]),
+            ("date", counts["date"]),
+            ("carver", counts["carver"]),
+        )
+        for value, count in counted.items()
     ]
     return _table(rows, ["by", "value", "hits"])
 
 
-def clusters_as_csv(held: Collection, found: Sequence[Cluster]) -> str:
+def clusters_as_csv(found: Clusters) -> str:
     """Return one row a member of a cluster."""
     rows = [
-        {"cluster": number, "cluster_kind": each["kind"], "title": each["title"]}
-        | _with_persons(member)
-        for number, each in enumerate(clusters_as_json(held, found)["clusters"], start=1)
-        for member in each["members"]
+        {
+            "cluster": number,
+            "cluster_kind": each.kind,
+            "title": each.title,
+            **member.to_dict(),
+            **_with_persons(member),
+        }
+        for number, each in enumerate(found.clusters, start=1)
+        for member in each.members
     ]
     return _table(rows, CLUSTERS)
 
 
-def _with_persons(row: dict[str, Any]) -> dict[str, Any]:
-    return row | {"may_name": "; ".join(f"{p['text']}: {p['name']}" for p in row["persons"])}
+def _with_persons(document: Document) -> dict[str, str]:
+    return {"may_name": "; ".join(f"{text}: {name}" for text, name, _ in document.persons)}
 
 
 def _table(rows: Sequence[dict[str, Any]], columns: list[str]) -> str:

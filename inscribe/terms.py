@@ -1,0 +1,30 @@
+"""The closed lists of words that results and files use, each of them named once.
+
+What is open (kinds of fitting, hands, parts of a signature) stands in the glossary instead.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+# What an inscription says.
+Register = Literal["verse", "signature", "prose"]
+Kind = Literal["verse", "prose", "chinese", "heading", "signature", "date", "dedication", "seal"]
+Role = Literal["composed", "wrote", "carved", "ordered"]  # what a person did who is named
+# Dates.
+Agreement = Literal["agrees", "conflict", "unchecked"]
+Precision = Literal["day", "part of month", "month", "season", "year", "era", "none"]
+Part = Literal["year", "month", "day"]
+# A copy and its source.
+GroupKind = Literal[
+    "same", "form", "kana", "spelling", "replaced", "omitted", "added", "moved", "unread", "beside"
+]
+Verdict = Literal["forced", "eased", "undecided", "unexplained", "unmeasured"]
+# Worn places, concordance, checks.
+EvidenceKind = Literal[
+    "source", "formula", "collection", "date", "metre", "lexicon", "frequency", "seen"
+]
+How = Literal[
+    "same signs", "another form", "same sound", "sound but for length", "inflected", "pattern"
+]
+Severity = Literal["error", "contradiction", "doubt"]
