@@ -56,9 +56,18 @@ def test_each_text_has_its_work_and_the_kana_of_each_line(text: SourceText) -> N
     assert said["kana"].count("／") + 1 == len(text.lines)
 
 
-POEMS = [t for t in TEXTS.values() if re.search("hyakunin|thirty|poems", t.id)]
-TANKA = [text for text in TEXTS.values() if len(text.lines) == 5 and "／" in str(text.extra)]
-TANKA = [text for text in TANKA if not re.search("[一-鿿]{5}", text.lines[0])]
+TANKA = [
+    text
+    for text in TEXTS.values()
+    if re.search("hyakunin|thirty|shu-|sanka|kinkai|shui", text.id) and len(text.lines) == 5
+]
+
+
+@pytest.mark.parametrize("text", TANKA, ids=lambda text: text.id)
+def test_a_poem_has_the_morae_of_its_metre(text: SourceText) -> None:
+    counts = [len(line) for line in dict(text.extra)["kana"].split("／")]
+    over = [count - wanted for count, wanted in zip(counts, (5, 7, 5, 7, 7), strict=True)]
+    assert all(0 <= each <= 1 for each in over), counts
 
 
 def test_there_are_a_hundred_poems_and_thirty_six() -> None:
