@@ -11,7 +11,7 @@ command line turns it into one message on standard error and exit status 2, in o
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 _OBEYED = ("Cc", "Cf", "Cs", "Zl", "Zp")  # controls, unseen marks, half characters, line breaks
@@ -36,6 +36,18 @@ def harmless(text: str, *, lines: bool = True) -> str:
         else f"<U+{ord(sign):04X}>"
         for sign in text
     )
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """Return a question whether the nearest of the ``known`` words was meant, if one is near.
+
+    >>> did_you_mean("raed", ["read", "collate"]), did_you_mean("xyz", ["read"])
+    ('did you mean read?', '')
+    """
+    from difflib import get_close_matches
+
+    near = get_close_matches(word, tuple(known), n=1)
+    return f"did you mean {near[0]}?" if near else ""
 
 
 class Place(NamedTuple):

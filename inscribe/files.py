@@ -188,6 +188,17 @@ def write_text(path: Path, text: str, *, force: bool = False) -> None:
 
 def write_bytes(path: Path, data: bytes, *, force: bool = False, private: bool = False) -> None:
     """Write ``data`` as :func:`write_text` does; only its owner can read a ``private`` file."""
+    with written(path, force=force, private=private) as file:
+        file.write(data)
+
+
+@contextmanager
+def written(path: Path, *, force: bool = False, private: bool = False) -> Iterator[BinaryIO]:
+    """Give a file to write into that is put in its place, whole, when all is written.
+
+    Raises:
+        InputError: the file exists and ``force`` is false, or it cannot be written.
+    """
     import tempfile  # of no use to the many commands that only read
 
     temporary: str | None = None
@@ -195,14 +206,14 @@ def write_bytes(path: Path, data: bytes, *, force: bool = False, private: bool =
         _refuse_existing(path, force=force)
         handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:40]}.")
         with os.fdopen(handle, "wb") as file:
-            file.write(data)
+            yield file
             file.flush()
             os.fsync(file.fileno())
         if not private:
             _allow_as_usual(Path(temporary))
         _put_in_place(temporary, path, force=force)
         temporary = None
-        _sync_folder(path.parent)
+        sync_folder(path.parent)
     except OSError as error:
         reason = error.strerror or "it cannot be written"
         raise InputError(reason, Place(str(path)), "choose another place with -o") from error
@@ -250,7 +261,8 @@ def _linked(temporary: str, path: Path) -> bool:
     return True
 
 
-def _sync_folder(folder: Path) -> None:
+def sync_folder(folder: Path) -> None:
+    """Let what was put into a folder, or taken out of it, be on the disk."""
     if os.name != "posix":
         return
     try:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from importlib import import_module
+from sys import modules
 from typing import Any
 
 
@@ -21,7 +22,7 @@ def names(package: str, homes: Mapping[str, str]) -> Callable[[str], Any]:
         if name not in homes:
             raise AttributeError(f"module {package!r} has no attribute {name!r}")
         module, _, there = homes[name].partition(":")
-        return getattr(import_module(module), there or name)
+        return getattr(modules.get(module) or import_module(module), there or name)
 
     return attribute
 

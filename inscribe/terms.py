@@ -28,3 +28,7 @@ How = Literal[
     "same signs", "another form", "same sound", "sound but for length", "inflected", "pattern"
 ]
 Severity = Literal["error", "contradiction", "doubt"]
+# What blocks a record, the gravest first; what an index is of; what becomes of a row of a list.
+Block = Literal["error", "contradiction", "unreadable", "name", "source", "other"]
+IndexKind = Literal["persons", "places", "dates", "works", "lines", "formulas", "hands"]
+RowFate = Literal["new", "changed", "same", "not ours", "left out"]

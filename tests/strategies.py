@@ -182,4 +182,17 @@ records: st.SearchStrategy[record.Record] = st.builds(
         remarks=_TEXT,
     ),
     remarks=_TEXT,
+    state=st.sampled_from(["", "drafted", "read", "reviewed", "published"]),
+    drawer=_LINE,
+    box=_LINE,
+    with_whom=_LINE,
+    imported=st.none()
+    | st.builds(
+        record.Imported,
+        source_list=_SAID,
+        row=st.none() | st.integers(0, 5000),
+        cells=st.lists(st.tuples(_TEXT, _TEXT | _LINE.map(lambda x: x + "\n")), max_size=4).map(
+            tuple
+        ),
+    ),
 )

@@ -50,6 +50,9 @@ BAD = {
     "source-missing": record("はるのよの", '[inscription.source]\nid = "nowhere-1"\n'),
     "date-conflict": record("文政七年乙酉三月日"),
     "maker-dates": record("文政七年三月日").replace("[[inscription]]", MAKER + "[[inscription]]"),
+    "age-and-life": record("嘉永五年行年六十八歳嶺暁作").replace(
+        "[[inscription]]", '[maker]\nname = "x"\nborn = 1800\n[[inscription]]'
+    ),
     "dates-disagree": record("文政七年三月日")
     + '[[inscription]]\nplace = "edge"\ntext = "元禄三年八月日"\n'
     + '[[inscription.reading]]\nby = "A. Reader"\n',
@@ -99,8 +102,10 @@ def test_two_records_may_not_share_an_id(tmp_path: Path) -> None:
 
 
 def test_every_code_of_the_table_is_tested() -> None:
+    between = {"births-differ", "same-object", "other-words", "nearly-same-id", "leads-out"}
     elsewhere = {"duplicate-id", "closed", "linked"}  # see test_broken_records
-    assert set(kinds()) == {*BAD, *elsewhere, "life-dates"}  # see test_persons
+    assert set(kinds()) == {*BAD, *elsewhere, *between, "life-dates"}
+    # those between records: test_check_across; life-dates: test_persons
 
 
 def run(*arguments: str) -> subprocess.CompletedProcess[str]:

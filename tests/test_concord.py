@@ -6,7 +6,10 @@ import csv
 import io
 import json
 import os
+import sqlite3
 import time
+import zlib
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -14,13 +17,13 @@ from click.testing import CliRunner
 from hypothesis import given, settings, strategies as st
 
 from inscribe.cli import cli
-from inscribe.concordance import cache as kept_texts
 from inscribe.concordance.clustering import clusters
-from inscribe.concordance.documents import Document, document_of_text
+from inscribe.concordance.documents import document_of_text
 from inscribe.concordance.finding import query_of, search
 from inscribe.concordance.folder import collection, library_collection
 from inscribe.concordance.tally import ORDERS, counts, ordered
 from inscribe.errors import InputError
+from inscribe.keeping import store as kept_texts
 from inscribe.sources import adding
 from inscribe.sources.library import Library
 from inscribe.sources.texts import SourceText
@@ -191,31 +194,30 @@ def test_the_cache_follows_every_change(tmp_path: Path) -> None:
     assert objects(folder, cache) == [("B", "江戸住")]
 
 
-@pytest.mark.parametrize(
-    "damage",
-    [b"", b"{", b"\xff\xfe", b"[]", b'{"made_by": 1}', b'{"made_by": "x", "records": {"a": 3}}'],
-)
+@pytest.mark.parametrize("damage", [b"", b"{", b"\xff\xfe" * 4000, b"SQLite format 3\0" * 300])
 def test_a_damaged_cache_is_left_aside(tmp_path: Path, damage: bytes) -> None:
     folder, cache = tmp_path / "records", tmp_path / "cache"
     folder.mkdir()
     write(folder, "A", "武州住霜蹊作")
     expected = objects(folder, cache)
-    kept = next(cache.glob("concord-*.json"))
-    kept.write_bytes(damage)
+    next(cache.glob("kept-*.sqlite")).write_bytes(damage)
+    assert objects(folder, cache) == expected
     assert objects(folder, cache) == expected
 
 
 def test_damage_inside_the_cache_is_noticed(tmp_path: Path) -> None:
     folder, cache = tmp_path / "records", tmp_path / "cache"
     folder.mkdir()
-    file = write(folder, "A", "武州住霜蹊作")
+    write(folder, "A", "武州住霜蹊作")
     expected = objects(folder, cache)
-    kept = next(cache.glob("concord-*.json"))
-    held = json.loads(kept.read_text("utf-8"))
-    for broken in ([["A"]], "A", [[1] * len(Document._fields)]):
-        held["records"][str(file)][1] = broken
-        kept.write_text(json.dumps(held), "utf-8")
-        assert objects(folder, cache) == expected
+    kept = next(cache.glob("kept-*.sqlite"))
+    name = zlib.crc32(os.fsencode(folder / "A.toml"))
+    for broken in ('{"rows": [["A"]], "problem": ""}', "[]", "{", '{"rows": [[1, 2]]}'):
+        for checksum in (0, zlib.crc32(broken.encode(), name)):
+            with closing(sqlite3.connect(kept)) as opened, opened:
+                question = "update made set value = ?, checksum = ?"
+                assert opened.execute(question, (broken, checksum)).rowcount == 1
+            assert objects(folder, cache) == expected
 
 
 def test_a_cache_that_cannot_be_written_is_done_without(tmp_path: Path) -> None:
@@ -235,7 +237,7 @@ def test_the_cache_lies_where_it_is_asked_to_and_only_its_owner_can_read_it(
     monkeypatch.setenv("INSCRIBE_CACHE", str(cache))
     collection(folder)
     held = list(cache.iterdir())
-    assert [file.name[:8] for file in held] == ["concord-"]
+    assert [file.name[:5] for file in held] == ["kept-"]
     if os.name == "posix":
         assert held[0].stat().st_mode & 0o077 == 0
         assert cache.stat().st_mode & 0o077 == 0
@@ -254,14 +256,14 @@ def test_the_caches_used_longest_ago_are_removed(
         for file in cache.iterdir():
             os.utime(file, (1000 + age, 1000 + age))
         objects(folders[0], cache)  # used again each time
-    left = {str(kept_texts.cache_file(folder, cache)) for folder in (folders[0], folders[2])}
+    left = {str(kept_texts.store_file(folder, cache)) for folder in (folders[0], folders[2])}
     assert {str(file) for file in cache.iterdir()} == left
     monkeypatch.setattr(kept_texts, "MOST_BYTES", 1)
     (cache / "verse.dic").write_text("another's", "utf-8")
     write(folders[0], "B", "江戸住")
     objects(folders[0], cache)
     assert {file.name for file in cache.iterdir()} == {
-        str(kept_texts.cache_file(folders[0], cache)).rpartition("/")[2],
+        str(kept_texts.store_file(folders[0], cache)).rpartition("/")[2],
         "verse.dic",
     }
 
@@ -271,7 +273,7 @@ def test_what_an_older_version_let_others_read_is_removed(tmp_path: Path) -> Non
     folder, cache = tmp_path / "records", tmp_path / "cache"
     folder.mkdir()
     cache.mkdir()
-    old = cache / "concord-0123456789abcdef01234567.json"
+    old = cache / "kept-0123456789abcdef01234567.sqlite"
     old.write_text("{}", "utf-8")
     old.chmod(0o644)
     write(folder, "A", "武州住霜蹊作")

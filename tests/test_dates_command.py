@@ -129,7 +129,7 @@ def test_control_characters_are_not_shown() -> None:
 @pytest.mark.parametrize(
     ("arguments", "message"),
     [
-        ((), "give a date"),
+        ((), "no date or age"),
         (("山",), "no date or age"),
         (("癸丑", "--between", "1870", "1750"), "no range of years"),
         (("嘉永六年", "--record", "x.toml"), "give a date"),

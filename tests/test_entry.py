@@ -79,7 +79,7 @@ def with_a_person(entry: Entry) -> Entry:
     """Return an entry whose first inscription may name a person of a list."""
     (first,) = entry.inscriptions
     named = MayName(13, 14, "楓畦", "P-1", "Fukei", ("pen name",), ("in your list",), 0.5)
-    read = first.interpretation._replace(persons=(named,))
+    read = replace(first.interpretation, persons=(named,))
     return replace(entry, inscriptions=(replace(first, interpretation=read),))
 
 

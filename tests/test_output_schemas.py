@@ -245,6 +245,9 @@ PRINTED = (
     ("restore", "restore", "--text", "武州住□国作"),
     ("concord", "concord", str(EXAMPLES), "--no-cache", "夢"),
     ("concord-clusters", "concord", str(EXAMPLES), "--no-cache", "--clusters"),
+    ("concord-translations", "concord", str(EXAMPLES), "--no-cache", "--translations"),
+    ("next", "next", str(EXAMPLES)),
+    ("index", "index", str(EXAMPLES), "--no-cache"),
 )
 # Keys that other tests print: of searches in a library, of pictures, of collate --pairs.
 ELSEWHERE = {"Hit", "SourceLikely", "MeasuredSign", "MeasuredColumn", "Plate", "measure"}
@@ -258,7 +261,10 @@ def test_every_key_of_the_schemas_is_printed_by_some_example(tmp_path: Path) -> 
     of_record = (
         ("concord", "concord", str(tmp_path), "--no-cache", "花"),
         ("entry", "entry", str(tmp_path / "x.toml")),
+        ("import", "import", str(tmp_path / "x.csv"), "--map", str(tmp_path / "map")),
     )
+    (tmp_path / "x.csv").write_text("No,Inscription\n1,武州[住]◯作\n,花\n", encoding="utf-8")
+    CliRunner().invoke(cli, ["import", str(tmp_path / "x.csv"), "--map", str(tmp_path / "map")])
     for what, *arguments in (*PRINTED, *of_record):
         published = printed("schema", what)
         found = printed(*arguments, "--format", "json")

@@ -1,7 +1,8 @@
-"""The README shows real output: every ``console`` block in it is run and compared.
+"""README and guide show real output: every ``console`` block in them is run and compared.
 
 A block's lines that begin with ``$ `` are commands, the lines after them what they print.
-``python tests/test_readme.py`` writes what the commands print now into the README.
+``python tests/test_readme.py`` writes what the commands print now into them. In the guide the
+example collection lies in the folder ``collection``.
 """
 
 from __future__ import annotations
@@ -11,12 +12,13 @@ import re
 import subprocess
 import sys
 import tempfile
+from functools import cache
 from pathlib import Path
 
 import pytest
 
 ROOT = Path(__file__).parent.parent
-README = ROOT / "README.md"
+PAGES = (ROOT / "README.md", *sorted((ROOT / "inscribe/guide").glob("*.md")))
 BLOCK = re.compile(r"```console\n(.*?)```", re.DOTALL)
 
 
@@ -32,8 +34,17 @@ def commands(block: str) -> list[tuple[str, str]]:
     return found
 
 
+@cache
+def _stage() -> Path:
+    """Return a folder in which the examples go by both their names."""
+    folder = Path(tempfile.mkdtemp())
+    for name in ("examples", "collection"):
+        (folder / name).symlink_to(ROOT / "examples")
+    return folder
+
+
 def printed(command: str, library: Path) -> str:
-    """Return what a command of the README prints, at 80 columns and without colour."""
+    """Return what a command shown there prints, at 80 columns and without colour."""
     program = f"{sys.executable} -m inscribe"
     environment = {
         **os.environ,
@@ -41,11 +52,12 @@ def printed(command: str, library: Path) -> str:
         "NO_COLOR": "1",
         "PYTHONIOENCODING": "utf-8",
         "INSCRIBE_LIBRARY": str(library),
+        "PYTHONPATH": str(ROOT),
     }
     run = subprocess.run(
         re.sub(r"\binscribe (?=[a-z-])", f"{program} ", command),
         shell=True,
-        cwd=ROOT,
+        cwd=_stage(),
         env=environment,
         capture_output=True,
         text=True,
@@ -55,7 +67,7 @@ def printed(command: str, library: Path) -> str:
     return re.sub(r"[ \t]+$", "", run.stdout, flags=re.MULTILINE)
 
 
-BLOCKS = BLOCK.findall(README.read_text("utf-8"))
+BLOCKS = [block for page in PAGES for block in BLOCK.findall(page.read_text("utf-8"))]
 
 
 @pytest.fixture(scope="module")
@@ -71,13 +83,13 @@ def library(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.mark.parametrize("block", BLOCKS, ids=[b.split("\n")[0][2:60] for b in BLOCKS])
-def test_the_readme_shows_what_is_printed(block: str, library: Path) -> None:
+def test_the_pages_show_what_is_printed(block: str, library: Path) -> None:
     for command, shown in commands(block):
         assert printed(command, library).strip("\n") == shown.strip("\n"), command
 
 
 def main() -> None:
-    """Write what the commands print now into the README."""
+    """Write what the commands print now into README and guide."""
     with tempfile.TemporaryDirectory() as folder:
         library = Path(folder) / "sources.sqlite"
         add = [sys.executable, "-m", "inscribe", "source", "add", "examples/sources"]
@@ -87,7 +99,8 @@ def main() -> None:
             parts = [f"$ {c}\n{printed(c, library)}" for c, _ in commands(match[1])]
             return "```console\n" + "\n".join(p.rstrip("\n") + "\n" for p in parts) + "```"
 
-        README.write_text(BLOCK.sub(renewed, README.read_text("utf-8")), "utf-8")
+        for page in PAGES:
+            page.write_text(BLOCK.sub(renewed, page.read_text("utf-8")), "utf-8")
 
 
 if __name__ == "__main__":

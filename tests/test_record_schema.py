@@ -47,6 +47,7 @@ anything = st.one_of(
     st.floats(-5, 1100),
     st.booleans(),
     st.lists(st.integers(-1, 9), max_size=3),
+    st.lists(st.lists(st.sampled_from(["花", "\x1b", 3]), max_size=3), max_size=2),
     st.just({}),
 )
 

@@ -72,7 +72,7 @@ def test_a_closed_standard_output_is_told(arguments: str) -> None:
     assert done.returncode == 2
     said = [line for line in done.stderr.splitlines() if not line.startswith("preparing the")]
     assert len(said) == 1
-    assert said[0].startswith("standard output is closed")
+    assert said[0].startswith("inscribe: standard output is closed")
 
 
 @posix

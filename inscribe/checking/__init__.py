@@ -1,4 +1,12 @@
-"""Checking a folder of records: errors, contradictions, and the doubts that are left as work."""
+"""Checking a folder of records: errors, contradictions, and the doubts that are left as work.
+
+In reading order: ``examine`` (one record by itself, with ``vocabulary``, ``readers`` and
+``ages``;
+what is kept of it: ``examined``),
+``across`` (what records say against each other, with ``wording``), ``naming`` (ids, links, sources
+that are not there), ``folder`` (all of it), ``progress`` (how far the work is), ``work`` (what to
+do next).
+"""
 
 from __future__ import annotations
 
@@ -7,18 +15,25 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.checking.examined import About as About
     from inscribe.checking.findings import (
         SEVERITIES as SEVERITIES,
         Checked as Checked,
         Finding as Finding,
+        Looked as Looked,
         Severity as Severity,
     )
     from inscribe.checking.folder import check_folder as check_folder
+    from inscribe.checking.progress import ProgressTally as ProgressTally, tallies as tallies
+    from inscribe.checking.work import BLOCKS as BLOCKS, Task as Task, work_list as work_list
 else:
     __getattr__ = late.door(
         __name__,
         {
-            "findings": "Checked Finding SEVERITIES Severity",
+            "examined": "About",
+            "findings": "Checked Finding Looked SEVERITIES Severity",
             "folder": "check_folder",
+            "progress": "ProgressTally tallies",
+            "work": "BLOCKS Task work_list",
         },
     )

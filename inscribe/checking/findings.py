@@ -10,6 +10,9 @@ from inscribe import tables
 from inscribe.terms import Severity as Severity
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
+    from inscribe.checking.examined import About
     from inscribe.keys import CheckKeys, FindingKeys
 
 SEVERITIES: tuple[Severity, ...] = get_args(Severity)
@@ -45,11 +48,21 @@ class Finding:
 
 
 @dataclass(frozen=True, slots=True)
+class Looked:
+    """One record of a folder: its file, what it is (None where it cannot be read), the findings."""
+
+    file: Path
+    about: About | None
+    findings: list[Finding]
+
+
+@dataclass(frozen=True, slots=True)
 class Checked:
-    """What was found in a folder of records, and how many records there are."""
+    """What was found in a folder of records, how many records there are, and each of them."""
 
     records: int
     findings: tuple[Finding, ...]
+    looked: tuple[Looked, ...] = ()
 
     @property
     def is_sound(self) -> bool:
@@ -58,10 +71,13 @@ class Checked:
 
     def to_dict(self) -> CheckKeys:
         """Return it as ``inscribe check --format json`` prints it."""
+        from inscribe.checking.progress import tallies
+
         return {
             "records": self.records,
             "findings": [each.to_dict() for each in self.findings],
             "counts": dict(Counter(each.severity for each in self.findings)),
+            "progress": {tally.of: dict(tally.counts) for tally in tallies(self.looked)},
         }
 
 

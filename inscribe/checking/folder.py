@@ -1,48 +1,125 @@
-"""A folder of records, checked on several cores."""
+"""A folder of records, checked: each by itself, on several cores, and all against each other.
+
+What was found in a record, and between the records, is kept from one run to the next
+(``inscribe.keeping``); the library, which may change, is asked each time.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from functools import partial
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
+from typing import Any
 
+from inscribe.checking.across import Against, against_each_other
 from inscribe.checking.examine import examine
-from inscribe.checking.findings import Checked, Finding, finding
-from inscribe.reading.lexicon import prepare_for
+from inscribe.checking.examined import About, Remark
+from inscribe.checking.findings import Checked, Finding, Looked, finding
+from inscribe.checking.naming import (
+    how_they_differ,
+    leads_out,
+    missing_sources,
+    nearly_the_same,
+)
+from inscribe.checking.wording import Compared
+from inscribe.concordance import DOCUMENTS, Document, of_rows, rows_of, store_of
+from inscribe.keeping import (
+    FileMark,
+    Kept,
+    KeptValue,
+    Store,
+    Work,
+    each_record,
+    mark_of,
+    mark_of_all,
+)
 from inscribe.record import Survey, survey
-from inscribe.workers import mapped
 
-Examined = tuple[str | None, list[Finding]]
+ACROSS = "across"  # under which what is found between records is kept
+WORDINGS = "wordings"  # the same for the wordings that were compared
+Progress = Callable[[int, int], None]
 
 
 def check_folder(
     folder: Path,
     library: Path | None = None,
-    progress: Callable[[int, int], None] = lambda done, count: None,
+    progress: Progress = lambda done, count: None,
+    *,
+    cache: Path | None = None,
+    keep: bool = False,
 ) -> Checked:
-    """Return everything found in the records of ``folder`` (or in one record).
+    """Return the records of ``folder`` (or one record), and everything found in them.
 
-    ``library`` is the library file in which sources named by id are looked up; ``progress`` hears
-    how many of how many records are done.
+    Args:
+        folder: the folder, or a record file.
+        library: the library file in which sources named by id are looked up.
+        progress: hears how many of how many records are read.
+        cache: the folder of the cache; None for ``INSCRIBE_CACHE`` or the user's own.
+        keep: whether what is found in a record is kept for the next run.
 
     Raises:
         InputError: there is no such file or folder.
     """
     there = Survey([folder]) if folder.is_file() else survey(folder)
-    paths = there.records
-    found = [*_passed_over(there)]
-    first_with: dict[str, Path] = {}
-    prepare_for(len(paths))
-    examined = mapped(partial(_examine, library=library), paths)
-    for done, (path, (identity, findings)) in enumerate(zip(paths, examined, strict=True), 1):
-        found += findings
-        if identity is not None and identity in first_with:
-            said = f"{identity} is also the id of {first_with[identity]}"
-            found.append(finding("duplicate-id", str(path), 1, said, identity))
-        elif identity is not None:
-            first_with[identity] = path
-        progress(done, len(paths))
-    return Checked(len(paths), tuple(found))
+    with store_of(folder, cache, keep=keep) as store:
+        looked = [
+            Looked(path, *_looked_at(values[0], path))
+            for path, values in each_record(there.records, EXAMINED, store, progress)
+        ]
+        between = _across(there.records, store)
+    records = {str(each.file): each for each in looked}
+    for said in (
+        *_ids(looked),
+        *_sources(looked, library),
+        *_links(looked, folder),
+        *(finding(a.remark.code, a.file, 1, a.remark.message, a.object) for a in between),
+    ):
+        records[said.file].findings.append(said)
+    passed_over = [*_passed_over(there)]
+    found = (*passed_over, *(said for each in looked for said in each.findings))
+    return Checked(len(looked), found, tuple(looked))
+
+
+def _looked_at(kept: Any, path: Path) -> tuple[About | None, list[Finding]]:
+    try:
+        about = About.kept(kept["about"]) if kept["about"] is not None else None
+        remarks = [Remark(*each) for each in kept["remarks"]]
+    except (TypeError, KeyError, ValueError):  # what was kept is damaged
+        about, remarks, _ = examine(path)
+    of = about.id if about else ""
+    return about, [finding(each.code, str(path), each.line, each.message, of) for each in remarks]
+
+
+def _examined(path: Path) -> tuple[Any, Any]:
+    """Return what is found in a record, and its documents, as plain data."""
+    about, remarks, documents = examine(path)
+    found = {"about": about, "remarks": remarks}
+    if not documents:  # the record cannot be read: why, the concordance says too
+        return found, *DOCUMENTS.make(path)
+    return found, {"rows": rows_of(documents), "problem": ""}
+
+
+EXAMINED = Work(("findings", "documents"), _examined)
+
+
+def _across(paths: Sequence[Path], store: Store | None) -> list[Against]:
+    """Return what the records say against each other; kept as long as none of them changes."""
+    if len(paths) < 2:
+        return []
+    mark = mark_of_all(f"{path} {mark_of(path)}" for path in paths)
+    if store and (kept := store.known(ACROSS).get("")) and kept.content == mark:
+        rows = store.values(ACROSS, [""]).get("")
+        if isinstance(rows, list):
+            return [Against(file, of, Remark(*remark)) for file, of, remark in rows]
+    documents: list[Document] = []
+    for _, (_, found) in each_record(paths, EXAMINED, store, wanted=2):
+        documents += of_rows(found["rows"])
+    kept_words = store.values(WORDINGS, [""]).get("") if store else None
+    compared: Compared = kept_words if isinstance(kept_words, dict) else {}
+    made = list(against_each_other(documents, compared))
+    if store:
+        store.keep(WORDINGS, [KeptValue("", Kept(FileMark(0, 0), "", ""), compared)])
+        store.keep(ACROSS, [KeptValue("", Kept(FileMark(0, 0), mark, ""), made)])
+    return made
 
 
 def _passed_over(there: Survey) -> Iterator[Finding]:
@@ -52,14 +129,39 @@ def _passed_over(there: Survey) -> Iterator[Finding]:
         yield finding("linked", str(path), None, "a link to a folder is not followed")
 
 
-def _examine(path: Path, library: Path | None) -> Examined:
-    return examine(path, partial(_in_library, library=library))
+def _ids(looked: Sequence[Looked]) -> Iterator[Finding]:
+    first_with: dict[str, Path] = {}
+    for each in looked:
+        if each.about is None:
+            continue
+        identity = each.about.id
+        if identity in first_with:
+            said = f"{identity} is also the id of {first_with[identity]}"
+            yield finding("duplicate-id", str(each.file), 1, said, identity)
+        first_with.setdefault(identity, each.file)
+    for one, others in nearly_the_same(first_with):
+        for other in others:
+            how = how_they_differ(one, other)
+            said = f"{one} and {other} ({first_with[other]}) differ only in {how}"
+            yield finding("nearly-same-id", str(first_with[one]), 1, said, one)
 
 
-def _in_library(identity: str, library: Path | None) -> bool:
-    if library is None or not library.is_file():
-        return False
-    from inscribe.sources import Library
+def _sources(looked: Sequence[Looked], library: Path | None) -> Iterator[Finding]:
+    named = [each for each in looked if each.about and each.about.sources]
+    ids = {identity for each in named for identity, _ in each.about.sources}  # type: ignore[union-attr]
+    missing = missing_sources(ids, library)
+    for each in named:
+        assert each.about is not None
+        for identity, line in each.about.sources:
+            if identity in missing:
+                meant = f"; did you mean {missing[identity]}?" if missing[identity] else ""
+                said = f"no text {identity}{meant}"
+                yield finding("source-missing", str(each.file), line, said, each.about.id)
 
-    with Library(library) as opened:
-        return opened.text_of_id(identity) is not None
+
+def _links(looked: Sequence[Looked], folder: Path) -> Iterator[Finding]:
+    for each in looked:
+        if leads_out(each.file, folder):
+            said = f"the file is a link that leads out of the folder, to {each.file.resolve()}"
+            of = each.about.id if each.about else ""
+            yield finding("leads-out", str(each.file), None, said, of)

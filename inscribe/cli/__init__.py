@@ -7,12 +7,15 @@ import gc
 import importlib
 import os
 import sys
+from itertools import takewhile
+from pathlib import Path
 from typing import NoReturn
 
 import click
 
 from inscribe import __version__
-from inscribe.errors import InscribeError, harmless
+from inscribe.errors import InputError, InscribeError, did_you_mean, harmless
+from inscribe.settings import defaults, settings
 
 COMMANDS = {
     "new": "ask for an object and its inscription, and write a record",
@@ -27,12 +30,33 @@ COMMANDS = {
     "date": "a date expression resolved and checked",
     "name": "ranked readings of a name",
     "check": "every problem in a folder of records",
+    "next": "the record to do next, and why",
+    "import": "a catalogue list becomes records",
+    "index": "persons, places, dates, works, formulas, hands",
     "concord": "every place where a word or sign occurs",
     "entry": "the catalogue entry",
     "people": "your own list of persons whom inscriptions may name",
     "glossary": "the tables of what is known, and tables of your own",
+    "settings": "what holds for every command, and from where",
+    "guide": "how the work is done, chapter by chapter",
+    "example": "lay down the invented collection to try things on",
     "schema": "the JSON Schema of records and outputs",
 }
+
+
+_LONGEST_PATH = 4096  # characters
+FIRST_STEPS = """\
+inscribe records, reads and collates the inscriptions on Japanese sword fittings.
+
+First, try it on a text, then on the invented collection that comes with it:
+
+  inscribe read 於東都應需造之        what an inscription says
+  inscribe example collection        lay the collection down in a folder
+  inscribe read collection/DEMO-001.toml
+  inscribe collate collection/DEMO-001.toml
+  inscribe new collection/           record an object of your own
+
+inscribe guide first-day tells the rest; inscribe --help lists every command."""
 
 
 class LazyGroup(click.Group):
@@ -46,9 +70,23 @@ class LazyGroup(click.Group):
         """Return the command, or None if there is none of that name."""
         if cmd_name not in COMMANDS:
             return None
-        module = importlib.import_module(f"inscribe.cli.{cmd_name}")
+        file = "importing" if cmd_name == "import" else cmd_name  # a word of Python names no module
+        module = importlib.import_module(f"inscribe.cli.{file}")
         command: click.Command = module.command
         return command
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """Return the command that the first argument names.
+
+        Raises:
+            InputError: there is none of that name.
+        """
+        if args[0] not in COMMANDS and not args[0].startswith("-"):
+            hint = did_you_mean(args[0], COMMANDS) or "see inscribe --help"
+            raise InputError(f"there is no command {args[0]}", hint=hint)
+        return super().resolve_command(ctx, args)
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """List the commands without importing them."""
@@ -56,7 +94,19 @@ class LazyGroup(click.Group):
             formatter.write_dl(list(COMMANDS.items()))
 
 
-@click.command(cls=LazyGroup, context_settings={"help_option_names": ["-h", "--help"]})
+def _show_credits(context: click.Context, _option: click.Parameter, asked: bool) -> None:
+    if asked:
+        from inscribe.credits import credits_as_text
+
+        click.echo(credits_as_text())
+        context.exit()
+
+
+@click.command(
+    cls=LazyGroup,
+    invoke_without_command=True,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
 @click.version_option(__version__, message="inscribe %(version)s")
 @click.option(
     "--glossary",
@@ -65,8 +115,24 @@ class LazyGroup(click.Group):
     metavar="FOLDER",
     help="Read tables from FOLDER too, before the packaged ones.",
 )
-def cli(glossaries: tuple[str, ...]) -> None:
-    """Record, read and collate the inscriptions on Japanese sword fittings."""
+@click.option(
+    "--sources",
+    is_flag=True,
+    is_eager=True,
+    expose_value=False,
+    callback=_show_credits,
+    help="Show from whose works the tables are built, and the licences.",
+)
+@click.option("--debug", is_flag=True, help="Show where in the program a message comes from.")
+@click.pass_context
+def cli(context: click.Context, glossaries: tuple[str, ...], debug: bool) -> None:
+    """Record, read and collate the inscriptions on Japanese sword fittings.
+
+    Exit status: 0 done; 1 done, and something was left out or found; 2 not done, the message says
+    why; 3 a fault of the program.
+    """
+    if context.invoked_subcommand is None:
+        click.echo(FIRST_STEPS)
     if glossaries:
         from inscribe.descriptions import add_glossary
 
@@ -114,47 +180,75 @@ def _stand_in(number: int, name: str, way: int) -> None:
 
 def _run(closed: list[str]) -> NoReturn:
     try:
-        status = cli.main(prog_name="inscribe", standalone_mode=False)
+        held = defaults(settings(_beside(sys.argv[1:])))
+        status = cli.main(prog_name="inscribe", standalone_mode=False, default_map=held)
     except click.exceptions.Abort:
-        click.echo("interrupted; no file was left half-written", err=True)
+        click.echo("inscribe: interrupted; no file was left half-written", err=True)
         sys.exit(130)
     except click.ClickException as error:
-        _fail(_shown(error))
+        from inscribe.cli.voice import told_of_usage
+
+        _fail(told_of_usage(error))
     except InscribeError as error:
-        _fail(str(error))
+        from inscribe.cli.voice import told
+
+        _fail(told(error))
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         sys.exit(0)
     except OSError as error:
         _close_output()
         if error.errno == errno.EBADF and closed:
-            _fail("; ".join(closed))
+            _fail(f"inscribe: {'; '.join(closed)}")
         where = f"{error.filename}: " if isinstance(error.filename, str) else ""
-        _fail(
-            harmless(f"{where}{error.strerror or error}; check the path and the room on the disk")
-        )
+        what = f"inscribe: {where}{error.strerror or error}"
+        _fail(harmless(f"{what}; check the path and the room on the disk"))
     except MemoryError:
-        _fail("the input needs more memory than there is; divide it into smaller pieces")
+        _fail("inscribe: the input needs more memory than there is; divide it into smaller pieces")
     except UnicodeEncodeError as error:
         code = f"U+{ord(error.object[error.start]):04X}"
-        _fail(f"an argument or the input holds half of a character ({code}); write it as UTF-8")
+        _fail(
+            f"inscribe: half of a character ({code}) in an argument or the input; write it as UTF-8"
+        )
     except RecursionError:
-        _fail("the input is nested too deeply; flatten it")
+        _fail("inscribe: the input is nested too deeply; flatten it")
+    except Exception as error:
+        _fail_of_itself(error)
     sys.exit(status if isinstance(status, int) else 0)
 
 
+def _beside(arguments: list[str]) -> Path | None:
+    """Return the folder of the first file or folder that the command line names."""
+    for argument in arguments:
+        if argument[:1] != "-" and len(argument) < _LONGEST_PATH and os.path.lexists(argument):
+            path = Path(argument)
+            return path if path.is_dir() else path.parent
+    return None
+
+
 def _fail(sentence: str) -> NoReturn:
+    _show_where()
     click.echo(sentence, err=True)
     sys.exit(2)
 
 
-def _shown(error: click.ClickException) -> str:
-    """Return what click has to say, its quotations of the command line made harmless."""
-    import io
+def _fail_of_itself(error: Exception) -> NoReturn:
+    """Say that the program itself is at fault, and how to report it."""
+    _show_where()
+    what = harmless(f"the program failed: {type(error).__name__}: {error}")
+    to_do = f"run inscribe {__version__} again with --debug before the command, and report it"
+    click.echo(f"inscribe: {what}; {to_do}", err=True)
+    sys.exit(3)
 
-    said = io.StringIO()
-    error.show(file=said)
-    return harmless(said.getvalue()).rstrip("\n")
+
+def _show_where() -> None:
+    """Show the way through the program to the error at hand, where --debug asks for it."""
+    before = list(takewhile(lambda word: word not in COMMANDS, sys.argv[1:]))
+    if "--debug" in before:
+        import traceback
+
+        click.echo(f"inscribe {__version__}, Python {sys.version}\n", err=True)
+        traceback.print_exc()
 
 
 def _close_output() -> None:

@@ -13,8 +13,8 @@ from inscribe.cli.common import (
     STANDARD_INPUT,
     library_path,
     read_standard_input,
-    read_transcription,
 )
+from inscribe.cli.given import Given, told_apart
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
@@ -46,41 +46,35 @@ def tasks(texts: tuple[str, ...], *, literal: bool, convention: str) -> list[Col
     Raises:
         InputError: there is nothing to collate with, or an argument is no file.
     """
-    if not literal:
-        _check_files(texts)
+    taken = [_told_apart(text, literal=literal) for text in texts]
     if len(texts) == 1 and not literal:
-        found = _own_sources(texts[0])
+        found = _own_sources(taken[0])
         if not found:
             raise InputError(
                 "there is nothing to collate it with",
-                Place(texts[0]),
+                Place(taken[0].place),
                 "name a source text after it, or give the record a source",
             )
         return found
     if len(texts) < 2:
         raise InputError("a copy and a source are needed", hint="see inscribe collate --help")
-    if texts.count(STANDARD_INPUT) > 1:
+    if sum(each.kind == "input" for each in taken) > 1:
         raise InputError("only one text can come from standard input")
-    copy, *sources = (_text(text, literal=literal, convention=convention) for text in texts)
+    copy, *sources = (_text(each, convention) for each in taken)
     return [CollationTask(copy, tuple(sources))]
 
 
-def _check_files(texts: tuple[str, ...]) -> None:
-    for argument in texts:
-        path = Path(argument)
-        if argument != STANDARD_INPUT and path.is_dir():
-            raise InputError(
-                "this is a folder; a collation takes one record, or a copy and its sources",
-                Place(argument),
-                f"name a file of it; for all its records, inscribe entry {argument} has the"
-                " collation of each",
-            )
-        if argument != STANDARD_INPUT and not path.exists():
-            raise InputError(
-                "there is no such file",
-                Place(argument),
-                "for literal texts, use --text COPY SOURCE",
-            )
+def _told_apart(argument: str, *, literal: bool) -> Given:
+    if literal and argument != STANDARD_INPUT:
+        return Given("text", argument)
+    if Path(argument).is_dir():
+        raise InputError(
+            "this is a folder; a collation takes one record, or a copy and its sources",
+            Place(argument),
+            f"name a file of it; for all its records, inscribe entry {argument} has the"
+            " collation of each",
+        )
+    return told_apart(argument)
 
 
 def measured(tasks: list[CollationTask], file: str, scale: float | None) -> CollationTask:
@@ -101,19 +95,14 @@ def measured(tasks: list[CollationTask], file: str, scale: float | None) -> Coll
     return CollationTask(copy, tasks[0].sources)
 
 
-def _text(argument: str, *, literal: bool, convention: str) -> CollationText:
-    if literal:
-        return CollationText(argument or "no signs", notation.parse(argument, convention))
-    if argument == STANDARD_INPUT:
-        piped = read_transcription()
-        return CollationText("standard input", notation.parse(piped, convention, "standard input"))
-    path = Path(argument)
-    if path.suffix == ".toml":
-        record = _record(path)
+def _text(taken: Given, convention: str) -> CollationText:
+    if taken.kind == "record":
+        record = _record(Path(taken.value))
         inscription = record.inscriptions[0]
         return CollationText(record.id, inscription.transcription, inscription)
-    text = files.transcribed(files.read_text(path), argument).strip("\n")
-    return CollationText(path.stem, notation.parse(text, convention, argument))
+    words = notation.parse(taken.transcription(), convention, taken.place)
+    title = taken.path.stem if taken.path else taken.place or taken.value or "no signs"
+    return CollationText(title, words)
 
 
 def _record(path: Path) -> Record:
@@ -122,10 +111,10 @@ def _record(path: Path) -> Record:
     return load(path)
 
 
-def _own_sources(argument: str) -> list[CollationTask]:
-    path = Path(argument)
-    if path.suffix != ".toml":
+def _own_sources(taken: Given) -> list[CollationTask]:
+    if taken.kind != "record":
         return []
+    path = Path(taken.value)
     record = _record(path)
     found = []
     for inscription in record.inscriptions:

@@ -26,9 +26,15 @@ _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f]")  # all but tab an
 _STYLE = r"(?!\x1b\[[0-9;]*m)"  # what follows is no change of weight or colour
 
 
+EXIT_STATUS = (
+    "\n\nExit status: 0 done; 1 done, and something was left out, found or differs as asked;"
+    " 2 not done, the message says why."
+)
+
+
 def example(*commands: str) -> str:
     """Return the end of a help text that shows commands as they are typed (``epilog=``)."""
-    return "\b\nExample:\n" + "\n".join(f"  {line}" for line in commands)
+    return "\b\nExample:\n" + "\n".join(f"  {line}" for line in commands) + EXIT_STATUS
 
 
 # The end of the help of commands that take or show signs by number and write JSON too.
@@ -240,3 +246,33 @@ def write_result(text: str, output: str | None, *, force: bool, styled: bool = F
         click.echo(terminal_bytes(text + end, styled=styled), nl=False)
     else:
         files.write_text(Path(output), text if text.endswith("\n") else text + "\n", force=force)
+
+
+def write_pieces(pieces: Iterator[str], output: str | None, *, force: bool) -> None:
+    """Write a text that comes in pieces, as :func:`write_result` does; none is kept."""
+    ended = _Ended(pieces)
+    if output is None:
+        for piece in ended:
+            click.echo(terminal_bytes(piece), nl=False)
+        if not ended.with_a_newline:
+            click.echo()
+        return
+    with files.written(Path(output), force=force) as file:
+        for piece in ended:
+            file.write(piece.encode("utf-8", "backslashreplace"))
+        if not ended.with_a_newline:
+            file.write(b"\n")
+
+
+class _Ended:
+    """Pieces of a text, of which one knows afterwards whether they ended with a newline."""
+
+    def __init__(self, pieces: Iterator[str]) -> None:
+        self._pieces = pieces
+        self.with_a_newline = False
+
+    def __iter__(self) -> Iterator[str]:
+        for piece in self._pieces:
+            if piece:
+                self.with_a_newline = piece.endswith("\n")
+                yield piece

@@ -47,6 +47,8 @@ _ORDERS = ("after", "before", "match", "object", "date")
 )  # fmt: skip
 @click.option("--counts", "only_counts", is_flag=True, help="Only the counts.")
 @click.option("--clusters", is_flag=True, help="Records that share a text or a signature.")
+@click.option("--translations", is_flag=True,
+    help="Texts and formulas that have a translation, and who has none.")  # fmt: skip
 @click.option("--no-cache", is_flag=True, help="Read every record anew and keep nothing.")
 @library_option("The library for --in-library")
 @format_option("text", "json", "csv")
@@ -60,6 +62,7 @@ def command(
     order: Order,
     only_counts: bool,
     clusters: bool,
+    translations: bool,
     no_cache: bool,
     library_file: str | None,
     form: str,
@@ -76,9 +79,11 @@ def command(
     """
     if in_library and word is None:
         folder, word = None, folder
-    wanted = sum((word is not None, pattern is not None, clusters))
+    wanted = sum((word is not None, pattern is not None, clusters, translations))
     if wanted != 1:
-        raise InputError("give a word, --pattern or --clusters", hint="as in: FOLDER 夢")
+        raise InputError(
+            "give a word, --pattern, --clusters or --translations", hint="as in: FOLDER 夢"
+        )
     if not in_library and folder is None:
         raise InputError("give a folder of records", hint="or --in-library")
     if word is not None and folder and not Path(folder).exists() and Path(word).is_dir():
@@ -89,9 +94,12 @@ def command(
     asked = _query(word, pattern, exact)
     with progress_shown("records", quiet=quiet) as progress:
         held = _collection(folder, library_file, no_cache, progress)
-    result = (
-        _clusters(held, form) if asked is None else _found(held, asked, order, only_counts, form)
-    )
+    if translations:
+        result = _translations(held, form)
+    elif asked is None:
+        result = _clusters(held, form)
+    else:
+        result = _found(held, asked, order, only_counts, form)
     write_result(result, output, force=force)
     return status_of(held.unread)
 
@@ -130,6 +138,19 @@ def _found(held: Collection, query: Any, order: Order, only_counts: bool, form: 
     from inscribe.report.terminal import concordance_as_text, counts_as_text
 
     return counts_as_text(found) if only_counts else concordance_as_text(found)
+
+
+def _translations(held: Collection, form: str) -> str:
+    from inscribe.indexing import translated_texts
+    from inscribe.report import indexes
+
+    found = translated_texts(held.documents)
+    if form == "json":
+        made = indexes.translations_as_json(found, held.records)
+        return json.dumps(made, ensure_ascii=False, indent=2)
+    if form == "csv":
+        return indexes.translations_as_csv(found)
+    return indexes.translations_as_text(found)
 
 
 def _clusters(held: Collection, form: str) -> str:

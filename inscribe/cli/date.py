@@ -21,6 +21,7 @@ from inscribe.cli.common import (
     terminal_bytes,
     write_result,
 )
+from inscribe.cli.given import is_piped
 from inscribe.cli.lines import Show, Tally, lines_of, progress, refusal
 from inscribe.errors import InputError, InscribeError, Place
 
@@ -71,6 +72,8 @@ def command(
     _check_range(between)
     if lines:
         _answer_lines(texts, record, between, shape, output, force, quiet)
+    if not texts and record is None and is_piped():
+        texts = (STANDARD_INPUT,)
     if bool(texts) == (record is not None):
         raise InputError("give a date to resolve", hint="a text, - or --record FILE")
     if len(texts) == 1:

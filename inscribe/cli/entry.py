@@ -18,6 +18,7 @@ from inscribe.cli.common import (
     output_options,
     progress_shown,
     status_of,
+    write_pieces,
     write_result,
 )
 from inscribe.errors import InputError
@@ -39,6 +40,9 @@ ENDINGS = {
     "svg": "svg",
 }
 
+
+# Formats whose documents are put together of those of single entries (inscribe.report.joined).
+JOINED = ("md", "html", "json", "csv", "lido")
 
 STYLES = """\b
 A house style is a TOML file of these keys; each may be left out:
@@ -101,8 +105,11 @@ def command(
     a folder. Records of a folder that cannot be used are left out and named, with exit status 1.
     """
     style = _style(style_file, labels)
+    to_folder = output is not None and (output.endswith("/") or Path(output).is_dir())
+    if Path(path).is_dir() and form in JOINED and not to_folder:
+        return _streamed(Path(path), form, style, library_file, output, force=force, quiet=quiet)
     entries, broken = _entries(Path(path), library_file, quiet=quiet)
-    if output is not None and (output.endswith("/") or Path(output).is_dir()):
+    if output is not None and to_folder:
         below = Path(path) if Path(path).is_dir() else Path(path).parent
         _write_each(entries, below, form, style, Path(output), force=force)
         return status_of(list(map(str, broken)))
@@ -113,6 +120,25 @@ def command(
         )
     _write(made[0], form, output, force=force)
     return status_of(list(map(str, broken)))
+
+
+def _streamed(
+    folder: Path,
+    form: str,
+    style: Style,
+    library_file: str | None,
+    output: str | None,
+    *,
+    force: bool,
+    quiet: bool,
+) -> int:
+    """Write the entries of a folder as one document, as they are made."""
+    from inscribe.cli.entry_stream import EntryStream
+
+    with progress_shown("entries", quiet=quiet) as progress:
+        stream = EntryStream(folder, form, style, library_path(library_file), progress)
+        write_pieces(stream.joined(), output, force=force)
+    return status_of(stream.broken)
 
 
 def _style(file: str | None, labels: Literal["en", "ja"] | None) -> Style:
@@ -198,10 +224,11 @@ def _documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | 
 
         yield entries_as_docx(entries, style)
     else:
-        yield _formats()[form](entries, style)
+        yield formats()[form](entries, style)
 
 
-def _formats() -> dict[str, Callable[[list[Entry], Style], str]]:
+def formats() -> dict[str, Callable[[list[Entry], Style], str]]:
+    """Return what writes entries as one document, by the name of the format."""
     from inscribe.report.entries import (
         entries_as_annotations,
         entries_as_csv,

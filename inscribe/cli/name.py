@@ -14,6 +14,7 @@ from inscribe.cli.common import (
     settled_option,
     write_result,
 )
+from inscribe.cli.given import words_given
 
 if TYPE_CHECKING:
     from inscribe.reading.names import NameKind
@@ -27,7 +28,7 @@ _KINDS = ("auto", "given", "surname", "art", "common")
         "inscribe name 綾郷", "inscribe name --kind art 椋雲斎", "inscribe name 三輪綾國"
     )
 )
-@click.argument("names", nargs=-1, required=True, metavar="NAME...")
+@click.argument("names", nargs=-1, metavar="[NAME|-]...")
 @settled_option
 @click.option(
     "--kind",
@@ -57,7 +58,7 @@ def command(
     expect_settled_names(records)
     from inscribe.reading.signatures import look_up
 
-    words = (part for each in names for part in each.split() or [""])
+    words = (part for each in words_given(names) for part in each.split() or [""])
     found = [look_up(name, kind) for name in words]
     write_result(_shown(found, shape), output, force=force)
 

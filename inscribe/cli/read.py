@@ -11,18 +11,17 @@ import click
 
 from inscribe.cli.common import (
     COUNTING,
-    STANDARD_INPUT,
     conventions_option,
     example,
     expect_settled_names,
     format_option,
     output_options,
-    read_transcription,
     register_option,
     settled_option,
     terminal_bytes,
     write_result,
 )
+from inscribe.cli.given import Given, given
 from inscribe.cli.lines import Tally, progress, refusal
 from inscribe.cli.overriding import (
     merged,
@@ -44,15 +43,15 @@ if TYPE_CHECKING:
     epilog=COUNTING
     + example(
         "inscribe read examples/DEMO-001.toml",
-        "inscribe read --text 於東都應需造之",
-        "inscribe read --text 春の夜の夢 --gloss",
+        "inscribe read 於東都應需造之",
+        "inscribe read 春の夜の夢 --gloss",
         "inscribe read --text 嶺曉作 --override 1-2=name:みねあき",
         "inscribe read --text 春の夜露岳書 --passage 4-6=signature:wrote",
         "inscribe read --watch records/A-0412.toml",
         "inscribe read --lines --format jsonl < transcriptions.txt",
     )
 )
-@click.argument("path", required=False, metavar="[RECORD|FILE|-]")
+@click.argument("path", required=False, metavar="[RECORD|FILE|TEXT|-]")
 @click.option("--text", "literal", metavar="TEXT", help="Read TEXT itself.")
 @click.option("--lines", is_flag=True, help="Read one transcription a line, one result a line.")
 @click.option("--watch", is_flag=True, help="Read again whenever the file is saved; Ctrl-C stops.")
@@ -96,8 +95,6 @@ def command(
     A record is read with the readings its cataloguer settled. The first reading is the likeliest
     and others follow with their reasons: a proposal, and a signature is not an attribution.
     """
-    if (path is None) == (literal is None) and not (lines and path is None and literal is None):
-        raise InputError("give one text to read", hint="a record, a file, - or --text TEXT")
     if lines and watch:
         raise InputError("--watch and --lines do not go together", hint="leave one of them out")
     expect_settled_names(records)
@@ -106,13 +103,14 @@ def command(
     if lines and (overrides or passages):
         key = "override" if overrides else "passage"
         raise InputError(f"--{key} and --lines do not go together", hint="read one text at a time")
+    text = given(path, literal)
     if lines:
-        _read_lines(path, literal, register, letters, why, gloss, shape, output, force, quiet)
+        _read_lines(text, register, letters, why, gloss, shape, output, force, quiet)
 
     from inscribe import tables
 
     def shown() -> str:
-        found = list(_interpretations(path, literal, register, overrides, passages))
+        found = list(_interpretations(text, register, overrides, passages))
         refuse_beyond("override", overrides, found)
         refuse_beyond("passage", passages, found)
         if tables.has_own("people"):
@@ -127,17 +125,17 @@ def command(
         return _shown(_glossed(found) if gloss else found, shape, why, gloss)
 
     if watch:
-        _watch(path, shown, output)
+        _watch(text, shown, output)
     else:
         write_result(shown(), output, force=force)
 
 
-def _watch(path: str | None, shown: Callable[[], str], output: str | None) -> None:
+def _watch(text: Given, shown: Callable[[], str], output: str | None) -> None:
     from inscribe.cli.watching import watch
 
-    if path is None or path == STANDARD_INPUT or output is not None:
+    if text.path is None or output is not None:
         raise InputError("--watch shows a file's reading on the terminal", hint="name a file only")
-    watch(Path(path), shown)
+    watch(text.path, shown)
 
 
 def _glossed(found: list[Interpretation]) -> list[Interpretation]:
@@ -155,33 +153,23 @@ def _in_letters(found: Interpretation, letters: str) -> Interpretation:
 
 
 def _interpretations(
-    path: str | None,
-    literal: str | None,
+    text: Given,
     register: Choice,
     overrides: tuple[OverrideLike, ...],
     passages: tuple[PassageLike, ...],
 ) -> Iterator[Interpretation]:
     from inscribe import reading
 
-    def read(text: str) -> Interpretation:
-        return reading.read_text(text, register, overrides, alternatives=True, passages=passages)
-
-    if literal is not None:
-        yield read(_some(literal))
-    elif path == STANDARD_INPUT:
-        text = _some(read_transcription(), "standard input")
-        yield read(text)
-    elif str(path).endswith(".toml"):
-        yield from _of_record(Path(str(path)), register, overrides, passages)
-    else:
-        from inscribe import files
-
-        given = files.transcribed(files.read_text(Path(str(path))), str(path))
-        text = _some(given.strip("\n"), str(path))
-        try:
-            yield read(text)
-        except InscribeError as error:
-            raise error.in_file(str(path)) from error
+    if text.kind == "record":
+        yield from _of_record(Path(text.value), register, overrides, passages)
+        return
+    words = _some(text.transcription(), text.place)
+    try:
+        yield reading.read_text(words, register, overrides, alternatives=True, passages=passages)
+    except InscribeError as error:
+        if text.kind == "file":
+            raise error.in_file(text.value) from error
+        raise
 
 
 def _some(text: str, place: str | None = None) -> str:
@@ -238,8 +226,7 @@ def _shown(found: list[Interpretation], shape: str, why: bool, gloss: bool) -> s
 
 
 def _read_lines(
-    path: str | None,
-    literal: str | None,
+    text: Given,
     register: Choice,
     letters: str,
     why: bool,
@@ -251,9 +238,9 @@ def _read_lines(
 ) -> NoReturn:
 
     tally = Tally()
-    count = _count_of(path)
+    count = _count_of(text.path)
     with progress("lines", output, quiet=quiet) as show:
-        given = _counted(_lines_of(path, literal), tally, lambda done: show(done, count))
+        given = _counted(_lines_of(text), tally, lambda done: show(done, count))
         results = _line_results(given, register, letters, why, gloss, shape, tally)
         if output is not None:
             write_result("".join(results), output, force=force)
@@ -265,11 +252,11 @@ def _read_lines(
     tally.end(output, quiet=quiet)
 
 
-def _count_of(path: str | None) -> int | None:
+def _count_of(path: Path | None) -> int | None:
     """Return how many lines a file has, where that can be told before they are read."""
-    if path is None or path == STANDARD_INPUT or not Path(path).is_file():
+    if path is None or not path.is_file():
         return None
-    with Path(path).open("rb") as file:
+    with path.open("rb") as file:
         return sum(1 for _ in file)
 
 
@@ -280,20 +267,21 @@ def _counted(lines: Iterator[bytes], tally: Tally, show: Callable[[int], None]) 
         yield line
 
 
-def _lines_of(path: str | None, literal: str | None) -> Iterator[bytes]:
+def _lines_of(text: Given) -> Iterator[bytes]:
     from inscribe import files
 
-    if literal is not None:
-        yield from literal.encode("utf-8", "surrogateescape").split(b"\n")
-    elif path is None or path == STANDARD_INPUT:
+    if text.kind == "text":
+        yield from text.value.encode("utf-8", "surrogateescape").split(b"\n")
+    elif text.path is None:
         yield from files.bounded_lines(sys.stdin.buffer, "standard input")
     else:
         try:
-            with Path(path).open("rb") as file:
-                yield from files.bounded_lines(file, path)
+            with text.path.open("rb") as file:
+                yield from files.bounded_lines(file, text.value)
         except OSError as error:
             reason = error.strerror or "it cannot be read"
-            raise InputError(reason, Place(path), "check the path and its permissions") from error
+            hint = "check the path and its permissions"
+            raise InputError(reason, Place(text.value), hint) from error
 
 
 def _line_results(

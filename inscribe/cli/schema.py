@@ -20,11 +20,15 @@ OUTPUTS = (
     "sign",
     "name",
     "check",
+    "next",
+    "import",
+    "index",
     "entry",
     "restore",
     "measure",
     "concord",
     "concord-clusters",
+    "concord-translations",
     "refused-line",
 )
 
@@ -36,9 +40,10 @@ def command(what: str, output: str | None, force: bool, quiet: bool) -> None:
     """Print a JSON Schema (draft 2020-12): of records, or of what a command prints as JSON.
 
     WHAT is record (without WHAT), read, collate, source-find, source-list (each text), date, dates
-    (several of one object), sign, name, check, entry, restore, measure, concord, concord-clusters
-    or refused-line (what stands in place of the answer to a line that cannot be used). Editors that
-    know JSON Schema check records and offer keys and words while you type.
+    (several of one object), sign, name, check, next, import, index, entry, restore, measure,
+    concord, concord-clusters, concord-translations or refused-line (what stands in place of the
+    answer to a line that cannot be used). Editors that know JSON Schema check records and offer
+    keys and words while you type.
 
     Records count signs and columns from 1, as one does on the metal; JSON counts them from 0. Each
     key that counts says from where.

@@ -13,9 +13,9 @@ from inscribe.cli.common import (
     example,
     format_option,
     output_options,
-    read_standard_input,
     write_result,
 )
+from inscribe.cli.given import is_piped, words_given
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
@@ -62,6 +62,8 @@ def command(
     shape (水 finds 氵).
     """
     searching = parts is not None or reading is not None or strokes is not None
+    if not signs and not searching and is_piped():
+        signs = (STANDARD_INPUT,)
     if searching == bool(signs):
         raise InputError(
             "give signs to look up, or --parts, --reading or --strokes to search by",
@@ -81,9 +83,8 @@ def _named(arguments: tuple[str, ...]) -> tuple[str, ...]:
     from inscribe.forms import code_point, signs_of
 
     found: list[str] = []
-    for argument in arguments:
-        text = read_standard_input() if argument == STANDARD_INPUT else argument
-        for word in text.split():
+    for argument in words_given(arguments):
+        for word in argument.split():
             if re.match(r"[Uu]\+", word):
                 found.append(code_point(word))
             else:

@@ -8,9 +8,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import files
-from inscribe.cli.common import STANDARD_INPUT, read_standard_input, read_transcription
+from inscribe.cli.common import read_standard_input
+from inscribe.cli.given import given
 from inscribe.cli.lines import lines_of
-from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
     from inscribe.signs import Transcription
@@ -22,37 +22,28 @@ def queries(path: str | None, literal: str | None) -> Iterator[Asked]:
     """Yield number, text and transcription of each query: one, or a record's inscriptions.
 
     Raises:
-        InputError: neither or both of a path and a literal text are given.
+        InputError: there is no text, or two, or no such file.
     """
-    if (path is None) == (literal is None):
-        raise InputError("give one text to look for", hint="a record, a file, - or --text TEXT")
-    if literal is not None:
-        yield _asked(1, literal)
-    elif path == STANDARD_INPUT:
-        yield _asked(1, read_transcription())
-    elif str(path).endswith(".toml"):
-        from inscribe.record import load
-        from inscribe.sources import copied_signs
+    text = given(path, literal)
+    if text.kind != "record":
+        yield _asked(1, text.transcription())
+        return
+    from inscribe.record import load
+    from inscribe.sources import copied_signs
 
-        for number, inscription in enumerate(load(Path(str(path))).inscriptions, start=1):
-            yield number, inscription.text.strip(), partial(copied_signs, inscription)
-    elif not Path(str(path)).exists():
-        raise InputError(
-            "there is no such file", Place(str(path)), "for a literal text, use --text"
-        )
-    else:
-        text = files.transcribed(files.read_text(Path(str(path))), str(path))
-        yield _asked(1, text.strip("\n"))
+    for number, inscription in enumerate(load(Path(text.value)).inscriptions, start=1):
+        yield number, inscription.text.strip(), partial(copied_signs, inscription)
 
 
 def line_queries(path: str | None, literal: str | None) -> Iterator[Asked]:
     """Yield one query a line."""
-    if literal is not None:
-        lines: Iterable[str] = literal.split("\n")
-    elif path is None or path == STANDARD_INPUT:
+    text = given(path, literal)
+    if text.kind == "text":
+        lines: Iterable[str] = text.value.split("\n")
+    elif text.path is None:
         lines = lines_of(read_standard_input())
     else:
-        lines = files.read_lines(Path(path))
+        lines = files.read_lines(text.path)
     for number, line in enumerate(lines, start=1):
         yield _asked(number, line.strip(), checked=True)
 

@@ -20,8 +20,14 @@ if TYPE_CHECKING:
         clustered as clustered,
         concord as concord,
     )
-    from inscribe.concordance.clustering import Cluster as Cluster
-    from inscribe.concordance.documents import Document as Document
+    from inscribe.concordance.clustering import Cluster as Cluster, clusters as clusters
+    from inscribe.concordance.documents import (
+        Document as Document,
+        document_of_read as document_of_read,
+        documents_of_read as documents_of_read,
+        of_rows as of_rows,
+        rows_of as rows_of,
+    )
     from inscribe.concordance.finding import (
         ConcordanceQuery as ConcordanceQuery,
         How as How,
@@ -29,9 +35,17 @@ if TYPE_CHECKING:
         query_of as query_of,
     )
     from inscribe.concordance.folder import (
+        DOCUMENTS as DOCUMENTS,
         Collection as Collection,
         collection as collection,
         library_collection as library_collection,
+        store_of as store_of,
+    )
+    from inscribe.concordance.said import (
+        NAME as NAME,
+        PassageSaid as PassageSaid,
+        SaidThere as SaidThere,
+        Signing as Signing,
     )
     from inscribe.concordance.tally import Order as Order
 else:
@@ -39,10 +53,11 @@ else:
         __name__,
         {
             "answers": "Clusters Concordance clustered concord",
-            "clustering": "Cluster",
-            "documents": "Document",
+            "clustering": "Cluster clusters",
+            "documents": "Document document_of_read documents_of_read of_rows rows_of",
             "finding": "ConcordanceQuery How Occurrence query_of",
-            "folder": "Collection collection library_collection",
+            "folder": "DOCUMENTS Collection collection library_collection store_of",
+            "said": "NAME PassageSaid SaidThere Signing",
             "tally": "Order",
         },
     )

@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from inscribe import notation, tables
+from inscribe.concordance.said import SaidThere, of_record, said_from, said_of
 from inscribe.errors import InscribeError
 from inscribe.notation import segments
 from inscribe.reading.spelling import is_kana
@@ -38,7 +39,8 @@ class Document(NamedTuple):
     signature gives, in current forms: as read, no attribution; ``others`` are the names of other
     persons who signed (who wrote, who composed), in current forms and in Latin letters;
     ``persons`` are those of the user's list whom it may name: the name as it stands there, the
-    person and the reasons, the likelier first; ``year`` is the western year of its first date.
+    person and the reasons, the likelier first; ``year`` is the western year of its first date;
+    ``said`` is what it says of persons, places and dates.
     """
 
     object: str
@@ -56,6 +58,7 @@ class Document(NamedTuple):
     carver_romaji: str
     others: tuple[tuple[str, str], ...] = ()
     persons: tuple[tuple[str, str, str], ...] = ()
+    said: SaidThere = SaidThere()
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -98,6 +101,11 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
         read = _read_with_persons(record)
     else:
         read = [_read_inscription(each, record.between) for each in record.inscriptions]
+    return documents_of_read(record, file, read)
+
+
+def documents_of_read(record: Record, file: str, read: Sequence[Document]) -> list[Document]:
+    """Return the documents of a record's inscriptions, read one by one, as those of one object."""
     years = [each.year for each in read if each.year is not None]
     names = [each.carver for each in read if each.carver]
     romaji = [each.carver_romaji for each in read if each.carver]
@@ -111,6 +119,7 @@ def documents_of_record(record: Record, file: str) -> list[Document]:
             year=years[0] if years else None,
             carver=names[0] if names else "",
             carver_romaji=romaji[0] if names else "",
+            said=of_record(each.said, record, inscription),
         )
         for number, (inscription, each) in enumerate(
             zip(record.inscriptions, read, strict=True), start=1
@@ -124,9 +133,7 @@ def _read_with_persons(record: Record) -> list[Document]:
 
     read = [_interpretation(each, record.between) for each in record.inscriptions]
     return [
-        _document("", "", "", "", each.transcription, found)._replace(
-            persons=tuple((named.text, named.name, named.why) for named in found.persons)
-        )
+        document_of_read(each.transcription, found)
         for each, found in zip(record.inscriptions, with_persons(read), strict=True)
     ]
 
@@ -164,9 +171,17 @@ def _interpretation(inscription: Inscription, between: tuple[int, int] | None) -
         inscription.overrides,
         between=between,
         alternatives=False,
+        doubts=False,
         passages=inscription.passages,
         source=inscription.source.text if inscription.source else "",
     )
+
+
+def document_of_read(text: Transcription, read: Interpretation) -> Document:
+    """Return an inscription that was read as a document, of no object as yet."""
+    document = _document("", "", "", "", text, read)
+    persons = tuple((named.text, named.name, named.why) for named in read.persons)
+    return document._replace(persons=persons)
 
 
 def document_of_source(text: SourceText, file: str) -> Document:
@@ -238,6 +253,7 @@ def _document(
         carver,
         romaji,
         _other_names(read, carver),
+        said=said_of(read),
     )
 
 
@@ -289,6 +305,7 @@ def of_rows(rows: Sequence[Sequence[object]]) -> list[Document]:
     found = []
     for row in rows:
         document = Document(*row)  # type: ignore[arg-type]
+        document = document._replace(said=said_from(document.said))
         if len(document.normal) != len(document.origin):
             raise ValueError("a row is damaged")
         found.append(document)

@@ -1,19 +1,18 @@
-"""The documents of a folder or of the library, read on several cores and kept in a cache.
+"""The documents of a folder or of the library, read on several cores and kept in the cache.
 
-The cache is one file a folder (``cache.py``). A record is read again when its path, size or time of
-change differs; the whole cache is left aside when the program or a glossary table has changed, when
-it is damaged, or when it cannot be written.
+What is kept, and when it is made anew, is the matter of ``inscribe.keeping``.
 """
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Callable
+from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from inscribe.concordance.cache import Stamp, cache_file, keep_in, kept, stamp_of
 from inscribe.concordance.documents import (
     Document,
     document_of_source,
@@ -22,13 +21,23 @@ from inscribe.concordance.documents import (
     rows_of,
 )
 from inscribe.errors import InscribeError
-from inscribe.reading.lexicon import prepare_for
+from inscribe.keeping import (
+    FileMark,
+    Kept,
+    KeptValue,
+    Store,
+    Work,
+    each_record,
+    mark_of,
+    open_store,
+)
 from inscribe.record import Survey, load, survey
 from inscribe.workers import mapped
 
 if TYPE_CHECKING:
     from inscribe.sources import SourceText
 
+TEXTS = "texts"  # under which the documents of a library are kept
 MOST_KEPT = 100_000  # texts of a library above which its documents are not kept
 
 Progress = Callable[[int, int], None]
@@ -62,34 +71,23 @@ def collection(
         InputError: there is no such file or folder.
     """
     there = Survey([folder]) if folder.is_file() else survey(folder)
-    paths = there.records
-    kept_in = cache_file(folder, cache) if keep else None
-    known = kept(kept_in) if kept_in else {}
-    stamps = {str(path): stamp_of(path) for path in paths}
-    held: dict[str, Any] = {
-        name: known[name]
-        for name, stamp in stamps.items()
-        if known.get(name, [0])[0] == list(stamp)
-    }
-    wanted = [name for name in stamps if name not in held]
-    prepare_for(len(wanted))
-    for done, (name, rows, problem) in enumerate(mapped(_read, wanted), start=1):
-        held[name] = [list(stamps[name]), rows, problem]
-        progress(done, len(wanted))
-    if kept_in and (wanted or len(held) < len(known)):
-        keep_in(kept_in, held)
-    return _collected(there, held)
-
-
-def _collected(there: Survey, held: dict[str, Any]) -> Collection:
     documents: list[Document] = []
     unread = list(map(str, there.closed))
-    for path in there.records:
-        _, rows, problem = held[str(path)]
-        documents += of_rows(rows)
-        if problem:
-            unread.append(problem)
+    with store_of(folder, cache, keep=keep) as store:
+        for path, (found,) in each_record(there.records, DOCUMENTS, store, progress):
+            read, problem = _as_kept(found, path)
+            documents += read
+            if problem:
+                unread.append(problem)
     return Collection(tuple(documents), len(there.records), tuple(unread))
+
+
+def _as_kept(found: Any, path: Path) -> tuple[list[Document], str]:
+    """Return the documents kept of a record and its problem; what is damaged is made anew."""
+    with contextlib.suppress(ValueError, TypeError, KeyError, AttributeError):
+        return of_rows(found["rows"]), found["problem"]
+    (made,) = _read(path)
+    return of_rows(made["rows"]), made["problem"]
 
 
 def library_collection(
@@ -106,10 +104,12 @@ def library_collection(
     """
     from inscribe.sources import Library
 
-    kept_in = cache_file(library, cache) if keep else None
-    known = kept(kept_in) if kept_in else {}
-    name, stamp = str(library), _library_stamp(library)
-    if known.get(name, [0])[0] != list(stamp):
+    name, mark = str(library), _library_mark(library)
+    with store_of(library, cache, keep=keep) as store:
+        if store and name in (known := store.known(TEXTS)) and known[name].mark == mark:
+            with contextlib.suppress(ValueError, TypeError, KeyError, AttributeError):
+                documents = of_rows(store.values(TEXTS, [name])[name])
+                return Collection(tuple(documents), len(documents))
         with Library(library) as opened:
             texts = list(opened.texts())
         rows = []
@@ -117,32 +117,39 @@ def library_collection(
         for done, row in enumerate(read, start=1):
             rows.append(row)
             progress(done, len(texts))
-        known = {name: [list(stamp), rows, ""]}
-        if kept_in and len(rows) <= MOST_KEPT:
-            keep_in(kept_in, known)
-    documents = of_rows(known[name][1])
+        if store and len(rows) <= MOST_KEPT:
+            store.keep(TEXTS, [KeptValue(name, Kept(mark, "", ""), rows)])
+    documents = of_rows(rows)
     return Collection(tuple(documents), len(documents))
 
 
-def _library_stamp(library: Path) -> Stamp:
+def store_of(
+    folder: Path, cache: Path | None = None, *, keep: bool = True
+) -> AbstractContextManager[Store | None]:
+    """Open what is kept of a folder; None where nothing is to be kept, or can be."""
+    return (open_store(folder, cache) if keep else None) or nullcontext()
+
+
+def _library_mark(library: Path) -> FileMark:
     """Return size and time of the library with what SQLite has yet to write into it."""
-    stamps = [stamp_of(library), stamp_of(library.with_name(f"{library.name}-wal"))]
-    return sum(size for size, _ in stamps), max(time for _, time in stamps)
+    marks = [mark_of(library), mark_of(library.with_name(f"{library.name}-wal"))]
+    return FileMark(sum(mark.size for mark in marks), max(mark.changed for mark in marks))
 
 
 def _read_source(text: SourceText, file: str) -> list[object]:
     return rows_of([document_of_source(text, file)])[0]
 
 
-Read = tuple[str, list[list[object]], str]
-
-
-def _read(name: str) -> Read:
+def _read(path: Path) -> tuple[dict[str, Any]]:
+    """Return the documents of a record as rows, or what is the matter with it."""
     try:
-        record = load(name)
+        record = load(path)
     except InscribeError as error:
-        return name, [], str(error)
+        return ({"rows": [], "problem": str(error)},)
     try:
-        return name, rows_of(documents_of_record(record, name)), ""
+        return ({"rows": rows_of(documents_of_record(record, str(path))), "problem": ""},)
     except InscribeError as error:  # as one inscription that is longer than can be read
-        return name, [], str(error.in_file(name, None))
+        return ({"rows": [], "problem": str(error.in_file(str(path), None))},)
+
+
+DOCUMENTS = Work(("documents",), _read)

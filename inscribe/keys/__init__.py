@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from inscribe.keys.checking import (
         CheckKeys as CheckKeys,
         FindingKeys as FindingKeys,
+        TaskKeys as TaskKeys,
+        WorkKeys as WorkKeys,
     )
     from inscribe.keys.collation import (
         BesideKeys as BesideKeys,
@@ -65,6 +67,20 @@ if TYPE_CHECKING:
         RepeatKeys as RepeatKeys,
         SignKeys as SignKeys,
     )
+    from inscribe.keys.importing import (
+        ImportedRowKeys as ImportedRowKeys,
+        ImportKeys as ImportKeys,
+        MarkStepKeys as MarkStepKeys,
+        TroubleKeys as TroubleKeys,
+    )
+    from inscribe.keys.indexing import (
+        IndexesKeys as IndexesKeys,
+        IndexFormKeys as IndexFormKeys,
+        IndexHeadingKeys as IndexHeadingKeys,
+        TranslatedKeys as TranslatedKeys,
+        TranslationsKeys as TranslationsKeys,
+        WhereKeys as WhereKeys,
+    )
     from inscribe.keys.measuring import (
         MeasuredColumnKeys as MeasuredColumnKeys,
         MeasuredKeys as MeasuredKeys,
@@ -105,7 +121,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "checking": "CheckKeys FindingKeys",
+            "checking": "CheckKeys FindingKeys TaskKeys WorkKeys",
             "collation": (
                 "BesideKeys BreakKeys CollationAnswerKeys CollationKeys ColumnSpaceKeys "
                 "FidelityKeys GroupKeys JudgementKeys LevelKeys LevelsKeys SpaceKeys SpanKeys"
@@ -126,6 +142,11 @@ else:
                 "ReadingKeys SignaturePartKeys TokenKeys"
             ),
             "restoring": "CandidateKeys EvidenceKeys LacunaKeys RestorationKeys SourceLikelyKeys",
+            "importing": "ImportKeys ImportedRowKeys MarkStepKeys TroubleKeys",
+            "indexing": (
+                "IndexFormKeys IndexHeadingKeys IndexesKeys TranslatedKeys TranslationsKeys "
+                "WhereKeys"
+            ),
             "schemas": "COUNTS_SIGNS OUTPUTS Schema schema_of",
             "sources": "HitKeys HitsKeys RefusedKeys SourceTextKeys",
         },

@@ -22,12 +22,14 @@ from typing import (
 )
 
 from inscribe.keys.base import Keyword
-from inscribe.keys.checking import CheckKeys
+from inscribe.keys.checking import CheckKeys, WorkKeys
 from inscribe.keys.collation import CollationAnswerKeys
 from inscribe.keys.concordance import ClustersKeys, ConcordanceKeys
 from inscribe.keys.dates import DateAnswerKeys, DatesKeys
 from inscribe.keys.entry import EntryKeys
 from inscribe.keys.forms import SignKeys
+from inscribe.keys.importing import ImportKeys
+from inscribe.keys.indexing import IndexesKeys, TranslationsKeys
 from inscribe.keys.measuring import MeasuredKeys
 from inscribe.keys.reading import NameKeys, ReadingKeys
 from inscribe.keys.restoring import RestorationKeys
@@ -50,11 +52,15 @@ OUTPUTS: dict[str, type] = {
     "sign": SignKeys,
     "name": NameKeys,
     "check": CheckKeys,
+    "next": WorkKeys,
+    "import": ImportKeys,
+    "index": IndexesKeys,
     "entry": EntryKeys,
     "restore": RestorationKeys,
     "measure": MeasuredKeys,
     "concord": ConcordanceKeys,
     "concord-clusters": ClustersKeys,
+    "concord-translations": TranslationsKeys,
     "refused-line": RefusedKeys,
 }
 COUNTS_SIGNS = frozenset(

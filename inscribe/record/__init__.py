@@ -30,7 +30,14 @@ if TYPE_CHECKING:
         remarks as remarks,
         with_boxes as with_boxes,
     )
-    from inscribe.record.fields import MAX_MM as MAX_MM
+    from inscribe.record.fields import (
+        MAX_LINE as MAX_LINE,
+        MAX_MM as MAX_MM,
+        MAX_TEXT as MAX_TEXT,
+        RECORD as RECORD,
+        Field as Field,
+        RecordTable as RecordTable,
+    )
     from inscribe.record.loader import (
         ENDLESS_KEY as ENDLESS_KEY,
         load as load,
@@ -42,6 +49,7 @@ if TYPE_CHECKING:
         ColumnMeasure as ColumnMeasure,
         CopiedText as CopiedText,
         Decision as Decision,
+        Imported as Imported,
         Inscription as Inscription,
         Maker as Maker,
         Measurements as Measurements,
@@ -53,6 +61,7 @@ if TYPE_CHECKING:
         Record as Record,
         SettledPassage as SettledPassage,
         SignBox as SignBox,
+        State as State,
     )
     from inscribe.record.moving import mended as mended, with_signs as with_signs
     from inscribe.record.revising import revised as revised
@@ -62,7 +71,7 @@ if TYPE_CHECKING:
     from inscribe.record.tei import records_of_tei as records_of_tei
     from inscribe.record.values import FORBIDDEN as FORBIDDEN
     from inscribe.record.vocabulary import suggested as suggested
-    from inscribe.record.writer import dump as dump
+    from inscribe.record.writer import basic_string as basic_string, dump as dump
 else:
     __getattr__ = late.door(
         __name__,
@@ -70,12 +79,12 @@ else:
             "amending": "with_measurements",
             "boxed_columns": "measured_column partly_boxed reckoned_column",
             "boxes": "read_boxes remarks with_boxes",
-            "fields": "MAX_MM",
+            "fields": "Field MAX_LINE MAX_MM MAX_TEXT RECORD RecordTable",
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
-                "ColumnMeasure CopiedText Decision Inscription Maker Measurements Obstacle "
-                "Override SettledPassage Photograph Plate Reader Record SignBox"
+                "ColumnMeasure CopiedText Decision Imported Inscription Maker Measurements "
+                "Obstacle Override Photograph Plate Reader Record SettledPassage SignBox State"
             ),
             "moving": "mended with_signs",
             "revising": "revised",
@@ -85,6 +94,6 @@ else:
             "tei": "records_of_tei",
             "values": "FORBIDDEN",
             "vocabulary": "suggested",
-            "writer": "dump",
+            "writer": "basic_string dump",
         },
     )

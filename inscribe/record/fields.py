@@ -12,6 +12,7 @@ FIRST_YEAR, LAST_YEAR = 600, 2100
 CORNERS = 8  # numbers: x and y of four corners
 MAX_PIXELS = 1_000_000  # no picture is wider
 MAX_LINE = 1000  # characters in a text of one line
+MAX_CELLS = 1000  # of one row of an older list
 MAX_TEXT = 200_000  # characters in a text of several lines
 
 
@@ -21,7 +22,8 @@ class Field(NamedTuple):
     ``holds`` is one of: ``line`` (text of one line), ``text`` (text of several lines), ``size``
     (mm, above 0), ``offset`` (mm, 0 or more), ``sign`` (a sign, from 1), ``year``, ``date``,
     ``signs`` (first and last sign), ``corners`` (eight numbers of pixels), ``share`` (-1 to 1),
-    ``column`` (a column, from 1), ``table``, ``tables``.
+    ``column`` (a column, from 1), ``cells`` (pairs of a column's heading and what stands there),
+    ``table``, ``tables``.
     """
 
     key: str
@@ -260,6 +262,16 @@ INSCRIPTION = RecordTable(
     ),
     model.Inscription,
 )
+IMPORTED = RecordTable(
+    "imported",
+    "the row of an older list that the record was made from; inscribe import compares it",
+    (
+        Field("list", "line", "the list's file name", required=True, attribute="source_list"),
+        Field("row", "sign", "the row, counted from 1 with the headings"),
+        Field("cells", "cells", "every cell of the row as it stood, each with its heading"),
+    ),
+    model.Imported,
+)
 RECORD = RecordTable(
     "record",
     "one object of a collection",
@@ -267,6 +279,16 @@ RECORD = RecordTable(
         Field("id", "line", "the object's number in the collection", required=True),
         Field("kind", "line", "the kind of fitting", required=True, vocabulary="kind"),
         Field("title", "line", "a short name of the object"),
+        Field(
+            "state",
+            "line",
+            "how far the work on it is",
+            choices=get_args(model.State),
+            defaults=False,
+        ),
+        Field("drawer", "line", "the drawer it lies in"),
+        Field("box", "line", "the box it lies in, in the drawer or elsewhere"),
+        Field("with_whom", "line", "who has it at present"),
         REMARKS,
         Field("measurements", "table", MEASUREMENTS.about, table=MEASUREMENTS),
         Field("maker", "table", MAKER.about, table=MAKER),
@@ -278,6 +300,7 @@ RECORD = RecordTable(
             table=INSCRIPTION,
             attribute="inscriptions",
         ),
+        Field("imported", "table", IMPORTED.about, table=IMPORTED),
     ),
     model.Record,
 )

@@ -8,7 +8,7 @@ from pathlib import Path, PureWindowsPath
 from typing import TYPE_CHECKING, Any
 
 from inscribe import files
-from inscribe.errors import InputError, InscribeError, Place, RecordError
+from inscribe.errors import InputError, InscribeError, Place, RecordError, did_you_mean
 from inscribe.record import checks, model
 from inscribe.record.fields import RECORD, Field, RecordTable
 from inscribe.record.problems import MAX_TOLD, Problems
@@ -176,11 +176,9 @@ class _Builder:
         return made
 
     def _unknown(self, key: str, table: RecordTable, path: KeyPath) -> None:
-        from difflib import get_close_matches
-
         known = [field.key for field in table.fields]
-        near = get_close_matches(key, known, 1) if len(self.problems.found) < MAX_TOLD else []
-        hint = f"did you mean {near[0]}?" if near else f"known keys: {', '.join(known)}"
+        meant = did_you_mean(key, known) if len(self.problems.found) < MAX_TOLD else ""
+        hint = meant or f"known keys: {', '.join(known)}"
         shown = key if key.isprintable() and len(key) <= 40 else ascii(key[:40])
         self.problems.add((*path, key), f"{table.name} has no key {shown}", hint)
 

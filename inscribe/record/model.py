@@ -20,6 +20,7 @@ from inscribe.terms import Kind as Kind, Role as Role
 
 Register = Literal["auto", "verse", "signature", "prose"]
 Notation = Literal["japanese", "leiden"]
+State = Literal["drafted", "read", "reviewed", "published"]
 
 
 class Measurements(NamedTuple):
@@ -246,8 +247,24 @@ class Inscription:
         return boxed(t, places) if places else t
 
 
+class Imported(NamedTuple):
+    """The row of an older list that a record was made from, and all that stood in it.
+
+    ``row`` counts from 0; ``cells`` are pairs of a heading and a cell, as they stood in the list,
+    so that nothing is lost and a later import can tell what changed in the list.
+    """
+
+    source_list: str
+    row: int | None = None
+    cells: tuple[tuple[str, str], ...] = ()
+
+
 class Record(NamedTuple):
-    """One object of a collection."""
+    """One object of a collection.
+
+    ``state`` is how far the work is (empty where nobody has said), ``drawer`` and ``box`` where it
+    lies, ``with_whom`` who has it at present.
+    """
 
     id: str
     kind: str
@@ -256,6 +273,11 @@ class Record(NamedTuple):
     measurements: Measurements = Measurements()
     maker: Maker | None = None
     remarks: str = ""
+    state: State | Literal[""] = ""
+    drawer: str = ""
+    box: str = ""
+    with_whom: str = ""
+    imported: Imported | None = None
 
     @property
     def between(self) -> tuple[int, int] | None:

@@ -8,6 +8,7 @@ from inscribe.record.fields import (
     CORNERS,
     FIRST_YEAR,
     LAST_YEAR,
+    MAX_CELLS,
     MAX_LINE,
     MAX_MM,
     MAX_PIXELS,
@@ -82,6 +83,10 @@ def _value(field: Field) -> Schema:
         case "corners":
             number = {"type": "number", "minimum": -MAX_PIXELS, "maximum": MAX_PIXELS}
             return {"type": "array", "items": number, "minItems": CORNERS, "maxItems": CORNERS}
+        case "cells":
+            text = {"$ref": "#/$defs/text"}
+            pair = {"type": "array", "items": text, "minItems": 2, "maxItems": 2}
+            return {"type": "array", "items": pair, "maxItems": MAX_CELLS}
         case "year":
             return {"type": "integer", "minimum": FIRST_YEAR, "maximum": LAST_YEAR}
         case _:

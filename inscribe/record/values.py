@@ -11,6 +11,7 @@ from inscribe.record.fields import (
     CORNERS,
     FIRST_YEAR,
     LAST_YEAR,
+    MAX_CELLS,
     MAX_LINE,
     MAX_MM,
     MAX_PIXELS,
@@ -63,6 +64,8 @@ def checked(field: Field, value: Any) -> Any:
             return _share(field, value)
         case "corners":
             return _corners(field, value)
+        case "cells":
+            return _cells(field, value)
         case "year":
             return _year(field, value)
         case _:
@@ -145,6 +148,21 @@ def _corners(field: Field, value: Any) -> tuple[float, ...]:
         if not -MAX_PIXELS <= number <= MAX_PIXELS:
             raise ValueRefused(f"{field.key} lies in no picture", "expected pixels")
     return tuple(float(number) for number in value)
+
+
+def _cells(field: Field, value: Any) -> tuple[tuple[str, str], ...]:
+    expected = 'pairs of a heading and a cell, as in [["No.", "12"], ["Place", "back"]]'
+    if not isinstance(value, list):
+        raise _wrong_type(field, value, expected)
+    if len(value) > MAX_CELLS:
+        raise ValueRefused(f"{field.key} has more than {MAX_CELLS:,} cells", "divide the list")
+    for pair in value:
+        if not isinstance(pair, list) or len(pair) != 2:
+            raise ValueRefused(f"{field.key} holds more than pairs", f"expected {expected}")
+    each = field._replace(holds="text")
+    for text in (text for pair in value for text in pair):
+        _text(each, text)
+    return tuple((heading, cell) for heading, cell in value)
 
 
 def _year(field: Field, value: Any) -> int:

@@ -71,6 +71,10 @@ def literal(field: Field, value: Any) -> str | None:
         return None
     if isinstance(held, str):
         return _quoted(held)
+    if field.holds == "cells":
+        return "".join(
+            ["[\n", *(f"  [{basic_string(h)}, {basic_string(c)}],\n" for h, c in held), "]"]
+        )
     if isinstance(held, tuple):
         return f"[{', '.join(map(str, held))}]"
     if isinstance(held, date):
@@ -82,9 +86,14 @@ def _is_default(field: Field, held: Any) -> bool:
     return bool(field.choices) and field.defaults and bool(held == field.choices[0])
 
 
+def basic_string(text: str) -> str:
+    """Return a text as TOML has it on one line."""
+    return f'"{re.sub(_ESCAPED, _escape, text)}"'
+
+
 def _quoted(text: str) -> str:
     if "\n" not in text:
-        return f'"{re.sub(_ESCAPED, _escape, text)}"'
+        return basic_string(text)
     if "'''" in text:
         lines = "\n".join(re.sub(_ESCAPED, _escape, line) for line in text.split("\n"))
         return f'"""\n{lines}\n"""'

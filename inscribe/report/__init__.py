@@ -12,6 +12,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.report.concept_ids import concepts as concepts
+    from inscribe.report.joined import joined_entries as joined_entries
     from inscribe.report.named import (
         AS_INSCRIBED as AS_INSCRIBED,
         NO_ATTRIBUTION as NO_ATTRIBUTION,
@@ -43,6 +44,7 @@ else:
         __name__,
         {
             "concept_ids": "concepts",
+            "joined": "joined_entries",
             "named": "AS_INSCRIBED NO_ATTRIBUTION Person dates_of place_named signer",
             "phrases": "phrased",
             "space_words": "chance_said plate_said reasons_said verdict_said",

@@ -251,6 +251,10 @@ class Library:
         for identity in ids:
             yield from map(_text_of, self.db.execute(f"{columns} WHERE id = ?", (identity,)))
 
+    def ids(self) -> list[str]:
+        """Return the ids of all texts, in their order."""
+        return [row[0] for row in self.db.execute("SELECT id FROM texts ORDER BY id")]
+
     def text_of_id(self, identity: str) -> SourceText | None:
         """Return the text of this id, or None if the library has none."""
         return next(self.texts([identity]), None)

@@ -97,7 +97,7 @@ def _asked() -> list[Case]:
         Case("query-nothing", (*find, "--text", "□"), "no legible sign", writes=made),
         Case("query-one-sign", (*find, "--text", "花"), "one legible sign", writes=made),
         Case("query-empty", (*find, "--text", ""), "no legible sign", writes=made),
-        Case("query-two", (*find, "--text", "a", "b"), "give one text"),
+        Case("query-two", (*find, "--text", "a", "b"), "given twice"),
         Case("query-most", (*find, "--most", "99999", "--text", "花"), "--most"),
     ]
 

@@ -56,6 +56,7 @@ def read(
     alternatives: bool | None = None,
     passages: Sequence[PassageLike] = (),
     source: str = "",
+    doubts: bool = True,
 ) -> Interpretation:
     """Return what an inscription says, passage by passage, its readings ranked, its doubts named.
 
@@ -68,13 +69,17 @@ def read(
             where its metre was hard to find. A signature always has them.
         passages: passages a person has settled (see ``inscribe.record.Passage``).
         source: the words that are copied, where known; they help to tell where the copy ends.
+        doubts: whether to look for what is suspicious in the signs, a third of the work.
     """
     from inscribe.reading.inscription.readers import Wishes
 
-    return _read(t, Wishes(register, overrides, between, alternatives, passages, source))
+    wishes = Wishes(register, overrides, between, alternatives, passages, source)
+    return _read(t, wishes, doubts=doubts)
 
 
-def _read(t: Transcription, wishes: Wishes, spaced: str = "") -> Interpretation:
+def _read(
+    t: Transcription, wishes: Wishes, spaced: str = "", *, doubts: bool = True
+) -> Interpretation:
     """Return what an inscription says; ``spaced`` is its literal text if that has spaces."""
     _refuse_endless(len(t.signs))
     from inscribe.forms import normalise
@@ -88,9 +93,10 @@ def _read(t: Transcription, wishes: Wishes, spaced: str = "") -> Interpretation:
     cuts, faces = _cuts(t, spaced, normal), _faces(t, columns, breaks)
     text = InscribedText(normal, carved, breaks, cuts=cuts, faces=faces)
     found = interpreted(text, wishes)
-    from inscribe.reading.inscription.doubts import with_doubts_of_signs
+    if doubts:
+        from inscribe.reading.inscription.doubts import with_doubts_of_signs
 
-    found = with_doubts_of_signs(found, t.signs)
+        found = with_doubts_of_signs(found, t.signs)
     if len(t.columns) < 2 and not any(map(has_note, t.signs)):
         return found
     from inscribe.notation import render

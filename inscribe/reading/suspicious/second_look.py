@@ -18,6 +18,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
+from inscribe import tables
 from inscribe.dates import written
 from inscribe.reading.suspicious.marks import PUNCTUATION, outside
 from inscribe.reading.suspicious.model import SuspectText, Suspicion, setting_of
@@ -28,11 +29,17 @@ _SMALL_KE = frozenset("ヵヶ")
 _ZERO = "〇"
 _LONG, _ONE = "ー", "一"
 LIKE_KANA = frozenset("八二力口卜夕工")  # kanji that are taken for kana
+_REMEMBERED = 64  # texts, for a reading and a check ask the same
 _PROSE = 0.2  # the share of kana from which punctuation may be an edition's
 
 
 def suspicions(signs: Sequence[Sign]) -> tuple[Suspicion, ...]:
     """Return what is suspicious in signs as typed, in their order, no sign named twice."""
+    return _suspicions(tuple(signs))
+
+
+@tables.cached(_REMEMBERED)
+def _suspicions(signs: tuple[Sign, ...]) -> tuple[Suspicion, ...]:
     legible = [sign for sign in signs if sign.is_legible]
     alone = [found for sign in legible if (found := _alone(sign, signs))]
     unread = frozenset(each.sign for each in alone if each.kind == "mark")

@@ -40,6 +40,7 @@ if TYPE_CHECKING:
         csv_table as csv_table,
         entries_as_csv as entries_as_csv,
     )
+    from inscribe.report.entries.troubles_csv import troubles_as_csv as troubles_as_csv
 else:
     __getattr__ = late.door(
         __name__,
@@ -53,5 +54,6 @@ else:
             "html": "entries_as_html",
             "markdown": "entry_as_markdown escaped",
             "table": "csv_table entries_as_csv",
+            "troubles_csv": "troubles_as_csv",
         },
     )

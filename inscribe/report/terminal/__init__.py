@@ -7,7 +7,10 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.report.terminal.check import check_as_text as check_as_text
+    from inscribe.report.terminal.check import (
+        check_as_text as check_as_text,
+        tasks_as_text as tasks_as_text,
+    )
     from inscribe.report.terminal.collation import (
         collation_as_text as collation_as_text,
         witnesses_as_text as witnesses_as_text,
@@ -27,6 +30,7 @@ if TYPE_CHECKING:
         table_as_text as table_as_text,
         tables_as_text as tables_as_text,
     )
+    from inscribe.report.terminal.imports import import_as_text as import_as_text
     from inscribe.report.terminal.name import names_as_text as names_as_text
     from inscribe.report.terminal.people import people_as_text as people_as_text
     from inscribe.report.terminal.reading import (
@@ -54,12 +58,13 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "check": "check_as_text",
+            "check": "check_as_text tasks_as_text",
             "collation": "collation_as_text witnesses_as_text",
             "concord": "clusters_as_text concordance_as_text counts_as_text",
             "conventions": "conventions_as_text",
             "date": "comparison_as_text date_as_text",
             "glossary": "problems_as_text table_as_text tables_as_text",
+            "imports": "import_as_text",
             "name": "names_as_text",
             "people": "people_as_text",
             "reading": "cautions_as_text printable reading_as_text",

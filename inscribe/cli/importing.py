@@ -1,0 +1,172 @@
+"""``inscribe import``: an old catalogue list becomes records, and stays up to date with them."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from inscribe.cli.common import (
+    example,
+    format_option,
+    output_options,
+    progress_shown,
+    write_result,
+)
+from inscribe.errors import InputError
+
+if TYPE_CHECKING:
+    from inscribe.importing import CatalogueList, ImportPlan, ListMapping
+
+SAMPLE = 3  # rows shown of a list that is not imported yet
+
+
+def _show_keys(context: click.Context, _option: click.Parameter, asked: bool) -> None:
+    if asked:
+        from inscribe.importing import TARGETS
+
+        for key, field in TARGETS.items():
+            choices = f" ({', '.join(field.choices)})" if field.choices else ""
+            click.echo(f"{key:32} {field.about}{choices}")
+        click.echo(f"{'measurements':32} length x width x thickness in one cell")
+        click.echo(f"{'inscription 2.text':32} as inscription.text, of a second inscription")
+        context.exit()
+
+
+@click.command(
+    epilog=example(
+        "inscribe import old-list.csv --map list.toml",
+        "inscribe import old-list.csv --map list.toml --to records --errors left-out.csv",
+    )
+)
+@click.argument("list_file", metavar="LIST")
+@click.option("--map", "map_file", metavar="FILE", help="Which column becomes which key (TOML).")
+@click.option("--to", "folder", metavar="FOLDER", help="Where the records go.")
+@click.option("--errors", metavar="FILE", help="Write what is the matter with rows to FILE (CSV).")
+@click.option("--dry-run", is_flag=True, help="Say what would be done, and write nothing.")
+@click.option("--rows", type=click.IntRange(min=0), default=SAMPLE, show_default=True,
+    help="How many rows are shown as records before there is a folder.")  # fmt: skip
+@click.option("--keys", is_flag=True, is_eager=True, expose_value=False, callback=_show_keys,
+    help="List the keys a column may become, and stop.")  # fmt: skip
+@format_option("text", "json", "csv", help="How it is told: text, json, or csv (troubles alone).")
+@output_options
+def command(
+    list_file: str,
+    map_file: str | None,
+    folder: str | None,
+    errors: str | None,
+    dry_run: bool,
+    rows: int,
+    form: str,
+    output: str | None,
+    force: bool,
+    quiet: bool,
+) -> int:
+    """Turn a catalogue list (CSV, or .xlsx with the extra excel) into records, one a row.
+
+    First give --map with a file that does not exist: a mapping is proposed from the headings and
+    written there. Correct it; without --to the first rows are shown as records. With --to the
+    records are written, all or none. Every cell is kept in its record as it stands, also where no
+    key takes it; rows that make no record are listed with their row numbers, with exit status 1.
+
+    Importing a later state of the list changes only what changed in the list. What a person has
+    changed in a record stays and is told; a changed mapping alone changes no record that is there.
+    """
+    if folder is not None and map_file is None:
+        raise InputError("say which column becomes which key", hint="give --map FILE")
+    found, mapping, proposed = _read(Path(list_file), Path(map_file) if map_file else None)
+    if proposed:
+        return _propose(found, mapping, map_file, rows, output, force=force, quiet=quiet)
+    from inscribe.importing import import_plan, write_plan
+
+    to = Path(folder) if folder else None
+    if to is None:
+        found = found._replace(rows=found.rows[:rows])
+    with progress_shown("rows", quiet=quiet) as progress:
+        plan = import_plan(found, mapping, to, progress)
+    written = to is not None and not dry_run
+    if to is not None and written:
+        write_plan(plan, to)
+    if errors:
+        from inscribe import files
+        from inscribe.report.entries import troubles_as_csv
+
+        files.write_text(Path(errors), troubles_as_csv(plan.troubles), force=force)
+    shown = _shown(plan, form, written=written)
+    if to is None and form == "text":
+        shown += _sample(plan)
+    write_result(shown, output, force=force)
+    return int(any(each.left_out for each in plan.troubles))
+
+
+def _read(path: Path, map_file: Path | None) -> tuple[CatalogueList, ListMapping, bool]:
+    """Return the list, its mapping, and whether that is only proposed."""
+    from inscribe.importing import load_mapping, proposed_mapping, read_list
+
+    if map_file is None or not map_file.exists():
+        found = read_list(path)
+        return found, proposed_mapping(found), True
+    mapping = load_mapping(map_file)
+    found = read_list(
+        path,
+        encoding=mapping.encoding,
+        separator=mapping.separator,
+        heading_row=mapping.heading_row,
+        sheet=mapping.sheet,
+    )
+    if missing := [heading for heading in mapping.columns if heading not in found.headings]:
+        from inscribe.errors import Place
+
+        hint = f"its headings are {', '.join(found.headings)}"
+        raise InputError(f"the list has no column {missing[0]}", Place(str(map_file)), hint)
+    return found, mapping, False
+
+
+def _propose(
+    found: CatalogueList,
+    mapping: ListMapping,
+    map_file: str | None,
+    rows: int,
+    output: str | None,
+    *,
+    force: bool,
+    quiet: bool,
+) -> int:
+    from inscribe import files
+    from inscribe.importing import import_plan, mapping_as_toml
+
+    text = mapping_as_toml(mapping, found.name)
+    if map_file is None:
+        write_result(text, output, force=force)
+        return 0
+    files.write_text(Path(map_file), text)
+    plan = import_plan(found._replace(rows=found.rows[:rows]), mapping)
+    if not quiet:
+        click.echo(f"{map_file}: a mapping is proposed; correct it", err=True)
+    write_result(_shown(plan, "text", written=False) + _sample(plan), output, force=force)
+    return 0
+
+
+def _shown(plan: ImportPlan, form: str, *, written: bool) -> str:
+    if form == "json":
+        return json.dumps(plan.to_dict(written=written), ensure_ascii=False, indent=2)
+    if form == "csv":
+        from inscribe.report.entries import troubles_as_csv
+
+        return troubles_as_csv(plan.troubles)
+    from inscribe.report.terminal import import_as_text
+
+    return import_as_text(plan, written=written)
+
+
+def _sample(plan: ImportPlan) -> str:
+    """Return the first rows as the records they would become, without their cells."""
+    from inscribe.report.terminal import printable
+
+    shown = []
+    for each in plan.outcomes:
+        lines = each.text.partition("\n[imported]")[0].splitlines()
+        shown += [f"\n— row {each.row}: {each.what}", *map(printable, lines)]
+    return "\n".join(shown) + "\n" if shown else ""

@@ -1,0 +1,55 @@
+"""``inscribe settings``: what holds for every command, and from where."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from inscribe.cli.common import example, format_option, output_options, write_result
+from inscribe.settings import FILE, KEYS, Setting, settings
+
+KEYS_TOLD = """\b
+A file inscribe.toml, in the folder of the records or above it, or in your
+configuration folder (~/.config/inscribe), may hold
+  library = "sources.sqlite"   the library of source texts
+  glossary = ["tables"]        folders of your own tables
+  records = "records"          names settled in these records are read so
+  style = "house.toml"         the house style of entries
+  labels = "en"                or "ja"
+  letters = "hepburn"          or "iso3602"
+  reader = "A. Reader"         who records and settles
+Paths are taken from the folder of the file. Variables of the environment,
+INSCRIBE_LIBRARY, INSCRIBE_GLOSSARY and so on, go before the file, and what
+stands on the command line before both.
+
+"""
+
+
+@click.command(epilog=KEYS_TOLD + example("inscribe settings", "inscribe settings records/"))
+@click.argument("path", required=False, metavar="[RECORD|FOLDER]")
+@format_option("text", "json", name="shape")
+@output_options
+def command(path: str | None, shape: str, output: str | None, force: bool, quiet: bool) -> None:
+    """Show the settings that hold here, or for work on a record or folder, and from where."""
+    beside = Path(path) if path else Path()
+    found = settings(beside if beside.is_dir() else beside.parent)
+    write_result(_shown(found, shape), output, force=force)
+
+
+def _shown(found: tuple[Setting, ...], shape: str) -> str:
+    if shape == "json":
+        import json
+
+        plain = {each.key: {"value": each.value, "from": each.origin} for each in found}
+        return json.dumps(plain, ensure_ascii=False, indent=2)
+    if not found:
+        return f"no settings; a file {FILE} here or above it may hold {', '.join(KEYS)}"
+    width = max(len(each.key) for each in found)
+    return "\n".join(
+        f"{each.key:{width}}  {_words(each.value)}  (from {each.origin})" for each in found
+    )
+
+
+def _words(value: str | tuple[str, ...]) -> str:
+    return value if isinstance(value, str) else ", ".join(value)

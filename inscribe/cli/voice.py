@@ -1,0 +1,48 @@
+"""How the program speaks when it cannot go on: where: what is wrong; what to do.
+
+The place stands first, as in the messages of errors everywhere (in lists of records left out, in
+JSON, in Python), so that editors find it. Messages of the library that parses the command line are
+put into the same form.
+"""
+
+from __future__ import annotations
+
+import re
+
+import click
+
+from inscribe.errors import InscribeError, ProblemsError, did_you_mean, harmless
+
+_POSSIBLE = re.compile(r" \(Did you mean [^)]*\?\)|\n?\s*Did you mean [^?]*\?")
+
+
+def told(error: InscribeError) -> str:
+    """Return what an error says, a line for each problem it holds.
+
+    >>> told(InscribeError("there is no text to read", hint="write □ for unreadable signs"))
+    'inscribe: there is no text to read; write □ for unreadable signs'
+    """
+    if isinstance(error, ProblemsError):
+        return "\n".join(map(told, error.errors))
+    return f"inscribe: {error}"
+
+
+def told_of_usage(error: click.ClickException) -> str:
+    """Return what is wrong with a command line, how the command is used, and what to do."""
+    what = _POSSIBLE.sub("", error.format_message()).strip().rstrip(".")
+    context = getattr(error, "ctx", None)
+    if isinstance(error, click.NoSuchOption):
+        what = f"there is no option {error.option_name}"
+    usage, to_do = "", "see inscribe --help"
+    if isinstance(context, click.Context):
+        usage = " ".join(context.get_usage().replace("Usage:", "usage:").split())
+        to_do = _meant(error, context) or f"see {context.command_path} --help"
+    what = what[:1].lower() + what[1:]
+    return harmless("inscribe: " + "; ".join(filter(None, (what, usage, to_do))))
+
+
+def _meant(error: click.ClickException, context: click.Context) -> str:
+    if not isinstance(error, click.NoSuchOption):
+        return ""
+    options = [name for parameter in context.command.params for name in parameter.opts]
+    return did_you_mean(error.option_name, (name for name in options if name[:2] == "--"))

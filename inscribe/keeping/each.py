@@ -1,0 +1,173 @@
+"""Each record of a folder, looked at once: what was made of it before is taken from the cache."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
+from itertools import islice
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from inscribe.keeping.marks import FileMark, content_of, mark_of, mark_of_all
+from inscribe.keeping.store import Kept, KeptValue, Store
+from inscribe.reading.lexicon import prepare_for
+from inscribe.workers import mapped
+
+BATCH = 400  # records whose values are read and kept at a time
+
+Progress = Callable[[int, int], None]
+
+
+class Work(NamedTuple):
+    """What is made of a record.
+
+    ``makes`` names the values that ``make`` returns, one each, for the file of a record: plain
+    data, as JSON has them. ``beside`` names the further files that a record reads. ``of`` is what
+    else the values depend on (a style, a library).
+    """
+
+    makes: tuple[str, ...]
+    make: Callable[[Path], tuple[Any, ...]]
+    of: str = ""
+
+
+class _Fresh(NamedTuple):
+    name: str
+    content: str
+    beside: list[str]
+    values: tuple[Any, ...]
+
+
+def each_record(
+    paths: Sequence[Path],
+    work: Work,
+    store: Store | None,
+    progress: Progress = lambda done, count: None,
+    wanted: int = 1,
+) -> Iterator[tuple[Path, tuple[Any, ...]]]:
+    """Yield what ``work`` makes of each record, in their order: the first ``wanted`` values.
+
+    What is made anew is kept a batch at a time, so that a run that is interrupted has not worked
+    in vain, and holds no more than a batch in memory. ``progress`` hears how many of how many
+    records had to be looked at.
+    """
+    marks = {str(path): mark_of(path) for path in paths}
+    known = _still_true(marks, work, store)
+    stale = [name for name in marks if name not in known]
+    prepare_for(len(stale))
+    fresh = mapped(partial(_made, work=work), stale)
+    done = 0
+    names = iter(marks)
+    while batch := list(islice(names, BATCH)):
+        values, made = _kept_values(batch, known, work, store, wanted), []
+        for name in batch:
+            if name in known:
+                if name not in values:  # the row is damaged
+                    values[name] = work.make(Path(name))
+            else:
+                found = next(fresh)
+                values[name] = found.values
+                made.append(found)
+                done += 1
+                progress(done, len(stale))
+        if store and made:
+            _keep(store, made, marks, work)
+        for name in batch:
+            yield Path(name), values[name][:wanted]
+
+
+def _still_true(marks: dict[str, FileMark], work: Work, store: Store | None) -> dict[str, Kept]:
+    """Return what is kept of the records as they stand, and forget what is kept of others."""
+    if store is None:
+        return {}
+    found: dict[str, Kept] = {}
+    for what in work.makes:
+        known = store.known(what)
+        if gone := known.keys() - marks.keys():
+            store.forget(what, gone)
+        true = {
+            name
+            for name, kept in known.items()
+            if name in marks and _holds(name, kept, marks[name], work)
+        }
+        found = {name: known[name] for name in true if what == work.makes[0] or name in found}
+    return found
+
+
+def _holds(name: str, kept: Kept, mark: FileMark, work: Work) -> bool:
+    same = kept.mark == mark or (
+        kept.mark.size == mark.size and kept.content == content_of(Path(name))
+    )
+    return same and kept.beside == _beside_now(kept.beside, work)
+
+
+def _beside_now(kept: str, work: Work) -> str:
+    """Return what ``beside`` would be kept as now."""
+    if not kept.startswith("{"):  # the record reads no other file
+        return work.of
+    try:
+        named = json.loads(kept)["files"]
+    except (ValueError, TypeError, KeyError):
+        return ""
+    return _beside(named, work)
+
+
+def _beside(files: Sequence[str], work: Work) -> str:
+    if not files:
+        return work.of
+    marks = mark_of_all(mark_of(Path(file)) for file in files)
+    return json.dumps({"files": list(files), "marks": marks, "of": work.of})
+
+
+def _kept_values(
+    batch: Sequence[str], known: dict[str, Kept], work: Work, store: Store | None, wanted: int
+) -> dict[str, tuple[Any, ...]]:
+    held = [name for name in batch if name in known]
+    if store is None or not held:
+        return {}
+    columns = [store.values(what, held) for what in work.makes[:wanted]]
+    return {
+        name: tuple(column[name] for column in columns)
+        for name in held
+        if all(name in column for column in columns)
+    }
+
+
+def _made(name: str, work: Work) -> _Fresh:
+    path = Path(name)
+    return _Fresh(name, content_of(path), _files_beside(path), work.make(path))
+
+
+def _files_beside(path: Path) -> list[str]:
+    """Return the source files that a record names, as far as its text tells."""
+    import tomllib
+
+    try:
+        text = path.read_text("utf-8")
+        if "file" not in text:
+            return []
+        data = tomllib.loads(text)
+        named = [
+            each["source"]["file"]
+            for each in data["inscription"]
+            if "file" in each.get("source", {})
+        ]
+        return [str(path.parent / name) for name in named if isinstance(name, str)]
+    except (OSError, ValueError, TypeError, KeyError, AttributeError, RecursionError):
+        return []
+
+
+def _keep(store: Store, made: Sequence[_Fresh], marks: dict[str, FileMark], work: Work) -> None:
+    for place, what in enumerate(work.makes):
+        store.keep(
+            what,
+            (
+                KeptValue(
+                    each.name,
+                    Kept(marks[each.name], each.content, _beside(each.beside, work)),
+                    each.values[place],
+                )
+                for each in made
+            ),
+        )
