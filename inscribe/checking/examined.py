@@ -21,7 +21,8 @@ class About(NamedTuple):
 
     ``sources`` are the ids of texts that only the library has, each with its line; ``unsourced``
     tells whether a poem or saying stands there without a source; ``unsettled`` are the names that
-    may be read in two ways and of which nobody has said how.
+    may be read in two ways and of which nobody has said how; ``names`` are those that stand
+    there, in current forms, with their readings.
     """
 
     id: str = ""
@@ -34,13 +35,15 @@ class About(NamedTuple):
     sources: tuple[tuple[str, int | None], ...] = ()
     unsourced: bool = False
     unsettled: tuple[str, ...] = ()
+    names: tuple[tuple[str, str], ...] = ()
 
     @classmethod
     def kept(cls, row: Sequence[Any]) -> Self:
         """Return what was kept as plain data."""
         about = cls(*row)
         sources = tuple((identity, line) for identity, line in about.sources)
-        return about._replace(sources=sources, unsettled=tuple(about.unsettled))
+        names = tuple((written, romaji) for written, romaji in about.names)
+        return about._replace(sources=sources, unsettled=tuple(about.unsettled), names=names)
 
 
 class Examined(NamedTuple):

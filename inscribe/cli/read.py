@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     from inscribe.reading import Choice, Interpretation
     from inscribe.reading.passages import PassageLike
     from inscribe.reading.words import OverrideLike
+    from inscribe.record import Record
 
 
 @click.command(
@@ -185,9 +186,22 @@ def _of_record(
     overrides: tuple[OverrideLike, ...],
     passages: tuple[PassageLike, ...],
 ) -> Iterator[Interpretation]:
-    from inscribe import reading, record
+    from inscribe import record
 
     loaded = record.load(path)
+    with record.as_settled(record.settled_beside(path)):
+        yield from _inscriptions(loaded, path, register, overrides, passages)
+
+
+def _inscriptions(
+    loaded: Record,
+    path: Path,
+    register: Choice,
+    overrides: tuple[OverrideLike, ...],
+    passages: tuple[PassageLike, ...],
+) -> Iterator[Interpretation]:
+    from inscribe import reading
+
     if (overrides or passages) and len(loaded.inscriptions) > 1:
         key = "override" if overrides else "passage"
         several = f"the record has several inscriptions, and --{key} does not say which it is for"

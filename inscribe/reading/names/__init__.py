@@ -40,6 +40,7 @@ if TYPE_CHECKING:
         own_names as own_names,
         readings as readings,
         settle as settle,
+        settling as settling,
     )
     from inscribe.reading.names.shapes import (
         half_in_kana as half_in_kana,
@@ -57,7 +58,7 @@ else:
             "made": "Ending ending_of",
             "model": "MOST NameKind NameReading",
             "people": "ListedForm SORTS forms_in",
-            "ranking": "own_names readings settle",
+            "ranking": "own_names readings settle settling",
             "shapes": "half_in_kana is_kana_name mixed_name_at",
         },
     )

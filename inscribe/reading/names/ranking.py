@@ -18,14 +18,15 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 
 from inscribe import tables
 from inscribe.forms import normalise_text
 from inscribe.reading.names.dictionary import SOURCE, known
 from inscribe.reading.names.elements import Choice
 from inscribe.reading.names.lists import Listed, place_names, surnames, surnames_from
-from inscribe.reading.names.made import made_readings
+from inscribe.reading.names.made import ending_of, made_readings
 from inscribe.reading.names.model import (
     MOST,
     UNREAD,
@@ -36,7 +37,7 @@ from inscribe.reading.names.model import (
     romaji,
 )
 
-__all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings", "settle"]
+__all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings", "settle", "settling"]
 
 _OF_HOUSES = ("place", "material")  # what a tradesman's house may be named after
 _PROVINCE_SIGN = "州"
@@ -56,9 +57,30 @@ def settle(names: Iterable[tuple[str, str, str]]) -> None:
         names: each name in current forms, its kana, and why it is read so.
     """
     for written, kana, why in names:
-        reading = NameReading(kana, romaji(kana), _OWN_LIST, why)
+        reading = NameReading(kana, romaji(kana), _OWN_LIST, why, _sort(written))
         _settled[written] = (*_settled.get(written, ()), reading)
     tables.forget()  # what was made of the signs of these names
+
+
+@contextmanager
+def settling(names: Iterable[tuple[str, str, str]]) -> Iterator[None]:
+    """Read names so within, and afterwards as before; the argument is that of :func:`settle`."""
+    names, before = tuple(names), dict(_settled)
+    if names:
+        settle(names)
+    try:
+        yield
+    finally:
+        if names:
+            _settled.clear()
+            _settled.update(before)
+            tables.forget()
+
+
+def _sort(written: str) -> str:
+    """Return what sort of name one is whose sort nobody has said."""
+    ending = ending_of(written)
+    return "surname" if surnames(written) else ending.kind if ending else "given"
 
 
 def own_names() -> dict[str, tuple[NameReading, ...]]:
