@@ -21,6 +21,14 @@ def _settled(path: Path) -> tuple[Any]:
     return ([list(name) for name in settled_in(path)],)
 
 
+def _names(rows: Any, path: Path) -> list[SettledName]:
+    """Return the names of rows that were kept; what is damaged is made anew."""
+    try:
+        return [SettledName(*row) for row in rows]
+    except TypeError:
+        return settled_in(path)
+
+
 SETTLED = Work(("settled",), _settled)
 
 
@@ -40,7 +48,7 @@ def names_settled(
         names = settled_beside(place)
     else:
         kept = each_record(paths, SETTLED, store)
-        names = [SettledName(*row) for _, (rows,) in kept for row in rows]
+        names = [name for path, (rows,) in kept for name in _names(rows, path)]
     mark = mark_of_all(names) if names else ""
     with as_settled(names):
         yield work._replace(of=f"{work.of} {mark}".strip())
