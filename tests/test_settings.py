@@ -114,3 +114,15 @@ def test_a_glossary_of_the_settings_is_read() -> None:
     found = json.loads(inscribe("name", "嶺曉", "--format", "json"))
     assert "みねあき" in json.dumps(found, ensure_ascii=False)[:200]
     assert "glossary" in inscribe("settings")
+
+
+def test_a_source_named_by_id_is_looked_up_in_the_library_of_the_settings() -> None:
+    text = '{"id": "poem-1", "text": "はなのいろは"}\n'
+    Path("poems.jsonl").write_text(text, "utf-8")
+    write('library = "poems.sqlite"')
+    inscribe("source", "add", "poems.jsonl")
+    record = 'id = "A"\nkind = "kozuka"\n[[inscription]]\nplace = "back plate"\ntext = "花の色は"\n'
+    Path("A.toml").write_text(record + '[inscription.source]\nid = "poem-1"\n', "utf-8")
+    assert Path("poems.sqlite").is_file()
+    groups = json.loads(inscribe("collate", "A.toml", "--format", "json"))["groups"]
+    assert {group["kind"] for group in groups} <= {"same", "spelling"}

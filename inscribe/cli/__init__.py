@@ -73,6 +73,10 @@ class LazyGroup(click.Group):
         file = "importing" if cmd_name == "import" else cmd_name  # a word of Python names no module
         module = importlib.import_module(f"inscribe.cli.{file}")
         command: click.Command = module.command
+        if "_INSCRIBE_COMPLETE" in os.environ:
+            from inscribe.cli.completing import complete
+
+            complete(command)
         return command
 
     def resolve_command(

@@ -214,7 +214,8 @@ def _as_text(task: CollationTask, found: list[Collation], to_file: bool) -> list
     from inscribe.report.terminal import collation_as_text, witnesses_as_text
 
     columns = shutil.get_terminal_size((80, 24)).columns
-    colour = sys.stdout.isatty() and not to_file and not os.environ.get("NO_COLOR")
+    plain = to_file or os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"
+    colour = sys.stdout.isatty() and not plain
     title = task.copy.title
     parts = [
         collation_as_text(result, title, source.title, columns=columns, colour=colour)

@@ -129,7 +129,7 @@ def _source(source: RecordSource, record: Path) -> CollationText:
     from inscribe.sources import Library, words_of
 
     title = source.title or " ".join(filter(None, (source.work, source.number))) or source.id
-    path = library_path(None)
+    path = library_path(None, record.parent)
     asked = not source.text and path.exists()
     with Library(path) if asked else nullcontext() as library:
         if (words := words_of(source, library)) is not None:

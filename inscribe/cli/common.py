@@ -64,10 +64,18 @@ def library_option(help: str) -> Callable[[F], F]:
     )
 
 
-def library_path(given: str | None) -> Path:
-    """Return the library file to use: the one given, or the user's own."""
+def library_path(given: str | None, beside: Path | None = None) -> Path:
+    """Return the library file to use: the one given, that of the settings, or the user's own.
+
+    ``beside`` is the folder whose settings hold, else the one at hand.
+    """
     if given:
         return Path(given)
+    from inscribe.settings import settings
+
+    for setting in settings(beside):
+        if setting.key == "library":
+            return Path(str(setting.value))
     from platformdirs import user_data_path
 
     return user_data_path("inscribe", appauthor=False) / "sources.sqlite"
