@@ -12,7 +12,7 @@ from click.testing import CliRunner
 from inscribe.cli import cli
 from inscribe.errors import InputError
 from inscribe.reading import read_text
-from inscribe.reading.names import ranking as names
+from inscribe.reading.names import settle, settled_readings, settling
 from inscribe.record.settled import settled_names
 
 RECORD = """id = "A-1"
@@ -34,8 +34,8 @@ def folder(tmp_path: Path) -> Iterator[Path]:
     (tmp_path / "A-1.toml").write_text(RECORD, "utf-8")
     (tmp_path / "A-2.toml").write_text('id = "A-2"\nkind = "name"\nbroken', "utf-8")
     yield tmp_path
-    names._settled.clear()
-    names.settle([])
+    settled_readings().clear()
+    settle([])
 
 
 def test_a_settled_name_is_found_in_current_forms(folder: Path) -> None:
@@ -66,10 +66,8 @@ def test_another_signature_with_the_name_is_read_so(folder: Path) -> None:
 
 def test_what_was_read_before_is_read_anew() -> None:
     before = read_text("江戸住帆蹊彫之").proposals[0].romaji
-    names.settle([("帆蹊", "ほのみち", "settled")])
-    after = read_text("江戸住帆蹊彫之").proposals[0].romaji
-    names._settled.clear()
-    names.settle([])
+    with settling([("帆蹊", "ほのみち", "settled")]):
+        after = read_text("江戸住帆蹊彫之").proposals[0].romaji
     assert "Honomichi" in after
     assert read_text("江戸住帆蹊彫之").proposals[0].romaji == before != after
 

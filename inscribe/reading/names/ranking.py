@@ -6,7 +6,7 @@ Ayasato) or by on-readings (萩珉 Shūmin), in studio names by on-readings befo
 Ryōunsai), in everyday names before 兵衛, 五郎, 助 (清兵衛 Seibee). The user's own list, a table
 ``names.tsv`` (written, kana, kind, note) in a glossary folder, always comes first, and so do the
 names of the user's own persons (``people.tsv``) and the readings that were settled in records
-(:func:`settle`).
+(``settled``).
 
 >>> [reading.romaji for reading in readings("綾郷")][:1]
 ['Ayasato']
@@ -18,8 +18,7 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Iterable
 
 from inscribe import tables
 from inscribe.forms import normalise_text
@@ -36,8 +35,9 @@ from inscribe.reading.names.model import (
     ranked,
     romaji,
 )
+from inscribe.reading.names.settled import settled_readings
 
-__all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings", "settle", "settling"]
+__all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings"]
 
 _OF_HOUSES = ("place", "material")  # what a tradesman's house may be named after
 _PROVINCE_SIGN = "州"
@@ -45,36 +45,6 @@ _OWN_LIST = 100.0
 _FROM_DICTIONARY = 0.15  # below what is counted, as the dictionary says nothing of what is usual
 _MADE_FIRST = 6  # readings by the characters that stand before those of the dictionary
 _LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
-
-
-_settled: dict[str, tuple[NameReading, ...]] = {}
-
-
-def settle(names: Iterable[tuple[str, str, str]]) -> None:
-    """Read names so from now on, before all other ways to read them.
-
-    Args:
-        names: each name in current forms, its kana, and why it is read so.
-    """
-    for written, kana, why in names:
-        reading = NameReading(kana, romaji(kana), _OWN_LIST, why, _sort(written))
-        _settled[written] = (*_settled.get(written, ()), reading)
-    tables.forget()  # what was made of the signs of these names
-
-
-@contextmanager
-def settling(names: Iterable[tuple[str, str, str]]) -> Iterator[None]:
-    """Read names so within, and afterwards as before; the argument is that of :func:`settle`."""
-    names, before = tuple(names), dict(_settled)
-    if names:
-        settle(names)
-    try:
-        yield
-    finally:
-        if names:
-            _settled.clear()
-            _settled.update(before)
-            tables.forget()
 
 
 def _sort(written: str) -> str:
@@ -86,10 +56,21 @@ def _sort(written: str) -> str:
 def own_names() -> dict[str, tuple[NameReading, ...]]:
     """Return the names that are settled in records or in the user's lists, with their readings."""
     listed = _own_list()
-    if not _settled:
+    if not settled_readings():
         return listed
-    settled = {name: (*found, *listed.get(name, ())) for name, found in _settled.items()}
+    settled = {name: (*found, *listed.get(name, ())) for name, found in _settled().items()}
     return listed | settled
+
+
+@tables.cached()
+def _settled() -> dict[str, tuple[NameReading, ...]]:
+    """Return the names that were settled in records, with their readings."""
+    return {
+        written: tuple(
+            NameReading(kana, romaji(kana), _OWN_LIST, why, _sort(written)) for kana, why in found
+        )
+        for written, found in settled_readings().items()
+    }
 
 
 @tables.cached()
