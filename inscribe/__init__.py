@@ -39,11 +39,11 @@ if TYPE_CHECKING:
         entries_as_annotations,
         entries_as_csv,
         entries_as_docx,
-        entries_as_html,
         entries_as_json,
         entry_as_markdown,
     )
     from inscribe.report.lido import entries_as_lido
+    from inscribe.report.pages import entries_as_html
     from inscribe.report.tei import entries_as_tei
     from inscribe.sources import Library, find as find_source
 
@@ -59,7 +59,7 @@ _HOMES = {
     "entries_as_annotations": "inscribe.report.entries.annotation",
     "entries_as_csv": "inscribe.report.entries.table",
     "entries_as_docx": "inscribe.report.entries.docx",
-    "entries_as_html": "inscribe.report.entries.html",
+    "entries_as_html": "inscribe.report.pages.entry",
     "entries_as_json": "inscribe.report.entries.as_json",
     "entries_as_lido": "inscribe.report.lido.entry",
     "entries_as_tei": "inscribe.report.tei.entry",

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable, Mapping
 from importlib import import_module
-from sys import modules
 from typing import Any
 
 
@@ -22,7 +22,10 @@ def names(package: str, homes: Mapping[str, str]) -> Callable[[str], Any]:
         if name not in homes:
             raise AttributeError(f"module {package!r} has no attribute {name!r}")
         module, _, there = homes[name].partition(":")
-        return getattr(modules.get(module) or import_module(module), there or name)
+        found = getattr(import_module(module), there or name)
+        if (room := sys.modules.get(package)) is not None:
+            setattr(room, name, found)  # from now on it is found without asking here
+        return found
 
     return attribute
 

@@ -38,8 +38,8 @@ _USES = {
     "check": {"library": "library_file"},
     "restore": {"library": "library_file"},
     "concord": {"library": "library_file"},
-    "new": {"reader": "reader"},
-    "settle": {"reader": "by"},
+    "new": {"reader": "reader", "library": "library_file"},
+    "settle": {"reader": "by", "library": "library_file"},
     "merge": {"reader": "by"},
 }
 _LIBRARY_COMMANDS = ("add", "list", "remove", "export", "find")

@@ -32,3 +32,4 @@ Severity = Literal["error", "contradiction", "doubt"]
 Block = Literal["error", "contradiction", "unreadable", "name", "source", "other"]
 IndexKind = Literal["persons", "places", "dates", "works", "lines", "formulas", "hands"]
 RowFate = Literal["new", "changed", "same", "not ours", "left out"]
+ComparedKind = Literal["agreed", "one legible", "one sure", "different"]  # of two transcriptions

@@ -69,6 +69,7 @@ BAD = {
     "part-boxed": record(
         "武州住", "[[inscription.box]]\nsign = 2\nx = 1\ny = 5\nwidth = 4\nheight = 4\n"
     ),
+    "image-missing": record("武州住", '[[inscription.image]]\nfile = "nowhere.png"\n'),
     "no-reader": record("武州住", reader=""),
     "unusual-word": record("武州住").replace("kozuka", "kozka"),
 }

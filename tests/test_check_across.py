@@ -12,14 +12,18 @@ import pytest
 from click.testing import CliRunner
 
 from inscribe.checking import check_folder, tallies, work_list
+from inscribe.checking.examine import examine
 from inscribe.checking.findings import Finding
 from inscribe.checking.readers import differences
 from inscribe.cli import cli
+from inscribe.concordance.documents import documents_of_record
 from inscribe.notation import parse
+from inscribe.record import load
 from inscribe.sources import adding
 from inscribe.sources.library import Library
 from inscribe.sources.texts import SourceText
 
+EXAMPLES = Path(__file__).parent.parent / "examples"
 READER = '[[inscription.reading]]\nby = "A. Reader"\n'
 
 
@@ -200,6 +204,11 @@ def test_what_is_kept_of_a_check_follows_every_change(tmp_path: Path) -> None:
     assert codes() == ["unreadable", "unmeasured"]
     source.unlink()  # a file that the record reads is looked at too
     assert codes() == ["unreadable", "record"]
+
+
+@pytest.mark.parametrize("path", sorted(EXAMPLES.glob("*.toml")), ids=lambda path: path.stem)
+def test_a_check_keeps_for_the_concordance_what_that_would_read(path: Path) -> None:
+    assert examine(path).documents == documents_of_record(load(path), str(path))
 
 
 def test_how_far_the_work_is(tmp_path: Path) -> None:

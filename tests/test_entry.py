@@ -16,9 +16,20 @@ from inscribe.cli import cli, common
 from inscribe.entry import Entry, entries_in, entry_of
 from inscribe.errors import InputError
 from inscribe.reading.words import MayName
-from inscribe.record import Inscription, Record, load, loads
+from inscribe.record import CopiedText, Inscription, Record, RecordImage, load, loads
 from inscribe.report import style as styles
-from inscribe.report.entries.blocks import Bullets, Caution, Columns, Facts, Grid, Heading
+from inscribe.report.entries.blocks import (
+    Bullets,
+    Caution,
+    Chart,
+    Columns,
+    Drawing,
+    Facts,
+    Grid,
+    Heading,
+    Interlinear,
+    Lead,
+)
 from inscribe.report.entries.layout import laid_out
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.style import PARTS, Style
@@ -41,11 +52,19 @@ def labels(entry: Entry, style: Style) -> Iterator[str]:
         if isinstance(block, Facts):
             yield from (label for label, _ in block.rows)
         elif isinstance(block, Grid):
-            yield from (block.title, *block.header, *(row[0][0].text for row in block.rows))
+            yield from (
+                block.title,
+                *block.header,
+                *(row[bool(block.numbers)][0].text for row in block.rows),
+            )
         elif isinstance(block, Bullets):
             yield block.title
         elif isinstance(block, Columns):
             yield from block.labels
+        elif isinstance(block, Lead):
+            yield block.label
+        elif isinstance(block, Chart | Drawing | Interlinear):
+            yield block.title
         elif isinstance(block, Heading) and block.level == 2:
             yield block.text
 
@@ -85,7 +104,9 @@ def with_a_person(entry: Entry) -> Entry:
 
 @pytest.mark.parametrize("name", PARTS)
 def test_a_part_left_out_of_the_order_is_not_shown(name: str) -> None:
-    composed = Inscription("back plate", "霞たちこのめも春の雪ふれは\n楓畦書")  # no example has two
+    text = "霞たちこのめも春の雪ふれは\n楓畦書"  # no example has two passages
+    source = CopiedText("霞たち", images=(RecordImage(iiif="https://example.org/iiif/1"),))
+    composed = Inscription("back plate", text, source=source)
     entries = [entry for _, entry in entries_in(EXAMPLES)]
     entries.append(with_a_person(entry_of(Record("T-1", "kozuka", (composed,)))))
     without = Style(order=tuple(each for each in PARTS if each != name))
@@ -95,8 +116,10 @@ def test_a_part_left_out_of_the_order_is_not_shown(name: str) -> None:
 
 def test_the_order_of_the_parts_is_the_styles() -> None:
     style = Style(order=("romaji", "kana"))
-    (facts,) = (block for block in laid_out(example(1), style) if isinstance(block, Facts))
-    assert [label for label, _ in facts.rows] == ["Romanisation", "Reading"]
+    blocks = laid_out(example(1), style)
+    assert [block.label for block in blocks if isinstance(block, Lead)] == ["Romanisation"]
+    assert isinstance(blocks[-1], Facts)
+    assert [label for label, _ in blocks[-1].rows] == ["Reading"]
 
 
 @pytest.mark.parametrize("number", [1, 5, 10])
@@ -205,7 +228,8 @@ def test_gaps_keep_their_width_in_markdown() -> None:
 def test_a_folder_goes_to_a_file_for_each_record(tmp_path: Path) -> None:
     assert ran(str(EXAMPLES), "--format", "html", "-o", f"{tmp_path}/pages/").exit_code == 0
     expected = [file.stem for file in sorted(EXAMPLES.glob("*.toml"))]
-    assert [file.stem for file in sorted((tmp_path / "pages").iterdir())] == expected
+    made = sorted(file.stem for file in (tmp_path / "pages").glob("*.html"))
+    assert made == [*expected, "index", "volume"]
 
 
 def test_drawings_of_several_inscriptions_need_a_folder(tmp_path: Path) -> None:

@@ -13,11 +13,11 @@ import pytest
 from inscribe.entry import entries_in, entry_of
 from inscribe.record import load, loads
 from inscribe.report.drawing import plate
-from inscribe.report.entries.html import entries_as_html
+from inscribe.report.pages.entry import entries_as_html
 from inscribe.report.style import Style
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
-SHEET = (files("inscribe.report.entries") / "entry.css").read_text("utf-8")
+SHEET = (files("inscribe.report.pages") / "page.css").read_text("utf-8")
 AA = 4.5  # WCAG 2.1, 1.4.3: text of ordinary size
 
 
@@ -39,10 +39,10 @@ def contrast(one: str, other: str) -> float:
     return (light + 0.05) / (dark + 0.05)
 
 
-def variable(name: str) -> str:
-    found = re.search(rf"--{name}: (#[0-9a-f]+)", SHEET)
-    assert found
-    return found[1]
+def scheme(number: int) -> dict[str, str]:
+    """Return the colours of a scheme by name: 0 is light, 1 dark, 2 print."""
+    rules = re.findall(r":root \{(.*?)\}", SHEET, re.DOTALL)
+    return dict(re.findall(r"--([a-z]+): (#[0-9a-f]+)", rules[number]))
 
 
 def test_the_measure_of_contrast_is_that_of_wcag() -> None:
@@ -51,19 +51,24 @@ def test_the_measure_of_contrast_is_that_of_wcag() -> None:
     assert contrast("#767676", "#fff") >= AA > contrast("#777777", "#fff")
 
 
-def test_every_text_can_be_told_from_its_ground() -> None:
-    inks = {variable("ink"), variable("quiet")}
-    grounds = set(re.findall(r"background: (#[0-9a-f]{3,6})", SHEET)) | {variable("metal")}
-    used = set(re.findall(r"(?<![-\w])color: ([^;}]+)", SHEET))
-    assert used <= {"var(--ink)", "var(--quiet)"}
+@pytest.mark.parametrize("number", [0, 1, 2])
+def test_every_text_can_be_told_from_its_ground(number: int) -> None:
+    colours = scheme(number)
+    inks, grounds = ("ink", "quiet", "accent"), ("paper", "metal", "panel")
     for ink, ground in itertools.product(inks, grounds):
-        assert contrast(ink, ground) >= AA, (ink, ground)
+        assert contrast(colours[ink], colours[ground]) >= AA, (ink, ground)
+
+
+def test_text_is_set_in_colours_of_the_scheme_alone() -> None:
+    used = set(re.findall(r"(?<![-\w])color: ([^;}]+)", SHEET))
+    assert used <= {"var(--ink)", "var(--quiet)", "var(--accent)"}
+    assert set(re.findall(r"background: ([^;}( ]+)", SHEET)) <= {"var", "repeating-linear-gradient"}
 
 
 def test_every_sign_of_the_drawing_can_be_told_from_its_ground() -> None:
-    inks = re.findall(r"(?:text|ghost|label) \{[^}]*fill: (#[0-9a-f]{6})", plate.SHEET)
-    grounds = [*re.findall(r"(?:plate|frame) \{ fill: (#[0-9a-f]{3,6})", plate.SHEET), "#fbf9f4"]
-    assert len(inks) == 3
+    inks = re.findall(r"(?:text|ghost|label|parent) \{[^}]*fill: (#[0-9a-f]{6})", plate.SHEET)
+    grounds = [*re.findall(r"(?:plate|frame) \{ fill: (#[0-9a-f]{3,6})", plate.SHEET), "#fbfaf7"]
+    assert len(inks) == 4
     assert len(grounds) == 3
     for ink, ground in itertools.product(inks, grounds):
         assert contrast(ink, ground) >= AA, (ink, ground)
@@ -87,8 +92,9 @@ class Page(HTMLParser):
 def test_the_page_fetches_nothing_and_runs_nothing() -> None:
     page = entries_as_html([entry for _, entry in entries_in(EXAMPLES)], Style())
     found = Page(page)
-    assert not {"script", "link", "img", "iframe", "object"} & set(found.tags)
-    assert found.links == []
+    assert not {"script", "link", "iframe", "object"} & set(found.tags)
+    own = r"href=#r-DEMO-\d+i\d+d\d+|src=data:image/(jpeg|png|gif);base64,[A-Za-z0-9+/=]+"
+    assert all(re.fullmatch(own, link) for link in found.links)
     assert "url(" not in page
     assert "@import" not in page
     assert found.tags.count("article") == found.tags.count("h1") == 15
@@ -107,10 +113,15 @@ def test_data_is_never_markup() -> None:
 
 def carved(page: str) -> list[list[str]]:
     """Return the columns of each face as carved, without marks of certainty."""
-    metal = page.split('<figure class="metal">')[1].split("</figure>")[0]
+    metal = page.split('<figure class="carving">')[1].split("</figure>")[0]
     faces = re.findall(r'<div class="face".*?</div>', metal, re.DOTALL)
     columns = [re.findall(r"<p>(.*?)</p>", face) for face in faces]
-    return [[re.sub(r"<rt>.*?</rt>|<[^>]*>", "", each) for each in face] for face in columns]
+    return [[shown(each) for each in face] for face in columns]
+
+
+def shown(markup: str) -> str:
+    """Return the words of some markup without what stands above or beside them."""
+    return re.sub(r"<rt>.*?</rt>|<rp>.*?</rp>|<sub>.*?</sub>|<[^>]*>", "", markup)
 
 
 def test_columns_and_faces_stand_as_carved() -> None:
@@ -118,14 +129,68 @@ def test_columns_and_faces_stand_as_carved() -> None:
     assert carved(page) == [["武州江戸住", "槙原露岳造之（花押）"], ["嘉永五年壬子", "仲秋吉日"]]
 
 
-def test_words_keep_the_order_of_the_metal_above_their_kana() -> None:
-    page = entries_as_html([entry_of(load(EXAMPLES / "DEMO-006.toml"))], Style())
-    line = page.split('<p class="ruby" lang="ja">')[1].split("</p>")[0]
-    words = re.sub(r"<rt>.*?</rt>|<rp>.*?</rp>|<[^>]*>", "", line)
-    assert (
-        "".join(words.split())
-        in entry_of(load(EXAMPLES / "DEMO-006.toml")).inscriptions[0].interpretation.normalised
+def test_words_keep_the_order_of_the_metal_and_tell_that_of_reading() -> None:
+    entry = entry_of(load(EXAMPLES / "DEMO-006.toml"))
+    page = entries_as_html([entry], Style())
+    signs = re.findall(r'<span class="signs" lang="ja">(.*?)</span>', page)
+    assert "".join(map(shown, signs)) == entry.inscriptions[0].interpretation.normalised
+    turns = {shown(each): re.findall(r"<sub>(\d+)</sub>", each) for each in signs}
+    assert turns["東都"] == ["1"]
+    assert turns["於"] == ["2"]
+    assert turns["汀雨"] == []
+
+
+def cells(page: str) -> list[tuple[str, str, str]]:
+    """Return source, number and copy of each stretch of the columns side by side."""
+    found = re.findall(
+        r'<span class="of-source" lang="ja">(.*?)</span>\n<span class="mark">(.*?)</span>\n'
+        r'<span class="of-copy" lang="ja">(.*?)</span>\n</div>',
+        page,
     )
+    return [(shown(source), shown(mark), shown(copy)) for source, mark, copy in found]
+
+
+@pytest.mark.parametrize("number", [1, 2, 3, 4, 12, 13, 15])
+def test_copy_and_source_stand_side_by_side_whole(number: int) -> None:
+    entry = entry_of(load(EXAMPLES / f"DEMO-{number:03}.toml"))
+    held = entry.inscriptions[0].collation
+    assert held is not None
+    found = cells(entries_as_html([entry], Style()))
+    source = "".join(shown(each) for each, _, _ in found)
+    assert source == "".join(sign.text for sign in held.source.signs)
+    numbers = [int(mark) for _, mark, _ in found if mark]
+    assert sorted(set(numbers)) == list(range(1, len(held.differences) + 1))
+
+
+def test_every_number_in_the_columns_leads_to_its_difference() -> None:
+    page = entries_as_html([entry for _, entry in entries_in(EXAMPLES)], Style())
+    wanted = re.findall(r'href="#([^"]+)"', page)
+    there = re.findall(r'<tr id="([^"]+)"', page)
+    assert wanted
+    assert set(wanted) == set(there)
+    assert len(there) == len(set(there))
+
+
+def test_a_guard_is_drawn_with_its_opening_and_a_pair_as_two() -> None:
+    guard = entries_as_html([entry_of(load(EXAMPLES / "DEMO-005.toml"))], Style())
+    assert guard.count('class="opening"') == guard.count("<ellipse ") == 2
+    pair = entries_as_html([entry_of(load(EXAMPLES / "DEMO-009.toml"))], Style())
+    assert pair.count('class="plate"') == 2
+    assert 'class="opening"' not in pair
+
+
+def test_a_long_list_of_spelling_is_one_sentence_before_its_table() -> None:
+    page = entries_as_html([entry_of(load(EXAMPLES / "DEMO-013.toml"))], Style())
+    assert "<summary>Differences in writing only: 12 (" in page
+
+
+def test_the_public_line_of_a_date_has_no_workings() -> None:
+    page = entries_as_html([entry_of(load(EXAMPLES / "DEMO-008.toml"))], Style())
+    line = page.split("<dt>Date</dt>")[1].split("</dd>")[0]
+    assert "1824" in line
+    assert "the date contradicts itself: 1824 / 1825" in line
+    assert "began" not in line
+    assert "Bunsei 1 began in 1818" in page.split("<summary>How the date was reckoned")[1]
 
 
 def test_a_label_stands_once_before_all_that_belongs_to_it() -> None:

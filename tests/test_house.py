@@ -31,6 +31,7 @@ ORDER = [
     "remarks",
     "signs",
     "files",
+    "pictures",
     "strict",
     "workers",
     "tables",
@@ -80,8 +81,10 @@ ORDER = [
     "report",
     "report.drawing",
     "report.entries",
+    "report.pages",
     "report.tei",
     "report.lido",
+    "report.linked",
     "report.collations",
     "report.terminal",
     "report.indexes",
@@ -205,7 +208,8 @@ def test_the_top_level_holds_only_what_the_card_allows() -> None:
 
 
 def test_the_program_starts_without_heavy_libraries() -> None:
-    heavy = ("rich", "pykakasi", "fugashi", "sqlite3", "jinja2", "numpy", "cv2", "PIL", "tomlkit")
+    heavy = ["rich", "pykakasi", "fugashi", "sqlite3", "jinja2", "numpy", "cv2", "PIL", "tomlkit"]
+    heavy += ["prompt_toolkit"]
     code = f"import sys, inscribe.cli; print([m for m in {heavy} if m in sys.modules])"
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert out.stdout.strip() == "[]"

@@ -22,6 +22,8 @@ from inscribe.importing.mapping import ListMapping, MappedTo, loads_mapping, map
 from inscribe.importing.marks import in_conventions
 from inscribe.notation import parse
 from inscribe.record import load, loads
+from inscribe.report.entries import troubles_as_csv
+from inscribe.report.entries.table import safe_cell
 
 HEADINGS = ["No.", "種別", "銘文", "備考", "Länge (cm)"]
 ROWS = [
@@ -304,11 +306,19 @@ def test_each_cell_is_in_a_record_or_its_row_among_the_troubles(
             assert record.imported.row == outcome.row - 1
             in_records[outcome.row] = tuple(cell for _, cell in record.imported.cells)
     troubled = {trouble.row for trouble in plan.troubles if trouble.left_out}
+    told = csv.DictReader(io.StringIO(troubles_as_csv(plan), newline=""))
+    cells_told = {
+        int(each["row"]): [each[f"{heading}:"] for heading in headings]
+        for each in reversed(list(told))
+        if each["left_out"] == "yes"
+    }
     for number, row in enumerate(csv.reader(io.StringIO(held.getvalue(), newline="")), start=1):
         if number > 1 and any(cell.strip() for cell in row):
             assert (number in in_records) != (number in troubled)
             if number in in_records:
                 assert list(in_records[number]) == row
+            else:
+                assert cells_told[number] == list(map(safe_cell, row))
 
 
 def test_wrong_use_is_told(tmp_path: Path) -> None:

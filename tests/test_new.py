@@ -15,9 +15,10 @@ from inscribe.errors import InputError
 from inscribe.notation import parse
 from inscribe.reading.suspicious import suspicions
 from inscribe.record import load
-from inscribe.recording import Draft, old_forms, questions as q
+from inscribe.recording import Draft, checks as q, old_forms, seen
+from inscribe.recording.measures import mm_of
 
-FIRST = ["X-9", "kozuka", "", "96", "14.5", "", "", "", "back plate", "running", ""]
+FIRST = ["X-9", "kozuka", "", "96", "14.5", "", "back plate", "running", ""]
 COLUMNS = ["春過て夏来にけらし白妙の", "y", "衣ほすてふ天の香具山", "", ""]
 REST = ["14.5", "95", "5 80", "5 70", "", "", "A. Reader", "2026-11-25", "n", ""]
 
@@ -58,8 +59,7 @@ def test_stopping_keeps_every_answer_and_the_next_run_takes_up(stop: int, tmp_pa
     assert stopped.returncode == 130
     assert not path.exists()
     kept = len(json.loads(Draft(path).path.read_text("utf-8")))
-    yes_given = sum(answer == "y" for answer in answers[:stop])
-    again = new(path, answers[kept + yes_given :])
+    again = new(path, answers[kept:])
     assert again.returncode == 0, again.stderr
     assert f"taken up again after {kept} answers" in again.stderr
     whole = tmp_path / "whole.toml"
@@ -68,11 +68,11 @@ def test_stopping_keeps_every_answer_and_the_next_run_takes_up(stop: int, tmp_pa
 
 
 def test_bad_answers_are_asked_again(tmp_path: Path) -> None:
-    answers = ["", *FIRST[:3], "wide", "-3", *FIRST[3:], "春過て(", *COLUMNS, *REST]
+    answers = [FIRST[0], "", *FIRST[1:3], "wide", "-3", *FIRST[3:], "春過て(", *COLUMNS, *REST]
     run = new(tmp_path / "x.toml", answers)
     assert run.returncode == 0, run.stderr
     assert "an answer is needed" in run.stderr
-    assert "a number of millimetres is expected" in run.stderr
+    assert "a length is expected" in run.stderr
     assert "never closed" in run.stderr
 
 
@@ -127,6 +127,47 @@ def test_ordinary_signs_are_left_alone() -> None:
     assert suspicions(parse("山の花は(者)□［　　］（花押）").signs) == ()
 
 
+def test_right_columns_are_not_warned_even_cut_in_two() -> None:
+    rows = (Path(__file__).parent / "data" / "columns_right.tsv").read_text("utf-8").splitlines()
+    right = [row.split("\t")[2] for row in rows if not row.startswith(("#", "set\t"))]
+    assert [t for t in right if any(r.startswith("look again") for r in seen(t, "").remarks)] == []
+    warned = cut = 0
+    for text in right:
+        middle = len(text) // 2
+        if len(text) >= 4 and not set(text) & set("([（［〔"):
+            cut += 1
+            looks = (*seen(text[:middle], "").remarks, *seen(text[middle:], text[:middle]).remarks)
+            warned += any(remark.startswith("look again") for remark in looks)
+    assert cut > 60
+    assert warned <= 0.05 * cut
+
+
+@pytest.mark.parametrize(
+    ("typed", "mm"),
+    [
+        ("97.2", 97.2),
+        ("97,2", 97.2),
+        ("97.2 mm", 97.2),
+        ("97.2㎜", 97.2),
+        ("９７．２", 97.2),
+        ("9.72 cm", 97.2),
+        ("七寸", 212.1),
+        ("3寸2分", 97.0),
+        ("三寸二分五厘", 98.5),
+        ("0.32尺", 97.0),
+        ("3.2 sun", 97.0),
+        ("五分半", 16.7),
+    ],
+)
+def test_lengths_are_understood_as_people_write_them(typed: str, mm: float) -> None:
+    assert mm_of(typed) == mm
+
+
+@pytest.mark.parametrize("typed", ["wide", "97,2,3", "寸", "3 2", "97.2 kg", "半", "1e5", "-3"])
+def test_what_is_no_length_is_none(typed: str) -> None:
+    assert mm_of(typed) is None
+
+
 @given(st.text(max_size=30))
 def test_every_check_answers_for_every_text(answer: str) -> None:
     for check in (q.anything, q.required, q.size_problem, q.day_problem, q.yes_problem):
@@ -165,7 +206,7 @@ def test_answers_are_taken_back_one_by_one(tmp_path: Path) -> None:
 
 def test_an_unusual_word_is_kept_and_remarked_on(tmp_path: Path) -> None:
     path = tmp_path / "x.toml"
-    run = new(path, [*FIRST[:9], "runing", *FIRST[10:], "?", *COLUMNS, *REST])
+    run = new(path, [*FIRST[:7], "runing", *FIRST[8:], "?", *COLUMNS, *REST])
     assert run.returncode == 0, run.stderr
     assert "none of the usual words" in run.stderr
     assert "look for a sign with" in run.stderr

@@ -238,6 +238,7 @@ PRINTED = (
     ("date", "date", "甲寅"),
     ("date", "date", "天保三年 嘉永五年"),
     ("dates", "date", "嘉永六年行年七十", "甲寅 行年七十一"),
+    ("merge", "merge", f"{EXAMPLES}/DEMO-010.toml", f"{EXAMPLES}/DEMO-008.toml"),
     *(("sign", "sign", sign) for sign in ("舩", "𛂥", "々", "処", "弁", "三", "裡")),
     ("name", "name", "露岳"),
     ("check", "check", str(EXAMPLES)),

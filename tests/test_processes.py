@@ -61,7 +61,7 @@ def test_the_dictionary_is_made_without_the_modules_of_the_users_folder(
         "import sys; sys.path.append(sys.argv.pop(1))\n"
         "from inscribe.reading.mecab import compiling, unidic\n"
         "from pathlib import Path\n"
-        "row = compiling.Row('てふ', 5128, 5128, 0, 'x')\n"
+        "row = compiling.MecabRow('てふ', 5128, 5128, 0, 'x')\n"
         "print(compiling.dictionary('words', [Path(sys.argv[1])], lambda: [row]))\n"
         "compiling._write_apart(unidic.words, Path(sys.argv[2]), Path('x'))\n"
     )
@@ -215,7 +215,7 @@ def test_no_process_is_waited_for_that_is_gone(
     _, said = process.communicate(timeout=60)
     if ended == "worker":
         assert process.returncode == 2
-        assert said.startswith("a worker process was ended from outside")
+        assert said.startswith("inscribe: a worker process was ended from outside")
         assert said.count("\n") == 1
     end = time.monotonic() + 10
     while any(map(runs, found)) and time.monotonic() < end:

@@ -278,9 +278,11 @@ def test_a_stop_between_two_writes_leaves_the_old_or_the_new(
 
 
 @pytest.mark.skipif(os.name != "posix", reason="needs POSIX processes")
-def test_a_kill_leaves_the_record_before_or_after_and_undo_working(path: Path) -> None:
+@pytest.mark.parametrize("work", ["settle", "merge"])
+def test_a_kill_leaves_the_record_before_or_after_and_undo_working(work: str, path: Path) -> None:
     chance = random.Random(5)
-    command = [sys.executable, "-m", "inscribe", "settle", str(path), "嶺曉=みねあき"]
+    given = {"settle": ["嶺曉=みねあき"], "merge": [str(path.parent / "b.toml"), "--prefer", "b"]}
+    command = [sys.executable, "-m", "inscribe", work, str(path), *given[work]]
     started = time.monotonic()
     subprocess.run(command, check=True, capture_output=True)
     usual = time.monotonic() - started
@@ -296,6 +298,25 @@ def test_a_kill_leaves_the_record_before_or_after_and_undo_working(path: Path) -
         if now == after:
             undo(path)
         assert path.read_text("utf-8") == RECORD
+
+
+@pytest.mark.skipif(os.name != "posix", reason="needs POSIX processes")
+def test_a_kill_of_undo_leaves_the_record_before_or_after(path: Path) -> None:
+    chance = random.Random(7)
+    run("settle", path, "嶺曉=みねあき")
+    after = path.read_text("utf-8")
+    command = [sys.executable, "-m", "inscribe", "undo", str(path)]
+    for _ in range(6):
+        process = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        time.sleep(chance.uniform(0.05, 0.35))
+        process.kill()
+        process.wait()
+        assert path.read_text("utf-8") in (RECORD, after)
+        if path.read_text("utf-8") == RECORD:
+            run("settle", path, "嶺曉=みねあき")
+        assert path.read_text("utf-8") == after
+    undo(path)
+    assert path.read_text("utf-8") == RECORD
 
 
 def test_a_damaged_history_is_named(path: Path) -> None:

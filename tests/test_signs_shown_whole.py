@@ -23,10 +23,10 @@ from inscribe.record import Inscription, loads
 from inscribe.report.drawing.plate import plate_drawing
 from inscribe.report.entries.collated import printed_sides
 from inscribe.report.entries.docx import entries_as_docx
-from inscribe.report.entries.html import entries_as_html
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.entries.table import entries_as_csv
 from inscribe.report.lido.entry import entries_as_lido
+from inscribe.report.pages.entry import entries_as_html
 from inscribe.report.style import Style
 from inscribe.report.terminal.concord import CONTEXT, concordance_as_text
 from inscribe.report.widths import width

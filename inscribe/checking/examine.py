@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from inscribe import files, tables
 from inscribe.checking.ages import against_life
 from inscribe.checking.examined import About, Examined, Remark
+from inscribe.checking.pictured import pictures_of
 from inscribe.checking.readers import called, differences
 from inscribe.checking.two_ways import names_read
 from inscribe.checking.vocabulary import unusual
@@ -88,6 +89,7 @@ class _Examination:
             sources,
             unsourced,
             tuple(dict.fromkeys(self.unsettled)),
+            tuple((i.file, self._line(path)) for path, i in pictures_of(record) if i.file),
             tuple(dict.fromkeys(self.names)),
         )
 

@@ -21,8 +21,9 @@ class About(NamedTuple):
 
     ``sources`` are the ids of texts that only the library has, each with its line; ``unsourced``
     tells whether a poem or saying stands there without a source; ``unsettled`` are the names that
-    may be read in two ways and of which nobody has said how; ``names`` are those that stand
-    there, in current forms, with their readings.
+    may be read in two ways and of which nobody has said how; ``pictures`` are the files of pictures
+    that it names, each with its line; ``names`` are those that sign it, in current forms, with
+    their readings.
     """
 
     id: str = ""
@@ -35,6 +36,7 @@ class About(NamedTuple):
     sources: tuple[tuple[str, int | None], ...] = ()
     unsourced: bool = False
     unsettled: tuple[str, ...] = ()
+    pictures: tuple[tuple[str, int | None], ...] = ()
     names: tuple[tuple[str, str], ...] = ()
 
     @classmethod
@@ -42,8 +44,10 @@ class About(NamedTuple):
         """Return what was kept as plain data."""
         about = cls(*row)
         sources = tuple((identity, line) for identity, line in about.sources)
+        pictures = tuple((name, line) for name, line in about.pictures)
         names = tuple((written, romaji) for written, romaji in about.names)
-        return about._replace(sources=sources, unsettled=tuple(about.unsettled), names=names)
+        unsettled = tuple(about.unsettled)
+        return about._replace(sources=sources, unsettled=unsettled, pictures=pictures, names=names)
 
 
 class Examined(NamedTuple):

@@ -20,6 +20,7 @@ from inscribe.checking.naming import (
     missing_sources,
     nearly_the_same,
 )
+from inscribe.checking.pictured import picture_problem
 from inscribe.checking.two_ways import read_in_two_ways
 from inscribe.checking.wording import Compared
 from inscribe.concordance import DOCUMENTS, Document, of_rows, rows_of, store_of
@@ -77,6 +78,7 @@ def check_folder(
         *_sources(looked, library),
         *_links(looked, folder),
         *read_in_two_ways(looked),
+        *_pictures(looked),
         *(finding(a.remark.code, a.file, 1, a.remark.message, a.object) for a in between),
     ):
         records[said.file].findings.append(said)
@@ -163,6 +165,14 @@ def _sources(looked: Sequence[Looked], library: Path | None) -> Iterator[Finding
                 meant = f"; did you mean {missing[identity]}?" if missing[identity] else ""
                 said = f"no text {identity}{meant}"
                 yield finding("source-missing", str(each.file), line, said, each.about.id)
+
+
+def _pictures(looked: Sequence[Looked]) -> Iterator[Finding]:
+    for each in looked:
+        for name, line in each.about.pictures if each.about else ():
+            if said := picture_problem(name, each.file.parent):
+                of = each.about.id if each.about else ""
+                yield finding("image-missing", str(each.file), line, said, of)
 
 
 def _links(looked: Sequence[Looked], folder: Path) -> Iterator[Finding]:

@@ -15,7 +15,7 @@ import click
 
 from inscribe import __version__
 from inscribe.errors import InputError, InscribeError, did_you_mean, harmless
-from inscribe.settings import defaults, settings
+from inscribe.settings import defaults, settings as settings_beside
 
 COMMANDS = {
     "new": "ask for an object and its inscription, and write a record",
@@ -25,6 +25,7 @@ COMMANDS = {
     "measure": "where the signs stand, proposed from a photograph",
     "restore": "ranked candidates for signs that cannot be read",
     "settle": "write what a person decides into records",
+    "merge": "two transcriptions of one object, sign by sign",
     "undo": "take the last change of a record back",
     "sign": "one character: forms, readings, parts, look-alikes",
     "date": "a date expression resolved and checked",
@@ -184,7 +185,7 @@ def _stand_in(number: int, name: str, way: int) -> None:
 
 def _run(closed: list[str]) -> NoReturn:
     try:
-        held = defaults(settings(_beside(sys.argv[1:])))
+        held = defaults(settings_beside(_beside(sys.argv[1:])))
         status = cli.main(prog_name="inscribe", standalone_mode=False, default_map=held)
     except click.exceptions.Abort:
         click.echo("inscribe: interrupted; no file was left half-written", err=True)

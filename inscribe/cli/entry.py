@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Set
-from itertools import compress
+from collections.abc import Iterator, Set
+from itertools import chain, compress
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -12,7 +12,6 @@ import click
 from inscribe.cli.common import (
     COUNTING,
     example,
-    format_option,
     library_option,
     library_path,
     output_options,
@@ -21,28 +20,19 @@ from inscribe.cli.common import (
     write_pieces,
     write_result,
 )
+from inscribe.cli.entry_formats import ENDINGS, documents, format_of
+from inscribe.cli.entry_site import write_site
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, Made
     from inscribe.report import Style
 
-# What a file of each format is called when entries go to a folder.
-ENDINGS = {
-    "md": "md",
-    "html": "html",
-    "json": "json",
-    "csv": "csv",
-    "tei": "xml",
-    "lido": "xml",
-    "docx": "docx",
-    "annotation": "json",
-    "svg": "svg",
-}
-
-
 # Formats whose documents are put together of those of single entries (inscribe.report.joined).
 JOINED = ("md", "html", "json", "csv", "lido")
+
+# Begins a CSV file: without it a spreadsheet takes the signs for those of another encoding.
+SPREADSHEET = "\ufeff"
 
 STYLES = """\b
 A house style is a TOML file of these keys; each may be left out:
@@ -50,17 +40,26 @@ A house style is a TOML file of these keys; each may be left out:
   italics = true        romanised words in italics
   brackets = "「」"     around quoted inscriptions; "" for none
   dates = "western"     1853 (Kaei 6), or "era": Kaei 6 (1853)
+  days = "iso"          1853-02-08, "words": 8 February 1853, or "none"
+  doubts = "list"       or "count": their number, the list folded
+  explanations = ""     "en" or "ja"; as the labels where it is not given
+  font = ""             of pages and documents
+  paper = "A4"          or "A5", "letter"
   law_note = false      true: a last line on the law of export
   institution = ""      whose records these are, for lido and tei
+  address = "https://..." where they will be published, for iiif and linked
   rights = ""           under what terms they may be used
   language = "en"       the language of translations and remarks
   order = [...]         the parts shown, in this order:
-    object, place, carved, current, passages, kana, romaji, gloss, alternatives,
-    translation, date, signature, persons, source, differences,
-    fidelity, space, readers, doubts, changes, remarks, cautions
+    object, images, place, carved, compared (the source beside it),
+    source_image, drawing, romaji, translation, words (word by word), kana,
+    current, passages, alternatives, date, signature, persons, source,
+    differences, space, fidelity, readers, doubts, changes, workings (how dates were
+    reckoned), remarks, cautions
 
 Labels are kept in the table labels.tsv, cautions in cautions.tsv; a table of that name in a
-folder given with --glossary goes before them. Explanations stay in English.
+folder given with --glossary goes before them. Explanations in Japanese are those of the table
+explanations.tsv; what it has not stays English.
 
 """
 
@@ -71,13 +70,19 @@ folder given with --glossary goes before them. Explanations stay in English.
     + example(
         "inscribe entry examples/DEMO-001.toml",
         "inscribe entry examples --format csv -o entries.csv",
-        "inscribe entry examples --format html -o pages/",
+        "inscribe entry examples --format html -o site/",
+        "inscribe entry examples/DEMO-003.toml --format slides -o talk.html",
         "inscribe entry examples/DEMO-005.toml --style examples/styles/house.toml",
     )
 )
 @click.argument("path", metavar="RECORD|FOLDER")
-@format_option(
-    *ENDINGS, help="What to write; annotation is W3C Web Annotation, svg the plate drawn to scale."
+@click.option(
+    "--format",
+    "asked",
+    type=click.Choice(list(ENDINGS)),
+    help="What to write (default: as the file of -o ends, else md). volume is for print, pdf the "
+    "same through a browser; iiif a manifest, linked JSON-LD, annotation W3C Web Annotation, svg "
+    "the plate drawn to scale.",
 )
 @click.option("--style", "style_file", metavar="FILE", help="A house style (TOML), see below.")
 @click.option(
@@ -89,7 +94,7 @@ folder given with --glossary goes before them. Explanations stay in English.
 @output_options
 def command(
     path: str,
-    form: str,
+    asked: str | None,
     style_file: str | None,
     labels: Literal["en", "ja"] | None,
     library_file: str | None,
@@ -100,45 +105,43 @@ def command(
     """Write the catalogue entry of a record, or of every record of a folder.
 
     A folder gives one document with all its entries; with -o and an existing folder (or a name
-    that ends in /), each entry goes to a file of its own there, named after its record; the same
-    command takes up a stopped run. docx goes to a file or a folder, svg of several inscriptions to
-    a folder. Records of a folder that cannot be used are left out and named, with exit status 1.
+    that ends in /), each entry goes to a file of its own there, named after its record, as html
+    with an index and a volume for print; the same command takes up a stopped run. docx and pdf go
+    to a file or a folder, svg of several inscriptions and iiif of several objects to a folder.
+    Records of a folder that cannot be used are left out and named, with exit status 1.
     """
+    from inscribe.cli.entry_stream import EntryStream
+
+    form = format_of(asked, output)
     style = _style(style_file, labels)
     to_folder = output is not None and (output.endswith("/") or Path(output).is_dir())
-    if Path(path).is_dir() and form in JOINED and not to_folder:
-        return _streamed(Path(path), form, style, library_file, output, force=force, quiet=quiet)
+    is_site = form == "html" and to_folder
+    if Path(path).is_dir() and form in JOINED and not is_site:
+        with progress_shown("entries", quiet=quiet) as progress:
+            stream = EntryStream(Path(path), form, style, library_path(library_file), progress)
+            if output is not None and to_folder:
+                stream.write_each(Path(output), ENDINGS[form], force=force)
+            else:
+                marked = form == "csv" and output is not None
+                pieces = chain((SPREADSHEET,) if marked else (), stream.joined())
+                write_pieces(pieces, output, force=force)
+        return status_of(stream.broken)
     entries, broken = _entries(Path(path), library_file, quiet=quiet)
     if output is not None and to_folder:
         below = Path(path) if Path(path).is_dir() else Path(path).parent
-        _write_each(entries, below, form, style, Path(output), force=force)
+        if form == "html" and Path(path).is_dir():
+            write_site(entries, below, style, Path(output), force=force)
+        else:
+            _write_each(entries, below, form, style, Path(output), force=force)
         return status_of(list(map(str, broken)))
-    made = list(_documents([entry for _, entry in entries], form, style))
+    made = list(documents([entry for _, entry in entries], form, style))
     if len(made) > 1:
         raise InputError(
-            f"there are {len(made)} drawings", hint="name a folder for them with -o FOLDER/"
+            f"there are {len(made)} {form} files to write",
+            hint="name a folder for them with -o FOLDER/",
         )
     _write(made[0], form, output, force=force)
     return status_of(list(map(str, broken)))
-
-
-def _streamed(
-    folder: Path,
-    form: str,
-    style: Style,
-    library_file: str | None,
-    output: str | None,
-    *,
-    force: bool,
-    quiet: bool,
-) -> int:
-    """Write the entries of a folder as one document, as they are made."""
-    from inscribe.cli.entry_stream import EntryStream
-
-    with progress_shown("entries", quiet=quiet) as progress:
-        stream = EntryStream(folder, form, style, library_path(library_file), progress)
-        write_pieces(stream.joined(), output, force=force)
-    return status_of(stream.broken)
 
 
 def _style(file: str | None, labels: Literal["en", "ja"] | None) -> Style:
@@ -200,7 +203,7 @@ def _files(
     """Yield each file with what belongs into it, but for those that are ``written`` already."""
     for (_, entry), names in zip(entries, targets, strict=True):
         if not written >= set(names):
-            for file, made in zip(names, _documents([entry], form, style), strict=True):
+            for file, made in zip(names, documents([entry], form, style), strict=True):
                 if file not in written:
                     yield file, _as_bytes(made)
 
@@ -211,47 +214,10 @@ def _as_bytes(made: str | bytes) -> bytes:
     return (made if made.endswith("\n") else f"{made}\n").encode("utf-8", "backslashreplace")
 
 
-def _documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | bytes]:
-    """Yield the entries as one document; as svg, a drawing for each inscription."""
-    if form == "svg":
-        from inscribe.report.drawing import plate_drawing
-
-        for entry in entries:
-            for each in entry.inscriptions:
-                yield plate_drawing(each.inscription, each.collation)
-    elif form == "docx":
-        from inscribe.report.entries import entries_as_docx
-
-        yield entries_as_docx(entries, style)
-    else:
-        yield formats()[form](entries, style)
-
-
-def formats() -> dict[str, Callable[[list[Entry], Style], str]]:
-    """Return what writes entries as one document, by the name of the format."""
-    from inscribe.report.entries import (
-        entries_as_annotations,
-        entries_as_csv,
-        entries_as_html,
-        entries_as_json,
-        entry_as_markdown,
-    )
-    from inscribe.report.lido import entries_as_lido
-    from inscribe.report.tei import entries_as_tei
-
-    return {
-        "md": lambda entries, style: "\n".join(entry_as_markdown(e, style) for e in entries),
-        "html": entries_as_html,
-        "json": lambda entries, style: entries_as_json(entries),
-        "csv": entries_as_csv,
-        "tei": entries_as_tei,
-        "lido": entries_as_lido,
-        "annotation": lambda entries, style: entries_as_annotations(entries),
-    }
-
-
 def _write(made: str | bytes, form: str, output: str | None, *, force: bool) -> None:
     if isinstance(made, str):
+        if form == "csv" and output is not None:
+            made = f"{SPREADSHEET}{made}"
         write_result(made, output, force=force)
         return
     if output is None:

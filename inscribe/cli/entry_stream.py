@@ -12,6 +12,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from inscribe.cli import entry_files
 from inscribe.errors import InputError, InscribeError, Place, ProblemsError
 
 if TYPE_CHECKING:
@@ -78,6 +79,37 @@ class EntryStream:
         yield first
         yield from pieces
 
+    def write_each(self, folder: Path, ending: str, *, force: bool) -> None:
+        """Write each entry to a file in ``folder``, at the place its record has in its own.
+
+        Nothing is written where a file would be lost; what an earlier run has written is left.
+
+        Raises:
+            InputError: a file is there that holds something else, or one cannot be written.
+            ProblemsError: no record can be used; every one is named.
+        """
+        records = [(path.relative_to(self.folder), 1) for path in self.paths]
+        named = entry_files.named(records, ending)
+        targets = {path: folder / names[0] for path, names in zip(self.paths, named, strict=True)}
+        if not force and any(target.exists() for target in targets.values()):
+            others = [
+                targets[path]
+                for path, text in self.documents()
+                if targets[path].exists() and not entry_files.is_written(targets[path], _data(text))
+            ]
+            entry_files.refuse_others(others)
+        made = 0
+        for path, text in self.documents():
+            made += 1
+            if force or not targets[path].exists():
+                entry_files.write(targets[path], _data(text), force=force)
+        if not made:
+            raise ProblemsError([InputError(said) for said in self.broken])
+
+
+def _data(text: str) -> bytes:
+    return (text if text.endswith("\n") else f"{text}\n").encode("utf-8", "backslashreplace")
+
 
 def _mark(library: Path) -> str:
     from inscribe.keeping import mark_of
@@ -87,7 +119,7 @@ def _mark(library: Path) -> str:
 
 def _entry(path: Path, form: str, style: Style, library: Path) -> tuple[dict[str, Any]]:
     """Return the entry of a record in a format, or what is the matter with the record."""
-    from inscribe.cli.entry import formats
+    from inscribe.cli.entry_formats import formats
     from inscribe.entry import entry_of
     from inscribe.record import load
     from inscribe.sources import Library
@@ -98,7 +130,7 @@ def _entry(path: Path, form: str, style: Style, library: Path) -> tuple[dict[str
         return ({"text": "", "problem": str(error)},)
     with Library(library) if library.is_file() else nullcontext() as opened:
         try:
-            entry = entry_of(record, opened)
+            entry = entry_of(record, opened, path.parent)
         except InscribeError as error:
             return ({"text": "", "problem": str(error.in_file(str(path), None))},)
     return ({"text": formats()[form]([entry], style), "problem": ""},)

@@ -55,8 +55,10 @@ class Given:
         return files.transcribed(text, self.value).strip("\n")
 
 
-def given(argument: str | None, literal: str | None = None, *, wanted: str = "a text") -> Given:
+def given(argument: str | None, literal: str | None = None, *, lines: bool = False) -> Given:
     """Return what an argument, or the text of ``--text``, is; without either, what is piped in.
+
+    Where ``lines`` are taken, that is standard input even if they are typed there.
 
     Raises:
         InputError: there is nothing, or both, or the argument is neither a file nor Japanese.
@@ -65,10 +67,10 @@ def given(argument: str | None, literal: str | None = None, *, wanted: str = "a 
         raise InputError("a text is given twice", hint="give either --text or one argument")
     if literal is not None:
         return Given("text", literal)
-    if argument is None and is_piped():
+    if argument is None and (lines or is_piped()):
         return Given("input")
     if argument is None:
-        raise InputError(f"{wanted} is wanted", hint=_NOTHING)
+        raise InputError("a text is wanted", hint=_NOTHING)
     return told_apart(argument)
 
 

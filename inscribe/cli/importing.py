@@ -93,7 +93,7 @@ def command(
         from inscribe import files
         from inscribe.report.entries import troubles_as_csv
 
-        files.write_text(Path(errors), troubles_as_csv(plan.troubles), force=force)
+        files.write_text(Path(errors), troubles_as_csv(plan), force=force)
     shown = _shown(plan, form, written=written)
     if to is None and form == "text":
         shown += _sample(plan)
@@ -155,7 +155,7 @@ def _shown(plan: ImportPlan, form: str, *, written: bool) -> str:
     if form == "csv":
         from inscribe.report.entries import troubles_as_csv
 
-        return troubles_as_csv(plan.troubles)
+        return troubles_as_csv(plan)
     from inscribe.report.terminal import import_as_text
 
     return import_as_text(plan, written=written)

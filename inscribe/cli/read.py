@@ -24,20 +24,17 @@ from inscribe.cli.common import (
 from inscribe.cli.given import Given, given
 from inscribe.cli.lines import Tally, progress, refusal
 from inscribe.cli.overriding import (
-    merged,
     override_option,
     overrides_of,
     passage_option,
     passages_of,
     refuse_beyond,
 )
-from inscribe.errors import InputError, InscribeError, NotationError, Place
+from inscribe.cli.read_inputs import Wished, interpretations, read_literal
+from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
     from inscribe.reading import Choice, Interpretation
-    from inscribe.reading.passages import PassageLike
-    from inscribe.reading.words import OverrideLike
-    from inscribe.record import Record
 
 
 @click.command(
@@ -104,14 +101,14 @@ def command(
     if lines and (overrides or passages):
         key = "override" if overrides else "passage"
         raise InputError(f"--{key} and --lines do not go together", hint="read one text at a time")
-    text = given(path, literal)
+    text = given(path, literal, lines=lines)
     if lines:
         _read_lines(text, register, letters, why, gloss, shape, output, force, quiet)
 
     from inscribe import tables
 
     def shown() -> str:
-        found = list(_interpretations(text, register, overrides, passages))
+        found = list(interpretations(text, Wished(register, overrides, passages)))
         refuse_beyond("override", overrides, found)
         refuse_beyond("passage", passages, found)
         if tables.has_own("people"):
@@ -151,77 +148,6 @@ def _in_letters(found: Interpretation, letters: str) -> Interpretation:
     from inscribe.reading.inscription import iso_reading
 
     return iso_reading(found)
-
-
-def _interpretations(
-    text: Given,
-    register: Choice,
-    overrides: tuple[OverrideLike, ...],
-    passages: tuple[PassageLike, ...],
-) -> Iterator[Interpretation]:
-    from inscribe import reading
-
-    if text.kind == "record":
-        yield from _of_record(Path(text.value), register, overrides, passages)
-        return
-    words = _some(text.transcription(), text.place)
-    try:
-        yield reading.read_text(words, register, overrides, alternatives=True, passages=passages)
-    except InscribeError as error:
-        if text.kind == "file":
-            raise error.in_file(text.value) from error
-        raise
-
-
-def _some(text: str, place: str | None = None) -> str:
-    """Return the text, which must not be blank."""
-    if not text.strip():
-        raise InputError("there is no text to read", Place(place), "write □ for unreadable signs")
-    return text
-
-
-def _of_record(
-    path: Path,
-    register: Choice,
-    overrides: tuple[OverrideLike, ...],
-    passages: tuple[PassageLike, ...],
-) -> Iterator[Interpretation]:
-    from inscribe import record
-
-    loaded = record.load(path)
-    with record.as_settled(record.settled_beside(path)):
-        yield from _inscriptions(loaded, path, register, overrides, passages)
-
-
-def _inscriptions(
-    loaded: Record,
-    path: Path,
-    register: Choice,
-    overrides: tuple[OverrideLike, ...],
-    passages: tuple[PassageLike, ...],
-) -> Iterator[Interpretation]:
-    from inscribe import reading
-
-    if (overrides or passages) and len(loaded.inscriptions) > 1:
-        key = "override" if overrides else "passage"
-        several = f"the record has several inscriptions, and --{key} does not say which it is for"
-        raise InputError(
-            several, Place(str(path)), f"write it into the record: [[inscription.{key}]]"
-        )
-    for inscription in loaded.inscriptions:
-        chosen = inscription.register if register == "auto" else register
-        try:
-            yield reading.read(
-                inscription.transcription,
-                chosen,
-                merged(overrides, inscription.overrides),
-                between=loaded.between,
-                alternatives=True,
-                passages=merged(passages, inscription.passages),
-                source=inscription.source.text if inscription.source else "",
-            )
-        except NotationError as error:
-            raise error.in_file(str(path), None) from error
 
 
 def _shown(found: list[Interpretation], shape: str, why: bool, gloss: bool) -> str:
@@ -309,13 +235,13 @@ def _line_results(
 ) -> Iterator[str]:
     import json
 
-    from inscribe import files, reading, tables
+    from inscribe import files, tables
     from inscribe.report.terminal import reading_as_text
 
     for number, line in enumerate(lines, start=1):
         try:
             text = files.transcribed(files.decode(line, "").rstrip("\n"), "")
-            found = reading.read_text(text, register, alternatives=True)
+            found = read_literal(text, Wished(register))
             if tables.has_own("people"):
                 from inscribe.persons import with_persons
 

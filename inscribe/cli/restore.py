@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import nullcontext
 from functools import partial
 from pathlib import Path
@@ -33,6 +33,7 @@ if TYPE_CHECKING:
     from inscribe.reading import Choice
     from inscribe.restoring import Restoration, Seen
     from inscribe.signs import Transcription
+    from inscribe.sources import Library
 
 
 @click.command(
@@ -139,7 +140,8 @@ def command(
             register=register,
             names=names,
         )
-        results = list(_answers(asked, restored, tally if lines else None, show))
+        copied = _copied(path, library)
+        results = list(_answers(asked, restored, tally if lines else None, show, copied))
     if results or output:
         write_result(_shown(results, form, lines), output, force=force)
     if lines:
@@ -157,9 +159,10 @@ def _restored(
 
 def _answers(
     asked: Sequence[Asked],
-    restored: Callable[[Transcription], Restoration],
+    restored: Callable[..., Restoration],
     tally: Tally | None,
     show: Show,
+    copied: Mapping[int, str],
 ) -> Iterator[Restoration | RefusedKeys]:
     """Yield what is proposed for each text; where lines are counted, a bad one gives its error."""
     for done, (number, written, text) in enumerate(asked):
@@ -167,12 +170,27 @@ def _answers(
         if tally:
             tally.take(written)
         try:
-            yield restored(text())
+            yield restored(text(), copied=copied.get(number, ""))
         except InscribeError as error:
             if tally is None:
                 raise
             tally.refuse(number)
             yield refusal(number, error)
+
+
+def _copied(path: str | None, library: Library | None) -> dict[int, str]:
+    """Return the words of the sources that a record names, by the number of the inscription."""
+    if path is None or not path.endswith(".toml"):
+        return {}
+    from inscribe.record import load
+    from inscribe.sources import words_of
+
+    named = {
+        number: words_of(inscription.source, library)
+        for number, inscription in enumerate(load(Path(path)).inscriptions, start=1)
+        if inscription.source
+    }
+    return {number: words.text for number, words in named.items() if words}
 
 
 def expected_names(

@@ -19,7 +19,10 @@ if TYPE_CHECKING:
     from inscribe.settling import Revision, Settled, Settlement, Who
 
 by_option = click.option(
-    "--by", envvar="INSCRIBE_BY", default="", metavar="NAME", help="Who says so (or INSCRIBE_BY)."
+    "--by",
+    default="",
+    metavar="NAME",
+    help="Who says so (the reader of the settings if not given).",
 )
 
 
@@ -85,9 +88,9 @@ def command(
     over whatever the program proposes. What was settled of signs that only moved is put right on
     the way. Comments and layout of the file stay; inscribe undo takes the change back.
     """
-    from inscribe.settling import Who, is_said, said
+    from inscribe.settling import Who, is_said, settlement
 
-    sayings = [said(each, names=names) for each in given if is_said(each)]
+    sayings = [settlement(each, names=names) for each in given if is_said(each)]
     paths = [_existing(each) for each in given if not is_said(each)]
     if not paths:
         raise InputError("no record is named", hint="inscribe settle RECORD 浅霧軒=あさぎりけん")
@@ -266,7 +269,7 @@ def _agreed(count: int) -> bool:
 
 
 def _tell_written(changed: list[Revision], who: Who, several: bool) -> None:
-    nobody = "" if who.by else "; nobody is named: give --by NAME, or set INSCRIBE_BY"
+    nobody = "" if who.by else "; nobody is named: give --by NAME, or set INSCRIBE_READER"
     paths = sorted({str(each.path.parent) for each in changed}) if several else [changed[0].path]
     back = f"inscribe undo {paths[0]}"
     click.echo(f"written: {len(changed)} changed; take it back: {back}{nobody}", err=True)

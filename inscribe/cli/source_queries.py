@@ -37,7 +37,7 @@ def queries(path: str | None, literal: str | None) -> Iterator[Asked]:
 
 def line_queries(path: str | None, literal: str | None) -> Iterator[Asked]:
     """Yield one query a line."""
-    text = given(path, literal)
+    text = given(path, literal, lines=True)
     if text.kind == "text":
         lines: Iterable[str] = text.value.split("\n")
     elif text.path is None:

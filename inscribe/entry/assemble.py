@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import reading, tables
@@ -15,16 +16,24 @@ from inscribe.signs import Certainty, Intervention
 from inscribe.sources import words_of
 
 if TYPE_CHECKING:
+    from inscribe.reading import Interpretation
     from inscribe.record import Inscription, Record
+    from inscribe.signs import Transcription
     from inscribe.sources import Library
 
 
-def entry_of(record: Record, library: Library | None = None) -> Entry:
-    """Return the entry for a record; ``library`` has the sources that are named by id only."""
+def entry_of(record: Record, library: Library | None = None, folder: Path | None = None) -> Entry:
+    """Return the entry for a record.
+
+    Args:
+        record: the object.
+        library: has the sources that are named by id only.
+        folder: that of the record's file, in which its pictures are.
+    """
     made = [_inscription_entry(each, record.between, library) for each in record.inscriptions]
     if tables.has_own("people"):
         made = _with_persons(made)
-    return Entry(record, tuple(made), tuple(_cautions(made)))
+    return Entry(record, tuple(made), tuple(_cautions(made)), folder)
 
 
 def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:
@@ -38,17 +47,32 @@ def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:
 def _inscription_entry(
     inscription: Inscription, between: tuple[int, int] | None, library: Library | None
 ) -> InscriptionEntry:
-    interpretation = reading.read(
-        inscription.transcription,
-        inscription.register,
-        inscription.overrides,
-        between=between,
-        passages=inscription.passages,
-        source=inscription.source.text if inscription.source else "",
-    )
+    interpretation = _read(inscription, between)
     collation, problem = _collation(inscription, library)
     interpretation = with_glosses(interpretation)
     return InscriptionEntry(inscription, interpretation, collation, problem)
+
+
+def _read(inscription: Inscription, between: tuple[int, int] | None) -> Interpretation:
+    """Return what an inscription says, with readings of its worn signs where these are likely."""
+    text = inscription.transcription
+
+    def read(text: Transcription) -> Interpretation:
+        return reading.read(
+            text,
+            inscription.register,
+            inscription.overrides,
+            between=between,
+            passages=inscription.passages,
+            source=inscription.source.text if inscription.source else "",
+        )
+
+    if not any(sign.is_worn for sign in text.signs):
+        return read(text)
+    from inscribe.restoring import with_restored
+
+    copied = inscription.source.text if inscription.source else ""
+    return with_restored(read(text), text, read, copied=copied)
 
 
 def _collation(inscription: Inscription, library: Library | None) -> tuple[Collation | None, str]:

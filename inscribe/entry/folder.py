@@ -90,6 +90,6 @@ def _entry(path: Path, library: Path | None) -> Entry | InscribeError:
         except InscribeError as error:
             return error
         try:
-            return entry_of(record, opened)
+            return entry_of(record, opened, path.parent)
         except InscribeError as error:
             return error.in_file(str(path), None)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from inscribe import notation
@@ -63,11 +64,15 @@ def _source_named(inscription: Inscription) -> SourceNamedKeys | None:
 
 @dataclass(frozen=True)
 class Entry:
-    """The entry for one object; ``cautions`` are keys of ``cautions.tsv``, each once."""
+    """The entry for one object; ``cautions`` are keys of ``cautions.tsv``, each once.
+
+    ``folder`` is that of the record's file, in which its pictures are.
+    """
 
     record: Record
     inscriptions: tuple[InscriptionEntry, ...]
     cautions: tuple[str, ...] = ()
+    folder: Path | None = None
 
     def to_dict(self) -> EntryKeys:
         """Return it as ``inscribe entry --format json`` prints it."""

@@ -15,12 +15,12 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.glossing.words import (
-        GlossedWord as GlossedWord,
+        WordMeaning as WordMeaning,
         glossed_words as glossed_words,
         with_glosses as with_glosses,
     )
 else:
     __getattr__ = late.door(
         __name__,
-        {"words": "GlossedWord glossed_words with_glosses"},
+        {"words": "WordMeaning glossed_words with_glosses"},
     )

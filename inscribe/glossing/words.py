@@ -21,12 +21,11 @@ from inscribe.glossing.dictionary import dictionary_gloss
 from inscribe.reading.spelling import is_kana, is_kanji_only
 from inscribe.reading.words import Interpretation, Token, gloss_of_auxiliary, grammar_of
 
-_TEXTS = frozenset({"verse", "prose", "chinese"})  # passages
 _LEAST_CHINESE = 3  # signs of a text that is no word
 _SHORT = 22  # letters of the gloss in an interlinear line
 
 
-class GlossedWord(NamedTuple):
+class WordMeaning(NamedTuple):
     """One word of an interlinear line."""
 
     signs: str  # as carved
@@ -74,22 +73,15 @@ def _sign_by_sign(text: str) -> str:
     return "-".join(each[0].replace(" ", "_") if each else "?" for each in senses)
 
 
-def glossed_words(found: Interpretation, *, of_texts: bool = False) -> list[GlossedWord]:
-    """Return the words of the first reading as they are read, for an interlinear line.
-
-    With ``of_texts`` only those of poems, prose and Chinese lines: what is to be translated.
-    """
-    tokens = [token for token in found.proposals[0].tokens if token.kana or token.romaji]
-    if of_texts:
-        texts = [(each.first, each.last) for each in found.passages if each.kind in _TEXTS]
-        tokens = [t for t in tokens if any(first <= t.first <= last for first, last in texts)]
-    return [_word(token) for token in tokens]
+def glossed_words(found: Interpretation) -> list[WordMeaning]:
+    """Return the words of the first reading as they are read, for an interlinear line."""
+    return [_word(token) for token in found.proposals[0].tokens if token.kana or token.romaji]
 
 
-def _word(token: Token) -> GlossedWord:
+def _word(token: Token) -> WordMeaning:
     grammar = grammar_of(token.part_of_speech, token.lemma)
     gloss = shortened(token.gloss) or (f"[{grammar}]" if grammar else "")
-    return GlossedWord(token.surface, token.kana, token.romaji, gloss, grammar)
+    return WordMeaning(token.surface, token.kana, token.romaji, gloss, grammar)
 
 
 def shortened(gloss: str) -> str:

@@ -89,7 +89,8 @@ class MarkStep(NamedTuple):
 class RowOutcome(NamedTuple):
     """What becomes of a row: the record's file, and its text where it is to be written.
 
-    ``told`` are sentences about what a person changed in the record and the list says otherwise.
+    ``told`` are sentences about what a person changed in the record and the list says otherwise;
+    ``cells`` are those of a row that is left out, for no record holds them.
     """
 
     row: int
@@ -99,6 +100,7 @@ class RowOutcome(NamedTuple):
     text: str = ""
     changed: tuple[str, ...] = ()
     told: tuple[str, ...] = ()
+    cells: Cells = ()
 
     def to_dict(self) -> ImportedRowKeys:
         """Return it as printed in JSON."""
@@ -109,6 +111,7 @@ class RowOutcome(NamedTuple):
             "file": str(self.file or ""),
             "changed": list(self.changed),
             "told": list(self.told),
+            "cells": list(map(list, self.cells)),
         }
 
 

@@ -79,7 +79,7 @@ class _Planning:
             self.row_of[identity] = row.number
         self.troubles += says.troubles
         if says.is_left_out:
-            self.outcomes.append(RowOutcome(row.number, identity, "left out"))
+            self.outcomes.append(_left_out(row, identity))
             return
         self.steps += says.steps
         try:
@@ -87,7 +87,7 @@ class _Planning:
             made = self._brought_up(row, says, there) if there else self._new(row, says, identity)
         except InscribeError as error:
             self.troubles += problems_of(error, row)
-            made = RowOutcome(row.number, identity, "left out")
+            made = _left_out(row, identity)
         self.outcomes.append(made)
 
     def _new(self, row: ListRow, says: RowSays, identity: str) -> RowOutcome:
@@ -138,6 +138,10 @@ class _Planning:
         return ImportPlan(
             self.list, tuple(self.outcomes), tuple(self.troubles), tuple(self.steps), gone
         )
+
+
+def _left_out(row: ListRow, identity: str) -> RowOutcome:
+    return RowOutcome(row.number, identity, "left out", cells=row.cells)
 
 
 def _above(row: ListRow) -> Trouble:

@@ -87,6 +87,12 @@ if TYPE_CHECKING:
         MeasuredSignKeys as MeasuredSignKeys,
         PlateKeys as PlateKeys,
     )
+    from inscribe.keys.merging import (
+        MergeInscriptionKeys as MergeInscriptionKeys,
+        MergeKeys as MergeKeys,
+        MergePlaceKeys as MergePlaceKeys,
+        MergeSideKeys as MergeSideKeys,
+    )
     from inscribe.keys.reading import (
         AlternativeKeys as AlternativeKeys,
         DoubtKeys as DoubtKeys,
@@ -137,6 +143,7 @@ else:
             "entry": "EntryKeys InscriptionEntryKeys ReaderKeys SizesKeys SourceNamedKeys",
             "forms": "ChangeKeys FormKeys MergedKeys PartKeys RelationKeys RepeatKeys SignKeys",
             "measuring": "MeasuredColumnKeys MeasuredKeys MeasuredSignKeys PlateKeys",
+            "merging": "MergeInscriptionKeys MergeKeys MergePlaceKeys MergeSideKeys",
             "reading": (
                 "AlternativeKeys DoubtKeys MayNameKeys NameKeys NameReadingKeys PassageKeys "
                 "ReadingKeys SignaturePartKeys TokenKeys"

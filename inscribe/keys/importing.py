@@ -19,6 +19,7 @@ class ImportedRowKeys(TypedDict):
     file: Annotated[str, "the record's file, empty where there is none"]
     changed: Annotated[list[str], "the keys that were written"]
     told: Annotated[list[str], "what a person changed in the record, and stayed"]
+    cells: Annotated[list[list[str]], "heading and cell of a row left out, which no record holds"]
 
 
 class TroubleKeys(TypedDict):

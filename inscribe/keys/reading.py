@@ -9,6 +9,8 @@ from inscribe.keys.dates import DateKeys
 from inscribe.keys.forms import ChangeKeys
 from inscribe.terms import Kind, Register, Role
 
+_CHANCE = "that it is read right, calibrated on texts whose readings are known"
+
 
 class TokenKeys(TypedDict):
     """One word as read."""
@@ -20,6 +22,7 @@ class TokenKeys(TypedDict):
     signs: Annotated[Signs, "what it was read from"]
     gloss: Annotated[str, "what it means in English, or empty; --gloss looks for it"]
     grammar: Annotated[str, "what sort of word it is, in plain English words"]
+    chance: Annotated[Share, _CHANCE]
 
 
 class AlternativeKeys(TypedDict):
@@ -28,6 +31,7 @@ class AlternativeKeys(TypedDict):
     romaji: Annotated[str, "in Latin letters"]
     kana: Annotated[str, "in kana"]
     reason: Annotated[str, "in what it differs, and why it may be right"]
+    chance: Annotated[Share, _CHANCE]
 
 
 class SignaturePartKeys(TypedDict):
@@ -64,6 +68,7 @@ class PassageKeys(TypedDict):
     romaji: Annotated[str, "the first reading in Latin letters"]
     role: Annotated[Role | None, "what the person did whom it names"]
     chance: Annotated[Share, "that the inscription is divided so here"]
+    reading_chance: Annotated[Share, _CHANCE]
     reasons: Annotated[list[str], "why it is this kind of passage and read so"]
     alternatives: Annotated[list[AlternativeKeys], "other readings, the likelier first"]
     signature: _Signature
@@ -96,6 +101,7 @@ class ReadingKeys(TypedDict):
     kana: Annotated[str, "the first reading in kana, words divided by spaces"]
     romaji: Annotated[str, "the first reading in Latin letters"]
     register: Annotated[Register, "what it is read as on the whole"]
+    chance: Annotated[Share, _CHANCE]
     tokens: Annotated[list[TokenKeys], "the words of the first reading, in the order they are said"]
     alternatives: Annotated[list[AlternativeKeys], "other readings, the likelier first"]
     signature: _Signature

@@ -31,6 +31,7 @@ from inscribe.keys.forms import SignKeys
 from inscribe.keys.importing import ImportKeys
 from inscribe.keys.indexing import IndexesKeys, TranslationsKeys
 from inscribe.keys.measuring import MeasuredKeys
+from inscribe.keys.merging import MergeKeys
 from inscribe.keys.reading import NameKeys, ReadingKeys
 from inscribe.keys.restoring import RestorationKeys
 from inscribe.keys.sources import HitsKeys, RefusedKeys, SourceTextKeys
@@ -58,13 +59,14 @@ OUTPUTS: dict[str, type] = {
     "entry": EntryKeys,
     "restore": RestorationKeys,
     "measure": MeasuredKeys,
+    "merge": MergeKeys,
     "concord": ConcordanceKeys,
     "concord-clusters": ClustersKeys,
     "concord-translations": TranslationsKeys,
     "refused-line": RefusedKeys,
 }
 COUNTS_SIGNS = frozenset(
-    ("read", "collate", "date", "dates", "entry", "restore", "measure", "concord")
+    ("read", "collate", "date", "dates", "entry", "restore", "measure", "merge", "concord")
 )
 _OPEN = (SourceTextKeys,)  # keeps whatever else the file said that it was read from
 _PLAIN: dict[Any, Schema] = {

@@ -38,6 +38,7 @@ if TYPE_CHECKING:
         Field as Field,
         RecordTable as RecordTable,
     )
+    from inscribe.record.inside import PictureFile as PictureFile, picture_file as picture_file
     from inscribe.record.loader import (
         ENDLESS_KEY as ENDLESS_KEY,
         load as load,
@@ -59,6 +60,7 @@ if TYPE_CHECKING:
         Plate as Plate,
         Reader as Reader,
         Record as Record,
+        RecordImage as RecordImage,
         SettledPassage as SettledPassage,
         SignBox as SignBox,
         State as State,
@@ -86,11 +88,13 @@ else:
             "boxed_columns": "measured_column partly_boxed reckoned_column",
             "boxes": "read_boxes remarks with_boxes",
             "fields": "Field MAX_LINE MAX_MM MAX_TEXT RECORD RecordTable",
+            "inside": "PictureFile picture_file",
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
             "model": (
                 "ColumnMeasure CopiedText Decision Imported Inscription Maker Measurements "
-                "Obstacle Override Photograph Plate Reader Record SettledPassage SignBox State"
+                "Obstacle Override Photograph Plate Reader Record RecordImage SettledPassage "
+                "SignBox State"
             ),
             "moving": "mended with_signs",
             "revising": "revised",

@@ -224,7 +224,7 @@ def _items(text: str, name: str) -> Iterator[tuple[dict[str, Any], Sides]]:
         page = strict.json_value(text, Place(name))
     except ValueError as error:
         raise InputError("the annotations are not JSON", Place(name)) from error
-    items = page.get("items", page.get("resources")) if isinstance(page, dict) else page
+    items = _in_manifest(page) if isinstance(page, dict) else page
     if not isinstance(items, list):
         raise InputError(
             "there is no list of annotations", Place(name), "export an AnnotationPage with items"
@@ -236,6 +236,23 @@ def _items(text: str, name: str) -> Iterator[tuple[dict[str, Any], Sides]]:
             if match := _XYWH.search(found):
                 x, y, width, height = (float(number) for number in match.groups())
                 yield item, (x, y, width, height)
+
+
+def _in_manifest(page: dict[str, Any]) -> Any:
+    """Return the annotations of a page; of a manifest those of its first canvas that has any.
+
+    Of a manifest of this program only those of single signs and of the plate are meant.
+    """
+    if page.get("type") != "Manifest":
+        return page.get("items", page.get("resources"))
+    for canvas in page.get("items", []):
+        pages = canvas.get("annotations", []) if isinstance(canvas, dict) else []
+        found = [item for each in pages for item in each.get("items", [])]
+        own = [item for item in found if _OWN_ID.search(str(item.get("id", "")))]
+        plates = [item for item in found if _said(item).lower() == PLATE]
+        if found:
+            return [*plates, *own] if own else found
+    return None
 
 
 def _selected(target: Any) -> str:

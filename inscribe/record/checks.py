@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
-from inscribe.errors import NotationError
+from inscribe.errors import InputError, NotationError
+from inscribe.record.inside import require_relative
 from inscribe.record.model import (
     TOLERANCE,
     CopiedText,
@@ -13,6 +15,7 @@ from inscribe.record.model import (
     Measurements,
     Override,
     Plate,
+    RecordImage,
     SettledPassage,
 )
 from inscribe.record.problems import Problems
@@ -204,3 +207,23 @@ def plate_on_object(
         if size > largest + _slack(found.plate):
             message = f"the plate's {key} is {size:g} mm, and the object's largest is {largest:g}"
             problems.add((*path, "plate", key), message, "correct the one or the other")
+
+
+def image(found: RecordImage, path: KeyPath, problems: Problems) -> None:
+    """Note what is impossible in a picture; whether its file is there, ``check`` tells."""
+    if bool(found.file) == bool(found.iiif):
+        problems.add(
+            path, "the image has not just one of file and iiif", "give the one or the other"
+        )
+    if found.iiif and not re.fullmatch(r"https?://[^\s\"<>]+", found.iiif):
+        problems.add((*path, "iiif"), "iiif is no web address", "give https://.../identifier")
+    if found.file:
+        try:
+            require_relative(found.file)
+        except InputError as error:
+            said = f"the picture {found.file}: {error.message}"
+            problems.add((*path, "file"), said, error.hint)
+    if found.crop and (min(found.crop) < 0 or not all(found.crop[2:])):
+        problems.add(
+            (*path, "crop"), "the crop is no part of a picture", "expected x, y, width, height"
+        )

@@ -9,7 +9,7 @@ from inscribe.record import model
 
 MAX_MM = 1000.0  # no fitting is longer; a larger figure is a slip of unit or comma
 FIRST_YEAR, LAST_YEAR = 600, 2100
-CORNERS = 8  # numbers: x and y of four corners
+PIXELS = {"corners": 8, "crop": 4, "point": 2}  # how many numbers of pixels a field holds
 MAX_PIXELS = 1_000_000  # no picture is wider
 MAX_LINE = 1000  # characters in a text of one line
 MAX_CELLS = 1000  # of one row of an older list
@@ -21,9 +21,9 @@ class Field(NamedTuple):
 
     ``holds`` is one of: ``line`` (text of one line), ``text`` (text of several lines), ``size``
     (mm, above 0), ``offset`` (mm, 0 or more), ``sign`` (a sign, from 1), ``year``, ``date``,
-    ``signs`` (first and last sign), ``corners`` (eight numbers of pixels), ``share`` (-1 to 1),
-    ``column`` (a column, from 1), ``cells`` (pairs of a column's heading and what stands there),
-    ``table``, ``tables``.
+    ``signs`` (first and last sign), ``corners``, ``crop``, ``point`` (eight, four, two numbers of
+    pixels), ``share`` (-1 to 1), ``column`` (a column, from 1), ``cells`` (pairs of a column's
+    heading and what stands there), ``table``, ``tables``.
     """
 
     key: str
@@ -137,6 +137,26 @@ PHOTOGRAPH = RecordTable(
     model.Photograph,
 )
 
+IMAGE = RecordTable(
+    "image",
+    "a picture: give file, or iiif",
+    (
+        Field("file", "line", "a PNG, JPEG or GIF, its path relative to the record's folder"),
+        Field("iiif", "line", "the base address of a IIIF image, as https://.../identifier"),
+        Field("shows", "line", "what it shows, for those who cannot see it"),
+        Field("credit", "line", "who made it, and on what terms it may be used"),
+        Field("scale", "size", "pixels per mm"),
+        Field("crop", "crop", "the part that is shown, in pixels: x, y, width, height"),
+        Field(
+            "corner",
+            "point",
+            "the plate's top left corner in pixels; else the crop's",
+        ),
+    ),
+    model.RecordImage,
+)
+IMAGES = Field("image", "tables", IMAGE.about, table=IMAGE, attribute="images")
+
 TAKES_ROOM = RecordTable(
     "takes_room",
     "what takes room in a column beside the writing, in mm from the plate's upper edge",
@@ -161,6 +181,7 @@ SOURCE = RecordTable(
         Field("work", "line", "the work or anthology it stands in"),
         Field("number", "line", "its number or place in the work"),
         REMARKS,
+        IMAGES,
         *WHO,
     ),
     model.CopiedText,
@@ -253,6 +274,7 @@ INSCRIPTION = RecordTable(
         Field("column", "tables", COLUMN.about, table=COLUMN, attribute="columns"),
         Field("box", "tables", BOX.about, table=BOX, attribute="boxes"),
         Field("photograph", "tables", PHOTOGRAPH.about, table=PHOTOGRAPH, attribute="photographs"),
+        IMAGES,
         Field("takes_room", "tables", TAKES_ROOM.about, table=TAKES_ROOM),
         Field("source", "table", SOURCE.about, table=SOURCE),
         Field("reading", "tables", READING.about, table=READING, attribute="readers"),
@@ -292,6 +314,7 @@ RECORD = RecordTable(
         REMARKS,
         Field("measurements", "table", MEASUREMENTS.about, table=MEASUREMENTS),
         Field("maker", "table", MAKER.about, table=MAKER),
+        IMAGES,
         Field(
             "inscription",
             "tables",

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 import tomllib
-from pathlib import Path, PureWindowsPath
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from inscribe import files
-from inscribe.errors import InputError, InscribeError, Place, RecordError, did_you_mean
+from inscribe.errors import InscribeError, Place, RecordError, did_you_mean
 from inscribe.record import checks, model
 from inscribe.record.fields import RECORD, Field, RecordTable
+from inscribe.record.inside import inside
 from inscribe.record.problems import MAX_TOLD, Problems
 from inscribe.record.surveying import survey
 from inscribe.record.values import ValueRefused, checked
@@ -171,6 +172,8 @@ class _Builder:
                 checks.reader_text(reader.text, made.notation, here, self.problems)
         elif isinstance(made, model.CopiedText):
             checks.source(made, path, self.problems)
+        elif isinstance(made, model.RecordImage):
+            checks.image(made, path, self.problems)
         elif isinstance(made, model.Maker):
             checks.maker(made, path, self.problems)
         return made
@@ -185,35 +188,8 @@ class _Builder:
     def _source_file(self, name: str, path: KeyPath) -> str | None:
         """Return the words of a source file."""
         try:
-            text = files.read_text(_inside(name, self.folder), MAX_SOURCE)
+            text = files.read_text(inside(name, self.folder), MAX_SOURCE)
         except InscribeError as error:
             self.problems.add(path, f"the source file {name}: {error.message}", error.hint)
             return None
         return text.strip("\n")
-
-
-def _inside(name: str, folder: Path | None) -> Path:
-    """Return the path of a file in ``folder``, wherever links may lead.
-
-    Raises:
-        InputError: the name is absolute, or leads out of the folder.
-    """
-    if folder is None:
-        raise InputError("the record has no folder to look in", hint="give the source's text")
-    parts = PureWindowsPath(name)
-    if parts.drive or parts.root or ".." in parts.parts or "\\" in name:
-        raise InputError(
-            "the path leads out of the record's folder",
-            hint="give a path relative to it, with / between its parts",
-        )
-    try:
-        path = (folder / name).resolve()
-        if not path.is_relative_to(folder.resolve()):
-            raise InputError(
-                "a link leads out of the record's folder", hint="copy the file into the folder"
-            )
-        if path.exists() and not path.is_file():
-            raise InputError("it is not a file", hint="name a text file")
-    except (OSError, RuntimeError) as error:
-        raise InputError("the path cannot be followed", hint="check its links") from error
-    return path

@@ -15,6 +15,7 @@ from functools import cached_property
 from typing import Literal, NamedTuple
 
 from inscribe import notation
+from inscribe.record.images import RecordImage as RecordImage
 from inscribe.signs import Box, Transcription, boxed
 from inscribe.terms import Kind as Kind, Role as Role
 
@@ -145,6 +146,7 @@ class CopiedText:
     work: str = ""
     number: str = ""
     remarks: str = ""
+    images: tuple[RecordImage, ...] = ()
     by: str = ""  # who says that this is the source
     on: date | None = None
     reason: str = ""
@@ -238,6 +240,7 @@ class Inscription:
     decisions: tuple[Decision, ...] = ()
     translation: str = ""
     remarks: str = ""
+    images: tuple[RecordImage, ...] = ()
 
     @cached_property
     def transcription(self) -> Transcription:
@@ -273,6 +276,7 @@ class Record(NamedTuple):
     measurements: Measurements = Measurements()
     maker: Maker | None = None
     remarks: str = ""
+    images: tuple[RecordImage, ...] = ()
     state: State | Literal[""] = ""
     drawer: str = ""
     box: str = ""

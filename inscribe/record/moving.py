@@ -14,7 +14,7 @@ from typing import Any, NamedTuple, TypeVar
 from inscribe import notation
 from inscribe.errors import InputError, NotationError
 from inscribe.record.model import Decision, Inscription, Override, SettledPassage
-from inscribe.signs import Transcription
+from inscribe.signs import Sign, Transcription, transcription
 
 Spanning = TypeVar("Spanning", Override, SettledPassage, Decision)
 
@@ -32,20 +32,8 @@ def with_signs(inscription: Inscription, first: int, end: int, written: str) -> 
     '武州［住露］岳作'
     """
     before = inscription.transcription
-    text = _rewritten(inscription, first, end, written)
-    try:
-        after = notation.parse(text, inscription.notation)
-    except NotationError as error:
-        said = f"{written} cannot be written there: {error.message}"
-        raise InputError(said, hint=error.hint) from error
+    text, after = _rewritten(inscription, first, end, written)
     grown = len(after.signs) - len(before.signs)
-    new_end = end + grown
-    kept = [sign.text for sign in (*after.signs[:first], *after.signs[new_end:])]
-    if kept != [sign.text for sign in (*before.signs[:first], *before.signs[end:])]:
-        raise InputError(
-            f"{written or 'nothing'} cannot stand there without changing the signs around it",
-            hint="change the text in the record's file",
-        )
     inside = (first, end, grown)
     same_columns = len(after.columns) == len(before.columns)
     return replace(
@@ -63,13 +51,59 @@ def with_signs(inscription: Inscription, first: int, end: int, written: str) -> 
     )
 
 
-def _rewritten(inscription: Inscription, first: int, end: int, written: str) -> str:
-    text = inscription.text
-    extents = notation.extents_of_signs(text, inscription.notation)
-    if first < end:
-        return text[: extents[first][0]] + written + text[extents[end - 1][1] :]
-    at = extents[first - 1][1] if first else extents[0][0]
-    return text[:at] + written + text[at:]
+def _rewritten(
+    inscription: Inscription, first: int, end: int, written: str
+) -> tuple[str, Transcription]:
+    """Return the text with other signs in one place, and what it says.
+
+    Only those signs are written anew, unless the brackets around them forbid it; then all are.
+    """
+    text, convention = inscription.text, inscription.notation
+    signs = inscription.transcription.signs
+    try:
+        new = notation.parse(written, convention)
+    except NotationError as error:
+        said = f"{written} cannot be written there: {error.message}"
+        raise InputError(said, hint=error.hint) from error
+    wanted = [_bare(sign) for sign in (*signs[:first], *new.signs, *signs[end:])]
+    extents = notation.extents_of_signs(text, convention)
+    start = extents[first][0] if first < end else extents[first - 1][1] if first else extents[0][0]
+    stop = extents[end - 1][1] if first < end else start
+    changed = text[:start] + written + text[stop:]
+    try:
+        found = notation.parse(changed, convention)
+    except NotationError:
+        found = None
+    if found is None or [_bare(sign) for sign in found.signs] != wanted:
+        changed = _written_anew(inscription, first, end, new)
+        found = notation.parse(changed, convention)
+    if [_bare(sign) for sign in found.signs] != wanted:
+        raise InputError(
+            f"{written or 'nothing'} cannot stand there without changing the signs around it",
+            hint="change the text in the record's file",
+        )
+    return changed, found
+
+
+def _bare(sign: Sign) -> Sign:
+    return replace(sign, index=0, column=0, box=None)
+
+
+def _written_anew(inscription: Inscription, first: int, end: int, new: Transcription) -> str:
+    """Return the whole text as the notation writes it, with other signs in one place."""
+    t = inscription.transcription
+    column_of_new = t.signs[min(first, len(t.signs) - 1)].column
+    faces = []
+    for face in t.faces:
+        columns = []
+        for column in face.columns:
+            signs = [sign for sign in column.signs if sign.index < first]
+            signs += new.signs if column.index == column_of_new else ()
+            signs += [sign for sign in column.signs if sign.index >= end]
+            columns.append(signs)
+        faces.append(columns)
+    column_end = "\n" if "\n" in inscription.text else None
+    return notation.render(transcription(faces), inscription.notation, column_end)
 
 
 def _moved(sign: int, first: int, end: int, grown: int) -> int:
@@ -88,7 +122,10 @@ def _spans(
     for span in spans:
         start = _moved(span.first, *inside)
         last = _moved(span.last, *inside) if span.last != end - 1 else span.last + grown
-        if start > last or last < 0:
+        if isinstance(span, Decision):  # it stays, beside the sign before
+            start = max(0, min(start, last, len(after.signs) - 1))
+            last = min(max(start, last), len(after.signs) - 1)
+        elif start > last or last < 0:
             continue
         moved = span._replace(first=start, last=last)
         if not isinstance(moved, Decision) and moved.of:

@@ -19,7 +19,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
@@ -31,6 +31,9 @@ from inscribe.record.model import CopiedText, Record
 from inscribe.record.values import ValueRefused, checked
 from inscribe.record.writer import literal, nothing
 
+_COMMENT_OR_TEXT = re.compile(
+    r"""#[^\n]*|'''.*?'''|\"{3}(?:\\.|[^\\])*?\"{3}|"(?:\\.|[^"\\\n])*"|'[^'\n]*'""", re.DOTALL
+)
 _HEAD = re.compile(r"\[\[?[a-z_.]+\]\]?")
 _LAYOUT = "the record's layout cannot be amended"
 _LAYOUT_HINT = "write [[inscription]] tables, and one key a line"
@@ -226,14 +229,19 @@ def _check(changed: str, file: str, record: Record) -> None:
 
 def _check_comments(changed: str, text: str, file: str) -> None:
     """Raise where a comment stood within what was replaced, and would be lost."""
-    kept = Counter(line.strip() for line in changed.splitlines())
-    for number, line in enumerate(text.splitlines(), start=1):
-        said = line.strip()
-        if said.startswith("#"):
-            kept[said] -= 1
-            if kept[said] < 0:
-                raise InputError(
-                    "the comment would be lost with what it stands among",
-                    Place(file, number),
-                    "move it above the inscription",
-                )
+    kept = Counter(said for _, said in _comments(changed))
+    for line, said in _comments(text):
+        kept[said] -= 1
+        if kept[said] < 0:
+            raise InputError(
+                "the comment would be lost with what it stands among",
+                Place(file, line),
+                "move it above the inscription",
+            )
+
+
+def _comments(text: str) -> Iterator[tuple[int, str]]:
+    """Yield line and words of each comment; # within a text is none."""
+    for found in _COMMENT_OR_TEXT.finditer(text):
+        if found[0].startswith("#"):
+            yield text.count("\n", 0, found.start()) + 1, found[0].strip()

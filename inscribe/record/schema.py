@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Any
 
 from inscribe.record.fields import (
-    CORNERS,
     FIRST_YEAR,
     LAST_YEAR,
     MAX_CELLS,
@@ -13,6 +12,7 @@ from inscribe.record.fields import (
     MAX_MM,
     MAX_PIXELS,
     MAX_TEXT,
+    PIXELS,
     RECORD,
     Field,
     RecordTable,
@@ -80,9 +80,10 @@ def _value(field: Field) -> Schema:
             return {"type": "array", "items": _sign(), "minItems": 2, "maxItems": 2}
         case "share":
             return {"type": "number", "minimum": -1, "maximum": 1}
-        case "corners":
+        case "corners" | "crop" | "point":
             number = {"type": "number", "minimum": -MAX_PIXELS, "maximum": MAX_PIXELS}
-            return {"type": "array", "items": number, "minItems": CORNERS, "maxItems": CORNERS}
+            count = PIXELS[field.holds]
+            return {"type": "array", "items": number, "minItems": count, "maxItems": count}
         case "cells":
             text = {"$ref": "#/$defs/text"}
             pair = {"type": "array", "items": text, "minItems": 2, "maxItems": 2}

@@ -8,7 +8,6 @@ from datetime import date, datetime
 from typing import Any
 
 from inscribe.record.fields import (
-    CORNERS,
     FIRST_YEAR,
     LAST_YEAR,
     MAX_CELLS,
@@ -16,6 +15,7 @@ from inscribe.record.fields import (
     MAX_MM,
     MAX_PIXELS,
     MAX_TEXT,
+    PIXELS,
     Field,
 )
 
@@ -62,8 +62,8 @@ def checked(field: Field, value: Any) -> Any:
             return _signs(field, value)
         case "share":
             return _share(field, value)
-        case "corners":
-            return _corners(field, value)
+        case "corners" | "crop" | "point":
+            return _pixels(field, value)
         case "cells":
             return _cells(field, value)
         case "year":
@@ -139,9 +139,10 @@ def _share(field: Field, value: Any) -> float:
     return float(value)
 
 
-def _corners(field: Field, value: Any) -> tuple[float, ...]:
-    if not isinstance(value, list) or len(value) != CORNERS:
-        raise _wrong_type(field, value, f"{CORNERS} numbers: x and y of four corners in pixels")
+def _pixels(field: Field, value: Any) -> tuple[float, ...]:
+    count = PIXELS[field.holds]
+    if not isinstance(value, list) or len(value) != count:
+        raise _wrong_type(field, value, f"{count} numbers of pixels: {field.about}")
     for number in value:
         if isinstance(number, bool) or not isinstance(number, int | float):
             raise _wrong_type(field, value, "numbers of pixels")

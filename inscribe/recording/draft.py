@@ -1,29 +1,42 @@
 """A record in the making: every answer is kept at once, so that nothing is lost by stopping.
 
 The answers stand in a file beside the record to be, ``NAME.toml.draft``, as JSON in the order they
-were given; the record itself is written only when all is asked.
+were given, each with the key of its question; what was typed and not yet given is there too, marked
+so. The record itself is written only when all is asked.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from inscribe import files
 from inscribe.errors import InputError, Place
 
-Answers = list[tuple[str, str]]
+_TYPING = "typing"
+ALONG = ".kept"  # how the keys end of answers that go with the one before them
 
 
 @dataclass
 class Draft:
-    """The answers given so far for the record at ``record``."""
+    """The answers given so far for the record at ``record``.
+
+    ``base`` are answers that a finished record has already: only others are kept in the file.
+    ``asked`` are the keys of this run in the order of the questions, ``given`` those that were
+    answered without a question. ``typing`` is a key and what was typed for it.
+    """
 
     record: Path
-    answers: Answers = field(default_factory=list)
-    taken_up: int = 0  # answers that were read back and not yet used again
+    answers: dict[str, str] = field(default_factory=dict)
+    asked: list[str] = field(default_factory=list)
+    given: set[str] = field(default_factory=set)
+    typing: tuple[str, str] = ("", "")
+    taken_back: str = ""  # the key of the answer that is to be given anew
+    taken_up: int = 0  # answers that were read back
+    base: dict[str, str] = field(default_factory=dict)
 
     @property
     def path(self) -> Path:
@@ -32,60 +45,111 @@ class Draft:
 
     @classmethod
     def of(cls, record: Path) -> Draft:
-        """Return the draft for a record to be, with the answers kept from last time.
+        """Return the draft for a record, with the answers kept from last time.
 
         Raises:
-            InputError: the record exists already, or the draft cannot be read.
+            InputError: the draft cannot be read.
         """
-        if record.exists():
-            raise InputError("the record exists already", Place(str(record)), "choose another name")
         draft = cls(record)
         if draft.path.exists():
-            draft.answers = _read(draft.path)
+            draft.answers, draft.typing = _read(draft.path)
             draft.taken_up = len(draft.answers)
         return draft
 
-    def answer(self, key: str, ask: Callable[[], str], check: Callable[[str], str]) -> str:
-        """Return the answer to ``key``: the one kept from last time, or a new one.
+    def has(self, key: str, check: Callable[[str], str]) -> bool:
+        """Whether there is an answer to a question that passes.
 
-        The draft may have been edited since: an answer kept counts only if ``check`` finds nothing
-        wrong with it.
+        The draft may have been edited since: an answer kept counts only if nothing is wrong with
+        it.
         """
-        used = len(self.answers) - self.taken_up
-        if self.taken_up and self.answers[used][0] == key and not check(self.answers[used][1]):
-            self.taken_up -= 1
-            return self.answers[used][1]
-        if self.taken_up:  # the questions have taken another turn: what is left no longer fits
-            del self.answers[used:]
-            self.taken_up = 0
-        given = ask()
-        self.answers.append((key, given))
-        self._keep()
-        return given
+        return key in self.answers and not check(self.answers[key])
 
-    def _keep(self) -> None:
-        files.write_text(self.path, json.dumps(self.answers, ensure_ascii=False), force=True)
+    def answer(self, key: str, ask: Callable[[], str], check: Callable[[str], str]) -> str:
+        """Return the answer to ``key``: the one that is kept, or a new one."""
+        if not self.has(key, check):
+            self.keep(key, ask())
+        self.asked.append(key)
+        return self.answers[key]
+
+    def keep(self, key: str, answer: str) -> None:
+        """Keep an answer."""
+        self.answers[key] = answer
+        self.typing = ("", "")
+        self.taken_back = ""
+        self._write()
+
+    def keep_typing(self, key: str, typed: str) -> None:
+        """Keep what was typed for a question and not yet given."""
+        self.typing = (key, typed)
+        self._write()
+
+    def typed_for(self, key: str) -> str:
+        """Return what was typed for a question before, to go on with."""
+        return self.typing[1] if self.typing[0] == key else ""
+
+    def forget(self, key: str) -> None:
+        """Forget an answer; its words are ready to be changed when it is asked for again."""
+        self.typing = (key, self.answers.pop(key, ""))
+        self.taken_back = key
+        self.answers.pop(key + ALONG, None)
+        self._write()
 
     def step_back(self) -> bool:
-        """Forget the last answer and have the others ready again; False where there is none."""
-        if not self.answers:
+        """Forget the last answer that was asked for and begin again; False where there is none."""
+        while self.asked and (self.asked[-1] in self.given or self.asked[-1].endswith(ALONG)):
+            self.asked.pop()
+        if not self.asked:
             return False
-        self.answers.pop()
-        self.taken_up = len(self.answers)
-        self._keep()
+        self.forget(self.asked[-1])
+        self.asked.clear()
         return True
 
-    def finish(self, record: str) -> None:
+    def finish(self, write: Callable[[], None]) -> None:
         """Write the record whole and remove the draft."""
-        files.write_text(self.record, record)
+        write()
         self.path.unlink(missing_ok=True)
 
+    def _write(self) -> None:
+        changed = (item for item in self.answers.items() if self.base.get(item[0]) != item[1])
+        rows: list[list[str]] = [[key, answer] for key, answer in changed]
+        if self.typing[1]:
+            rows.append([*self.typing, _TYPING])
+        if rows or self.path.exists():
+            files.write_text(self.path, json.dumps(rows, ensure_ascii=False), force=True)
 
-def _read(path: Path) -> Answers:
+    @contextmanager
+    def alone(self) -> Iterator[None]:
+        """Keep other terminals from working on the same draft.
+
+        Raises:
+            InputError: one does already.
+        """
+        lock = self.record.with_name(f".{self.record.name}.lock")
+        lock.touch()
+        with files.held(lock, wait=False) as ours:
+            if not ours:
+                raise InputError(
+                    "this object is being recorded in another terminal",
+                    Place(str(self.record)),
+                    "go on there, or stop it there first (Ctrl-C keeps its answers)",
+                )
+            try:
+                yield
+            finally:
+                lock.unlink(missing_ok=True)
+
+
+def _read(path: Path) -> tuple[dict[str, str], tuple[str, str]]:
+    typing = ("", "")
+    answers: dict[str, str] = {}
     try:
-        data = json.loads(files.read_text(path))
-        return [(str(key), str(value)) for key, value in data]
+        for key, value, *mark in json.loads(files.read_text(path)):
+            if mark == [_TYPING]:
+                typing = (str(key), str(value))
+            else:
+                answers[str(key)] = str(value)
     except (ValueError, TypeError, RecursionError) as error:
         raise InputError(
             "the draft cannot be read", Place(str(path)), "remove it to begin anew"
         ) from error
+    return answers, typing

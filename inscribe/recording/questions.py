@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Protocol
 
 from inscribe import notation
-from inscribe.errors import InscribeError
 from inscribe.record import (
-    MAX_MM,
     ColumnMeasure,
     CopiedText,
     Inscription,
@@ -18,60 +16,89 @@ from inscribe.record import (
     Plate,
     Reader,
     Record,
-    suggested,
 )
+from inscribe.recording.checks import (
+    Check,
+    anything,
+    day_problem,
+    extent_problem,
+    places_on,
+    required,
+    size_problem,
+    words_for,
+    yes_problem,
+)
+from inscribe.recording.measures import extent_of, mm_of, sizes_of
+from inscribe.recording.typed import day_of, is_yes
+from inscribe.settling import Who, settle, settlement
 
-Check = Callable[[str], str]  # what is wrong with an answer, or nothing
-SIZES = ("length", "width", "height", "thickness", "diameter")
 FACE_ENDS = "」"
 
 
 class Asker(Protocol):
     """Whoever is asked: puts a question until its answer passes, and shows remarks."""
 
-    def ask(self, key: str, question: str, check: Check, offered: tuple[str, ...] = ()) -> str:
+    @property
+    def several_lines(self) -> bool:
+        """Whether a text of several lines is asked for line by line, up to an empty one."""
+
+    def ask(
+        self,
+        key: str,
+        question: str,
+        check: Check,
+        offered: tuple[str, ...] = (),
+        default: Callable[[], str] | None = None,
+    ) -> str:
         """Return an answer for which ``check`` finds nothing wrong."""
 
-    def column(self, key: str, number: int, before: str) -> str:
-        """Return the next column of the inscription, empty for none, or 」 where a face ends."""
+    def column(self, key: str, number: int, before: str) -> tuple[str, tuple[str, ...]]:
+        """Return the next column of the inscription, and readings given for it on the spot.
+
+        The column is empty for none, or 」 where a face ends; a reading is as in 嶺曉=みねあき.
+        """
+
+    def source(self, key: str, text: str) -> str:
+        """Return the id of the text in the library that an inscription is from, if one is found."""
 
 
 @dataclass(frozen=True, slots=True)
 class Interview:
-    """Asks for one object."""
+    """Asks for one object; ``stem`` is the name of its file, offered as its id."""
 
     asker: Asker
+    stem: str = ""
 
     def record(self) -> Record:
         """Return the record made of the answers."""
-        identity = self.asker.ask("id", "object id", required)
-        kind = self.asker.ask("kind", "kind of fitting", required, _words("kind"))
-        title = self.asker.ask("title", "title or subject (may stay empty)", anything)
-        sizes = {name: self._mm(name, f"{name} in mm (may stay empty)") for name in SIZES}
-        found = [self._inscription(1)]
+        ask = self.asker.ask
+        identity = ask("id", "object id", required, default=lambda: self.stem)
+        kind = ask("kind", "kind of fitting", required, words_for("kind"))
+        title = ask("title", "title or subject (may stay empty)", anything)
+        sizes = {name: self._mm(name, f"{name} in mm (may stay empty)") for name in sizes_of(kind)}
+        found = [self._inscription(1, kind)]
         while self._yes(f"more.{len(found)}", "another inscription on this object? y/n"):
-            found.append(self._inscription(len(found) + 1))
-        remarks = self.asker.ask("remarks", "remarks on the object (may stay empty)", anything)
+            found.append(self._inscription(len(found) + 1, kind))
+        remarks = ask("remarks", "remarks on the object (may stay empty)", anything)
         return Record(identity, kind, tuple(found), title, Measurements(**sizes), None, remarks)
 
-    def _inscription(self, number: int) -> Inscription:
+    def _inscription(self, number: int, kind: str) -> Inscription:
         part = f"inscription.{number}"
-        place = self.asker.ask(
-            f"{part}.place", "place of the inscription", required, _words("place")
+        ask = self.asker.ask
+        place = ask(f"{part}.place", "place of the inscription", required, places_on(kind))
+        hand = ask(f"{part}.hand", "hand (may stay empty)", anything, words_for("hand"))
+        execution = ask(
+            f"{part}.execution", "execution (may stay empty)", anything, words_for("execution")
         )
-        hand = self.asker.ask(f"{part}.hand", "hand (may stay empty)", anything, _words("hand"))
-        execution = self.asker.ask(
-            f"{part}.execution", "execution (may stay empty)", anything, _words("execution")
-        )
-        text, columns = self._text(part)
+        text, columns, readings = self._text(part)
         plate, measured = self._measures(part, columns)
-        source = self.asker.ask(
-            f"{part}.source", "id of the source text (may stay empty)", anything
+        source = ask(
+            f"{part}.source",
+            "id of the source text (may stay empty)",
+            anything,
+            default=lambda: self.asker.source(f"{part}.source", text),
         )
-        translation = self.asker.ask(
-            f"{part}.translation", "translation (may stay empty)", anything
-        )
-        return Inscription(
+        made = Inscription(
             place,
             text,
             hand=hand,
@@ -79,24 +106,28 @@ class Interview:
             plate=plate,
             columns=measured,
             source=CopiedText(id=source) if source else None,
+            translation=self._translation(part),
             readers=self._reader(part),
-            translation=translation,
         )
+        return with_readings(made, readings)
 
-    def _text(self, part: str) -> tuple[str, int]:
-        """Return the text, a column a line, and the number of its columns."""
+    def _text(self, part: str) -> tuple[str, int, tuple[str, ...]]:
+        """Return the text, a column a line, the number of its columns, and readings given."""
         lines: list[str] = []
-        while True:
-            said = self.asker.column(
-                f"{part}.column.{len(lines) + 1}", len(lines) + 1, "\n".join(lines)
+        readings: list[str] = []
+        for number in _counted():
+            said, given = self.asker.column(
+                f"{part}.column.{number}", len(lines) + 1, "\n".join(lines)
             )
+            readings += given
             if said == FACE_ENDS and lines:
                 lines[-1] += FACE_ENDS
-            elif said:
+            elif said and said != FACE_ENDS:
                 lines.append(said)
             elif lines:
-                text = "\n".join(lines).removesuffix(FACE_ENDS)
-                return text, len(notation.parse(text).columns)
+                break
+        text = "\n".join(lines).removesuffix(FACE_ENDS)
+        return text, len(notation.parse(text).columns), tuple(readings)
 
     def _measures(self, part: str, columns: int) -> tuple[Plate | None, tuple[ColumnMeasure, ...]]:
         width = self._mm(f"{part}.plate.width", "width of the plate in mm (may stay empty)")
@@ -117,90 +148,51 @@ class Interview:
                 f"column {number}: top and bottom in mm from the upper edge (may stay empty)",
                 lambda answer: extent_problem(answer, height),
             )
-            if not said:
+            extent = extent_of(said)
+            if extent is None:
                 return
-            top, bottom = map(float, said.split())
-            yield ColumnMeasure(top, bottom)
+            yield ColumnMeasure(*extent)
+
+    def _translation(self, part: str) -> str:
+        lines: list[str] = []
+        for number in _counted():
+            how = "(may stay empty)" if number == 1 else "(next line; empty when done)"
+            key = f"{part}.translation" + (f".{number}" if number > 1 else "")
+            said = self.asker.ask(key, f"translation {how}", anything)
+            if said:
+                lines.append(said)
+            if not said or not self.asker.several_lines:
+                break
+        return "\n".join(lines)
 
     def _reader(self, part: str) -> tuple[Reader, ...]:
         by = self.asker.ask(f"{part}.reader", "read by (may stay empty)", anything)
         if not by:
             return ()
-        on = self.asker.ask(f"{part}.on", "on (YYYY-MM-DD, may stay empty)", day_problem)
-        return (Reader(by, date.fromisoformat(on) if on else None),)
+        on = self.asker.ask(f"{part}.on", "on (2026-03-14 or today, may stay empty)", day_problem)
+        return (Reader(by, day_of(on)),)
 
     def _mm(self, key: str, question: str) -> float | None:
-        said = self.asker.ask(key, question, size_problem)
-        return float(said) if said else None
+        return mm_of(self.asker.ask(key, question, size_problem))
 
     def _yes(self, key: str, question: str) -> bool:
-        return self.asker.ask(key, question, yes_problem) in ("y", "yes")
+        return is_yes(self.asker.ask(key, question, yes_problem))
 
 
-def _words(field: str) -> tuple[str, ...]:
-    return tuple(word.word for word in suggested(field))
+def _counted() -> Iterator[int]:
+    """Yield 1, 2, 3 and so on."""
+    from itertools import count
+
+    return count(1)
 
 
-def anything(answer: str) -> str:
-    """Find nothing wrong, unless the answer holds what no record may."""
-    return "" if answer.isprintable() else "it holds an invisible character"
-
-
-def required(answer: str) -> str:
-    """Find an empty answer wrong."""
-    return anything(answer) if answer else "an answer is needed"
-
-
-def size_problem(answer: str) -> str:
-    """Find wrong what is no size in mm.
-
-    >>> size_problem("14.5"), size_problem("-3")
-    ('', 'it must lie between 0 and 1000 mm')
-    >>> size_problem("14,5")
-    'a number of millimetres is expected, such as 14.5 (a point, no comma)'
-    """
-    if not answer:
-        return ""
-    try:
-        size = float(answer)
-    except ValueError:
-        return "a number of millimetres is expected, such as 14.5 (a point, no comma)"
-    return "" if 0 < size <= MAX_MM else f"it must lie between 0 and {MAX_MM:g} mm"
-
-
-def extent_problem(answer: str, height: float) -> str:
-    """Find wrong what is no top and bottom on a plate of this height."""
-    parts = answer.split()
-    if not parts:
-        return ""
-    try:
-        top, bottom = map(float, parts)
-    except ValueError:
-        return "two numbers are expected, such as: 5.0 89.5"
-    return (
-        "" if 0 <= top < bottom <= height else f"they must lie on the plate, from 0 to {height:g}"
-    )
-
-
-def day_problem(answer: str) -> str:
-    """Find wrong what is no day."""
-    try:
-        if answer:
-            date.fromisoformat(answer)
-    except ValueError:
-        return "a day is expected, such as 2026-03-14"
-    return ""
-
-
-def yes_problem(answer: str) -> str:
-    """Find wrong what is neither yes nor no."""
-    return "" if answer in ("y", "yes", "n", "no", "") else "y or n is expected"
-
-
-def column_problem(column: str) -> str:
-    """Find wrong what breaks the transcription conventions, and say how."""
-    try:
-        notation.parse(column)
-    except InscribeError as error:
-        return str(error)
-    return ""
+def with_readings(made: Inscription, readings: tuple[str, ...]) -> Inscription:
+    """Return an inscription in which readings that were given on the spot are settled."""
+    if not readings:
+        return made
+    reader = made.readers[0] if made.readers else Reader("")
+    who = Who(reader.by, reader.on or date.today(), "")
+    sayings = [settlement(each) for each in readings]
+    whole = Record("-", "-", (replace(made, readers=()),))
+    settled = settle(whole, sayings, who, replace_settled=True)
+    return replace(made, overrides=settled.record.inscriptions[0].overrides)

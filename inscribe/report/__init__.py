@@ -22,6 +22,10 @@ if TYPE_CHECKING:
         signer as signer,
     )
     from inscribe.report.phrases import phrased as phrased
+    from inscribe.report.picturing import (
+        ShownPicture as ShownPicture,
+        shown_picture as shown_picture,
+    )
     from inscribe.report.space_words import (
         chance_said as chance_said,
         plate_said as plate_said,
@@ -47,6 +51,7 @@ else:
             "joined": "joined_entries",
             "named": "AS_INSCRIBED NO_ATTRIBUTION Person dates_of place_named signer",
             "phrases": "phrased",
+            "picturing": "ShownPicture shown_picture",
             "space_words": "chance_said plate_said reasons_said verdict_said",
             "style": "Style load",
             "widths": "width",

@@ -8,8 +8,14 @@ A style is a small TOML file; every key may be left out:
     dates = "western"              # 1853 (Kaei 6), or "era": Kaei 6 (1853)
     law_note = false               # true for entries that leave the house: a last line on the law
     institution = ""               # whose records these are, for exports (LIDO, TEI)
+    address = "https://..."        # where they will be published, for web addresses (IIIF)
     rights = ""                    # under what terms they may be used, a sentence or a URI
     language = "en"                # the language of translations and remarks, a BCP 47 tag
+    font = ""                      # of pages and documents, before those usual for Japanese
+    paper = "A4"                   # or "A5", "letter"
+    days = "iso"                   # 1853-02-08; "words": 8 February 1853; "none": the year alone
+    doubts = "list"                # "count": their number, the list folded
+    explanations = "en"            # or "ja"; the language of the labels where it is not given
     order = ["carved", "kana", "romaji", "translation"]   # parts left out are not shown
 
 With Japanese labels, the words of ``fittings.tsv`` (kinds, places, hands, executions) are
@@ -28,33 +34,50 @@ from inscribe import files, tables
 from inscribe.cautions import caution
 from inscribe.errors import InputError, Place
 from inscribe.record import suggested
+from inscribe.report.explaining import in_japanese
 
 PARTS = (
     "object",
+    "images",
     "place",
     "carved",
+    "compared",
+    "source_image",
+    "drawing",
+    "romaji",
+    "translation",
+    "words",
+    "kana",
     "current",
     "passages",
-    "kana",
-    "romaji",
-    "gloss",
     "alternatives",
-    "translation",
     "date",
     "signature",
     "persons",
     "source",
     "differences",
-    "fidelity",
     "space",
+    "fidelity",
     "readers",
     "doubts",
     "changes",
+    "workings",
     "remarks",
     "cautions",
 )
 MAX_STYLE = 2**20  # bytes
 MAX_LINE = 1000
+PAPERS = {"A4": (210, 297), "A5": (148, 210), "letter": (216, 279)}  # mm
+_CHOICES = {
+    "labels": ("en", "ja"),
+    "dates": ("western", "era"),
+    "days": ("iso", "words", "none"),
+    "doubts": ("list", "count"),
+    "explanations": ("en", "ja"),
+    "paper": tuple(PAPERS),
+}
+UNPUBLISHED = "https://inscribe.invalid"  # a name that RFC 6761 keeps free: it leads nowhere
+_ADDRESS = re.compile(r"https?://[^\s\"<>]+")
 _LANGUAGE = re.compile("[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*")
 
 
@@ -69,8 +92,19 @@ class Style:
     law_note: bool = False
     institution: str = ""
     rights: str = ""
+    address: str = UNPUBLISHED
+    font: str = ""
+    paper: Literal["A4", "A5", "letter"] = "A4"
+    days: Literal["iso", "words", "none"] = "iso"
+    doubts: Literal["list", "count"] = "list"
+    explanations: Literal["", "en", "ja"] = ""
     language: str = "en"
     order: tuple[str, ...] = PARTS
+
+    @property
+    def page(self) -> tuple[int, int]:
+        """Width and height of the paper in mm."""
+        return PAPERS[self.paper]
 
     def label(self, key: str) -> str:
         """Return the label of a part or field in the language of the style."""
@@ -89,6 +123,10 @@ class Style:
                 if each.word == said:
                     return each.japanese
         return said
+
+    def explained(self, text: str) -> str:
+        """Return an explanation in the style's language of explanations."""
+        return in_japanese(text) if (self.explanations or self.labels) == "ja" else text
 
     def caution(self, key: str) -> str:
         """Return a caution in the language of the style."""
@@ -128,14 +166,15 @@ def load(path: Path) -> Style:
 
 
 def _problem(key: str, value: Any) -> str:
-    if key == "labels" and value not in ("en", "ja"):
-        return '"en" or "ja"'
-    if key == "dates" and value not in ("western", "era"):
-        return '"western" or "era"'
+    if key in _CHOICES and value not in _CHOICES[key]:
+        said = [f'"{choice}"' for choice in _CHOICES[key]]
+        return f"{', '.join(said[:-1])} or {said[-1]}"
     if key in ("italics", "law_note") and not isinstance(value, bool):
         return "true or false"
-    if key in ("institution", "rights") and not _is_line(value):
+    if key in ("institution", "rights", "font") and not _is_line(value):
         return f"one line of at most {MAX_LINE} characters"
+    if key == "address" and not (isinstance(value, str) and _ADDRESS.fullmatch(value)):
+        return 'a web address, as "https://museum.example/inscriptions"'
     if key == "language" and not (isinstance(value, str) and _LANGUAGE.fullmatch(value)):
         return 'a language tag, as "en" or "de-CH"'
     if key == "brackets" and not (isinstance(value, str) and len(value) in (0, 2)):

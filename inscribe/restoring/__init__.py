@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.restoring.filled import with_restored as with_restored
     from inscribe.restoring.model import (
         CAUTIONS as CAUTIONS,
         Candidate as Candidate,
@@ -28,6 +29,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "filled": "with_restored",
             "model": "CAUTIONS Candidate Evidence EvidenceKind Lacuna Restoration",
             "seen": "Seen",
             "worn": "restore",

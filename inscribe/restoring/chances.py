@@ -52,6 +52,7 @@ _SHAPES_OF_YEARS = {
     "年{pair}": 45.0,
     "歳{pair}": 4.0,
     "{pair}年": 30.0,
+    "{pair}歳": 10.0,
     "{pair}": 12.0,
     "年{animal}": 8.0,
     "{animal}年": 3.0,

@@ -6,6 +6,7 @@ A source spelled otherwise helps too: where it has つき and one sign is worn, 
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -22,7 +23,7 @@ from inscribe.restoring import verse
 from inscribe.restoring.name_chances import UNREAD
 from inscribe.restoring.spellings import left_over, says
 from inscribe.signs import Transcription
-from inscribe.sources import Hit, Library, find, letters
+from inscribe.sources import Hit, Library, SourceText, find, letters
 
 if TYPE_CHECKING:
     from inscribe.collation import Group
@@ -34,6 +35,7 @@ SURE = 0.98  # the most that sources together can weigh
 OTHER_WORDING = 0.2  # what a source counts for whose wording differs beside the sign, by trial
 _SAME = 1.0
 _OTHERWISE = 0.0
+_LINE_ENDS = re.compile("[／\n]")
 _VOICING_MARK = "\u3099"
 _OPEN_VOICING = 0.95  # of a voiced kana where the source marks no voicing, the inscription does
 _LIKELIEST = 12  # kanji of which it is asked whether they form a word that the source has
@@ -75,6 +77,13 @@ def sources_of(text: Transcription, library: Library) -> tuple[Hit, ...]:
     except InputError:
         return ()
     return tuple(hit for hit in hits if hit.score >= LEAST_SCORE)
+
+
+def named_source(words: str) -> Hit:
+    """Return the source that a record names, which is as sure as a source can be."""
+    lines = tuple(filter(None, _LINE_ENDS.split(words)))
+    text = SourceText("", lines, title="the source of the record")
+    return Hit(1, text, SURE, 0, len(lines) - 1, 0.0, 0)
 
 
 def answers(text: Transcription, hits: Iterable[Hit]) -> dict[int, list[Answer]]:

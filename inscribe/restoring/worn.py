@@ -17,6 +17,7 @@ from inscribe.errors import InputError
 from inscribe.forms import normalise_text
 from inscribe.restoring import gaps, seen, sourced
 from inscribe.restoring.inscription import WornInscription, inscription
+from inscribe.restoring.listed import listed_at
 from inscribe.restoring.model import Candidate, Evidence, Lacuna, Restoration
 from inscribe.restoring.name_chances import NO_NAMES, Names
 from inscribe.restoring.seen import Seen
@@ -30,6 +31,8 @@ if TYPE_CHECKING:
 AROUND = 8  # signs shown on either side
 MOST_PLACES = 20  # worn places treated in one run, each of which takes some 50 ms
 LEAST = 0.001  # probability below which a candidate says nothing
+# Legible signs of a set phrase that tell it: more where a formula knows short words as well.
+_OF_A_TEXT, _OF_A_SIGNATURE = 2, 3
 _DESCRIPTIONS = range(0x2FF0, 0x3000)  # ideographic description characters: ⿰木□
 
 
@@ -43,6 +46,7 @@ def restore(
     most: int = 10,
     register: Choice = "auto",
     names: Names = NO_NAMES,
+    copied: str = "",
 ) -> Restoration:
     """Return the worn places of ``text`` with up to ``most`` candidates each, the likeliest first.
 
@@ -57,6 +61,7 @@ def restore(
         register: verse, signature or prose, or "auto" to let the text decide.
         names: carvers' names read in the same collection, with how often; a worn name may well be
             one of them.
+        copied: the words of the source that a record names, where it names one.
 
     Raises:
         InputError: there is no sign or place of that number, or it is a kao or a seal.
@@ -65,6 +70,8 @@ def restore(
     wanted = _among(found, places)
     worn = _worn_out(text, {each.index for each in found})
     hits = sourced.sources_of(worn, library) if library and wanted else ()
+    if copied and wanted:
+        hits = (sourced.named_source(copied), *hits)
     made = inscription(worn, register, names)
     from_sources = sourced.answers(worn, hits)
     lacunae = []
@@ -80,7 +87,7 @@ def restore(
 
 
 def _worn(text: Transcription) -> list[Sign]:
-    return [sign for sign in text.signs if sign.kind is Kind.GAP or _is_unread(sign)]
+    return [sign for sign in text.signs if sign.kind is Kind.GAP or is_unread(sign)]
 
 
 def _among(worn: list[Sign], places: range | None) -> list[Sign]:
@@ -97,7 +104,8 @@ def _among(worn: list[Sign], places: range | None) -> list[Sign]:
     return [worn[place] for place in places]
 
 
-def _is_unread(sign: Sign) -> bool:
+def is_unread(sign: Sign) -> bool:
+    """Whether one sign stands there that cannot be read, or only parts of it."""
     if sign.kind is not Kind.CHARACTER:
         return False
     return not sign.text or (ord(sign.text[0]) in _DESCRIPTIONS and "□" in sign.text)
@@ -146,6 +154,12 @@ def _candidates(
 ) -> tuple[Candidate, ...]:
     language = made.weights(sign, described.characters if described else ())
     shares = _shares(language)
+    legible = _OF_A_SIGNATURE if made.register == "signature" else _OF_A_TEXT
+    phrase, listed = listed_at(made.text, made.offset(sign), legible)
+    rest = 1 - sum(listed.values())
+    shares = {each: share * rest for each, share in shares.items()}
+    for each, share in listed.items():
+        shares[each] = shares.get(each, 0.0) + share
     mixed = dict(shares)
     if answers:
         whole = sum(answer.weight for answer in answers)
@@ -168,7 +182,7 @@ def _candidates(
             rank,
             each,
             share / total,
-            tuple(_evidence(made, sign, each, answers, described)),
+            tuple(_evidence(made, sign, each, answers, described, phrase * (each in listed))),
             seen.other_forms(each),
         )
         for rank, (each, share) in enumerate(ranked, start=1)
@@ -205,6 +219,7 @@ def _evidence(
     candidate: str,
     answers: list[sourced.Answer],
     described: Seen,
+    phrase: str,
 ) -> Iterator[Evidence]:
     for answer in answers:
         stands = answer.stands
@@ -212,6 +227,8 @@ def _evidence(
         if candidate not in stands:
             how += ", which it may say" if says(candidate, stands) else " instead"
         yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here{how}")
+    if phrase:
+        yield Evidence("lexicon", f"in {phrase}, a set phrase")
     yield from made.evidence(sign, candidate)
     for said in described.evidence(candidate) if described else ():
         yield Evidence("seen", said)

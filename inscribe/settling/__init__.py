@@ -2,7 +2,7 @@
 
 In reading order: ``saying`` (浅霧軒=あさぎりけん), ``applying`` (into a record), ``offers`` (what
 the program proposed, taken by number), ``history`` (changes, and the last taken back), ``many``
-(the same in many records).
+(the same in many records), ``merging`` (two transcriptions of one object).
 """
 
 from __future__ import annotations
@@ -33,12 +33,28 @@ if TYPE_CHECKING:
         chosen as chosen,
         revision as revision,
     )
+    from inscribe.settling.merging import (
+        ComparedPlace as ComparedPlace,
+        MergeChoice as MergeChoice,
+        Merging as Merging,
+        compared as compared,
+        merged as merged,
+        mergings as mergings,
+        pairs_of as pairs_of,
+        surer_of as surer_of,
+        told_otherwise as told_otherwise,
+        written_in as written_in,
+    )
     from inscribe.settling.offers import (
         reading_taken as reading_taken,
         restoration_taken as restoration_taken,
         source_taken as source_taken,
     )
-    from inscribe.settling.saying import Settlement as Settlement, is_said as is_said, said as said
+    from inscribe.settling.saying import (
+        Settlement as Settlement,
+        is_said as is_said,
+        settlement as settlement,
+    )
 else:
     __getattr__ = late.door(
         __name__,
@@ -48,7 +64,11 @@ else:
                 "PastChange change history_of is_as_left last_change new_batch past_changes undo"
             ),
             "many": "Revision chosen revision",
+            "merging": (
+                "ComparedPlace MergeChoice Merging compared merged mergings pairs_of "
+                "surer_of told_otherwise written_in"
+            ),
             "offers": "reading_taken restoration_taken source_taken",
-            "saying": "Settlement is_said said",
+            "saying": "Settlement is_said settlement",
         },
     )

@@ -1,8 +1,8 @@
 """What a person says is so: 浅霧軒=あさぎりけん, 4-5=みねあき, 29-34=signature:carved.
 
->>> said("浅霧軒=あさぎりけん")
+>>> settlement("浅霧軒=あさぎりけん")
 Settlement(written='浅霧軒', signs=None, kana='あさぎりけん', is_name=False, kind=None, role=None)
->>> said("29-34=signature:carved")[1:]
+>>> settlement("29-34=signature:carved")[1:]
 ((28, 33), '', False, 'signature', 'carved')
 """
 
@@ -44,7 +44,7 @@ def is_said(argument: str) -> bool:
     return "=" in unicodedata.normalize("NFKC", argument)
 
 
-def said(argument: str, *, names: bool = False) -> Settlement:
+def settlement(argument: str, *, names: bool = False) -> Settlement:
     """Return what an argument says; with ``names`` what it gives a reading for is a name.
 
     Raises:

@@ -60,7 +60,7 @@ def page(attack: str) -> str:
     """Return the entry of a record that says the attack everywhere."""
     from inscribe.entry import entry_of
     from inscribe.record import CopiedText, Inscription, Plate, Reader, Record
-    from inscribe.report.entries.html import entries_as_html
+    from inscribe.report.pages.entry import entries_as_html
     from inscribe.report.style import Style
 
     source = CopiedText("花の色は", attack, title=attack, author=attack, work=attack, number=attack)

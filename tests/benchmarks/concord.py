@@ -105,7 +105,7 @@ def main() -> None:
         if (shared / "inscribe").is_dir():  # the compiled dictionaries, which are no part of this
             (cache / "inscribe").mkdir()
             for each in (shared / "inscribe").iterdir():
-                if not each.name.startswith("concord-"):
+                if not each.name.startswith("kept-"):
                     (cache / "inscribe" / each.name).symlink_to(each)
         path = str(folder)
         timed("cold", [path, "夢"], cache)

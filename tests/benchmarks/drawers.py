@@ -30,7 +30,7 @@ COMMANDS = {
     "index": ["index", "{folder}", "--format", "csv"],
     "concord": ["concord", "{folder}", "夢", "--counts"],
     "entry": ["entry", "{folder}", "--format", "md"],
-    "entry, html": ["entry", "{folder}", "--format", "html"],
+    "page": ["entry", "{folder}", "--format", "html"],
     "next": ["next", "{folder}"],
 }
 

@@ -19,10 +19,10 @@ from inscribe.errors import InscribeError
 from inscribe.record import CopiedText, Inscription, Reader, Record, dump, loads
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.as_json import entries_as_json
-from inscribe.report.entries.html import entries_as_html
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.entries.table import entries_as_csv
 from inscribe.report.lido.entry import entries_as_lido
+from inscribe.report.pages.entry import entries_as_html
 from inscribe.report.style import Style
 from inscribe.report.tei.entry import entries_as_tei
 from inscribe.sources import importers, ranking as find

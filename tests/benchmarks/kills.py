@@ -23,9 +23,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
-ANSWERS = ["X-9", "kozuka", "", "96", "14.5", "", "", "", "back plate", "running", "", "花の色は"]
+ANSWERS = ["X-9", "kozuka", "", "96", "14.5", "", "back plate", "running", "", "花の色は"]
 ANSWERS += ["y", "", "", "", "", "A. Reader", "", "n", "a remark"]
-COLUMN_KEPT = 12  # the answer that only says that a column is kept
 
 
 @dataclass
@@ -70,15 +69,14 @@ def new(folder: Path, seconds: float, tally: Tally) -> None:
     _, alive = killed(["new", str(path)], seconds, "".join(f"{answer}\n" for answer in ANSWERS))
     tally.halfway += alive
     draft = path.with_name(path.name + ".draft")
-    given = [a for n, a in enumerate(ANSWERS) if n != COLUMN_KEPT]
     if draft.exists():
         kept = [value for _, value in json.loads(draft.read_text("utf-8"))]
         tally.reported += len(kept)
-        if kept != given[: len(kept)]:
+        if kept != ANSWERS[: len(kept)]:
             tally.lost += len("".join(kept).encode())
         draft.unlink()
     elif path.exists():
-        tally.reported += len(given)
+        tally.reported += len(ANSWERS)
     if path.exists():
         _loads(path)
 

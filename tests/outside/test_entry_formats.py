@@ -23,10 +23,10 @@ from inscribe.report.drawing.plate import plate_drawing
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.as_json import entries_as_json
 from inscribe.report.entries.docx import entries_as_docx
-from inscribe.report.entries.html import entries_as_html
 from inscribe.report.entries.layout import laid_out
 from inscribe.report.entries.table import FORMULA_STARTS, entries_as_csv
 from inscribe.report.lido.entry import entries_as_lido
+from inscribe.report.pages.entry import entries_as_html
 from inscribe.report.style import Style
 
 some_records = st.lists(records, min_size=1, max_size=2)

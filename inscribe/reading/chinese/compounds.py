@@ -25,7 +25,8 @@ _HARD = dict(zip("はひふへほ", "ぱぴぷぺぽ", strict=True))
 _NUMBERS = ("いち", "に", "さん", "し", "ご", "ろく", "しち", "はち", "く", "じゅう")
 _VOWELS = tuple("あいうえお")
 _CUT_SHORT = ("つ", "く", "ち", "き")
-_PATHS = 12  # of MeCab through two signs, among which the words are looked for
+# Every word MeCab finds, with what the path to it costs; those over all of a text are asked for.
+_EVERY_WORD = r"-a -F '%m\t%pc\t%H\n' -U '' -E ''"
 _ORIGIN, _CHINESE = 12, "漢"  # UniDic's field of where a word is from
 _OF_DOING, _PLACE_NAME = "サ変可能", "地名"
 _SPELLING = 17  # UniDic's field of how it is spelled in kana
@@ -119,19 +120,21 @@ def sounds_apart(text: str, kana: str) -> tuple[str, ...]:
 
 def _readings_in_unidic(text: str) -> list[tuple[str, bool]]:
     """Return the readings UniDic has for a Chinese word or a place, and whether it is of doing."""
-    found: list[tuple[str, bool]] = []
-    for line in _tagger().nbest(text, _PATHS).split("\n"):
-        written, _, feature = line.partition("\t")
+    found: list[tuple[int, str, bool]] = []
+    for line in _tagger().parse(text).split("\n"):
+        written, _, told = line.partition("\t")
+        cost, _, feature = told.partition("\t")
         fields = feature.split(",")
         if written != text or len(fields) <= _SPELLING:
             continue
         if fields[_ORIGIN] == _CHINESE or fields[2] == _PLACE_NAME:
-            found.append((hiragana(fields[_SPELLING]), fields[2] == _OF_DOING))
-    return found
+            found.append((int(cost), hiragana(fields[_SPELLING]), fields[2] == _OF_DOING))
+    found.sort(key=lambda each: each[0])
+    return [(kana, of_doing) for _, kana, of_doing in found]
 
 
 @tables.cached()
 def _tagger() -> GenericTagger:
     from inscribe.reading import mecab
 
-    return mecab.opened_tagger(mecab.folder(), mecab.LINE)
+    return mecab.opened_tagger(mecab.folder(), _EVERY_WORD)

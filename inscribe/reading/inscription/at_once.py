@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from inscribe.reading.inscription.readers import Wishes, poem
+from inscribe.reading.inscription.readers import poem
 from inscribe.reading.inscription.register import (
     has_modern_grammar,
     is_heading,
     looks_like_verse,
 )
+from inscribe.reading.inscription.wishes import Wishes
 from inscribe.reading.names import is_kana_name
 from inscribe.reading.signatures import is_half_in_kana, is_signature
 from inscribe.reading.spelling import KANA, is_kanji_only

@@ -10,10 +10,12 @@ from dataclasses import replace
 
 from inscribe.forms import NormalText, carved_between
 from inscribe.reading import chinese
-from inscribe.reading.inscription.readers import Wishes
+from inscribe.reading.inscription.weighing import by_weight
+from inscribe.reading.inscription.wishes import Wishes
 from inscribe.reading.passages import Frame, frame_of
 from inscribe.reading.spelling import hepburn, is_kanji_only
 from inscribe.reading.words import (
+    Chances,
     Doubt,
     InscribedText,
     Interpretation,
@@ -21,7 +23,9 @@ from inscribe.reading.words import (
     Proposal,
     ReadWord,
     Token,
+    Weighing,
     carved_text,
+    chance,
     doubts_of_forms,
     settled_proposal,
     tokens_of,
@@ -29,6 +33,7 @@ from inscribe.reading.words import (
 
 _MARK = "補助記号"
 _FRAME = "frame"
+_LEGEND = "the legend of a seal"
 _LONGEST_LINE = 84  # signs that are put into Japanese order
 _OF_TABLES = ("subject", "place", "city", "quarter", "name")
 
@@ -42,7 +47,10 @@ def read_by_frame(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpreta
         return None
     tokens = _tokens(kind, frame, text)
     romaji = " ".join(token.romaji for token in tokens if token.romaji)
-    best = Proposal(tokens, romaji, 0.0, (f"a {kind} by its frame",))
+    listed = all(token.part_of_speech == _FRAME for token in tokens)
+    sure = chance("frame whole", {"listed": float(listed)})
+    weighing = Weighing(Chances(sure, (sure,) * len(tokens)))
+    best = Proposal(tokens, romaji, 0.0, (f"a {kind} by its frame",), weighing=weighing)
     return _interpretation(text, best, wishes)
 
 
@@ -137,16 +145,17 @@ def _seal(text: InscribedText) -> Interpretation | None:
     part = found.parts.get("seal")
     if part is None:
         return None
-    made = []
+    made: list[Proposal] = []
     for romaji in (part.romaji, *part.alternatives):
         first, last = part.first, part.last
         surface = "".join(text.carved[first : last + 1])
         token = Token(surface, text.normal.text, part.kana, romaji, first, last)
-        made.append(Proposal((token,), romaji, 0.0, ("the legend of a seal",)))
+        made.append(Proposal((token,), romaji, 1 / len(made) if made else 1.0, (_LEGEND,)))
     modern = modern_normal(text.normal, text.carved)
-    return Interpretation(
+    read = Interpretation(
         carved_text(text), text.normal.text, modern, "signature", tuple(made), found.parts
     )
+    return by_weight("signature", read)
 
 
 def read_as_saying(text: InscribedText, wishes: Wishes) -> Interpretation | None:
@@ -170,7 +179,8 @@ def read_as_saying(text: InscribedText, wishes: Wishes) -> Interpretation | None
         ends = text.normal.origin[0], text.normal.origin[-1]
         why = f"Chinese without return marks: {first.reasons[0]}"
         doubts = (*doubts, Doubt(*ends, why))
-    return replace(read, proposals=(*read.proposals, *others), doubts=doubts)
+    read = replace(read, proposals=(*read.proposals, *others), doubts=doubts)
+    return by_weight("chinese", read)
 
 
 def _is_line(plain: str) -> bool:

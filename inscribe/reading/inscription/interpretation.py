@@ -9,7 +9,9 @@ from typing import TYPE_CHECKING, cast, get_args
 
 from inscribe.forms import NormalText, normalise_text, signs_of
 from inscribe.reading.inscription.at_once import kind_at_once
-from inscribe.reading.inscription.readers import Wishes, as_passage, read_as, verse_of
+from inscribe.reading.inscription.readers import as_passage, read_as, verse_of
+from inscribe.reading.inscription.weighing import warned
+from inscribe.reading.inscription.wishes import Wishes
 from inscribe.reading.words import (
     InscribedText,
     Interpretation,
@@ -59,6 +61,8 @@ def interpreted(text: InscribedText, wishes: Wishes) -> Interpretation:
     found = _read(text, wishes)
     if not _is_a_poem_alone(found):
         found = _with_dates(found, text, wishes)
+    if wishes.alternatives:
+        found = warned(found)
     doubts = (*found.doubts, *misfits)
     if len(doubts) < 2 and not misfits:
         return found

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import partial
 
+from inscribe.reading.inscription.weighing import together
 from inscribe.reading.words import (
     Doubt,
     InscribedText,
@@ -12,6 +14,7 @@ from inscribe.reading.words import (
     Proposal,
     Register,
     SignaturePart,
+    Weighing,
     carved_text,
 )
 
@@ -53,7 +56,8 @@ def _whole(proposals: Sequence[Proposal], reasons: tuple[str, ...]) -> Proposal:
         before += len(proposal.tokens)
     romaji = " ".join(filter(None, (proposal.romaji.strip() for proposal in proposals)))
     score = sum(proposal.score for proposal in proposals)
-    return Proposal(tokens, romaji, score, reasons, tuple(phrases))
+    weighing = Weighing(partial(together, proposals))
+    return Proposal(tokens, romaji, score, reasons, tuple(phrases), weighing)
 
 
 def _reasons(passages: Sequence[Passage]) -> tuple[str, ...]:

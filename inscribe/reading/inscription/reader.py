@@ -18,7 +18,7 @@ from inscribe.reading.words import Doubt, Interpretation, Proposal, Register, Si
 
 if TYPE_CHECKING:
     from inscribe.forms import NormalText
-    from inscribe.reading.inscription.readers import Wishes
+    from inscribe.reading.inscription.wishes import Wishes
     from inscribe.reading.passages import PassageLike
     from inscribe.reading.words import OverrideLike, Passage
     from inscribe.signs import Transcription
@@ -63,7 +63,7 @@ def read(
     Args:
         t: the inscription.
         register: verse, signature or prose, or "auto" to let the text decide.
-        overrides: readings a person has settled (see ``inscribe.record.Override``).
+        overrides: readings a person has settled (see ``inscribe.record.OverrideLike``).
         between: western years, both included, that a sexagenary year without an era may mean.
         alternatives: whether to look for other readings of a poem's words; by default only
             where its metre was hard to find. A signature always has them.
@@ -71,7 +71,7 @@ def read(
         source: the words that are copied, where known; they help to tell where the copy ends.
         doubts: whether to look for what is suspicious in the signs, a third of the work.
     """
-    from inscribe.reading.inscription.readers import Wishes
+    from inscribe.reading.inscription.wishes import Wishes
 
     wishes = Wishes(register, overrides, between, alternatives, passages, source)
     return _read(t, wishes, doubts=doubts)
@@ -159,7 +159,7 @@ def read_text(
     Raises:
         NotationError: brackets or marks that cannot be understood.
     """
-    from inscribe.reading.inscription.readers import Wishes
+    from inscribe.reading.inscription.wishes import Wishes
 
     _refuse_endless(len(text) // _MARKS_A_SIGN)
     wishes = Wishes(register, overrides, between, alternatives, passages)
@@ -185,6 +185,10 @@ def read_text(
 
 def _with_suspicions(found: Interpretation, columns: Sequence[str]) -> Interpretation:
     """Return what literal columns say with doubts of what is hardly carved."""
+    from inscribe.reading.suspicious import is_plain
+
+    if is_plain("".join(columns)):
+        return found
     from inscribe.forms import signs_of
     from inscribe.reading.inscription.doubts import with_doubts_of_signs
     from inscribe.signs import Kind, Sign, transcription

@@ -6,48 +6,40 @@ returns an interpretation of it, as if it stood alone.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import re
+from collections.abc import Iterable
 from dataclasses import replace
 from functools import partial
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
-from inscribe.forms import NormalText
+from inscribe.forms import NormalText, normalise_text
 from inscribe.reading.chinese import MARKS as RETURN_MARKS, has_marks
-from inscribe.reading.inscription.register import has_classical_grammar, has_modern_grammar
-from inscribe.reading.spelling import KANA, is_kanji_only
+from inscribe.reading.inscription.as_prose import read_as_prose
+from inscribe.reading.inscription.weighing import by_weight
+from inscribe.reading.inscription.wishes import Wishes
 from inscribe.reading.words import (
     MARK,
-    Doubt,
     InscribedText,
     Interpretation,
     Kind,
-    OverrideLike,
     Passage,
     Proposal,
-    ReadWord,
     Register,
-    WordsOf,
     carved_text,
     doubts_of_forms,
-    has_legible,
-    interpretation,
     marks_as_words,
     settled_part,
     settled_proposal,
     settled_signature,
-    signs_alone,
     still_open,
     without_reasons,
     words_around_marks,
-    words_with_repeats,
 )
 
 if TYPE_CHECKING:
-    from inscribe.reading.passages import PassageLike
     from inscribe.reading.verse import VerseReading
 
-_LEAST_CHINESE = 5  # signs
-_LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
+_LINE_ENDS = re.compile(r"[／」\s]")
 _NO_METRE_OVER_A_GAP = "a gap leaves the metre open; read word by word"
 
 REGISTER_OF: dict[Kind, Register] = {
@@ -60,18 +52,6 @@ REGISTER_OF: dict[Kind, Register] = {
     "dedication": "signature",
     "seal": "signature",
 }
-
-
-class Wishes(NamedTuple):
-    """What the caller wants besides the text."""
-
-    register: str = "auto"
-    overrides: Sequence[OverrideLike] = ()
-    between: tuple[int, int] | None = None
-    alternatives: bool | None = None  # None: only where the reading is in doubt
-    passages: Sequence[PassageLike] = ()  # what a person has settled
-    source: str = ""  # the words that are copied, where they are known
-    among_others: bool = False  # whether other passages stand beside what is read
 
 
 def read_as(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpretation:
@@ -118,6 +98,12 @@ def poem(text: InscribedText, wishes: Wishes) -> tuple[VerseReading, str]:
     plain = text.normal.text
     bracketed = "［" in plain or "（" in plain
     marks = [match.span() for match in MARK.finditer(plain)] if bracketed else []
+    if not marks and wishes.source and not wishes.overrides and "□" not in plain:
+        from inscribe.reading.verse import READ_BY_SOURCE, read_by_source
+
+        source = normalise_text(_LINE_ENDS.sub("", wishes.source)).text
+        if by_source := read_by_source(plain, source):
+            return by_source, READ_BY_SOURCE
     if not marks:
         return read_verse(plain, text.breaks, wishes.overrides, text.normal.origin), ""
     from inscribe.reading.verse import VerseReading, marks_voicing, words_without_metre
@@ -154,7 +140,7 @@ def read_as_signature(text: InscribedText, wishes: Wishes) -> Interpretation:
         proposals = distinct(
             [settled[0], *[without_reasons(each, wishes.overrides) for each in settled[1:]]]
         )
-    return Interpretation(
+    found = Interpretation(
         carved_text(text),
         text.normal.text,
         modern_normal(text.normal, text.carved),
@@ -165,6 +151,7 @@ def read_as_signature(text: InscribedText, wishes: Wishes) -> Interpretation:
         text.normal.changes,
         (*doubts_of_forms(text), *still_open(reading.doubts, wishes.overrides)),
     )
+    return by_weight("signature", found)
 
 
 def distinct(proposals: Iterable[Proposal]) -> tuple[Proposal, ...]:
@@ -181,86 +168,6 @@ def _without_return_marks(normal: NormalText) -> NormalText:
     kept = [i for i, sign in enumerate(normal.text) if sign not in RETURN_MARKS]
     text = "".join(normal.text[i] for i in kept)
     return NormalText(text, tuple(normal.origin[i] for i in kept), normal.changes)
-
-
-def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> Interpretation:
-    """Return what prose says, or any text word by word."""
-    from inscribe.reading.prose import has_kept_signs, modern_normal, prose_words
-
-    normal = text.normal
-    reasons: tuple[str, ...] = ()
-    legible = has_legible(MARK.sub("", normal.text))
-    if not legible:
-        reasons = ("nothing can be read",)
-    if has_marks(normal.text):
-        normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
-    read_text = InscribedText(normal, text.carved, in_order=normal is text.normal)
-    words_of: WordsOf = prose_words
-    if has_classical_grammar(normal.text) or _is_old_and_unvoiced(normal.text):
-        from inscribe.reading.verse import marks_voicing, words_without_metre
-
-        words_of = partial(words_without_metre, voiced=marks_voicing(normal.text))
-    words = words_with_repeats(normal, text.carved, words_of if legible else signs_alone)
-    doubts: tuple[Doubt, ...] = ()
-    if len(normal.text) >= _LEAST_CHINESE and is_kanji_only(text.normal.text):
-        words, doubts = _chinese(words, text)
-    found = interpretation(read_text, register, words, reasons, ())
-    if register == "prose":
-        found = _as_quoted(found, normal)
-    as_printed = normal is not text.normal or has_kept_signs(text.carved)
-    proposals = found.proposals
-    if wishes.overrides:
-        proposals = tuple(settled_proposal(each, wishes.overrides) for each in proposals)
-    return replace(
-        found,
-        normalised=text.normal.text,
-        modern=modern_normal(text.normal, text.carved) if as_printed else found.modern,
-        proposals=proposals,
-        doubts=(*found.doubts, *doubts),
-    )
-
-
-def _as_quoted(found: Interpretation, normal: NormalText) -> Interpretation:
-    """Return the reading of a poet's name, the title of a work or an invocation by its table."""
-    from inscribe.reading.signatures import is_quoted, read_signature
-
-    if not is_quoted(normal.text):
-        return found
-    return replace(found, proposals=read_signature(normal).proposals)
-
-
-def _is_old_and_unvoiced(plain: str) -> bool:
-    """Whether a text leaves voicing unmarked where its words make better sense with it."""
-    if "。" in plain or has_modern_grammar(plain) or not KANA.search(plain):
-        return False
-    from inscribe.reading.verse import marks_voicing
-
-    return not marks_voicing(plain)
-
-
-def _reordered(normal: NormalText) -> NormalText:
-    from inscribe.reading.chinese import reading_order
-
-    order = reading_order(normal.text)
-    text = "".join(normal.text[i] for i in order)
-    return NormalText(text, tuple(normal.origin[i] for i in order), normal.changes)
-
-
-def _chinese(
-    words: list[ReadWord], text: InscribedText
-) -> tuple[list[ReadWord], tuple[Doubt, ...]]:
-    """Return the words of a text in kanji alone, or its signs one by one, and the doubt."""
-    from inscribe.reading.chinese import are_compounds, sign_by_sign
-
-    plain = text.normal.text
-    verse = len(plain) in _LINES_OF_CHINESE_VERSE
-    how = "the words are read in the order written"
-    if not are_compounds(words, verse=verse):
-        words = sign_by_sign(plain)
-        how = "each sign has its Chinese sound, no word is guessed"
-    why = f"Chinese{' verse' * verse} without return marks: {how}"
-    first, last = text.normal.origin[0], text.normal.origin[-1]
-    return words, (Doubt(first, last, why),)
 
 
 def as_passage(kind: Kind, text: InscribedText, read: Interpretation) -> Passage:

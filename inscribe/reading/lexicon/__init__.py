@@ -14,6 +14,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.reading.lexicon.dictionary import (
+        FEATURES as FEATURES,
         prepare_for as prepare_for,
         verse_dictionary as verse_dictionary,
     )
@@ -22,7 +23,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "dictionary": "prepare_for verse_dictionary",
+            "dictionary": "FEATURES prepare_for verse_dictionary",
             "paradigms": "inflections",
         },
     )

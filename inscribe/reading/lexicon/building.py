@@ -10,11 +10,12 @@ from __future__ import annotations
 import struct
 from collections.abc import Iterable, Iterator
 from pathlib import Path
+from typing import IO
 
 from inscribe.reading import mecab
 from inscribe.reading.lexicon import connections
 from inscribe.reading.lexicon.compounds import compound_entries
-from inscribe.reading.lexicon.dictionary import UNVOICED
+from inscribe.reading.lexicon.dictionary import FEATURES, UNVOICED
 from inscribe.reading.lexicon.nouns import (
     bare_verbs,
     curated_readings,
@@ -63,10 +64,31 @@ def write_parts(folder: Path) -> None:
     (folder / "unk.dic").write_bytes(_renumbered(unknown, numbers))
     (folder / "char.bin").write_bytes((source / "char.bin").read_bytes())
     (folder / "dicrc").write_text(_DICRC, encoding="utf-8")
-    with (folder / "entries.csv").open("w", encoding="utf-8", newline="\n") as file:
-        file.writelines(_lines(entries, numbers))
-    with (folder / UNVOICED.replace(".dic", ".more")).open("w", encoding="utf-8") as file:
-        file.writelines(_lines(_unvoiced(entries), numbers))
+    with (folder / FEATURES).open("wb") as file:
+        features = _Features(file)
+        _write(folder / "entries.csv", entries, numbers, features)
+        _write(folder / UNVOICED.replace(".dic", ".more"), _unvoiced(entries), numbers, features)
+
+
+class _Features:
+    """The file of what the dictionary says of its words, each feature once.
+
+    MeCab keeps in memory what it hands back, again for every reader of the dictionary; so it is
+    only given the place in this file.
+    """
+
+    def __init__(self, file: IO[bytes]) -> None:
+        self._file = file
+        self._places: dict[str, int] = {}
+        self._end = 0
+
+    def place_of(self, feature: str) -> int:
+        """Return the offset in bytes at which a feature stands, written there if it is new."""
+        place = self._places.get(feature)
+        if place is None:
+            place = self._places[feature] = self._end
+            self._end += self._file.write(f"{feature}\n".encode())
+        return place
 
 
 def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[DictionaryEntry]:
@@ -156,11 +178,15 @@ def _merged(one: DictionaryEntry, other: DictionaryEntry) -> DictionaryEntry:
     return cheaper
 
 
-def _lines(entries: Iterable[DictionaryEntry], numbers: dict[int, int]) -> Iterator[str]:
-    for entry in entries:
-        left, cost = numbers[entry.connection], max(-30000, min(30000, entry.cost))
-        right = left if entry.right_connection < 0 else numbers[entry.right_connection]
-        yield f"{entry.written},{left},{right},{cost},{left},{right},{cost},{entry.feature()}\n"
+def _write(
+    path: Path, entries: Iterable[DictionaryEntry], numbers: dict[int, int], features: _Features
+) -> None:
+    with path.open("w", encoding="utf-8", newline="\n") as file:
+        for entry in entries:
+            left, cost = numbers[entry.connection], max(-30000, min(30000, entry.cost))
+            right = left if entry.right_connection < 0 else numbers[entry.right_connection]
+            place = features.place_of(entry.feature())
+            file.write(f"{entry.written},{left},{right},{cost},{place}\n")
 
 
 def _tokens(unknown: bytes) -> Iterator[tuple[int, int]]:

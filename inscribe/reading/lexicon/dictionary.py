@@ -15,6 +15,7 @@ from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.workers import FEW
 
+FEATURES = "features.txt"  # what the dictionary says of its words
 UNVOICED = "unvoiced.dic"  # laid over the dictionary where a text marks no voicing
 _ROOMS = ("spelling", "mecab", "lexicon")  # whose code makes the dictionary
 

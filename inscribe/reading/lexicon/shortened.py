@@ -9,7 +9,7 @@ from inscribe.reading.words import OKURIGANA_LEFT_OUT
 
 # A character that is a form of a verb by itself (見 mi, 来 ki) is not a shortened 見え or 来たり.
 WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
-SHORTENED = ("連用形-一般", "終止形-一般", "連体形-一般", "未然形-一般", "已然形-一般")
+SHORTENED = ("連用形-一般", "終止形-一般", "連体形-一般", "未然形-一般", "已然形-一般", "命令形")
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800
 _SHORT_BESIDE_NOUN = 1500
@@ -28,9 +28,11 @@ def shortened(
     more = _SELDOM_SHORTENED.get(entry.form, 0) + _SHORT_BESIDE_NOUN * (
         len(stem) > 1 and stem in usual_nouns
     )
+    if entry.form == "命令形" and ending[-1] != "よ":  # 行 for 行け: hardly ever
+        return
     if len(ending) == 1:
         yield left_out(entry._replace(written=stem, cost=entry.cost + more))
-    elif len(ending) == 2 and ending[1] in "るれ":
+    elif len(ending) == 2 and ending[1] in "るれよ":
         cost = entry.cost + _WITHOUT_INNER_KANA + more
         yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)
 

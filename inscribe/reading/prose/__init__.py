@@ -1,7 +1,8 @@
 """What the words of prose are, in whatever spelling, and how they are written today.
 
 In reading order: ``old_forms`` (the old spellings of an entry of UniDic), ``rows`` (the dictionary
-made of them), ``current`` (a text in current spelling), ``reader`` (the words of prose).
+made of them), ``current`` (a text in current spelling), ``reader`` (the words of prose),
+``alternatives`` (what else they may be read).
 """
 
 from __future__ import annotations
@@ -11,6 +12,10 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.reading.prose.alternatives import (
+        ProseSwap as ProseSwap,
+        prose_swaps as prose_swaps,
+    )
     from inscribe.reading.prose.current import (
         has_kept_signs as has_kept_signs,
         modern_normal as modern_normal,
@@ -20,6 +25,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "alternatives": "ProseSwap prose_swaps",
             "current": "has_kept_signs modern_normal",
             "reader": "prose_words",
         },

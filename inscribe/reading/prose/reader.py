@@ -11,6 +11,8 @@ given back the kana it is written with.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading import mecab
@@ -19,6 +21,16 @@ from inscribe.reading.spelling import hiragana
 from inscribe.reading.words import ReadWord, rewritten
 
 _SPACES = re.compile("([ \t\n\r\x0b\x0c]+)")  # MeCab leaves them out
+
+
+class WrittenWord(NamedTuple):
+    """Words of the current text for which together something is written."""
+
+    first: int  # offset in the current text
+    words: int
+    written: str
+    modern: str
+    pieces: tuple[ReadWord, ...]
 
 
 def prose_words(text: str) -> list[ReadWord]:
@@ -31,25 +43,46 @@ def prose_words(text: str) -> list[ReadWord]:
     return found
 
 
-def _words(text: str) -> list[ReadWord]:
+def groups_of(text: str) -> Iterator[tuple[str, list[WrittenWord]]]:
+    """Yield each stretch of a text without spaces in current spelling, with its words.
+
+    The groups are those of :func:`prose_words`, one for each of its words; a space is a group.
+    """
+    for part in filter(None, _SPACES.split(text)):
+        if part.isspace():
+            yield "", [WrittenWord(0, 0, part, part, ())]
+        else:
+            said, words = _current(part)
+            yield said, list(_groups(part, said, words))
+
+
+def _current(text: str) -> tuple[str, list[ModernWord]]:
+    """Return a text in current spelling, in hiragana where katakana stand for it."""
     words = modern_words(text)
     modern = "".join([word.modern for word in words])
-    said = hiragana(modern) if is_in_katakana(text) else modern
-    pieces = mecab.unidic_words(said)
+    return (hiragana(modern) if is_in_katakana(text) else modern), words
+
+
+def _words(text: str) -> list[ReadWord]:
+    said, words = _current(text)
     if said == text:
-        return pieces
+        return mecab.unidic_words(said)
+    return [_as_written(group) for group in _groups(text, said, words)]
+
+
+def _groups(text: str, said: str, words: list[ModernWord]) -> Iterator[WrittenWord]:
+    modern = "".join([word.modern for word in words])
     where = _written_offsets(words)
-    found: list[ReadWord] = []
     waiting: list[ReadWord] = []
     first = begin = position = 0
-    for piece in pieces:
+    for piece in mecab.unidic_words(said):
         waiting.append(piece)
         position += piece.length
         end = where.get(position)
         if end is not None:
-            found.append(_as_written(waiting, text[first:end], modern[begin:position]))
+            written = text[first:end]
+            yield WrittenWord(begin, len(waiting), written, modern[begin:position], tuple(waiting))
             waiting, first, begin = [], end, position
-    return found
 
 
 def _written_offsets(words: list[ModernWord]) -> dict[int, int]:
@@ -68,11 +101,12 @@ def _written_offsets(words: list[ModernWord]) -> dict[int, int]:
     return where
 
 
-def _as_written(pieces: list[ReadWord], written: str, modern: str) -> ReadWord:
-    if len(pieces) > 1:
-        return _joined(tuple(pieces), written, modern)
-    piece = pieces[0]
-    return piece if piece.written == written == modern else rewritten(piece, written, modern)
+def _as_written(group: WrittenWord) -> ReadWord:
+    if len(group.pieces) > 1:
+        return _joined(group.pieces, group.written, group.modern)
+    piece = group.pieces[0]
+    same = piece.written == group.written == group.modern
+    return piece if same else rewritten(piece, group.written, group.modern)
 
 
 @tables.cached(1024)

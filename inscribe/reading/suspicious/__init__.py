@@ -24,12 +24,15 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.reading.suspicious.model import Suspicion as Suspicion
-    from inscribe.reading.suspicious.second_look import suspicions as suspicions
+    from inscribe.reading.suspicious.second_look import (
+        is_plain as is_plain,
+        suspicions as suspicions,
+    )
 else:
     __getattr__ = late.door(
         __name__,
         {
             "model": "Suspicion",
-            "second_look": "suspicions",
+            "second_look": "is_plain suspicions",
         },
     )

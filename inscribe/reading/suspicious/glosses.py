@@ -22,6 +22,7 @@ _LEAST = 2  # kana
 _MOST_KANJI = 6
 _AFTER_NAMES = "作造彫刻製鐫之"  # verbs, behind which the reading of a name may stand
 _MOST_KANA = 12
+_RESPELT = frozenset("はひふへほゐゑをくわうむ")
 _SMALL = str.maketrans("ぁぃぅぇぉっゃゅょゎ", "あいうえおつやゆよわ")
 
 
@@ -66,8 +67,26 @@ def _reads(kanji: str, kana: str) -> bool:
     """
     names = len(kanji) > 1
     said = _plain(kana)
+    if not _may_read(kanji, said, names):
+        return False
     modern = _plain(modern_kana(_hiragana(kana)))
     return _can_be(kanji, said, names) or _can_be(kanji, modern, names)
+
+
+def _may_read(kanji: str, said: str, names: bool) -> bool:
+    """Whether a reading of the first kanji begins, and one of the last ends, as the kana do.
+
+    A kana that historical spelling may have there instead of another tells nothing.
+    """
+    begins = said[0] in _RESPELT or said[0] in _edges(kanji[0], names)[0]
+    return begins and (said[-1] in _RESPELT or said[-1] in _edges(kanji[-1], names)[1])
+
+
+@tables.cached(4096)
+def _edges(kanji: str, names: bool) -> tuple[frozenset[str], frozenset[str]]:
+    """Return the first and the last kana of the readings of a kanji."""
+    known = _readings(kanji, names)
+    return frozenset(each[0] for each in known), frozenset(each[-1] for each in known)
 
 
 def _can_be(kanji: str, said: str, names: bool) -> bool:

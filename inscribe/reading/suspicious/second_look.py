@@ -30,6 +30,7 @@ _ZERO = "〇"
 _LONG, _ONE = "ー", "一"
 LIKE_KANA = frozenset("八二力口卜夕工")  # kanji that are taken for kana
 _REMEMBERED = 64  # texts, for a reading and a check ask the same
+_ENOUGH_KANA = 2  # one alone may have been typed for a kanji
 _PROSE = 0.2  # the share of kana from which punctuation may be an edition's
 
 
@@ -51,6 +52,29 @@ def _suspicions(signs: tuple[Sign, ...]) -> tuple[Suspicion, ...]:
     looked_at = {sign.index for sign in signs if sign.sic}
     kept = (found for found in dict.fromkeys(named.values()) if found.sign not in looked_at)
     return tuple(_joined(sorted(kept, key=lambda found: found.sign)))
+
+
+def is_plain(text: str) -> bool:
+    """Whether nothing is suspicious in a text of kanji and hiragana, told without its signs.
+
+    Most texts are so, poems above all; False only says that a closer look is needed.
+
+    >>> is_plain("花の色はうつりにけりな"), is_plain("嶺ハ郎作"), is_plain("嶺暁れいぎょう作")
+    (True, False, False)
+    """
+    from inscribe.reading.suspicious.glosses import glosses
+
+    if not all(map(_is_plain_sign, text)) or "花押" in text:
+        return False
+    if sum(map(_is_kana, text)) < _ENOUGH_KANA or not LIKE_KANA.isdisjoint(text):
+        return False
+    return next(glosses(text), None) is None
+
+
+@tables.cached(8192)
+def _is_plain_sign(sign: str) -> bool:
+    script = "ぁ" <= sign <= "ゖ" or "\u4e00" <= sign <= "\u9fff" or sign in "々ゝゞ"
+    return script and outside(sign) is None
 
 
 def _alone(sign: Sign, signs: Sequence[Sign]) -> Suspicion | None:

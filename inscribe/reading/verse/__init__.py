@@ -1,8 +1,10 @@
 """What a poem says: the reading that keeps the metre at the least cost.
 
-In reading order: ``reader`` (the way to the best reading), ``metre`` (what a metre costs),
+In reading order: ``reader`` (the way to the best reading), ``voicing`` (is it marked),
+``metre`` (what a metre costs),
 ``tagger`` (MeCab with the dictionary of verse), ``scansion`` (words laid on a metre), ``lattice``
-(the search), ``settled`` (what a person has settled), ``alternatives``, ``interpreting``.
+(the search), ``settled`` (what a person has settled), ``by_source``, ``alternatives``,
+``weighing`` (how sure), ``interpreting``.
 """
 
 from __future__ import annotations
@@ -12,6 +14,11 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.reading.verse.alternatives import swaps as swaps
+    from inscribe.reading.verse.by_source import (
+        READ_BY_SOURCE as READ_BY_SOURCE,
+        read_by_source as read_by_source,
+    )
     from inscribe.reading.verse.interpreting import verse_interpretation as verse_interpretation
     from inscribe.reading.verse.lattice import Node as Node
     from inscribe.reading.verse.metre import (
@@ -21,7 +28,6 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.verse.reader import (
         VerseReading as VerseReading,
-        marks_voicing as marks_voicing,
         path_cost as path_cost,
         read_verse as read_verse,
         words_without_metre as words_without_metre,
@@ -33,15 +39,19 @@ if TYPE_CHECKING:
         verse_lattice as verse_lattice,
         verse_words as verse_words,
     )
+    from inscribe.reading.verse.voicing import marks_voicing as marks_voicing
 else:
     __getattr__ = late.door(
         __name__,
         {
+            "alternatives": "swaps",
+            "by_source": "READ_BY_SOURCE read_by_source",
             "interpreting": "verse_interpretation",
             "lattice": "Node",
             "metre": "Metre PARTS pattern_of",
-            "reader": "VerseReading marks_voicing path_cost read_verse words_without_metre",
+            "reader": "VerseReading path_cost read_verse words_without_metre",
             "scansion": "fitted_phrases",
+            "voicing": "marks_voicing",
             "tagger": "readings_of verse_connections verse_lattice verse_words",
         },
     )

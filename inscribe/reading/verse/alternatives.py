@@ -22,7 +22,6 @@ _CLEAR = str.maketrans(
 )
 _VOICED = tuple("がぎぐげござじずぜぞだぢづでどばびぶべぼ")
 FARTHEST = 4500  # a reading that costs this much more is no alternative
-DOUBTFUL = 1500  # one that costs no more than this makes the word doubtful
 
 
 class Swap(NamedTuple):

@@ -2,23 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from math import exp
 
-from inscribe.reading.verse.alternatives import DOUBTFUL, swaps
+from inscribe.reading.verse.alternatives import Swap, swaps
 from inscribe.reading.verse.reader import VerseReading, path_cost
+from inscribe.reading.verse.weighing import verse_chances
 from inscribe.reading.words import (
+    Chances,
     Doubt,
     InscribedText,
     Interpretation,
     Proposal,
     ReadWord,
+    Weighing,
     interpretation,
     romaji_of,
     tokens_of,
 )
 
 MOST_ALTERNATIVES = 5
+DOUBTFUL = 0.85  # chance of a word below which it is a doubt
+_A_TIME = 700.0  # of MeCab's units make a reading e times less likely
+_OF_WHAT_IS_NOT_FOUND = 0.5  # odds of a reading that is none of the alternatives
 
 
 def verse_interpretation(
@@ -35,7 +42,7 @@ def verse_interpretation(
     if "々" in text.carved:
         found = replace(found, modern=_modern_with_repeats(words, text))
     if alternatives is False or (alternatives is None and not reading.searched):
-        return found
+        return _with_chances(found, reading)
     return _with_alternatives(found, text, reading)
 
 
@@ -64,31 +71,66 @@ def _metre_reason(reading: VerseReading) -> str:
     return f"{reading.metre.name} of {counts} morae"
 
 
+def _with_chances(found: Interpretation, reading: VerseReading) -> Interpretation:
+    """Return an interpretation whose reading says its chance when it is asked."""
+
+    def made() -> Chances:
+        return verse_chances(reading, swaps(reading))
+
+    return replace(found, proposals=(found.proposals[0].weighed(made),))
+
+
 def _with_alternatives(
     found: Interpretation, text: InscribedText, reading: VerseReading
 ) -> Interpretation:
     if sum(word.length for word in reading.words) != len(text.normal.text):
-        return found
+        return _with_chances(found, reading)
     score = -path_cost(reading.words) / 1000
-    best = replace(found.proposals[0], score=score)
-    others: list[Proposal] = []
-    doubts: list[Doubt] = []
-    for swap in swaps(reading):
-        token = best.tokens[swap.word]
-        if swap.cost <= DOUBTFUL:
-            why = f"may also be read {swap.piece.romaji}"
-            doubts.append(Doubt(token.first, token.last, why))
-        if len(others) < MOST_ALTERNATIVES:
-            words = list(reading.words)
-            words[swap.word] = swap.piece
-            why = f"{token.surface} read {swap.piece.romaji}, for {token.romaji}"
-            others.append(
-                Proposal(
-                    tokens_of(words, text),
-                    romaji_of(words),
-                    score - swap.cost / 1000,
-                    (why,),
-                    reading.phrases,
-                )
-            )
-    return replace(found, proposals=(best, *others), doubts=(*found.doubts, *doubts))
+    others = swaps(reading)
+    chances = verse_chances(reading, others)
+    best = replace(found.proposals[0].weighed(chances), score=score)
+    proposals = [
+        _swapped(best, swap, share, text, reading)
+        for swap, share in zip(others, _shares(others, chances.whole), strict=True)
+    ]
+    doubts = tuple(_doubts(best, others))
+    return replace(
+        found, proposals=(best, *proposals[:MOST_ALTERNATIVES]), doubts=(*found.doubts, *doubts)
+    )
+
+
+def _shares(others: Sequence[Swap], chance: float) -> list[float]:
+    """Return the chances of readings with one word changed: what is left of the best's chance."""
+    odds = [exp(-swap.cost / _A_TIME) for swap in others]
+    total = sum(odds) + _OF_WHAT_IS_NOT_FOUND
+    return [(1 - chance) * each / total for each in odds]
+
+
+def _swapped(
+    best: Proposal, swap: Swap, share: float, text: InscribedText, reading: VerseReading
+) -> Proposal:
+    token = best.tokens[swap.word]
+    words = [*reading.words[: swap.word], swap.piece, *reading.words[swap.word + 1 :]]
+    why = f"{token.surface} read {swap.piece.romaji}, for {token.romaji}"
+    return Proposal(
+        tokens_of(words, text),
+        romaji_of(words),
+        best.score - swap.cost / 1000,
+        (why,),
+        reading.phrases,
+        Weighing(Chances(share, (share,) * len(words))),
+    )
+
+
+def _doubts(best: Proposal, others: Sequence[Swap]) -> Iterator[Doubt]:
+    """Yield a doubt for each word that may well be read otherwise, or that is hardly sure."""
+    said: dict[int, list[str]] = {}
+    for swap in others:
+        said.setdefault(swap.word, []).append(swap.piece.romaji)
+    for at, (token, sure) in enumerate(zip(best.tokens, best.chances.words, strict=True)):
+        if sure >= DOUBTFUL or not token.kana:
+            continue
+        if at in said:
+            yield Doubt(token.first, token.last, f"may also be read {' or '.join(said[at][:2])}")
+        else:
+            yield Doubt(token.first, token.last, f"read {token.romaji}, which is not sure")

@@ -22,7 +22,7 @@ _FAR = 10_000  # more morae than any text has
 _NONE_YET = 1 << 60  # dearer than any reading
 _SHORT_BY = 4  # the phrases to come may together have so many morae too many,
 _LONG_BY = 2  # or so many too few
-_FARTHEST = 5000  # so are words that cost this much more than the cheapest for the same signs
+_FARTHEST = 6000  # so are words that cost this much more than the cheapest for the same signs
 
 
 class Node(NamedTuple):

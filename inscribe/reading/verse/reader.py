@@ -8,7 +8,6 @@ view (``inscribe.reading.verse.reader.lattice``), and all of them if that does n
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -27,28 +26,22 @@ from inscribe.reading.verse.scansion import (
     regular_tail,
 )
 from inscribe.reading.verse.settled import settled_nodes
+from inscribe.reading.verse.voicing import BETTER_UNVOICED, best_words, has_voiced_kana
 from inscribe.reading.words import (
-    OKURIGANA_LEFT_OUT,
     UNREAD_SIGNS,
-    VOICING_NOT_MARKED,
     OverrideLike,
     ReadWord,
     unread_piece,
 )
 
-_VOICED = frozenset("がぎぐげござじずぜぞだぢづでどばびぶべぼ")
-_KANA = re.compile("[\u3041-\u3096]")
 NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
+_NO_METRE = 15000  # what a text costs more that keeps no metre
 _LONGEST = 80  # signs; no poem that has a metre here is longer
 _CHANGED_AT_MOST = 4000  # another reading of one word may cost this much more
 _MENDED_ENOUGH = 8000  # a stretch is mended if its metre costs no more
-_TOO_FEW_KANA = 5
 _MORAE_OFF = 8  # a best path with so many morae too few or too many may hide a poem
-_BETTER_UNVOICED = 1200  # from here on, a text without a voiced kana leaves them unmarked
-_OF_UNVOICED = (VOICING_NOT_MARKED, OKURIGANA_LEFT_OUT)  # words only such texts are read with
-_SURELY_UNVOICED = 3  # so many words whose voicing is not marked are no chance
 _KANA_REPEATED = frozenset("ゝゞ")
-_MOST_MORAE = 3  # of one sign that cannot be read
+_MOST_MORAE = 4  # of one sign that cannot be read
 _NO_ENDS: frozenset[int] = frozenset()
 
 
@@ -62,6 +55,7 @@ class VerseReading(NamedTuple):
     voiced: bool = True  # the text marks voicing
     searched: bool = False  # everywhere for words that keep the metre
     lattice: tuple[Node, ...] = ()  # the words that were tried, where not all of MeCab's
+    by_source: bool = False  # the words say what the source has in kana
 
 
 def read_verse(
@@ -76,16 +70,16 @@ def read_verse(
     phrase has its own column. ``origin`` gives the sign of each character, which ``overrides``
     speak of.
     """
-    return _taken_apart(_read(text, breaks, overrides, origin))
+    return taken_apart(_read(text, breaks, overrides, origin))
 
 
 def words_without_metre(text: str, *, voiced: bool) -> list[ReadWord]:
     """Return the words of a text in the language of verse that has no metre."""
     words = tagger.verse_words(text, voiced=voiced)
-    return _taken_apart(VerseReading(words, None, voiced=voiced)).words
+    return taken_apart(VerseReading(words, None, voiced=voiced)).words
 
 
-def _taken_apart(reading: VerseReading) -> VerseReading:
+def taken_apart(reading: VerseReading) -> VerseReading:
     """Return the reading with set phrases shown as their words.
 
     A word the dictionary of verse lacks is read as prose would read it.
@@ -112,7 +106,35 @@ def _parts_of(word: ReadWord) -> Sequence[ReadWord]:
 def _read(
     text: str, breaks: frozenset[int], overrides: Sequence[OverrideLike], origin: Sequence[int]
 ) -> VerseReading:
-    words, voiced = _best_words(text)
+    """Return the best reading; where a text may or may not mark voicing, the one in metre."""
+    words, voiced = best_words(text)
+    found = _read_marked(text, words, voiced, breaks, overrides, origin)
+    if found.regular or not voiced or len(text) > _LONGEST or has_voiced_kana(text):
+        return found
+    unvoiced = tagger.verse_words(text, voiced=False)
+    other = _read_marked(text, unvoiced, False, breaks, overrides, origin)
+    if other.metre is None or other.metre in PARTS:
+        return found
+    return other if _cost(other) + BETTER_UNVOICED < _cost(found) else found
+
+
+def _cost(reading: VerseReading) -> int:
+    """Return what a reading costs by its words and its metre."""
+    words = path_cost(reading.words)
+    if reading.metre is None or reading.metre in PARTS:
+        return words + _NO_METRE
+    cost, phrases = fitted_phrases(reading.words, reading.metre)
+    return words + (cost if phrases else _NO_METRE)
+
+
+def _read_marked(
+    text: str,
+    words: list[ReadWord],
+    voiced: bool,
+    breaks: frozenset[int],
+    overrides: Sequence[OverrideLike],
+    origin: Sequence[int],
+) -> VerseReading:
     metre = pattern_of(sum([word.morae for word in words]))
     if len(text) > _LONGEST:
         return VerseReading(words, None, voiced=voiced)
@@ -284,30 +306,6 @@ def _with_unread(nodes: list[Node], text: str) -> list[Node]:
 @tables.cached()
 def _unread_pieces(sign: str, most: int) -> tuple[ReadWord, ...]:
     return tuple(unread_piece(sign, count) for count in range(1, most + 1))
-
-
-def marks_voicing(text: str) -> bool:
-    """Whether a text marks voicing at all.
-
-    One without a single voiced kana does not if its words make much better sense with some.
-
-    >>> marks_voicing("はなのいろはうつりにけりないたつらに"), marks_voicing("ひとしれず")
-    (False, True)
-    """
-    return _best_words(text)[1]
-
-
-def _best_words(text: str) -> tuple[list[ReadWord], bool]:
-    """Return the words of MeCab's best path, and whether the text marks voicing."""
-    if not _VOICED.isdisjoint(text) or len(_KANA.findall(text)) < _TOO_FEW_KANA:
-        return tagger.verse_words(text), True
-    unvoiced, unvoiced_cost = tagger.verse_path(text, voiced=False)
-    unmarked = sum([word.note in _OF_UNVOICED for word in unvoiced])
-    if not unmarked or unmarked >= _SURELY_UNVOICED:
-        return unvoiced, not unmarked
-    words, cost = tagger.verse_path(text, voiced=True)
-    marked = cost - unvoiced_cost <= _BETTER_UNVOICED
-    return (words, True) if marked else (unvoiced, False)
 
 
 def _searched(

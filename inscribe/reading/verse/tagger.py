@@ -6,6 +6,7 @@ The best path comes from :func:`verse_words`; :func:`verse_lattice` and, quicker
 
 from __future__ import annotations
 
+import os
 import struct
 from collections.abc import Callable
 from functools import partial
@@ -15,34 +16,34 @@ from typing import TYPE_CHECKING, TypeVar
 
 from inscribe import tables
 from inscribe.errors import InputError, Place
-from inscribe.reading.lexicon import verse_dictionary
+from inscribe.reading.lexicon import FEATURES, verse_dictionary
 from inscribe.reading.mecab import (
-    LINE,
     LONGEST_KEPT,
     MADE_UP,
     MOST_KEPT,
     UNKNOWN_MORE,
     kept_piece,
-    kept_words,
     opened_tagger,
 )
 from inscribe.reading.verse.lattice import Homographs, LatticeSpan, Node, homographs, spans_of
 from inscribe.reading.words import ReadWord, verse_piece
 
 if TYPE_CHECKING:
+    from io import BufferedReader
+
     from fugashi import GenericTagger
 
 T = TypeVar("T")
 
-_SHORT_LINE = r"-F '%m\t%phl,%phr,%pw\n' -U '%m\t?%phl,%pw\n' -E '%pc'"  # the path's cost last
+# A word with its classes, its cost, and where in the file of features it is told of.
+# The cost of the best path comes last.
+_WORD_LINE = r"-F '%m\t%phl,%phr,%pw,%H\n' -U '%m\t?%phl,%pw\n' -E '%pc'"
 
 
-_LATTICE_LINE = r"-a -F '%ps\t%pe\t%m\t%H\n' -U '%ps\t%pe\t%m\t?%phl,%pw\n' -E ''"
+_LATTICE_LINE = r"-a -F '%ps\t%pe\t%m\t%phl,%phr,%pw,%H\n' -U '%ps\t%pe\t%m\t?%phl,%pw\n' -E ''"
 
 
-_SPAN_LINE = r"-a -F '%ps\t%m\n' -U '%ps\t%m\t?%phl,%pw\n' -E ''"
-
-
+_MOST_OF_A_FEATURE = 256  # bytes read at once; few have more
 _BYTES = 3  # of a kana or a common kanji in UTF-8
 
 
@@ -59,7 +60,7 @@ def _verse_taggers() -> dict[tuple[str, bool], GenericTagger]:
     return {}
 
 
-def _verse_tagger(voiced: bool, line: str = LINE) -> GenericTagger:
+def _verse_tagger(voiced: bool, line: str = _WORD_LINE) -> GenericTagger:
     found = _verse_taggers().get((line, voiced))
     if found is None:
         found = _from_folder(partial(_opened, voiced, line))
@@ -90,15 +91,6 @@ def _from_folder(load: Callable[[Path], T]) -> T:
         raise InputError(message, Place(str(folder)), "remove the folder and try again") from error
 
 
-@tables.cached()
-def _best_pieces() -> dict[bool, dict[str, ReadWord]]:
-    """Return the words of best paths by the signs, classes and cost that MeCab prints for short.
-
-    Where several words have the same, MeCab always takes the same one of them.
-    """
-    return {True: {}, False: {}}
-
-
 def verse_words(text: str, *, voiced: bool = True) -> list[ReadWord]:
     """Return the words of MeCab's best path through ``text`` as verse.
 
@@ -109,20 +101,37 @@ def verse_words(text: str, *, voiced: bool = True) -> list[ReadWord]:
 
 def verse_path(text: str, *, voiced: bool) -> tuple[list[ReadWord], int]:
     """Return the words of MeCab's best path as :func:`verse_words` does, and what it costs."""
-    printed = _verse_tagger(voiced, _SHORT_LINE).parse(text)
+    printed = _verse_tagger(voiced).parse(text)
     lines, _, cost = printed.rpartition("\n")
     path_cost = int(cost) + UNKNOWN_MORE * printed.count(MADE_UP)
-    known = _best_pieces()[voiced]
+    if not lines:
+        return [], path_cost
+    known = _verse_lines
     try:
-        return [known[line] for line in lines.split("\n")] if lines else [], path_cost
+        return [known[line] for line in lines.split("\n")], path_cost
     except KeyError:
-        if len(known) > MOST_KEPT:
-            known.clear()
-        words = kept_words(text, _verse_tagger(voiced), _verse_lines, verse_piece)
-        for line, word in zip(lines.split("\n"), words, strict=True):
-            if len(line) <= LONGEST_KEPT:
-                known[line] = word
-        return words, path_cost
+        return [kept_piece(line, known, _piece) for line in lines.split("\n")], path_cost
+
+
+def _piece(written: str, printed: str) -> ReadWord:
+    """Return a word of the dictionary as MeCab prints it; the rest is in the file of features."""
+    numbers, _, place = printed.rpartition(",")
+    return verse_piece(written, f"{numbers},{_feature_at(int(place))}")
+
+
+def _feature_at(place: int) -> str:
+    """Return what the file of features says from an offset on to the end of the line."""
+    file, length = _features(), _MOST_OF_A_FEATURE
+    while True:
+        line, ended, _ = os.pread(file.fileno(), length, place).partition(b"\n")
+        if ended:
+            return line.decode()
+        length *= 2
+
+
+@tables.cached()
+def _features() -> BufferedReader:
+    return _from_folder(lambda folder: (folder / FEATURES).open("rb"))
 
 
 def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
@@ -132,7 +141,7 @@ def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
     for line in _verse_tagger(voiced, _LATTICE_LINE).parse(text).split("\n"):
         start, end, word = [*line.split("\t", 2), "", ""][:3]
         if word:  # of a space at the end of a text MeCab prints the place alone
-            piece = _verse_lines.get(word) or kept_piece(word, _verse_lines, verse_piece)
+            piece = _verse_lines.get(word) or kept_piece(word, _verse_lines, _piece)
             nodes.append(Node(offsets[int(start)], offsets[int(end)], piece))
     return nodes
 
@@ -148,21 +157,28 @@ def verse_spans(text: str, *, voiced: bool = True) -> list[LatticeSpan]:
     What the dictionary has for the same signs is the same everywhere, so MeCab only has to say
     where they stand. The words it makes up hang on their neighbours.
     """
-    printed = _verse_tagger(voiced, _SPAN_LINE).parse(text)
+    printed = _verse_tagger(voiced, _LATTICE_LINE).parse(text)
     known = _homographs()[voiced]
     even = len(text.encode("utf-8", "surrogatepass")) == _BYTES * len(text)
     offsets = {} if even else _character_offsets(text)
     spans: list[LatticeSpan] = []
     made_up: list[Node] = []
-    for line in dict.fromkeys(printed.split("\n")):
-        byte, _, written = line.partition("\t")
-        if not written:
+    there: set[str] = set()  # place and signs of what has been seen
+    for line in printed.split("\n"):
+        place = line[: line.rfind("\t")]
+        if place in there:
+            continue
+        byte, _, word = line.partition("\t")
+        _, _, word = word.partition("\t")
+        if not word:
             continue
         start = int(byte) // _BYTES if even else offsets[int(byte)]
-        if MADE_UP in written:
-            piece = _verse_lines.get(written) or kept_piece(written, _verse_lines, verse_piece)
+        if MADE_UP in word:
+            piece = _verse_lines.get(word) or kept_piece(word, _verse_lines, _piece)
             made_up.append(Node(start, start + piece.length, piece))
         else:
+            there.add(place)
+            written = word[: word.index("\t")]
             words = known.get(written) or _learnt(written, text, voiced)
             spans.append(LatticeSpan(start, start + len(written), words))
     return _with_made_up(spans, made_up) if made_up else spans

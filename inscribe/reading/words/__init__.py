@@ -23,6 +23,11 @@ if TYPE_CHECKING:
         shown as shown,
         tokens_of as tokens_of,
     )
+    from inscribe.reading.words.chances import (
+        chance as chance,
+        chances_of as chances_of,
+        together as together,
+    )
     from inscribe.reading.words.compounds import joined as joined
     from inscribe.reading.words.grammar import (
         gloss_of_auxiliary as gloss_of_auxiliary,
@@ -74,6 +79,8 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.tokens import (
         CANNOT_BE_READ as CANNOT_BE_READ,
+        UNWEIGHED as UNWEIGHED,
+        Chances as Chances,
         Doubt as Doubt,
         Interpretation as Interpretation,
         Kind as Kind,
@@ -83,6 +90,7 @@ if TYPE_CHECKING:
         Role as Role,
         SignaturePart as SignaturePart,
         Token as Token,
+        Weighing as Weighing,
         in_order as in_order,
     )
 else:
@@ -93,6 +101,7 @@ else:
                 "InscribedText WordsOf carved_text doubts_of_forms has_note interpretation shown "
                 "tokens_of"
             ),
+            "chances": "chance chances_of together",
             "compounds": "joined",
             "grammar": "gloss_of_auxiliary grammar_of",
             "lexical": "SignatureWord",
@@ -110,8 +119,8 @@ else:
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (
-                "CANNOT_BE_READ Doubt Interpretation Kind Passage Proposal Register Role "
-                "SignaturePart Token in_order"
+                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind Passage Proposal "
+                "Register Role SignaturePart Token Weighing in_order"
             ),
         },
     )

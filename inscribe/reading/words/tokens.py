@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -43,8 +43,8 @@ class Token:
     gloss: str = ""
     reason: str = ""  # why it is read so, where that needs saying
 
-    def to_dict(self) -> TokenKeys:
-        """Return it as printed in JSON."""
+    def to_dict(self, chance: float) -> TokenKeys:
+        """Return it as printed in JSON, with the chance that it is read right."""
         from inscribe.reading.words.grammar import grammar_of
 
         return {
@@ -55,7 +55,39 @@ class Token:
             "signs": [self.first, self.last],
             "gloss": self.gloss,
             "grammar": grammar_of(self.part_of_speech, self.lemma),
+            "chance": round(chance, 3),
         }
+
+
+class Chances(NamedTuple):
+    """The chance that a reading is right, of the whole and of each of its tokens (0 to 1)."""
+
+    whole: float
+    words: tuple[float, ...] = ()
+
+
+class Weighing:
+    """Chances that are worked out when they are first asked for, and once."""
+
+    __slots__ = ("_known", "_make")
+
+    def __init__(self, given: Chances | Callable[[], Chances]) -> None:
+        self._known = given if isinstance(given, Chances) else None
+        self._make = given
+
+    @property
+    def chances(self) -> Chances:
+        """What was weighed."""
+        if self._known is None:
+            assert callable(self._make)
+            self._known = self._make()
+        return self._known
+
+    def __reduce__(self) -> tuple[type[Weighing], tuple[Chances]]:
+        return Weighing, (self.chances,)
+
+
+UNWEIGHED = Weighing(Chances(1.0))  # nobody has said what a reading's chance is
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +99,28 @@ class Proposal:
     score: float
     reasons: tuple[str, ...] = ()
     phrases: tuple[tuple[int, int], ...] = ()  # (morae, index of the phrase's first token)
+    weighing: Weighing = field(default=UNWEIGHED, compare=False, repr=False)
+
+    @property
+    def chances(self) -> Chances:
+        """The chance that it is right, of the whole and of each word."""
+        return self.weighing.chances
+
+    @property
+    def chance(self) -> float:
+        """The chance that it is right as a whole (0 to 1)."""
+        return self.weighing.chances.whole
+
+    def weighed(self, chances: Chances | Callable[[], Chances]) -> Proposal:
+        """Return the same reading with its chances, or with what works them out."""
+        return replace(self, weighing=Weighing(chances))
+
+    def words_weighed(self) -> Iterator[tuple[Token, float]]:
+        """Yield each word with its chance; that of the whole where words have none of their own."""
+        words = self.chances.words
+        each = len(words) == len(self.tokens)
+        for at, token in enumerate(self.tokens):
+            yield token, words[at] if each else self.chance
 
     @property
     def kana(self) -> str:
@@ -82,7 +136,12 @@ class Proposal:
 
     def as_alternative(self) -> AlternativeKeys:
         """Return it as printed in JSON where another reading stands first."""
-        return {"romaji": self.romaji, "kana": self.kana, "reason": "; ".join(self.reasons)}
+        return {
+            "romaji": self.romaji,
+            "kana": self.kana,
+            "reason": "; ".join(self.reasons),
+            "chance": round(self.chance, 3),
+        }
 
 
 class SignaturePart(NamedTuple):
@@ -171,6 +230,7 @@ class Passage:
             "romaji": best.romaji,
             "role": self.role,
             "chance": round(self.chance, 3),
+            "reading_chance": round(best.chance, 3),
             "reasons": [*self.reasons, *best.reasons],
             "alternatives": [proposal.as_alternative() for proposal in others],
             "signature": _parts(self.signature),
@@ -204,7 +264,8 @@ class Interpretation:
             "kana": best.kana,
             "romaji": best.romaji,
             "register": self.register,
-            "tokens": [token.to_dict() for token in best.tokens],
+            "chance": round(best.chance, 3),
+            "tokens": [token.to_dict(sure) for token, sure in best.words_weighed()],
             "alternatives": [proposal.as_alternative() for proposal in others],
             "signature": _parts(self.signature),
             "dates": [date.to_dict() for date in self.dates],

@@ -36,3 +36,14 @@ def letters(text: str) -> int:
     (3, 1)
     """
     return max(1, sum(not is_mark(char) for char in text))
+
+
+def parent_of(sign: Sign) -> str:
+    """Return the parent with which a kana is printed, or nothing.
+
+    >>> parent_of(Sign("に", noted="に(尓)")), parent_of(Sign("に"))
+    ('尓', '')
+    """
+    if sign.kind is not Kind.CHARACTER or (shown := printed(sign)) == sign.text:
+        return ""
+    return shown.partition("(")[2].rstrip(")")

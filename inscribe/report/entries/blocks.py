@@ -3,8 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 
+from inscribe.record import RecordImage
 from inscribe.signs import Sign
+
+JAPANESE = "ja"
+ROMANISED = "ja-Latn"
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,33 +40,140 @@ class Facts:
 
 
 @dataclass(frozen=True, slots=True)
+class Lead:
+    """What is read first and set large: the reading in Latin letters, the translation."""
+
+    label: str
+    said: Inline
+
+
+@dataclass(frozen=True, slots=True)
+class SourceSign:
+    """One sign of the source; ``ends_line`` where a line of the source ends with it."""
+
+    sign: Sign
+    ends_line: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class StripCell:
+    """A stretch of a column of the copy and what answers it in the source, on one scale.
+
+    ``number`` is that of the difference, from 1; ``wording`` whether it is one of the words.
+    """
+
+    copy: tuple[Sign, ...]
+    source: tuple[SourceSign, ...]
+    number: int | None = None
+    wording: bool = False
+
+    @property
+    def room(self) -> int:
+        """How many signs the longer side has."""
+        return max(len(self.copy), len(self.source))
+
+
+Strip = tuple[StripCell, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Columns:
-    """The inscription as carved: faces of columns of signs, first column rightmost."""
+    """The inscription as carved: faces of columns of signs, first column rightmost.
+
+    ``strips`` has each column of the copy beside its source, where it is held against one.
+    """
 
     faces: tuple[tuple[tuple[Sign, ...], ...], ...]
     text: str  # the same in the transcriber's notation, a column a line
-    source: tuple[str, ...] = ()  # the source's lines, where it is known
-    words: tuple[tuple[str, str], ...] = ()  # (current forms, kana) of each word as read
-    drawing: str = ""  # the plate to scale as SVG, where it was measured
-    labels: tuple[str, str, str] = ("", "", "")  # of the columns, the source and the drawing
-    key: str = ""  # what the marks of doubt say, where there are any
+    strips: tuple[Strip, ...] = ()
+    labels: tuple[str, str] = ("", "")  # of the columns, and of the source
+    key: str = ""  # what the marks say
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """The surface that bears the inscription, drawn to scale."""
+
+    title: str
+    svg: str
+
+
+@dataclass(frozen=True, slots=True)
+class PictureBlock:
+    """A picture of the object, the inscription or its source; its file lies in ``folder``.
+
+    ``shows`` is what it shows, in words; ``of`` is "object", "inscription" or "source".
+    """
+
+    title: str
+    image: RecordImage
+    folder: Path | None
+    shows: str
+    of: str
+
+
+@dataclass(frozen=True, slots=True)
+class GlossedWord:
+    """One word as read: its signs, kana, Latin letters, and what it means.
+
+    ``turn`` is its place in the order of reading, from 1, where that is not the order of the metal.
+    """
+
+    signs: str
+    kana: str
+    romaji: str
+    gloss: str = ""
+    turn: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class GlossedLine:
+    """The words of one passage in the order of the metal; ``name`` says what it is."""
+
+    name: str
+    words: tuple[GlossedWord, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Interlinear:
+    """The inscription word by word."""
+
+    title: str
+    lines: tuple[GlossedLine, ...]
+    italics: bool = True  # of the Latin letters
 
 
 @dataclass(frozen=True, slots=True)
 class Grid:
-    """A table with a heading."""
+    """A table with a heading; one that is ``folded`` is told by its ``summary`` first.
+
+    ``numbers`` are those of the differences in its rows.
+    """
 
     title: str
     header: tuple[str, ...]
     rows: tuple[tuple[Inline, ...], ...]
+    summary: Inline = ()
+    folded: bool = False
+    numbers: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Bullets:
-    """A list under a heading."""
+    """A list under a heading; one that is ``folded`` opens when asked."""
 
     title: str
     items: tuple[Inline, ...]
+    folded: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """A small drawing of figures, and the sentences that say the same."""
+
+    title: str
+    svg: str
+    sentences: tuple[Inline, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +183,19 @@ class Caution:
     text: str
 
 
-Block = Heading | Facts | Columns | Grid | Bullets | Caution
+Block = (
+    Heading
+    | Facts
+    | Lead
+    | Columns
+    | Drawing
+    | PictureBlock
+    | Interlinear
+    | Grid
+    | Bullets
+    | Chart
+    | Caution
+)
 
 
 def plain(text: str, lang: str = "") -> Inline:

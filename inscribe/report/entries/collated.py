@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from inscribe.forms import GAP, KAO, UNREAD
 from inscribe.notation import printed, written_out
 from inscribe.record import partly_boxed
 from inscribe.report import chance_said, plate_said, reasons_said
-from inscribe.report.entries.blocks import Block, Bullets, Grid, Inline, Run, plain
+from inscribe.report.drawing import space_chart
+from inscribe.report.entries.blocks import Block, Bullets, Chart, Grid, Inline, Run, plain
 from inscribe.report.entries.facts import JAPANESE
 from inscribe.signs import Kind, counted
 
 if TYPE_CHECKING:
-    from inscribe.collation import Collation, Group, Span
+    from inscribe.collation import Collation, Group, Judgement, SpaceAccount, Span
     from inscribe.entry import InscriptionEntry
     from inscribe.report import Style
     from inscribe.signs import Transcription
@@ -24,25 +26,55 @@ NOTHING = "–"
 
 
 def difference_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
-    """Yield a table of the differences, each explained in words."""
-    if each.collation is None or not each.collation.differences:
-        return
-    header = tuple(style.label(key) for key in ("what", "where", "copy", "source", "why"))
+    """Yield the differences in wording as a table, those in writing only told in one sentence."""
     held = each.collation
-    rows = tuple(_difference_row(group, held, each, style) for group in held.differences)
-    yield Grid(style.label("differences"), header, rows)
+    if held is None or not held.differences:
+        return
+    numbered = list(enumerate(held.differences, start=1))
+    wording = [(number, group) for number, group in numbered if group.is_substantive]
+    writing = [(number, group) for number, group in numbered if not group.is_substantive]
+    if wording:
+        yield _difference_grid("differences", wording, held, each, style)
+    if writing:
+        kinds = [group.kind for _, group in writing]
+        counted_kinds = "; ".join(
+            f"{_kind_label(kind, style)} {kinds.count(kind)}" for kind in dict.fromkeys(kinds)
+        )
+        grid = _difference_grid("differences_writing", writing, held, each, style)
+        said = f"{style.label('differences_writing')}: {len(writing)} ({counted_kinds})"
+        yield replace(grid, summary=plain(said), folded=True)
+
+
+def _difference_grid(
+    title: str,
+    numbered: list[tuple[int, Group]],
+    held: Collation,
+    each: InscriptionEntry,
+    style: Style,
+) -> Grid:
+    keys = ["no", "what", "where", "copy", "source", "why"]
+    rows = tuple(_difference_row(n, group, held, each, style) for n, group in numbered)
+    if not any(group.why for _, group in numbered):
+        keys, rows = keys[:-1], tuple(row[:-1] for row in rows)
+    header = tuple(map(style.label, keys))
+    return Grid(style.label(title), header, rows, numbers=tuple(n for n, _ in numbered))
+
+
+def _kind_label(kind: str, style: Style) -> str:
+    return style.label(KIND_LABELS.get(kind, kind))
 
 
 def _difference_row(
-    group: Group, held: Collation, each: InscriptionEntry, style: Style
+    number: int, group: Group, held: Collation, each: InscriptionEntry, style: Style
 ) -> tuple[Inline, ...]:
     copied, source = printed_sides(group, held)
     return (
-        plain(style.label(KIND_LABELS.get(group.kind, group.kind))),
+        plain(str(number)),
+        plain(_kind_label(group.kind, style)),
         plain(place_of(group.copy.start, each, style)),
         plain(copied or NOTHING, JAPANESE),
         plain(source or NOTHING, JAPANESE),
-        plain(_why(group, held)),
+        plain(style.explained(_why(group, held))),
     )
 
 
@@ -103,26 +135,54 @@ def fidelity_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
         of = f"{count} / {levels.signs_in_source}"
         rows.append((plain(style.label(key)), plain(of), plain(f"{share:.0%}")))
     header = tuple(style.label(key) for key in ("level", "count", "share"))
-    yield Grid(style.label("fidelity"), header, tuple(rows))
+    shares = "; ".join(f"{key[0].text} {share[0].text}" for key, _, share in rows)
+    summary = plain(f"{style.label('fidelity')}: {shares}")
+    yield Grid(style.label("fidelity"), header, tuple(rows), summary, folded=True)
 
 
 def space_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
-    """Yield what the metal has to do with each difference, and on what evidence."""
-    space = each.collation.space if each.collation else None
-    if each.collation is None or space is None:
+    """Yield what the metal has to do with each difference: a chart, two sentences, the reasons."""
+    held, space = each.collation, each.collation.space if each.collation else None
+    if held is None or space is None:
         return
-    items: list[Inline] = [plain(said) for said in (plate_said(space),) if said]
-    for judgement in space.judgements:
-        group = each.collation.differences[judgement.difference]
-        copied, source = printed_sides(group, each.collation)
-        what = style.quoted(source or copied)
-        chance = chance_said(judgement)
-        verdict = style.label(judgement.verdict) + (f" ({chance})" if chance else "")
-        reasons = "; ".join(f"{side}: {said}" for side, said in reasons_said(judgement))
-        said = ". ".join(filter(None, (verdict, reasons)))
-        items.append((Run(what, lang=JAPANESE), Run(f" {said}")))
+    sentences = [plain(style.explained(said)) for said in (plate_said(space),) if said]
+    if space.judgements:
+        sentences.append(_verdicts(held, space, style))
+    if sentences:
+        yield Chart(style.label("space"), space_chart(space, style), tuple(sentences))
+    items = [*_reasons(held, space, style)]
     items += [plain(f"to decide, measure the {wanted}") for wanted in space.wanted]
     if each.inscription.boxes:
         items += map(plain, partly_boxed(each.inscription))
     if items:
-        yield Bullets(style.label("space"), tuple(items))
+        yield Bullets(style.label("space_reasons"), tuple(items), folded=bool(sentences))
+
+
+def _verdicts(held: Collation, space: SpaceAccount, style: Style) -> Inline:
+    """Return the verdict on each difference, in one sentence."""
+    said: list[Run] = []
+    for judgement in space.judgements:
+        chance = style.explained(chance_said(judgement))
+        verdict = style.label(judgement.verdict) + (f" ({chance})" if chance else "")
+        said += [
+            Run("; " if said else ""),
+            Run(f"{style.label('no')} {judgement.difference + 1} "),
+            Run(_judged(judgement, held, style), lang=JAPANESE),
+            Run(f": {verdict}"),
+        ]
+    return (*said, Run("."))
+
+
+def _judged(judgement: Judgement, held: Collation, style: Style) -> str:
+    copied, source = printed_sides(held.differences[judgement.difference], held)
+    return style.quoted(source or copied)
+
+
+def _reasons(held: Collation, space: SpaceAccount, style: Style) -> Iterator[Inline]:
+    for judgement in space.judgements:
+        told = (
+            f"{style.explained(side)}: {style.explained(said)}"
+            for side, said in reasons_said(judgement)
+        )
+        if reasons := "; ".join(told):
+            yield (Run(_judged(judgement, held, style), lang=JAPANESE), Run(f" {reasons}"))

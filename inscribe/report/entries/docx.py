@@ -11,14 +11,34 @@ from inscribe.report import safe
 from inscribe.report.entries.blocks import (
     Block,
     Bullets,
-    Caution,
+    Chart,
     Columns,
+    Drawing,
     Facts,
     Grid,
     Heading,
     Inline,
+    Interlinear,
+    Lead,
+    PictureBlock,
 )
-from inscribe.report.entries.docx_sheet import add_space, dress, dress_table
+from inscribe.report.entries.docx_columns import add_columns
+from inscribe.report.entries.docx_pictures import add_drawing, add_picture
+from inscribe.report.entries.docx_sheet import (
+    CAUTION,
+    LABEL,
+    MARGIN,
+    NOTE,
+    READING,
+    TRANSLATION,
+    WORDS,
+    add_field,
+    add_space,
+    dress,
+    dress_table,
+)
+from inscribe.report.entries.facts import JAPANESE, ROMANISED
+from inscribe.report.entries.glossed import glossed
 from inscribe.report.entries.layout import laid_out
 
 if TYPE_CHECKING:
@@ -40,15 +60,25 @@ def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
             hint="in the folder of the program: pip install '.[docx]'",
         ) from error
     document: Any = Document()
-    dress(document)
+    dress(document, style)
+    if len(entries) > 1:
+        _add_contents(document, entries, style)
+    room = style.page[0] - 2 * MARGIN
     for number, entry in enumerate(entries):
-        if number:
+        if number or len(entries) > 1:
             document.add_page_break()
         for block in laid_out(entry, style):
-            _add(document, block)
+            _add(document, block, room)
     held = io.BytesIO()
     document.save(held)
     return _undated(held)
+
+
+def _add_contents(document: Any, entries: list[Entry], style: Style) -> None:
+    """Add a table of contents that the word processor fills with its page numbers."""
+    document.add_paragraph(safe(style.label("contents")), style="Title")
+    titles = "; ".join(f"{each.record.id} {each.record.title}".strip() for each in entries)
+    add_field(document.add_paragraph(), 'TOC \\o "1-1" \\h \\z \\u', safe(titles))
 
 
 def _undated(document: io.BytesIO) -> bytes:
@@ -60,40 +90,88 @@ def _undated(document: io.BytesIO) -> bytes:
     return held.getvalue()
 
 
-def _add(document: Any, block: Block) -> None:
+def _add(document: Any, block: Block, room: float) -> None:
+    """Add one block; ``room`` is the width of the text in mm."""
     if isinstance(block, Heading):
         document.add_heading(safe(block.text), level=block.level)
     elif isinstance(block, Facts):
         for label, said in block.rows:
-            paragraph = document.add_paragraph()
-            paragraph.add_run(f"{label}: ").bold = True
-            _say(paragraph, said)
+            _labelled(document.add_paragraph(), label, said)
+    elif isinstance(block, Lead):
+        style = READING if any(run.lang == ROMANISED for run in block.said) else TRANSLATION
+        _labelled(document.add_paragraph(style=style), block.label, block.said)
     elif isinstance(block, Columns):
-        document.add_paragraph(safe(block.text), style="Intense Quote")
+        add_columns(document, block)
+        if block.key:
+            document.add_paragraph(safe(block.key), style="Caption")
+    elif isinstance(block, Drawing):
+        add_drawing(document, block)
+        document.add_paragraph(safe(block.title), style="Caption")
+    elif isinstance(block, PictureBlock):
+        _add_picture(document, block)
     elif isinstance(block, Grid):
         document.add_heading(safe(block.title), level=3)
-        _add_table(document, block)
-    elif isinstance(block, Bullets):
-        document.add_heading(safe(block.title), level=3)
+        if block.summary:
+            _say(document.add_paragraph(), block.summary)
+        _add_table(document, block, room)
+    elif isinstance(block, Bullets | Chart | Interlinear):
+        _add_list(document, block)
+    else:
+        document.add_paragraph(f"⚠ {safe(block.text)}", style=CAUTION)
+
+
+def _add_list(document: Any, block: Bullets | Chart | Interlinear) -> None:
+    document.add_heading(safe(block.title), level=3)
+    if isinstance(block, Bullets):
         for item in block.items:
             _say(document.add_paragraph(style="List Bullet"), item)
+    elif isinstance(block, Chart):
+        for said in block.sentences:
+            _say(document.add_paragraph(), said)
     else:
-        assert isinstance(block, Caution)
-        document.add_paragraph(f"⚠ {safe(block.text)}", style="Quote")
+        for line in block.lines:
+            paragraph = document.add_paragraph(style=WORDS)
+            if line.name:
+                paragraph.add_run(f"{safe(line.name)}: ", style=LABEL)
+            _say(paragraph, glossed(line, italics=block.italics))
 
 
-def _add_table(document: Any, grid: Grid) -> None:
+def _add_picture(document: Any, block: PictureBlock) -> None:
+    shown = add_picture(document, block)
+    named = block.image.iiif or (block.image.file if not shown else "")
+    said = (block.title, block.image.shows, block.image.credit, named)
+    document.add_paragraph(safe(". ".join(filter(None, said))), style="Caption")
+
+
+def _labelled(paragraph: Any, label: str, said: Inline) -> None:
+    paragraph.add_run(f"{safe(label)}: ", style=LABEL)
+    _say(paragraph, said)
+
+
+def _add_table(document: Any, grid: Grid, room: float) -> None:
     table = document.add_table(rows=1, cols=len(grid.header), style="Table Grid")
     for cell, text in zip(table.rows[0].cells, grid.header, strict=True):
-        cell.paragraphs[0].add_run(safe(text)).bold = True
+        cell.paragraphs[0].style = document.styles[NOTE]
+        cell.paragraphs[0].add_run(safe(text), style=LABEL)
     for row in grid.rows:
         for cell, said in zip(table.add_row().cells, row, strict=True):
+            cell.paragraphs[0].style = document.styles[NOTE]
             _say(cell.paragraphs[0], said)
     texts = [["".join(run.text for run in cell) for cell in row] for row in grid.rows]
-    dress_table(table, [list(grid.header), *texts])
+    dress_table(table, [list(grid.header), *texts], room)
     add_space(document)
 
 
 def _say(paragraph: Any, inline: Inline) -> None:
+    """Add stretches of text, Japanese ones marked as such for fonts and spelling."""
+    from docx.oxml import OxmlElement
+    from docx.oxml.ns import qn
+
     for run in inline:
-        paragraph.add_run(safe(run.text)).italic = run.italic
+        made = paragraph.add_run(safe(run.text))
+        made.italic = run.italic or None
+        if run.lang == JAPANESE:
+            said = OxmlElement("w:lang")
+            said.set(qn("w:eastAsia"), "ja-JP")
+            said.set(qn("w:val"), "ja-JP")
+            made._r.get_or_add_rPr().append(said)

@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from inscribe.notation import printed
 from inscribe.report import phrased
-from inscribe.report.entries.blocks import Inline, Run, plain
+from inscribe.report.entries.blocks import (
+    JAPANESE as JAPANESE,
+    ROMANISED as ROMANISED,
+    Block,
+    Inline,
+    Lead,
+    Run,
+    plain,
+)
+from inscribe.report.entries.glossed import passage_name
 
 if TYPE_CHECKING:
     from inscribe.collation import Collation
@@ -15,9 +25,11 @@ if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
     from inscribe.report import Style
 
-JAPANESE = "ja"
-ROMANISED = "ja-Latn"
 COLUMN_END = "／"
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September",
+    "October", "November", "December",
+)  # fmt: skip
 
 Rows = Iterator[tuple[str, Inline]]
 
@@ -52,12 +64,10 @@ def passage_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield each passage of several: what it is, what its person did, what it says."""
     passages = each.interpretation.passages
     for passage in passages if len(passages) > 1 else ():
-        kind = style.label(f"passage:{passage.kind}")
-        did = f" ({style.label(f'role:{passage.role}')})" if passage.role else ""
         said = [Run(style.quoted(passage.text), lang=JAPANESE)]
         if romaji := phrased(passage.proposals[0], "romaji"):
             said += [Run(" "), Run(romaji, style.italics, ROMANISED)]
-        yield f"{kind}{did}", tuple(said)
+        yield passage_name(passage, style), tuple(said)
 
 
 def kana_rows(each: InscriptionEntry, style: Style) -> Rows:
@@ -66,44 +76,40 @@ def kana_rows(each: InscriptionEntry, style: Style) -> Rows:
         yield style.label("kana"), plain(kana, JAPANESE)
 
 
-def romaji_rows(each: InscriptionEntry, style: Style) -> Rows:
+def romaji_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     """Yield the reading in Latin letters."""
     if text := phrased(each.reading, "romaji"):
-        yield style.label("romaji"), (Run(text[:1].upper() + text[1:], style.italics, ROMANISED),)
-
-
-def gloss_rows(each: InscriptionEntry, style: Style) -> Rows:
-    """Yield the words of poem and prose in the order they are read, each with what it means."""
-    from inscribe.glossing import glossed_words
-
-    said: list[Run] = []
-    for word in glossed_words(each.interpretation, of_texts=True):
-        said += [Run(" · ")] if said else []
-        said += [Run(word.signs, lang=JAPANESE), Run(" ")]
-        said += [Run(word.romaji, style.italics, ROMANISED), Run(f" ‘{word.gloss}’")]
-    if said:
-        yield style.label("gloss"), tuple(said)
+        said = Run(text[:1].upper() + text[1:], style.italics, ROMANISED)
+        yield Lead(style.label("romaji"), (said,))
 
 
 def alternative_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield the readings ranked second and third, with their reasons."""
     for proposal in each.interpretation.proposals[1:3]:
-        reasons = "; ".join(proposal.reasons)
+        reasons = "; ".join(map(style.explained, proposal.reasons))
         romaji = Run(phrased(proposal, "romaji"), style.italics, ROMANISED)
         yield style.label("alternatives"), (romaji, Run(f" ({reasons})" if reasons else ""))
 
 
-def translation_rows(each: InscriptionEntry, style: Style) -> Rows:
+def translation_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     """Yield the cataloguer's translation."""
     if each.inscription.translation:
-        yield style.label("translation"), plain(each.inscription.translation.strip())
+        yield Lead(style.label("translation"), plain(each.inscription.translation.strip()))
 
 
 def date_rows(each: InscriptionEntry, style: Style) -> Rows:
-    """Yield every date of the text, resolved."""
+    """Yield every date of the text, resolved; how it was reckoned is told apart."""
     for date in each.interpretation.dates:
         quoted = Run(style.quoted(date.text), lang=JAPANESE)
         yield style.label("date"), (quoted, Run(f" {date_text(date, style)}"))
+
+
+def date_workings(each: InscriptionEntry, style: Style) -> Iterator[Inline]:
+    """Yield how each date was reckoned, and the ways out of a contradiction."""
+    for date in each.interpretation.dates:
+        if date.why and _known(date, style):
+            ways = "; ".join(map(style.explained, (date.why, *date.suggestions)))
+            yield (Run(style.quoted(date.text), lang=JAPANESE), Run(f" {ways}"))
 
 
 def person_rows(each: InscriptionEntry, style: Style) -> Rows:
@@ -114,19 +120,38 @@ def person_rows(each: InscriptionEntry, style: Style) -> Rows:
 
 
 def date_text(date: DateReading, style: Style) -> str:
-    """Return what a date was resolved to, in the style's way of dating."""
+    """Return what a date was resolved to, in the style's way of dating.
+
+    A date that contradicts itself says so, with the year it would otherwise be.
+    """
+    known = _known(date, style)
+    if date.agreement != "conflict" or not known:
+        return known or style.explained(date.why)
+    others = [e.year for e in date.explanations[:1] if e.year not in (None, date.year)]
+    said = style.label("date_conflict")
+    return f"{known}; {said}" + (f": {date.year} / {others[0]}" if others else "")
+
+
+def _known(date: DateReading, style: Style) -> str:
     era = f"{date.era_romaji} {date.year_of_era}" if date.era_romaji and date.year_of_era else ""
-    western = ", ".join(filter(None, (str(date.year or ""), _days(date))))
+    western = ", ".join(filter(None, (str(date.year or ""), _days(date, style))))
     first, second = (western, era) if style.dates == "western" else (era, western)
-    known = f"{first} ({second})" if first and second else first or second
-    return f"{known}: {date.why}" if known and date.why else known or date.why
+    return f"{first} ({second})" if first and second else first or second
 
 
-def _days(date: DateReading) -> str:
-    if date.first_day is None or date.last_day is None:
+def _days(date: DateReading, style: Style) -> str:
+    if date.first_day is None or date.last_day is None or style.days == "none":
         return ""
-    first, last = date.first_day.isoformat(), date.last_day.isoformat()
+    first, last = _day(date.first_day, style), _day(date.last_day, style)
     return first if first == last else f"{first} – {last}"
+
+
+def _day(day: datetime.date, style: Style) -> str:
+    if style.days == "iso":
+        return day.isoformat()
+    if style.labels == "ja":
+        return f"{day.year}年{day.month}月{day.day}日"
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def source_rows(each: InscriptionEntry, style: Style) -> Rows:

@@ -7,26 +7,30 @@ from typing import TYPE_CHECKING
 
 from inscribe import notation
 from inscribe.notation import printed, written_out
-from inscribe.report.drawing import plate_drawing
-from inscribe.report.entries import collated, facts
+from inscribe.report.drawing import on_guard, plate_drawing
+from inscribe.report.entries import collated, facts, glossed
 from inscribe.report.entries.blocks import (
     Block,
     Bullets,
     Caution,
     Columns,
+    Drawing,
     Facts,
     Grid,
     Heading,
     Inline,
+    PictureBlock,
     Run,
     plain,
 )
 from inscribe.report.entries.facts import JAPANESE, ROMANISED, Rows
+from inscribe.report.entries.strips import strips
 from inscribe.signs import Certainty, Intervention, Transcription
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
     from inscribe.forms import Change
+    from inscribe.record import RecordImage
     from inscribe.report import Style
     from inscribe.signs import Sign
 
@@ -42,16 +46,33 @@ def _blocks(entry: Entry, style: Style) -> Iterator[Block]:
     yield Heading(1, title)
     if "object" in style.order:
         yield Facts(tuple(facts.object_rows(entry, style)))
+    if "images" in style.order:
+        title = " ".join(filter(None, (record.title, style.word("kind", record.kind))))
+        yield from _pictures(record.images, entry, "object", title, style)
     for each in entry.inscriptions:
         place = style.word("place", each.inscription.place)
         yield Heading(2, f"{style.label('inscription')}: {place}")
+        if "images" in style.order:
+            yield from _pictures(each.inscription.images, entry, "inscription", place, style)
         yield from _inscription_blocks(each, style)
+        if "source_image" in style.order and (source := each.inscription.source):
+            named = source.title or source.work or style.label("source")
+            yield from _pictures(source.images, entry, "source", named, style)
     if "remarks" in style.order and record.remarks:
         yield Facts(((style.label("remarks"), plain(record.remarks.strip())),))
     if "cautions" in style.order:
         yield from (Caution(style.caution(key)) for key in entry.cautions)
     if style.law_note:
         yield Caution(style.caution("law"))
+
+
+def _pictures(
+    images: tuple[RecordImage, ...], entry: Entry, of: str, shows: str, style: Style
+) -> Iterator[Block]:
+    """Yield pictures; what they show is told in the record's words, else by ``shows``."""
+    for image in images:
+        title = style.label(f"image:{of}")
+        yield PictureBlock(title, image, entry.folder, image.shows or shows, of)
 
 
 def _inscription_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
@@ -71,25 +92,27 @@ def _inscription_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]
 
 def _carved_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     t = each.inscription.transcription
+    held = each.collation if "compared" in style.order else None
+    beside = strips(held) if held else ()
     yield Columns(
         tuple(tuple(column.signs for column in face.columns) for face in t.faces),
         "\n".join(_written_faces(t)),
-        tuple(facts.source_lines(each.collation)) if each.collation else (),
-        _words_as_carved(each),
-        plate_drawing(each.inscription, each.collation) if each.inscription.plate else "",
-        (style.label("carved"), style.label("source"), style.label("drawing")),
-        "; ".join(_key(t, style)),
+        beside,
+        (style.label("carved"), style.label("source")),
+        "; ".join(_key(t, style, is_compared=bool(beside))),
     )
 
 
-def _key(t: Transcription, style: Style) -> Iterator[str]:
-    """Yield what each mark of doubt in the columns says."""
+def _key(t: Transcription, style: Style, *, is_compared: bool) -> Iterator[str]:
+    """Yield what each mark in the columns says."""
     states = {sign.certainty for sign in t.signs}
     for certainty in Certainty:
         if certainty in states and certainty is not Certainty.CLEAR:
             yield style.label(f"mark_{certainty.name.lower()}")
     if any(sign.intervention is Intervention.SUPPLIED for sign in t.signs):
         yield style.label("mark_supplied")
+    if is_compared:
+        yield style.label("mark_compared")
 
 
 def _written_faces(t: Transcription) -> Iterator[str]:
@@ -99,10 +122,14 @@ def _written_faces(t: Transcription) -> Iterator[str]:
         yield notation.print_out(Transcription((face,)), column_end="\n") + ends
 
 
-def _words_as_carved(each: InscriptionEntry) -> tuple[tuple[str, str], ...]:
-    """Return the words with their kana in the order of the metal, not that of reading."""
-    tokens = sorted(each.reading.tokens, key=lambda token: token.first)
-    return tuple((token.normalised, token.kana) for token in tokens)
+def _drawing_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
+    """Yield the drawing where it shows more than the columns: a plate, a guard, several faces."""
+    inscription = each.inscription
+    has_faces = len(inscription.transcription.faces) > 1
+    if inscription.plate:
+        yield Drawing(style.label("drawing"), plate_drawing(inscription, each.collation))
+    elif on_guard(inscription) or has_faces:
+        yield Drawing(style.label("sketch"), plate_drawing(inscription, each.collation))
 
 
 def _signature_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
@@ -121,9 +148,10 @@ def _doubt_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     doubts = each.interpretation.doubts
     if doubts:
         items = (
-            plain(f"{collated.stretch_of(d.first, d.last, each, style)}: {d.why}") for d in doubts
+            plain(f"{collated.stretch_of(d.first, d.last, each, style)}: {style.explained(d.why)}")
+            for d in doubts
         )
-        yield Bullets(style.label("doubts"), tuple(items))
+        yield Bullets(style.label("doubts"), tuple(items), folded=style.doubts == "count")
 
 
 def _change_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
@@ -138,7 +166,10 @@ def _change_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
             )
             for c in changes
         )
-        yield Bullets(style.label("changes"), tuple(items))
+        yield Bullets(style.label("changes"), tuple(items), folded=len(changes) > FEW)
+
+
+FEW = 3  # items of a list that are shown unfolded
 
 
 def _before(change: Change, sign: Sign) -> str:
@@ -146,15 +177,18 @@ def _before(change: Change, sign: Sign) -> str:
     return printed(sign) if change.before == sign.text else written_out(change.before)
 
 
+def _working_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
+    items = tuple(facts.date_workings(each, style))
+    if items:
+        yield Bullets(style.label("workings"), items, folded=True)
+
+
 _ROWS: dict[str, Callable[[InscriptionEntry, Style], Rows]] = {
     "place": facts.place_rows,
     "current": facts.current_rows,
     "passages": facts.passage_rows,
     "kana": facts.kana_rows,
-    "romaji": facts.romaji_rows,
-    "gloss": facts.gloss_rows,
     "alternatives": facts.alternative_rows,
-    "translation": facts.translation_rows,
     "date": facts.date_rows,
     "persons": facts.person_rows,
     "source": facts.source_rows,
@@ -163,10 +197,15 @@ _ROWS: dict[str, Callable[[InscriptionEntry, Style], Rows]] = {
 }
 _BLOCKS: dict[str, Callable[[InscriptionEntry, Style], Iterator[Block]]] = {
     "carved": _carved_blocks,
+    "drawing": _drawing_blocks,
+    "words": glossed.interlinear_blocks,
+    "romaji": facts.romaji_blocks,
+    "translation": facts.translation_blocks,
     "signature": _signature_blocks,
     "differences": collated.difference_blocks,
     "fidelity": collated.fidelity_blocks,
     "space": collated.space_blocks,
     "doubts": _doubt_blocks,
     "changes": _change_blocks,
+    "workings": _working_blocks,
 }

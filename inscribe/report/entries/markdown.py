@@ -10,12 +10,17 @@ from inscribe.report.entries.blocks import (
     Block,
     Bullets,
     Caution,
+    Chart,
     Columns,
     Facts,
+    GlossedLine,
     Grid,
     Heading,
     Inline,
+    Interlinear,
+    Lead,
 )
+from inscribe.report.entries.glossed import glossed
 from inscribe.report.entries.layout import laid_out
 
 if TYPE_CHECKING:
@@ -29,7 +34,8 @@ _LIST_START = re.compile(r"^(\s*)([-+]|\d+[.)])(\s)", re.MULTILINE)
 
 def entry_as_markdown(entry: Entry, style: Style) -> str:
     """Return the entry; characters that mean something in Markdown are escaped."""
-    return "\n\n".join(_block(block) for block in laid_out(entry, style)) + "\n"
+    made = (_block(block) for block in laid_out(entry, style))
+    return "\n\n".join(filter(None, made)) + "\n"
 
 
 def escaped(text: str) -> str:
@@ -43,20 +49,38 @@ def escaped(text: str) -> str:
 
 
 def _block(block: Block) -> str:
+    """Return a block, or nothing of one that only pages can show."""
     if isinstance(block, Heading):
         return f"{'#' * block.level} {escaped(block.text)}"
     if isinstance(block, Facts):
         return "\n".join(f"- **{escaped(label)}:** {_inline(said)}" for label, said in block.rows)
+    if isinstance(block, Lead):
+        return f"- **{escaped(block.label)}:** {_inline(block.said)}"
     if isinstance(block, Columns):
         lines = block.text.split("\n")
         return "\n".join(f"> {escaped(line)}  " for line in lines)
+    if isinstance(block, Interlinear):
+        words = (_glossed_line(line, italics=block.italics) for line in block.lines)
+        return _titled(block.title, "\n".join(words))
     if isinstance(block, Grid):
-        return f"**{escaped(block.title)}**\n\n{_grid(block)}"
+        summary = (_inline(block.summary),) if block.summary else ()
+        return _titled(block.title, *summary, _grid(block))
     if isinstance(block, Bullets):
-        items = "\n".join(f"- {_inline(item)}" for item in block.items)
-        return f"**{escaped(block.title)}**\n\n{items}"
-    assert isinstance(block, Caution)
-    return f"> ⚠ {escaped(block.text)}"
+        return _titled(block.title, "\n".join(f"- {_inline(item)}" for item in block.items))
+    if isinstance(block, Chart):
+        return _titled(block.title, "\n".join(f"- {_inline(said)}" for said in block.sentences))
+    if isinstance(block, Caution):
+        return f"> ⚠ {escaped(block.text)}"
+    return ""
+
+
+def _titled(title: str, *parts: str) -> str:
+    return "\n\n".join((f"**{escaped(title)}**", *parts))
+
+
+def _glossed_line(line: GlossedLine, *, italics: bool) -> str:
+    name = f"{escaped(line.name)}: " if line.name else ""
+    return f"- {name}{_inline(glossed(line, italics=italics))}"
 
 
 def _grid(grid: Grid) -> str:

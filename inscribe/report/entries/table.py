@@ -7,11 +7,13 @@ from __future__ import annotations
 
 import csv
 import io
+import unicodedata
 from collections.abc import Iterator
+from datetime import date
 from typing import TYPE_CHECKING
 
 from inscribe import notation
-from inscribe.glossing import glossed_words
+from inscribe.report import signer
 from inscribe.report.entries.collated import printed_sides
 from inscribe.report.entries.facts import date_text
 
@@ -52,7 +54,7 @@ def safe_cell(text: str) -> str:
 
 def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
     record, inscription, found = entry.record, each.inscription, each.interpretation
-    dates = [date for date in found.dates if date.year is not None or date.first_day]
+    dates = [each for each in found.dates if each.year is not None or each.first_day]
     parts = found.signature or {}
     source, collation = inscription.source, each.collation
     return {
@@ -66,14 +68,19 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
         "current_forms": found.normalised,
         "kana": each.reading.kana,
         "romaji": each.reading.romaji,
-        "word_by_word": " · ".join(
-            f"{word.signs} {word.romaji} ‘{word.gloss}’"
-            for word in glossed_words(found, of_texts=True)
-        ),
+        "romaji_plain": without_marks(each.reading.romaji),
         "register": found.register,
         "translation": inscription.translation.strip(),
-        "date": "; ".join(date_text(date, style) for date in dates),
+        **{
+            f"{name}_mm": f"{size:g}" if (size := getattr(record.measurements, name)) else ""
+            for name in ("length", "width", "height", "thickness", "diameter")
+        },
+        "maker": record.maker.name if record.maker else "",
+        "persons": "; ".join(person.text for person in filter(None, (signer(each),))),
+        "date": "; ".join(date_text(each_date, style) for each_date in dates),
         "year": str(dates[0].year) if dates and dates[0].year is not None else "",
+        "first_day": _day(dates[0].first_day) if dates else "",
+        "last_day": _day(dates[0].last_day) if dates else "",
         "date_agrees": dates[0].agreement if dates else "",
         "signature": "; ".join(f"{key}: {part.romaji}" for key, part in parts.items()),
         "may_name": "; ".join(
@@ -85,16 +92,41 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
         "same_words": f"{collation.fidelity.words[1]:.3f}" if collation else "",
         "differences": "; ".join(
             f"{kind}: {copied or '–'} for {of_source or '–'}"
-            for kind, copied, of_source in (_wording(collation) if collation else ())
+            for kind, copied, of_source in _differing(collation, wording=True)
         ),
+        "differences_in_writing": "; ".join(
+            f"{copied or '–'} for {of_source or '–'}"
+            for _, copied, of_source in _differing(collation, wording=False)
+        ),
+        "space": "; ".join(_verdicts(collation, style)) if collation else "",
         "doubts": "; ".join(doubt.why for doubt in found.doubts),
         "readers": "; ".join(reader.by for reader in inscription.readers),
         "remarks": inscription.remarks.strip(),
     }
 
 
-def _wording(collation: Collation) -> Iterator[tuple[str, str, str]]:
-    """Yield each difference in wording: its kind, what the copy has, what the source has."""
-    for group in collation.differences:
-        if group.is_substantive:
+def _differing(collation: Collation | None, *, wording: bool) -> Iterator[tuple[str, str, str]]:
+    """Yield each difference: its kind, what the copy has, what the source has."""
+    for group in collation.differences if collation else ():
+        if collation and group.is_substantive == wording:
             yield (group.kind, *printed_sides(group, collation))
+
+
+def _verdicts(collation: Collation, style: Style) -> Iterator[str]:
+    """Yield what space has to do with each difference that may have saved some."""
+    for judgement in collation.space.judgements if collation.space else ():
+        copied, source = printed_sides(collation.differences[judgement.difference], collation)
+        yield f"{source or copied}: {style.label(judgement.verdict)}"
+
+
+def _day(day: date | None) -> str:
+    return day.isoformat() if day else ""
+
+
+def without_marks(romaji: str) -> str:
+    """Return Latin letters without macrons and other marks, to sort by.
+
+    >>> without_marks("Tōto ni oite")
+    'Toto ni oite'
+    """
+    return "".join(c for c in unicodedata.normalize("NFD", romaji) if not unicodedata.combining(c))

@@ -31,6 +31,10 @@ if TYPE_CHECKING:
         tables_as_text as tables_as_text,
     )
     from inscribe.report.terminal.imports import import_as_text as import_as_text
+    from inscribe.report.terminal.merging import (
+        merged_place_as_text as merged_place_as_text,
+        merging_as_text as merging_as_text,
+    )
     from inscribe.report.terminal.name import names_as_text as names_as_text
     from inscribe.report.terminal.people import people_as_text as people_as_text
     from inscribe.report.terminal.reading import (
@@ -65,6 +69,7 @@ else:
             "date": "comparison_as_text date_as_text",
             "glossary": "problems_as_text table_as_text tables_as_text",
             "imports": "import_as_text",
+            "merging": "merged_place_as_text merging_as_text",
             "name": "names_as_text",
             "people": "people_as_text",
             "reading": "cautions_as_text printable reading_as_text",

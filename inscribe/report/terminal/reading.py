@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 _LABEL = 14
 _IN_KANA = {"verse", "prose", "chinese"}  # passages whose kana are shown too
-_NAMES = {"name", "surname", "art_name"}  # parts of a signature
+_NAMES = {"name", "surname", "art_name", "common_name"}  # parts of a signature
 
 
 def reading_as_text(
@@ -74,6 +74,8 @@ def _lines(interpretation: Interpretation) -> Iterator[str]:
         yield _fact("reading", phrased(best, "romaji"))
         yield _fact("register", "; ".join((interpretation.register, *_kind(interpretation))))
         yield from _parts(interpretation.signature)
+    if sure := _sure(best):
+        yield _fact("chance", sure)
     for named in interpretation.persons:
         yield _fact("may name", f"{named.text}  {named.why} ({named.chance:.2f})")
     for date in interpretation.dates:
@@ -82,6 +84,22 @@ def _lines(interpretation: Interpretation) -> Iterator[str]:
         yield _fact("doubt", f"{_where(doubt, best)}: {doubt.why}")
     for proposal in others:
         yield _fact("or", f"{proposal.romaji}  ({'; '.join(proposal.reasons)})")
+
+
+def _sure(best: Proposal) -> str:
+    """Return in a sentence how sure a reading is, and its least sure word."""
+    words = best.chances.words
+    said = [at for at, token in enumerate(best.tokens) if token.kana]
+    if not words:
+        return ""
+    named = any(token.part_of_speech in _NAMES for token in best.tokens)
+    how = "as is usual" if named else "right"  # his own reading is known only of known makers
+    whole = f"{best.chance:.0%} that the whole is read {how}"
+    if len(words) != len(best.tokens) or len(said) < 2:
+        return whole
+    least = min(said, key=lambda at: words[at])
+    token = best.tokens[least]
+    return f"{whole}; least sure is {token.surface} {token.romaji} ({words[least]:.0%})"
 
 
 def _kind(interpretation: Interpretation) -> Iterator[str]:

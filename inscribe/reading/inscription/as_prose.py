@@ -1,0 +1,113 @@
+"""Prose, and any text that is neither verse nor signature, read word by word."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import partial
+
+from inscribe.forms import NormalText
+from inscribe.reading.chinese import has_marks
+from inscribe.reading.inscription.prose_rivals import WordsFound, with_rivals
+from inscribe.reading.inscription.register import has_classical_grammar, has_modern_grammar
+from inscribe.reading.inscription.weighing import by_weight
+from inscribe.reading.inscription.wishes import Wishes
+from inscribe.reading.spelling import KANA, is_kanji_only
+from inscribe.reading.words import (
+    MARK,
+    Doubt,
+    InscribedText,
+    Interpretation,
+    ReadWord,
+    Register,
+    WordsOf,
+    has_legible,
+    interpretation,
+    settled_proposal,
+    signs_alone,
+    words_with_repeats,
+)
+
+_LEAST_CHINESE = 5  # signs
+_LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
+
+
+def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> Interpretation:
+    """Return what prose says, or any text word by word."""
+    from inscribe.reading.prose import has_kept_signs, modern_normal, prose_words
+
+    normal = text.normal
+    reasons: tuple[str, ...] = ()
+    legible = has_legible(MARK.sub("", normal.text))
+    if not legible:
+        reasons = ("nothing can be read",)
+    if has_marks(normal.text):
+        normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
+    read_text = InscribedText(normal, text.carved, in_order=normal is text.normal)
+    words_of: WordsOf = prose_words
+    of_verse = has_classical_grammar(normal.text) or _is_old_and_unvoiced(normal.text)
+    if of_verse:
+        from inscribe.reading.verse import marks_voicing, words_without_metre
+
+        words_of = partial(words_without_metre, voiced=marks_voicing(normal.text))
+    words = words_with_repeats(normal, text.carved, words_of if legible else signs_alone)
+    doubts: tuple[Doubt, ...] = ()
+    if len(normal.text) >= _LEAST_CHINESE and is_kanji_only(text.normal.text):
+        words, doubts = _chinese(words, text)
+    found = interpretation(read_text, register, words, reasons, ())
+    if register == "prose":
+        found = _as_quoted(found, normal)
+    found = with_rivals(found, WordsFound(words, of_verse), read_text, wishes)
+    as_printed = normal is not text.normal or has_kept_signs(text.carved)
+    proposals = found.proposals
+    if wishes.overrides:
+        proposals = tuple(settled_proposal(each, wishes.overrides) for each in proposals)
+    return replace(
+        found,
+        normalised=text.normal.text,
+        modern=modern_normal(text.normal, text.carved) if as_printed else found.modern,
+        proposals=proposals,
+        doubts=(*found.doubts, *doubts),
+    )
+
+
+def _as_quoted(found: Interpretation, normal: NormalText) -> Interpretation:
+    """Return the reading of a poet's name, the title of a work or an invocation by its table."""
+    from inscribe.reading.signatures import is_quoted, read_signature
+
+    if not is_quoted(normal.text):
+        return found
+    return by_weight("signature", replace(found, proposals=read_signature(normal).proposals))
+
+
+def _is_old_and_unvoiced(plain: str) -> bool:
+    """Whether a text leaves voicing unmarked where its words make better sense with it."""
+    if "。" in plain or has_modern_grammar(plain) or not KANA.search(plain):
+        return False
+    from inscribe.reading.verse import marks_voicing
+
+    return not marks_voicing(plain)
+
+
+def _reordered(normal: NormalText) -> NormalText:
+    from inscribe.reading.chinese import reading_order
+
+    order = reading_order(normal.text)
+    text = "".join(normal.text[i] for i in order)
+    return NormalText(text, tuple(normal.origin[i] for i in order), normal.changes)
+
+
+def _chinese(
+    words: list[ReadWord], text: InscribedText
+) -> tuple[list[ReadWord], tuple[Doubt, ...]]:
+    """Return the words of a text in kanji alone, or its signs one by one, and the doubt."""
+    from inscribe.reading.chinese import are_compounds, sign_by_sign
+
+    plain = text.normal.text
+    verse = len(plain) in _LINES_OF_CHINESE_VERSE
+    how = "the words are read in the order written"
+    if not are_compounds(words, verse=verse):
+        words = sign_by_sign(plain)
+        how = "each sign has its Chinese sound, no word is guessed"
+    why = f"Chinese{' verse' * verse} without return marks: {how}"
+    first, last = text.normal.origin[0], text.normal.origin[-1]
+    return words, (Doubt(first, last, why),)

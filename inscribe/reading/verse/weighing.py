@@ -1,0 +1,63 @@
+"""The chance of a poem's reading and of each of its words, from what else they may be read."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import exp
+
+from inscribe.reading.verse.alternatives import FARTHEST, Swap
+from inscribe.reading.verse.reader import VerseReading
+from inscribe.reading.words import (
+    OKURIGANA_LEFT_OUT,
+    VOICING_NOT_MARKED,
+    Chances,
+    ReadWord,
+    chance,
+    chances_of,
+)
+
+_BY_SOURCE = 0.97  # of a reading that its source spells out in kana; by hand
+_A_TIME = 700.0  # of MeCab's units make a reading e times less likely
+_THOUSAND = 1000.0
+
+
+def verse_chances(reading: VerseReading, swaps: Sequence[Swap]) -> Chances:
+    """Return the chances of a poem's reading; ``swaps`` are what its words may else be read."""
+    if reading.by_source:
+        return Chances(_BY_SOURCE, (_BY_SOURCE,) * len(reading.words))
+    words = [_word_chance(word, at, swaps, reading) for at, word in enumerate(reading.words)]
+    return chances_of("verse", words, dict(_of_the_whole(reading)))
+
+
+def _word_chance(word: ReadWord, at: int, swaps: Sequence[Swap], reading: VerseReading) -> float:
+    if word.note.startswith("settled"):
+        return 1.0
+    costs = [swap.cost for swap in swaps if swap.word == at]
+    nearest = min(costs, default=FARTHEST)
+    in_kana = word.written == word.kana
+    evidence = {
+        "margin": nearest / _THOUSAND,
+        "rivals": sum(exp(-cost / _A_TIME) for cost in costs),
+        "kana": float(in_kana),
+        "alone": float(not costs),
+        "no okurigana": float(word.note == OKURIGANA_LEFT_OUT),
+        "no voicing": float(word.note == VOICING_NOT_MARKED),
+        "voicing open": float(not reading.voiced and in_kana),
+        "unknown": float(not word.known),
+        "foreign": float(word.foreign),
+        "name": float("固有名詞" in word.part_of_speech),
+        "kanji": float(sum(map(_is_kanji, word.written)) > 1),
+    }
+    return chance("verse word", evidence)
+
+
+def _is_kanji(sign: str) -> bool:
+    return "\u4e00" <= sign <= "\u9fff"
+
+
+def _of_the_whole(reading: VerseReading) -> Iterator[tuple[str, float]]:
+    yield "no metre", float(reading.metre is None)
+    yield "broken metre", float(reading.metre is not None and not reading.regular)
+    yield "no voicing", float(not reading.voiced)
+    yield "searched", float(reading.searched)
+    yield "haiku", float(reading.metre is not None and reading.metre.length < 20)

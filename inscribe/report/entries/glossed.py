@@ -1,0 +1,78 @@
+"""An inscription word by word: signs, kana, Latin letters and gloss, passage by passage."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from inscribe.report.entries.blocks import (
+    JAPANESE,
+    ROMANISED,
+    Block,
+    GlossedLine,
+    GlossedWord,
+    Inline,
+    Interlinear,
+    Run,
+)
+
+if TYPE_CHECKING:
+    from inscribe.entry import InscriptionEntry
+    from inscribe.reading.words import Passage, Token
+    from inscribe.report import Style
+
+
+def interlinear_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
+    """Yield the words of each passage in the order of the metal."""
+    tokens = each.reading.tokens
+    passages = each.interpretation.passages
+    if not any(token.kana for token in tokens):
+        return
+    lines = [
+        GlossedLine(passage_name(passage, style), _words(_within(passage, tokens)))
+        for passage in passages
+    ]
+    if len(passages) < 2:
+        lines = [GlossedLine("", _words(tokens))]
+    said = tuple(line for line in lines if line.words)
+    yield Interlinear(style.label("words_by_word"), said, style.italics)
+
+
+def passage_name(passage: Passage, style: Style) -> str:
+    """Return what a passage is, and what its person did."""
+    kind = style.label(f"passage:{passage.kind}")
+    return kind + (f" ({style.label(f'role:{passage.role}')})" if passage.role else "")
+
+
+def _within(passage: Passage, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    return tuple(token for token in tokens if passage.first <= token.first <= passage.last)
+
+
+def _words(tokens: tuple[Token, ...]) -> tuple[GlossedWord, ...]:
+    """Return the words as carved; with its turn in reading where that is another."""
+    on_metal = sorted(tokens, key=lambda token: token.first)
+    turns = {token.first: turn for turn, token in enumerate(tokens, start=1)}
+    return tuple(
+        GlossedWord(
+            token.normalised,
+            token.kana,
+            token.romaji,
+            token.gloss,
+            turns[token.first] if turns[token.first] != place else None,
+        )
+        for place, token in enumerate(on_metal, start=1)
+    )
+
+
+def glossed(line: GlossedLine, *, italics: bool) -> Inline:
+    """Return the words of a passage on one line: signs, Latin letters, gloss."""
+    said: list[Run] = []
+    for word in line.words:
+        if said:
+            said.append(Run("  ·  "))
+        said.append(Run(word.signs, lang=JAPANESE))
+        if word.romaji:
+            said += [Run(" "), Run(word.romaji, italics, ROMANISED)]
+        if word.gloss:
+            said.append(Run(f" ‘{word.gloss}’"))
+    return tuple(said)

@@ -1,0 +1,52 @@
+"""Entries as one HTML page: no scripts, nothing fetched, every word of the data escaped."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from inscribe.report.pages.sections import article
+from inscribe.report.pages.templates import rendered
+
+if TYPE_CHECKING:
+    from inscribe.entry import Entry
+    from inscribe.report import Style
+
+# What a handout shows, in this order.
+HANDOUT = (
+    "images",
+    "carved",
+    "compared",
+    "drawing",
+    "romaji",
+    "words",
+    "translation",
+    "date",
+    "source",
+    "source_image",
+)
+
+
+def entries_as_html(entries: list[Entry], style: Style) -> str:
+    """Return a page with an article for each entry."""
+    return _page("entry.html.j2", ("page.css",), entries, style)
+
+
+def entries_as_handout(entries: list[Entry], style: Style) -> str:
+    """Return a page to hand out: a sheet an object, its signs large, and no apparatus."""
+    order = tuple(part for part in HANDOUT if part in style.order)
+    brief = replace(style, order=order, law_note=False)
+    return _page("entry.html.j2", ("page.css", "handout.css"), entries, brief)
+
+
+def entries_as_volume(entries: list[Entry], style: Style) -> str:
+    """Return a page for print: contents, and the entries each on a sheet of its own."""
+    return _page("volume.html.j2", ("page.css", "site.css"), entries, style)
+
+
+def _page(template: str, sheets: tuple[str, ...], entries: list[Entry], style: Style) -> str:
+    title = entries[0].record.id if len(entries) == 1 else f"{len(entries)} objects"
+    if template == "volume.html.j2":
+        title = style.institution or style.label("site:title")
+    articles = [article(entry, style) for entry in entries]
+    return rendered(template, sheets, style, title=title, articles=articles)

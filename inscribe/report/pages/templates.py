@@ -1,0 +1,77 @@
+"""How a page is filled: the templates of this room, and what they may ask."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from importlib.resources import files
+from typing import TYPE_CHECKING, Any
+
+from jinja2 import DictLoader, Environment, StrictUndefined
+from markupsafe import Markup
+
+from inscribe.report import entries, safe
+from inscribe.report.pages import markup, pictures
+
+if TYPE_CHECKING:
+    from inscribe.report import Style
+
+_TEMPLATES = ("blocks", "frame", "entry", "site", "volume", "slides")
+_KINDS = {
+    "facts": entries.Facts,
+    "lead": entries.Lead,
+    "columns": entries.Columns,
+    "drawing": entries.Drawing,
+    "picture": entries.PictureBlock,
+    "interlinear": entries.Interlinear,
+    "grid": entries.Grid,
+    "bullets": entries.Bullets,
+    "chart": entries.Chart,
+    "caution": entries.Caution,
+}
+
+
+def rendered(template: str, sheets: tuple[str, ...], style: Style, **values: Any) -> str:
+    """Return a page made from a template and its style sheets (names of files in this room)."""
+    room = files("inscribe.report.pages")
+    loader = DictLoader(
+        {f"{name}.html.j2": (room / f"{name}.html.j2").read_text("utf-8") for name in _TEMPLATES}
+    )
+    environment = Environment(
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        loader=loader,
+    )
+    environment.tests |= {
+        name: lambda block, kind=kind: isinstance(block, kind) for name, kind in _KINDS.items()
+    }
+    environment.globals |= {
+        "inline": markup.inline,
+        "carved": markup.carved,
+        "source_sign": markup.source_sign,
+        "ratio": markup.ratio,
+        "ruby": markup.ruby,
+        "longest": markup.longest,
+        "tallest": markup.tallest,
+        "grouped": markup.grouped,
+        "svg": Markup,
+        "picture": pictures.embedded,
+        "label": style.label,
+        "language": style.labels,
+        "links": template != "slides.html.j2" and "differences" in style.order,
+    }
+    held = [Markup((room / name).read_text("utf-8")) for name in sheets]
+    sheet = Markup("\n").join([*held, *_of_style(style)])
+    return safe(environment.get_template(template).render(sheet=sheet, **values))
+
+
+def _of_style(style: Style) -> Iterator[Markup]:
+    """Yield what the house style says of fonts and paper, as rules."""
+    if style.font:
+        name = re.sub(r"[^\w .-]", "", style.font)
+        yield Markup(f':root {{ --serif: "{name}", serif; --mincho: "{name}", serif; }}')
+    if style.paper != "A4":
+        across, down = style.page
+        yield Markup(f"@media print {{ @page {{ size: {across}mm {down}mm; }} }}")

@@ -1,0 +1,90 @@
+"""A picture as it is shown: its part cut out and made small where that can be done.
+
+With the extra ``photo`` (pillow) the part is cut out and no larger than needed; without it the
+whole picture goes out, and the page or document cuts the part out itself.
+"""
+
+from __future__ import annotations
+
+import io
+from functools import lru_cache
+from typing import TYPE_CHECKING, NamedTuple
+
+from inscribe.errors import InputError
+from inscribe.record import picture_file
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from inscribe.record import PictureFile, RecordImage
+
+QUALITY = 88  # of JPEG files that are made
+
+
+class ShownPicture(NamedTuple):
+    """The bytes of a picture, its size in pixels, and the part to show (x, y, width, height)."""
+
+    data: bytes
+    media: str
+    width: int
+    height: int
+    crop: tuple[float, float, float, float]
+
+    @property
+    def ending(self) -> str:
+        """How a file of it ends."""
+        return {"image/png": "png", "image/jpeg": "jpg"}.get(self.media, "gif")
+
+    @property
+    def is_cut(self) -> bool:
+        """Whether the part to show is still to be cut out."""
+        return self.crop != (0, 0, self.width, self.height)
+
+
+@lru_cache(maxsize=8)
+def shown_picture(image: RecordImage, folder: Path | None, longest: int) -> ShownPicture | None:
+    """Return a picture of a record's ``folder``, or None where there is none that can be shown.
+
+    ``longest`` is how many pixels its longer side needs.
+    """
+    try:
+        found = picture_file(image, folder)
+    except InputError:
+        return None
+    return _cut(found, image, longest) or _whole(found, image)
+
+
+def _whole(found: PictureFile, image: RecordImage) -> ShownPicture:
+    data, (media, width, height) = found
+    return ShownPicture(data, media, width, height, _part(image, width, height))
+
+
+def _part(image: RecordImage, width: int, height: int) -> tuple[float, float, float, float]:
+    """Return the part to show, all of the picture where the crop leaves nothing of it."""
+    if not image.crop:
+        return 0, 0, width, height
+    left, top, across, down = image.crop
+    left, top = min(left, width), min(top, height)
+    across, down = min(across, width - left), min(down, height - top)
+    return (left, top, across, down) if across >= 1 and down >= 1 else (0, 0, width, height)
+
+
+def _cut(found: PictureFile, image: RecordImage, longest: int) -> ShownPicture | None:
+    try:
+        from PIL import Image
+    except ImportError:
+        return None
+    try:
+        with Image.open(io.BytesIO(found.data)) as opened:
+            left, top, width, height = _part(image, opened.width, opened.height)
+            if (width, height) == opened.size and max(width, height) <= longest:
+                return None  # it goes out as it is
+            part = opened.crop((round(left), round(top), round(left + width), round(top + height)))
+            part = part.convert("RGB")
+            part.thumbnail((longest, longest))
+            held = io.BytesIO()
+            part.save(held, "JPEG", quality=QUALITY)
+    except (OSError, ValueError, SyntaxError, Image.DecompressionBombError):
+        return None
+    width, height = part.size
+    return ShownPicture(held.getvalue(), "image/jpeg", width, height, (0, 0, width, height))

@@ -1,0 +1,190 @@
+"""Pictures of records: what is shown, what is missing, and where signs stand in them."""
+
+from __future__ import annotations
+
+import builtins
+import json
+import re
+import struct
+import zlib
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from inscribe.checking import check_folder
+from inscribe.entry import Entry, entry_of
+from inscribe.errors import InscribeError
+from inscribe.pictures import picture_kind
+from inscribe.record import dump, load, loads
+from inscribe.record.boxes import boxes_of
+from inscribe.report import picturing
+from inscribe.report.entries.annotation import entries_as_annotations
+from inscribe.report.entries.markdown import entry_as_markdown
+from inscribe.report.linked.manifest import entry_as_manifest
+from inscribe.report.pages.entry import entries_as_html
+from inscribe.report.style import Style
+
+IMAGE = """
+[[image]]
+file = "pictures/whole.png"
+shows = "A heron among reeds"
+credit = "made up"
+"""
+RECORD = """
+id = "A-1"
+kind = "kozuka"
+title = "Heron"
+{object}
+[[inscription]]
+place = "back plate"
+text = "花の色"
+box = [{{ sign = 1, x = 1, y = 2, width = 4, height = 5 }}]
+[inscription.plate]
+width = 14
+height = 95
+[[inscription.image]]
+file = "pictures/plate.png"
+scale = 10
+crop = [20, 30, 140, 950]
+[inscription.source]
+text = "花の色"
+[[inscription.source.image]]
+iiif = "https://example.org/iiif/print-1"
+shows = "The print"
+"""
+
+
+def png(width: int, height: int) -> bytes:
+    """Return a grey picture."""
+
+    def chunk(kind: bytes, data: bytes) -> bytes:
+        return (
+            struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data))
+        )
+
+    head = struct.pack(">IIBBBBB", width, height, 8, 0, 0, 0, 0)
+    rows = zlib.compress((b"\x00" + b"\x80" * width) * height)
+    return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", rows) + chunk(b"IEND", b"")
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    (tmp_path / "pictures").mkdir()
+    (tmp_path / "pictures/whole.png").write_bytes(png(60, 40))
+    (tmp_path / "pictures/plate.png").write_bytes(png(200, 1000))
+    (tmp_path / "A-1.toml").write_text(RECORD.format(object=IMAGE), "utf-8")
+    return tmp_path
+
+
+@pytest.fixture
+def without_pillow(monkeypatch: pytest.MonkeyPatch) -> None:
+    imported = builtins.__import__
+
+    def refused(name: str, *rest: Any, **more: Any) -> Any:
+        if name.startswith("PIL"):
+            raise ImportError(name)
+        return imported(name, *rest, **more)
+
+    picturing.shown_picture.cache_clear()
+    monkeypatch.setattr(builtins, "__import__", refused)
+
+
+def entry_in(folder: Path) -> Entry:
+    return entry_of(load(folder / "A-1.toml"), folder=folder)
+
+
+def codes(folder: Path) -> list[str]:
+    return [found.code for found in check_folder(folder).findings]
+
+
+def test_a_record_with_pictures_is_written_as_it_was_read(folder: Path) -> None:
+    record = load(folder / "A-1.toml")
+    assert loads(dump(record)) == record
+    assert record.images[0].shows == "A heron among reeds"
+    assert record.inscriptions[0].images[0].crop == (20, 30, 140, 950)
+
+
+def test_every_picture_is_shown_and_described(folder: Path) -> None:
+    page = entries_as_html([entry_in(folder)], Style())
+    shown = re.findall(r'<img src="data:image/(?:png|jpeg);base64,[^"]+" alt="([^"]*)"', page)
+    assert shown == ["A heron among reeds", "back plate"]
+    assert '<a href="https://example.org/iiif/print-1/full/max/0/default.jpg">The print</a>' in page
+    assert "made up" in page
+
+
+def test_without_pillow_the_page_itself_cuts_the_part_out(
+    folder: Path, without_pillow: None
+) -> None:
+    page = entries_as_html([entry_in(folder)], Style())
+    assert "width: 142.857%; left: -14.286%; top: -3.158%" in page
+    assert "--ratio: 0.147" in page  # 140 by 950 pixels
+
+
+def test_a_missing_picture_is_a_finding_and_no_crash(folder: Path) -> None:
+    assert "image-missing" not in codes(folder)
+    (folder / "pictures/plate.png").unlink()
+    (folder / "pictures/whole.png").write_text("no picture", "utf-8")
+    assert codes(folder).count("image-missing") == 2
+    page = entries_as_html([entry_in(folder)], Style())
+    assert "the picture is not there: pictures/plate.png" in page
+    assert "<img" not in page
+    assert entry_as_markdown(entry_in(folder), Style())
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ("pictures/whole.png", "../whole.png", "leads out of the record's folder"),
+        ("pictures/whole.png", "/etc/passwd", "leads out of the record's folder"),
+        ('file = "pictures/whole.png"', "", "not just one of file and iiif"),
+        ("https://example.org/iiif", "file:///iiif", "no web address"),
+        ("[20, 30, 140, 950]", "[20, 30, 0, 950]", "no part of a picture"),
+        ("[20, 30, 140, 950]", "[20, 30]", "a list"),
+    ],
+)
+def test_a_picture_that_cannot_be_is_refused(folder: Path, old: str, new: str, said: str) -> None:
+    text = RECORD.format(object=IMAGE).replace(old, new, 1)
+    with pytest.raises(InscribeError, match=said):
+        loads(text, "A-1.toml", folder)
+
+
+def test_a_link_out_of_the_folder_is_not_followed(folder: Path, tmp_path_factory: Any) -> None:
+    outside = tmp_path_factory.mktemp("outside") / "x.png"
+    outside.write_bytes(png(3, 3))
+    (folder / "pictures/whole.png").unlink()
+    (folder / "pictures/whole.png").symlink_to(outside)
+    assert "image-missing" in codes(folder)
+    assert entries_as_html([entry_in(folder)], Style()).count("<img") == 1
+
+
+def test_annotations_name_the_picture_and_the_place_in_it(folder: Path) -> None:
+    text = entries_as_annotations([entry_in(folder)])
+    plate, first, second, _ = json.loads(text)["items"]
+    assert plate["target"]["selector"]["value"] == "xywh=pixel:20,30,140,950"
+    assert first["target"]["source"] == "pictures/plate.png"
+    assert first["target"]["selector"]["value"] == "xywh=pixel:30,50,40,50"
+    assert isinstance(second["target"], str)
+    for exported in (text, entry_as_manifest(entry_in(folder), Style())):
+        assert (
+            boxes_of(exported, "x.json", 10).signs == entry_in(folder).record.inscriptions[0].boxes
+        )
+
+
+@pytest.mark.parametrize("kind", ["PNG", "JPEG", "GIF"])
+@pytest.mark.parametrize("size", [(1, 1), (640, 3), (70, 1200)])
+def test_the_size_of_a_picture_is_that_of_another_program(
+    kind: str, size: tuple[int, int], tmp_path: Path
+) -> None:
+    image = pytest.importorskip("PIL.Image", reason="pillow is not installed")
+    path = tmp_path / "x"
+    image.new("RGB", size).save(path, kind)
+    found = picture_kind(path.read_bytes())
+    assert found is not None
+    assert (found.width, found.height) == size
+    assert found.media == image.MIME[kind]
+
+
+@pytest.mark.parametrize("data", [b"", b"\xff\xd8", b"\xff\xd8\xff\xe0\x00", b"GIF89a", b"\x89PNG"])
+def test_half_a_head_is_no_picture(data: bytes) -> None:
+    assert picture_kind(data) is None
