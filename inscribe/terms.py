@@ -19,6 +19,7 @@ Part = Literal["year", "month", "day"]
 GroupKind = Literal[
     "same", "form", "kana", "spelling", "replaced", "omitted", "added", "moved", "unread", "beside"
 ]
+SourceKind = Literal["print", "manuscript", "painting", "modern edition"]
 Verdict = Literal["forced", "eased", "undecided", "unexplained", "unmeasured"]
 # Worn places, concordance, checks.
 EvidenceKind = Literal[

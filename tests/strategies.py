@@ -139,6 +139,7 @@ _photographs = st.builds(
 def _inscriptions(draw: st.DrawFn) -> record.Inscription:
     t = draw(_CARVED)
     numbers = draw(st.lists(st.integers(0, len(t.signs) - 1), unique=True, max_size=3))
+    source = draw(st.none() | _sources)
     return record.Inscription(
         place=draw(_SAID),
         text=notation.render(t, "japanese", draw(st.sampled_from([None, "\n"]))),
@@ -149,7 +150,8 @@ def _inscriptions(draw: st.DrawFn) -> record.Inscription:
         columns=draw(_column_measures(t)),
         boxes=tuple(record.SignBox(n, draw(_MM) / 3, draw(_MM) / 3, 2.5, 3.0) for n in numbers),
         photographs=tuple(draw(st.lists(_photographs, max_size=2))),
-        source=draw(st.none() | _sources),
+        source=source,
+        other_sources=tuple(draw(st.lists(_sources, max_size=2))) if source else (),
         readers=tuple(draw(st.lists(_readers, max_size=2))),
         overrides=draw(_overrides(t)),
         translation=draw(_TEXT),

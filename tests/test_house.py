@@ -63,6 +63,7 @@ ORDER = [
     "glossing",
     "record",
     "persons",
+    "collation.accounts",
     "collation.model",
     "collation.align",
     "collation.space",
@@ -94,7 +95,7 @@ ORDER = [
     "cli",
 ]
 # Inner rooms that share the types of the room around them.
-SHARED = {"dates.model", "collation.model"}
+SHARED = {"dates.model", "collation.accounts", "collation.model"}
 MODULES = sorted(PACKAGE.rglob("*.py"))
 NO_ROOMS = (PACKAGE, PACKAGE / "cli")
 DOORS = [m for m in MODULES if m.name == "__init__.py" and m.parent not in NO_ROOMS]

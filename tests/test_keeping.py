@@ -80,10 +80,17 @@ def test_a_new_time_of_change_alone_is_no_change(heard: Heard) -> None:
     assert heard.run() == (first, 0)
 
 
-def test_another_file_that_a_record_reads_is_followed(heard: Heard) -> None:
+@pytest.mark.parametrize(
+    "named",
+    [
+        '[[inscription]]\nsource = { file = "words.txt" }\n',
+        '[[image]]\nfile = "words.txt"\n',
+        '[[inscription]]\n[[inscription.image]]\nfile = "words.txt"\n',
+    ],
+)
+def test_another_file_that_a_record_reads_is_followed(heard: Heard, named: str) -> None:
     record = heard.folder / "00.toml"
-    source = '[[inscription]]\nsource = { file = "words.txt" }\n'
-    record.write_text(source, "utf-8")
+    record.write_text(named, "utf-8")
     words = heard.folder / "words.txt"
     words.write_text("花", "utf-8")
     heard.run()

@@ -170,7 +170,7 @@ def test_a_schema_says_from_where_it_counts(what: str) -> None:
     assert ("from 0" in published.get("description", "")) == from_zero
 
 
-@pytest.mark.parametrize("what", sorted(COUNTS_SIGNS - {"dates"}))
+@pytest.mark.parametrize("what", sorted(COUNTS_SIGNS - {"dates", "collate-several"}))
 def test_the_help_of_a_command_says_that_its_json_counts_otherwise(what: str) -> None:
     shown = " ".join(CliRunner().invoke(cli, [what, "--help"]).output.split())
     assert "counted from 1" in shown
@@ -235,6 +235,7 @@ PRINTED = (
     *(("collate", "collate", f"{EXAMPLES}/DEMO-00{number}.toml") for number in (1, 2, 3, 4)),
     ("collate", "collate", "--text", "應需造之", "需に応じて之を造る"),
     ("collate", "collate", "--text", "夢の浮橋露岳刻之", "夢の浮橋"),
+    ("collate-several", "collate", "--text", "風の音に", "風の音にぞ", "風の声に"),
     ("date", "date", "甲寅"),
     ("date", "date", "天保三年 嘉永五年"),
     ("dates", "date", "嘉永六年行年七十", "甲寅 行年七十一"),
@@ -258,10 +259,15 @@ ELSEWHERE |= {"source-find", "source-list", "refused-line"}
 
 def test_every_key_of_the_schemas_is_printed_by_some_example(tmp_path: Path) -> None:
     (tmp_path / "x.toml").write_text(WITH_A_WRITER, encoding="utf-8")
+    several = WITH_A_WRITER + "".join(
+        f'[[inscription.source]]\ntext = "{text}"\n' for text in ("見渡せば花も", "見渡せば月も")
+    )
+    (tmp_path / "several.toml").write_text(several, encoding="utf-8")
     seen: set[tuple[str, str]] = set()
     of_record = (
         ("concord", "concord", str(tmp_path), "--no-cache", "花"),
         ("entry", "entry", str(tmp_path / "x.toml")),
+        ("entry", "entry", str(tmp_path / "several.toml")),
         ("import", "import", str(tmp_path / "x.csv"), "--map", str(tmp_path / "map")),
     )
     (tmp_path / "x.csv").write_text("No,Inscription\n1,武州[住]◯作\n,花\n", encoding="utf-8")

@@ -31,6 +31,7 @@ def _tables(table: RecordTable, schema: Any) -> Iterator[tuple[RecordTable, Any]
     for field in table.fields:
         if field.table is not None:
             inner = schema["properties"][field.key]
+            inner = inner.get("anyOf", [inner])[0]  # one source, or several
             yield from _tables(field.table, inner.get("items", inner))
 
 

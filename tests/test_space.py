@@ -9,8 +9,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, strategies as st
 
-from inscribe.collation import collate
-from inscribe.collation.model import Collation, Judgement
+from inscribe.collation import Collation, Judgement, collate
 from inscribe.collation.space.measures import measures_of
 from inscribe.errors import InscribeError
 from inscribe.notation import parse

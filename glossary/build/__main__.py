@@ -26,6 +26,7 @@ ORDER = (
     "characters",
     "compounds",
     "glosses",
+    "jukujikun",
     "parts",
     "look_alikes",
     "sign_shapes",

@@ -114,7 +114,13 @@ def _collated(task: CollationTask, *, extent: Extent) -> list[Collation]:
 
     copy = task.copy
     found = [
-        collate(copy.transcription, source.transcription, copy.inscription, extent=extent)
+        collate(
+            copy.transcription,
+            source.transcription,
+            copy.inscription,
+            extent=extent,
+            kind=source.kind,
+        )
         for source in task.sources
     ]
     if not copy.remarks:
@@ -168,7 +174,7 @@ def _shown(
     tasks: list[CollationTask], results: list[list[Collation]], shape: str, *, to_file: bool
 ) -> str:
     if shape in ("json", "jsonl"):
-        return _as_json(results, shape)
+        return _as_json(tasks, results, shape)
     if shape == "svg":
         return _drawing(tasks, results)
     parts = []
@@ -229,13 +235,24 @@ def _as_text(task: CollationTask, found: list[Collation], to_file: bool) -> list
 
 
 def _testimony(task: CollationTask, found: list[Collation]) -> Testimony:
-    from inscribe.collation import testimony
+    from inscribe.collation import WitnessSource, testimony
 
-    return testimony(found, [source.title for source in task.sources])
+    sources = [WitnessSource(each.siglum, each.title, each.kind) for each in task.sources]
+    return testimony(found, sources)
 
 
-def _as_json(results: list[list[Collation]], shape: str) -> str:
-    answers = [result.to_dict() for group in results for result in group]
+def _answers_of(task: CollationTask, found: list[Collation]) -> Any:
+    """Return the collation with the one source, or what several say together."""
+    if len(found) == 1:
+        return found[0].to_dict()
+    return {
+        **_testimony(task, found).to_dict(),
+        "collations": [result.to_dict() for result in found],
+    }
+
+
+def _as_json(tasks: list[CollationTask], results: list[list[Collation]], shape: str) -> str:
+    answers = [_answers_of(task, found) for task, found in zip(tasks, results, strict=True)]
     if shape == "jsonl":
         return "\n".join(json.dumps(answer, ensure_ascii=False) for answer in answers)
     return json.dumps(answers[0] if len(answers) == 1 else answers, ensure_ascii=False, indent=2)

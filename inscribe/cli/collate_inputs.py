@@ -20,6 +20,7 @@ from inscribe.errors import InputError, InscribeError, Place
 if TYPE_CHECKING:
     from inscribe.record import CopiedText as RecordSource, Inscription, Record
     from inscribe.signs import Transcription
+    from inscribe.terms import SourceKind
 
 
 @dataclass(frozen=True)
@@ -30,6 +31,8 @@ class CollationText:
     transcription: Transcription
     inscription: Inscription | None = None
     remarks: tuple[str, ...] = ()  # what a reader must know of how it was measured
+    siglum: str = ""  # of a source, as the record gives it
+    kind: SourceKind | None = None
 
 
 @dataclass(frozen=True)
@@ -121,7 +124,8 @@ def _own_sources(taken: Given) -> list[CollationTask]:
         if inscription.source is not None:
             title = f"{record.id}, {inscription.place}"
             copy = CollationText(title, inscription.transcription, inscription)
-            found.append(CollationTask(copy, (_source(inscription.source, path),)))
+            sources = tuple(_source(each, path) for each in inscription.sources)
+            found.append(CollationTask(copy, sources))
     return found
 
 
@@ -133,7 +137,7 @@ def _source(source: RecordSource, record: Path) -> CollationText:
     asked = not source.text and path.exists()
     with Library(path) if asked else nullcontext() as library:
         if (words := words_of(source, library)) is not None:
-            return CollationText(title or "source", words)
+            return CollationText(title or "source", words, siglum=source.siglum, kind=source.kind)
     raise InputError(
         f"the library has no text with the id {source.id!r}",
         Place(str(record)),

@@ -13,6 +13,7 @@ RECORD = "record"
 OUTPUTS = (
     "read",
     "collate",
+    "collate-several",
     "source-find",
     "source-list",
     "date",
@@ -40,9 +41,10 @@ OUTPUTS = (
 def command(what: str, output: str | None, force: bool, quiet: bool) -> None:
     """Print a JSON Schema (draft 2020-12): of records, or of what a command prints as JSON.
 
-    WHAT is record (without WHAT), read, collate, source-find, source-list (each text), date, dates
-    (several of one object), sign, name, check, next, import, index, entry, restore, measure, merge,
-    concord, concord-clusters, concord-translations or refused-line (what stands in place of the
+    WHAT is record (without WHAT), read, collate, collate-several (with several sources),
+    source-find, source-list (each text), date, dates (several of one object), sign, name, check,
+    next, import, index, entry, restore, measure, merge, concord, concord-clusters,
+    concord-translations or refused-line (what stands in place of the
     answer to a line that cannot be used). Editors that know JSON Schema check records and offer
     keys and words while you type.
 

@@ -7,6 +7,12 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.collation.accounts import (
+        ColumnSpace as ColumnSpace,
+        Judgement as Judgement,
+        SpaceAccount as SpaceAccount,
+        Verdict as Verdict,
+    )
     from inscribe.collation.collating import (
         collate as collate,
         collate_texts as collate_texts,
@@ -16,18 +22,17 @@ if TYPE_CHECKING:
         NO_DIFFERENCE as NO_DIFFERENCE,
         Beside as Beside,
         Collation as Collation,
-        ColumnSpace as ColumnSpace,
         Fidelity as Fidelity,
         Group as Group,
         GroupKind as GroupKind,
-        Judgement as Judgement,
-        SpaceAccount as SpaceAccount,
+        Printed as Printed,
         Span as Span,
-        Verdict as Verdict,
     )
     from inscribe.collation.witnesses import (
+        ApparatusPlace as ApparatusPlace,
         Testimony as Testimony,
         Witness as Witness,
+        WitnessSource as WitnessSource,
         testimony as testimony,
     )
 else:
@@ -35,10 +40,8 @@ else:
         __name__,
         {
             "collating": "collate collate_texts prepared",
-            "model": (
-                "Beside Collation ColumnSpace Fidelity Group GroupKind Judgement NO_DIFFERENCE "
-                "SpaceAccount Span Verdict"
-            ),
-            "witnesses": "Testimony Witness testimony",
+            "accounts": "ColumnSpace Judgement SpaceAccount Verdict",
+            "model": ("Beside Collation Fidelity Group GroupKind NO_DIFFERENCE Printed Span"),
+            "witnesses": "ApparatusPlace Testimony Witness WitnessSource testimony",
         },
     )

@@ -11,10 +11,12 @@ from inscribe.collation.beside import carved, copied_extent, standing_beside, wi
 from inscribe.collation.breaks import breaks
 from inscribe.collation.counts import fidelity
 from inscribe.collation.model import NO_DIFFERENCE, Collation
+from inscribe.collation.printed import as_printed
 from inscribe.signs import Transcription
 
 if TYPE_CHECKING:
     from inscribe.record import Inscription
+    from inscribe.terms import SourceKind
 
 
 def collate(
@@ -23,13 +25,15 @@ def collate(
     measurements: Inscription | None = None,
     *,
     extent: Extent = "auto",
+    kind: SourceKind | None = None,
 ) -> Collation:
     """Return the collation of ``copy`` with ``source``.
 
     ``measurements`` is the inscription whose plate and columns were measured, for the space
     account. An "excerpt" is held against the part of the source it answers best, a "whole" copy
     against all of it; by itself, the program decides and says so in the notes. What stands beside
-    the copied text (who wrote, who carved) is set aside first.
+    the copied text (who wrote, who carved) is set aside first. ``kind`` is what the source is:
+    against a modern edition the share of signs as carved says nothing.
     """
     ours, theirs = prepared(copy), prepared(source)
     found = align_extent(ours, theirs, extent)
@@ -54,7 +58,7 @@ def collate(
         copy,
         source,
         groups,
-        fidelity(groups),
+        replace(fidelity(groups), by_signs=kind != "modern edition"),
         found.cost,
         found.window,
         breaks(copy, source, groups),
@@ -62,6 +66,7 @@ def collate(
         notes,
         found.work,
         beside,
+        as_printed,
     )
 
 

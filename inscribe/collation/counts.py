@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
+from typing import Any, cast
 
 from inscribe.collation.model import Fidelity, Group
 
@@ -17,4 +18,4 @@ def fidelity(groups: Iterable[Group]) -> Fidelity:
             continue
         source += len(group.source)
         counts[group.kind] += len(group.copy) if group.kind == "added" else len(group.source)
-    return Fidelity(signs_in_source=source, **counts)
+    return Fidelity(source, **cast("dict[str, Any]", counts))

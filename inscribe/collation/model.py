@@ -1,24 +1,26 @@
-"""What a collation says: groups of signs that answer each other, figures, and the space account."""
+"""What a collation says: groups of signs that answer each other, and figures."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
+from inscribe.collation.accounts import SpaceAccount
 from inscribe.signs import Transcription
-from inscribe.terms import GroupKind as GroupKind, Kind, Role, Verdict as Verdict
+from inscribe.terms import GroupKind as GroupKind, Kind, Role
 
 if TYPE_CHECKING:
     from inscribe.keys import (
         BesideKeys,
         BreakKeys,
         CollationKeys,
-        ColumnSpaceKeys,
+        DifferenceKeys,
         FidelityKeys,
         GroupKeys,
-        JudgementKeys,
         LevelKeys,
-        SpaceKeys,
+        PrintedKeys,
         SpanKeys,
     )
 
@@ -89,6 +91,15 @@ def _of_source(group: Group) -> Span:
 
 
 @dataclass(frozen=True, slots=True)
+class Printed:
+    """One entry of an edition: the copy's words, the source's, and the groups they are made of."""
+
+    copy: Span
+    source: Span
+    groups: tuple[int, ...]  # indexes into the collation's groups
+
+
+@dataclass(frozen=True, slots=True)
 class Beside:
     """A passage that stands beside the copied text; ``first`` and ``last`` are its signs."""
 
@@ -121,6 +132,8 @@ class Fidelity:
     added: int = 0
     moved: int = 0
     unread: int = 0
+    # Whether the signs of the source are its own; those of a modern edition are its editor's.
+    by_signs: bool = True
 
     def level(self, *kinds: str) -> tuple[int, float]:
         """Return count and share (0 to 1) of the source's signs in groups of these kinds."""
@@ -163,7 +176,7 @@ class Fidelity:
             "moved": self.moved,
             "unread": self.unread,
             "levels": {
-                "as_carved": _level(self.as_carved),
+                "as_carved": _level(self.as_carved) if self.by_signs else None,
                 "characters": _level(self.characters),
                 "sounds": _level(self.sounds),
                 "words": _level(self.words),
@@ -189,116 +202,6 @@ class Break:
         return {"copy": self.copy, "source": self.source, "at_line_end": self.at_line_end}
 
 
-@dataclass(frozen=True, slots=True)
-class ColumnSpace:
-    """What one column holds, lengths in mm; None where it was not measured."""
-
-    index: int
-    signs: int
-    length: float | None
-    pitch: float | None  # mean distance from sign to sign
-    crowding: float | None  # the uncrowded pitch divided by this column's: above 1 = crowded
-    trend: float | None = None  # share by which the pitch shrinks from the first half to the second
-    free: float | None = None  # mm left below the column, the carver's own margin taken off
-
-    def to_dict(self) -> ColumnSpaceKeys:
-        """Return it as printed in JSON."""
-        return {
-            "column": self.index,
-            "signs": self.signs,
-            "length": self.length,
-            "pitch": self.pitch,
-            "crowding": self.crowding,
-            "trend": self.trend,
-            "free": self.free,
-        }
-
-
-@dataclass(frozen=True, slots=True)
-class Judgement:
-    """What the metal has to do with one difference, and the reasons for and against."""
-
-    difference: int  # index into the differences
-    verdict: Verdict
-    weight: float | None  # odds of "given up for space" against anything else
-    speaks_for: tuple[str, ...] = ()
-    speaks_against: tuple[str, ...] = ()
-    rival: str = ""  # another explanation that the texts suggest
-    wanted: tuple[str, ...] = ()  # what to measure, where nothing can be said
-
-    @property
-    def chance(self) -> float | None:
-        """The chance that want of space explains the difference, 0 to 1."""
-        return None if self.weight is None else self.weight / (1 + self.weight)
-
-    @property
-    def evidence(self) -> tuple[str, ...]:
-        """All reasons, and what is wanted where there are none."""
-        return (*self.speaks_for, *self.speaks_against, *self.wanted)
-
-    def to_dict(self) -> JudgementKeys:
-        """Return it as printed in JSON."""
-        return {
-            "difference": self.difference,
-            "verdict": self.verdict,
-            "weight": self.weight,
-            "chance": None if self.chance is None else round(self.chance, 3),
-            "for": list(self.speaks_for),
-            "against": list(self.speaks_against),
-            "rival": self.rival,
-            "evidence": list(self.evidence),
-        }
-
-
-@dataclass(frozen=True, slots=True)
-class SpaceAccount:
-    """How many signs the plate holds, and how many the source needs in its own spelling.
-
-    ``capacity`` counts signs at the carver's median pitch, ``uncrowded`` at the widest of his
-    columns, ``tightest`` at the narrowest; pitches are in mm from sign to sign. ``room`` is the
-    length in mm that his columns give, from their head to his foot line.
-    """
-
-    capacity: int | None
-    need: int
-    median_pitch: float | None
-    columns: tuple[ColumnSpace, ...] = ()
-    judgements: tuple[Judgement, ...] = ()
-    wanted: tuple[str, ...] = ()  # measurements that would decide what is unmeasured
-    uncrowded: int | None = None
-    tightest: int | None = None
-    room: float | None = None
-    missing: int = 0  # signs saved on the whole plate
-    beside: int = 0  # signs cut for what stands beside the copied text; ``need`` has them not
-
-    @property
-    def length_wanted(self) -> float | None:
-        """The length in mm that all the signs want at the carver's median pitch."""
-        signs = self.need + self.beside
-        return None if self.median_pitch is None else signs * self.median_pitch
-
-    def to_dict(self) -> SpaceKeys:
-        """Return it as printed in JSON."""
-        return {
-            "capacity": self.capacity,
-            "need": self.need,
-            "beside": self.beside,
-            "crowding": [column.to_dict() for column in self.columns],
-            "median_pitch": self.median_pitch,
-            "capacity_uncrowded": self.uncrowded,
-            "capacity_tightest": self.tightest,
-            "length_wanted": _rounded(self.length_wanted),
-            "length_given": _rounded(self.room),
-            "missing": self.missing,
-            "verdicts": [judgement.to_dict() for judgement in self.judgements],
-            "wanted": list(self.wanted),
-        }
-
-
-def _rounded(mm: float | None) -> float | None:
-    return None if mm is None else round(mm, 1)
-
-
 @dataclass(frozen=True)
 class Collation:
     """A copy held against its source."""
@@ -314,6 +217,13 @@ class Collation:
     notes: tuple[str, ...] = ()  # doubts a reader must be told of
     work: int = 0  # states the alignment looked at
     beside: tuple[Beside, ...] = ()  # what stands beside the copied text
+    # Both texts must be read for it, so it is done when it is first asked for.
+    printing: Callable[[Collation], tuple[Printed, ...]] | None = None
+
+    @cached_property
+    def printed(self) -> tuple[Printed, ...]:
+        """The differences in wording as an edition prints them, in the order of the copy."""
+        return self.printing(self) if self.printing else ()
 
     @property
     def differences(self) -> tuple[Group, ...]:
@@ -354,7 +264,7 @@ class Collation:
         return {
             "groups": [group.to_dict() for group in self.groups],
             "fidelity": self.fidelity.to_dict(),
-            "differences": [group.to_dict() for group in self.differences],
+            "differences": self._differences(),
             "space": self.space.to_dict() if self.space else None,
             "window": list(self.window),
             "breaks": [each.to_dict() for each in self.breaks],
@@ -362,3 +272,15 @@ class Collation:
             "notes": list(self.notes),
             "same_text": self.is_of_same_text,
         }
+
+    def _differences(self) -> list[DifferenceKeys]:
+        entries = {self.groups[at]: entry for entry in self.printed for at in entry.groups}
+        found: list[DifferenceKeys] = []
+        for group in self.differences:
+            entry = entries.get(group, group)
+            printed: PrintedKeys = {
+                "copy": entry.copy.to_dict(),
+                "source": entry.source.to_dict(),
+            }
+            found.append({**group.to_dict(), "printed": printed})
+        return found

@@ -1,124 +1,333 @@
-"""A copy against several sources: which one it follows, and a critical apparatus.
+"""A copy against several sources: an apparatus of one entry a place, and which source it follows.
 
-A copy follows a source where it shares readings with it that the other sources do not have: each
-place where the copy differs in wording from one source and not from another speaks for the other.
-A source that does not contain the text at all says nothing about it, and is kept out of both.
+Each source is held against the copy alone; their differences, as an edition prints them, are then
+laid over one another. Where two overlap they are one place, widened until every source answers it
+with whole words. At each place a source has the copy's wording, however spelled, or a reading of
+its own. A source that does not contain the text at all says nothing, and is kept out.
+
+What the copy follows is told with its chance. A copyist keeps the wording of what lies before him
+save for a slip now and then; so at the places where the sources are divided, his source should
+agree with him nearly always. A text that is none of these would agree with each of them as often as
+not.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from string import ascii_uppercase
+from typing import TYPE_CHECKING, NamedTuple
 
-from inscribe.collation.model import Collation, Group
+from inscribe import tables
+from inscribe.collation.model import Collation, Printed, Span
+from inscribe.collation.phrases import phrase_ends
+from inscribe.signs import counted
+
+if TYPE_CHECKING:
+    from inscribe.keys import PlaceKeys, TestimonyKeys, WitnessKeys, WitnessReadingKeys
+    from inscribe.terms import SourceKind
+
+# From memory, no source: how often a copyist departs from his source at a place where the sources
+# are divided, and how likely it is beforehand that he had none of them before him.
+SLIP = 0.1
+NONE_OF_THEM = 0.1
+SURE = 0.9  # the chance from which on a source is said to be followed
+
+
+class WitnessSource(NamedTuple):
+    """What is known of one source: its siglum (may be empty), its title, and what it is."""
+
+    siglum: str = ""
+    title: str = ""
+    kind: SourceKind | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Witness:
-    """One source, how far the copy departs from it, and what only the two of them share."""
+    """One source, and what the copy shares with it."""
 
     siglum: str
     title: str
+    kind: SourceKind | None
     collation: Collation
-    differences: int  # in wording
-    shared: tuple[str, ...]  # readings of the copy that this source has and another has not
+    differences: int  # places where its wording is not the copy's
+    shared_alone: tuple[int, ...]  # places where it alone of all has the copy's wording
+    chance: float | None  # that the copy follows it, None where it does not contain the text
 
     @property
     def has_text(self) -> bool:
         """Whether the source contains the copy's text at all."""
         return self.collation.is_of_same_text
 
+    def to_dict(self) -> WitnessKeys:
+        """Return it as printed in JSON."""
+        return {
+            "siglum": self.siglum,
+            "title": self.title,
+            "kind": self.kind,
+            "has_text": self.has_text,
+            "differences": self.differences,
+            "shared_alone": list(self.shared_alone),
+            "chance": None if self.chance is None else round(self.chance, 3),
+        }
+
+
+class WitnessReading(NamedTuple):
+    """What one source has at a place; ``agrees``: it is the copy's wording, however spelled."""
+
+    siglum: str
+    source: Span
+    agrees: bool
+
+    def to_dict(self) -> WitnessReadingKeys:
+        """Return it as printed in JSON."""
+        return {"siglum": self.siglum, "source": self.source.to_dict(), "agrees": self.agrees}
+
 
 @dataclass(frozen=True, slots=True)
-class ApparatusEntry:
-    """One entry of the apparatus: the copy's words, and what the witnesses have instead."""
+class ApparatusPlace:
+    """One entry of the apparatus: the copy's words, and what each source has there.
 
-    start: int
-    end: int
-    lemma: str
-    readings: tuple[tuple[str, str], ...]  # (reading, sigla); an empty reading is an omission
+    ``after`` are the words of the copy that stand before a place where the copy has nothing.
+    """
+
+    copy: Span
+    readings: tuple[WitnessReading, ...]
+    after: str = ""
+    where: tuple[int, int] | None = None  # column and sign in it, from 1
+
+    @property
+    def differing(self) -> frozenset[str]:
+        """The sigla of the sources whose wording is not the copy's."""
+        return frozenset(each.siglum for each in self.readings if not each.agrees)
+
+    @property
+    def variants(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        """Each reading that is not the copy's, with the sigla of the sources that have it.
+
+        Readings that are spellings of the same words are one, shown as the first source has it.
+        """
+        found: list[tuple[str, tuple[str, ...]]] = []
+        for each in self.readings:
+            if each.agrees:
+                continue
+            text = each.source.text
+            at = next((n for n, (known, _) in enumerate(found) if _same_words(known, text)), None)
+            if at is None:
+                found.append((text, (each.siglum,)))
+            else:
+                found[at] = (found[at][0], (*found[at][1], each.siglum))
+        return tuple(found)
 
     def __str__(self) -> str:
-        variants = ", ".join(f"{text or 'om.'} {sigla}" for text, sigla in self.readings)
-        return f"{self.lemma or 'om.'} ] {variants}"
+        said = ", ".join(f"{text or 'om.'} {' '.join(sigla)}" for text, sigla in self.variants)
+        if self.copy.text:
+            return f"{self.copy.text} ] {said}"
+        return f"after {self.after} ] {said}" if self.after else f"at the beginning ] {said}"
+
+    def to_dict(self) -> PlaceKeys:
+        """Return it as printed in JSON."""
+        column, sign = self.where or (None, None)
+        return {
+            "copy": self.copy.to_dict(),
+            "column": None if column is None else column - 1,
+            "sign": None if sign is None else sign - 1,
+            "after": self.after,
+            "readings": [each.to_dict() for each in self.readings],
+            "printed": str(self),
+        }
 
 
 @dataclass(frozen=True, slots=True)
 class Testimony:
-    """All witnesses, the nearest first, and the apparatus in the order of the copy."""
+    """All sources, those with the text first, and the apparatus in the order of the copy."""
 
     witnesses: tuple[Witness, ...]
-    apparatus: tuple[ApparatusEntry, ...]
+    places: tuple[ApparatusPlace, ...]
+    as_given: tuple[Witness, ...] = ()  # the same in the order in which they were given
+
+    @property
+    def nearest(self) -> Witness | None:
+        """The source that the copy follows likeliest, None where none contains the text."""
+        known = [each for each in self.witnesses if each.chance is not None]
+        return max(known, key=lambda each: each.chance or 0.0, default=None)
 
     @property
     def followed(self) -> Witness | None:
-        """The source the copy follows, where one departs less than all others."""
-        with_text = [witness for witness in self.witnesses if witness.has_text]
-        if not with_text:
-            return None
-        first, *rest = with_text
-        return first if not rest or first.differences < rest[0].differences else None
+        """The source that the copy follows, None where that is undecided."""
+        nearest = self.nearest
+        return nearest if nearest and (nearest.chance or 0.0) >= SURE else None
+
+    def to_dict(self) -> TestimonyKeys:
+        """Return it as printed in JSON, without the collations."""
+        return {
+            "witnesses": [each.to_dict() for each in self.witnesses],
+            "places": [each.to_dict() for each in self.places],
+            "follows": self.followed.siglum if self.followed else None,
+        }
 
 
-def testimony(collations: Sequence[Collation], titles: Sequence[str]) -> Testimony:
-    """Return what several sources say of one copy; ``collations`` all have the same copy."""
-    sigla = [_siglum(number) for number in range(len(collations))]
-    wording = {
-        sigla[n]: [group for group in collation.groups if group.is_substantive]
-        for n, collation in enumerate(collations)
-        if collation.is_of_same_text
+def testimony(collations: Sequence[Collation], sources: Sequence[WitnessSource]) -> Testimony:
+    """Return what several sources say of one copy; ``collations`` all have the same copy.
+
+    >>> from inscribe.collation import collate_texts
+    >>> copy, first, other = "風の音におどろく", "風の音にぞおどろく", "風の声におどろく"
+    >>> collations = [collate_texts(copy, each) for each in (first, other)]
+    >>> found = testimony(collations, [WitnessSource()] * 2)
+    >>> [str(place) for place in found.places]
+    ['音に ] 音にぞ A, 声に B']
+    """
+    sigla = _sigla(sources)
+    with_text = {
+        siglum: each for siglum, each in zip(sigla, collations, strict=True) if each.is_of_same_text
     }
+    places = tuple(_places(with_text))
+    chances = _chances(places, tuple(with_text))
     found = [
-        _witness(siglum, title, collation, wording)
-        for siglum, title, collation in zip(sigla, titles, collations, strict=True)
-    ]
-    found.sort(key=lambda w: (not w.has_text, w.differences, w.collation.cost))
-    return Testimony(tuple(found), _apparatus(wording))
-
-
-def _witness(
-    siglum: str, title: str, collation: Collation, wording: Mapping[str, Sequence[Group]]
-) -> Witness:
-    differences = sum(group.is_substantive for group in collation.groups)
-    shared = _shared(siglum, wording) if siglum in wording else ()
-    return Witness(siglum, title, collation, differences, shared)
-
-
-def _siglum(number: int) -> str:
-    letter = ascii_uppercase[number % 26]
-    return letter if number < 26 else f"{letter}{number // 26}"
-
-
-def _shared(own: str, wording: Mapping[str, Sequence[Group]]) -> tuple[str, ...]:
-    mine = wording[own]
-    shared = {
-        (group.copy.start, group.copy.text)
-        for other, groups in wording.items()
-        if other != own
-        for group in groups
-        if len(group.copy) and not any(_touch(group, difference) for difference in mine)
-    }
-    return tuple(text for _, text in sorted(shared))
-
-
-def _touch(one: Group, other: Group) -> bool:
-    return (
-        one.copy.start < other.copy.end and other.copy.start < one.copy.end
-    ) or one.copy == other.copy
-
-
-def _apparatus(wording: Mapping[str, Sequence[Group]]) -> tuple[ApparatusEntry, ...]:
-    places: dict[tuple[int, int], dict[str, list[str]]] = {}
-    lemmas: dict[tuple[int, int], str] = {}
-    for siglum, groups in wording.items():
-        for group in groups:
-            place = (group.copy.start, group.copy.end)
-            lemmas[place] = group.copy.text
-            places.setdefault(place, {}).setdefault(group.source.text, []).append(siglum)
-    return tuple(
-        ApparatusEntry(
-            *place, lemmas[place], tuple((text, " ".join(s)) for text, s in readings.items())
+        Witness(
+            siglum,
+            source.title,
+            source.kind,
+            collation,
+            sum(siglum in place.differing for place in places),
+            tuple(at for at, place in enumerate(places) if _has_alone(place, siglum)),
+            chances.get(siglum),
         )
-        for place, readings in sorted(places.items())
+        for siglum, source, collation in zip(sigla, sources, collations, strict=True)
+    ]
+    ranked = sorted(found, key=lambda each: (not each.has_text, -(each.chance or 0.0)))
+    return Testimony(tuple(ranked), places, tuple(found))
+
+
+@tables.cached(1024)
+def _same_words(one: str, other: str) -> bool:
+    from inscribe.collation.collating import collate_texts
+
+    if not one or not other:
+        return one == other
+    return collate_texts(one, other).is_faithful_in_wording
+
+
+def _sigla(sources: Sequence[WitnessSource]) -> list[str]:
+    """Return the siglum of each source: its own, else the next letter that none has."""
+    own = {source.siglum for source in sources}
+    letters = (
+        f"{letter}{round_ or ''}"
+        for round_ in range(len(sources) + 1)
+        for letter in ascii_uppercase
+        if f"{letter}{round_ or ''}" not in own
     )
+    return [source.siglum or next(letters) for source in sources]
+
+
+def _has_alone(place: ApparatusPlace, siglum: str) -> bool:
+    agreeing = [each.siglum for each in place.readings if each.agrees]
+    return len(place.readings) > 1 and agreeing == [siglum]
+
+
+def _chances(places: Sequence[ApparatusPlace], sigla: Sequence[str]) -> dict[str, float]:
+    """Return the chance of each source to be the one that was copied; see the module's text."""
+    divided = [
+        {each.siglum for each in place.readings if each.agrees}
+        for place in places
+        if len({each.agrees for each in place.readings}) > 1
+    ]
+    if not sigla:
+        return {}
+    likelihoods = {}
+    for siglum in sigla:
+        agreeing = sum(siglum in agree for agree in divided)
+        likelihoods[siglum] = (1 - SLIP) ** agreeing * SLIP ** (len(divided) - agreeing)
+    prior = (1 - NONE_OF_THEM) / len(sigla)
+    total = sum(likelihoods.values()) * prior + NONE_OF_THEM * 0.5 ** len(divided)
+    return {siglum: likelihood * prior / total for siglum, likelihood in likelihoods.items()}
+
+
+# --- places
+
+
+class _Answers:
+    """What one source has for stretches of the copy."""
+
+    def __init__(self, collation: Collation) -> None:
+        self.collation = collation
+        self.printed = collation.printed
+        self._points: dict[int, list[int]] = {}
+        for group in collation.groups:
+            if group.kind in ("moved", "beside"):
+                continue
+            inner = range(1, len(group.copy)) if group.kind == "same" else ()
+            for n in (0, *inner):
+                self._add(group.copy.start + n, group.source.start + n)
+            self._add(group.copy.end, group.source.end)
+
+    def _add(self, i: int, j: int) -> None:
+        known = self._points.setdefault(i, [])
+        if j not in known:
+            known.append(j)
+
+    def widened(self, start: int, end: int) -> tuple[int, int]:
+        """Return the stretch of the copy widened to where the source may be cut, too."""
+        while start > 0 and start not in self._points:
+            start -= 1
+        while end < len(self.collation.copy.signs) and end not in self._points:
+            end += 1
+        return start, end
+
+    def reading(self, siglum: str, start: int, end: int) -> WitnessReading:
+        own = [each for each in self.printed if _within(each, start, end)]
+        first = min((each.source.start for each in own if each.copy.start == start), default=None)
+        last = max((each.source.end for each in own if each.copy.end == end), default=None)
+        if first is None:
+            known = self._points.get(start, [0])
+            first = max(known) if start < end else min(known)
+        if last is None:
+            known = self._points.get(end, [first])
+            last = min(known) if start < end else first
+        signs = self.collation.source.signs[first : max(first, last)]
+        text = "".join(sign.text for sign in signs)
+        return WitnessReading(siglum, Span(first, max(first, last), text), not own)
+
+
+def _within(each: Printed, start: int, end: int) -> bool:
+    if start == end or not len(each.copy):
+        return (each.copy.start == start and each.copy.end == end) or (
+            start < each.copy.start < end and not len(each.copy)
+        )
+    return start <= each.copy.start and each.copy.end <= end
+
+
+def _places(collations: dict[str, Collation]) -> Iterator[ApparatusPlace]:
+    answers = {siglum: _Answers(collation) for siglum, collation in collations.items()}
+    if not answers:
+        return
+    copy = next(iter(collations.values())).copy
+    ends = sorted(phrase_ends(copy)) if any(each.printed for each in answers.values()) else [0]
+    spans = {(e.copy.start, e.copy.end) for each in answers.values() for e in each.printed}
+    for start, end in _apart(spans, answers):
+        readings = tuple(each.reading(siglum, start, end) for siglum, each in answers.items())
+        text = "".join(sign.text for sign in copy.signs[start:end])
+        before = max((at for at in ends if at < start), default=0)
+        after = "" if start < end else "".join(sign.text for sign in copy.signs[before:start])
+        at = min(start, len(copy.signs) - 1)
+        yield ApparatusPlace(Span(start, end, text), readings, after, counted(copy, at))
+
+
+def _apart(spans: set[tuple[int, int]], answers: dict[str, _Answers]) -> list[tuple[int, int]]:
+    """Return stretches of the copy that do not overlap and may be cut out of every source."""
+    found: list[tuple[int, int]] = []
+    for start, end in sorted(spans):
+        found.append((start, end))
+        while True:
+            wide = found[-1]
+            if wide[0] < wide[1]:
+                for each in answers.values():
+                    wide = each.widened(*wide)
+            before = found[-2] if len(found) > 1 else None
+            if before and (before[1] > wide[0] or before == wide):
+                found[-2:] = [(min(before[0], wide[0]), max(before[1], wide[1]))]
+            elif wide == found[-1]:
+                break
+            else:
+                found[-1] = wide
+    return found

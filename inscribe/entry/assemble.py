@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import reading, tables
-from inscribe.collation import Collation, collate
+from inscribe.collation import Collation, WitnessSource, collate, testimony
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
 from inscribe.glossing import with_glosses
@@ -17,9 +17,12 @@ from inscribe.sources import words_of
 
 if TYPE_CHECKING:
     from inscribe.reading import Interpretation
-    from inscribe.record import Inscription, Record
+    from inscribe.record import CopiedText, Inscription, Record
     from inscribe.signs import Transcription
     from inscribe.sources import Library
+
+
+MORE_THAN_ONE = 2  # sources, of which an apparatus is made
 
 
 def entry_of(record: Record, library: Library | None = None, folder: Path | None = None) -> Entry:
@@ -47,10 +50,15 @@ def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:
 def _inscription_entry(
     inscription: Inscription, between: tuple[int, int] | None, library: Library | None
 ) -> InscriptionEntry:
-    interpretation = _read(inscription, between)
-    collation, problem = _collation(inscription, library)
-    interpretation = with_glosses(interpretation)
-    return InscriptionEntry(inscription, interpretation, collation, problem)
+    interpretation = with_glosses(_read(inscription, between))
+    found = [_collation(inscription, each, library) for each in inscription.sources]
+    collation, problem = found[0] if found else (None, "")
+    held = [one for one, _ in found if one is not None]
+    missing = "; ".join(filter(None, (said for _, said in found)))
+    if len(held) < len(found) or len(held) < MORE_THAN_ONE:
+        return InscriptionEntry(inscription, interpretation, collation, problem or missing)
+    sources = [witness_of(each) for each in inscription.sources]
+    return InscriptionEntry(inscription, interpretation, collation, "", testimony(held, sources))
 
 
 def _read(inscription: Inscription, between: tuple[int, int] | None) -> Interpretation:
@@ -75,16 +83,22 @@ def _read(inscription: Inscription, between: tuple[int, int] | None) -> Interpre
     return with_restored(read(text), text, read, copied=copied)
 
 
-def _collation(inscription: Inscription, library: Library | None) -> tuple[Collation | None, str]:
-    if inscription.source is None:
-        return None, ""
+def _collation(
+    inscription: Inscription, copied: CopiedText, library: Library | None
+) -> tuple[Collation | None, str]:
     try:
-        source = words_of(inscription.source, library)
+        source = words_of(copied, library)
         if source is None:
-            return None, f"the library has no text {inscription.source.id}"
-        return collate(inscription.transcription, source, inscription), ""
+            return None, f"the library has no text {copied.id}"
+        return collate(inscription.transcription, source, inscription, kind=copied.kind), ""
     except InscribeError as error:
         return None, str(error)
+
+
+def witness_of(source: CopiedText) -> WitnessSource:
+    """Return what an apparatus is told of a source that a record names."""
+    title = source.title or " ".join(filter(None, (source.work, source.number))) or source.id
+    return WitnessSource(source.siglum, title, source.kind)
 
 
 def _cautions(inscriptions: Sequence[InscriptionEntry]) -> Iterator[str]:

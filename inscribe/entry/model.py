@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from inscribe import notation
-from inscribe.collation import Collation
+from inscribe.collation import Collation, Testimony
 from inscribe.reading.words import Interpretation, Proposal
 from inscribe.record import Inscription, Record
 
@@ -23,6 +23,7 @@ class InscriptionEntry:
     interpretation: Interpretation
     collation: Collation | None = None
     missing_source: str = ""  # why there is no collation although a source is named
+    testimony: Testimony | None = None  # of all sources, where the record names several
 
     @property
     def reading(self) -> Proposal:
@@ -42,6 +43,7 @@ class InscriptionEntry:
             "source": _source_named(inscription),
             "missing_source": self.missing_source,
             "collation": self.collation.to_dict() if self.collation else None,
+            "testimony": self.testimony.to_dict() if self.testimony else None,
             "readers": [
                 {
                     "by": reader.by,

@@ -24,13 +24,20 @@ if TYPE_CHECKING:
         CollationAnswerKeys as CollationAnswerKeys,
         CollationKeys as CollationKeys,
         ColumnSpaceKeys as ColumnSpaceKeys,
+        DifferenceKeys as DifferenceKeys,
         FidelityKeys as FidelityKeys,
         GroupKeys as GroupKeys,
         JudgementKeys as JudgementKeys,
         LevelKeys as LevelKeys,
         LevelsKeys as LevelsKeys,
+        PlaceKeys as PlaceKeys,
+        PrintedKeys as PrintedKeys,
+        SeveralCollationsKeys as SeveralCollationsKeys,
         SpaceKeys as SpaceKeys,
         SpanKeys as SpanKeys,
+        TestimonyKeys as TestimonyKeys,
+        WitnessKeys as WitnessKeys,
+        WitnessReadingKeys as WitnessReadingKeys,
     )
     from inscribe.keys.concordance import (
         ClusterKeys as ClusterKeys,
@@ -130,7 +137,9 @@ else:
             "checking": "CheckKeys FindingKeys TaskKeys WorkKeys",
             "collation": (
                 "BesideKeys BreakKeys CollationAnswerKeys CollationKeys ColumnSpaceKeys "
-                "FidelityKeys GroupKeys JudgementKeys LevelKeys LevelsKeys SpaceKeys SpanKeys"
+                "DifferenceKeys FidelityKeys GroupKeys JudgementKeys LevelKeys LevelsKeys "
+                "PlaceKeys PrintedKeys SeveralCollationsKeys SpaceKeys SpanKeys TestimonyKeys "
+                "WitnessKeys WitnessReadingKeys"
             ),
             "concordance": (
                 "ClusterKeys ClustersKeys ConcordanceKeys CountsKeys DocumentKeys "

@@ -17,7 +17,7 @@ from inscribe.keys.base import (
     Start,
     Window,
 )
-from inscribe.terms import GroupKind, Kind, Role, Verdict
+from inscribe.terms import GroupKind, Kind, Role, SourceKind, Verdict
 
 
 class SpanKeys(TypedDict):
@@ -38,6 +38,19 @@ class GroupKeys(TypedDict):
     order: NotRequired[Annotated[str, '"Chinese" where one side has the words in Chinese order']]
 
 
+class PrintedKeys(TypedDict):
+    """A difference as an edition prints it; differences in one phrase have one such span."""
+
+    copy: Annotated[SpanKeys, "of the copy, with the word it hangs on"]
+    source: Annotated[SpanKeys, "of the source, with the word it hangs on"]
+
+
+class DifferenceKeys(GroupKeys):
+    """A group that is not the same on both sides."""
+
+    printed: Annotated[PrintedKeys, "the same as an edition prints it"]
+
+
 class LevelKeys(TypedDict):
     """How much of the source the copy keeps, on one level."""
 
@@ -48,7 +61,9 @@ class LevelKeys(TypedDict):
 class LevelsKeys(TypedDict):
     """How much of the source the copy keeps."""
 
-    as_carved: Annotated[LevelKeys, "the same signs"]
+    as_carved: Annotated[
+        LevelKeys | None, "the same signs; null where the source is a modern edition"
+    ]
     characters: Annotated[LevelKeys, "the same characters in whatever form"]
     sounds: Annotated[LevelKeys, "the same sounds, however written"]
     words: Annotated[LevelKeys, "the same words, wherever they stand"]
@@ -152,13 +167,58 @@ class CollationKeys(TypedDict):
 
     groups: Annotated[list[GroupKeys], "in the order of the copy, together all of both texts"]
     fidelity: Annotated[FidelityKeys, "how much of the source stands in the copy"]
-    differences: Annotated[list[GroupKeys], "the groups that are not the same"]
+    differences: Annotated[list[DifferenceKeys], "the groups that are not the same"]
     space: Annotated[SpaceKeys | None, "what the metal had room for, where the record measures it"]
     window: Annotated[Window, "the part of the source that the copy was held against"]
     breaks: Annotated[list[BreakKeys], "the ends of the copy's columns"]
     beside: Annotated[list[BesideKeys], "what was not copied and stands beside the text"]
     notes: Annotated[list[str], "doubts a reader must be told of"]
     same_text: Annotated[bool, "whether copy and source are one text, however much they differ"]
+
+
+class WitnessKeys(TypedDict):
+    """One of several sources."""
+
+    siglum: Annotated[str, "what the apparatus calls it"]
+    title: Annotated[str, "its title"]
+    kind: Annotated[SourceKind | None, "what it is, where the record says so"]
+    has_text: Annotated[bool, "whether it contains the copy's text at all"]
+    differences: Annotated[Count, "places where its wording is not the copy's"]
+    shared_alone: Annotated[list[Count], "places where of all it alone has the copy's wording"]
+    chance: Annotated[Share | None, "the chance that the copy follows it; null without the text"]
+
+
+class WitnessReadingKeys(TypedDict):
+    """What one source has at a place."""
+
+    siglum: Annotated[str, "the source"]
+    source: Annotated[SpanKeys, "its words"]
+    agrees: Annotated[bool, "whether they are the copy's wording, however spelled"]
+
+
+class PlaceKeys(TypedDict):
+    """One entry of the apparatus; entries do not overlap."""
+
+    copy: Annotated[SpanKeys, "the copy's words; none where only sources have some"]
+    column: Annotated[Column | None, "where it begins; null in an empty copy"]
+    sign: Annotated[Sign | None, "the same, counted within the column"]
+    after: Annotated[str, "where the copy has none: its words before that place"]
+    readings: Annotated[list[WitnessReadingKeys], "of every source that contains the text"]
+    printed: Annotated[str, "the entry as an edition prints it"]
+
+
+class TestimonyKeys(TypedDict):
+    """A copy held against several sources."""
+
+    witnesses: Annotated[list[WitnessKeys], "the sources, those that contain the text first"]
+    places: Annotated[list[PlaceKeys], "the apparatus, in the order of the copy"]
+    follows: Annotated[str | None, "the siglum of the source it follows; null where undecided"]
+
+
+class SeveralCollationsKeys(TestimonyKeys):
+    """A copy held against several sources."""
+
+    collations: Annotated[list[CollationKeys], "with each source, in the order given"]
 
 
 class CollationAnswerKeys(CollationKeys):

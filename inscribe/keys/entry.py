@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, NotRequired, TypedDict
 
 from inscribe.keys.base import Day, Mm
-from inscribe.keys.collation import CollationKeys
+from inscribe.keys.collation import CollationKeys, TestimonyKeys
 from inscribe.keys.reading import ReadingKeys
 
 
@@ -51,6 +51,9 @@ class InscriptionEntryKeys(TypedDict):
     source: Annotated[SourceNamedKeys | None, "what it copies"]
     missing_source: Annotated[str, "why it was not held against its source, or empty"]
     collation: Annotated[CollationKeys | None, "how it answers to its source"]
+    testimony: Annotated[
+        TestimonyKeys | None, "how it answers to all its sources, where the record names several"
+    ]
     readers: Annotated[list[ReaderKeys], "who read it before, and how"]
     remarks: Annotated[str, "the record's remarks, or empty"]
 

@@ -23,7 +23,7 @@ from typing import (
 
 from inscribe.keys.base import Keyword
 from inscribe.keys.checking import CheckKeys, WorkKeys
-from inscribe.keys.collation import CollationAnswerKeys
+from inscribe.keys.collation import CollationAnswerKeys, SeveralCollationsKeys
 from inscribe.keys.concordance import ClustersKeys, ConcordanceKeys
 from inscribe.keys.dates import DateAnswerKeys, DatesKeys
 from inscribe.keys.entry import EntryKeys
@@ -46,6 +46,7 @@ COUNTING = (
 OUTPUTS: dict[str, type] = {
     "read": ReadingKeys,
     "collate": CollationAnswerKeys,
+    "collate-several": SeveralCollationsKeys,
     "source-find": HitsKeys,
     "source-list": SourceTextKeys,
     "date": DateAnswerKeys,
@@ -66,7 +67,18 @@ OUTPUTS: dict[str, type] = {
     "refused-line": RefusedKeys,
 }
 COUNTS_SIGNS = frozenset(
-    ("read", "collate", "date", "dates", "entry", "restore", "measure", "merge", "concord")
+    (
+        "read",
+        "collate",
+        "collate-several",
+        "date",
+        "dates",
+        "entry",
+        "restore",
+        "measure",
+        "merge",
+        "concord",
+    )
 )
 _OPEN = (SourceTextKeys,)  # keeps whatever else the file said that it was read from
 _PLAIN: dict[Any, Schema] = {

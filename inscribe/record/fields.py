@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Any, NamedTuple, get_args
 
 from inscribe.record import model
+from inscribe.terms import SourceKind
 
 MAX_MM = 1000.0  # no fitting is longer; a larger figure is a slip of unit or comma
 FIRST_YEAR, LAST_YEAR = 600, 2100
@@ -23,7 +24,8 @@ class Field(NamedTuple):
     (mm, above 0), ``offset`` (mm, 0 or more), ``sign`` (a sign, from 1), ``year``, ``date``,
     ``signs`` (first and last sign), ``corners``, ``crop``, ``point`` (eight, four, two numbers of
     pixels), ``share`` (-1 to 1), ``column`` (a column, from 1), ``cells`` (pairs of a column's
-    heading and what stands there), ``table``, ``tables``.
+    heading and what stands there), ``table``, ``tables``, ``sources`` (a table, or tables of which
+    the first is the source and the others are further ones).
     """
 
     key: str
@@ -170,7 +172,7 @@ TAKES_ROOM = RecordTable(
 )
 SOURCE = RecordTable(
     "source",
-    "the text that was copied: give text, or file, or id",
+    "the text that was copied: give text, or file, or id; several are [[inscription.source]] each",
     (
         Field("text", "text", "its words; each line is a line of the source"),
         Field("id", "line", "its id in the library of source texts"),
@@ -180,6 +182,14 @@ SOURCE = RecordTable(
         Field("author", "line", "its author"),
         Field("work", "line", "the work or anthology it stands in"),
         Field("number", "line", "its number or place in the work"),
+        Field("siglum", "line", "the letter it is called by in an apparatus"),
+        Field(
+            "kind",
+            "line",
+            "what it is; the signs of a modern edition are its editor's",
+            choices=get_args(SourceKind),
+            defaults=False,
+        ),
         REMARKS,
         IMAGES,
         *WHO,
@@ -276,7 +286,7 @@ INSCRIPTION = RecordTable(
         Field("photograph", "tables", PHOTOGRAPH.about, table=PHOTOGRAPH, attribute="photographs"),
         IMAGES,
         Field("takes_room", "tables", TAKES_ROOM.about, table=TAKES_ROOM),
-        Field("source", "table", SOURCE.about, table=SOURCE),
+        Field("source", "sources", SOURCE.about, table=SOURCE),
         Field("reading", "tables", READING.about, table=READING, attribute="readers"),
         Field("override", "tables", OVERRIDE.about, table=OVERRIDE, attribute="overrides"),
         Field("passage", "tables", PASSAGE.about, table=PASSAGE, attribute="passages"),

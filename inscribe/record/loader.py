@@ -132,6 +132,9 @@ class _Builder:
                 missing |= field.required
             elif field.holds == "signs":
                 values["first"], values["last"] = value
+            elif field.holds == "sources":
+                values["source"], *others = value
+                values["other_sources"] = tuple(others)
             else:
                 values[field.name] = value
         return None if missing else self._made(table, values, path)
@@ -141,14 +144,17 @@ class _Builder:
             return self._checked(field, value, path)
         if field.holds == "table":
             return self._table(field.table, value, path)
+        if field.holds == "sources" and not isinstance(value, list):
+            made = self._table(field.table, value, path)
+            return None if made is None else (made,)
         if not isinstance(value, list):
             hint = f"write [[{'.'.join(str(p) for p in path if isinstance(p, str))}]]"
             self.problems.add(path, f"{field.key} is not a list of tables", hint)
             return None
-        if not value and field.required:
+        if not value and (field.required or field.holds == "sources"):
             self.problems.add(path, f"there is no {field.key}", f"expected {field.about}")
         items = [self._table(field.table, item, (*path, i)) for i, item in enumerate(value)]
-        return None if None in items else tuple(items)
+        return None if None in items or (not items and field.holds == "sources") else tuple(items)
 
     def _checked(self, field: Field, value: Any, path: KeyPath) -> Any:
         try:

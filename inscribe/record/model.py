@@ -17,7 +17,7 @@ from typing import Literal, NamedTuple
 from inscribe import notation
 from inscribe.record.images import RecordImage as RecordImage
 from inscribe.signs import Box, Transcription, boxed
-from inscribe.terms import Kind as Kind, Role as Role
+from inscribe.terms import Kind as Kind, Role as Role, SourceKind
 
 Register = Literal["auto", "verse", "signature", "prose"]
 Notation = Literal["japanese", "leiden"]
@@ -145,6 +145,8 @@ class CopiedText:
     author: str = ""
     work: str = ""
     number: str = ""
+    siglum: str = ""  # what it is called in an apparatus
+    kind: SourceKind | None = None
     remarks: str = ""
     images: tuple[RecordImage, ...] = ()
     by: str = ""  # who says that this is the source
@@ -234,6 +236,7 @@ class Inscription:
     photographs: tuple[Photograph, ...] = ()
     takes_room: tuple[Obstacle, ...] = ()
     source: CopiedText | None = None
+    other_sources: tuple[CopiedText, ...] = ()  # further texts that it may copy
     readers: tuple[Reader, ...] = ()
     overrides: tuple[Override, ...] = ()
     passages: tuple[SettledPassage, ...] = ()
@@ -241,6 +244,11 @@ class Inscription:
     translation: str = ""
     remarks: str = ""
     images: tuple[RecordImage, ...] = ()
+
+    @property
+    def sources(self) -> tuple[CopiedText, ...]:
+        """All sources that the record names, the first one first."""
+        return (self.source, *self.other_sources) if self.source else ()
 
     @cached_property
     def transcription(self) -> Transcription:

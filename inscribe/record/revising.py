@@ -67,6 +67,8 @@ def _say(container: Any, table: RecordTable, value: Any) -> None:
             _say_key(container, field, value)
         elif field.holds == "tables":
             _say_tables(container, field, field.table, getattr(value, field.name))
+        elif field.holds == "sources":
+            _say_sources(container, field, field.table, value.sources)
         else:
             _say_table(container, field, field.table, getattr(value, field.name))
 
@@ -151,6 +153,22 @@ def _say_tables(container: Any, field: Field, table: RecordTable, values: Sequen
         container.remove(field.key)
 
 
+def _say_sources(container: Any, field: Field, table: RecordTable, values: Sequence[Any]) -> None:
+    """Say one source as a table, several as a list of which what stood there is the first."""
+    import tomlkit
+
+    held = container.get(field.key)
+    if isinstance(held, list) or (held is None and len(values) > 1):
+        _say_tables(container, field, table, values)
+    elif len(values) < 2:
+        _say_table(container, field, table, values[0] if values else None)
+    else:
+        container.remove(field.key)
+        container[field.key] = tomlkit.aot()
+        container[field.key].append(held)
+        _say_tables(container, field, table, values)
+
+
 def _new(held: Any, table: RecordTable, value: Any) -> Any:
     """Return a new table of the kind that the list is made of."""
     import tomlkit
@@ -176,9 +194,10 @@ def _alike(held: Sequence[Any], table: RecordTable, values: Sequence[Any]) -> in
 def _all_said(one: Any, table: RecordTable, value: Any) -> bool:
     for field in table.fields:
         if field.table is not None:
-            inner = getattr(value, field.name)
-            if field.holds == "tables":
+            inner = value.sources if field.holds == "sources" else getattr(value, field.name)
+            if field.holds in ("tables", "sources"):
                 held = one.get(field.key, [])
+                held = held if isinstance(held, list) else [held]
                 if len(held) != len(inner) or _alike(held, field.table, inner) != len(inner):
                     return False
             elif inner is not None and inner != nothing(field.table):

@@ -62,6 +62,9 @@ def _field(field: Field) -> Schema:
     inner = _table(field.table)
     if field.holds == "table":
         return inner
+    if field.holds == "sources":
+        several: Schema = {"type": "array", "items": inner, "minItems": 1}
+        return {"description": field.about, "anyOf": [inner, several]}
     schema: Schema = {"type": "array", "items": inner}
     return schema | ({"minItems": 1} if field.required else {})
 

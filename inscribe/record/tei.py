@@ -28,6 +28,7 @@ from inscribe.record.model import (
 )
 from inscribe.record.tei_edition import TEI, transcription_of
 from inscribe.signs import Box
+from inscribe.terms import SourceKind
 
 _ID = "{http://www.w3.org/XML/1998/namespace}id"
 _NANOMETRE = 6  # decimals of a mm
@@ -123,6 +124,7 @@ def _inscription(
     t = transcription_of(passages, zones)
     hand = f"{TEI}teiHeader//{TEI}handNote[@n='{number}']/{TEI}term"
     remarks = f"{_part('commentary', number)}/{TEI}note[@type='remarks']"
+    sources = list(_sources(document, number))
     surface = document.find(f"{TEI}facsimile/{TEI}surface[@n='{number}']")
     return Inscription(
         place=place,
@@ -133,7 +135,8 @@ def _inscription(
         plate=_plate(document, number),
         columns=tuple(_columns(surface)) if surface is not None else (),
         boxes=tuple(SignBox(sign.index, *sign.box) for sign in t.signs if sign.box),
-        source=_source(document, number),
+        source=sources[0] if sources else None,
+        other_sources=tuple(sources[1:]),
         readers=tuple(_readers(document, number)),
         translation=_said(document, f"{_part('translation', number)}/{TEI}p"),
         remarks=_said(document, remarks),
@@ -176,12 +179,18 @@ def _plate(document: ET.Element, number: str) -> Plate | None:
     return Plate(float(_said(sizes, f"{TEI}width")), float(_said(sizes, f"{TEI}height")))
 
 
-def _source(document: ET.Element, number: str) -> CopiedText | None:
-    book = document.find(f"{_part('bibliography', number)}/{TEI}listBibl/{TEI}bibl")
-    if book is None:
-        return None
+def _sources(document: ET.Element, number: str) -> Iterator[CopiedText]:
+    return map(
+        _source, document.findall(f"{_part('bibliography', number)}/{TEI}listBibl/{TEI}bibl")
+    )
+
+
+def _source(book: ET.Element) -> CopiedText:
     words = book.find(f"{TEI}note[@type='words']")
+    kind = _said(book, f"{TEI}note[@type='kind']")
     return CopiedText(
+        siglum=book.get("n") or "",
+        kind=next((known for known in get_args(SourceKind) if known == kind), None),
         text=notation.print_out(transcription_of(words), "\n") if words is not None else "",
         id=_said(book, f"{TEI}idno"),
         title=_said(book, f"{TEI}title[@level='a']"),

@@ -43,8 +43,10 @@ def _table_lines(table: RecordTable, value: Any, header: str) -> Iterator[str]:
         if field.table is None:
             continue
         path = f"{header}.{field.key}" if header else field.key
-        inner = getattr(value, field.name)
-        if field.holds == "tables":
+        inner = value.sources if field.holds == "sources" else getattr(value, field.name)
+        if field.holds == "sources" and len(inner) < 2:
+            inner = inner[0] if inner else None
+        if isinstance(inner, tuple) and field.holds in ("tables", "sources"):
             for item in inner:
                 yield from ("", f"[[{path}]]")
                 yield from _table_lines(field.table, item, path)

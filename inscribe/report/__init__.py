@@ -34,6 +34,15 @@ if TYPE_CHECKING:
     )
     from inscribe.report.style import Style as Style, load as load
     from inscribe.report.widths import width as width
+    from inscribe.report.witnesses_said import (
+        WITNESS_COLUMNS as WITNESS_COLUMNS,
+        apparatus_lines as apparatus_lines,
+        followed as followed,
+        place_row as place_row,
+        printed_lines as printed_lines,
+        where_in as where_in,
+        witness_row as witness_row,
+    )
     from inscribe.report.xml import (
         XML_ID as XML_ID,
         XML_LANG as XML_LANG,
@@ -55,6 +64,10 @@ else:
             "space_words": "chance_said plate_said reasons_said verdict_said",
             "style": "Style load",
             "widths": "width",
+            "witnesses_said": (
+                "WITNESS_COLUMNS apparatus_lines followed place_row printed_lines where_in "
+                "witness_row"
+            ),
             "xml": "XML_ID XML_LANG add append_text document identifier safe",
         },
     )

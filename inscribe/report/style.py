@@ -56,6 +56,7 @@ PARTS = (
     "persons",
     "source",
     "differences",
+    "apparatus",
     "space",
     "fidelity",
     "readers",

@@ -11,6 +11,8 @@ from typing import NamedTuple
 
 from inscribe.collation.align import coarse
 from inscribe.collation.align.blocks import Block, blocks, finer
+from inscribe.collation.align.doubled import told_doubles
+from inscribe.collation.align.exchanged import Stretch, around_moved
 from inscribe.collation.align.groups import groups, joined, span
 from inscribe.collation.align.moved import with_moves
 from inscribe.collation.align.search import MOST_WORK, AlignmentPath, TooMuchWorkError, cheapest
@@ -47,7 +49,7 @@ def align(copy: Side, source: Side) -> Alignment:
 def aligned(copy: Side, source: Side, window: tuple[int, int]) -> Alignment:
     """Return the alignment of the copy with the signs ``window`` (from, to) of the source."""
     work = _BlockAligner(copy, source)
-    found = with_moves(work.groups(window), copy, source)
+    found = told_doubles(with_moves(work.groups(window), copy, source), copy, source)
     note = coarse.note([group for group in found if group.why == coarse.WHY])
     notes = tuple(filter(None, (note, work.note)))
     return Alignment(joined(found, copy, source), work.cost, window, notes, work.done)
@@ -65,19 +67,36 @@ class _BlockAligner:
         self.note = ""
 
     def groups(self, window: tuple[int, int]) -> list[Group]:
-        """Return the groups of the copy and the part of the source, before far moves are seen."""
-        copy, source = self.copy, self.source
-        whole = Block(0, len(copy), *window)
+        """Return the groups of the copy and the part of the source, before near moves are seen."""
+        whole = Block(0, len(self.copy), *window)
         if whole.longest <= EXACT:
             return self._in_words(self._exactly(whole, MOST_WORK))
+        parts = around_moved(self.copy, self.source, window) if whole.shortest > EXACT // 2 else []
+        if not parts:
+            return self._of_part(whole)
+        found: list[Group] = []
+        for each in parts:
+            found += self._of_part(each) if isinstance(each, Block) else [self._moved(each)]
+        return found
+
+    def _moved(self, each: Stretch) -> Group:
+        one, other = span(self.copy, each.i, each.i_end), span(self.source, each.j, each.j_end)
+        return Group("moved", one, other, f"{len(one)} signs stand elsewhere")
+
+    def _of_part(self, whole: Block) -> list[Group]:
+        """Return the groups of a part of both texts that goes forward in both."""
+        copy, source = self.copy, self.source
+        if whole.longest <= EXACT:
+            return self._in_words(self._exactly(whole, MOST_WORK)) if whole.longest else []
         plan = blocks(whole, copy, source)
         if whole.longest <= SHORT and any(block.alike for block in plan):
             try:
                 return self._in_words(self._exactly(whole, MOST_AT_ONCE))
             except TooMuchWorkError:
                 pass
-        signs = len(copy) + whole.j_end - whole.j
-        self._left = MOST_AT_ONCE + MOST_PER_SIGN * signs
+        signs = whole.signs
+        share = signs / (len(copy) + len(source))
+        self._left = round(MOST_AT_ONCE * share) + MOST_PER_SIGN * signs
         searched = _worth_searching(plan, self._left // 2)
         found: list[Group] = []
         for block in plan:
@@ -108,7 +127,7 @@ class _BlockAligner:
         """Return small groups with Chinese order seen through, and differences as whole words."""
         found = in_japanese_order(found, self.copy, self.source)
         made = over_whole_words(found, self.copy, self.source)
-        self.note = made.note
+        self.note = self.note or made.note
         return made.groups
 
     def _is_equal(self, block: Block) -> bool:

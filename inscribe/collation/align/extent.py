@@ -3,7 +3,8 @@
 Carvers copy two lines out of a long poem; then what stands before and behind is not left out, it
 was never meant. A copy is taken for an excerpt where it is at most half as long as the source,
 heard as sounds, and most of it answers to one part. A poem that lacks its last lines is longer,
-and stays a poem with an omission.
+and stays a poem with an omission. So does a copy that begins and ends as its source does: the
+copyist had all of it before him, and his eye skipped what lies between.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ from typing import Literal
 from inscribe.collation.align.aligning import EXACT, SHORT, Alignment, align, aligned
 from inscribe.collation.align.search import TooMuchWorkError, cheapest
 from inscribe.collation.align.sides import Side
-from inscribe.collation.align.soundings import loudness, whereabouts
+from inscribe.collation.align.soundings import begin_and_end_alike, loudness, whereabouts
 
 Extent = Literal["auto", "whole", "excerpt"]
 MOST_WORK = 12_000
@@ -21,7 +22,15 @@ ROOM = 20  # signs around the likeliest part in which the best is looked for
 LEAST = 6  # sounds an excerpt has at least
 PART = 0.5  # of the source's sounds, at most
 BEYOND = 12  # sounds of the source at least that it leaves
+SHARED = 3  # sounds at least with which both begin, and end, where all of the source was copied
+MORE_SHARED = 9  # where the part that answers is its beginning: many lines end in けり or かな
 ANSWERED = 0.75  # of the excerpt's signs, at least, have an answer
+
+
+SKIPPED = (
+    "Taken for a copy of all of the source, as it begins and ends like it (--excerpt holds it"
+    " against the part that it answers best)."
+)
 
 
 def align_extent(copy: Side, source: Side, extent: Extent = "auto") -> Alignment:
@@ -31,7 +40,11 @@ def align_extent(copy: Side, source: Side, extent: Extent = "auto") -> Alignment
     if extent == "auto" and _may_be_excerpt(copy, source):
         found = _as_excerpt(copy, source)
         if _answered(found, len(copy)) >= ANSWERED:
-            return found._replace(notes=(*found.notes, _said(found.window, len(source))))
+            sounds = SHARED if found.window[0] else MORE_SHARED
+            if not begin_and_end_alike(copy, source, sounds):
+                return found._replace(notes=(*found.notes, _said(found.window, len(source))))
+            whole = align(copy, source)
+            return whole._replace(notes=(*whole.notes, SKIPPED))
     return align(copy, source)
 
 

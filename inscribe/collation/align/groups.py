@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from inscribe.collation.align.moves import AlignmentMove, State
 from inscribe.collation.align.search import AlignmentPath
 from inscribe.collation.align.sides import Side
+from inscribe.collation.align.states import AlignmentMove, State
 from inscribe.collation.model import Group, GroupKind, Span
 
 KIND_OF_STEP: dict[str, GroupKind] = {
@@ -51,11 +51,11 @@ def _kind(
     steps: list[AlignmentMove], one: Span, other: Span, copy: Side, source: Side
 ) -> GroupKind:
     first = steps[0].step
+    sorts = copy.sort[one.start : one.end] + source.sort[other.start : other.end]
     if first == "wrong":
         return "replaced" if len(one) and len(other) else "added" if len(one) else "omitted"
-    if first in KIND_OF_STEP:
+    if first in KIND_OF_STEP and not (first == "repeat" and "kanji" in sorts):
         return KIND_OF_STEP[first]
-    sorts = copy.sort[one.start : one.end] + source.sort[other.start : other.end]
     return "kana" if all(sort == "kana" for sort in sorts) else "spelling"
 
 

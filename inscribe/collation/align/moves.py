@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Literal, NamedTuple
 
 from inscribe.collation.align import pairs, readings
 from inscribe.collation.align.costs import prices
 from inscribe.collation.align.readings import Reading
 from inscribe.collation.align.sides import Side
+from inscribe.collation.align.states import AlignmentMove, Mode, State
+from inscribe.collation.align.unwritten import (
+    UNWRITTEN,
+    linking_moves,
+    linking_tails,
+    linking_words,
+    particle_moves,
+)
+from inscribe.collation.align.worn import moves_in_gap, unread_moves
 from inscribe.reading import spelling
 
-Mode = Literal[
-    "closed", "copy ahead", "source ahead", "wrong", "added", "omitted", "copy gap", "source gap"
-]
 COPY_AHEAD: Mode = "copy ahead"
 # What a reader is told instead of a table's name.
 SAID_BY = {
@@ -23,28 +28,6 @@ SAID_BY = {
     "verse_adjectives": "an adjective of verse",
 }
 SOURCE_AHEAD: Mode = "source ahead"
-UNWRITTEN = ("の", "か", "つ")  # particles that scribes leave out between two characters
-# Particles and ends of words that Chinese order leaves unwritten.
-LINKING = frozenset("をにのはもとがかへてでしじすりるれたむん")
-MOST_UNREAD = 3  # signs that one unreadable sign may stand for
-
-
-class State(NamedTuple):
-    """A place in copy and source, and what is going on there."""
-
-    i: int
-    j: int
-    mode: Mode = "closed"
-    owed: str = ""  # letters the side that is behind has yet to supply
-
-
-class AlignmentMove(NamedTuple):
-    """One move of the alignment: where it leads, what it costs, and its reason."""
-
-    state: State
-    price: int
-    step: str  # row of the cost table
-    why: str = ""
 
 
 class Moves:
@@ -60,6 +43,7 @@ class Moves:
         self._worn = any(sort in ("unread", "gap") for sort in (*copy.sort, *source.sort))
         self._same = self.price["same"]
         self._linking = linking
+        self._unsaid = linking_words(copy.norm)
 
     def after(self, state: State) -> Iterator[AlignmentMove]:
         """Yield every step from ``state``."""
@@ -84,13 +68,13 @@ class Moves:
             yield from self._matches(state.i, state.j)
             yield from self._readings(state.i, state.j)
             if self._worn:
-                yield from self._unread(state.i, state.j)
+                yield from unread_moves(self.copy, self.source, state.i, state.j)
         elif state.mode == "copy ahead":
             yield from self._catch_up(state, self.source, state.j)
         elif state.mode == "source ahead":
             yield from self._catch_up(state, self.copy, state.i)
         elif state.mode in ("copy gap", "source gap"):
-            yield from self._in_gap(state)
+            yield from moves_in_gap(state, self.copy, self.source)
 
     def _matches(self, i: int, j: int) -> Iterator[AlignmentMove]:
         copy, source = self.copy, self.source
@@ -113,8 +97,9 @@ class Moves:
             yield AlignmentMove(
                 State(i, j + 1), self.price["punctuation"], "punctuation", "punctuation"
             )
-        if self._linking and i and in_source and source.norm[j] in LINKING:
-            yield AlignmentMove(State(i, j + 1), self.price["unwritten"], "unwritten")
+        yield from particle_moves(copy, source, i, j)
+        if self._linking:
+            yield from linking_moves(copy, source, i, j, self._unsaid)
 
     def _joined(self, i: int, j: int) -> Iterator[AlignmentMove]:
         """A sign that stands for several (repeat mark, ligature) against those several."""
@@ -145,6 +130,14 @@ class Moves:
                 yield from self._read(reading, j, source, State(i, j, "source ahead"))
         elif copy.sort[i] == source.sort[j] == "kanji":
             yield from self._other_characters(i, j)
+        else:  # a mark like 〳〵 against a Chinese character
+            yield from self._repeating(i, j)
+
+    def _repeating(self, i: int, j: int) -> Iterator[AlignmentMove]:
+        for side, at, mode in ((self.copy, i, COPY_AHEAD), (self.source, j, SOURCE_AHEAD)):
+            if side.sort[at] == "kana":
+                for reading in side.readings_at(at, ""):
+                    yield from self._read(reading, at, side, State(i, j, mode))
 
     def _other_characters(self, i: int, j: int) -> Iterator[AlignmentMove]:
         """Two different characters: the same word in all, or part of a word of several."""
@@ -175,18 +168,11 @@ class Moves:
                 )
 
     def _read(self, reading: Reading, start: int, side: Side, at: State) -> Iterator[AlignmentMove]:
-        """The step of reading, and again with a particle that may be left unwritten after it."""
+        """The step of reading."""
         end, price = start + reading.length, self.price[reading.step]
         i, j = (end, at.j) if at.mode == "copy ahead" else (at.i, end)
         why = _reason(side, start, reading)
         yield AlignmentMove(State(i, j, at.mode, reading.pattern), price, reading.step, why)
-        if side.sort[start] == "kanji" and end < len(side.sort) and side.sort[end] == "kanji":
-            price += self.price["link"]
-            for particle in UNWRITTEN:
-                owed = reading.pattern + particle
-                yield AlignmentMove(
-                    State(i, j, at.mode, owed), price, "link", f"{why} + {particle}"
-                )
 
     def _okurigana(self, i: int, j: int) -> Iterator[AlignmentMove]:
         yield from self._owing(State(i + 1, j + 1, "copy ahead"), self.copy, i, self.source, j)
@@ -200,8 +186,8 @@ class Moves:
             return
         char, letter = ahead.norm[at], behind.letters[place + 1]
         left = pairs.tails(char)
-        if at + 1 < len(ahead.sort) and ahead.sort[at + 1] == "kanji":
-            left = (*left, *UNWRITTEN)
+        if self._linking and ahead is self.copy:
+            left = (*left, *linking_tails(ahead, at))
         for owed in left:
             if spelling.starts_alike(owed, letter):
                 why = f"{char} is written with more or fewer kana"
@@ -224,7 +210,7 @@ class Moves:
                 )
                 yield self._supplied(state, reading.length, reading.pattern, step)
                 end = at + reading.length
-                if behind.sort[at] == "kanji" and behind.sort[end : end + 1] == ("kanji",):
+                if behind.joins[end]:
                     linked = step._replace(price=step.price + self.price["link"])
                     for particle in UNWRITTEN:
                         if spelling.starts_alike(state.owed, reading.pattern + particle):
@@ -257,38 +243,6 @@ class Moves:
             yield AlignmentMove(State(i + 1, j, "added"), price, "wrong")
         if mode in ("closed", "wrong", "omitted") and more_source:
             yield AlignmentMove(State(i, j + 1, "omitted"), price, "wrong")
-
-    def _unread(self, i: int, j: int) -> Iterator[AlignmentMove]:
-        copy = self.copy.sort[i] if i < self._copy_end else ""
-        source = self.source.sort[j] if j < self._source_end else ""
-        if copy == "unread":
-            for width in range(1, min(MOST_UNREAD, self._source_end - j) + 1):
-                yield self._unread_step(State(i + 1, j + width), width, self.copy.raw[i])
-        if source == "unread":
-            for width in range(1, min(MOST_UNREAD, self._copy_end - i) + 1):
-                yield self._unread_step(State(i + width, j + 1), width, self.source.raw[j])
-        if copy == "gap":
-            yield AlignmentMove(
-                State(i + 1, j, "copy gap"), self.price["gap"], "gap", "a gap in the copy"
-            )
-        if source == "gap":
-            yield AlignmentMove(
-                State(i, j + 1, "source gap"), self.price["gap"], "gap", "a gap in the source"
-            )
-
-    def _unread_step(self, state: State, width: int, sign: str) -> AlignmentMove:
-        price = self.price["unread"] + self.price["unread_more"] * (width - 1)
-        is_mark = sign in pairs.REPEAT_MARKS
-        why = "the sign that it repeats cannot be read" if is_mark else "the sign cannot be read"
-        return AlignmentMove(state, price, "unread", why)
-
-    def _in_gap(self, state: State) -> Iterator[AlignmentMove]:
-        i, j = state.i, state.j
-        yield AlignmentMove(State(i, j), 0, "close")
-        if state.mode == "copy gap" and j < self._source_end:
-            yield AlignmentMove(State(i, j + 1, "copy gap"), self.price["gap_sign"], "gap")
-        if state.mode == "source gap" and i < self._copy_end:
-            yield AlignmentMove(State(i + 1, j, "source gap"), self.price["gap_sign"], "gap")
 
 
 def _spelled_out(side: Side, at: int, text: str) -> int:

@@ -16,7 +16,7 @@ ADJECTIVE_ENDINGS = ("し", "き", "く", "け", "さ", "み", "か")  # か of 
 # A verb's ending う stands for classical ふ, so its row is は: かよ.う -> かよは, かよひ ...
 ROW_OF_U = "はひうへほ"
 _SOFT_ROWS = "".join(spelling.ROWS[vowel][row] for row in (0, 5, 7, 9) for vowel in range(5))
-_SOUND_CHANGES = "いつむ"  # 書いて, 散って, 読んで
+CHANGED = "いつむ"  # 書いて, 散って, 読んで: only before て and た
 
 
 class StemReading(NamedTuple):
@@ -24,6 +24,13 @@ class StemReading(NamedTuple):
 
     kana: str
     follows: str = ""
+    changes: bool = False  # whether its end may change before て and た
+
+    def goes_on(self, following: str) -> bool:
+        """Whether it may be followed by kana that fold to these letters, the next one or two."""
+        first = following[:1]
+        changed = self.changes and first in CHANGED and following[1:] in ("て", "た")
+        return not self.follows or (bool(first) and (first in self.follows or changed))
 
 
 def beginnings(kun: str) -> Iterator[StemReading]:
@@ -36,11 +43,12 @@ def beginnings(kun: str) -> Iterator[StemReading]:
     for length in range(len(tail) + 1):
         kana = stem + tail[:length]
         rest = tail[length:]
-        is_adjective = tail[-1:] in ("い", "し")
+        if tail and (tail[-1] in "いし" or spelling.letter(tail[-1]) not in spelling.ROWS[2]):
+            yield StemReading(kana, "" if rest in ("", "い", "し") else spelling.letter(rest[0]))
+            continue  # an adjective, or a word like さだ.か
         stands_alone = rest == "る" and spelling.letter(kana[-1:] or "ん") in (*_I_ROW, *_E_ROW)
-        yield StemReading(
-            kana, "" if not rest or is_adjective or stands_alone else _row_letters(rest)
-        )
+        letters = "" if not rest or stands_alone else _row_letters(rest)
+        yield StemReading(kana, letters, len(rest) == 1)
 
 
 _I_ROW, _E_ROW = spelling.ROWS[1], spelling.ROWS[3]
@@ -53,7 +61,16 @@ def _row_letters(rest: str) -> str:
     else:
         at = next((row.index(first) for row in spelling.ROWS if first in row), 0)
         letters = "".join(row[at] for row in spelling.ROWS)
-    return letters + _SOUND_CHANGES if len(rest) == 1 else letters
+    return letters
+
+
+def row_of(ending: str) -> str:
+    """Return the letters with which a verb's endings begin; nothing for an adjective's.
+
+    >>> row_of("つ"), row_of("し")
+    ('たちつてと', '')
+    """
+    return "" if ending[-1] in "いし" else "".join(map(spelling.letter, _row(ending[0])))
 
 
 def cut_short(kun: str) -> Iterator[StemReading]:

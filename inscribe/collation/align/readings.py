@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.collation.align import okurigana
-from inscribe.forms import Readings, readings as forms_readings
+from inscribe.forms import Readings, normalise_text, readings as forms_readings
 from inscribe.reading import spelling
 
 # The tables of readings, each with the column that has them.
@@ -68,8 +68,8 @@ def by_letter(readings: Iterable[Reading]) -> ByLetter:
 def readings_of(char: str, following: str = "") -> ByLetter:
     """Return the readings of one character by their first letter, the most plausible first.
 
-    ``following`` is the letter of the kana written after it, if any: what cannot go on so is left
-    out.
+    ``following`` is the letters of the kana written after it, one or two, if any: what cannot go
+    on so is left out.
     """
     return by_letter(
         Reading(1, pattern, step, spoken, source)
@@ -82,6 +82,17 @@ def kun_patterns(char: str) -> frozenset[str]:
     """Return the sounds of the native readings of ``char`` in all their parts and forms."""
     spoken = {form for word in _kun(char) for form in okurigana.spoken_forms(word)}
     return frozenset(pattern for form in spoken for pattern in spelling.patterns(form))
+
+
+@tables.cached(16384)
+def goes_on(char: str, following: str) -> bool:
+    """Whether a character and the letter of the kana behind it begin a verb or adjective.
+
+    >>> goes_on("散", "る"), goes_on("花", "る")
+    (True, False)
+    """
+    parts = (part for word in _kun(char) for part in okurigana.beginnings(word))
+    return any(part.follows and part.goes_on(following) for part in parts)
 
 
 @tables.cached(16384)
@@ -104,7 +115,9 @@ def governs(char: str) -> bool:
     >>> governs("見"), governs("花")
     (True, False)
     """
-    return any("." in word for word in _kun(char))
+    from inscribe.reading.chinese import stands_before
+
+    return any("." in word for word in _kun(char)) or stands_before(char)
 
 
 def _word_key(word: str) -> tuple[str, str, int]:
@@ -124,27 +137,60 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
     known = forms_readings(char)
     kun = list(table_readings().get(char, ()))
     kun += [(reading.strip("-"), "KANJIDIC") for reading in known.kun]
-    goes_on = False
+    is_verb = False
     for word, source in kun:
         for part in okurigana.beginnings(word):
-            if _goes_on(part, following):
-                goes_on |= bool(part.follows)
+            if part.kana and part.goes_on(following):
+                is_verb |= bool(part.follows)
                 yield part.kana, "kun", source
     for word, source in kun:
         for form in okurigana.inflected(word):
             yield form, "inflected", source
         for part in okurigana.cut_short(word):
-            if _goes_on(part, following):
+            if part.kana and part.goes_on(following):
                 yield part.kana, "cut", source
         stem, _, ending = word.partition(".")
-        if ending and following and len(stem) >= LONG_STEM:
+        if ending and following[:1] in _endings_of_stems().get(stem, ()):
             yield stem, "stem", source  # 誤る and 誤つ, 残る and 残す have one stem
-    if not goes_on:  # before okurigana a character has its native reading
+    if not is_verb:  # before okurigana a character has its native reading
         yield from _other_readings(known)
+    if not (following and any(following[0] in _endings(word) for word, _ in kun)):
+        for kana in kana_written_so().get(char, ()):
+            yield kana, "parent", "a kana written as its parent"
 
 
-def _goes_on(part: okurigana.StemReading, following: str) -> bool:
-    return bool(part.kana) and (not part.follows or (bool(following) and following in part.follows))
+def _endings(word: str) -> str:
+    """Return the letters that may follow the stem of a verb."""
+    ending = word.partition(".")[2]
+    return okurigana.row_of(ending) if ending else ""
+
+
+@tables.cached()
+def _endings_of_stems() -> dict[str, frozenset[str]]:
+    """Return the letters that may follow the stem of a verb in any of the tables' verbs."""
+    found: dict[str, set[str]] = {}
+    for known in table_readings().values():
+        for word, _ in known:
+            stem = word.partition(".")[0]
+            if len(stem) >= LONG_STEM:
+                found.setdefault(stem, set()).update(_endings(word))
+    return {stem: frozenset(letters) for stem, letters in found.items()}
+
+
+@tables.cached()
+def kana_written_so() -> dict[str, tuple[str, ...]]:
+    """Return the kana that a character is the parent of, as in running text: 止里 for とり.
+
+    >>> kana_written_so()["春"]
+    ('す',)
+    """
+    found: dict[str, dict[str, None]] = {}
+    for table in ("kana_parents", "hentaigana"):
+        for row in tables.rows(table):
+            if row["parent"]:
+                kana = map(spelling.hiragana, tables.listed(row["kana"]))
+                found.setdefault(normalise_text(row["parent"]).text, {}).update(dict.fromkeys(kana))
+    return {parent: tuple(kana) for parent, kana in found.items()}
 
 
 def _other_readings(known: Readings) -> Iterator[tuple[str, str, str]]:
@@ -153,7 +199,8 @@ def _other_readings(known: Readings) -> Iterator[tuple[str, str, str]]:
         if on[0] in "かが":
             yield "くわ" + on[1:], "on", "KANJIDIC"
     for name in known.names:
-        yield name, "name", "KANJIDIC"
+        if not name.endswith("の"):  # 天 あま, not あまの: の is a word of its own
+            yield name, "name", "KANJIDIC"
 
 
 @tables.cached()

@@ -16,8 +16,9 @@ from __future__ import annotations
 import heapq
 from typing import NamedTuple
 
-from inscribe.collation.align.moves import AlignmentMove, Moves, State
+from inscribe.collation.align.moves import Moves
 from inscribe.collation.align.sides import Side
+from inscribe.collation.align.states import AlignmentMove, State
 
 MOST_WORK = 1_000_000  # of one search, in states; two unlike texts of 60 signs take a thirtieth
 
@@ -70,6 +71,17 @@ def agreement(copy: Side, source: Side, most_work: int) -> tuple[bool, int]:
         return False, search.work
 
 
+def agreeing(
+    copy: Side, source: Side, *, most_work: int, linking: bool = False
+) -> AlignmentPath | None:
+    """Return the cheapest path on which the texts never differ in wording, None if there is none.
+
+    Raises:
+        TooMuchWorkError: the search would look at more than ``most_work`` states.
+    """
+    return _Search(copy, source, False, most_work, linking).agreeing()
+
+
 class _Search:
     def __init__(
         self, copy: Side, source: Side, excerpt: bool, most_work: int, linking: bool = False
@@ -90,6 +102,9 @@ class _Search:
         found = self._cheapest(agreeing.cost if agreeing else self._most_possible())
         assert found is not None, "every text can be aligned with every other"
         return found
+
+    def agreeing(self) -> AlignmentPath | None:
+        return self._cheapest(None)
 
     def _most_possible(self) -> int:
         return self._open + max(self._ends) * self._wrong

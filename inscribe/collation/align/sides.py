@@ -11,8 +11,9 @@ import unicodedata
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from inscribe.collation.align import words
-from inscribe.collation.align.readings import ByLetter, Reading, by_letter, readings_of
+from inscribe.collation.align import okurigana, words
+from inscribe.collation.align.readings import ByLetter, Reading, by_letter, goes_on, readings_of
+from inscribe.collation.align.repeats import is_mark, with_repeats
 from inscribe.forms import NormalText, marks
 from inscribe.reading import spelling
 from inscribe.signs import Certainty, Kind, Sign, Transcription
@@ -28,8 +29,10 @@ class Side:
     raw: tuple[str, ...]  # as carved
     norm: tuple[str, ...]  # in current forms; "" for a sign that is not there to read
     sort: tuple[str, ...]  # "kana", "kanji", "unread", "gap", "stop" or "other"
-    letters: tuple[str, ...]  # the folded sound of kana, else ""
+    letters: tuple[str, ...]  # the folded sound of kana, else "", as for a mark like 〳〵
     readings: tuple[tuple[ByLetter, ...], ...]  # beyond the sound of kana themselves
+    # Whether の may be read, unwritten, before each sign, and behind the last: between two kanji.
+    joins: tuple[bool, ...]
 
     def __len__(self) -> int:
         return len(self.raw)
@@ -46,7 +49,7 @@ class Side:
             if "kanji" in self.sort[start:end]:
                 norm = self.norm[start:end]
                 readings[start:end] = _with_words(readings[start:end], norm, words.dictionary_words)
-        return replace(self, readings=tuple(readings))
+        return replace(self, readings=with_repeats(readings, self.raw, self.letters, self.joins))
 
     def part(self, start: int, end: int) -> Side:
         """Return the signs ``start`` to ``end`` as a text of their own."""
@@ -54,7 +57,10 @@ class Side:
         readings = tuple(
             _within(known, end - start - place) for place, known in enumerate(self.readings[cut])
         )
-        return Side(self.raw[cut], self.norm[cut], self.sort[cut], self.letters[cut], readings)
+        joins = self.joins[start : end + 1]
+        return Side(
+            self.raw[cut], self.norm[cut], self.sort[cut], self.letters[cut], readings, joins
+        )
 
 
 def _merged(stretches: Sequence[tuple[int, int]], length: int) -> list[tuple[int, int]]:
@@ -85,9 +91,25 @@ def side(text: Transcription, normal: NormalText) -> Side:
     raw = tuple(sign.text or norm[sign.index] for sign in text.signs)
     sort = _sorts(text.signs, norm)
     letters = tuple(
-        spelling.fold(n) if s == "kana" else "" for n, s in zip(norm, sort, strict=True)
+        spelling.fold(n) if s == "kana" and not is_mark(r) else ""
+        for n, s, r in zip(norm, sort, raw, strict=True)
     )
-    return Side(raw, norm, sort, letters, _readings(norm, sort, letters))
+    joins = _joins(norm, sort, letters)
+    readings = with_repeats(_readings(norm, sort, letters), raw, letters, joins)
+    return Side(raw, norm, sort, letters, readings, joins)
+
+
+def _joins(norm: Sequence[str], sort: Sequence[str], letters: Sequence[str]) -> tuple[bool, ...]:
+    """Return where two nouns may stand side by side: not before a verb, 花散る is no 花の散る."""
+    return (
+        False,
+        *(
+            sort[at - 1] == sort[at] == "kanji"
+            and not ((following := _following(letters, at)) and goes_on(norm[at], following))
+            for at in range(1, len(norm))
+        ),
+        False,
+    )
 
 
 def _sorts(signs: Sequence[Sign], norm: Sequence[str]) -> tuple[str, ...]:
@@ -107,7 +129,7 @@ def _sort(sign: Sign, norm: str) -> str:
         return "unread"
     if sign.kind is not Kind.CHARACTER or not norm:
         return "other"
-    if all(map(spelling.is_kana, norm)):
+    if all(map(spelling.is_kana, norm)) or (is_mark(sign.text) and norm != sign.text):
         return "kana"
     if spelling.is_kanji(norm[0]):
         return "kanji"
@@ -122,11 +144,16 @@ def _readings(
         if kind == "kana" and (long_vowels := _long_vowels(letters, at)):
             known.append((by_letter(long_vowels),))
         elif kind == "kanji" and len(norm[at]) == 1:
-            following = letters[at + 1][:1] if at + 1 < len(letters) else ""
-            known.append((readings_of(norm[at], following),))
+            known.append((readings_of(norm[at], _following(letters, at)),))
         else:
             known.append(())
     return _with_words(known, norm, words.table_words) if "kanji" in sort else tuple(known)
+
+
+def _following(letters: Sequence[str], at: int) -> str:
+    """Return the letter of the kana behind a sign, two where the end of a verb may be changed."""
+    first, second = (*(letter[:1] for letter in letters[at + 1 : at + 3]), "", "")[:2]
+    return first + second if first in okurigana.CHANGED and second in ("て", "た") else first
 
 
 def _with_words(

@@ -33,7 +33,9 @@ class MeetingPoint(NamedTuple):
     safety: int  # sounds shared without a break on both sides, at least
 
 
-class _Sounded(NamedTuple):
+class Sounded(NamedTuple):
+    """The sounds of a text as it is likeliest read, and where its signs begin in them."""
+
     letters: str
     sign_at: dict[int, int]  # offset in the letters -> sign that begins there
 
@@ -43,7 +45,7 @@ def stretches(copy: Side, source: Side) -> list[list[MeetingPoint]]:
     from rapidfuzz.distance import Levenshtein
 
     own: dict[str, str] = {}
-    one, other = _sounded(copy, own), _sounded(source, own)
+    one, other = sounded(copy, own), sounded(source, own)
     steps = Levenshtein.opcodes(one.letters, other.letters)
     runs = [_run(step, one.letters, other.letters) for step in steps]
     found = (list(_places(runs[a : b + 1], one, other)) for a, b in _together(runs))
@@ -55,7 +57,7 @@ def whereabouts(copy: Side, source: Side) -> tuple[int, int]:
     from rapidfuzz import fuzz
 
     own: dict[str, str] = {}
-    one, other = _sounded(copy, own), _sounded(source, own)
+    one, other = sounded(copy, own), sounded(source, own)
     found = fuzz.partial_ratio_alignment(one.letters, other.letters)
     if found is None or len(one.letters) > len(other.letters):
         return 0, len(source)
@@ -70,10 +72,16 @@ def whereabouts(copy: Side, source: Side) -> tuple[int, int]:
 
 def loudness(side: Side) -> int:
     """Return how many sounds a text has, as it is likeliest read."""
-    return len(_sounded(side, {}).letters)
+    return len(sounded(side, {}).letters)
 
 
-def _sounded(side: Side, own: dict[str, str]) -> _Sounded:
+def begin_and_end_alike(copy: Side, source: Side, sounds: int) -> bool:
+    """Whether two texts share so many sounds at their beginning, and as many at their end."""
+    one, other = sounded(copy, {}).letters, sounded(source, {}).letters
+    return one[:sounds] == other[:sounds] and one[-sounds:] == other[-sounds:]
+
+
+def sounded(side: Side, own: dict[str, str]) -> Sounded:
     """Return the sounds of a text; ``own`` gives each sign without a sound a letter of its own."""
     letters: list[str] = []
     sign_at: dict[int, int] = {}
@@ -85,7 +93,7 @@ def _sounded(side: Side, own: dict[str, str]) -> _Sounded:
         length += len(sound)
         at += signs
     sign_at[length] = len(side)
-    return _Sounded("".join(letters), sign_at)
+    return Sounded("".join(letters), sign_at)
 
 
 def _sound(side: Side, at: int, own: dict[str, str]) -> tuple[str, int]:
@@ -138,7 +146,7 @@ def _together(runs: Sequence[_SoundStep]) -> Iterator[tuple[int, int]]:
         at = end + 1
 
 
-def _places(runs: Sequence[_SoundStep], one: _Sounded, other: _Sounded) -> Iterator[MeetingPoint]:
+def _places(runs: Sequence[_SoundStep], one: Sounded, other: Sounded) -> Iterator[MeetingPoint]:
     for run in runs:
         if run.score > 0:
             for n in range(run.length + 1):

@@ -17,9 +17,9 @@ from inscribe.collation.align.sides import Side
 from inscribe.collation.align.word_ends import WordEnds, word_ends
 from inscribe.collation.model import Group, GroupKind, Span
 
-REGION = 16  # signs around a difference in which words are looked at
+REGION = 10  # signs around a difference in which words are looked at
 MOST_GROUPS = 200  # of one such stretch, where difference follows difference
-MOST_SIGNS = 8_000  # of both texts, in which words are looked at; the words take long to find
+MOST_SIGNS = 200_000  # near differences, in which words are looked at; they take long to find
 LARGE = 400  # signs of a difference that is left as it is
 FARTHEST = 8  # signs a difference is widened by at most, on each side
 # In MeCab's units, found by trial on the odd-numbered pairs of tests/benchmarks/collate.py: what

@@ -16,8 +16,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from inscribe.collation.align.groups import groups, span
-from inscribe.collation.align.orders import orders, put_in
-from inscribe.collation.align.search import AlignmentPath, TooMuchWorkError, cheapest
+from inscribe.collation.align.orders import Order, orders, put_in
+from inscribe.collation.align.search import AlignmentPath, TooMuchWorkError, agreeing, cheapest
 from inscribe.collation.align.sides import Side
 from inscribe.collation.model import Group
 
@@ -25,6 +25,7 @@ ENDINGS = "Chinese order leaves particles and endings unwritten"
 
 LONGEST = 24  # signs of a run that is put in order
 MOST_WORK = 4_000  # states looked at for one order of a run
+DIFFERING = 30  # orders that are tried where in no order the words are the same
 MOST_IN_ALL = 30_000  # and for all runs of a collation
 GAIN = 500  # by which an order must be cheaper than the one carved
 
@@ -105,20 +106,29 @@ class _RunAligner:
     def __init__(self) -> None:
         self._left = MOST_IN_ALL
 
-    def path(self, chinese: Side, japanese: Side, *, linking: bool) -> AlignmentPath:
-        """Return the cheapest path.
-
-        Raises:
-            TooMuchWorkError: it, or all of them so far, take too long to find.
-        """
-        most = min(MOST_WORK, self._left)
+    def path(self, chinese: Side, japanese: Side, *, linking: bool) -> AlignmentPath | None:
+        """Return the cheapest path, None where it takes too long to find."""
         try:
-            found = cheapest(chinese, japanese, most_work=most, linking=linking)
+            found = cheapest(chinese, japanese, most_work=self._most, linking=linking)
         except TooMuchWorkError:
-            self._left -= most
-            raise
+            self._left -= self._most
+            return None
         self._left -= found.work
         return found
+
+    def agreeing(self, chinese: Side, japanese: Side) -> AlignmentPath | None:
+        """Return the cheapest path on which the words are the same, None if there is none."""
+        try:
+            found = agreeing(chinese, japanese, most_work=self._most, linking=True)
+        except TooMuchWorkError:
+            self._left -= self._most
+            return None
+        self._left -= found.work if found else len(chinese) + len(japanese)
+        return found
+
+    @property
+    def _most(self) -> int:
+        return max(0, min(MOST_WORK, self._left))
 
 
 def _in_order(
@@ -128,10 +138,7 @@ def _in_order(
     one, other = _spans(found[run.first : run.last])
     chinese = copy.part(*one) if run.in_copy else source.part(*other)
     japanese = source.part(*other) if run.in_copy else copy.part(*one)
-    try:
-        best = _best_order(chinese, japanese, aligner)
-    except TooMuchWorkError:
-        return None
+    best = _best_order(chinese, japanese, aligner)
     if best is None:
         return None
     told = _as_one(_told(*best, chinese, japanese), chinese, japanese)
@@ -143,18 +150,37 @@ def _in_order(
 def _best_order(
     chinese: Side, japanese: Side, aligner: _RunAligner
 ) -> tuple[list[Group], tuple[int, ...]] | None:
-    """Return the small groups of a run in the order that explains most, and that order."""
-    least = aligner.path(chinese, japanese, linking=False).cost - GAIN
+    """Return the small groups of a run in the order that explains most, and that order.
+
+    First all orders are tried for one in which the words are the same, then some for one in which
+    they differ less.
+    """
+    carved = aligner.path(chinese, japanese, linking=False)
+    if carved is None:
+        return None
+    known = [o for o in orders("".join(chinese.norm)) if len(o.signs) == len(chinese)]
+    least = carved.cost - GAIN
     best = None
-    for order in orders("".join(chinese.norm)):
-        if len(order.signs) == len(chinese):
-            turned = put_in(order, chinese)
-            path = aligner.path(turned, japanese, linking=True)
-            if path.cost < least:
-                small = _with_endings(groups(path, turned, japanese), turned, japanese)
-                if order.words or not _is_attributive(small, order.signs, japanese):
-                    least, best = path.cost, (small, order.signs)
+    for order, turned, path in _paths(known, chinese, japanese, aligner):
+        if path.cost < least:
+            small = _with_endings(groups(path, turned, japanese), turned, japanese)
+            if order.by_formula or not _is_attributive(small, order.signs, turned, japanese):
+                least, best = path.cost, (small, order.signs)
     return best
+
+
+def _paths(
+    known: Sequence[Order], chinese: Side, japanese: Side, aligner: _RunAligner
+) -> Iterator[tuple[Order, Side, AlignmentPath]]:
+    turned = [(order, put_in(order, chinese)) for order in known]
+    same = False
+    for order, side in turned:
+        if path := aligner.agreeing(side, japanese):
+            same = True
+            yield order, side, path
+    for order, side in [] if same else turned[:DIFFERING]:
+        if path := aligner.path(side, japanese, linking=True):
+            yield order, side, path
 
 
 def _with_endings(found: Iterable[Group], chinese: Side, japanese: Side) -> list[Group]:
@@ -174,10 +200,18 @@ def _with_endings(found: Iterable[Group], chinese: Side, japanese: Side) -> list
     return result
 
 
-def _is_attributive(found: Sequence[Group], signs: tuple[int, ...], japanese: Side) -> bool:
-    """Whether what was moved behind another sign is joined to it by の: 夢春 is no はるのゆめ."""
+def _is_attributive(
+    found: Sequence[Group], signs: tuple[int, ...], turned: Side, japanese: Side
+) -> bool:
+    """Whether what was moved behind another sign is joined to it by の: 夢春 is no はるのゆめ.
+
+    Signs that are said after の (如 ごとし, 為 ために) do govern what stands behind them.
+    """
+    from inscribe.reading.chinese import stands_before
+
     return any(
-        signs[group.copy.start] < signs[group.copy.start - 1]
+        not stands_before(turned.norm[group.copy.start], "の")
+        and signs[group.copy.start] < signs[group.copy.start - 1]
         and japanese.norm[group.source.start - 1] == "の"
         for group in found
         if group.copy.start and len(group.copy) and group.source.start

@@ -14,7 +14,7 @@ from itertools import pairwise
 from statistics import fmean, median
 from typing import TYPE_CHECKING
 
-from inscribe.collation.model import ColumnSpace
+from inscribe.collation.accounts import ColumnSpace
 from inscribe.record import measured_column, reckoned_column
 
 if TYPE_CHECKING:

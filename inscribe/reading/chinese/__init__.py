@@ -16,6 +16,7 @@ if TYPE_CHECKING:
         are_compounds as are_compounds,
         sign_by_sign as sign_by_sign,
     )
+    from inscribe.reading.chinese.lines import words_in_order as words_in_order
     from inscribe.reading.chinese.marks import (
         MARKS as MARKS,
         has_marks as has_marks,
@@ -27,14 +28,20 @@ if TYPE_CHECKING:
         chinese_readings as chinese_readings,
     )
     from inscribe.reading.chinese.sayings import Saying as Saying, known_saying as known_saying
+    from inscribe.reading.chinese.sign_words import (
+        spoken_forms as spoken_forms,
+        stands_before as stands_before,
+    )
 else:
     __getattr__ = late.door(
         __name__,
         {
             "by_sound": "are_compounds sign_by_sign",
+            "lines": "words_in_order",
             "marks": "MARKS has_marks without_marks",
             "order": "reading_order",
             "proposals": "ChineseReading chinese_readings",
             "sayings": "Saying known_saying",
+            "sign_words": "spoken_forms stands_before",
         },
     )

@@ -16,7 +16,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.chinese.grammar import parse
-from inscribe.reading.chinese.phrases import Phrase
+from inscribe.reading.chinese.phrases import Phrase, Said
 from inscribe.reading.chinese.sayings import Saying, known_saying
 
 _LENGTHS = (5, 7, 4)  # of lines that follow one another
@@ -89,3 +89,21 @@ def _read(text: str) -> ReadLine:
     if phrase is not None and not is_verse(text):
         phrase = phrase.with_topic()
     return ReadLine(text, saying, phrase)
+
+
+def words_in_order(text: str) -> tuple[Said, ...]:
+    """Return the words of a text as the grammar puts them in Japanese order, nothing if it cannot.
+
+    >>> [(word.first, word.kana) for word in words_in_order("不知老")]
+    [(2, 'おい を'), (1, 'しら'), (0, 'ず')]
+    """
+    found: list[Said] = []
+    start = 0
+    for line in read_lines(text, frozenset()) or (ReadLine(text, None, None),):
+        phrase = line.phrase or parse(line.text, _BEATS.get(len(line.text), ()))
+        if phrase is None:
+            return ()
+        words = phrase.ending("終止形")
+        found += [word._replace(first=word.first + start) for word in words]
+        start += len(line.text)
+    return tuple(found)

@@ -63,6 +63,38 @@ def inflected(word: SignWord, form: str) -> str:
     return word.stem + _ending(word.conjugation, form, starts=not word.stem)
 
 
+def stands_before(sign: str, particle: str = "") -> bool:
+    """Whether a sign stands before what it governs: a verb, an auxiliary, 於 and its like.
+
+    With ``particle``: whether it is said after what it governs with that particle.
+
+    >>> stands_before("可"), stands_before("於"), stands_before("花")
+    (True, True, False)
+    >>> stands_before("如", "の"), stands_before("見", "の")
+    (True, False)
+    """
+    return any(
+        (word.is_inflected or word.conjugation == AFTER_NOUN)
+        and (not particle or particle in (word.particle, word.stem[:1]))
+        for word in words_of(sign)
+    )
+
+
+@tables.cached(4096)
+def spoken_forms(signs: str) -> frozenset[str]:
+    """Return the kana of a sign, or of two said as one, in every word and form.
+
+    >>> sorted(spoken_forms("可"))
+    ['べから', 'べき', 'べく', 'べくして', 'べし']
+    """
+    found: set[str] = set()
+    for word in words_of(signs):
+        forms = _FORMS if word.is_inflected else ()
+        found.update(inflected(word, form) for form in forms)
+        found.add("" if word.is_inflected else word.stem)
+    return frozenset(kana.replace(" ", "") for kana in found if kana.strip())
+
+
 @tables.cached()
 def noun(sign: str) -> str:
     """Return how a sign is read as a noun of its own: its row, its native reading, its sound."""

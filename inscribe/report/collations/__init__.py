@@ -11,14 +11,12 @@ if TYPE_CHECKING:
         AlignedCell as AlignedCell,
         DifferenceRow as DifferenceRow,
         columns as columns,
-        followed as followed,
         judgement as judgement,
         levels as levels,
         relineation as relineation,
         rows as rows,
         standing_beside as standing_beside,
         verdict as verdict,
-        witness_row as witness_row,
     )
     from inscribe.report.collations.markdown import (
         collation_as_markdown as collation_as_markdown,
@@ -29,8 +27,8 @@ else:
         __name__,
         {
             "layout": (
-                "AlignedCell DifferenceRow columns followed judgement levels relineation rows "
-                "standing_beside verdict witness_row"
+                "AlignedCell DifferenceRow columns judgement levels relineation rows "
+                "standing_beside verdict"
             ),
             "markdown": "collation_as_markdown witnesses_as_markdown",
         },

@@ -7,14 +7,12 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inscribe.collation import NO_DIFFERENCE, Collation, Group, Judgement, Span
-from inscribe.report import reasons_said, verdict_said
-from inscribe.signs import counted
+from inscribe.report import reasons_said, verdict_said, where_in
 
 if TYPE_CHECKING:
-    from inscribe.collation import Testimony, Witness
+    pass
 
 NOT_THE_TEXT = "The source does not contain this text: hardly a word of the copy stands in it."
-NO_TEXT = "does not contain this text"
 BLANK = "＿"  # stands for each sign that one side has not
 LEVELS = (
     ("signs as carved", "as_carved"),
@@ -109,18 +107,7 @@ def rows(result: Collation, *, substantive: bool) -> list[DifferenceRow]:
 
 def where(place: Span, result: Collation) -> str:
     """Return the place of signs of the copy as one counts on the metal: column and sign, from 1."""
-    signs = result.copy.signs
-    if not signs:
-        return ""
-    if place.start >= len(signs):
-        return f"col. {signs[-1].column + 1}, end"
-    column, first = counted(result.copy, place.start)
-    if not len(place):
-        return f"col. {column}, before {first}"
-    last_column, last = counted(result.copy, place.end - 1)
-    if column != last_column:
-        return f"col. {column}, {first} to col. {last_column}, {last}"
-    return f"col. {column}, {first}" + (f"-{last}" if last != first else "")
+    return where_in(place, result.copy)
 
 
 def levels(result: Collation) -> list[tuple[str, str, str]]:
@@ -128,6 +115,8 @@ def levels(result: Collation) -> list[tuple[str, str, str]]:
     total = result.fidelity.signs_in_source
     found = []
     for name, attribute in LEVELS:
+        if attribute == "as_carved" and not result.fidelity.by_signs:
+            continue
         count, share = getattr(result.fidelity, attribute)
         found.append((name, f"{count} of {total}", f"{share:.0%}" if total else "-"))
     return found
@@ -153,22 +142,6 @@ def verdict(result: Collation) -> str:
 
 def _counted_words(count: int, noun: str) -> str:
     return f"{count} {noun}{'' if count == 1 else 's'}"
-
-
-def followed(found: Testimony) -> str:
-    """Return which source the copy follows, in one sentence."""
-    nearest = found.followed
-    if nearest:
-        return f"It follows {nearest.siglum} ({nearest.title})."
-    if not any(witness.has_text for witness in found.witnesses):
-        return "None of the sources contains this text."
-    return "No source is nearest."
-
-
-def witness_row(witness: Witness) -> tuple[str, str, str, str]:
-    """Return siglum, title, differences in wording and shared readings of one source."""
-    differences = str(witness.differences) if witness.has_text else NO_TEXT
-    return witness.siglum, witness.title, differences, "、".join(witness.shared)
 
 
 def standing_beside(result: Collation) -> str:

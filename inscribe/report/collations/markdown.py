@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from inscribe.report import plate_said
+from inscribe.report import (
+    WITNESS_COLUMNS,
+    apparatus_lines,
+    followed,
+    place_row,
+    plate_said,
+    printed_lines,
+    witness_row,
+)
 from inscribe.report.collations import layout
 from inscribe.report.entries import escaped
 
@@ -19,16 +27,20 @@ def collation_as_markdown(result: Collation, copy: str, source: str) -> str:
 
 
 def witnesses_as_markdown(found: Testimony, copy: str) -> str:
-    """Return which source the copy follows, and the apparatus."""
-    header = ("siglum", "source", "differences in wording", "readings shared with it alone")
-    rows = [layout.witness_row(witness) for witness in found.witnesses]
+    """Return which source the copy follows, each place with what every source has, and entries."""
+    rows = [witness_row(witness, found.places) for witness in found.witnesses]
     parts = [
         f"## {escaped(copy)} and its sources",
-        escaped(layout.followed(found)),
-        table(header, rows),
+        escaped(followed(found)),
+        table(WITNESS_COLUMNS, rows),
     ]
-    if found.apparatus:
-        parts.append("\n".join(f"- {escaped(str(entry))}" for entry in found.apparatus))
+    if found.places:
+        held = found.witnesses[0].collation.copy
+        sigla = [witness.siglum for witness in found.witnesses if witness.has_text]
+        places = [place_row(place, sigla, held) for place in found.places]
+        parts.append(table(("where", "copy", *sigla), places))
+        lines = apparatus_lines(found, held)
+        parts.append("\n".join(f"- {escaped(line)}" for line in lines))
     return "\n\n".join(parts) + "\n"
 
 
@@ -49,6 +61,9 @@ def _parts(result: Collation, copy: str, source: str) -> Iterator[str]:
                 ("no.", "kind", "copy", "source", "where", "why"),
                 [(str(r.number), r.kind, r.copy, r.source, r.where, r.why) for r in found],
             )
+        if substantive and (lines := printed_lines(result)):
+            yield "As an edition prints them (source \\] copy):"
+            yield "\n".join(f"- {escaped(line)}" for line in lines)
     if result.fidelity.signs_in_source:
         yield "### Fidelity"
         yield table(("level", "signs", "share of the source"), layout.levels(result))

@@ -40,7 +40,10 @@ if TYPE_CHECKING:
         StripCell as StripCell,
         plain as plain,
     )
-    from inscribe.report.entries.collated import printed_sides as printed_sides
+    from inscribe.report.entries.collated import (
+        printed_sides as printed_sides,
+        printed_spans as printed_spans,
+    )
     from inscribe.report.entries.concordance_csv import (
         clusters_as_csv as clusters_as_csv,
         counts_as_csv as counts_as_csv,
@@ -74,7 +77,7 @@ else:
                 "Heading Inline Interlinear Lead PictureBlock Run SourceSign Strip StripCell plain"
             ),
             "as_json": "entries_as_json",
-            "collated": "printed_sides",
+            "collated": "printed_sides printed_spans",
             "concordance_csv": "clusters_as_csv counts_as_csv hits_as_csv",
             "docx": "entries_as_docx",
             "facts": "COLUMN_END JAPANESE ROMANISED date_text source_lines",

@@ -9,7 +9,15 @@ from typing import TYPE_CHECKING
 from inscribe.forms import GAP, KAO, UNREAD
 from inscribe.notation import printed, written_out
 from inscribe.record import partly_boxed
-from inscribe.report import chance_said, plate_said, reasons_said
+from inscribe.report import (
+    apparatus_lines,
+    chance_said,
+    followed,
+    place_row,
+    plate_said,
+    printed_lines,
+    reasons_said,
+)
 from inscribe.report.drawing import space_chart
 from inscribe.report.entries.blocks import Block, Bullets, Chart, Grid, Inline, Run, plain
 from inscribe.report.entries.facts import JAPANESE
@@ -35,6 +43,8 @@ def difference_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     writing = [(number, group) for number, group in numbered if not group.is_substantive]
     if wording:
         yield _difference_grid("differences", wording, held, each, style)
+    if lines := printed_lines(held):
+        yield Bullets(style.label("printed"), tuple(plain(line) for line in lines))
     if writing:
         kinds = [group.kind for _, group in writing]
         counted_kinds = "; ".join(
@@ -64,6 +74,24 @@ def _kind_label(kind: str, style: Style) -> str:
     return style.label(KIND_LABELS.get(kind, kind))
 
 
+def apparatus_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
+    """Yield every place where several sources differ with what each has, and the entries."""
+    found = each.testimony
+    if found is None:
+        return
+    label = style.label("apparatus")
+    held = each.inscription.transcription
+    sigla = [witness.siglum for witness in found.witnesses if witness.has_text]
+    if found.places:
+        header = (style.label("where"), style.label("copy"), *sigla)
+        rows = [place_row(place, sigla, held) for place in found.places]
+        yield Grid(
+            label, header, tuple(tuple(plain(cell, JAPANESE) for cell in row) for row in rows)
+        )
+    said = [*apparatus_lines(found, held), followed(found)]
+    yield Bullets(label, tuple(plain(line) for line in said))
+
+
 def _difference_row(
     number: int, group: Group, held: Collation, each: InscriptionEntry, style: Style
 ) -> tuple[Inline, ...]:
@@ -80,7 +108,12 @@ def _difference_row(
 
 def printed_sides(group: Group, held: Collation) -> tuple[str, str]:
     """Return what a group has of the copy and of the source, hentaigana with their parents."""
-    return _printed(group.copy, held.copy), _printed(group.source, held.source)
+    return printed_spans(group.copy, group.source, held)
+
+
+def printed_spans(copy: Span, source: Span, held: Collation) -> tuple[str, str]:
+    """Return what signs of the copy and of the source say, hentaigana with their parents."""
+    return _printed(copy, held.copy), _printed(source, held.source)
 
 
 def _printed(span: Span, t: Transcription) -> str:
@@ -131,6 +164,8 @@ def fidelity_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     levels = each.collation.fidelity
     rows = []
     for key in ("as_carved", "characters", "sounds", "words"):
+        if key == "as_carved" and not levels.by_signs:
+            continue
         count, share = getattr(levels, key)
         of = f"{count} / {levels.signs_in_source}"
         rows.append((plain(style.label(key)), plain(of), plain(f"{share:.0%}")))

@@ -156,12 +156,15 @@ def _day(day: datetime.date, style: Style) -> str:
 
 def source_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield the source, and its words where they are known."""
-    source = each.inscription.source
-    if source is None:
+    if each.inscription.source is None:
         return
-    named = ", ".join(filter(None, (source.author, source.work, source.number, source.title)))
-    if named or source.id:
-        yield style.label("source"), plain(named or source.id)
+    sigla = [w.siglum for w in each.testimony.as_given] if each.testimony else []
+    for at, source in enumerate(each.inscription.sources):
+        named = ", ".join(filter(None, (source.author, source.work, source.number, source.title)))
+        if sigla:
+            named = ", ".join(filter(None, (f"{sigla[at]}: {named or source.id}", source.kind)))
+        if named or source.id:
+            yield style.label("source"), plain(named or source.id)
     if each.collation:
         words = style.quoted(COLUMN_END.join(source_lines(each.collation)))
         yield style.label("source_words"), plain(words, JAPANESE)

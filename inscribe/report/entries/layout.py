@@ -203,6 +203,7 @@ _BLOCKS: dict[str, Callable[[InscriptionEntry, Style], Iterator[Block]]] = {
     "translation": facts.translation_blocks,
     "signature": _signature_blocks,
     "differences": collated.difference_blocks,
+    "apparatus": collated.apparatus_blocks,
     "fidelity": collated.fidelity_blocks,
     "space": collated.space_blocks,
     "doubts": _doubt_blocks,

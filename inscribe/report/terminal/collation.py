@@ -9,7 +9,17 @@ from collections.abc import Iterable, Iterator, Sequence
 from io import StringIO
 from typing import TYPE_CHECKING
 
-from inscribe.report import collations, plate_said, width
+from inscribe.report import (
+    WITNESS_COLUMNS,
+    apparatus_lines,
+    collations,
+    followed,
+    place_row,
+    plate_said,
+    printed_lines,
+    width,
+    witness_row,
+)
 from inscribe.report.terminal.reading import printable
 
 if TYPE_CHECKING:
@@ -18,6 +28,7 @@ if TYPE_CHECKING:
     from rich.text import Text
 
     from inscribe.collation import Collation, SpaceAccount, Testimony
+    from inscribe.signs import Transcription
 
 MARGIN = 4
 # Differences in writing only that a terminal shows; thousands would take seconds to lay out.
@@ -41,6 +52,11 @@ def collation_as_text(
         found = collations.rows(result, substantive=substantive)
         if found:
             console.print(_differences(title, found, len(found) if substantive else MOST_ROWS))
+        if substantive and (lines := printed_lines(result)):
+            console.print("As an edition prints them (source ] copy)")
+            for line in lines:
+                console.print("  " + printable(line), markup=False, highlight=False)
+            console.print()
     if result.fidelity.signs_in_source:
         console.print(_levels(result))
     remarks = [collations.relineation(result), *result.notes]
@@ -58,18 +74,30 @@ def witnesses_as_text(
     """Return which source the copy follows, and the apparatus."""
     console = _console(columns, colour)
     _heading(console, f"{copy} and its sources")
-    console.print(printable(collations.followed(found)), markup=False)
+    console.print(printable(followed(found)), markup=False)
     table = _table("Sources")
-    for name in ("siglum", "source", "differences in wording", "readings shared with it alone"):
+    for name in WITNESS_COLUMNS:
         table.add_column(name, overflow="fold")
     for witness in found.witnesses:
-        table.add_row(*map(_plain, collations.witness_row(witness)))
+        table.add_row(*map(_plain, witness_row(witness, found.places)))
     console.print(table)
-    if found.apparatus:
+    if found.places:
+        held = found.witnesses[0].collation.copy
+        console.print(_places(found, held))
         console.print("Apparatus")
-        for entry in found.apparatus:
-            console.print("  " + printable(str(entry)), markup=False, highlight=False)
+        for line in apparatus_lines(found, held):
+            console.print("  " + printable(line), markup=False, highlight=False)
     return _finished(console)
+
+
+def _places(found: Testimony, held: Transcription) -> Table:
+    sigla = [witness.siglum for witness in found.witnesses if witness.has_text]
+    table = _table("Places (=: the copy's wording, however spelled)")
+    for name in ("where", "copy", *sigla):
+        table.add_column(name, overflow="fold")
+    for place in found.places:
+        table.add_row(*map(_plain, place_row(place, sigla, held)))
+    return table
 
 
 def aligned_lines(

@@ -1,0 +1,86 @@
+"""A copy against several sources in words: sources, places, the entries of an apparatus."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from inscribe.signs import counted
+
+if TYPE_CHECKING:
+    from inscribe.collation import ApparatusPlace, Collation, Span, Testimony, Witness
+    from inscribe.signs import Transcription
+
+NO_TEXT = "does not contain this text"
+WITNESS_COLUMNS = (
+    "siglum",
+    "source",
+    "kind",
+    "places that differ",
+    "shared with it alone",
+    "chance",
+)
+
+
+def printed_lines(result: Collation) -> list[str]:
+    """Return the differences as an edition prints them, where that is more than the table has."""
+    wider = any(
+        (entry.copy, entry.source) not in ((g.copy, g.source) for g in result.differences)
+        for entry in result.printed
+    )
+    if not wider:
+        return []
+    return [
+        f"{where_in(entry.copy, result.copy)}: {entry.source.text or 'om.'} ]"
+        f" {entry.copy.text or 'om.'}"
+        for entry in result.printed
+    ]
+
+
+def where_in(place: Span, held: Transcription) -> str:
+    """Return the place of signs of a text: column and sign, from 1."""
+    signs = held.signs
+    if not signs:
+        return ""
+    if place.start >= len(signs):
+        return f"col. {signs[-1].column + 1}, end"
+    column, first = counted(held, place.start)
+    if not len(place):
+        return f"col. {column}, before {first}"
+    last_column, last = counted(held, place.end - 1)
+    if column != last_column:
+        return f"col. {column}, {first} to col. {last_column}, {last}"
+    return f"col. {column}, {first}" + (f"-{last}" if last != first else "")
+
+
+def followed(found: Testimony) -> str:
+    """Return which source the copy follows, in one sentence."""
+    nearest = found.nearest
+    if nearest is None or nearest.chance is None:
+        return "None of the sources contains this text."
+    chance = f"{nearest.chance:.0%}"
+    if found.followed:
+        return f"It follows {nearest.siglum}, {nearest.title} (chance {chance})."
+    return f"Which source it follows is undecided; likeliest {nearest.siglum} ({chance})."
+
+
+def witness_row(witness: Witness, places: Sequence[ApparatusPlace]) -> tuple[str, ...]:
+    """Return the row of one source, as ``WITNESS_COLUMNS`` says."""
+    alone = "、".join(places[at].copy.text or "-" for at in witness.shared_alone)
+    chance = "-" if witness.chance is None else f"{witness.chance:.0%}"
+    differences = str(witness.differences) if witness.has_text else NO_TEXT
+    return witness.siglum, witness.title, witness.kind or "", differences, alone, chance
+
+
+def place_row(place: ApparatusPlace, sigla: Sequence[str], held: Transcription) -> tuple[str, ...]:
+    """Return where a place is, the copy's words there, and what each source has instead."""
+    said = {
+        each.siglum: "=" if each.agrees else each.source.text or "om." for each in place.readings
+    }
+    lemma = place.copy.text or (f"after {place.after}" if place.after else "at the beginning")
+    return where_in(place.copy, held), lemma, *(said.get(siglum, "") for siglum in sigla)
+
+
+def apparatus_lines(found: Testimony, held: Transcription) -> list[str]:
+    """Return the entries as an edition prints them, each with column and sign."""
+    return [f"{where_in(place.copy, held)}: {place}" for place in found.places]
