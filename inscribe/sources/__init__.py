@@ -28,7 +28,7 @@ if TYPE_CHECKING:
         run_together as run_together,
     )
     from inscribe.sources.library import Added as Added, Library as Library
-    from inscribe.sources.of_record import words_of as words_of
+    from inscribe.sources.of_record import text_of as text_of, words_of as words_of
     from inscribe.sources.query import (
         is_romanised as is_romanised,
         kana_of_romanised as kana_of_romanised,
@@ -50,7 +50,7 @@ else:
             "importers": "FORMATS files_in stems_of texts_in texts_of",
             "keys": "UNKNOWN letters run_together",
             "library": "Added Library",
-            "of_record": "words_of",
+            "of_record": "text_of words_of",
             "query": "is_romanised kana_of_romanised",
             "ranking": "Hit NO_SOURCE answer find",
             "starter": "starter_texts",

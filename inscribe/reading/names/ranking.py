@@ -23,7 +23,7 @@ from collections.abc import Iterable
 from inscribe import tables
 from inscribe.forms import normalise_text
 from inscribe.reading.names.dictionary import SOURCE, known
-from inscribe.reading.names.elements import Choice
+from inscribe.reading.names.elements import Choice, Position
 from inscribe.reading.names.lists import Listed, place_names, surnames, surnames_from
 from inscribe.reading.names.made import ending_of, made_readings
 from inscribe.reading.names.model import (
@@ -36,6 +36,7 @@ from inscribe.reading.names.model import (
     romaji,
 )
 from inscribe.reading.names.settled import settled_readings
+from inscribe.reading.names.sounds import sounded
 
 __all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings"]
 
@@ -44,6 +45,8 @@ _PROVINCE_SIGN = "州"
 _OWN_LIST = 100.0
 _FROM_DICTIONARY = 0.15  # below what is counted, as the dictionary says nothing of what is usual
 _MADE_FIRST = 6  # readings by the characters that stand before those of the dictionary
+_CHINESE_ENDS = frozenset("府陽奥")  # 越府, 会陽, 東奥: a province or town by its sound
+_PLACES: tuple[Position, Position] = ("first", "last")
 _LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
 
 
@@ -178,6 +181,7 @@ def _house_readings(name: str) -> list[NameReading]:
 
 def _place_readings(name: str) -> list[NameReading]:
     found = _listed_readings(place_names(name), "place")
+    found = found or _by_sound(name)
     found = found or _dictionary_readings(known(name).place, "place", 2 * _FROM_DICTIONARY)
     if len(name) == 2 and name[1] == _PROVINCE_SIGN and not found:
         head = next((c.kana for c in element(name[0], "first") if c.is_on), name[0])
@@ -185,6 +189,21 @@ def _place_readings(name: str) -> list[NameReading]:
         reason = f"{name}, a province by one sign"
         return [NameReading(kana, romaji(kana), 0.2, reason, "place")]
     return found or _surname_readings(name, composed=False) or _composed_readings(name, "place")
+
+
+def _by_sound(name: str) -> list[NameReading]:
+    """Return the reading of a place named in the Chinese manner (越府, 会陽, 東奥), else none."""
+    if len(name) != 2 or name[1] not in _CHINESE_ENDS:
+        return []
+    head, tail = (
+        next((c for c in element(sign, place) if c.is_on), None)
+        for sign, place in zip(name, _PLACES, strict=True)
+    )
+    if head is None or tail is None:
+        return []
+    kana, _ = sounded(head, tail)[0]
+    reason = f"{name}, a place named in the Chinese manner"
+    return [NameReading(kana, romaji(kana), 2 * _FROM_DICTIONARY, reason, "place")]
 
 
 def _listed_readings(known: Listed, kind: str) -> list[NameReading]:
