@@ -62,6 +62,7 @@ ORDER = [
     "reading.passages",
     "reading.inscription",
     "reading",
+    "glossing",
     "record",
     "persons",
     "collation.accounts",

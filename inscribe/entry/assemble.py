@@ -11,6 +11,7 @@ from inscribe import reading, tables
 from inscribe.collation import Collation, WitnessSource, collate, testimony
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
+from inscribe.glossing import with_glosses
 from inscribe.signs import Certainty, Intervention
 from inscribe.sources import opened, words_of
 
@@ -61,7 +62,7 @@ def _inscription_entry(
     inscription: Inscription, between: tuple[int, int] | None, library: Library | None
 ) -> InscriptionEntry:
     source = _source_text(inscription, library)
-    interpretation = _read(inscription, between, source)
+    interpretation = with_glosses(_read(inscription, between, source))
     found = [_collation(inscription, each, library) for each in inscription.sources]
     collation, problem = found[0] if found else (None, "")
     held = [one for one, _ in found if one is not None]

@@ -1,9 +1,9 @@
 """The library of source texts, and which of them an inscription copies.
 
-In reading order: ``texts`` (a source text), ``importers`` and ``tei`` (files to texts), ``adding``,
-``library`` (one SQLite file), ``passages`` and ``keys`` (the sounds texts are found by), ``index``,
-``copied`` (what of an inscription is looked for), ``query``, ``matching``, ``ranking`` (the way to
-the texts found), ``of_record``.
+In reading order: ``texts`` (a source text), ``importers`` and ``tei`` (files to texts), ``starter``
+(texts to begin with), ``adding``, ``library`` (one SQLite file), ``passages`` and ``keys`` (the
+sounds texts are found by), ``index``, ``copied`` (what of an inscription is looked for), ``query``,
+``matching``, ``ranking`` (the way to the texts found), ``of_record``.
 
 One SQLite file. ``passages.py`` reads the lines of a text together (a phrase of verse alone has no
 metre), and cuts long texts into overlapping passages; when that changes, make a library anew from
@@ -60,6 +60,7 @@ if TYPE_CHECKING:
         answer as answer,
         find as find,
     )
+    from inscribe.sources.starter import starter_texts as starter_texts
     from inscribe.sources.texts import SourceText as SourceText
 else:
     __getattr__ = late.door(
@@ -74,6 +75,7 @@ else:
             "opening": "file_of opened",
             "query": "is_romanised kana_of_romanised",
             "ranking": "Hit NO_SOURCE answer find",
+            "starter": "starter_texts",
             "texts": "SourceText",
         },
     )

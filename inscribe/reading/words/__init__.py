@@ -32,6 +32,10 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.compounds import joined as joined
     from inscribe.reading.words.counting import counted as counted
+    from inscribe.reading.words.grammar import (
+        gloss_of_auxiliary as gloss_of_auxiliary,
+        grammar_of as grammar_of,
+    )
     from inscribe.reading.words.lexical import SignatureWord as SignatureWord
     from inscribe.reading.words.marks import (
         MARK as MARK,
@@ -105,6 +109,7 @@ else:
             "chances": "chance chances_of together",
             "compounds": "joined",
             "counting": "counted",
+            "grammar": "gloss_of_auxiliary grammar_of",
             "lexical": "SignatureWord",
             "marks": (
                 "MARK has_legible marks_as_words signs_alone words_around_marks words_with_repeats"
