@@ -134,6 +134,12 @@ def test_another_run_that_writes_is_not_waited_for_long(
     assert heard.run() == (values, 0)
 
 
+def test_what_is_too_large_is_made_each_time(heard: Heard, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(each_module, "LARGEST", 1)
+    first, _ = heard.run()
+    assert heard.run() == (first, 12)  # {"first": ...} has more than one character
+
+
 def test_two_folders_do_not_share_what_is_kept(heard: Heard, tmp_path: Path) -> None:
     heard.run()
     other = tmp_path / "other"

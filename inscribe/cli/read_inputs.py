@@ -74,11 +74,12 @@ def _of_record(path: Path, wished: Wished) -> Iterator[Interpretation]:
         raise InputError(
             several, Place(str(path)), f"write it into the record: [[inscription.{key}]]"
         )
-    for inscription in loaded.inscriptions:
-        try:
-            yield _read_inscription(inscription, loaded, wished)
-        except NotationError as error:
-            raise error.in_file(str(path), None) from error
+    with record.as_settled(record.settled_beside(path)):
+        for inscription in loaded.inscriptions:
+            try:
+                yield _read_inscription(inscription, loaded, wished)
+            except NotationError as error:
+                raise error.in_file(str(path), None) from error
 
 
 def _read_inscription(inscription: Inscription, loaded: Record, wished: Wished) -> Interpretation:

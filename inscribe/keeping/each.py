@@ -14,6 +14,7 @@ from inscribe.keeping.store import Kept, KeptValue, Store
 from inscribe.reading.lexicon import prepare_for
 from inscribe.workers import mapped
 
+LARGEST = 2**19  # characters of a value that is kept
 BATCH = 400  # records whose values are read and kept at a time
 
 Progress = Callable[[int, int], None]
@@ -181,4 +182,5 @@ def _keep(store: Store, made: Sequence[_Fresh], marks: dict[str, FileMark], work
                 )
                 for each in made
             ),
+            LARGEST,
         )

@@ -6,7 +6,7 @@ Ayasato) or by on-readings (萩珉 Shūmin), in studio names by on-readings befo
 Ryōunsai), in everyday names before 兵衛, 五郎, 助 (清兵衛 Seibee). The user's own list, a table
 ``names.tsv`` (written, kana, kind, note) in a glossary folder, always comes first, and so do the
 names of the user's own persons (``people.tsv``) and the readings that were settled in records
-(:func:`settle`).
+(``settled``).
 
 >>> [reading.romaji for reading in readings("綾郷")][:1]
 ['Ayasato']
@@ -25,7 +25,7 @@ from inscribe.forms import normalise_text
 from inscribe.reading.names.dictionary import SOURCE, known
 from inscribe.reading.names.elements import Choice, Position
 from inscribe.reading.names.lists import Listed, place_names, surnames, surnames_from
-from inscribe.reading.names.made import made_readings
+from inscribe.reading.names.made import ending_of, made_readings
 from inscribe.reading.names.model import (
     MOST,
     UNREAD,
@@ -35,9 +35,10 @@ from inscribe.reading.names.model import (
     ranked,
     romaji,
 )
+from inscribe.reading.names.settled import settled_readings
 from inscribe.reading.names.sounds import sounded
 
-__all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings", "settle"]
+__all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings"]
 
 _OF_HOUSES = ("place", "material")  # what a tradesman's house may be named after
 _PROVINCE_SIGN = "州"
@@ -49,28 +50,30 @@ _PLACES: tuple[Position, Position] = ("first", "last")
 _LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
 
 
-_settled: dict[str, tuple[NameReading, ...]] = {}
-
-
-def settle(names: Iterable[tuple[str, str, str]]) -> None:
-    """Read names so from now on, before all other ways to read them.
-
-    Args:
-        names: each name in current forms, its kana, and why it is read so.
-    """
-    for written, kana, why in names:
-        reading = NameReading(kana, romaji(kana), _OWN_LIST, why)
-        _settled[written] = (*_settled.get(written, ()), reading)
-    tables.forget()  # what was made of the signs of these names
+def _sort(written: str) -> str:
+    """Return what sort of name one is whose sort nobody has said."""
+    ending = ending_of(written)
+    return "surname" if surnames(written) else ending.kind if ending else "given"
 
 
 def own_names() -> dict[str, tuple[NameReading, ...]]:
     """Return the names that are settled in records or in the user's lists, with their readings."""
     listed = _own_list()
-    if not _settled:
+    if not settled_readings():
         return listed
-    settled = {name: (*found, *listed.get(name, ())) for name, found in _settled.items()}
+    settled = {name: (*found, *listed.get(name, ())) for name, found in _settled().items()}
     return listed | settled
+
+
+@tables.cached()
+def _settled() -> dict[str, tuple[NameReading, ...]]:
+    """Return the names that were settled in records, with their readings."""
+    return {
+        written: tuple(
+            NameReading(kana, romaji(kana), _OWN_LIST, why, _sort(written)) for kana, why in found
+        )
+        for written, found in settled_readings().items()
+    }
 
 
 @tables.cached()
