@@ -21,8 +21,10 @@ from inscribe.checking.naming import (
     nearly_the_same,
 )
 from inscribe.checking.pictured import picture_problem
+from inscribe.checking.two_ways import read_in_two_ways
 from inscribe.checking.wording import Compared
 from inscribe.concordance import DOCUMENTS, Document, of_rows, rows_of, store_of
+from inscribe.files import StrPath
 from inscribe.keeping import (
     FileMark,
     Kept,
@@ -32,8 +34,10 @@ from inscribe.keeping import (
     each_record,
     mark_of,
     mark_of_all,
+    names_settled,
 )
 from inscribe.record import Survey, survey
+from inscribe.sources import Library, file_of
 
 ACROSS = "across"  # under which what is found between records is kept
 WORDINGS = "wordings"  # the same for the wordings that were compared
@@ -41,8 +45,8 @@ Progress = Callable[[int, int], None]
 
 
 def check_folder(
-    folder: Path,
-    library: Path | None = None,
+    folder: StrPath,
+    library: Library | StrPath | None = None,
     progress: Progress = lambda done, count: None,
     *,
     cache: Path | None = None,
@@ -52,7 +56,8 @@ def check_folder(
 
     Args:
         folder: the folder, or a record file.
-        library: the library file in which sources named by id are looked up.
+        library: where sources named by id are looked up: an open library, or its file; nothing is
+            looked up where that file is missing.
         progress: hears how many of how many records are read.
         cache: the folder of the cache; None for ``INSCRIBE_CACHE`` or the user's own.
         keep: whether what is found in a record is kept for the next run.
@@ -60,18 +65,23 @@ def check_folder(
     Raises:
         InputError: there is no such file or folder.
     """
+    folder, file = Path(folder), file_of(library)
     there = Survey([folder]) if folder.is_file() else survey(folder)
-    with store_of(folder, cache, keep=keep) as store:
+    with (
+        store_of(folder, cache, keep=keep) as store,
+        names_settled(folder, there.records, EXAMINED, store) as work,
+    ):
         looked = [
             Looked(path, *_looked_at(values[0], path))
-            for path, values in each_record(there.records, EXAMINED, store, progress)
+            for path, values in each_record(there.records, work, store, progress)
         ]
-        between = _across(there.records, store)
+        between = _across(there.records, work, store)
     records = {str(each.file): each for each in looked}
     for said in (
         *_ids(looked),
-        *_sources(looked, library),
+        *_sources(looked, file),
         *_links(looked, folder),
+        *read_in_two_ways(looked),
         *_pictures(looked),
         *(finding(a.remark.code, a.file, 1, a.remark.message, a.object) for a in between),
     ):
@@ -103,7 +113,7 @@ def _examined(path: Path) -> tuple[Any, Any]:
 EXAMINED = Work(("findings", "documents"), _examined)
 
 
-def _across(paths: Sequence[Path], store: Store | None) -> list[Against]:
+def _across(paths: Sequence[Path], work: Work, store: Store | None) -> list[Against]:
     """Return what the records say against each other; kept as long as none of them changes."""
     if len(paths) < 2:
         return []
@@ -113,7 +123,7 @@ def _across(paths: Sequence[Path], store: Store | None) -> list[Against]:
         if isinstance(rows, list):
             return [Against(file, of, Remark(*remark)) for file, of, remark in rows]
     documents: list[Document] = []
-    for _, (_, found) in each_record(paths, EXAMINED, store, wanted=2):
+    for _, (_, found) in each_record(paths, work, store, wanted=2):
         documents += of_rows(found["rows"])
     kept_words = store.values(WORDINGS, [""]).get("") if store else None
     compared: Compared = kept_words if isinstance(kept_words, dict) else {}

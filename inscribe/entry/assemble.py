@@ -11,10 +11,12 @@ from inscribe import reading, tables
 from inscribe.collation import Collation, WitnessSource, collate, testimony
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
+from inscribe.glossing import with_glosses
 from inscribe.signs import Certainty, Intervention
-from inscribe.sources import words_of
+from inscribe.sources import opened, words_of
 
 if TYPE_CHECKING:
+    from inscribe.files import StrPath
     from inscribe.reading import Interpretation
     from inscribe.record import CopiedText, Inscription, Record
     from inscribe.signs import Transcription
@@ -24,14 +26,24 @@ if TYPE_CHECKING:
 MORE_THAN_ONE = 2  # sources, of which an apparatus is made
 
 
-def entry_of(record: Record, library: Library | None = None, folder: Path | None = None) -> Entry:
+def entry_of(
+    record: Record, library: Library | StrPath | None = None, folder: Path | None = None
+) -> Entry:
     """Return the entry for a record.
 
     Args:
-        record: the object.
-        library: has the sources that are named by id only.
+        record: the record of one object.
+        library: where sources named by id only are looked up: an open library, or its file.
         folder: that of the record's file, in which its pictures are.
+
+    Raises:
+        InputError: there is no such library.
     """
+    with opened(library) as held:
+        return _entry_of(record, held, folder)
+
+
+def _entry_of(record: Record, library: Library | None, folder: Path | None) -> Entry:
     made = [_inscription_entry(each, record.between, library) for each in record.inscriptions]
     if tables.has_own("people"):
         made = _with_persons(made)
@@ -49,7 +61,8 @@ def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:
 def _inscription_entry(
     inscription: Inscription, between: tuple[int, int] | None, library: Library | None
 ) -> InscriptionEntry:
-    interpretation = _read(inscription, between)
+    source = _source_text(inscription, library)
+    interpretation = with_glosses(_read(inscription, between, source))
     found = [_collation(inscription, each, library) for each in inscription.sources]
     collation, problem = found[0] if found else (None, "")
     held = [one for one, _ in found if one is not None]
@@ -60,7 +73,17 @@ def _inscription_entry(
     return InscriptionEntry(inscription, interpretation, collation, "", testimony(held, sources))
 
 
-def _read(inscription: Inscription, between: tuple[int, int] | None) -> Interpretation:
+def _source_text(inscription: Inscription, library: Library | None) -> str:
+    """Return the words of the source, those of the library where it is named by its id only."""
+    if inscription.source is None:
+        return ""
+    if inscription.source.text or not inscription.source.id or library is None:
+        return inscription.source.text
+    found = library.text_of_id(inscription.source.id)
+    return found.text if found else ""
+
+
+def _read(inscription: Inscription, between: tuple[int, int] | None, source: str) -> Interpretation:
     """Return what an inscription says, with readings of its worn signs where these are likely."""
     text = inscription.transcription
 
@@ -71,15 +94,14 @@ def _read(inscription: Inscription, between: tuple[int, int] | None) -> Interpre
             inscription.overrides,
             between=between,
             passages=inscription.passages,
-            source=inscription.source.text if inscription.source else "",
+            source=source,
         )
 
     if not any(sign.is_worn for sign in text.signs):
         return read(text)
     from inscribe.restoring import with_restored
 
-    copied = inscription.source.text if inscription.source else ""
-    return with_restored(read(text), text, read, copied=copied)
+    return with_restored(read(text), text, read, copied=source)
 
 
 def _collation(
@@ -102,7 +124,7 @@ def witness_of(source: CopiedText) -> WitnessSource:
 
 def _cautions(inscriptions: Sequence[InscriptionEntry]) -> Iterator[str]:
     signs = [s for each in inscriptions for s in each.inscription.transcription.signs]
-    if any(each.interpretation.signature or each.interpretation.persons for each in inscriptions):
+    if any(each.interpretation.names_a_person for each in inscriptions):
         yield "attribution"
     if any(
         s.certainty is Certainty.RESTORED or s.intervention is Intervention.SUPPLIED for s in signs

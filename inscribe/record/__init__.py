@@ -1,5 +1,15 @@
 """Records: one TOML file for one object, its inscriptions, their sources and their readings.
 
+``record/revising.py`` makes a file say what a ``Record`` says, with tomlkit: commands that change
+records make a new ``Record`` and hand it there, and ``settling/history.py`` writes it
+(``.NAME.toml.history`` beside the record first, then the record; the marks in it tell a change
+that was stopped between the two). ``record/moving.py`` puts signs into a text and moves what
+counts signs.
+
+``record/fields.py`` names every key once. A new key: one ``Field`` there, one attribute in
+``model.py``, then a law, a case and an example. Signs and columns count from 1 in files and from 0
+in code. ``locate.py`` finds the line of a key, only when there is a problem to place.
+
 >>> from inscribe.record import loads
 >>> record = loads('''
 ... id = "DEMO-000"
@@ -30,6 +40,7 @@ if TYPE_CHECKING:
         remarks as remarks,
         with_boxes as with_boxes,
     )
+    from inscribe.record.dated import dates_of as dates_of
     from inscribe.record.fields import (
         MAX_LINE as MAX_LINE,
         MAX_MM as MAX_MM,
@@ -68,7 +79,13 @@ if TYPE_CHECKING:
     from inscribe.record.moving import mended as mended, with_signs as with_signs
     from inscribe.record.revising import revised as revised
     from inscribe.record.schema import record_schema as record_schema
-    from inscribe.record.settled import settled_names as settled_names
+    from inscribe.record.settled import (
+        SettledName as SettledName,
+        as_settled as as_settled,
+        settled_beside as settled_beside,
+        settled_in as settled_in,
+        settled_names as settled_names,
+    )
     from inscribe.record.surveying import Survey as Survey, survey as survey
     from inscribe.record.tei import records_of_tei as records_of_tei
     from inscribe.record.values import FORBIDDEN as FORBIDDEN
@@ -78,6 +95,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "dated": "dates_of",
             "amending": "with_measurements",
             "boxed_columns": "measured_column partly_boxed reckoned_column",
             "boxes": "read_boxes remarks with_boxes",
@@ -93,7 +111,7 @@ else:
             "moving": "mended with_signs",
             "revising": "revised",
             "schema": "record_schema",
-            "settled": "settled_names",
+            "settled": "SettledName as_settled settled_beside settled_in settled_names",
             "surveying": "Survey survey",
             "tei": "records_of_tei",
             "values": "FORBIDDEN",

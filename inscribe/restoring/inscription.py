@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from inscribe.forms import NormalText, normalise
 from inscribe.restoring import verse
 from inscribe.restoring.formula import Possible, Walks
+from inscribe.restoring.kinds import kind_name
 from inscribe.restoring.model import Evidence
 from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
 from inscribe.restoring.verse import WornPoem
@@ -35,41 +36,6 @@ _HABIT = 0.22  # power of the carver's habit, of which one poem tells little
 _RARER = 1e-9  # chance of a sign that no formula has
 _NAMING = frozenset({"name", "art_name", "common_name", "surname", "place", "unlisted_place"})
 _SURELY = 0.8  # chance that a word of the formula is worn, from which it makes a signature
-_KINDS = {
-    "date>era": "era",
-    "date>era_year": "year",
-    "date>full_year": "year",
-    "date>year_number": "number of a year",
-    "date>year": "word for year",
-    "date>cycle": "sexagenary year",
-    "date>year_cycle": "sexagenary year",
-    "date>branch": "animal year",
-    "date>year_branch": "animal year",
-    "date>month_number": "number of a month",
-    "date>month": "word for month",
-    "date>month_name": "name of a month",
-    "date>season": "season",
-    "date>day_number": "number of a day",
-    "date>day": "word for day",
-    "date>auspicious": "word for an auspicious day",
-    "age>before": "word before an age",
-    "age>number": "age",
-    "age>after": "word after an age",
-    "age>bare_number": "age",
-    "age>old": "word after an age",
-    "patron>whole": "commission",
-    "patron>of": "particle",
-    "unlisted_place": "place",
-}
-
-
-def kind_name(kind: str) -> str:
-    """Return what to call a class of words.
-
-    >>> kind_name("date>era"), kind_name("opener:place")
-    ('era', 'opener')
-    """
-    return _KINDS.get(kind, kind.rpartition(">")[2].partition(":")[0].replace("_", " "))
 
 
 @dataclass
@@ -82,6 +48,7 @@ class WornInscription:
     offsets: dict[int, int] = field(default_factory=dict)  # in the poem, of each sign
     names: Names = field(default_factory=dict)  # to be expected in the collection
     gaps: frozenset[int] = frozenset()  # offsets of gaps in the poem
+    passages: tuple[tuple[str, int, int], ...] = ()  # their kinds, first and last signs
     _first: dict[int, dict[str, float]] = field(default_factory=dict)
     _walks: dict[int, Walks] = field(default_factory=dict)
     possible: dict[int, dict[str, Possible]] = field(default_factory=dict)
@@ -256,19 +223,27 @@ class WornInscription:
 
 def inscription(text: Transcription, register: Choice, names: Names = NO_NAMES) -> WornInscription:
     """Return an inscription with its worn places unreadable, ready to be weighed."""
+    normal = normalise(text)
+    if register != "auto":
+        return in_register(normal, register, names)
     from inscribe import reading
 
-    normal = normalise(text)
-    found = register if register != "auto" else reading.read(text, alternatives=False).register
-    if register == "auto" and found == "prose" and _signed_once_filled(normal.text, names):
+    read = reading.read(text, alternatives=False)
+    found = read.register
+    if found == "prose" and _signed_once_filled(normal.text, names):
         found = "signature"
+    made = in_register(normal, found, names)
+    made.passages = tuple((p.kind, p.first, p.last) for p in read.passages)
+    return made
+
+
+def in_register(normal: NormalText, found: Register, names: Names) -> WornInscription:
+    """Return a text ready to be weighed in a register."""
     if found == "signature":
         return WornInscription(normal, found, None, names=names)
     plain, offsets, gaps = _poem(normal)
-    metrical = found == "verse" and not gaps
-    return WornInscription(
-        normal, found, verse.setting(plain, metrical=metrical), offsets, gaps=gaps
-    )
+    poem = verse.setting(plain, metrical=found == "verse" and not gaps)
+    return WornInscription(normal, found, poem, offsets, gaps=gaps)
 
 
 def _signed_once_filled(text: str, names: Names) -> bool:

@@ -16,6 +16,7 @@ from inscribe import tables
 from inscribe.errors import InputError
 from inscribe.forms import normalise_text
 from inscribe.restoring import gaps, seen, sourced
+from inscribe.restoring.by_passage import by_passage
 from inscribe.restoring.inscription import WornInscription, inscription
 from inscribe.restoring.listed import listed_at
 from inscribe.restoring.model import Candidate, Evidence, Lacuna, Restoration
@@ -23,8 +24,10 @@ from inscribe.restoring.name_chances import NO_NAMES, Names
 from inscribe.restoring.seen import Seen
 from inscribe.restoring.spellings import says
 from inscribe.signs import Certainty, Kind, Sign, Transcription, transcription
+from inscribe.sources import opened
 
 if TYPE_CHECKING:
+    from inscribe.files import StrPath
     from inscribe.reading import Choice
     from inscribe.sources import Library
 
@@ -38,7 +41,7 @@ _DESCRIPTIONS = range(0x2FF0, 0x3000)  # ideographic description characters: ⿰
 
 def restore(
     text: Transcription,
-    library: Library | None = None,
+    library: Library | StrPath | None = None,
     seen_of_it: Seen | None = None,
     *,
     sign: int | None = None,
@@ -52,15 +55,15 @@ def restore(
 
     Args:
         text: the inscription; it is never changed.
-        library: source texts to look in.
+        library: source texts to look in: an open library, or its file.
         seen_of_it: what can still be seen of the sign; it is applied to every place looked at.
         sign: look at this sign only (counted from 0), even if it was read.
         places: look at these of the worn places only (counted from 0), ``MOST_PLACES`` at most;
             None for the first ones.
         most: candidates a place.
         register: verse, signature or prose, or "auto" to let the text decide.
-        names: carvers' names read in the same collection, with how often; a worn name may well be
-            one of them.
+        names: carvers' names read in the same collection, with how often (``names_read`` of a
+            :class:`inscribe.concordance.Collection`); a worn name may well be one of them.
         copied: the words of the source that a record names, where it names one.
 
     Raises:
@@ -69,20 +72,24 @@ def restore(
     found = _worn(text) if sign is None else [_chosen(text, sign)]
     wanted = _among(found, places)
     worn = _worn_out(text, {each.index for each in found})
-    hits = sourced.sources_of(worn, library) if library and wanted else ()
+    with opened(library if wanted else None) as held:
+        hits = sourced.sources_of(worn, held) if held else ()
     if copied and wanted:
         hits = (sourced.named_source(copied), *hits)
     made = inscription(worn, register, names)
+    here = by_passage(made, names)
     from_sources = sourced.answers(worn, hits)
     lacunae = []
     for each in wanted:
         described = _seen_in(each, seen_of_it or Seen())
         there = from_sources.get(each.index, [])
+        part = here.get(each.index, made)
         if worn.signs[each.index].kind is Kind.GAP:
-            candidates, remark = gaps.candidates(made, each.index, there, most)
+            candidates, remark = gaps.candidates(part, each.index, there, most)
         else:
-            candidates, remark = _candidates(made, each.index, there, described, most), ""
-        lacunae.append(_lacuna(made, worn, worn.signs[each.index], candidates, remark))
+            candidates, remark = _candidates(part, each.index, there, described, most), ""
+        morae = part.missing_morae(each.index)
+        lacunae.append(_lacuna(made, worn, worn.signs[each.index], morae, candidates, remark))
     return Restoration(made.text, made.register, tuple(lacunae), hits, len(found))
 
 
@@ -238,6 +245,7 @@ def _lacuna(
     made: WornInscription,
     text: Transcription,
     sign: Sign,
+    morae: int | None,
     candidates: tuple[Candidate, ...],
     remark: str,
 ) -> Lacuna:
@@ -250,7 +258,7 @@ def _lacuna(
         "gap" if sign.kind is Kind.GAP else "sign",
         made.text[max(0, at - AROUND) : at],
         made.text[at + length : at + length + AROUND],
-        made.missing_morae(sign.index),
+        morae,
         candidates,
         remark,
     )

@@ -25,6 +25,7 @@ _LONGEST_DIVIDED = 160  # signs; a longer text is prose
 _LONG = 8  # signs of a column in which there is hardly more than one passage
 _SHORT = 3  # signs of a text in kanji that is a name or a word
 _SURE_TITLE = 6.0
+_THE_ABOVE = "右"
 _NAMES_AFTER_POEM = 6  # kanji at the end, in which there are hardly no names
 _END_OF_POEM = 2  # kanji with which a poem may end that needs no second look
 
@@ -75,7 +76,10 @@ def _poem_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
 
 
 def _commas_end_phrases(reading: VerseReading) -> bool:
-    """Whether every comma ends a phrase; in prose, where a metre is chance, they fall anywhere."""
+    """Whether every comma stands at the end of a phrase.
+
+    In prose that has a metre by chance, commas stand anywhere.
+    """
     firsts = {first for _, first in reading.phrases} | {len(reading.words)}
     commas = (n for n, word in enumerate(reading.words) if word.written == "、")
     return all(n in firsts or n + 1 in firsts for n in commas)
@@ -86,7 +90,7 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
 
     plain = text.normal.text
     if len(plain) <= _SHORT and not text.breaks:
-        return _short(plain)
+        return _short(text)
     if text.faces:
         return None
     if is_surely_signed(text):
@@ -95,20 +99,24 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     return AtOnce("signature") if alone and names_one(text) and is_signature(plain) else None
 
 
-def _short(plain: str) -> AtOnce | None:
+def _short(text: InscribedText) -> AtOnce | None:
     """Return what a text of up to three kanji is: a saying, a title, a name, else a word."""
     from inscribe.reading.passages import is_known_saying
 
+    plain = text.normal.text
     if is_known_saying(plain):
         why = f"{plain} may be a name or a saying"
-        doubt = Doubt(0, len(plain) - 1, why)
+        doubt = Doubt(text.normal.origin[0], text.normal.origin[-1], why)
         return AtOnce("chinese", doubts=(doubt,) if is_signature(plain) else ())
     if is_title(plain):
         return AtOnce("heading")
     if is_signature(plain):
         return AtOnce("signature")
     from inscribe.dates import find
+    from inscribe.reading.signatures import is_quoted
 
+    if is_quoted(plain):
+        return AtOnce("prose")
     if find(plain) or not is_kanji_only(plain.replace("□", "")):
         return None
     return AtOnce("prose" if "□" in plain else "chinese")
@@ -118,4 +126,5 @@ def is_title(plain: str) -> bool:
     """Whether a text is framed as a title is: 布袋図, 題隅田川."""
     from inscribe.reading.passages import framed_weight
 
-    return framed_weight("heading", plain, first=True, last=False) > _SURE_TITLE
+    after = plain[:1] == _THE_ABOVE  # 右忠岑歌 stands after its poem
+    return framed_weight("heading", plain, first=True, last=after) > _SURE_TITLE

@@ -4,6 +4,8 @@ In reading order: ``tokens`` (what the reading stage hands on), ``pieces`` (a wo
 hands it back), ``assembling`` (from words to an interpretation), ``marks`` (gaps, monograms and
 seals between words), ``overrides`` (readings a person has settled), ``signature_words`` (the
 words of formulas).
+
+``assembling.py`` makes tokens (when they are asked for) and doubts.
 """
 
 from __future__ import annotations
@@ -30,6 +32,10 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.compounds import joined as joined
     from inscribe.reading.words.counting import counted as counted
+    from inscribe.reading.words.grammar import (
+        gloss_of_auxiliary as gloss_of_auxiliary,
+        grammar_of as grammar_of,
+    )
     from inscribe.reading.words.lexical import SignatureWord as SignatureWord
     from inscribe.reading.words.marks import (
         MARK as MARK,
@@ -77,6 +83,7 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.tokens import (
         CANNOT_BE_READ as CANNOT_BE_READ,
+        PERSON_PARTS as PERSON_PARTS,
         UNWEIGHED as UNWEIGHED,
         Chances as Chances,
         Doubt as Doubt,
@@ -102,6 +109,7 @@ else:
             "chances": "chance chances_of together",
             "compounds": "joined",
             "counting": "counted",
+            "grammar": "gloss_of_auxiliary grammar_of",
             "lexical": "SignatureWord",
             "marks": (
                 "MARK has_legible marks_as_words signs_alone words_around_marks words_with_repeats"
@@ -117,8 +125,8 @@ else:
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (
-                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind Passage Proposal "
-                "Register Role SignaturePart Token Weighing in_order"
+                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind PERSON_PARTS Passage "
+                "Proposal Register Role SignaturePart Token Weighing in_order"
             ),
         },
     )
