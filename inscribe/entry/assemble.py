@@ -7,7 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from inscribe import reading, tables
+from inscribe import notation, reading, tables
 from inscribe.collation import Collation, WitnessSource, collate, testimony
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
@@ -78,7 +78,7 @@ def _read(inscription: Inscription, between: tuple[int, int] | None) -> Interpre
         return read(text)
     from inscribe.restoring import with_restored
 
-    copied = inscription.source.text if inscription.source else ""
+    copied = notation.render(inscription.source.transcription) if inscription.source else ""
     return with_restored(read(text), text, read, copied=copied)
 
 
