@@ -215,7 +215,7 @@ def test_damage_inside_the_cache_is_noticed(tmp_path: Path) -> None:
     for broken in ('{"rows": [["A"]], "problem": ""}', "[]", "{", '{"rows": [[1, 2]]}'):
         for checksum in (0, zlib.crc32(broken.encode(), name)):
             with closing(sqlite3.connect(kept)) as opened, opened:
-                question = "update made set value = ?, checksum = ?"
+                question = "update made set value = ?, checksum = ? where what = 'documents'"
                 assert opened.execute(question, (broken, checksum)).rowcount == 1
             assert objects(folder, cache) == expected
 

@@ -105,8 +105,10 @@ def with_a_person(entry: Entry) -> Entry:
 @pytest.mark.parametrize("name", PARTS)
 def test_a_part_left_out_of_the_order_is_not_shown(name: str) -> None:
     text = "霞たちこのめも春の雪ふれは\n楓畦書"  # no example has two passages
-    source = CopiedText("霞たち", images=(RecordImage(iiif="https://example.org/iiif/1"),))
-    composed = Inscription("back plate", text, source=source)
+    image = RecordImage(iiif="https://example.org/iiif/1")
+    source = CopiedText("霞たちこのめも春の雪ふれは", id="a", images=(image,))
+    other = CopiedText("霞たつこのめもはるの雪ふれば花なきさとも花ぞちりける", id="b")
+    composed = Inscription("back plate", text, source=source, other_sources=(other,))
     entries = [entry for _, entry in entries_in(EXAMPLES)]
     entries.append(with_a_person(entry_of(Record("T-1", "kozuka", (composed,)))))
     without = Style(order=tuple(each for each in PARTS if each != name))

@@ -9,7 +9,8 @@ import pytest
 from click.testing import CliRunner
 
 from inscribe.cli import cli
-from inscribe.cli.entry import JOINED, formats
+from inscribe.cli.entry import JOINED
+from inscribe.cli.entry_formats import formats
 from inscribe.entry import entries_in
 from inscribe.report import Style
 
@@ -46,7 +47,7 @@ def test_pieces_are_one_document(form: str, folder: Path) -> None:
         assert written(str(folder), "--format", form).rstrip("\n") == whole.rstrip("\n")
     out = folder.parent / "out"
     written(str(folder), "--format", form, "-o", str(out))
-    assert out.read_bytes().decode().rstrip("\n") == whole.rstrip("\n")
+    assert out.read_bytes().decode("utf-8-sig").rstrip("\n") == whole.rstrip("\n")
 
 
 def test_what_is_kept_follows_record_style_and_labels(folder: Path) -> None:

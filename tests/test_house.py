@@ -60,6 +60,7 @@ ORDER = [
     "reading.passages",
     "reading.inscription",
     "reading",
+    "glossing",
     "record",
     "persons",
     "collation.accounts",

@@ -80,10 +80,17 @@ def test_a_new_time_of_change_alone_is_no_change(heard: Heard) -> None:
     assert heard.run() == (first, 0)
 
 
-def test_another_file_that_a_record_reads_is_followed(heard: Heard) -> None:
+@pytest.mark.parametrize(
+    "named",
+    [
+        '[[inscription]]\nsource = { file = "words.txt" }\n',
+        '[[image]]\nfile = "words.txt"\n',
+        '[[inscription]]\n[[inscription.image]]\nfile = "words.txt"\n',
+    ],
+)
+def test_another_file_that_a_record_reads_is_followed(heard: Heard, named: str) -> None:
     record = heard.folder / "00.toml"
-    source = '[[inscription]]\nsource = { file = "words.txt" }\n'
-    record.write_text(source, "utf-8")
+    record.write_text(named, "utf-8")
     words = heard.folder / "words.txt"
     words.write_text("花", "utf-8")
     heard.run()
@@ -125,6 +132,12 @@ def test_another_run_that_writes_is_not_waited_for_long(
     assert values[6] == first[6]
     assert heard.run() == (values, 1)  # nothing could be kept then; now it is
     assert heard.run() == (values, 0)
+
+
+def test_what_is_too_large_is_made_each_time(heard: Heard, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(each_module, "LARGEST", 1)
+    first, _ = heard.run()
+    assert heard.run() == (first, 12)  # {"first": ...} has more than one character
 
 
 def test_two_folders_do_not_share_what_is_kept(heard: Heard, tmp_path: Path) -> None:

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, strategies as st
 
-from inscribe.checking import Checked, check_folder
+from inscribe.checking import check_folder
 from inscribe.errors import InputError
 from inscribe.notation import parse
 from inscribe.reading.suspicious import suspicions
@@ -45,7 +45,8 @@ def test_the_answers_make_a_record_that_check_accepts(tmp_path: Path) -> None:
     assert [len(c.signs) for c in inscription.transcription.columns] == [12, 10]
     assert [c.bottom for c in inscription.columns] == [80, 70]
     assert inscription.readers[0].by == "A. Reader"
-    assert check_folder(tmp_path) == Checked(1, ())
+    checked = check_folder(tmp_path)
+    assert (checked.records, list(checked.findings)) == (1, [])
     assert "reads:" in run.stderr
     assert "来 (來)" in run.stderr
     assert [p.name for p in tmp_path.iterdir()] == ["x.toml"]
@@ -218,3 +219,22 @@ def test_how_to_look_at_a_worn_sign_is_said_once(tmp_path: Path) -> None:
     said = new(tmp_path / "x.toml", [*FIRST, *worn, *REST]).stderr
     assert said.count("raking light") == 1
     assert "raking light" not in new(tmp_path / "y.toml", FIRST + COLUMNS + REST).stderr
+
+
+def test_what_is_said_once_is_not_asked_for(tmp_path: Path) -> None:
+    path = tmp_path / "x.toml"
+    answers = [*FIRST, *COLUMNS, *REST[:6], *REST[8:]]
+    command = [sys.executable, "-m", "inscribe", "new", str(path), "--drawer", "１２"]
+    run = subprocess.run(
+        [*command, "--reader", "A. Reader", "--day", "2026/11/25"],
+        input="".join(f"{answer}\n" for answer in answers),
+        capture_output=True,
+        text=True,
+        check=False,
+        encoding="utf-8",
+    )
+    assert run.returncode == 0, run.stderr
+    record = load(path)
+    assert record.drawer == "１２"
+    reader = record.inscriptions[0].readers[0]
+    assert (reader.by, str(reader.on)) == ("A. Reader", "2026-11-25")

@@ -22,6 +22,7 @@ HEAD = [
     ("object id", ""),
     ("kind of fitting", "小柄"),
     ("title", "Plum"),
+    ("drawer", "12"),
     ("length", "97,2"),
     ("width", "四寸八分"),
     ("thickness", ""),
@@ -72,7 +73,7 @@ def test_an_object_is_recorded_by_someone_who_types_japanese(tmp_path: Path) -> 
     terminal.answer("write it?", "")
     assert terminal.ended() == 0
     record = load(path)
-    assert (record.id, record.kind) == ("A-0412", "kozuka")
+    assert (record.id, record.kind, record.drawer) == ("A-0412", "kozuka", "12")
     assert (record.measurements.length, record.measurements.width) == (97.2, 145.5)
     (each,) = record.inscriptions
     assert (each.place, each.text) == ("back plate", "春花が月夜")
@@ -169,7 +170,7 @@ def test_the_next_object_offers_the_last_ones_answers_and_asks_not_what_was_said
     options = ["--reader", "H. Quist", "--day", "today", "--hand", "running"]
     second = Terminal(["new", str(tmp_path / "b.toml"), *options])
     second.see("said once for this folder: reader H. Quist")
-    for prompt in ("id [b]", "fitting [kozuka]", "title"):
+    for prompt in ("id [b]", "fitting [kozuka]", "title", "[12]"):
         second.answer(prompt, "")
     for prompt in ("length", "width", "thickness", "place of the inscription [back plate]"):
         second.answer(prompt, "")
@@ -187,11 +188,11 @@ def test_the_next_object_offers_the_last_ones_answers_and_asks_not_what_was_said
 
 def test_two_terminals_at_once_keep_out_of_each_others_way(tmp_path: Path) -> None:
     path = tmp_path / "a.toml"
-    first = begun(path, HEAD[:3])
+    first = begun(path, HEAD[:4])
     second = Terminal(["new", str(path)])
     assert second.ended() == 2
     assert "another terminal" in second.shown()
-    other = begun(tmp_path / "b.toml", HEAD[:3])
+    other = begun(tmp_path / "b.toml", HEAD[:4])
     first.answer("length", "7")
     other.answer("length", "8")
     for terminal in (first, other):
@@ -203,7 +204,7 @@ def test_two_terminals_at_once_keep_out_of_each_others_way(tmp_path: Path) -> No
 
 
 def test_a_short_answer_taken_back_is_typed_anew_or_taken_again(tmp_path: Path) -> None:
-    terminal = begun(tmp_path / "a.toml", HEAD[:4])
+    terminal = begun(tmp_path / "a.toml", HEAD[:5])
     terminal.answer("width", "＜")
     terminal.answer("length in mm (may stay empty) [97,2]", "96")
     terminal.answer("width", "<")
@@ -237,13 +238,13 @@ def test_nothing_is_meant_by_a_stroke_and_a_column_is_written_anew(tmp_path: Pat
 
 def test_history_and_a_search_by_parts_with_full_width_signs(tmp_path: Path) -> None:
     terminal = begun(tmp_path / "a.toml", HEAD[:3])
-    terminal.wait("length")
+    terminal.wait("drawer")
     terminal.type(UP)
     assert terminal.line().endswith("Plum")
     terminal.type(BACKSPACE * 4)
-    terminal.answer("length", "？舟＋公")
+    terminal.answer("drawer", "？舟＋公")
     terminal.see("舩")
-    terminal.answer("length", "＜")
+    terminal.answer("drawer", "＜")
     terminal.wait("title")
     assert terminal.line().endswith("Plum")
     terminal.type(CTRL_C)
@@ -322,7 +323,7 @@ def test_a_terminal_that_can_move_no_cursor_still_asks(tmp_path: Path) -> None:
     terminal = Terminal(["new", str(path)], term="dumb")
     for prompt, answer in HEAD[:3]:
         terminal.answer(prompt, answer)
-    terminal.wait("length")
+    terminal.wait("drawer")
     os.kill(terminal.process.pid, 2)
     assert terminal.ended() == 130
     assert kept(path)["title"] == "Plum"

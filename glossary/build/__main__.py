@@ -25,6 +25,7 @@ ORDER = (
     "name_dictionary",
     "characters",
     "compounds",
+    "glosses",
     "jukujikun",
     "parts",
     "look_alikes",

@@ -12,6 +12,7 @@ from inscribe.checking.ages import against_life
 from inscribe.checking.examined import About, Examined, Remark
 from inscribe.checking.pictured import pictures_of
 from inscribe.checking.readers import called, differences
+from inscribe.checking.two_ways import names_read
 from inscribe.checking.vocabulary import unusual
 from inscribe.collation.space import missing
 from inscribe.concordance import NAME, Document, document_of_read, documents_of_read
@@ -62,6 +63,7 @@ class _Examination:
         self.text = text
         self.read: list[Document] = []
         self.unsettled: list[str] = []
+        self.names: list[tuple[str, str]] = []
         self._locator: Locator | None = None
 
     def about(self) -> About:
@@ -88,6 +90,7 @@ class _Examination:
             unsourced,
             tuple(dict.fromkeys(self.unsettled)),
             tuple((i.file, self._line(path)) for path, i in pictures_of(record) if i.file),
+            tuple(dict.fromkeys(self.names)),
         )
 
     def remarks(self) -> Iterator[Remark]:
@@ -99,6 +102,7 @@ class _Examination:
             zip(self.record.inscriptions, every, strict=True)
         ):
             self.read.append(document_of_read(inscription.transcription, read))
+            self.names += names_read(read)
             for field in ("place", "hand", "execution"):
                 where = ("inscription", number, field)
                 yield from self._words(number, field, getattr(inscription, field), where)

@@ -22,7 +22,8 @@ class About(NamedTuple):
     ``sources`` are the ids of texts that only the library has, each with its line; ``unsourced``
     tells whether a poem or saying stands there without a source; ``unsettled`` are the names that
     may be read in two ways and of which nobody has said how; ``pictures`` are the files of pictures
-    that it names, each with its line.
+    that it names, each with its line; ``names`` are those that sign it, in current forms, with
+    their readings.
     """
 
     id: str = ""
@@ -36,6 +37,7 @@ class About(NamedTuple):
     unsourced: bool = False
     unsettled: tuple[str, ...] = ()
     pictures: tuple[tuple[str, int | None], ...] = ()
+    names: tuple[tuple[str, str], ...] = ()
 
     @classmethod
     def kept(cls, row: Sequence[Any]) -> Self:
@@ -43,8 +45,9 @@ class About(NamedTuple):
         about = cls(*row)
         sources = tuple((identity, line) for identity, line in about.sources)
         pictures = tuple((name, line) for name, line in about.pictures)
+        names = tuple((written, romaji) for written, romaji in about.names)
         unsettled = tuple(about.unsettled)
-        return about._replace(sources=sources, unsettled=unsettled, pictures=pictures)
+        return about._replace(sources=sources, unsettled=unsettled, pictures=pictures, names=names)
 
 
 class Examined(NamedTuple):

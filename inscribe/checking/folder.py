@@ -21,6 +21,7 @@ from inscribe.checking.naming import (
     nearly_the_same,
 )
 from inscribe.checking.pictured import picture_problem
+from inscribe.checking.two_ways import read_in_two_ways
 from inscribe.checking.wording import Compared
 from inscribe.concordance import DOCUMENTS, Document, of_rows, rows_of, store_of
 from inscribe.keeping import (
@@ -32,6 +33,7 @@ from inscribe.keeping import (
     each_record,
     mark_of,
     mark_of_all,
+    names_settled,
 )
 from inscribe.record import Survey, survey
 
@@ -61,17 +63,21 @@ def check_folder(
         InputError: there is no such file or folder.
     """
     there = Survey([folder]) if folder.is_file() else survey(folder)
-    with store_of(folder, cache, keep=keep) as store:
+    with (
+        store_of(folder, cache, keep=keep) as store,
+        names_settled(folder, there.records, EXAMINED, store) as work,
+    ):
         looked = [
             Looked(path, *_looked_at(values[0], path))
-            for path, values in each_record(there.records, EXAMINED, store, progress)
+            for path, values in each_record(there.records, work, store, progress)
         ]
-        between = _across(there.records, store)
+        between = _across(there.records, work, store)
     records = {str(each.file): each for each in looked}
     for said in (
         *_ids(looked),
         *_sources(looked, library),
         *_links(looked, folder),
+        *read_in_two_ways(looked),
         *_pictures(looked),
         *(finding(a.remark.code, a.file, 1, a.remark.message, a.object) for a in between),
     ):
@@ -103,7 +109,7 @@ def _examined(path: Path) -> tuple[Any, Any]:
 EXAMINED = Work(("findings", "documents"), _examined)
 
 
-def _across(paths: Sequence[Path], store: Store | None) -> list[Against]:
+def _across(paths: Sequence[Path], work: Work, store: Store | None) -> list[Against]:
     """Return what the records say against each other; kept as long as none of them changes."""
     if len(paths) < 2:
         return []
@@ -113,7 +119,7 @@ def _across(paths: Sequence[Path], store: Store | None) -> list[Against]:
         if isinstance(rows, list):
             return [Against(file, of, Remark(*remark)) for file, of, remark in rows]
     documents: list[Document] = []
-    for _, (_, found) in each_record(paths, EXAMINED, store, wanted=2):
+    for _, (_, found) in each_record(paths, work, store, wanted=2):
         documents += of_rows(found["rows"])
     kept_words = store.values(WORDINGS, [""]).get("") if store else None
     compared: Compared = kept_words if isinstance(kept_words, dict) else {}

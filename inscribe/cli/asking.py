@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from inscribe.cli.offering import is_in_library, likeliest_source
 from inscribe.cli.prompting import LineReader, TypingStopped
 from inscribe.cli.showing import say, show_column, show_found
 from inscribe.recording import (
@@ -30,7 +31,6 @@ if TYPE_CHECKING:
 BACK = "<"
 NOTHING = "-"
 _LONG = re.compile(r"\b(title|remarks|translation|column)\b")  # what is put right as it stands
-SURE = 0.5  # the probability from which a text of the library is offered
 
 
 class OneBackError(Exception):
@@ -57,6 +57,11 @@ class Prompter:
         """Whether a text of several lines is asked for line by line."""
         return self.live
 
+    @property
+    def drawer(self) -> bool:
+        """Whether it is asked in which drawer an object lies."""
+        return self.live or "drawer" in self.memory.session or "drawer" in self.draft.answers
+
     def ask(
         self,
         key: str,
@@ -79,23 +84,11 @@ class Prompter:
             said = self._asked(key, question, check, offered, self._default(key, default))
             if offered and said and said not in offered:
                 say("  none of the usual words; it is kept as you wrote it")
-            if name == "source" and said and not self._is_in_library(said):
+            if name == "source" and said and not is_in_library(self.library_file, said):
                 say("  the library has no text of this id; it is kept as you wrote it")
             return said
 
         return self.draft.answer(key, asked, check)
-
-    def _is_in_library(self, identity: str) -> bool:
-        """Whether the library has a text of an id; where there is no library, that is not asked."""
-        from inscribe.cli.common import library_path
-
-        path = library_path(self.library_file)
-        if not path.is_file():
-            return True
-        from inscribe.sources import Library
-
-        with Library(path) as library:
-            return any(library.texts([identity]))
 
     def _default(self, key: str, default: Callable[[], str] | None) -> str:
         """Return what an empty answer stands for."""
@@ -160,27 +153,7 @@ class Prompter:
 
     def source(self, key: str, text: str) -> str:
         """Return the id of the likeliest text of the library, and show what was found."""
-        from inscribe.cli.common import library_path
-
-        path = library_path(self.library_file)
-        if not path.is_file():
-            return ""
-        from inscribe import notation
-        from inscribe.errors import InscribeError
-        from inscribe.report.terminal import hits_as_text
-        from inscribe.sources import Library, find
-
-        try:
-            with Library(path) as library:
-                hits = [h for h in find(library, notation.parse(text), 3) if h.score >= SURE]
-        except InscribeError as error:
-            say(f"  the library could not be searched: {error}")
-            return ""
-        if not hits:
-            say("  the library has no such text")
-            return ""
-        click.echo(hits_as_text(text, notation.parse(text), hits), err=True)
-        return hits[0].text.id
+        return likeliest_source(self.library_file, text)
 
     def _asked(
         self,

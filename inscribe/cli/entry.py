@@ -54,8 +54,8 @@ A house style is a TOML file of these keys; each may be left out:
     object, images, place, carved, compared (the source beside it),
     source_image, drawing, romaji, translation, words (word by word), kana,
     current, passages, alternatives, date, signature, persons, source,
-    differences, space, fidelity, readers, doubts, changes, workings (how dates were
-    reckoned), remarks, cautions
+    differences, apparatus (of several sources), space, fidelity, readers,
+    doubts, changes, workings (how dates were reckoned), remarks, cautions
 
 Labels are kept in the table labels.tsv, cautions in cautions.tsv; a table of that name in a
 folder given with --glossary goes before them. Explanations in Japanese are those of the table

@@ -50,12 +50,15 @@ class EntryStream:
     def documents(self) -> Iterator[tuple[Path, str]]:
         """Yield each record's file and its entry, in the order of the files."""
         from inscribe.concordance import store_of
-        from inscribe.keeping import Work, each_record
+        from inscribe.keeping import Work, each_record, names_settled
 
         self.broken = [*self.closed]
         work = Work((f"entry {self.form}",), self._make, self._of)
-        with store_of(self.folder) as store:
-            for path, (made,) in each_record(self.paths, work, store, self.progress):
+        with (
+            store_of(self.folder) as store,
+            names_settled(self.folder, self.paths, work, store) as settled,
+        ):
+            for path, (made,) in each_record(self.paths, settled, store, self.progress):
                 if made["problem"]:
                     self.broken.append(made["problem"])
                 else:

@@ -42,6 +42,7 @@ if TYPE_CHECKING:
     + example(
         "inscribe read examples/DEMO-001.toml",
         "inscribe read 於東都應需造之",
+        "inscribe read 春の夜の夢 --gloss",
         "inscribe read --text 嶺曉作 --override 1-2=name:みねあき",
         "inscribe read --text 春の夜露岳書 --passage 4-6=signature:wrote",
         "inscribe read --watch records/A-0412.toml",
@@ -64,6 +65,7 @@ if TYPE_CHECKING:
     help="Modified Hepburn as in the ALA-LC table, or ISO 3602 (strict).",
 )
 @click.option("--second-opinion", is_flag=True, help="Ask pykakasi too; slow to load.")
+@click.option("--gloss", is_flag=True, help="Show each word: signs, kana, letters, meaning.")
 @click.option("--why", is_flag=True, help="Show every word, every change of form, and the reasons.")
 @format_option("text", "json", "jsonl", name="shape")
 @output_options
@@ -79,6 +81,7 @@ def command(
     records: str | None,
     letters: str,
     second_opinion: bool,
+    gloss: bool,
     why: bool,
     shape: str,
     output: str | None,
@@ -100,7 +103,7 @@ def command(
         raise InputError(f"--{key} and --lines do not go together", hint="read one text at a time")
     text = given(path, literal, lines=lines)
     if lines:
-        _read_lines(text, register, letters, why, shape, output, force, quiet)
+        _read_lines(text, register, letters, why, gloss, shape, output, force, quiet)
 
     from inscribe import tables
 
@@ -116,7 +119,8 @@ def command(
             from inscribe.reading.inscription import with_second_opinion
 
             found = [with_second_opinion(each) for each in found]
-        return _shown([_in_letters(each, letters) for each in found], shape, why)
+        found = [_in_letters(each, letters) for each in found]
+        return _shown(_glossed(found) if gloss else found, shape, why, gloss)
 
     if watch:
         _watch(text, shown, output)
@@ -132,6 +136,12 @@ def _watch(text: Given, shown: Callable[[], str], output: str | None) -> None:
     watch(text.path, shown)
 
 
+def _glossed(found: list[Interpretation]) -> list[Interpretation]:
+    from inscribe.glossing import with_glosses
+
+    return [with_glosses(each) for each in found]
+
+
 def _in_letters(found: Interpretation, letters: str) -> Interpretation:
     if letters == "hepburn":
         return found
@@ -140,11 +150,11 @@ def _in_letters(found: Interpretation, letters: str) -> Interpretation:
     return iso_reading(found)
 
 
-def _shown(found: list[Interpretation], shape: str, why: bool) -> str:
+def _shown(found: list[Interpretation], shape: str, why: bool, gloss: bool) -> str:
     if shape == "text":
         from inscribe.report.terminal import cautions_as_text, reading_as_text
 
-        readings = "\n".join(reading_as_text(each, why=why) for each in found)
+        readings = "\n".join(reading_as_text(each, why=why, gloss=gloss) for each in found)
         return readings + cautions_as_text(found)
     import json
 
@@ -160,6 +170,7 @@ def _read_lines(
     register: Choice,
     letters: str,
     why: bool,
+    gloss: bool,
     shape: str,
     output: str | None,
     force: bool,
@@ -170,7 +181,7 @@ def _read_lines(
     count = _count_of(text.path)
     with progress("lines", output, quiet=quiet) as show:
         given = _counted(_lines_of(text), tally, lambda done: show(done, count))
-        results = _line_results(given, register, letters, why, shape, tally)
+        results = _line_results(given, register, letters, why, gloss, shape, tally)
         if output is not None:
             write_result("".join(results), output, force=force)
         else:
@@ -218,6 +229,7 @@ def _line_results(
     register: Choice,
     letters: str,
     why: bool,
+    gloss: bool,
     shape: str,
     tally: Tally,
 ) -> Iterator[str]:
@@ -235,12 +247,13 @@ def _line_results(
 
                 found = with_persons([found])[0]
             interpretation = _in_letters(found, letters)
+            interpretation = _glossed([interpretation])[0] if gloss else interpretation
         except InscribeError as error:
             tally.refuse(number)
             problem = refusal(number, error)
             yield json.dumps(problem, ensure_ascii=False) + "\n"
             continue
         if shape == "text":
-            yield reading_as_text(interpretation, why=why) + "\n"
+            yield reading_as_text(interpretation, why=why, gloss=gloss) + "\n"
         else:
             yield json.dumps(interpretation.to_dict(), ensure_ascii=False) + "\n"

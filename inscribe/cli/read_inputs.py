@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from inscribe.cli.common import library_path
 from inscribe.cli.overriding import merged
 from inscribe.errors import InputError, InscribeError, NotationError, Place
 
@@ -73,15 +74,17 @@ def _of_record(path: Path, wished: Wished) -> Iterator[Interpretation]:
         raise InputError(
             several, Place(str(path)), f"write it into the record: [[inscription.{key}]]"
         )
-    for inscription in loaded.inscriptions:
-        try:
-            yield _read_inscription(inscription, loaded, wished)
-        except NotationError as error:
-            raise error.in_file(str(path), None) from error
+    with record.as_settled(record.settled_beside(path)):
+        for inscription in loaded.inscriptions:
+            try:
+                yield _read_inscription(inscription, loaded, wished)
+            except NotationError as error:
+                raise error.in_file(str(path), None) from error
 
 
 def _read_inscription(inscription: Inscription, loaded: Record, wished: Wished) -> Interpretation:
     from inscribe import reading
+    from inscribe.sources import text_of
 
     auto = wished.register == "auto"
     how: dict[str, Any] = {
@@ -90,7 +93,7 @@ def _read_inscription(inscription: Inscription, loaded: Record, wished: Wished) 
         "between": loaded.between,
         "alternatives": True,
         "passages": merged(wished.passages, inscription.passages),
-        "source": inscription.source.text if inscription.source else "",
+        "source": text_of(inscription.source, library_path(None)),
     }
     text = inscription.transcription
     found = reading.read(text, **how)

@@ -43,9 +43,17 @@ def command() -> None:
 
 @command.command(
     short_help="add texts from files, folders or standard input",
-    epilog=example("inscribe source add anthology.jsonl notes/ --each paragraph"),
+    epilog=example(
+        "inscribe source add anthology.jsonl notes/ --each paragraph",
+        "inscribe source add --starter",
+    ),
 )
-@click.argument("paths", nargs=-1, required=True, metavar="FILE|FOLDER|-...")
+@click.argument("paths", nargs=-1, metavar="[FILE|FOLDER|-]...")
+@click.option(
+    "--starter",
+    is_flag=True,
+    help="Texts that plates copy most often, from before 1600; typed from memory.",
+)
 @click.option("--from", "kind", help="The kind of file: csv, jsonl, tei, text, toml or tsv.")
 @click.option(
     "--each",
@@ -58,7 +66,12 @@ def command() -> None:
 @_library
 @quiet_option("No progress and no remarks.")
 def add(
-    paths: tuple[str, ...], kind: str | None, unit: str, library_file: str | None, quiet: bool
+    paths: tuple[str, ...],
+    starter: bool,
+    kind: str | None,
+    unit: str,
+    library_file: str | None,
+    quiet: bool,
 ) -> None:
     """Add texts from files, folders or standard input; adding the same again changes nothing.
 
@@ -69,6 +82,8 @@ def add(
     from inscribe import sources
     from inscribe.sources import Library
 
+    if not (paths or starter):
+        raise InputError("give texts to add", hint="files, folders, - or --starter")
     if kind is not None and kind not in sources.FORMATS:
         raise InputError(
             f"there is no kind of file {kind!r}", hint="use one of " + ", ".join(sources.FORMATS)
@@ -79,6 +94,8 @@ def add(
     reading = [""]  # the file at hand
 
     def texts() -> Iterator[SourceText]:
+        if starter:
+            yield from sources.starter_texts()
         for path, stem in zip(named, sources.stems_of(named), strict=True):
             reading[0] = str(path)
             yield from _some(sources.texts_in(path, kind=kind, unit=unit, stem=stem))

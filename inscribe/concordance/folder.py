@@ -29,6 +29,7 @@ from inscribe.keeping import (
     Work,
     each_record,
     mark_of,
+    names_settled,
     open_store,
 )
 from inscribe.record import Survey, load, survey
@@ -73,8 +74,11 @@ def collection(
     there = Survey([folder]) if folder.is_file() else survey(folder)
     documents: list[Document] = []
     unread = list(map(str, there.closed))
-    with store_of(folder, cache, keep=keep) as store:
-        for path, (found,) in each_record(there.records, DOCUMENTS, store, progress):
+    with (
+        store_of(folder, cache, keep=keep) as store,
+        names_settled(folder, there.records, DOCUMENTS, store) as work,
+    ):
+        for path, (found,) in each_record(there.records, work, store, progress):
             read, problem = _as_kept(found, path)
             documents += read
             if problem:

@@ -11,6 +11,7 @@ from inscribe import notation, reading, tables
 from inscribe.collation import Collation, WitnessSource, collate, testimony
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
+from inscribe.glossing import with_glosses
 from inscribe.signs import Certainty, Intervention
 from inscribe.sources import words_of
 
@@ -49,7 +50,8 @@ def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:
 def _inscription_entry(
     inscription: Inscription, between: tuple[int, int] | None, library: Library | None
 ) -> InscriptionEntry:
-    interpretation = _read(inscription, between)
+    source = _source_text(inscription, library)
+    interpretation = with_glosses(_read(inscription, between, source))
     found = [_collation(inscription, each, library) for each in inscription.sources]
     collation, problem = found[0] if found else (None, "")
     held = [one for one, _ in found if one is not None]
@@ -60,7 +62,19 @@ def _inscription_entry(
     return InscriptionEntry(inscription, interpretation, collation, "", testimony(held, sources))
 
 
-def _read(inscription: Inscription, between: tuple[int, int] | None) -> Interpretation:
+def _source_text(inscription: Inscription, library: Library | None) -> str:
+    """Return the words of the source, those of the library where it is named by its id only."""
+    if inscription.source is None:
+        return ""
+    if inscription.source.text and inscription.source.notation != "japanese":
+        return notation.render(inscription.source.transcription)  # the reading stage knows one
+    if inscription.source.text or not inscription.source.id or library is None:
+        return inscription.source.text
+    found = library.text_of_id(inscription.source.id)
+    return found.text if found else ""
+
+
+def _read(inscription: Inscription, between: tuple[int, int] | None, source: str) -> Interpretation:
     """Return what an inscription says, with readings of its worn signs where these are likely."""
     text = inscription.transcription
 
@@ -71,15 +85,14 @@ def _read(inscription: Inscription, between: tuple[int, int] | None) -> Interpre
             inscription.overrides,
             between=between,
             passages=inscription.passages,
-            source=inscription.source.text if inscription.source else "",
+            source=source,
         )
 
     if not any(sign.is_worn for sign in text.signs):
         return read(text)
     from inscribe.restoring import with_restored
 
-    copied = notation.render(inscription.source.transcription) if inscription.source else ""
-    return with_restored(read(text), text, read, copied=copied)
+    return with_restored(read(text), text, read, copied=source)
 
 
 def _collation(

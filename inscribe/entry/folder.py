@@ -12,7 +12,7 @@ from inscribe.entry.assemble import entry_of
 from inscribe.entry.model import Entry
 from inscribe.errors import InputError, InscribeError, Place, ProblemsError
 from inscribe.reading.lexicon import prepare_for
-from inscribe.record import Survey, load, survey
+from inscribe.record import Survey, as_settled, load, settled_beside, settled_names, survey
 from inscribe.workers import mapped
 
 
@@ -63,13 +63,15 @@ def usable_entries(
         raise InputError("there is no record in the folder", Place(str(place)))
     made = Made([], [*there.closed])
     prepare_for(len(there.records))
-    entries = mapped(partial(_entry, library=library), there.records)
-    for done, (path, entry) in enumerate(zip(there.records, entries, strict=True), start=1):
-        if isinstance(entry, InscribeError):
-            made.broken.append(entry)
-        else:
-            made.entries.append((path, entry))
-        progress(done, len(there.records))
+    settled = settled_names(place) if place.is_dir() else settled_beside(place)
+    with as_settled(settled):
+        entries = mapped(partial(_entry, library=library), there.records)
+        for done, (path, entry) in enumerate(zip(there.records, entries, strict=True), start=1):
+            if isinstance(entry, InscribeError):
+                made.broken.append(entry)
+            else:
+                made.entries.append((path, entry))
+            progress(done, len(there.records))
     if not made.entries:
         raise _together(made.broken)
     return made

@@ -14,6 +14,7 @@ from inscribe.keeping.store import Kept, KeptValue, Store
 from inscribe.reading.lexicon import prepare_for
 from inscribe.workers import mapped
 
+LARGEST = 2**19  # characters of a value that is kept
 BATCH = 400  # records whose values are read and kept at a time
 
 Progress = Callable[[int, int], None]
@@ -140,22 +141,33 @@ def _made(name: str, work: Work) -> _Fresh:
 
 
 def _files_beside(path: Path) -> list[str]:
-    """Return the source files that a record names, as far as its text tells."""
+    """Return the files that a record names (sources, pictures), as far as its text tells."""
     import tomllib
 
     try:
         text = path.read_text("utf-8")
         if "file" not in text:
             return []
-        data = tomllib.loads(text)
-        named = [
-            each["source"]["file"]
-            for each in data["inscription"]
-            if "file" in each.get("source", {})
-        ]
-        return [str(path.parent / name) for name in named if isinstance(name, str)]
-    except (OSError, ValueError, TypeError, KeyError, AttributeError, RecursionError):
+        return [str(path.parent / name) for name in _named_files(tomllib.loads(text))]
+    except (OSError, ValueError, RecursionError):
         return []
+
+
+def _named_files(data: Any) -> Iterator[str]:
+    """Yield what stands under the key ``file``, wherever in a record.
+
+    >>> list(_named_files({"image": [{"file": "a.png"}], "source": {"file": "b.txt"}}))
+    ['a.png', 'b.txt']
+    """
+    if isinstance(data, list):
+        for each in data:
+            yield from _named_files(each)
+    elif isinstance(data, dict):
+        for key, value in data.items():
+            if key == "file" and isinstance(value, str):
+                yield value
+            else:
+                yield from _named_files(value)
 
 
 def _keep(store: Store, made: Sequence[_Fresh], marks: dict[str, FileMark], work: Work) -> None:
@@ -170,4 +182,5 @@ def _keep(store: Store, made: Sequence[_Fresh], marks: dict[str, FileMark], work
                 )
                 for each in made
             ),
+            LARGEST,
         )

@@ -27,6 +27,7 @@ LAYOUT = 1
 MOST_FILES = 30  # folders of which something is kept
 MOST_BYTES = 1024 * 2**20  # of all of them
 WAIT = 2.0  # seconds for another run that writes
+VALUE = 6  # the column of the value
 _TABLE = """
 create table if not exists made (
     what text, name blob, size integer, changed integer, content text, beside text,
@@ -134,10 +135,14 @@ class Store:
         except sqlite3.Error:
             return []
 
-    def keep(self, what: str, rows: Iterable[KeptValue]) -> None:
-        """Keep rows, all or none of them; those of the same records go."""
+    def keep(self, what: str, rows: Iterable[KeptValue], largest: int | None = None) -> None:
+        """Keep rows, all or none of them; those of the same records go.
+
+        A value of more than ``largest`` characters, as a page with its pictures, is not kept.
+        """
         with contextlib.suppress(sqlite3.Error, UnicodeError):
             made = [_row(what, row) for row in rows]
+            made = [row for row in made if largest is None or len(str(row[VALUE])) <= largest]
             with self._whole():
                 question = "insert or replace into made values (?, ?, ?, ?, ?, ?, ?, ?)"
                 self._opened.executemany(question, made)

@@ -20,7 +20,8 @@ class TokenKeys(TypedDict):
     kana: Annotated[str, "current kana spelling; empty for what is not said"]
     romaji: Annotated[str, "modified Hepburn with macrons; empty for what is not said"]
     signs: Annotated[Signs, "what it was read from"]
-    gloss: Annotated[str, "its meaning or what sort of word it is, in English, or empty"]
+    gloss: Annotated[str, "what it means in English, or empty; --gloss looks for it"]
+    grammar: Annotated[str, "what sort of word it is, in plain English words"]
     chance: Annotated[Share, _CHANCE]
 
 

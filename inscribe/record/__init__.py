@@ -68,7 +68,13 @@ if TYPE_CHECKING:
     from inscribe.record.moving import mended as mended, with_signs as with_signs
     from inscribe.record.revising import revised as revised
     from inscribe.record.schema import record_schema as record_schema
-    from inscribe.record.settled import settled_names as settled_names
+    from inscribe.record.settled import (
+        SettledName as SettledName,
+        as_settled as as_settled,
+        settled_beside as settled_beside,
+        settled_in as settled_in,
+        settled_names as settled_names,
+    )
     from inscribe.record.surveying import Survey as Survey, survey as survey
     from inscribe.record.tei import records_of_tei as records_of_tei
     from inscribe.record.values import FORBIDDEN as FORBIDDEN
@@ -93,7 +99,7 @@ else:
             "moving": "mended with_signs",
             "revising": "revised",
             "schema": "record_schema",
-            "settled": "settled_names",
+            "settled": "SettledName as_settled settled_beside settled_in settled_names",
             "surveying": "Survey survey",
             "tei": "records_of_tei",
             "values": "FORBIDDEN",

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 from typing import NamedTuple
 
 from inscribe.errors import InscribeError
-from inscribe.files import read_text
+from inscribe.files import decode, read_bytes
 from inscribe.forms import normalise_text
 from inscribe.record.loader import loads, paths_in
 from inscribe.record.model import Inscription, Override
@@ -24,20 +25,41 @@ class SettledName(NamedTuple):
 def settled_names(folder: Path) -> list[SettledName]:
     """Return the names settled by overrides in the records of a folder.
 
-    Records that cannot be read are passed over: ``inscribe check`` tells of them.
-
     Raises:
         InputError: there is no such folder.
     """
-    found: list[SettledName] = []
-    for path in paths_in(folder):
-        try:
-            text = read_text(path)
-            if '"name"' in text or "'name'" in text:  # most records settle none
-                found += _settled_in(text, path)
-        except InscribeError:
-            continue
-    return found
+    return [name for path in paths_in(folder) for name in settled_in(path)]
+
+
+def settled_beside(record: Path) -> list[SettledName]:
+    """Return the names settled in a record and in those that lie in the same folder."""
+    return [name for path in sorted(record.parent.glob("*.toml")) for name in settled_in(path)]
+
+
+@contextmanager
+def as_settled(names: Sequence[SettledName]) -> Iterator[None]:
+    """Read names, within, as they were settled."""
+    if not names:
+        yield
+        return
+    from inscribe.reading.names import settling
+
+    with settling(names):
+        yield
+
+
+def settled_in(path: Path) -> list[SettledName]:
+    """Return the names settled in a record; none of one that cannot be read.
+
+    ``inscribe check`` tells of those.
+    """
+    try:
+        data = read_bytes(path)
+        if b'"name"' in data or b"'name'" in data:  # most records settle none
+            return list(_settled_in(decode(data, str(path)), path))
+    except InscribeError:
+        pass
+    return []
 
 
 def _settled_in(text: str, path: Path) -> Iterator[SettledName]:

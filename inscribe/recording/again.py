@@ -25,6 +25,7 @@ def _answers(record: Record) -> Iterator[tuple[str, str]]:
     yield "id", record.id
     yield "kind", record.kind
     yield "title", record.title
+    yield "drawer", record.drawer
     for name in sizes_of(record.kind):
         yield name, _size(getattr(record.measurements, name))
     for number, each in enumerate(record.inscriptions, start=1):
@@ -91,7 +92,7 @@ def with_changes(record: Record, before: Record, after: Record) -> Record:
             inscriptions.append(new)
     changed: dict[str, Any] = {
         key: getattr(after, key)
-        for key in ("id", "kind", "title", "remarks", "measurements")
+        for key in ("id", "kind", "title", "remarks", "measurements", "drawer")
         if getattr(after, key) != getattr(before, key)
     }
     if "measurements" in changed:

@@ -42,6 +42,10 @@ class Asker(Protocol):
     def several_lines(self) -> bool:
         """Whether a text of several lines is asked for line by line, up to an empty one."""
 
+    @property
+    def drawer(self) -> bool:
+        """Whether it is asked in which drawer the object lies."""
+
     def ask(
         self,
         key: str,
@@ -75,12 +79,16 @@ class Interview:
         identity = ask("id", "object id", required, default=lambda: self.stem)
         kind = ask("kind", "kind of fitting", required, words_for("kind"))
         title = ask("title", "title or subject (may stay empty)", anything)
+        drawer = ""
+        if self.asker.drawer:
+            drawer = ask("drawer", "drawer it lies in (may stay empty)", anything)
         sizes = {name: self._mm(name, f"{name} in mm (may stay empty)") for name in sizes_of(kind)}
         found = [self._inscription(1, kind)]
         while self._yes(f"more.{len(found)}", "another inscription on this object? y/n"):
             found.append(self._inscription(len(found) + 1, kind))
         remarks = ask("remarks", "remarks on the object (may stay empty)", anything)
-        return Record(identity, kind, tuple(found), title, Measurements(**sizes), None, remarks)
+        made = Record(identity, kind, tuple(found), title, Measurements(**sizes), None, remarks)
+        return made._replace(drawer=drawer)
 
     def _inscription(self, number: int, kind: str) -> Inscription:
         part = f"inscription.{number}"

@@ -71,11 +71,9 @@ def _csv(document: str, _count: int) -> CutDocument:
 
 
 def _html(document: str, count: int) -> CutDocument:
-    start, end = document.index("<main>") + len("<main>"), document.rindex("</main>")
-    body = document[start:end]
-    kept = body.rstrip()
+    start, end = document.index("<main>\n") + len("<main>\n"), document.rindex("</main>")
     head = _TITLE.sub(f"<title>{count} objects</title>", document[:start], count=1)
-    return CutDocument(head, kept, body[len(kept) :] + document[end:])
+    return CutDocument(head, document[start:end], document[end:])
 
 
 def _lido(document: str, _count: int) -> CutDocument:

@@ -82,6 +82,7 @@ class WornInscription:
     offsets: dict[int, int] = field(default_factory=dict)  # in the poem, of each sign
     names: Names = field(default_factory=dict)  # to be expected in the collection
     gaps: frozenset[int] = frozenset()  # offsets of gaps in the poem
+    passages: tuple[tuple[str, int, int], ...] = ()  # their kinds, first and last signs
     _first: dict[int, dict[str, float]] = field(default_factory=dict)
     _walks: dict[int, Walks] = field(default_factory=dict)
     possible: dict[int, dict[str, Possible]] = field(default_factory=dict)
@@ -256,19 +257,27 @@ class WornInscription:
 
 def inscription(text: Transcription, register: Choice, names: Names = NO_NAMES) -> WornInscription:
     """Return an inscription with its worn places unreadable, ready to be weighed."""
+    normal = normalise(text)
+    if register != "auto":
+        return in_register(normal, register, names)
     from inscribe import reading
 
-    normal = normalise(text)
-    found = register if register != "auto" else reading.read(text, alternatives=False).register
-    if register == "auto" and found == "prose" and _signed_once_filled(normal.text, names):
+    read = reading.read(text, alternatives=False)
+    found = read.register
+    if found == "prose" and _signed_once_filled(normal.text, names):
         found = "signature"
+    made = in_register(normal, found, names)
+    made.passages = tuple((p.kind, p.first, p.last) for p in read.passages)
+    return made
+
+
+def in_register(normal: NormalText, found: Register, names: Names) -> WornInscription:
+    """Return a text ready to be weighed in a register."""
     if found == "signature":
         return WornInscription(normal, found, None, names=names)
     plain, offsets, gaps = _poem(normal)
-    metrical = found == "verse" and not gaps
-    return WornInscription(
-        normal, found, verse.setting(plain, metrical=metrical), offsets, gaps=gaps
-    )
+    poem = verse.setting(plain, metrical=found == "verse" and not gaps)
+    return WornInscription(normal, found, poem, offsets, gaps=gaps)
 
 
 def _signed_once_filled(text: str, names: Names) -> bool:

@@ -16,6 +16,7 @@ from inscribe import tables
 from inscribe.errors import InputError
 from inscribe.forms import normalise_text
 from inscribe.restoring import gaps, seen, sourced
+from inscribe.restoring.by_passage import by_passage
 from inscribe.restoring.inscription import WornInscription, inscription
 from inscribe.restoring.listed import listed_at
 from inscribe.restoring.model import Candidate, Evidence, Lacuna, Restoration
@@ -73,16 +74,19 @@ def restore(
     if copied and wanted:
         hits = (sourced.named_source(copied), *hits)
     made = inscription(worn, register, names)
+    here = by_passage(made, names)
     from_sources = sourced.answers(worn, hits)
     lacunae = []
     for each in wanted:
         described = _seen_in(each, seen_of_it or Seen())
         there = from_sources.get(each.index, [])
+        part = here.get(each.index, made)
         if worn.signs[each.index].kind is Kind.GAP:
-            candidates, remark = gaps.candidates(made, each.index, there, most)
+            candidates, remark = gaps.candidates(part, each.index, there, most)
         else:
-            candidates, remark = _candidates(made, each.index, there, described, most), ""
-        lacunae.append(_lacuna(made, worn, worn.signs[each.index], candidates, remark))
+            candidates, remark = _candidates(part, each.index, there, described, most), ""
+        morae = part.missing_morae(each.index)
+        lacunae.append(_lacuna(made, worn, worn.signs[each.index], morae, candidates, remark))
     return Restoration(made.text, made.register, tuple(lacunae), hits, len(found))
 
 
@@ -238,6 +242,7 @@ def _lacuna(
     made: WornInscription,
     text: Transcription,
     sign: Sign,
+    morae: int | None,
     candidates: tuple[Candidate, ...],
     remark: str,
 ) -> Lacuna:
@@ -250,7 +255,7 @@ def _lacuna(
         "gap" if sign.kind is Kind.GAP else "sign",
         made.text[max(0, at - AROUND) : at],
         made.text[at + length : at + length + AROUND],
-        made.missing_morae(sign.index),
+        morae,
         candidates,
         remark,
     )

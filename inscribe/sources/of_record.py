@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import notation
@@ -10,6 +11,22 @@ if TYPE_CHECKING:
     from inscribe.record import CopiedText
     from inscribe.signs import Transcription
     from inscribe.sources.library import Library
+
+
+def text_of(source: CopiedText | None, library_file: Path) -> str:
+    """Return the words of a record's source as text; nothing where they are not to be had.
+
+    The library is opened only where the record names its source by id alone.
+    """
+    if source is None or source.text:
+        return source.text if source else ""
+    if not source.id or not library_file.exists():
+        return ""
+    from inscribe.sources.library import Library
+
+    with Library(library_file) as library:
+        found = library.text_of_id(source.id)
+    return found.text if found else ""
 
 
 def words_of(source: CopiedText, library: Library | None) -> Transcription | None:

@@ -9,7 +9,7 @@ the weights for glossary/verse/reading_chances.tsv, fitted on the sets for looki
 poems of verse_dev.tsv; all other sets are only measured.
 
 A word is right where aligning the letters of the reading with the nearest right reading changes
-none of its letters. Sets of /root/hold and /root/look are read where they are there.
+none of its letters. The rows of the files ``*_measure.tsv`` are for measuring, never for looking.
 """
 
 from __future__ import annotations
@@ -25,8 +25,6 @@ sys.path.insert(0, str(Path(__file__).parent))
 from reading import letters, poems, rows
 
 DATA = Path(__file__).parent.parent / "data"
-HOLD = Path("/root/hold")
-LOOK = Path("/root/look")
 BANDS = (0.0, 0.2, 0.4, 0.6, 0.8, 0.9, 0.95, 0.98, 1.01)
 _FEW = 15  # texts from which nothing can be fitted
 FITTED = ("development, even", "look", "fresh, odd", "manuscript spelling, odd")
@@ -55,16 +53,17 @@ def cases(last: bool = False) -> dict[str, list[Case]]:
                 for row in rows(DATA / f"{name}.tsv")
                 if row[0] == half
             ]
-    for folder, half in ((LOOK, "look"), (HOLD, "measure")):
-        for path in sorted([*folder.glob("prose_*.tsv"), *folder.glob("endings_*.tsv")]):
-            if half == "look" or last or "_d_" not in path.stem:
-                found[f"{path.stem}, {half}"] = list(_of_file(path))
+    for path in sorted([*DATA.glob("prose_*.tsv"), *DATA.glob("endings_*.tsv")]):
+        if last or not path.stem.endswith("_d_measure"):
+            found[path.stem.replace("_look", ", look").replace("_measure", ", measure")] = list(
+                _of_file(path)
+            )
     return {name: each for name, each in found.items() if each}
 
 
 def _of_file(path: Path) -> Iterator[Case]:
     """Yield the rows of a set of texts: text, reading, or text, kana, reading."""
-    cell = 2 if path.read_text("utf-8").startswith("text\tkana") else 1
+    cell = 2 if "\ntext\tkana" in path.read_text("utf-8") else 1
     for row in rows(path):
         yield Case(row[0], tuple(_accepted(row[cell])))
 

@@ -10,8 +10,9 @@ other files.
 
 A reading counts when it is right as a whole, but for capitals, hyphens and word division. Other
 readings that are right too stand in the lists after " | ", or in brackets after the word that they
-replace; "(no)" may be said or not. "first 3" counts rows for which a right reading is among the
-first three proposals. The peers, pykakasi and cutlet where they are installed, are given the text
+replace; "(no)" may be said or not, and so may no after a clan (Fujiwara no, Minamoto no). "first
+3" counts rows for which a right reading is among the first three proposals. The peers, pykakasi and
+cutlet where they are installed, are given the text
 in current forms, which favours them.
 """
 
@@ -32,6 +33,7 @@ COUNTED_ONLY = DATA / "formulas_measure.tsv"
 FILES = (SHARED, DATA / "formulas_look.tsv", COUNTED_ONLY)
 BRACKET = re.compile(r"\s*\(([^)]*)\)")
 LINKING = "no"
+CLAN_LINKED = re.compile(r"\b(fujiwara|minamoto|taira|tachibana|sugawara) no (?=\w)")
 Reader = Callable[[str], list[str]]
 
 
@@ -51,6 +53,7 @@ def letters(text: str) -> str:
     'sanyōjūayasatoshi'
     """
     folded = unicodedata.normalize("NFC", text).lower()
+    folded = CLAN_LINKED.sub(r"\1 ", folded)
     return "".join(char for char in folded if char.isalpha())
 
 

@@ -18,6 +18,7 @@ from inscribe.dates.written.unknown_numbers import unknown_number_at
 from inscribe.dates.written.vocabulary import Meaning, words_from
 
 UNREAD = "□■"
+_YEAR_AND_MONTHS = ("歳暮春", "歳暮秋", "歳暮夏", "歳暮冬")
 _SEPARATORS = re.compile(r"[\s　、，,・･.．。／/」「|｜]+")
 
 
@@ -88,12 +89,18 @@ def _token_at(text: str, position: int) -> DateToken | None:
     for word in words_from(text[position]):
         if len(word.text) <= len(run):
             break
-        if text.startswith(word.text, position):
+        split = len(word.text) > 1 and _is_year_before_month(text, position)
+        if text.startswith(word.text, position) and not split:
             last = position + len(word.text) - 1
             return DateToken(word.text, position, last, {m.kind: m for m in word.meanings})
     if run:
         return _number(run, position, text[position + len(run) : position + len(run) + 1])
     return None
+
+
+def _is_year_before_month(text: str, position: int) -> bool:
+    """Return whether 歳 is the year before a month's name: 庚午歳暮春, not the month 歳暮."""
+    return text.startswith(_YEAR_AND_MONTHS, position)
 
 
 def _is_era(text: str, position: int) -> bool:

@@ -25,6 +25,7 @@ _LONGEST_DIVIDED = 160  # signs; a longer text is prose
 _LONG = 8  # signs of a column in which there is hardly more than one passage
 _SHORT = 3  # signs of a text in kanji that is a name or a word
 _SURE_TITLE = 6.0
+_THE_ABOVE = "右"
 _NAMES_AFTER_POEM = 6  # kanji at the end, in which there are hardly no names
 _END_OF_POEM = 2  # kanji with which a poem may end that needs no second look
 
@@ -108,7 +109,10 @@ def _short(plain: str) -> AtOnce | None:
     if is_signature(plain):
         return AtOnce("signature")
     from inscribe.dates import find
+    from inscribe.reading.signatures import is_quoted
 
+    if is_quoted(plain):
+        return AtOnce("prose")
     if find(plain) or not is_kanji_only(plain.replace("□", "")):
         return None
     return AtOnce("prose" if "□" in plain else "chinese")
@@ -118,4 +122,5 @@ def is_title(plain: str) -> bool:
     """Whether a text is framed as a title is: 布袋図, 題隅田川."""
     from inscribe.reading.passages import framed_weight
 
-    return framed_weight("heading", plain, first=True, last=False) > _SURE_TITLE
+    after = plain[:1] == _THE_ABOVE  # 右忠岑歌 stands after its poem
+    return framed_weight("heading", plain, first=True, last=after) > _SURE_TITLE

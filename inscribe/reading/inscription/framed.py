@@ -29,12 +29,14 @@ from inscribe.reading.words import (
     doubts_of_forms,
     settled_proposal,
     tokens_of,
+    words_of,
 )
 
 _MARK = "補助記号"
 _FRAME = "frame"
 _LEGEND = "the legend of a seal"
 _LONGEST_LINE = 84  # signs that are put into Japanese order
+_OF_TITLES = frozenset({"poet", "work", "chapter", "poem_word", "subject", "within", "city"})
 _OF_TABLES = ("subject", "place", "city", "quarter", "name")
 
 
@@ -43,9 +45,11 @@ def read_by_frame(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpreta
     if kind == "seal":
         return _seal(text)
     frame = frame_of(kind, text.normal.text)
-    if frame is None:
+    tokens = _title(frame, text.normal) if kind == "heading" else ()
+    if frame is not None and not tokens:
+        tokens = _tokens(kind, frame, text)
+    if not tokens:
         return None
-    tokens = _tokens(kind, frame, text)
     romaji = " ".join(token.romaji for token in tokens if token.romaji)
     listed = all(token.part_of_speech == _FRAME for token in tokens)
     sure = chance("frame whole", {"listed": float(listed)})
@@ -111,11 +115,35 @@ def _inner(kind: Kind, text: InscribedText, first: int, end: int) -> tuple[Token
         found = read_signature(stretch).proposals
         if found:
             return found[0].tokens
-    if known := _in_tables(inner):
+    if known := _in_tables(inner) or _quoted(stretch):
         return known
     from inscribe.reading.prose import prose_words
 
     return tokens_of(prose_words(stretch.text), inner)
+
+
+def _title(frame: Frame | None, normal: NormalText) -> tuple[Token, ...]:
+    """Return the words of a title that is all of persons, works, subjects: 王羲之観鵞図.
+
+    Nothing where a frame holds no more than one of them.
+    """
+    inner = frame.inner_of(normal.text) if frame else ""
+    if inner and any(word.kind in _OF_TITLES for word in words_of(inner)):
+        return ()
+    from inscribe.reading.signatures import is_quoted, read_signature
+
+    if is_quoted(normal.text):
+        return read_signature(normal).proposals[0].tokens
+    return _quoted(normal)
+
+
+def _quoted(stretch: NormalText) -> tuple[Token, ...]:
+    """Return the words of a title all of which are persons, works and subjects of tables."""
+    from inscribe.reading.signatures import read_signature
+
+    found = read_signature(stretch).proposals[:1]
+    tokens = found[0].tokens if found else ()
+    return tokens if all(token.part_of_speech in _OF_TITLES for token in tokens) else ()
 
 
 def _in_tables(text: InscribedText) -> tuple[Token, ...]:

@@ -15,6 +15,7 @@ from typing import IO
 from inscribe.reading import mecab
 from inscribe.reading.lexicon import connections
 from inscribe.reading.lexicon.compounds import compound_entries
+from inscribe.reading.lexicon.counted import counted_entries
 from inscribe.reading.lexicon.dictionary import FEATURES, UNVOICED
 from inscribe.reading.lexicon.nouns import (
     bare_verbs,
@@ -120,6 +121,7 @@ def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[DictionaryEn
         cost = settled.get((entry.written, entry.kana), entry.cost + _NOT_IN_TABLES)
         yield entry._replace(cost=cost)
     yield from compound_entries(source, index, native, settled)
+    yield from counted_entries(index, native)
     yield from noun_entries(index, settled, readings)
     yield from short_form_entries(index)
     yield from verb_entries(verbs, index)

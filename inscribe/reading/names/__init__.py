@@ -39,7 +39,11 @@ if TYPE_CHECKING:
     from inscribe.reading.names.ranking import (
         own_names as own_names,
         readings as readings,
+    )
+    from inscribe.reading.names.settled import (
         settle as settle,
+        settled_readings as settled_readings,
+        settling as settling,
     )
     from inscribe.reading.names.shapes import (
         half_in_kana as half_in_kana,
@@ -57,7 +61,8 @@ else:
             "made": "Ending ending_of",
             "model": "MOST NameKind NameReading",
             "people": "ListedForm SORTS forms_in",
-            "ranking": "own_names readings settle",
+            "ranking": "own_names readings",
+            "settled": "settle settled_readings settling",
             "shapes": "half_in_kana is_kana_name mixed_name_at",
         },
     )

@@ -11,6 +11,7 @@ from inscribe import tables
 # Readings of a name in kana with their costs, the likelier first.
 Listed = tuple[tuple[str, int], ...]
 _MOST_KNOWN = 50_000
+_RARE = 9_300  # the cost of a surname that UniDic lacks
 
 
 @tables.cached()
@@ -32,7 +33,7 @@ def _usual_surnames() -> dict[str, str]:
 def surnames(written: str) -> Listed:
     """Return the readings of a surname; empty where it is not listed."""
     found = _looked_up(written, _surname_rows())
-    usual = _usual_surnames().get(written) if found else None
+    usual = _usual_surnames().get(written)
     return _led_by(usual, found) if usual else found
 
 
@@ -60,7 +61,8 @@ def _looked_up(written: str, rows: tables.Rows) -> Listed:
 def _led_by(usual: str, readings: Listed) -> Listed:
     """Return the readings with the usual one first, as cheap as the cheapest."""
     others = tuple([each for each in readings if each[0].replace("|", "") != usual])
-    return ((usual, readings[0][1]), *others)
+    cost = readings[0][1] if readings else _RARE
+    return ((usual, cost), *others)
 
 
 def _name(item: str) -> Listed:

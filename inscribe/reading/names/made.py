@@ -39,7 +39,8 @@ _NONE_UNSEEN, _ONE_UNSEEN, _BOTH_UNSEEN = 1.0, 0.5, 0.1
 _WELL_SHARED = 0.1  # a name reading that is rarer makes no name
 _LONG = 0.3  # for each mora more than two of a name reading at the end, three at the head
 _LESS_USUAL = 0.4  # of two ways to join a stem and its ending
-_AFTER_N = {"へい": "ぺい", "はち": "ぱち"}  # 甚平 Jinpei, 権八 Gonpachi
+# 甚平 Jinpei, 権八 Gonpachi, 新八郎 Shinpachirō.
+_AFTER_N = {"へい": "ぺい", "はち": "ぱち", "はちろう": "ぱちろう"}
 _USUAL = 0.3  # a reading that weighs this much of all in its place is a usual one
 
 

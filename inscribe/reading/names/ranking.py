@@ -6,7 +6,7 @@ Ayasato) or by on-readings (萩珉 Shūmin), in studio names by on-readings befo
 Ryōunsai), in everyday names before 兵衛, 五郎, 助 (清兵衛 Seibee). The user's own list, a table
 ``names.tsv`` (written, kana, kind, note) in a glossary folder, always comes first, and so do the
 names of the user's own persons (``people.tsv``) and the readings that were settled in records
-(:func:`settle`).
+(``settled``).
 
 >>> [reading.romaji for reading in readings("綾郷")][:1]
 ['Ayasato']
@@ -23,9 +23,9 @@ from collections.abc import Iterable
 from inscribe import tables
 from inscribe.forms import normalise_text
 from inscribe.reading.names.dictionary import SOURCE, known
-from inscribe.reading.names.elements import Choice
+from inscribe.reading.names.elements import Choice, Position
 from inscribe.reading.names.lists import Listed, place_names, surnames, surnames_from
-from inscribe.reading.names.made import made_readings
+from inscribe.reading.names.made import ending_of, made_readings
 from inscribe.reading.names.model import (
     MOST,
     UNREAD,
@@ -35,39 +35,45 @@ from inscribe.reading.names.model import (
     ranked,
     romaji,
 )
+from inscribe.reading.names.settled import settled_readings
+from inscribe.reading.names.sounds import sounded
 
-__all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings", "settle"]
+__all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings"]
 
 _OF_HOUSES = ("place", "material")  # what a tradesman's house may be named after
 _PROVINCE_SIGN = "州"
 _OWN_LIST = 100.0
 _FROM_DICTIONARY = 0.15  # below what is counted, as the dictionary says nothing of what is usual
 _MADE_FIRST = 6  # readings by the characters that stand before those of the dictionary
+_CHINESE_ENDS = frozenset("府陽奥")  # 越府, 会陽, 東奥: a province or town by its sound
+_PLACES: tuple[Position, Position] = ("first", "last")
 _LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
 
 
-_settled: dict[str, tuple[NameReading, ...]] = {}
-
-
-def settle(names: Iterable[tuple[str, str, str]]) -> None:
-    """Read names so from now on, before all other ways to read them.
-
-    Args:
-        names: each name in current forms, its kana, and why it is read so.
-    """
-    for written, kana, why in names:
-        reading = NameReading(kana, romaji(kana), _OWN_LIST, why)
-        _settled[written] = (*_settled.get(written, ()), reading)
-    tables.forget()  # what was made of the signs of these names
+def _sort(written: str) -> str:
+    """Return what sort of name one is whose sort nobody has said."""
+    ending = ending_of(written)
+    return "surname" if surnames(written) else ending.kind if ending else "given"
 
 
 def own_names() -> dict[str, tuple[NameReading, ...]]:
     """Return the names that are settled in records or in the user's lists, with their readings."""
     listed = _own_list()
-    if not _settled:
+    if not settled_readings():
         return listed
-    settled = {name: (*found, *listed.get(name, ())) for name, found in _settled.items()}
+    settled = {name: (*found, *listed.get(name, ())) for name, found in _settled().items()}
     return listed | settled
+
+
+@tables.cached()
+def _settled() -> dict[str, tuple[NameReading, ...]]:
+    """Return the names that were settled in records, with their readings."""
+    return {
+        written: tuple(
+            NameReading(kana, romaji(kana), _OWN_LIST, why, _sort(written)) for kana, why in found
+        )
+        for written, found in settled_readings().items()
+    }
 
 
 @tables.cached()
@@ -175,6 +181,7 @@ def _house_readings(name: str) -> list[NameReading]:
 
 def _place_readings(name: str) -> list[NameReading]:
     found = _listed_readings(place_names(name), "place")
+    found = found or _by_sound(name)
     found = found or _dictionary_readings(known(name).place, "place", 2 * _FROM_DICTIONARY)
     if len(name) == 2 and name[1] == _PROVINCE_SIGN and not found:
         head = next((c.kana for c in element(name[0], "first") if c.is_on), name[0])
@@ -182,6 +189,21 @@ def _place_readings(name: str) -> list[NameReading]:
         reason = f"{name}, a province by one sign"
         return [NameReading(kana, romaji(kana), 0.2, reason, "place")]
     return found or _surname_readings(name, composed=False) or _composed_readings(name, "place")
+
+
+def _by_sound(name: str) -> list[NameReading]:
+    """Return the reading of a place named in the Chinese manner (越府, 会陽, 東奥), else none."""
+    if len(name) != 2 or name[1] not in _CHINESE_ENDS:
+        return []
+    head, tail = (
+        next((c for c in element(sign, place) if c.is_on), None)
+        for sign, place in zip(name, _PLACES, strict=True)
+    )
+    if head is None or tail is None:
+        return []
+    kana, _ = sounded(head, tail)[0]
+    reason = f"{name}, a place named in the Chinese manner"
+    return [NameReading(kana, romaji(kana), 2 * _FROM_DICTIONARY, reason, "place")]
 
 
 def _listed_readings(known: Listed, kind: str) -> list[NameReading]:

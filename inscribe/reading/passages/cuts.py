@@ -16,6 +16,7 @@ from inscribe.reading.words import MARK, POET, InscribedText, words_from
 _FACE, _COLUMN, _SPACE, _SEAL, _KAO = 0.0, 0.4, 0.4, 0.0, 0.6
 _AFTER_FORMULA = 1.2
 _AFTER_TITLE = 1.6
+_OBJECT, _AFTER_OBJECT = frozenset("をヲ"), 4.0  # a verb follows
 _AFTER_SAYING = 1.0
 _AFTER_POET = 1.0
 _AFTER_KANA = 2.0
@@ -74,6 +75,9 @@ def cuts_of(text: InscribedText) -> dict[int, float]:
     _note_lines(plain, cuts)
     _note_poets(plain, cuts)
     _note_names(plain, cuts)
+    for at, sign in enumerate(plain[:-1], start=1):
+        if sign in _OBJECT and at in cuts.prices:
+            cuts.prices[at] += _AFTER_OBJECT
     inside = {at for mark in MARK.finditer(plain) for at in range(mark.start() + 1, mark.end())}
     return {at: price for at, price in cuts.prices.items() if at not in inside}
 

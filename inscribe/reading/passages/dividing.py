@@ -21,7 +21,7 @@ from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.signings import Signings
 from inscribe.reading.passages.stretches import KnownPassage, PassageStretch
 from inscribe.reading.passages.titles import framed_weight, topic_weight
-from inscribe.reading.spelling import KANA
+from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import InscribedText
 
 _KEPT = 3  # divisions kept at each place and kind
@@ -30,6 +30,9 @@ _LONGEST_FRAMED = 16  # signs of a heading or a dedication
 _HOPELESS = -6.0
 _UNWEIGHED = -4.0  # prose, where nothing else is said for a stretch
 _KNOWN = 200.0
+# The price of a cut up to which a sentence or a poem may begin there: the ends of columns, titles.
+_BEGINS_JAPANESE = 1.7
+_TAIL_OF_POEM = 8  # kanji at the end, in which there are names
 _AT_DATE = 1.2  # the price of a cut at the end of a date
 _SEALED = 4.0
 _BARE_NAME = 3.0
@@ -71,6 +74,7 @@ def divisions_of(
     plain = text.normal.text
     weigher = _Weigher(text, known, copied)
     prices = _prices(text, weigher.days, known, undivided)
+    weigher.begins = {at for at, price in prices.items() if price <= _BEGINS_JAPANESE}
     places = sorted(prices)
     ways: dict[int, dict[str, list[_Way]]] = {0: {START: [_Way(0.0, ())]}}
     for number, first in enumerate(places[:-1]):
@@ -197,6 +201,7 @@ class _Weigher:
         self._known = known
         self.days = Days(text.normal.text, text.faces)
         self._signings = Signings(text)
+        self.begins: set[int] = set()  # where Japanese may begin
 
     def stretches(self, first: int, end: int) -> Iterator[PassageStretch]:
         """Yield a stretch as each kind it may be."""
@@ -229,7 +234,10 @@ class _Weigher:
     def _in_japanese(
         self, plain: str, inner: Inner, first: int, end: int
     ) -> Iterator[PassageStretch]:
-        weight, reason = poem_weight(plain, inner.breaks)
+        if first not in self.begins:
+            return
+        names_after = len(plain) > _TAIL_OF_POEM and is_kanji_only(plain[-_TAIL_OF_POEM:])
+        weight, reason = (0.0, "") if names_after else poem_weight(plain, inner.breaks)
         if weight:
             yield PassageStretch(first, end, "verse", weight, None, (reason,))
         yield PassageStretch(
@@ -250,7 +258,8 @@ class _Weigher:
         if weight := framed_weight("dedication", plain, first=True, last=True):
             yield PassageStretch(first, end, "dedication", weight, None, ("for whom it was made",))
         goes_on = self._text.normal.text[end : end + 1] in _PARTICLES
-        weight = framed_weight("heading", plain, first=True, last=first > 0)
+        whole = end - first == len(self._text.normal.text)
+        weight = framed_weight("heading", plain, first=True, last=first > 0 or whole)
         if not weight and not first and end in self._text.breaks:
             weight = topic_weight(plain)
         if weight and not (goes_on and not KANA.search(plain[-1:])):

@@ -4,16 +4,20 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from typing import Protocol
 
 from inscribe.forms import normalise_text
+from inscribe.reading.passages.days import Days
 from inscribe.reading.passages.stretches import KnownPassage
-from inscribe.reading.spelling import hiragana
-from inscribe.reading.words import Doubt, InscribedText, Kind, Role
+from inscribe.reading.spelling import KANA, hiragana, kana_share
+from inscribe.reading.words import MARK, Doubt, InscribedText, Kind, Role
 
 _GAPS = re.compile(r"(［[^］]*］|（[^）]*）)")
 _LINE_ENDS = re.compile(r"[\s／」]")
+_SCRAP = 2  # signs that settled passages hardly leave out on purpose
+_KANA_OF_CHINESE, _KANA_OF_NAMES = 0.3, 0.6
 _LEAST_BLOCK = 3  # sounds that are the same by no chance
 _COPIED = 0.55  # the share of sounds that must be the same
 
@@ -51,14 +55,48 @@ def spans_settled(
     end = len(text.carved) - 1
     for each in sorted(settled, key=lambda passage: passage.first):
         inside = [i for i, s in enumerate(text.normal.origin) if each.first <= s <= each.last]
-        taken = bool(found) and bool(inside) and inside[0] < found[-1].end
-        if each.last > end or not inside or taken:
+        ends = min(each.first, end), min(each.last, end)
+        if each.last > end or not inside:
             why = f"the settled passage ({each.kind}) no longer fits what is carved"
-            doubts.append(Doubt(min(each.first, end), min(each.last, end), why))
+            doubts.append(Doubt(*ends, why))
             continue
+        if found and inside[0] < found[-1].end:
+            why = f"the settled passage ({each.kind}) overlaps the one before it and is left aside"
+            doubts.append(Doubt(*ends, why))
+            continue
+        if odd := _is_odd(each.kind, text.normal.text[inside[0] : inside[-1] + 1]):
+            doubts.append(Doubt(*ends, f"settled as {each.kind}, although {odd}"))
         why = f"settled: {each.reason}" if each.reason else "settled by a reader"
         found.append(KnownPassage(inside[0], inside[-1] + 1, each.kind, each.role, why))
-    return found, doubts
+    return found, [*doubts, *_left_out(found, text)]
+
+
+def _is_odd(kind: Kind, plain: str) -> str:
+    """Return what speaks against a text being a passage of a kind, nothing where it may be one."""
+    legible = MARK.sub("", plain)
+    if kind == "seal":
+        return "" if "（印" in plain else "there is no seal in it"
+    if kind == "date":
+        return "" if "□" in plain or Days(plain).weight(0, len(plain)) else "it is no date"
+    if kind == "verse":
+        return "" if KANA.search(legible) else "it has no kana"
+    if kind == "chinese":
+        return "it has kana" if kana_share(legible) > _KANA_OF_CHINESE else ""
+    if kind in ("signature", "dedication"):
+        return "most of it is kana" if kana_share(legible) > _KANA_OF_NAMES else ""
+    return ""
+
+
+def _left_out(found: Sequence[KnownPassage], text: InscribedText) -> Iterator[Doubt]:
+    """Yield a doubt for each scrap of a sign or two that settled passages leave between them."""
+    edges = [(0, 0), *((each.first, each.end) for each in found), (len(text.normal.text),) * 2]
+    for (_, before), (after, _) in pairwise(edges) if found else ():
+        if 0 < after - before <= _SCRAP:
+            first, last = text.normal.origin[before], text.normal.origin[after - 1]
+            said = "stands" if first == last else "stand"
+            yield Doubt(
+                first, last, f"{text.normal.text[before:after]} {said} in no settled passage"
+            )
 
 
 def source_extent(text: InscribedText, source: str) -> tuple[int, int] | None:

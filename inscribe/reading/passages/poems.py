@@ -11,6 +11,7 @@ from inscribe.reading.words import MARK
 
 _WHOLE = {"tanka": 9.0, "haiku": 4.0, "sedōka": 3.0}  # log odds that a kept metre is no chance
 _PART = 1.5
+_CLASSICAL_END = re.compile("(?:けりな?|ら[むん]|け[むん]|けらし|かな|ぬる|つる|もがな)$")
 _HARDLY_KEPT = 10_000
 _METRE_UNIT = 900.0  # of the cost of a metre that is kept badly
 _IN_COLUMNS = 2.0  # columns end where phrases end
@@ -32,6 +33,7 @@ _SIGNS = range(7, 49)
 _KATAKANA = re.compile("[ァ-ヺ]")
 _KANJI_TAIL = re.compile("[㐀-鿿]+$")
 _LEAST_OF_PROSE, _SCRAP = 5, 4.0  # signs; what is shorter is a scrap of something else
+_NEVER_LAST = frozenset("をヲ")
 _NEVER_FIRST, _SCRAP_AFTER = frozenset("をにはのがてとへもヲニハノガテトヘモ"), -4.0
 _LONG_TAIL = 4  # kanji at the end of a sentence that are hardly part of it
 _TAIL_SIGN = 1.2
@@ -52,12 +54,33 @@ def poem_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
     reading = read_verse(text, breaks)
     if reading.metre is None:
         morae = sum(word.morae for word in reading.words)
+        if _opens_poem(reading):
+            return language + _PART, "the opening of a poem, a phrase of it with a mora more"
         if morae in _NEARLY_HAIKU and _CUTTING.search(text):
             return language + _NEARLY, "a cutting word ends it"
         if morae in _NEARLY_TANKA:
             return language + _LONG_ENOUGH, "about as long as a tanka"
         return 0.0, ""
     return language + _metre_weight(text, reading, breaks), f"keeps the metre of a {_name(reading)}"
+
+
+def _opens_poem(reading: VerseReading) -> bool:
+    """Whether words are 5-7 morae as a poem opens, one more allowed in a phrase with a lone vowel.
+
+    >>> [_opens_poem(read_verse(t)) for t in ("花の色はうつりにけりな", "刀は抜かぬを手柄とす")]
+    [True, False]
+    """
+    kana = ["".join(word.kana for word in reading.words[:at]) for at in range(len(reading.words))]
+    whole = "".join(word.kana for word in reading.words)
+    if not _CLASSICAL_END.search(whole):
+        return False
+    return any(_is_phrase(head, 5) and _is_phrase(whole[len(head) :], 7) for head in kana)
+
+
+def _is_phrase(kana: str, morae: int) -> bool:
+    count = len(kana) - sum(sign in "ゃゅょ" for sign in kana)
+    with_vowel = any(vowel in kana[1:] for vowel in "あいうお")
+    return count == morae or (count == morae + 1 and with_vowel)
 
 
 def _name(reading: VerseReading) -> str:
@@ -117,6 +140,8 @@ def prose_weight(text: str) -> float:
         weight += _ENDS_LIKE_A_PRECEPT
     elif _PRECEPT.search(plain):
         weight += _ENDS_LIKE_PROSE
+    if plain[-1] in _NEVER_LAST:
+        weight -= _SCRAP
     tail = _KANJI_TAIL.search(plain)
     if tail and len(tail.group()) >= _LONG_TAIL:
         weight -= _TAIL_SIGN * (len(tail.group()) - _LONG_TAIL + 1)

@@ -33,9 +33,8 @@ def _is_worn(text: str) -> bool:
     if text.count("□") > _MOST_WORN * len(text):
         return False
     return any(
-        len(known) == len(text)
-        and all(one in ("□", two) for one, two in zip(text, known, strict=True))
-        for known in _sayings()
+        all(one in ("□", two) for one, two in zip(text, known, strict=True))
+        for known in _sayings_of(len(text))
     )
 
 
@@ -70,6 +69,11 @@ def holds_saying(text: str) -> bool:
 def _sayings() -> frozenset[str]:
     """Return the texts of the tables of sayings and set phrases."""
     return frozenset((*tables.first_cells("sayings"), *tables.first_cells("compounds")))
+
+
+@tables.cached()
+def _sayings_of(length: int) -> tuple[str, ...]:
+    return tuple(saying for saying in _sayings() if len(saying) == length)
 
 
 @tables.cached()

@@ -35,6 +35,8 @@ _SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age
 _CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures lack
 _FULL_NAME = 1.2  # a writer gives his pen name alone more often than not
 _LONE_SIGN = 3.0
+_HEADED = 6.0
+_PICTURED = frozenset({"subject", "poet", "work"})
 _AFTER_POET = 3.0  # 小町磬渓書: the poet, and a writer
 _SAYS_WHAT_IS_RIGHT, _LONGEST_TITLE = 6.0, 10  # 右忠岑歌 is a heading
 _BEGINS_WITH_VERB = 3.0
@@ -81,18 +83,20 @@ class Signings:
         weight -= _NO_NAME * (not ranked and _names_nobody(best.pieces))
         weight -= _AFTER_POET * (first > 0 and _begins_with_poet(plain, best.pieces))
         weight -= _SAYS_WHAT_IS_RIGHT * _begins_with_title(plain)
+        weight -= _HEADED * _is_headed(text, best.pieces)
         weight -= _TWO_PERSONS * (not ranked and _has_rank_inside(plain))
         weight -= _LONE_SIGN * (len(plain) == 1)
         weight -= _BEGINS_WITH_VERB * (best.pieces[0].kind == "verb" and len(best.pieces) > 1)
         weight -= _NEW_COLUMN * self._begins_anew(first, end, best.pieces)
-        if len(plain) == 2 and stem == end and _is_word(plain):
+        bare = best.pieces[0].word is None
+        if len(plain) == 2 and stem == end and bare and _is_word(plain):
             weight -= _WORD
         foreign = _has_foreign_part(self.text, self._whole, (first, end), best.pieces)
         return weight - _OWN_COLUMN * foreign, role
 
     def _begins_anew(self, first: int, end: int, pieces: Sequence[SignaturePiece]) -> bool:
-        """Whether a bare name begun inside a column ends with it, and a whole signing follows."""
-        if not first or first in self._whole.breaks:
+        """Whether a bare name after something else ends a column, and a whole signing follows."""
+        if not first:
             return False
         for at in self._whole.breaks:
             if first < at < end:
@@ -192,7 +196,16 @@ def _begins_with_poet(plain: str, pieces: Sequence[SignaturePiece]) -> bool:
     poets = [w for w, of in words_from(plain[0]).items() if any(o.family == POET for o in of)]
     named = max((len(name) for name in poets if plain.startswith(name)), default=0)
     rest = {piece.kind for piece in pieces if piece.first >= pieces[0].first + named}
-    return bool(named) and not rest.isdisjoint(_MAKERS)
+    return bool(named) and not rest.isdisjoint(_NAMES)
+
+
+def _is_headed(plain: str, pieces: Sequence[SignaturePiece]) -> bool:
+    """Whether the title of a picture stands first, and a name after it: 寒山拾得図綾国刻."""
+    if pieces[0].kind not in _PICTURED:
+        return False
+    end = plain.find("図", 1) + 1 or (plain.find("之内", 1) + 2 if "之内" in plain[1:] else 0)
+    headed = 0 < end < len(plain)
+    return headed and framed_weight("heading", plain[:end], first=True, last=False) > 0
 
 
 def _begins_with_title(plain: str) -> bool:
@@ -267,6 +280,8 @@ def is_surely_signed(text: InscribedText) -> bool:
     if kinds.isdisjoint(_SURELY_SIGNED) or kinds.isdisjoint(_MAKERS):
         return False
     if best.cost > _SURE_SIGN * len(plain) or (text.breaks and "date" in kinds):
+        return False
+    if _is_headed(plain, best.pieces):
         return False
     return names_one(text) and not _has_foreign_part(plain, text, (0, len(plain)), best.pieces)
 

@@ -17,6 +17,7 @@ _LONGEST_TOPIC = 6
 _TO_A_GOD, _GOD_SIGN = 6.0, 2.3  # more than the god's name is worth as an invocation
 _TOPIC, _TOPIC_SIGN = 2.0, 0.6
 _LONGEST = 12
+_VIEW = 4  # signs of one view of eight, 石山秋月
 _THE_ABOVE = "右"  # before a poet or a word for a poem it makes a title: 右忠岑歌
 
 
@@ -40,6 +41,10 @@ class Frame(NamedTuple):
         fitting = self.least <= inner <= self.most
         return fitting and text.startswith(self.begins) and text.endswith(self.ends)
 
+    def inner_of(self, text: str) -> str:
+        """Return what stands within the frame."""
+        return text[len(self.begins) : len(text) - len(self.ends)]
+
 
 def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
     """Return the log odds that a stretch is a heading or a dedication; 0 where nothing says so.
@@ -53,9 +58,8 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
     """
     worth = [
         frame.weight
-        for frame in _frames()
-        if frame.kind == kind
-        and frame.fits(text)
+        for frame in _frames_like(kind, text)
+        if frame.fits(text)
         and (frame.place == "any" or (first if frame.place == "first" else last))
     ]
     if kind == "dedication" and text.removesuffix("之").endswith(tuple(closing_words())):
@@ -66,7 +70,8 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         worth.append(_SUBJECT)
     if kind == "heading" and "之内" in text[:-2]:  # 近江八景之内石山秋月
         whole, part = text.split("之内", 1)
-        worth.append(_SUBJECT * is_subject(part) + _SUBJECT * is_subject(whole))
+        if is_subject(part) or len(part) == _VIEW:  # not 六歌仙之内綾国
+            worth.append(_SUBJECT * is_subject(part) + _SUBJECT * is_subject(whole))
     if kind == "dedication" and worth and _is_given_to_a_god(text):
         worth = [_TO_A_GOD + _GOD_SIGN * len(text)]
     best = max(worth, default=0.0)
@@ -107,6 +112,22 @@ def ends_of_titles(plain: str, starts: Iterable[int]) -> Iterator[int]:
         for end in range(start + 2, min(len(plain), start + _LONGEST) + 1):
             if framed_weight("heading", plain[start:end], first=True, last=True):
                 yield end
+
+
+def _frames_like(kind: Kind, text: str) -> Iterator[Frame]:
+    """Yield the frames of a kind whose first and last signs are those of a text, or open."""
+    found = _frames_by_ends()
+    for begins in (text[:1], ""):
+        for ends in (text[-1:], ""):
+            yield from found.get((kind, begins, ends), ())
+
+
+@tables.cached()
+def _frames_by_ends() -> dict[tuple[str, str, str], list[Frame]]:
+    found: dict[tuple[str, str, str], list[Frame]] = {}
+    for frame in _frames():
+        found.setdefault((frame.kind, frame.begins[:1], frame.ends[-1:]), []).append(frame)
+    return found
 
 
 @tables.cached()

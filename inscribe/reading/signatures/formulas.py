@@ -103,7 +103,7 @@ def _arrange_next(
         return _residence_before(pieces, at, made)
     if piece.kind in ("date", "age") and piece.word is None:
         made.units.append(unit(piece, dated[piece.first, piece.last]))
-    elif piece.kind == "clan" and following and following.kind in NAMES:
+    elif piece.kind == "clan" and following and following.kind in NAMES and not _told(pieces, at):
         made.units.append(unit(piece, clan_options(piece)))
     elif piece.kind == "name" and following and following.kind == "name":
         made.units.append(plain(piece._replace(kind="art_name", order_kind="art_name")))
@@ -111,6 +111,11 @@ def _arrange_next(
         made.units.append(plain(piece))
     _add_own_span(piece, at, made.spans)
     return 1
+
+
+def _told(pieces: Sequence[SignaturePiece], at: int) -> bool:
+    """Return whether a clan is told as such and no part of the name after it: 本姓橘."""
+    return at > 0 and pieces[at - 1].kind == "heading"
 
 
 def _add_own_span(piece: SignaturePiece, at: int, spans: list[PartSpan]) -> None:
@@ -247,7 +252,9 @@ def _formula(
         kana = (word.kana if word else closer.text).removeprefix(_OF)
         units.append(unit(closer, (option(_OF + kana if units and not linked else kana),)))
         linked = False
-    hanging = opener.family == "patron" and not (at or made.ends) and end == len(pieces)
+    told = made.ends or any(piece.kind == "verb" for piece in pieces[:at])
+    ending = opener.family == "patron" and end == len(pieces)
+    hanging = ending and not (subject and told)  # 応需 alone: motome ni ōjite
     joined = hanging or verb_follows(pieces, end, opener.family)
     main = opener.with_object if joined else opener.kana
     other = opener.kana if joined else opener.with_object

@@ -31,6 +31,7 @@ _STEM_OF_TWO = 0.4  # 篤雲斎 against 篤斎
 _LONG_STEM = 4.2  # for each character more before an ending than is usual
 _DOUBTFUL_ENDING = 4.0
 _LONG_EVERYDAY_STEM = 1.5  # 久米吉
+_FAMILY_AS_STEM = 2.0  # 安藤 in 安藤三右衛門 is the family
 _TOO_LONG_STEM = 4.0  # for each character more than two
 _ENDING_AHEAD = 3.0  # 斎, 軒, 堂 end names and seldom begin one
 _LINKED_STEM = 2.5  # a 之 within a stem (十二支之内)
@@ -55,6 +56,8 @@ _WORD_IN_SURNAME = 2.5  # 門 or 需 makes a surname of three signs that no list
 _BEFORE_NAMES = frozenset({"adverb", "closer:patron", "appraised"})
 _AROUND_NAMES = _BEFORE_NAMES | {"relation"}
 _OWN_NAME = 0.3
+_OFFICE_ENDING = 0.5  # 兵衛尉 is there by no chance
+_CLAN_AHEAD = 2.5  # 源楯房 is Tatefusa of the Minamoto
 _OPENER_OF_PLACES = 2.5  # 於 begins no name
 FORMULA_SIGN = 2.0  # a sign of the formulas (作 住 於) within a name
 _ENDS_WORDS = frozenset({"verb", "residence"})  # of the formula signs those that end something
@@ -159,6 +162,8 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
             + _LINKED_STEM * ("之" in stem)
             + _DOUBTFUL_ENDING * (1 - ending.weight)
             + _long_stem_cost(stem, ending)
+            - _OFFICE_ENDING * (" の " in ending.kana[0])
+            + _CLAN_AHEAD * (len(name) == 3 and name[0] in "源平橘" and ending.weight < 1)
         )
         cost += sum(_rarity(char, "first") for char in stem) / 2
         if name[-1] in _AFTER_GIVEN_NAMES and (_is_given_name(stem) or surnames(stem)):
@@ -166,14 +171,20 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         cost += FORMULA_SIGN * sum(map(is_formula_sign, stem))
         yield f"{ending.kind}_name", cost
     if len(name) == 3:
-        yield "name", _LONG_NAME
+        cost = FORMULA_SIGN * sum(map(is_formula_sign, name))
+        yield "name", _LONG_NAME + cost + _OPENER_OF_PLACES * (name[0] in "於于")
 
 
 def _long_stem_cost(stem: str, ending: Ending) -> float:
     """Return what a stem costs that is longer than usual: two signs in 篤雲斎, one in 源七."""
     if ending.kind == "art":
         return _STEM_OF_TWO * (len(stem) > 1) + _LONG_STEM * max(0, len(stem) - 2)
-    return _LONG_EVERYDAY_STEM * (len(stem) - 1) + _TOO_LONG_STEM * max(0, len(stem) - 2)
+    is_family = len(stem) > 1 and len(ending.text) > 2 and bool(surnames(stem))
+    return (
+        _FAMILY_AS_STEM * is_family
+        + _LONG_EVERYDAY_STEM * (len(stem) - 1)
+        + _TOO_LONG_STEM * max(0, len(stem) - 2)
+    )
 
 
 @tables.cached()

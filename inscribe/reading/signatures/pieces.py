@@ -56,7 +56,7 @@ _PLACE_OF_DICTIONARY = 2.9
 _UNLISTED_PLACE = 4.0
 _WORN_PROVINCE = "□州"
 _AGAINST_FORMULA = 4.0  # what a name costs that begins with the 住 of 京都住 or the 需 of 応需
-_LIVES = frozenset({"residence"})
+_LIVES = frozenset({"residence", "native"})  # 京都住, 臼杵人
 _LIVING = "住"
 _SUFFIXES = frozenset({"place_suffix"})
 _BEGINS_NAMES = 1.5  # the usualness of a sign at the beginning of names
@@ -68,6 +68,7 @@ _CLOSERS = frozenset({"closer"})
 _OTHER = 6.0
 _DATE = 0.3
 _END_PROVINCES = frozenset("州国")
+_WORN_YEAR = SignatureWord("年", "day_word", "ねん", gloss="of a year not legible", cost=0.5)
 _DOT = SignatureWord("・", "joiner", "", gloss="and")
 
 
@@ -120,6 +121,8 @@ def pieces_of(text: str, dated: Collection[SignaturePiece] = ()) -> list[list[Si
             found[position].append(
                 SignaturePiece("・", "joiner", position, position, 0.0, _DOT, "joiner")
             )
+        if text[position] == "年" and text[position - 1 : position] in ("□", "］"):
+            found[position].append(_of_word(_WORN_YEAR, position))
         found[position] += _pieces_at(text, position)
         found[position] += _place_pieces(text, position)
         found[position] += [_of_word(word, position) for word in unlisted_words(text, position)]

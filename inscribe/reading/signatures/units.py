@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from inscribe import tables
+from inscribe.reading.names import known, surnames
 from inscribe.reading.signatures.options import (
     GIVEN,
     PEN,
@@ -16,6 +17,21 @@ from inscribe.reading.signatures.options import (
 from inscribe.reading.signatures.pieces import SignaturePiece
 
 _CLAN_UNLINKED = 1.0
+# After these words stand names that are read by on-readings (common practice, no source).
+_SAYS_ART_NAME = frozenset(
+    {"字", "号", "雅号", "別号", "又号", "亦号", "自号", "改号", "後号", "初号", "俳名", "俳号"}
+    | {"斎号", "堂号", "画号", "道号", "法名", "法号", "戒名", "旧号", "後改号", "更号", "一号"}
+)
+_TONSURED = frozenset({"入道", "沙門", "釈", "僧", "法印", "比丘", "沙弥", "禅師", "和尚"})
+_PAIR = 2
+_AFTER_FAMILIES = frozenset({"name", "art_name", "common_name", "clan", "title", "office"}) | {
+    "honorific",
+    "generation",
+    "unread",
+    "relation",
+    "school",
+    "heading",
+}
 _FAMILIES = frozenset({"surname", "clan", "common_name"})
 
 
@@ -28,6 +44,8 @@ def unit(piece: SignaturePiece, options: tuple[Option, ...], *, hyphen: bool = F
 def plain(piece: SignaturePiece) -> Unit:
     """Return a piece that stands for itself; a closer without its opener is linked by の."""
     options = piece_options(piece)
+    if piece.kind == "day_word" and piece.text == "日" and piece.first:
+        options = (option("の ひ"), *options)  # 冬至日
     if piece.kind == "closer" and piece.word and piece.first:
         options = (option(f"の {piece.word.kana}"),)
     return unit(piece, options, hyphen=_is_suffix(piece))
@@ -36,20 +54,35 @@ def plain(piece: SignaturePiece) -> Unit:
 def with_sorts_of_names(pieces: Sequence[SignaturePiece]) -> list[SignaturePiece]:
     """Return the pieces, of names said what they are where their neighbours tell it.
 
-    After a family or a clan stands a given name, before a word of writing or composing with no
-    family a pen name; elsewhere it is not known.
+    After a family or a clan stands a given name; before a family, or a word of writing or composing
+    with no family, a pen name; elsewhere it is not known.
     """
     found = list(pieces)
     for at, piece in enumerate(pieces):
         before = pieces[at - 1] if at else None
         after = pieces[at + 1] if at + 1 < len(pieces) else None
+        if _is_rather_a_name(piece, after):
+            piece = found[at] = piece._replace(kind="name", order_kind="name")
+        named_so = before is not None and before.text in _SAYS_ART_NAME
+        if named_so and piece.kind == "surname" and len(piece.text) == _PAIR:
+            piece = found[at] = piece._replace(kind="name", order_kind="name")
         if piece.kind != "name" or piece.word is not None:
             continue
-        if before and before.kind in _FAMILIES:
+        if named_so or (before and before.text in _TONSURED):
+            found[at] = piece._replace(order_kind=PEN)
+        elif before and before.kind in _FAMILIES:
             found[at] = piece._replace(order_kind=GIVEN)
-        elif after and after.text in _words_of_writing():
+        elif after and (after.kind == "surname" or after.text in _words_of_writing()):
             found[at] = piece._replace(order_kind=PEN)
     return found
+
+
+def _is_rather_a_name(piece: SignaturePiece, after: SignaturePiece | None) -> bool:
+    """Return whether what might be a family no list has is a name: none stands after it."""
+    if piece.kind != "surname" or len(piece.text) != _PAIR or "□" in piece.text:
+        return False
+    followed = after is not None and after.kind in _AFTER_FAMILIES
+    return not followed and not surnames(piece.text) and not known(piece.text).surname
 
 
 @tables.cached()

@@ -15,12 +15,15 @@ from inscribe.reading.verse import tagger
 from inscribe.reading.verse.lattice import spans_of
 from inscribe.reading.verse.metre import phrase_cost
 from inscribe.reading.verse.reader import VerseReading
-from inscribe.reading.words import OKURIGANA_LEFT_OUT, ReadWord
+from inscribe.reading.words import OKURIGANA_LEFT_OUT, ReadWord, voiced_first
 
 _CLEAR = str.maketrans(
     "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
 )
 _VOICED = tuple("がぎぐげござじずぜぞだぢづでどばびぶべぼ")
+_VOICED_SOUNDS = frozenset(_VOICED)
+_TO_VOICED = frozenset("かきくけこさしすせそたちつてとはひふへほ")
+VOICED_SECOND = 1000  # what it costs more to read a second noun voiced; by trial
 FARTHEST = 4500  # a reading that costs this much more is no alternative
 
 
@@ -44,6 +47,8 @@ def swaps(reading: VerseReading) -> list[Swap]:
         own = _local_cost(word, before, after, side, cells)
         if not word.connection:  # one of a group read as a whole
             continue
+        if index and (second := _as_second_part(words[index - 1], word)):
+            found[index, second.romaji] = Swap(index, second, VOICED_SECOND)
         sounds = {piece.kana for piece in tried[index]}
         for piece in tried[index]:
             if piece.romaji.lower() == word.romaji.lower():
@@ -58,6 +63,20 @@ def swaps(reading: VerseReading) -> list[Swap]:
             if cost <= FARTHEST and (key not in found or cost < found[key].cost):
                 found[key] = Swap(index, piece, cost)
     return sorted(found.values(), key=lambda swap: swap.cost)
+
+
+def _as_second_part(before: ReadWord, word: ReadWord) -> ReadWord | None:
+    """Return a noun voiced as the second part of a compound with the noun before it: 峠茶屋.
+
+    Only where the noun is native or usual as such a part, and has no voiced sound of its own.
+    """
+    nouns = before.part_of_speech.startswith("名詞") and word.part_of_speech.startswith("名詞")
+    kana = word.kana
+    if not nouns or not before.known or "固有名詞" in word.part_of_speech or word.parts:
+        return None
+    if kana[:1] not in _TO_VOICED or not _VOICED_SOUNDS.isdisjoint(kana):
+        return None
+    return voiced_first(word)
 
 
 def _clear(kana: str) -> str:

@@ -29,6 +29,11 @@ if TYPE_CHECKING:
         together as together,
     )
     from inscribe.reading.words.compounds import joined as joined
+    from inscribe.reading.words.counting import counted as counted
+    from inscribe.reading.words.grammar import (
+        gloss_of_auxiliary as gloss_of_auxiliary,
+        grammar_of as grammar_of,
+    )
     from inscribe.reading.words.lexical import SignatureWord as SignatureWord
     from inscribe.reading.words.marks import (
         MARK as MARK,
@@ -64,6 +69,7 @@ if TYPE_CHECKING:
         unknown_piece as unknown_piece,
         unread_piece as unread_piece,
         verse_piece as verse_piece,
+        voiced_first as voiced_first,
     )
     from inscribe.reading.words.signature_words import (
         POET as POET,
@@ -99,6 +105,8 @@ else:
             ),
             "chances": "chance chances_of together",
             "compounds": "joined",
+            "counting": "counted",
+            "grammar": "gloss_of_auxiliary grammar_of",
             "lexical": "SignatureWord",
             "marks": (
                 "MARK has_legible marks_as_words signs_alone words_around_marks words_with_repeats"
@@ -110,7 +118,7 @@ else:
             ),
             "pieces": (
                 "BEATS Beat OKURIGANA_LEFT_OUT ReadWord UNREAD_SIGNS VOICING_NOT_MARKED rewritten "
-                "romaji_of unidic_piece unknown_piece unread_piece verse_piece"
+                "romaji_of unidic_piece unknown_piece unread_piece verse_piece voiced_first"
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (

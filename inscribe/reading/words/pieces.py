@@ -313,3 +313,33 @@ def rewritten(piece: ReadWord, written: str, modern: str) -> ReadWord:
     new = copy(piece)
     new.written, new.length, new.modern = written, len(written), modern
     return new
+
+
+_VOICED_FIRST = dict(
+    zip(
+        "かきくけこさしすせそたちつてとはひふへほ",
+        "がぎぐげござじずぜぞだぢづでどばびぶべぼ",
+        strict=True,
+    )
+)
+VOICED_AS_SECOND = "voiced as the second part of a compound"
+
+
+@tables.cached(4096)
+def voiced_first(piece: ReadWord) -> ReadWord:
+    """Return a word whose first consonant is voiced, as in the second part of a compound."""
+    said = piece.said.lstrip(_PARTS_MEET)
+    first = _VOICED_FIRST[said[0]]
+    spoken_first = {"ぢ": "じ", "づ": "ず"}.get(first, first)
+    return ReadWord(
+        piece.written,
+        spoken_first + said[1:],
+        piece.part_of_speech,
+        lemma=piece.lemma,
+        origin=piece.origin,
+        gloss=piece.gloss,
+        note=VOICED_AS_SECOND,
+        connection=piece.connection,
+        right_connection=piece.right_connection,
+        cost=piece.cost,
+    )

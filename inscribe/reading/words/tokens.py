@@ -45,6 +45,8 @@ class Token:
 
     def to_dict(self, chance: float) -> TokenKeys:
         """Return it as printed in JSON, with the chance that it is read right."""
+        from inscribe.reading.words.grammar import grammar_of
+
         return {
             "surface": self.surface,
             "normalised": self.normalised,
@@ -52,6 +54,7 @@ class Token:
             "romaji": self.romaji,
             "signs": [self.first, self.last],
             "gloss": self.gloss,
+            "grammar": grammar_of(self.part_of_speech, self.lemma),
             "chance": round(chance, 3),
         }
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Any
 
@@ -33,16 +34,26 @@ _KINDS = {
 
 def rendered(template: str, sheets: tuple[str, ...], style: Style, **values: Any) -> str:
     """Return a page made from a template and its style sheets (names of files in this room)."""
-    room = files("inscribe.report.pages")
-    loader = DictLoader(
-        {f"{name}.html.j2": (room / f"{name}.html.j2").read_text("utf-8") for name in _TEMPLATES}
-    )
+    held = [Markup(_file(name)) for name in sheets]
+    sheet = Markup("\n").join([*held, *_of_style(style)])
+    links = template != "slides.html.j2" and "differences" in style.order
+    said = {"sheet": sheet, "label": style.label, "language": style.labels, "links": links}
+    return safe(_environment().get_template(template).render(said | values))
+
+
+def _file(name: str) -> str:
+    return (files("inscribe.report.pages") / name).read_text("utf-8")
+
+
+@lru_cache(maxsize=1)
+def _environment() -> Environment:
+    """Return the templates, compiled once, with what they may ask."""
     environment = Environment(
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
-        loader=loader,
+        loader=DictLoader({f"{name}.html.j2": _file(f"{name}.html.j2") for name in _TEMPLATES}),
     )
     environment.tests |= {
         name: lambda block, kind=kind: isinstance(block, kind) for name, kind in _KINDS.items()
@@ -58,13 +69,8 @@ def rendered(template: str, sheets: tuple[str, ...], style: Style, **values: Any
         "grouped": markup.grouped,
         "svg": Markup,
         "picture": pictures.embedded,
-        "label": style.label,
-        "language": style.labels,
-        "links": template != "slides.html.j2" and "differences" in style.order,
     }
-    held = [Markup((room / name).read_text("utf-8")) for name in sheets]
-    sheet = Markup("\n").join([*held, *_of_style(style)])
-    return safe(environment.get_template(template).render(sheet=sheet, **values))
+    return environment
 
 
 def _of_style(style: Style) -> Iterator[Markup]:

@@ -27,11 +27,19 @@ _IN_KANA = {"verse", "prose", "chinese"}  # passages whose kana are shown too
 _NAMES = {"name", "surname", "art_name", "common_name"}  # parts of a signature
 
 
-def reading_as_text(interpretation: Interpretation, *, why: bool = False) -> str:
-    """Return what an inscription says, a fact a line; with ``why``, every word and its reason."""
+def reading_as_text(
+    interpretation: Interpretation, *, why: bool = False, gloss: bool = False
+) -> str:
+    """Return what an inscription says, a fact a line.
+
+    With ``why`` every word and its reason follow, with ``gloss`` the words one beside the other:
+    signs, kana, Latin letters and meaning.
+    """
     from inscribe.report.terminal.wrapping import fitted
 
     lines = [fitted(printable(line), _LABEL) for line in _lines(interpretation)]
+    if gloss:
+        lines += ["", *_interlinear(interpretation)]
     if why:
         lines += _reasons(interpretation)
     return "\n".join(lines) + "\n"
@@ -138,9 +146,36 @@ def _reasons(interpretation: Interpretation) -> Iterator[str]:
         yield fitted(printable(said), _LABEL)
 
 
+def _interlinear(interpretation: Interpretation) -> Iterator[str]:
+    """Yield the words side by side, four lines to a row: signs, kana, Latin letters, meaning."""
+    from inscribe.glossing import glossed_words
+    from inscribe.report.terminal.wrapping import room
+
+    row: list[tuple[str, ...]] = []
+    used, columns = 0, room()
+    for word in glossed_words(interpretation):
+        cells = tuple(map(printable, (word.signs, word.kana, word.romaji, word.gloss)))
+        size = max(map(width, cells)) + 2
+        if row and used + size > columns:
+            yield from (*_side_by_side(row), "")
+            row, used = [], 0
+        row.append(cells)
+        used += size
+    yield from _side_by_side(row)
+
+
+def _side_by_side(words: Sequence[tuple[str, ...]]) -> Iterator[str]:
+    sizes = [max(map(width, cells)) + 2 for cells in words]
+    for line in zip(*words, strict=True):
+        yield "".join(map(_padded, line, sizes)).rstrip()
+
+
 def _word_row(token: Token) -> tuple[str, ...]:
+    from inscribe.reading.words import grammar_of
+
+    grammar = grammar_of(token.part_of_speech, token.lemma)
     remarks = "; ".join(part for part in (token.gloss, token.reason) if part)
-    row = (token.surface, token.kana, token.romaji, token.part_of_speech, remarks)
+    row = (token.surface, token.kana, token.romaji, grammar, remarks)
     return tuple(map(printable, row))
 
 

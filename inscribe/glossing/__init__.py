@@ -1,0 +1,26 @@
+"""What each word means, in a few English words: for a literal translation, made word by word.
+
+In: an interpretation. Out: the same with a gloss on each word, and the words as an interlinear
+line: signs, kana, Latin letters, gloss. Searched only when it is asked for.
+
+In reading order: ``classical`` (glosses of the tables of verse), ``dictionary`` (those of EDICT),
+``words`` (all of it).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.glossing.words import (
+        WordMeaning as WordMeaning,
+        glossed_words as glossed_words,
+        with_glosses as with_glosses,
+    )
+else:
+    __getattr__ = late.door(
+        __name__,
+        {"words": "WordMeaning glossed_words with_glosses"},
+    )

@@ -1,0 +1,146 @@
+"""Word-processor documents: styles to restyle, columns downwards, pictures, languages, fields."""
+
+from __future__ import annotations
+
+import io
+import struct
+from typing import Any
+
+import pytest
+from test_entry import EXAMPLES, example
+
+from inscribe.entry import entry_of
+from inscribe.record import load
+from inscribe.report.drawing import as_metafile, plate_drawing
+from inscribe.report.entries.docx import entries_as_docx
+from inscribe.report.entries.docx_sheet import OWN
+from inscribe.report.entries.layout import laid_out
+from inscribe.report.explaining import in_japanese
+from inscribe.report.pages.entry import entries_as_html
+from inscribe.report.style import Style
+
+docx: Any = pytest.importorskip("docx", reason="python-docx is not installed")
+
+
+def document_of(*numbers: int, style: Style | None = None) -> Any:
+    entries = [entry_of(load(EXAMPLES / f"DEMO-{n:03}.toml"), folder=EXAMPLES) for n in numbers]
+    return docx.Document(io.BytesIO(entries_as_docx(entries, style or Style())))
+
+
+def test_everything_is_set_in_styles_that_can_be_restyled() -> None:
+    made = document_of(1, 4, 8)
+    used = {p.style.name for p in made.paragraphs}
+    used |= {p.style.name for t in made.tables for c in t._cells for p in c.paragraphs}
+    assert set(OWN) <= used
+    sized = [run for p in made.paragraphs for run in p.runs if run.font.size is not None]
+    assert sized == []
+
+
+def test_columns_run_downwards_and_from_right_to_left() -> None:
+    table = document_of(5).tables[0]
+    assert [cell.text for cell in table.rows[0].cells] == ["槙原露岳造之（花押）", "武州江戸住"]
+    assert table._tbl.xml.count('w:textDirection w:val="tbRl"') == 2
+
+
+def test_copy_and_source_stand_side_by_side_as_long_as_each_other() -> None:
+    cells = [cell.text for cell in document_of(3).tables[0].rows[0].cells]
+    assert cells[-1] == "世の中に【＿＿＿】桜のなかりせは春の"
+    assert cells[-2] == "世の中に【たえて】桜のなかりせば春の"
+
+
+def test_languages_page_numbers_and_contents() -> None:
+    made = document_of(1, 5)
+    assert 'w:eastAsia="ja-JP"' in made.styles.element.xml
+    assert " PAGE " in made.sections[0].footer._element.xml
+    assert "TOC " in made.element.body.xml
+    assert "TOC " not in document_of(1).element.body.xml
+
+
+def test_a_photograph_and_the_drawing_are_pictures_and_described() -> None:
+    made = document_of(4)
+    described = [shape._inline.docPr.get("descr") for shape in made.inline_shapes]
+    assert described == ["The back plate, its writing rubbed away in the middle", "To scale"]
+    kinds = {part.content_type for part in made.part.package.iter_parts()}
+    assert "image/x-emf" in kinds
+
+
+def test_heads_of_tables_are_not_broken() -> None:
+    table = document_of(3).tables[1]
+    assert table.rows[0]._tr.xml.count("<w:noWrap/>") == len(table.columns)
+    assert "<w:tblHeader/>" in table.rows[0]._tr.xml
+
+
+def test_a_metafile_has_the_records_its_head_says() -> None:
+    inscription = load(EXAMPLES / "DEMO-005.toml").inscriptions[0]
+    made = as_metafile(plate_drawing(inscription))
+    assert made[40:44] == b" EMF"
+    size, records = struct.unpack("<II", made[48:56])
+    at, kinds = 0, []
+    while at < len(made):
+        kind, length = struct.unpack("<II", made[at : at + 8])
+        assert length % 4 == 0
+        kinds.append(kind)
+        at += length
+    assert (at, len(kinds)) == (size, records)
+    assert (kinds[0], kinds[-1]) == (1, 14)
+    assert kinds.count(42) == 2  # the flats of the guard
+    assert kinds.count(84) >= len(inscription.transcription.signs)
+
+
+def test_paper_and_font_are_the_styles() -> None:
+    style = Style(paper="A5", font="Test Mincho")
+    made = document_of(1, style=style)
+    assert round(made.sections[0].page_width.mm) == 148
+    assert made.styles["Normal"].font.name == "Test Mincho"
+    page = entries_as_html([example(1)], style)
+    assert '--serif: "Test Mincho"' in page
+    assert "148mm 210mm" in page
+
+
+def test_days_are_told_as_the_style_says() -> None:
+    def page(style: Style) -> str:
+        return entries_as_html([example(5)], style)
+
+    assert "14 September 1852 – 12 October 1852" in page(Style(days="words"))
+    assert "1852年9月14日" in page(Style(days="words", labels="ja"))
+    assert "1852-09-14" not in page(Style(days="none", order=("date",)))
+
+
+def test_doubts_may_be_counted_alone() -> None:
+    blocks = [b for b in laid_out(example(4), Style(doubts="count")) if hasattr(b, "items")]
+    assert [block.folded for block in blocks if block.title == "Doubts"] == [True]
+
+
+@pytest.mark.parametrize(
+    ("said", "japanese"),
+    [
+        ("は and ば differ in the voicing mark", "はとばは濁点の有無が異なる"),
+        ("夢 is read ゆめ (as manuscripts write it)", "夢は「ゆめ」と読む（写本の書き方による）"),
+        ("very likely, 92%", "可能性が高い、92%"),
+        ("cannot be read; something else", "判読できない；something else"),
+        ("nothing the table has", "nothing the table has"),
+    ],
+)
+def test_explanations_are_told_in_japanese(said: str, japanese: str) -> None:
+    assert in_japanese(said) == japanese
+
+
+def test_the_language_of_explanations_can_differ_from_that_of_labels() -> None:
+    entry = example(1)
+    both = {
+        (labels, explained): entries_as_html([entry], Style(labels=labels, explanations=explained))
+        for labels in ("en", "ja")
+        for explained in ("en", "ja")
+    }
+    assert "濁点の有無" in both["en", "ja"]
+    assert "Differences in writing only" in both["en", "ja"]
+    assert "differ in the voicing mark" in both["ja", "en"]
+    assert "濁点の有無" not in both["ja", "en"]
+
+
+def test_the_reasons_of_space_are_told_in_japanese() -> None:
+    page = entries_as_html([example(2)], Style(labels="ja"))
+    reasons = page.split("<summary>余白不足の可否とその理由")[1].split("</details>")[0]
+    assert " signs " not in reasons
+    assert "ミリ" in reasons
+    assert " mm " not in reasons
