@@ -1,6 +1,11 @@
 """Record, read and collate the inscriptions on Japanese sword fittings.
 
-The library does what the commands do. Each name below is imported when it is first used:
+The library does what the commands do. Functions return frozen values; ``to_dict()`` of a result is
+what the command prints with ``--format json`` (:func:`schema_of` describes it), and a notebook
+shows collations, readings, records, entries and dates as tables. A path may be a string or a
+``Path``; ``library`` is an open :class:`Library`, or the path of its file. Whatever is wrong with
+what was given is raised as an :class:`InscribeError`, which says where, and what to do. Each name
+below is imported when it is first used:
 
 >>> import inscribe
 >>> inscribe.read_text("於東都應需造之").proposals[0].romaji
@@ -11,6 +16,13 @@ The library does what the commands do. Each name below is imported when it is fi
 True
 >>> inscribe.render(inscribe.parse("花の色□"), "leiden")
 '花の色.'
+>>> inscribe.look_up_sign("舩").current, inscribe.look_up_name("嶺暁").readings[0].romaji
+('船', 'Reigyō')
+>>> inscribe.restore(inscribe.parse("武州□綾国作")).lacunae[0].candidates[0].text
+'住'
+>>> inscribe.read_text("露岳刻之", "poem")
+Traceback (most recent call last):
+inscribe.errors.InputError: there is no register 'poem'; use one of: auto, verse, signature, prose
 """
 
 from __future__ import annotations
@@ -22,17 +34,70 @@ from inscribe import late
 __version__ = "0.1.0"
 
 if TYPE_CHECKING:
-    from inscribe.checking import check_folder
-    from inscribe.collation import collate, collate_texts
-    from inscribe.dates import find as find_dates, resolve as resolve_date
+    from inscribe.cautions import caution
+    from inscribe.checking import Checked, Finding, check_folder
+    from inscribe.collation import (
+        Collation,
+        Fidelity,
+        Group,
+        SpaceAccount,
+        Testimony,
+        WitnessSource,
+        collate,
+        collate_texts,
+        testimony,
+    )
+    from inscribe.concordance import (
+        Clusters,
+        Collection,
+        Concordance,
+        Occurrence,
+        clustered,
+        collection,
+        concord,
+    )
+    from inscribe.dates import (
+        Comparison,
+        DateReading,
+        compared as compare_dates,
+        find as find_dates,
+        resolve as resolve_date,
+    )
     from inscribe.descriptions import add_glossary
-    from inscribe.entry import entries_in, entry_of
-    from inscribe.errors import InscribeError
-    from inscribe.forms import normalise, normalise_text, relation
+    from inscribe.entry import Entry, InscriptionEntry, entries_in, entry_of
+    from inscribe.errors import InputError, InscribeError, NotationError, RecordError
+    from inscribe.forms import (
+        Change,
+        Description,
+        NormalText,
+        describe as look_up_sign,
+        normalise,
+        normalise_text,
+        relation,
+    )
+    from inscribe.keys import schema_of
     from inscribe.notation import parse, render
-    from inscribe.reading import read, read_text
-    from inscribe.reading.names import readings as name_readings
-    from inscribe.record import dump as dump_record, load as load_record, records_of_tei
+    from inscribe.reading import (
+        Doubt,
+        Interpretation,
+        Passage,
+        Proposal,
+        SignaturePart,
+        Token,
+        read,
+        read_text,
+    )
+    from inscribe.reading.names import NameReading, readings as name_readings
+    from inscribe.reading.signatures import NameLookUp, look_up as look_up_name
+    from inscribe.record import (
+        Inscription,
+        Record,
+        dates_of as dates_of_record,
+        dump as dump_record,
+        load as load_record,
+        record_schema,
+        records_of_tei,
+    )
     from inscribe.report import Style, load as load_style
     from inscribe.report.drawing import plate_drawing
     from inscribe.report.entries import (
@@ -45,52 +110,110 @@ if TYPE_CHECKING:
     from inscribe.report.lido import entries_as_lido
     from inscribe.report.pages import entries_as_html
     from inscribe.report.tei import entries_as_tei
-    from inscribe.sources import Library, find as find_source
+    from inscribe.restoring import Candidate, Lacuna, Restoration, Seen, restore
+    from inscribe.signs import Sign, Transcription, transcription
+    from inscribe.sources import Hit, Library, SourceText, find as find_source
 
-_HOMES = {
-    "InscribeError": "inscribe.errors",
-    "Library": "inscribe.sources.library",
-    "Style": "inscribe.report.style",
-    "add_glossary": "inscribe.descriptions",
-    "check_folder": "inscribe.checking",
-    "collate": "inscribe.collation",
-    "collate_texts": "inscribe.collation",
-    "dump_record": "inscribe.record:dump",
-    "entries_as_annotations": "inscribe.report.entries.annotation",
-    "entries_as_csv": "inscribe.report.entries.table",
-    "entries_as_docx": "inscribe.report.entries.docx",
-    "entries_as_html": "inscribe.report.pages.entry",
-    "entries_as_json": "inscribe.report.entries.as_json",
-    "entries_as_lido": "inscribe.report.lido.entry",
-    "entries_as_tei": "inscribe.report.tei.entry",
-    "entries_in": "inscribe.entry",
-    "entry_as_markdown": "inscribe.report.entries.markdown",
-    "entry_of": "inscribe.entry",
-    "find_dates": "inscribe.dates:find",
-    "find_source": "inscribe.sources.ranking:find",
-    "load_record": "inscribe.record:load",
-    "load_style": "inscribe.report.style:load",
-    "name_readings": "inscribe.reading.names.ranking:readings",
-    "normalise": "inscribe.forms",
-    "normalise_text": "inscribe.forms",
-    "parse": "inscribe.notation",
-    "plate_drawing": "inscribe.report.drawing.plate",
-    "read": "inscribe.reading",
-    "read_text": "inscribe.reading",
-    "records_of_tei": "inscribe.record.tei",
-    "relation": "inscribe.forms.relations",
-    "render": "inscribe.notation",
-    "resolve_date": "inscribe.dates:resolve",
+# Where each name is found; after a colon, what it is called there.
+_ROOMS = {
+    "inscribe.cautions": "caution",
+    "inscribe.checking": "Checked Finding check_folder",
+    "inscribe.collation": (
+        "Collation Fidelity Group SpaceAccount Testimony WitnessSource collate "
+        "collate_texts testimony"
+    ),
+    "inscribe.concordance": (
+        "Clusters Collection Concordance Occurrence clustered collection concord"
+    ),
+    "inscribe.dates": "Comparison DateReading",
+    "inscribe.dates:compared": "compare_dates",
+    "inscribe.dates:find": "find_dates",
+    "inscribe.dates:resolve": "resolve_date",
+    "inscribe.descriptions": "add_glossary",
+    "inscribe.entry": "Entry InscriptionEntry entries_in entry_of",
+    "inscribe.errors": "InputError InscribeError NotationError RecordError",
+    "inscribe.forms": "Change Description NormalText normalise normalise_text relation",
+    "inscribe.forms:describe": "look_up_sign",
+    "inscribe.keys": "schema_of",
+    "inscribe.notation": "parse render",
+    "inscribe.reading": "Doubt Interpretation Passage Proposal SignaturePart Token read read_text",
+    "inscribe.reading.names": "NameReading",
+    "inscribe.reading.names:readings": "name_readings",
+    "inscribe.reading.signatures": "NameLookUp",
+    "inscribe.reading.signatures:look_up": "look_up_name",
+    "inscribe.record": "Inscription Record record_schema records_of_tei",
+    "inscribe.record:dates_of": "dates_of_record",
+    "inscribe.record:dump": "dump_record",
+    "inscribe.record:load": "load_record",
+    "inscribe.report": "Style",
+    "inscribe.report.drawing": "plate_drawing",
+    "inscribe.report.entries": (
+        "entries_as_annotations entries_as_csv entries_as_docx entries_as_json entry_as_markdown"
+    ),
+    "inscribe.report.lido": "entries_as_lido",
+    "inscribe.report.pages": "entries_as_html",
+    "inscribe.report.tei": "entries_as_tei",
+    "inscribe.report:load": "load_style",
+    "inscribe.restoring": "Candidate Lacuna Restoration Seen restore",
+    "inscribe.signs": "Sign Transcription transcription",
+    "inscribe.sources": "Hit Library SourceText",
+    "inscribe.sources:find": "find_source",
 }
 
 __all__ = [
+    "Candidate",
+    "Change",
+    "Checked",
+    "Clusters",
+    "Collation",
+    "Collection",
+    "Comparison",
+    "Concordance",
+    "DateReading",
+    "Description",
+    "Doubt",
+    "Entry",
+    "Fidelity",
+    "Finding",
+    "Group",
+    "Hit",
+    "InputError",
     "InscribeError",
+    "Inscription",
+    "InscriptionEntry",
+    "Interpretation",
+    "Lacuna",
     "Library",
+    "NameLookUp",
+    "NameReading",
+    "NormalText",
+    "NotationError",
+    "Occurrence",
+    "Passage",
+    "Proposal",
+    "Record",
+    "RecordError",
+    "Restoration",
+    "Seen",
+    "Sign",
+    "SignaturePart",
+    "SourceText",
+    "SpaceAccount",
     "Style",
+    "Testimony",
+    "Token",
+    "Transcription",
+    "WitnessSource",
     "add_glossary",
+    "caution",
     "check_folder",
+    "clustered",
     "collate",
     "collate_texts",
+    "collection",
+    "compare_dates",
+    "concord",
+    "dates_of_record",
     "dump_record",
     "entries_as_annotations",
     "entries_as_csv",
@@ -106,6 +229,8 @@ __all__ = [
     "find_source",
     "load_record",
     "load_style",
+    "look_up_name",
+    "look_up_sign",
     "name_readings",
     "normalise",
     "normalise_text",
@@ -113,14 +238,21 @@ __all__ = [
     "plate_drawing",
     "read",
     "read_text",
+    "record_schema",
     "records_of_tei",
     "relation",
     "render",
     "resolve_date",
+    "restore",
+    "schema_of",
+    "testimony",
+    "transcription",
 ]
 
 if not TYPE_CHECKING:
-    __getattr__ = late.names(__name__, _HOMES)
+    __getattr__ = late.names(
+        __name__, {name: home for home, names in _ROOMS.items() for name in names.split()}
+    )
 
 
 def __dir__() -> list[str]:

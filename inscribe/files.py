@@ -13,6 +13,7 @@ from typing import BinaryIO
 from inscribe.encodings import WHAT_TO_DO, disguised, likely, read_twice
 from inscribe.errors import InputError, Place
 
+StrPath = str | os.PathLike[str]
 MAX_BYTES = 64 * 1024 * 1024
 # How files begin that are no text; from the registrations of their media types and file(1).
 _NO_TEXT = {

@@ -202,6 +202,26 @@ def place_of(t: Transcription, first: int, last: int) -> str:
     return f"column {column}, " + (f"sign {start}" if start == end else f"signs {start}-{end}")
 
 
+def short_place_of(t: Transcription, start: int, end: int) -> str:
+    """Return where signs ``start`` up to ``end`` stand, as tables have it; ``start`` may equal it.
+
+    >>> t = transcription([[[Sign("花"), Sign("の")], [Sign("色")]]])
+    >>> [short_place_of(t, *stretch) for stretch in ((0, 1), (0, 2), (1, 3), (1, 1), (3, 3))]
+    ['col. 1, 1', 'col. 1, 1-2', 'col. 1, 2 to col. 2, 1', 'col. 1, before 2', 'col. 2, end']
+    """
+    if not t.signs:
+        return ""
+    if start >= len(t.signs):
+        return f"col. {len(t.columns)}, end"
+    column, first = counted(t, start)
+    if start == end:
+        return f"col. {column}, before {first}"
+    last_column, last = counted(t, end - 1)
+    if column != last_column:
+        return f"col. {column}, {first} to col. {last_column}, {last}"
+    return f"col. {column}, {first}" + (f"-{last}" if last != first else "")
+
+
 def counted(t: Transcription, index: int) -> tuple[int, int]:
     """Return the column of a sign and its place in it, both counted from 1."""
     column = t.columns[t.signs[index].column]

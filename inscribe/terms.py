@@ -5,7 +5,11 @@ What is open (kinds of fitting, hands, parts of a signature) stands in the gloss
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Literal, NewType
+
+# The place of a sign in its transcription, from 0. A place in a text (an offset) is a plain int:
+# ``NormalText.origin`` leads from one to the other, and mypy refuses an offset for a sign.
+SignIndex = NewType("SignIndex", int)
 
 # What an inscription says.
 Register = Literal["verse", "signature", "prose"]

@@ -186,13 +186,14 @@ def test_a_style_that_cannot_be_used_is_refused(tmp_path: Path, text: str, said:
     ("text", "expected"),
     [
         ("花の色は", ()),
-        ("於東都應需造之", ("attribution",)),
+        ("於東都應需造之", ()),  # nobody is named
+        ("於東都露岳應需造之", ("attribution",)),
         ("花の［色］は", ("restored",)),
         ("花の〔色〕は", ("restored",)),
         ("花の□は", ("handling",)),
         ("花の色(カ)は", ("handling",)),
         ("花の［　　］", ("handling",)),
-        ("造之□□［作］", ("attribution", "restored", "handling")),
+        ("露岳□□［作］", ("attribution", "restored", "handling")),
     ],
 )
 def test_a_caution_stands_where_it_matters(text: str, expected: tuple[str, ...]) -> None:
@@ -200,7 +201,7 @@ def test_a_caution_stands_where_it_matters(text: str, expected: tuple[str, ...])
 
 
 def test_each_caution_stands_once() -> None:
-    inscription = '[[inscription]]\nplace="front"\ntext="□作［之］"\nregister="signature"\n'
+    inscription = '[[inscription]]\nplace="front"\ntext="露岳□作［之］"\nregister="signature"\n'
     entry = entry_of(loads(f'id="A"\nkind="tsuba"\n{inscription * 3}'))
     said = [block.text for block in laid_out(entry, Style()) if isinstance(block, Caution)]
     assert len(said) == len(set(said)) == 3

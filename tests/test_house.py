@@ -26,6 +26,7 @@ ALLOWED_AT_TOP = {
 # A room may import itself and the rooms before it, and only through their doors (``__init__``).
 ORDER = [
     "late",
+    "scripts",
     "errors",
     "encodings",
     "remarks",
@@ -35,6 +36,7 @@ ORDER = [
     "strict",
     "workers",
     "tables",
+    "notebook",
     "settings",
     "terms",
     "keys",

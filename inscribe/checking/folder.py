@@ -24,6 +24,7 @@ from inscribe.checking.pictured import picture_problem
 from inscribe.checking.two_ways import read_in_two_ways
 from inscribe.checking.wording import Compared
 from inscribe.concordance import DOCUMENTS, Document, of_rows, rows_of, store_of
+from inscribe.files import StrPath
 from inscribe.keeping import (
     FileMark,
     Kept,
@@ -36,6 +37,7 @@ from inscribe.keeping import (
     names_settled,
 )
 from inscribe.record import Survey, survey
+from inscribe.sources import Library, file_of
 
 ACROSS = "across"  # under which what is found between records is kept
 WORDINGS = "wordings"  # the same for the wordings that were compared
@@ -43,8 +45,8 @@ Progress = Callable[[int, int], None]
 
 
 def check_folder(
-    folder: Path,
-    library: Path | None = None,
+    folder: StrPath,
+    library: Library | StrPath | None = None,
     progress: Progress = lambda done, count: None,
     *,
     cache: Path | None = None,
@@ -54,7 +56,8 @@ def check_folder(
 
     Args:
         folder: the folder, or a record file.
-        library: the library file in which sources named by id are looked up.
+        library: where sources named by id are looked up: an open library, or its file; nothing is
+            looked up where that file is missing.
         progress: hears how many of how many records are read.
         cache: the folder of the cache; None for ``INSCRIBE_CACHE`` or the user's own.
         keep: whether what is found in a record is kept for the next run.
@@ -62,6 +65,7 @@ def check_folder(
     Raises:
         InputError: there is no such file or folder.
     """
+    folder, file = Path(folder), file_of(library)
     there = Survey([folder]) if folder.is_file() else survey(folder)
     with (
         store_of(folder, cache, keep=keep) as store,
@@ -75,7 +79,7 @@ def check_folder(
     records = {str(each.file): each for each in looked}
     for said in (
         *_ids(looked),
-        *_sources(looked, library),
+        *_sources(looked, file),
         *_links(looked, folder),
         *read_in_two_ways(looked),
         *_pictures(looked),

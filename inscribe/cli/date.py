@@ -26,7 +26,7 @@ from inscribe.cli.lines import Show, Tally, lines_of, progress, refusal
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
-    from inscribe.dates import Comparison, DateReading
+    from inscribe.dates import Comparison
 
 Between = tuple[int, int]
 EARLIEST, LATEST = 645, 2100
@@ -119,23 +119,15 @@ def _of_texts(texts: tuple[str, ...], between: Between | None) -> Comparison:
 def _of_record(path: Path, between: Between | None) -> Comparison:
     """Return every date of a record's inscriptions, held against each other and the maker.
 
-    The maker's years narrow them, and "the same year" refers to the inscription before.
+    Raises:
+        InputError: there is none.
     """
-    from inscribe import dates, forms
-    from inscribe.record import load
+    from inscribe.record import dates_of, load
 
-    record = load(path)
-    between = between or record.between
-    found: list[DateReading] = []
-    names: list[str] = []
-    for number, inscription in enumerate(record.inscriptions, 1):
-        before = next((each for each in reversed(found) if each.year is not None), None)
-        here = dates.find(forms.normalise(inscription.transcription).text, between, before=before)
-        found += here
-        names += [f"inscription {number} ({inscription.place}: {each.text})" for each in here]
-    if not found:
+    found = dates_of(load(path), between)
+    if not found.readings:
         raise InputError("no inscription of the record bears a date or an age", Place(str(path)))
-    return dates.compared(found, names, record.maker.born if record.maker else None)
+    return found
 
 
 def _one_shown(text: str, between: Between | None, shape: str) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import nullcontext
 from functools import partial
@@ -25,13 +24,14 @@ from inscribe.cli.common import (
     write_result,
 )
 from inscribe.cli.lines import Show, Tally, progress, refusal
+from inscribe.cli.restore_options import places_in, seen_in
 from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
     from inscribe.cli.source_queries import Asked
     from inscribe.keys import RefusedKeys
     from inscribe.reading import Choice
-    from inscribe.restoring import Restoration, Seen
+    from inscribe.restoring import Restoration
     from inscribe.signs import Transcription
     from inscribe.sources import Library
 
@@ -121,8 +121,8 @@ def command(
     What is worn in the name of a carver the rest of a collection tells best: the names read in the
     records of the same folder are expected, each as often as it is read.
     """
-    seen = _seen(parts, strokes, like)
-    chosen = _places(places, sign) if places is not None else None
+    seen = seen_in(parts, strokes, like)
+    chosen = places_in(places, sign) if places is not None else None
     if column is not None and sign is None:
         raise InputError("--column says where --sign counts", hint="name the sign with --sign N")
     asked = list(_asked(path, literal, lines, inscription, sign))
@@ -238,8 +238,6 @@ def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict
     Raises:
         InputError: no record of the folder can be read, and it was named by the user.
     """
-    from collections import Counter
-
     from inscribe.concordance import collection
 
     with progress_shown("records", quiet=quiet) as progress:
@@ -249,14 +247,7 @@ def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict
             f"no record can be read there; the first: {found.unread[0]}",
             hint="--records takes a folder of records",
         )
-    held = found.documents
-    itself = Path(asked).resolve() if asked and asked != STANDARD_INPUT else None
-    return Counter(
-        document.carver
-        for document in held
-        if document.carver in document.normal and "□" not in document.carver
-        if document.carver and Path(document.file).resolve() != itself
-    )
+    return found.names_read(asked if asked != STANDARD_INPUT else None)
 
 
 def _asked(
@@ -289,39 +280,6 @@ def _index(text: Transcription, column: int | None, sign: int | None) -> int | N
     if sign > len(signs):
         raise InputError(f"column {column} has no sign {sign}", hint=f"of {len(signs)}")
     return signs[sign - 1].index
-
-
-def _seen(parts: str | None, strokes: str | None, like: str | None) -> Seen:
-    from inscribe.forms import found, signs_of
-    from inscribe.restoring import Seen
-
-    wanted = tuple(sign for word in re.split(r"[+＋\s]+", parts or "") for sign in signs_of(word))
-    if parts is not None and not wanted:
-        raise InputError("--parts names no part", hint="as in: --parts 氵")
-    for part in wanted:
-        if not found((part,)):
-            raise InputError(f"{part} is no part of any known character", hint="as in: --parts 氵")
-    if like is not None and len(signs_of(like)) != 1:
-        raise InputError("--like takes one sign", hint="as in: --like 土")
-    return Seen(wanted, _strokes(strokes) if strokes is not None else None, like or "")
-
-
-def _places(given: str, sign: int | None) -> range:
-    if sign is not None:
-        raise InputError("--sign and --places cannot be used together", hint="choose one of them")
-    match = re.fullmatch(r"(\d{1,6})(?:-(\d{1,6}))?", given, re.ASCII)
-    first, last = (int(match[1]), int(match[2] or match[1])) if match else (0, 0)
-    if not 1 <= first <= last:
-        raise InputError(f"--places {given} names no worn places", hint="as in: --places 21-40")
-    return range(first - 1, last)
-
-
-def _strokes(given: str) -> tuple[int, int]:
-    match = re.fullmatch(r"(\d{1,2})(?:-(\d{1,2}))?", given, re.ASCII)
-    fewest, most = (int(match[1]), int(match[2] or match[1])) if match else (0, 0)
-    if not 1 <= fewest <= most:
-        raise InputError(f"--strokes {given} is no number of strokes", hint="as in: --strokes 8-11")
-    return fewest, most
 
 
 def _shown(results: list[Restoration | RefusedKeys], form: str, lines: bool) -> str:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from inscribe import notebook
 from inscribe.collation.accounts import SpaceAccount
 from inscribe.signs import Transcription
 from inscribe.terms import GroupKind as GroupKind, Kind, Role
@@ -80,6 +82,13 @@ class Group:
             "why": self.why,
         }
         return {**keys, "order": self.order} if self.order else keys
+
+
+def kind_of_wording(copy: Span, source: Span) -> GroupKind:
+    """Return what a difference in wording is: both sides have signs, or one of them has."""
+    if len(copy) and len(source):
+        return "replaced"
+    return "added" if len(copy) else "omitted"
 
 
 def _of_copy(group: Group) -> Span:
@@ -202,9 +211,22 @@ class Break:
         return {"copy": self.copy, "source": self.source, "at_line_end": self.at_line_end}
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Collation:
-    """A copy held against its source."""
+    """A copy held against its source.
+
+    ``groups`` tile both texts in the order of the copy; all spans count signs from 0, the end not
+    included, column ends not counted.
+
+    >>> from inscribe.collation import collate_texts
+    >>> found = collate_texts("世の中に桜のなかりせは", "世の中にたえて桜のなかりせば")
+    >>> found
+    <Collation of '世の中に桜のなかりせは' with '世の中にたえて桜のなかりせば': 1 omitted, 1 kana>
+    >>> [(group.kind, group.source.text) for group in found.differences]
+    [('omitted', 'たえて'), ('kana', 'ば')]
+    >>> found.to_dict()["fidelity"]["omitted"]
+    3
+    """
 
     copy: Transcription
     source: Transcription
@@ -272,6 +294,21 @@ class Collation:
             "notes": list(self.notes),
             "same_text": self.is_of_same_text,
         }
+
+    def __repr__(self) -> str:
+        kinds = Counter(group.kind for group in self.differences)
+        said = ", ".join(f"{count} {kind}" for kind, count in kinds.items()) or "no difference"
+        copy, source = notebook.short(self.copy.text), notebook.short(self.source.text)
+        return f"<Collation of {copy} with {source}: {said}>"
+
+    def _repr_html_(self) -> str:
+        """Return the groups as a table, a column each, as notebooks show it."""
+        groups = [group for group in self.groups if group.copy.text or group.source.text]
+        rows = (
+            ["source", *(group.source.text or "-" for group in groups)],
+            ["", *("" if group.kind == "same" else group.kind for group in groups)],
+        )
+        return notebook.grid(["copy", *(group.copy.text or "-" for group in groups)], rows)
 
     def _differences(self) -> list[DifferenceKeys]:
         entries = {self.groups[at]: entry for entry in self.printed for at in entry.groups}

@@ -1,5 +1,9 @@
 """A concordance: every place where a word occurs, in any form and spelling, and clusters.
 
+``documents`` is one inscription as plain data, ``said`` what it says of persons, places and dates,
+``folder`` reads them all. Measure:
+``tests/benchmarks/concord.py``.
+
 >>> from inscribe.concordance.documents import document_of_text
 >>> from inscribe.concordance.finding import query_of, search
 >>> poem = document_of_text("A", "夢としりせは(者)さめさらましを")

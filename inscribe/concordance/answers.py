@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from inscribe.cautions import caution
 from inscribe.concordance.clustering import Cluster, clusters
-from inscribe.concordance.finding import ConcordanceQuery, Occurrence, search
+from inscribe.concordance.finding import ConcordanceQuery, Occurrence, query_of, search
 from inscribe.concordance.folder import Collection
 from inscribe.concordance.tally import Order, counts, ordered
 
@@ -65,8 +65,16 @@ class Clusters:
         }
 
 
-def concord(held: Collection, query: ConcordanceQuery, order: Order = "after") -> Concordance:
-    """Return every place of what is asked for, ordered by what follows or as ``order`` says."""
+def concord(held: Collection, query: ConcordanceQuery | str, order: Order = "after") -> Concordance:
+    """Return every place of a word, or of what is asked for, in a collection.
+
+    ``order`` is what the hits are ordered by: what follows ("after"), what precedes ("before"),
+    the word as carved ("match"), "object" or "date".
+
+    Raises:
+        InputError: there is no word to look for.
+    """
+    query = query_of(query) if isinstance(query, str) else query
     hits = ordered(search(held.documents, query), order)
     return Concordance(query.asked, held, tuple(hits), counts(hits))
 

@@ -6,6 +6,7 @@ What is kept, and when it is made anew, is the matter of ``inscribe.keeping``.
 from __future__ import annotations
 
 import contextlib
+from collections import Counter
 from collections.abc import Callable
 from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
@@ -21,6 +22,7 @@ from inscribe.concordance.documents import (
     rows_of,
 )
 from inscribe.errors import InscribeError
+from inscribe.files import StrPath
 from inscribe.keeping import (
     FileMark,
     Kept,
@@ -52,9 +54,22 @@ class Collection:
     records: int
     unread: tuple[str, ...] = ()
 
+    def names_read(self, but: StrPath | None = None) -> dict[str, int]:
+        """Return the carvers' names that are read without a worn sign, with how often each is.
+
+        ``but`` is the file of a record that is left out, as when it is asked about itself.
+        """
+        itself = Path(but).resolve() if but is not None else None
+        return Counter(
+            document.carver
+            for document in self.documents
+            if document.carver and document.carver in document.normal
+            if "□" not in document.carver and Path(document.file).resolve() != itself
+        )
+
 
 def collection(
-    folder: Path,
+    folder: StrPath,
     progress: Progress = lambda done, count: None,
     *,
     cache: Path | None = None,
@@ -71,6 +86,7 @@ def collection(
     Raises:
         InputError: there is no such file or folder.
     """
+    folder = Path(folder)
     there = Survey([folder]) if folder.is_file() else survey(folder)
     documents: list[Document] = []
     unread = list(map(str, there.closed))

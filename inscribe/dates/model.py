@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, NamedTuple
 
+from inscribe import notebook
 from inscribe.terms import Agreement as Agreement, Part as Part, Precision as Precision
 
 if TYPE_CHECKING:
@@ -106,7 +107,7 @@ class Explanation(NamedTuple):
         }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class DateReading:
     """One date expression, what it names, and whether its parts agree.
 
@@ -185,6 +186,25 @@ class DateReading:
             "cautions": list(self.cautions),
             "signs": [self.first, self.last],
         }
+
+    def __repr__(self) -> str:
+        year = "no year" if self.year is None else self.year
+        return f"<DateReading of {notebook.short(self.text)}: {year}, {self.agreement}>"
+
+    def _repr_html_(self) -> str:
+        """Return what was resolved as a table, as notebooks show it."""
+        days = f"{iso(self.first_day)} to {iso(self.last_day)}" if self.first_day else ""
+        return notebook.facts(
+            {
+                "as carved": self.text,
+                "reading": self.romaji,
+                "year": "" if self.year is None else str(self.year),
+                "days": days,
+                "agreement": self.agreement,
+                "why": self.why,
+                "consider": "; ".join(self.suggestions),
+            }
+        )
 
     def _western_years(self) -> list[int]:
         """Return the western years the days lie in: of a twelfth month usually the next one."""

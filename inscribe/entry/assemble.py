@@ -13,9 +13,10 @@ from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
 from inscribe.glossing import with_glosses
 from inscribe.signs import Certainty, Intervention
-from inscribe.sources import words_of
+from inscribe.sources import opened, words_of
 
 if TYPE_CHECKING:
+    from inscribe.files import StrPath
     from inscribe.reading import Interpretation
     from inscribe.record import CopiedText, Inscription, Record
     from inscribe.signs import Transcription
@@ -25,14 +26,24 @@ if TYPE_CHECKING:
 MORE_THAN_ONE = 2  # sources, of which an apparatus is made
 
 
-def entry_of(record: Record, library: Library | None = None, folder: Path | None = None) -> Entry:
+def entry_of(
+    record: Record, library: Library | StrPath | None = None, folder: Path | None = None
+) -> Entry:
     """Return the entry for a record.
 
     Args:
-        record: the object.
-        library: has the sources that are named by id only.
+        record: the record of one object.
+        library: where sources named by id only are looked up: an open library, or its file.
         folder: that of the record's file, in which its pictures are.
+
+    Raises:
+        InputError: there is no such library.
     """
+    with opened(library) as held:
+        return _entry_of(record, held, folder)
+
+
+def _entry_of(record: Record, library: Library | None, folder: Path | None) -> Entry:
     made = [_inscription_entry(each, record.between, library) for each in record.inscriptions]
     if tables.has_own("people"):
         made = _with_persons(made)
@@ -115,7 +126,7 @@ def witness_of(source: CopiedText) -> WitnessSource:
 
 def _cautions(inscriptions: Sequence[InscriptionEntry]) -> Iterator[str]:
     signs = [s for each in inscriptions for s in each.inscription.transcription.signs]
-    if any(each.interpretation.signature or each.interpretation.persons for each in inscriptions):
+    if any(each.interpretation.names_a_person for each in inscriptions):
         yield "attribution"
     if any(
         s.certainty is Certainty.RESTORED or s.intervention is Intervention.SUPPLIED for s in signs

@@ -11,8 +11,10 @@ from typing import NamedTuple
 from inscribe.entry.assemble import entry_of
 from inscribe.entry.model import Entry
 from inscribe.errors import InputError, InscribeError, Place, ProblemsError
+from inscribe.files import StrPath
 from inscribe.reading.lexicon import prepare_for
 from inscribe.record import Survey, as_settled, load, settled_beside, settled_names, survey
+from inscribe.sources import Library, file_of
 from inscribe.workers import mapped
 
 
@@ -24,8 +26,8 @@ class Made(NamedTuple):
 
 
 def entries_in(
-    place: Path,
-    library: Path | None = None,
+    place: StrPath,
+    library: Library | StrPath | None = None,
     progress: Callable[[int, int], None] = lambda done, count: None,
 ) -> list[tuple[Path, Entry]]:
     """Return the entry of a record, or of every record of a folder, each with its file.
@@ -43,21 +45,23 @@ def entries_in(
 
 
 def usable_entries(
-    place: Path,
-    library: Path | None = None,
+    place: StrPath,
+    library: Library | StrPath | None = None,
     progress: Callable[[int, int], None] = lambda done, count: None,
 ) -> Made:
     """Return the entries of the records that can be used, and all that is wrong with the others.
 
     Args:
         place: a record, or a folder of records.
-        library: the library file in which sources named by id are looked up.
+        library: where sources named by id are looked up: an open library, or its file; nothing is
+            looked up where that file is missing.
         progress: hears how many of how many records are done.
 
     Raises:
         InputError: there is no such file or folder, or no record in it.
         RecordError, ProblemsError: no record can be used; every one is named.
     """
+    place, file = Path(place), file_of(library)
     there = survey(place) if place.is_dir() else Survey([place])
     if not there.records and not there.closed:
         raise InputError("there is no record in the folder", Place(str(place)))
@@ -65,7 +69,7 @@ def usable_entries(
     prepare_for(len(there.records))
     settled = settled_names(place) if place.is_dir() else settled_beside(place)
     with as_settled(settled):
-        entries = mapped(partial(_entry, library=library), there.records)
+        entries = mapped(partial(_entry, library=file), there.records)
         for done, (path, entry) in enumerate(zip(there.records, entries, strict=True), start=1):
             if isinstance(entry, InscribeError):
                 made.broken.append(entry)
@@ -82,8 +86,6 @@ def _together(errors: list[InscribeError]) -> InscribeError:
 
 
 def _entry(path: Path, library: Path | None) -> Entry | InscribeError:
-    from inscribe.sources import Library
-
     with Library(library) if library and library.is_file() else nullcontext() as opened:
         try:
             record = load(path)

@@ -64,7 +64,7 @@ def _source_named(inscription: Inscription) -> SourceNamedKeys | None:
     return cast("SourceNamedKeys", named) if named else None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Entry:
     """The entry for one object; ``cautions`` are keys of ``cautions.tsv``, each once.
 
@@ -88,6 +88,17 @@ class Entry:
             "remarks": record.remarks.strip(),
             "cautions": list(self.cautions),
         }
+
+    def __repr__(self) -> str:
+        return f"<Entry of {self.record.id}: {len(self.inscriptions)} inscriptions>"
+
+    def _repr_html_(self) -> str:
+        """Return the record, its readings and its collations as tables, as notebooks show it."""
+        shown = [self.record._repr_html_()]
+        for each in self.inscriptions:
+            shown.append(each.interpretation._repr_html_())
+            shown += [each.collation._repr_html_()] if each.collation else []
+        return "".join(shown)
 
 
 def _sizes(record: Record) -> SizesKeys:

@@ -2,6 +2,16 @@
 
 What a character is and how two are related load when they are first asked for: most texts are
 only normalised.
+
+``steps.py`` says which sign changes into what (tables and Unicode; characters outside JIS X 0213
+load their rare steps only when one turns up); ``normalising.py`` and ``rewriting.py`` do it;
+``repeats.py`` knows what a mark repeats; ``relations.py`` answers how two signs are related, as
+the words they are (``merged.tsv``). Laws: signs + changes = text, text - changes = what was
+carved, idempotent. A change with ``before == after`` is a warning; ``doubtful`` asks for a second
+look. A variant: a row in ``variants.tsv``, then ``python glossary/build related_forms characters
+parts look_alikes``. Pairs that sources wrongly relate: ``glossary/build/not_variants.tsv``. Never
+let an editor normalise ``old_forms.tsv``: it holds compatibility ideographs. Measure:
+``tests/benchmarks/normalising.py``, ``tests/benchmarks/coverage.py``.
 """
 
 from __future__ import annotations

@@ -47,11 +47,6 @@ def likeness(sign: str, other: str) -> Likeness | None:
     return Likeness(_BY_SOUND, "sounds like") if sounds else None
 
 
-def looks_like(sign: str, other: str) -> bool:
-    """Whether two different signs may be taken for each other by their looks."""
-    return other in look_alikes(sign) or _common_parts(sign, other) >= LEAST_COMMON
-
-
 def _common_parts(sign: str, other: str) -> float:
     """Return which share of the parts of two signs they have in common (0 to 1)."""
     one, two = (Counter(_all(parts(each))) for each in (sign, other))

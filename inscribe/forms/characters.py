@@ -17,6 +17,7 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.errors import InputError, Place
 from inscribe.forms.steps import kana_values, steps
+from inscribe.scripts import hiragana
 
 _LEAST_COMMON = 9999
 _FEW = 20  # characters are searched for one by one; for more, the whole table is taken apart
@@ -110,7 +111,7 @@ def with_reading(kana: str) -> tuple[str, ...]:
     On, kun (with or without what is written in kana after the kanji) and name readings count, in
     that order of weight.
     """
-    sought = _hiragana(kana)
+    sought = hiragana(kana)
     found: list[tuple[int, int, str]] = []
     for char, row in _rows().items():
         if kana in row["on"] + row["kun"] + row["names"] or _is_near(sought, row):
@@ -137,21 +138,17 @@ def code_point(text: str) -> str:
 
 def _is_near(sought: str, row: tables.Row) -> bool:
     """Whether a reading can be in the row, before its cells are taken apart."""
-    return sought[:1] in _hiragana(row["on"] + row["kun"] + row["names"])
+    return sought[:1] in hiragana(row["on"] + row["kun"] + row["names"])
 
 
 def _spoken(row: tables.Row) -> Iterator[tuple[int, str]]:
     """Yield each reading in hiragana with its weight: 0 whole, 1 without its kana, 2 in names."""
     for reading in (*tables.listed(row["on"]), *tables.listed(row["kun"])):
-        bare = _hiragana(reading.replace("-", ""))
+        bare = hiragana(reading.replace("-", ""))
         yield 0, bare.replace(".", "")
         yield 1, bare.partition(".")[0]
     for reading in tables.listed(row["names"]):
-        yield 2, _hiragana(reading)
-
-
-def _hiragana(text: str) -> str:
-    return "".join(chr(ord(char) - 0x60) if "ァ" <= char <= "ヶ" else char for char in text)
+        yield 2, hiragana(reading)
 
 
 @tables.cached()

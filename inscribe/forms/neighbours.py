@@ -9,6 +9,7 @@ from inscribe.forms.normal import Change
 from inscribe.forms.repeats import is_kana
 from inscribe.forms.rewriting import Rewriting
 from inscribe.forms.steps import LIGATURE, REPEAT_MARK, VOICING_MARK, FormStep, ligatures
+from inscribe.terms import SignIndex
 
 KINDS = frozenset((REPEAT_MARK, LIGATURE, VOICING_MARK))
 _FAR = 40  # signs looked at on either side of a ligature
@@ -75,10 +76,10 @@ def _voice(rewriting: Rewriting, at: int) -> None:
             return
     note = _voicing_note(stands, after)
     doubtful = after == stands and is_kana(stands[:1])
-    gone = Change(index, step.before, "", VOICING_MARK, step.table, note, doubtful)
+    gone = Change(SignIndex(index), step.before, "", VOICING_MARK, step.table, note, doubtful)
     rewriting.replace(at, "", [gone])
     if after != stands:
-        change = Change(index - 1, stands, after, VOICING_MARK, step.table, note)
+        change = Change(SignIndex(index - 1), stands, after, VOICING_MARK, step.table, note)
         rewriting.replace_before(at, after, change)
 
 

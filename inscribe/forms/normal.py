@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from inscribe.keys import ChangeKeys
+    from inscribe.terms import SignIndex
 
 
 class Change(NamedTuple):
@@ -24,7 +25,7 @@ class Change(NamedTuple):
     means that a person should look again; ``note`` then says why.
     """
 
-    sign: int
+    sign: SignIndex
     before: str
     after: str
     kind: str  # "old form", "variant", "hentaigana", "compatibility form", "repeat mark", ...
@@ -52,7 +53,7 @@ class NormalText(NamedTuple):
     """
 
     text: str
-    origin: tuple[int, ...]
+    origin: tuple[SignIndex, ...]
     changes: tuple[Change, ...] = ()
 
 

@@ -139,12 +139,6 @@ def _family(sign: str) -> frozenset[str]:
     return frozenset(other for other in near if relation(plain, other).is_same_character)
 
 
-@tables.cached()
-def _families() -> dict[str, frozenset[str]]:
-    """Return the families asked for so far, to be filled as they are needed."""
-    return {}
-
-
 def _in_another_form(a: str, b: str, word: str) -> Relation:
     known = steps()
     for form, other in ((a, b), (b, a)):

@@ -24,6 +24,7 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.forms.sequences import PARTS_OF_SIGNS, VOICED, voiced
 from inscribe.notation import is_description, segments
+from inscribe.scripts import hiragana
 
 REACH = 16  # characters looked at before a mark
 _BREAKS = frozenset("\n／」")  # a word may run over the end of a line or column
@@ -156,7 +157,7 @@ def _several(before: str, is_voiced: bool) -> Expansion:
     kanji = stem[-1:] if is_kanji(stem[-1:]) else ""
     if not kana:
         return _after_kanji(stem, is_voiced)
-    plain, words = _in_hiragana(kana), doubled_words()
+    plain, words = hiragana(kana), doubled_words()
     known = [length for length in range(len(kana), 1, -1) if plain[-length:] in words]
     if known:
         found = _known_double(kana[-known[0] :], is_voiced)
@@ -175,8 +176,8 @@ def _several(before: str, is_voiced: bool) -> Expansion:
 
 def _known_double(unit: str, is_voiced: bool) -> Expansion:
     after = _unit(unit, is_voiced)
-    said = doubled_words()[_in_hiragana(unit)]
-    if is_voiced or _in_hiragana(unit + after) in said:
+    said = doubled_words()[hiragana(unit)]
+    if is_voiced or hiragana(unit + after) in said:
         return Expansion(after)
     return Expansion(after, f"commonly {said[0]}, where voicing was not marked", True)
 
@@ -216,10 +217,6 @@ def _repeated(kana: str, is_voiced: bool) -> str:
 def _unvoiced(kana: str) -> str:
     base = unicodedata.normalize("NFD", kana)
     return base[0] if base[1:] == VOICED else kana
-
-
-def _in_hiragana(kana: str) -> str:
-    return "".join(chr(ord(sign) - 0x60) if "ァ" <= sign <= "ヶ" else sign for sign in kana)
 
 
 def is_kanji(sign: str) -> bool:

@@ -19,6 +19,7 @@ from typing import Any
 from inscribe import tables
 from inscribe.forms.normal import Change, NormalText
 from inscribe.forms.steps import FormStep
+from inscribe.terms import SignIndex
 
 Earlier = Mapping[int, Sequence[FormStep]]  # by the number of the step they go before
 
@@ -66,7 +67,7 @@ class Rewriting:
             self._others.setdefault(at, []).insert(0, change)
         else:
             self._parts[2 * at - 1] = after
-            own = Change(self.starts[at - 1], *self.steps[at - 1])
+            own = Change(SignIndex(self.starts[at - 1]), *self.steps[at - 1])
             self._others.setdefault(at - 1, [own]).append(change)
 
     def before(self, at: int, reach: int) -> str:
@@ -96,7 +97,7 @@ class Rewriting:
         changes = _changes(self.starts, self.steps, self._others, earlier)
         return NormalText("".join(self._parts), self._origin(), changes)
 
-    def _origin(self) -> tuple[int, ...]:
+    def _origin(self) -> tuple[SignIndex, ...]:
         lengths = list(map(len, self._parts[1::2]))
         if lengths.count(1) == len(lengths):
             return identity(self._length)
@@ -108,7 +109,7 @@ class Rewriting:
             found += [index] * length
             start = index + 1
         found += range(start, self._length)
-        return tuple(found)
+        return tuple(map(SignIndex, found))
 
 
 def rewritten_evenly(parts: list[str], steps: list[FormStep]) -> NormalText:
@@ -140,17 +141,17 @@ def _changes(
     changes, done = [], 0
     for at in sorted({*earlier, *others}):
         changes += found[done:at]
-        changes += [Change(starts[at], *step) for step in earlier.get(at, ())]
+        changes += [Change(SignIndex(starts[at]), *step) for step in earlier.get(at, ())]
         changes += others.get(at, found[at : at + 1])
         done = at + 1
     return (*changes, *found[done:])
 
 
 @tables.cached(_SHARED)
-def _shared_identity(length: int) -> tuple[int, ...]:
-    return tuple(range(length))
+def _shared_identity(length: int) -> tuple[SignIndex, ...]:
+    return tuple(map(SignIndex, range(length)))
 
 
-def identity(length: int) -> tuple[int, ...]:
+def identity(length: int) -> tuple[SignIndex, ...]:
     """Return the origin of a text in which every sign is one character."""
-    return _shared_identity(length) if length < _SHARED else tuple(range(length))
+    return _shared_identity(length) if length < _SHARED else tuple(map(SignIndex, range(length)))

@@ -8,6 +8,14 @@ what a person changed in the record), ``planning`` (the whole list against the f
 
 Nothing is lost: every cell of a row stands as it was in the record's ``[imported]`` table, and a
 row that makes no record stands in the list of troubles with all its cells.
+
+``importing/``: a list (``lists.py``) and a mapping (``mapping.py``, proposed by ``proposing.py``
+from ``import_headings.tsv``) give the values of each row (``building.py``; ``cells.py``,
+``marks.py`` with ``import_marks.tsv``). The record keeps the row as it stood (``[imported]``), so
+that a later import knows what changed in the list and what in the record (``updating.py``): of a
+key of which the list says something else, the record is changed only where it still says what the
+list said. ``planning.py`` decides on all rows before ``writing.py`` writes any. A heading, a mark:
+a row in the table, a case in ``tests/test_import.py``.
 """
 
 from __future__ import annotations

@@ -32,6 +32,12 @@ and columns, and one pair that says how sure a sign is may stand inside or aroun
 what the editor did. Spaces are not signs; a sign may be an ideographic description sequence
 (⿰木黑, or ⿰木□ where a part cannot be read).
 
+``notation/segments.py`` cuts text into signs (UAX #29 as far as needed, description sequences,
+〳〵); ``japanese.py`` and ``leiden.py`` are data; ``parser.py`` is one linear pass;
+``renderer.py`` the way back. A new mark: add it to one of the two data modules *and* to
+``special`` (what a carved sign must escape); the laws in ``tests/test_notation_laws.py`` find what
+is forgotten. A ``Sign`` that contradicts itself cannot be made.
+
 >>> from inscribe.notation import parse, render
 >>> t = parse("花の色は(者)／うつりに□(けカ)り（花押）")
 >>> t.text

@@ -7,6 +7,13 @@ person. Only where there is such a list is anything of this room imported.
 In reading order: ``model`` (a person), ``listing`` (the list), ``naming`` (the names in an
 inscription), ``life`` (a date against a life), ``weighing`` (who is the likelier), ``whom`` (all of
 it). Making a list of another: ``cells``, ``importing``, ``mapping``, ``tei``.
+
+``people.tsv`` of a user's folder: a row a person, a column a sort of name (``names/people.py``
+takes them apart and reads them). ``persons/`` is imported only where there is one
+(``tables.has_own``), by ``read``, ``entry``, ``check`` and ``concord`` alike, after reading: names
+in current forms, in the passages that name people; what agrees weighs as ``person_evidence.tsv``
+says, against the others of the list and against somebody who is in none. Import: ``importing.py``;
+a heading is a row in ``people_headings.tsv``, a profession one in ``people_roles.tsv``.
 """
 
 from __future__ import annotations

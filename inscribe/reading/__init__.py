@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from inscribe.reading.words import (
         Doubt as Doubt,
         Interpretation as Interpretation,
+        Passage as Passage,
         Proposal as Proposal,
         Register as Register,
         SignaturePart as SignaturePart,
@@ -31,6 +32,6 @@ else:
         __name__,
         {
             "inscription": "Choice read read_text",
-            "words": "Doubt Interpretation SignaturePart Proposal Register Token",
+            "words": "Doubt Interpretation Passage SignaturePart Proposal Register Token",
         },
     )

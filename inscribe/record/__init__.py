@@ -1,5 +1,15 @@
 """Records: one TOML file for one object, its inscriptions, their sources and their readings.
 
+``record/revising.py`` makes a file say what a ``Record`` says, with tomlkit: commands that change
+records make a new ``Record`` and hand it there, and ``settling/history.py`` writes it
+(``.NAME.toml.history`` beside the record first, then the record; the marks in it tell a change
+that was stopped between the two). ``record/moving.py`` puts signs into a text and moves what
+counts signs.
+
+``record/fields.py`` names every key once. A new key: one ``Field`` there, one attribute in
+``model.py``, then a law, a case and an example. Signs and columns count from 1 in files and from 0
+in code. ``locate.py`` finds the line of a key, only when there is a problem to place.
+
 >>> from inscribe.record import loads
 >>> record = loads('''
 ... id = "DEMO-000"
@@ -30,6 +40,7 @@ if TYPE_CHECKING:
         remarks as remarks,
         with_boxes as with_boxes,
     )
+    from inscribe.record.dated import dates_of as dates_of
     from inscribe.record.fields import (
         MAX_LINE as MAX_LINE,
         MAX_MM as MAX_MM,
@@ -84,6 +95,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "dated": "dates_of",
             "amending": "with_measurements",
             "boxed_columns": "measured_column partly_boxed reckoned_column",
             "boxes": "read_boxes remarks with_boxes",

@@ -27,7 +27,7 @@ ENDLESS_KEY = r"""(?:\.[ \t]*+(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+){32}"""
 _SYNTAX_PLACE = r" \(at (?:line (\d+), column (\d+)|end of document)\)$"
 
 
-def load(path: Path | str) -> model.Record:
+def load(path: files.StrPath) -> model.Record:
     """Return the record in the file ``path``.
 
     Raises:

@@ -14,7 +14,7 @@ from datetime import date
 from functools import cached_property
 from typing import Literal, NamedTuple
 
-from inscribe import notation
+from inscribe import notation, notebook
 from inscribe.record.images import RecordImage as RecordImage
 from inscribe.signs import Box, Transcription, boxed
 from inscribe.terms import Kind as Kind, Role as Role, SourceKind
@@ -290,6 +290,16 @@ class Record(NamedTuple):
     box: str = ""
     with_whom: str = ""
     imported: Imported | None = None
+
+    def __repr__(self) -> str:
+        return f"<Record {self.id}, {self.kind}: {len(self.inscriptions)} inscriptions>"
+
+    def _repr_html_(self) -> str:
+        """Return what the record holds as a table, as notebooks show it."""
+        said = {"id": self.id, "kind": self.kind, "title": self.title, "remarks": self.remarks}
+        for number, inscription in enumerate(self.inscriptions, start=1):
+            said[f"{number}. {inscription.place}"] = inscription.text
+        return notebook.facts(said)
 
     @property
     def between(self) -> tuple[int, int] | None:

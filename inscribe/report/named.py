@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, NamedTuple
 
+from inscribe.reading.words import PERSON_PARTS
+
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
     from inscribe.entry import Entry, InscriptionEntry
@@ -17,8 +19,6 @@ if TYPE_CHECKING:
 NO_ATTRIBUTION = "named in the signature, no attribution"
 AS_INSCRIBED = "as inscribed"
 SIGNER = "signer"
-# Parts of a signature that name its person; titles and ages are said of that person.
-PERSON = ("clan", "surname", "common_name", "art_name", "name", "generation", "honorific")
 PLACE = "place"
 
 
@@ -42,7 +42,7 @@ class Person(NamedTuple):
 def signer(each: InscriptionEntry) -> Person | None:
     """Return the person whose signature an inscription bears, where it names one."""
     parts = each.interpretation.signature or {}
-    found = [(key, parts[key]) for key in PERSON if key in parts and parts[key].text]
+    found = [(key, parts[key]) for key in PERSON_PARTS if key in parts and parts[key].text]
     found.sort(key=lambda keyed: keyed[1].first)
     return Person(tuple(found)) if found else None
 

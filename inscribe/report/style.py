@@ -138,14 +138,14 @@ class Style:
         return f"{self.brackets[:1]}{text}{self.brackets[1:]}"
 
 
-def load(path: Path) -> Style:
+def load(path: files.StrPath) -> Style:
     """Return the style of a TOML file.
 
     Raises:
         InputError: the file is not TOML, or a key or value is not one of those above.
     """
     try:
-        data = tomllib.loads(files.read_text(path, MAX_STYLE))
+        data = tomllib.loads(files.read_text(Path(path), MAX_STYLE))
     except tomllib.TOMLDecodeError as error:
         raise InputError(f"the style is not TOML ({error})", Place(str(path))) from error
     except (ValueError, RecursionError) as error:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from inscribe.signs import counted
+from inscribe.signs import short_place_of
 
 if TYPE_CHECKING:
     from inscribe.collation import ApparatusPlace, Collation, Span, Testimony, Witness
@@ -39,18 +39,7 @@ def printed_lines(result: Collation) -> list[str]:
 
 def where_in(place: Span, held: Transcription) -> str:
     """Return the place of signs of a text: column and sign, from 1."""
-    signs = held.signs
-    if not signs:
-        return ""
-    if place.start >= len(signs):
-        return f"col. {signs[-1].column + 1}, end"
-    column, first = counted(held, place.start)
-    if not len(place):
-        return f"col. {column}, before {first}"
-    last_column, last = counted(held, place.end - 1)
-    if column != last_column:
-        return f"col. {column}, {first} to col. {last_column}, {last}"
-    return f"col. {column}, {first}" + (f"-{last}" if last != first else "")
+    return short_place_of(held, place.start, place.end)
 
 
 def followed(found: Testimony) -> str:

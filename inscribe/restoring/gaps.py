@@ -12,7 +12,8 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from inscribe.restoring import formula, verse
-from inscribe.restoring.inscription import WornInscription, kind_name
+from inscribe.restoring.inscription import WornInscription
+from inscribe.restoring.kinds import kind_name
 from inscribe.restoring.model import Candidate, Evidence
 from inscribe.restoring.name_chances import UNREAD
 from inscribe.restoring.sourced import SURE, Answer, named

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from inscribe.forms import NormalText, normalise
 from inscribe.restoring import verse
 from inscribe.restoring.formula import Possible, Walks
+from inscribe.restoring.kinds import kind_name
 from inscribe.restoring.model import Evidence
 from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
 from inscribe.restoring.verse import WornPoem
@@ -35,41 +36,6 @@ _HABIT = 0.22  # power of the carver's habit, of which one poem tells little
 _RARER = 1e-9  # chance of a sign that no formula has
 _NAMING = frozenset({"name", "art_name", "common_name", "surname", "place", "unlisted_place"})
 _SURELY = 0.8  # chance that a word of the formula is worn, from which it makes a signature
-_KINDS = {
-    "date>era": "era",
-    "date>era_year": "year",
-    "date>full_year": "year",
-    "date>year_number": "number of a year",
-    "date>year": "word for year",
-    "date>cycle": "sexagenary year",
-    "date>year_cycle": "sexagenary year",
-    "date>branch": "animal year",
-    "date>year_branch": "animal year",
-    "date>month_number": "number of a month",
-    "date>month": "word for month",
-    "date>month_name": "name of a month",
-    "date>season": "season",
-    "date>day_number": "number of a day",
-    "date>day": "word for day",
-    "date>auspicious": "word for an auspicious day",
-    "age>before": "word before an age",
-    "age>number": "age",
-    "age>after": "word after an age",
-    "age>bare_number": "age",
-    "age>old": "word after an age",
-    "patron>whole": "commission",
-    "patron>of": "particle",
-    "unlisted_place": "place",
-}
-
-
-def kind_name(kind: str) -> str:
-    """Return what to call a class of words.
-
-    >>> kind_name("date>era"), kind_name("opener:place")
-    ('era', 'opener')
-    """
-    return _KINDS.get(kind, kind.rpartition(">")[2].partition(":")[0].replace("_", " "))
 
 
 @dataclass

@@ -61,7 +61,10 @@ class Answer:
 
     @property
     def stands(self) -> str:
-        """The sign of the source that stands here, or all it has where that cannot be told."""
+        """What the source has in this place.
+
+        It is one sign, or all signs of the stretch if one cannot tell which belongs here.
+        """
         return self.text[self.position] if len(self.text) == self.signs else self.text
 
     @property
@@ -142,10 +145,10 @@ def _has_kanji(text: Transcription) -> bool:
 def weigh(
     answer: Answer, language: dict[str, float], made: WornInscription, sign: int
 ) -> dict[str, float]:
-    """Return the share of each sign that the source lets stand, from what it has there.
+    """Return for each sign the share of probability that sources leave to it.
 
-    ``language`` are the logarithms of the signs' weights by all other evidence, which decide
-    between the spellings of one sound.
+    The carver may have copied what a source has there. ``language`` are the logarithms of the
+    signs' weights by all other evidence; they decide between two spellings of one sound.
     """
     text = answer.text
     if len(text) == answer.signs:  # sign for sign

@@ -29,21 +29,6 @@ def says(sign: str, text: str) -> float:
     return _sounds(sign).get(_key(text), 0.0) if text else 0.0
 
 
-def may_be_one_word(one: str, other: str) -> bool:
-    """Return whether two signs may be two spellings of one word, or of its beginning.
-
-    >>> may_be_one_word("川", "河"), may_be_one_word("散", "ち"), may_be_one_word("川", "花")
-    (True, True, False)
-    """
-    if is_kana(one) and is_kana(other):
-        return letters(one) == letters(other)
-    if is_kana(one) or is_kana(other):
-        kana, kanji = (one, other) if is_kana(one) else (other, one)
-        return says(kanji, kana) > _CHINESE
-    shared = _sounds(one).keys() & _sounds(other).keys()
-    return any(min(_sounds(one)[key], _sounds(other)[key]) > _CHINESE for key in shared)
-
-
 def left_over(kanji: str, text: str, signs: int) -> str:
     """Return what of a stretch of kana is left when a kanji has said its beginning.
 

@@ -158,7 +158,10 @@ def _word_over(words: Sequence[ReadWord], at: int) -> tuple[ReadWord, int]:
 
 
 def kanji_habit(poem: WornPoem) -> float:
-    """Return how many words with a meaning of their own are in kanji for each that is in kana."""
+    """Return how many words with a meaning of their own are in kanji for each in kana.
+
+    It tells whether a worn word was likelier in kanji.
+    """
     in_kanji = in_kana = 1.0
     for word in verse_words(poem.text, voiced=poem.voiced):
         if UNREAD not in word.written and word.part_of_speech.startswith(_MEANING):

@@ -24,8 +24,10 @@ from inscribe.restoring.name_chances import NO_NAMES, Names
 from inscribe.restoring.seen import Seen
 from inscribe.restoring.spellings import says
 from inscribe.signs import Certainty, Kind, Sign, Transcription, transcription
+from inscribe.sources import opened
 
 if TYPE_CHECKING:
+    from inscribe.files import StrPath
     from inscribe.reading import Choice
     from inscribe.sources import Library
 
@@ -39,7 +41,7 @@ _DESCRIPTIONS = range(0x2FF0, 0x3000)  # ideographic description characters: ⿰
 
 def restore(
     text: Transcription,
-    library: Library | None = None,
+    library: Library | StrPath | None = None,
     seen_of_it: Seen | None = None,
     *,
     sign: int | None = None,
@@ -53,15 +55,15 @@ def restore(
 
     Args:
         text: the inscription; it is never changed.
-        library: source texts to look in.
+        library: source texts to look in: an open library, or its file.
         seen_of_it: what can still be seen of the sign; it is applied to every place looked at.
         sign: look at this sign only (counted from 0), even if it was read.
         places: look at these of the worn places only (counted from 0), ``MOST_PLACES`` at most;
             None for the first ones.
         most: candidates a place.
         register: verse, signature or prose, or "auto" to let the text decide.
-        names: carvers' names read in the same collection, with how often; a worn name may well be
-            one of them.
+        names: carvers' names read in the same collection, with how often (``names_read`` of a
+            :class:`inscribe.concordance.Collection`); a worn name may well be one of them.
         copied: the words of the source that a record names, where it names one.
 
     Raises:
@@ -70,7 +72,8 @@ def restore(
     found = _worn(text) if sign is None else [_chosen(text, sign)]
     wanted = _among(found, places)
     worn = _worn_out(text, {each.index for each in found})
-    hits = sourced.sources_of(worn, library) if library and wanted else ()
+    with opened(library if wanted else None) as held:
+        hits = sourced.sources_of(worn, held) if held else ()
     if copied and wanted:
         hits = (sourced.named_source(copied), *hits)
     made = inscription(worn, register, names)

@@ -14,6 +14,7 @@ from pathlib import Path
 from types import TracebackType
 
 from inscribe.errors import InputError, Place
+from inscribe.files import StrPath
 from inscribe.sources import index
 from inscribe.sources.passages import SourcePassage
 from inscribe.sources.texts import SourceText
@@ -64,8 +65,8 @@ class Library:
             or cannot be used.
     """
 
-    def __init__(self, path: Path, *, create: bool = False) -> None:
-        self.path = path
+    def __init__(self, path: StrPath, *, create: bool = False) -> None:
+        self.path = path = Path(path)
         if path.is_dir():
             raise InputError(
                 "it is a folder, and a library is one file",

@@ -106,7 +106,7 @@ def grams_of(query: SourceQuery) -> tuple[set[str], set[str]]:
 
 
 def _walks(query: SourceQuery, start: int, reach: int) -> Iterator[str]:
-    """Yield the letters of every way through the lattice from ``start``, ``reach`` long."""
+    """Yield the letters of every way to read on from ``start``, ``reach`` letters each."""
     if start == len(query) or reach <= 0:
         yield ""
         return
@@ -138,7 +138,7 @@ def _kind(sort: str) -> str:
 
 
 def _weight(arcs: tuple[tuple[tuple[int, str], ...], ...]) -> int:
-    """Return how many letters a middling way through the lattice has."""
+    """Return how many letters a middling way of reading the query has."""
     total = 0.0
     for ways in arcs:
         single = [len(letters) for _, letters in ways[:4]]

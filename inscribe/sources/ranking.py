@@ -16,11 +16,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from inscribe.files import StrPath
 from inscribe.signs import Transcription
 from inscribe.sources import index
 from inscribe.sources.keys import UNKNOWN
 from inscribe.sources.library import Library
 from inscribe.sources.matching import fit, sign_gain
+from inscribe.sources.opening import opened
 from inscribe.sources.passages import SourcePassage
 from inscribe.sources.query import SourceQuery, grams_of, query_of
 from inscribe.sources.texts import SourceText
@@ -90,14 +92,22 @@ class _SourceCandidate:
     gain: float
 
 
-def find(library: Library, text: Transcription, most: int = 5) -> tuple[Hit, ...]:
+def find(library: Library | StrPath, text: Transcription, most: int = 5) -> tuple[Hit, ...]:
     """Return up to ``most`` texts that ``text`` may be from, the most probable first.
+
+    ``library`` is an open library, or the path of its file.
 
     An empty result, or a first score below one half, means that no source was found.
 
     Raises:
-        InputError: there are fewer than two legible signs to look for.
+        InputError: there are fewer than two legible signs to look for, or there is no such library.
     """
+    with opened(library) as held:
+        assert held is not None
+        return _found(held, text, most)
+
+
+def _found(library: Library, text: Transcription, most: int) -> tuple[Hit, ...]:
     query = query_of(text)
     compared = _compared(library, query, CANDIDATES)
     if not compared or compared[0].gain < DOUBTFUL * query.weight:
@@ -171,7 +181,10 @@ def _in_any_order(query: SourceQuery, ranked: list[_SourceCandidate]) -> list[_S
 
 
 def _turn(passage: SourcePassage) -> float:
-    """Return what it costs, in letters, to go on elsewhere: the longer a passage, the easier."""
+    """Return the price, in letters, of going on at another place of the passage.
+
+    In a long passage something that fits is found by chance, so there it is higher.
+    """
     return -math.log2(len(passage.sounds) + 2) / BITS_A_LETTER
 
 

@@ -13,7 +13,7 @@ from inscribe.collation.align.blocks import Block
 from inscribe.collation.align.costs import prices
 from inscribe.collation.align.groups import span
 from inscribe.collation.align.sides import Side
-from inscribe.collation.model import Group, GroupKind
+from inscribe.collation.model import Group, kind_of_wording
 
 WHY = "the two have too little in common to be held against each other sign by sign"
 UNREADABLE = frozenset({"unread", "gap"})
@@ -61,10 +61,7 @@ def as_one(found: Sequence[Group], copy: Side, source: Side) -> list[Group]:
         if last and last.is_substantive and group.is_substantive:
             one = span(copy, last.copy.start, group.copy.end)
             other = span(source, last.source.start, group.source.end)
-            kind: GroupKind = (
-                "replaced" if len(one) and len(other) else "added" if len(one) else "omitted"
-            )
-            result[-1] = Group(kind, one, other, last.why or group.why)
+            result[-1] = Group(kind_of_wording(one, other), one, other, last.why or group.why)
         else:
             result.append(group)
     return result
@@ -123,7 +120,6 @@ def _group(i: int, i_end: int, j: int, j_end: int, copy: Side, source: Side) -> 
     )
     if any(worn):
         yield Group("unread", one, other, "nothing of it can be read")
-    elif not len(other):
-        yield Group("added", one, other)
     else:
-        yield Group("replaced" if len(one) else "omitted", one, other, WHY if len(one) else "")
+        kind = kind_of_wording(one, other)
+        yield Group(kind, one, other, WHY if kind == "replaced" else "")

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from inscribe.collation.align.search import AlignmentPath
 from inscribe.collation.align.sides import Side
 from inscribe.collation.align.states import AlignmentMove, State
-from inscribe.collation.model import Group, GroupKind, Span
+from inscribe.collation.model import Group, GroupKind, Span, kind_of_wording
 
 KIND_OF_STEP: dict[str, GroupKind] = {
     "same": "same",
@@ -53,7 +53,7 @@ def _kind(
     first = steps[0].step
     sorts = copy.sort[one.start : one.end] + source.sort[other.start : other.end]
     if first == "wrong":
-        return "replaced" if len(one) and len(other) else "added" if len(one) else "omitted"
+        return kind_of_wording(one, other)
     if first in KIND_OF_STEP and not (first == "repeat" and "kanji" in sorts):
         return KIND_OF_STEP[first]
     return "kana" if all(sort == "kana" for sort in sorts) else "spelling"

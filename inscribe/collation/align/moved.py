@@ -64,7 +64,10 @@ def _apart(groups: Sequence[Group], at: int, to: int) -> int:
 
 
 class _Ears:
-    """Hears whether stretches of copy and source say the same, within a bound of work."""
+    """Tells whether a stretch of the copy and one of the source sound the same.
+
+    All the work it does is bounded.
+    """
 
     def __init__(self, copy: Side, source: Side) -> None:
         self._copy = copy
@@ -72,7 +75,10 @@ class _Ears:
         self._left = MOST_IN_ALL
 
     def exchanged(self, first: Group, second: Group) -> bool:
-        """Whether what the copy has at each of two differences is the source's at the other."""
+        """Whether two stretches have changed places.
+
+        What the copy has at the first is then what the source has at the second, and the reverse.
+        """
         sizes = (_size(self._copy, first.copy), _size(self._source, first.source))
         if max(sizes) < LEAST:
             return False

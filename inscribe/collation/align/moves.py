@@ -155,7 +155,7 @@ class Moves:
                 yield from self._read(reading, j, source, State(i, j, "source ahead"))
 
     def _unwritten_ending(self, i: int, j: int, word: str, why: str) -> Iterator[AlignmentMove]:
-        """The ending of ``word`` is written on one side only: 逢 against 会ふ."""
+        """Yield the moves where one side leaves the ending of ``word`` out: 逢, 会ふ."""
         ending, price = spelling.fold(word.partition(".")[2]), self.price["other_character"]
         for mode, behind, at in (
             (COPY_AHEAD, self.source, j + 1),
@@ -181,7 +181,10 @@ class Moves:
     def _owing(
         self, state: State, ahead: Side, at: int, behind: Side, place: int
     ) -> Iterator[AlignmentMove]:
-        """The same character on both sides, read longer on the side that is ahead."""
+        """Yield the moves over a character that both sides have, and over its okurigana.
+
+        One side goes on in kana with what the reading of the character has said already.
+        """
         if place + 1 >= len(behind.letters) or not behind.letters[place + 1]:
             return
         char, letter = ahead.norm[at], behind.letters[place + 1]
@@ -220,7 +223,10 @@ class Moves:
     def _supplied(
         self, state: State, length: int, pattern: str, step: AlignmentMove
     ) -> AlignmentMove:
-        """The side behind supplies ``pattern``: the debt shrinks, is paid, or changes sides."""
+        """Return the move by which the side that is behind supplies the sounds ``pattern``.
+
+        The sounds that are owed become fewer, or none, or the other side owes the rest.
+        """
         owed = state.owed
         ahead = state.mode
         i, j = (state.i, state.j + length) if ahead == "copy ahead" else (state.i + length, state.j)

@@ -32,7 +32,10 @@ class Order(NamedTuple):
 
 
 def put_in(order: Order, side: Side) -> Side:
-    """Return the signs of a run in another order; words whose signs are parted are no words."""
+    """Return the signs of a run in another order.
+
+    Readings of several signs are kept only where the signs still stand together.
+    """
     place = {sign: at for at, sign in enumerate(order.signs)}
 
     def stays_together(first: int, length: int) -> bool:
@@ -63,7 +66,10 @@ def put_in(order: Order, side: Side) -> Side:
 
 @tables.cached(256)
 def orders(text: str) -> tuple[Order, ...]:
-    """Return the orders in which a run of Chinese characters may be read, but as it stands."""
+    """Return the other orders in which a run of Chinese characters may be read.
+
+    The order in which they stand is not among them.
+    """
     carved = tuple(range(len(text)))
     said = tuple(_as_said(text))
     found = {order.signs: order for order in (*_by_formulas(text, said), *_by_grammar(text, said))}

@@ -82,7 +82,11 @@ def begin_and_end_alike(copy: Side, source: Side, sounds: int) -> bool:
 
 
 def sounded(side: Side, own: dict[str, str]) -> Sounded:
-    """Return the sounds of a text; ``own`` gives each sign without a sound a letter of its own."""
+    """Return the sounds of a text, as letters.
+
+    ``own`` gives every sign that has no sound a letter that nothing else has, so that it answers
+    nothing.
+    """
     letters: list[str] = []
     sign_at: dict[int, int] = {}
     at = length = 0

@@ -15,7 +15,7 @@ from inscribe.collation.align.groups import span
 from inscribe.collation.align.moved import with_moves
 from inscribe.collation.align.sides import Side
 from inscribe.collation.align.word_ends import WordEnds, word_ends
-from inscribe.collation.model import Group, GroupKind, Span
+from inscribe.collation.model import Group, Span, kind_of_wording
 
 REGION = 10  # signs around a difference in which words are looked at
 MOST_GROUPS = 200  # of one such stretch, where difference follows difference
@@ -151,7 +151,7 @@ def _one_difference(groups: Sequence[Group], copy: Side, source: Side) -> Group:
     first, last = groups[0], groups[-1]
     one = span(copy, first.copy.start, last.copy.end)
     other = span(source, first.source.start, last.source.end)
-    kind: GroupKind = "replaced" if len(one) and len(other) else "added" if len(one) else "omitted"
+    kind = kind_of_wording(one, other)
     inner = [group for group in groups if group.kind != "same"]
     return Group(kind, one, other, "; ".join(dict.fromkeys(map(_change, inner))))
 
@@ -172,7 +172,11 @@ def _slid(
     copy_words: WordEnds,
     source_words: WordEnds,
 ) -> list[Group]:
-    """Return ``groups`` with each stretch left out or put in slid to where words end best."""
+    """Return ``groups`` with what is left out or put in moved to where words end best.
+
+    The alignment is as good there: of 花は花は, the first or the second 花は may be what is left
+    out.
+    """
     result = list(groups)
     for at, group in enumerate(result):
         if group.kind not in ("omitted", "added"):
@@ -201,7 +205,10 @@ def _room(groups: Sequence[Group], at: int, towards: int) -> int:
 
 
 def _may_slide(side: Side, own: Span, by: int) -> bool:
-    """Whether the text reads the same with another stretch of the same length taken out."""
+    """Whether a stretch that was left out may be moved along the text.
+
+    The text without it must stay the same.
+    """
     if by < 0:
         return side.norm[own.start + by : own.start] == side.norm[own.end + by : own.end]
     return side.norm[own.start : own.start + by] == side.norm[own.end : own.end + by]

@@ -203,8 +203,9 @@ def _with_endings(found: Iterable[Group], chinese: Side, japanese: Side) -> list
 def _is_attributive(
     found: Sequence[Group], signs: tuple[int, ...], turned: Side, japanese: Side
 ) -> bool:
-    """Whether what was moved behind another sign is joined to it by の: 夢春 is no はるのゆめ.
+    """Whether the moved sign is joined by の to the one it now stands behind.
 
+    Then it is no Chinese order: 夢春 is not はるのゆめ.
     Signs that are said after の (如 ごとし, 為 ために) do govern what stands behind them.
     """
     from inscribe.reading.chinese import stands_before
@@ -255,7 +256,10 @@ def _turned(taken: Sequence[Group], chinese: Side, japanese: Side) -> Group:
 
 
 def _placed(group: Group, in_copy: bool, i: int, j: int, copy: Side, source: Side) -> Group:
-    """Return a group of a run with its spans in the two texts."""
+    """Return a group of a run as a group of the two texts.
+
+    Its spans count from the start of the run before, from the start of the texts after.
+    """
     one, other = (group.copy, group.source) if in_copy else (group.source, group.copy)
     kind = group.kind
     if not in_copy and kind in ("omitted", "added"):

@@ -23,6 +23,7 @@ from inscribe.collation.space.measures import column_account, measures_of, missi
 if TYPE_CHECKING:
     from inscribe.record import Inscription
     from inscribe.signs import Transcription
+    from inscribe.terms import Verdict
 
 SPEAKS_FOR_SPACE = 2.0  # odds from which on space explains a difference
 SPEAKS_AGAINST = 0.5  # odds below which it does not

@@ -3,6 +3,16 @@
 In reading order: ``marks`` (the return marks), ``order`` (what they do), ``by_sound``; then
 ``sayings`` (what has a customary reading), ``compounds`` and ``sign_words`` (the words),
 ``phrases`` and ``grammar`` (Japanese order), ``lines``, ``proposals`` (ranked readings).
+
+Chinese (``reading/chinese/``): ``known_saying`` looks a text up in ``sayings.tsv`` (by hand) and
+in EDICT's set phrases (``compounds.tsv``; Debian package edict; rebuild with ``python
+glossary/build compounds``, which also prints where EDICT reads a saying otherwise); a couplet is
+its lines. ``chinese_readings`` ranks that, the Japanese order and the sounds. Japanese order:
+``lines.py`` divides, ``grammar.py`` fills a chart with the cheapest phrase of each kind;
+``single_words.py``, ``governing.py``, ``joining.py`` are its rules, ``chinese_words.tsv`` says
+what each sign governs and how it is inflected (a verb or a turning sign is a row there). Return
+marks restrict the chart to their order. Measure: ``tests/benchmarks/chinese.py FILE...``, totals
+only; its "rules alone" is what the grammar does without the tables.
 """
 
 from __future__ import annotations

@@ -76,7 +76,10 @@ def _poem_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
 
 
 def _commas_end_phrases(reading: VerseReading) -> bool:
-    """Whether every comma ends a phrase; in prose, where a metre is chance, they fall anywhere."""
+    """Whether every comma stands at the end of a phrase.
+
+    In prose that has a metre by chance, commas stand anywhere.
+    """
     firsts = {first for _, first in reading.phrases} | {len(reading.words)}
     commas = (n for n, word in enumerate(reading.words) if word.written == "、")
     return all(n in firsts or n + 1 in firsts for n in commas)
@@ -87,7 +90,7 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
 
     plain = text.normal.text
     if len(plain) <= _SHORT and not text.breaks:
-        return _short(plain)
+        return _short(text)
     if text.faces:
         return None
     if is_surely_signed(text):
@@ -96,13 +99,14 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     return AtOnce("signature") if alone and names_one(text) and is_signature(plain) else None
 
 
-def _short(plain: str) -> AtOnce | None:
+def _short(text: InscribedText) -> AtOnce | None:
     """Return what a text of up to three kanji is: a saying, a title, a name, else a word."""
     from inscribe.reading.passages import is_known_saying
 
+    plain = text.normal.text
     if is_known_saying(plain):
         why = f"{plain} may be a name or a saying"
-        doubt = Doubt(0, len(plain) - 1, why)
+        doubt = Doubt(text.normal.origin[0], text.normal.origin[-1], why)
         return AtOnce("chinese", doubts=(doubt,) if is_signature(plain) else ())
     if is_title(plain):
         return AtOnce("heading")

@@ -14,6 +14,7 @@ from itertools import groupby
 from inscribe.dates import DateReading
 from inscribe.reading.words import CANNOT_BE_READ, Doubt, Interpretation, in_order
 from inscribe.signs import Certainty, Sign
+from inscribe.terms import SignIndex
 
 _WHY = {
     Certainty.DOUBTFUL: "the sign is doubtful",
@@ -26,7 +27,7 @@ def doubts_of_signs(signs: Sequence[Sign]) -> tuple[Doubt, ...]:
     """Return what is marked as doubtful, restored or not to be read, a run of signs at a time."""
     found = []
     for why, run in groupby(signs, key=lambda sign: _WHY.get(sign.certainty, "")):
-        places = [sign.index for sign in run]
+        places = [SignIndex(sign.index) for sign in run]
         if why:
             found.append(Doubt(places[0], places[-1], why))
     return tuple(found)
@@ -37,7 +38,8 @@ def doubts_of_suspicions(signs: Sequence[Sign]) -> tuple[Doubt, ...]:
     from inscribe.reading.suspicious import suspicions
 
     return tuple(
-        Doubt(each.sign, each.end, f"{each.text}: {each.said}") for each in suspicions(signs)
+        Doubt(SignIndex(each.sign), SignIndex(each.end), f"{each.text}: {each.said}")
+        for each in suspicions(signs)
     )
 
 
@@ -57,5 +59,11 @@ def doubts_of_dates(dates: Iterable[DateReading]) -> tuple[Doubt, ...]:
     for date in dates:
         if date.agreement == "conflict":
             way_out = f"; perhaps {date.suggestions[0]}" if date.suggestions else ""
-            found.append(Doubt(date.first, date.last, f"the date contradicts itself{way_out}"))
+            found.append(
+                Doubt(
+                    SignIndex(date.first),
+                    SignIndex(date.last),
+                    f"the date contradicts itself{way_out}",
+                )
+            )
     return tuple(found)

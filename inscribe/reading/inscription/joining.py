@@ -17,6 +17,7 @@ from inscribe.reading.words import (
     Weighing,
     carved_text,
 )
+from inscribe.terms import SignIndex
 
 _MOST = 6  # proposals of the whole
 _FIRST = ("verse", "prose", "chinese")  # kinds that give a text its register, the first before
@@ -80,7 +81,10 @@ def named(passage: Passage) -> str:
 
 
 def _others(passages: Sequence[Passage]) -> Iterator[tuple[int, Proposal]]:
-    """Yield the other readings of each passage, the second of each before the third of any."""
+    """Yield other readings of the whole, in each of which one passage is read otherwise.
+
+    First comes the second reading of every passage, then the third of every passage.
+    """
     longest = max(len(passage.proposals) for passage in passages)
     for rank in range(1, longest):
         for at, passage in enumerate(passages):
@@ -103,7 +107,10 @@ def _register(passages: Sequence[Passage]) -> Register:
 
 
 def _parts(passages: Sequence[Passage]) -> dict[str, SignaturePart] | None:
-    """Return the parts of the carver's signature, else of the last; with the seals."""
+    """Return the parts of the signature that is shown for the whole.
+
+    It is the carver's, or the last one if none is the carver's; seals are added.
+    """
     signed = [p for p in passages if p.kind == "signature" and p.signature]
     carved = [p for p in signed if p.role == "carved"] or signed
     parts = dict(carved[-1].signature or {}) if carved else {}
@@ -128,4 +135,8 @@ def divided_otherwise(
         return ()
     said = ", ".join(f"{kind} {first + 1}-{last + 1}" for first, last, kind in differing)
     first, last = min(each[0] for each in differing), max(each[1] for each in differing)
-    return (Doubt(first, last, f"may be divided otherwise: {said} ({chance:.0%})"),)
+    return (
+        Doubt(
+            SignIndex(first), SignIndex(last), f"may be divided otherwise: {said} ({chance:.0%})"
+        ),
+    )

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, get_args
 
 from inscribe import tables
 from inscribe.errors import InputError, NotationError, Place
@@ -70,9 +70,17 @@ def read(
         passages: passages a person has settled (see ``inscribe.record.Passage``).
         source: the words that are copied, where known; they help to tell where the copy ends.
         doubts: whether to look for what is suspicious in the signs, a third of the work.
+
+    Raises:
+        InputError: the register is none of those, or the text is longer than 20,000 signs.
+
+    >>> from inscribe.notation import parse
+    >>> read(parse("露岳刻之")).proposals[0].romaji
+    'Rogaku kore o kizamu'
     """
     from inscribe.reading.inscription.wishes import Wishes
 
+    _refuse_unknown(register)
     wishes = Wishes(register, overrides, between, alternatives, passages, source)
     return _read(t, wishes, doubts=doubts)
 
@@ -158,9 +166,14 @@ def read_text(
 
     Raises:
         NotationError: brackets or marks that cannot be understood.
+        InputError: the register is none of those, or the text is longer than 20,000 signs.
+
+    >>> read_text("嶺暁作", "signature").signature["verb"].romaji
+    'saku'
     """
     from inscribe.reading.inscription.wishes import Wishes
 
+    _refuse_unknown(register)
     _refuse_endless(len(text) // _MARKS_A_SIGN)
     wishes = Wishes(register, overrides, between, alternatives, passages)
     if _notation().search(text) and not _is_running_text(text):
@@ -203,6 +216,17 @@ def _with_suspicions(found: Interpretation, columns: Sequence[str]) -> Interpret
 @tables.cached()  # a record is read without it
 def _notation() -> re.Pattern[str]:
     return re.compile(_NOTATION)
+
+
+def _refuse_unknown(register: str) -> None:
+    """Refuse what is no register.
+
+    Raises:
+        InputError: it is none.
+    """
+    if register not in get_args(Choice):
+        allowed = ", ".join(get_args(Choice))
+        raise InputError(f"there is no register {register!r}", hint=f"use one of: {allowed}")
 
 
 def _refuse_endless(signs: int) -> None:

@@ -126,7 +126,10 @@ def poem(text: InscribedText, wishes: Wishes) -> tuple[VerseReading, str]:
 
 
 def read_as_signature(text: InscribedText, wishes: Wishes) -> Interpretation:
-    """Return what a signature, or a date or a dedication alone, says."""
+    """Return what a text says as a signature.
+
+    A date or a dedication that stands alone is read by the same rules.
+    """
     from inscribe.reading.prose import modern_normal
     from inscribe.reading.signatures import read_signature
 

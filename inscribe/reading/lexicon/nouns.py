@@ -81,9 +81,9 @@ def ranked_stems() -> dict[str, list[str]]:
 
 
 def bare_verbs(stems: dict[str, set[str]]) -> set[tuple[str, str]]:
-    """Return the nouns that are a verb's form without its okurigana: 思 beside 思ひ, unlike 霞.
+    """Return the written nouns that may as well be a verb without its okurigana.
 
-    ``stems`` are the readings of the stems of verbs.
+    思 is often 思ひ, while 霞 is the noun. ``stems`` are the readings of the stems of verbs.
     """
     rows = [(written, historical, modern) for written, historical, modern, *_ in noun_rows()]
     there = {(written, modern) for written, _, modern in rows}
@@ -99,11 +99,11 @@ def settled_costs(
     readings: dict[str, list[str]],
     bare: Collection[tuple[str, str]] = (),
 ) -> dict[tuple[str, str], int]:
-    """Return the cost of every reading the tables give, from UniDic's ``costs`` where it has any.
+    """Return a cost for each reading of the tables.
 
-    What UniDic knows of how often a written form occurs holds for each reading the tables give
-    it; of how often it is read so, modern texts tell only in part. ``bare`` are those
-    that are as often a form of a verb (:func:`bare_verbs`).
+    How often a written form occurs (UniDic knows) counts for all its readings alike; which reading
+    is likelier only the tables say, for modern texts tell little of verse. ``bare`` are written
+    forms that are as often a verb without its okurigana; they cost more.
     """
     least: dict[str, int] = {}
     for (written, _), cost in costs.items():
@@ -165,14 +165,21 @@ def noun_entries(
 
 
 def _is_short_pronoun(pos: str, kana: str) -> bool:
-    """Whether a word is a pronoun like み or か: as common as a noun of one kana it never is."""
+    """Whether a word is a pronoun of one kana (み, か).
+
+    Such a pronoun is never as common as a noun that is written the same.
+    """
     return pos.startswith("代名詞") and len(kana) == 1
 
 
 def _pillow_word(
     written: str, historical: str, modern: str, gloss: str, number: int, index: ClassIndex
 ) -> Iterator[DictionaryEntry]:
-    """Yield a pillow word, which meets the word it calls up as its last particle would."""
+    """Yield a pillow word (a fixed epithet).
+
+    Towards the word after it, it behaves like its own last particle: ひさかたの connects as の
+    does.
+    """
     ending = index.number("助詞-格助詞", "*", "*", "の") if modern.endswith("の") else None
     right = ending or index.number("連体詞", "*", "*") or number
     kana = spoken_kana(historical, modern)
@@ -239,10 +246,10 @@ def short_form_entries(index: ClassIndex) -> Iterator[DictionaryEntry]:
 
 
 def spoken_kana(historical: str, modern: str) -> str:
-    """Return a word's kana with ``|`` where a part begins with a bare vowel.
+    """Return a word's kana with ``|`` before each part that begins with a bare vowel.
 
-    Within a part, historical spelling had no bare vowel but by contraction (いもうと); を seldom
-    followed の, よ or も.
+    Inside a part the old spelling had no bare vowel, unless sounds were contracted (いもうと); を
+    hardly ever followed の, よ or も.
 
     >>> spoken_kana("たまのを", "たまのお"), spoken_kana("とを", "とお")
     ('たまの|お', 'とお')

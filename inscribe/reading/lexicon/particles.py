@@ -73,9 +73,11 @@ def _frequency_costs() -> dict[tuple[str, str, str], int]:
 def _string_entries(
     row: tables.Row, single: dict[str, list[DictionaryEntry]], index: ClassIndex
 ) -> Iterator[DictionaryEntry]:
-    """Yield a frozen string of function words: にけり meets words as に does, then as けり.
+    """Yield a fixed string of function words as one entry.
 
-    It costs as much as its dearer part, so that it is a little likelier than its parts.
+    Before it, it behaves like its first word, after it like its last: にけり follows what に
+    follows, and is followed by what follows けり. It costs as much as the dearer of its words, so
+    that the string is a little likelier than its words one by one.
     """
     written, kana, gloss = row["written"], row["kana"], row["gloss"]
     pos, form = row["pos"].partition(",")[0] + "-連語", row["form"]

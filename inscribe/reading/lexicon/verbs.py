@@ -208,13 +208,19 @@ def stem_conjugations(rows: list[VerbRow]) -> dict[tuple[str, str], set[str]]:
 
 
 def fourfold_stems(rows: list[VerbRow]) -> set[str]:
-    """Return the written stems of verbs that are 四段 and nothing else: no noun ends in their e."""
+    """Return the written stems of verbs that are conjugated in four grades (四段) only.
+
+    A noun made of such a verb never ends in e.
+    """
     others = {row.written for row in rows if not row.conjugation.startswith("四段")}
     return {row.written for row in rows} - others
 
 
 def rarer_classes(rows: list[VerbRow]) -> set[tuple[str, str, str]]:
-    """Return spelling, kana and conjugation of what is spelled as a commoner verb: 鳴る."""
+    """Return spelling, kana and conjugation of verbs that a commoner one is spelled like.
+
+    鳴 is 鳴る, and more often 鳴く.
+    """
     common = common_word_costs()
     alike: dict[tuple[str, str], list[tuple[str, int | None]]] = {}
     for row in rows:

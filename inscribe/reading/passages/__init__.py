@@ -6,6 +6,17 @@ then what speaks for each kind: ``language`` and ``poems`` (verse and prose), ``
 ``titles`` (headings), ``signings`` (signatures), ``days`` (dates, dedications), and ``order``
 (which kind follows which), ``roles`` (what a person named did), ``known`` (what a person has
 settled, and the extent of a source that is copied).
+
+``inscription/at_once.py`` tells what is plainly one passage; everything else ``passages/``
+divides: ``cuts.py`` (where passages may meet, and the price), a weight for each stretch as each
+kind on one scale (natural log odds against a plain background: ``poems``, ``lines``, ``titles``,
+``days``, ``signings``), ``passage_order.tsv`` (which kind follows which), and ``dividing.py``
+(dynamic programming; a near second is a doubt). Constants were set on the ``look`` halves of
+tests/data/composed_*. What a person settled (``[[inscription.passage]]``, ``--passage``) and a
+source that is copied come in by ``known.py``. ``inscription/readers.py`` then reads each passage
+as its kind, ``joining.py`` puts them together. Headings and dedications: ``passage_frames.tsv``;
+verbs that tell who did what: ``passage_roles.tsv``; poets beside their poems: ``poets.tsv``,
+``poets_ranks.tsv``.
 """
 
 from __future__ import annotations

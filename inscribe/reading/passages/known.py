@@ -13,6 +13,7 @@ from inscribe.reading.passages.days import Days
 from inscribe.reading.passages.stretches import KnownPassage
 from inscribe.reading.spelling import KANA, hiragana, kana_share
 from inscribe.reading.words import MARK, Doubt, InscribedText, Kind, Role
+from inscribe.terms import SignIndex
 
 _GAPS = re.compile(r"(［[^］]*］|（[^）]*）)")
 _LINE_ENDS = re.compile(r"[\s／」]")
@@ -55,7 +56,7 @@ def spans_settled(
     end = len(text.carved) - 1
     for each in sorted(settled, key=lambda passage: passage.first):
         inside = [i for i, s in enumerate(text.normal.origin) if each.first <= s <= each.last]
-        ends = min(each.first, end), min(each.last, end)
+        ends = SignIndex(min(each.first, end)), SignIndex(min(each.last, end))
         if each.last > end or not inside:
             why = f"the settled passage ({each.kind}) no longer fits what is carved"
             doubts.append(Doubt(*ends, why))

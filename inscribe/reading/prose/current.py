@@ -21,6 +21,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from inscribe import tables
 from inscribe.forms import NormalText, normalise_text
 from inscribe.reading.spelling import hiragana
+from inscribe.scripts import katakana
 
 if TYPE_CHECKING:
     from fugashi import GenericTagger
@@ -38,7 +39,6 @@ _DA = frozenset(("だ", "だら", "だり", "で", "でる"))  # what one in ん
 _TOKU = frozenset(("とい", "とく", "とけ", "とこ", "とっ", "とつ"))
 _HIRAGANA = re.compile("[\u3041-\u3096]")
 _KATAKANA_WITH_KANJI = "ヲ|[\u3400-\u9fff][ハニノテヘトフヒルレリシモガ]"  # seldom searched for
-_KATAKANA = {code: code + 0x60 for code in range(0x3041, 0x3097)}
 _KANA = re.compile("[\u3041-\u3096\u30a1-\u30fa]")
 _FULL_WIDTH = frozenset(map(chr, range(0xFF01, 0xFF5F)))  # digits and letters: print keeps them
 _ALWAYS = str.maketrans("ゐゑヰヱ", "いえイエ")
@@ -124,7 +124,7 @@ def modern_words(normalised: str) -> list[ModernWord]:
         return _words(normalised)
     words = []
     for word in _words(hiragana(normalised)):
-        written, modern = normalised[word.first : word.last + 1], word.modern.translate(_KATAKANA)
+        written, modern = normalised[word.first : word.last + 1], katakana(word.modern)
         words.append(word._replace(written=written, modern=modern))
     return words
 

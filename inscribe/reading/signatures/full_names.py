@@ -14,6 +14,7 @@ from inscribe.forms import NormalText, normalise_text
 from inscribe.reading.names import MOST, NameKind, NameReading, own_names, readings
 from inscribe.reading.signatures.reader import read_signature
 from inscribe.reading.words import Proposal
+from inscribe.terms import SignIndex
 
 if TYPE_CHECKING:
     from inscribe.keys import NameKeys
@@ -79,7 +80,7 @@ def full_readings(name: str, kind: NameKind = "auto") -> tuple[NameReading, ...]
     """
     if kind != "auto" or len(name) <= _LONGEST_SINGLE or name in own_names():
         return readings(name, kind)
-    found = read_signature(NormalText(name, tuple(range(len(name)))))
+    found = read_signature(NormalText(name, tuple(map(SignIndex, range(len(name))))))
     divided = tuple(_as_reading(p) for p in found.proposals if _is_name(p) and len(p.tokens) > 1)
     whole = readings(name, kind)
     single = any(_is_name(p) and len(p.tokens) == 1 for p in found.proposals[:1])

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from inscribe import tables
+from inscribe import scripts, tables
 from inscribe.reading.names import (
     Ending,
     Position,
@@ -96,7 +96,7 @@ def is_name_character(char: str) -> bool:
 
 def is_kanji(char: str) -> bool:
     """Return whether a character is a kanji or 々."""
-    return "一" <= char <= "鿿" or char == "々" or "㐀" <= char <= "䶿" or char >= "\U00020000"
+    return scripts.is_kanji(char) or char == "々"
 
 
 def _surname_cost(name: str) -> float:

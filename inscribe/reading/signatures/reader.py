@@ -26,6 +26,7 @@ from inscribe.reading.signatures.pieces import is_seal, legend_of
 from inscribe.reading.signatures.spans import PartSpan
 from inscribe.reading.signatures.split import SignatureDivision, divisions
 from inscribe.reading.words import Doubt, Proposal, SignaturePart, Token
+from inscribe.terms import SignIndex
 
 __all__ = ["SignatureReading", "read_signature", "signature_likelihood"]
 
@@ -235,7 +236,7 @@ def _part(span: PartSpan, best: _SignatureReading, normal: NormalText) -> Signat
     return SignaturePart(text, kana, _joined(units, chosen), first, last, others)
 
 
-def _legend(legend: str, first: int, last: int) -> SignaturePart:
+def _legend(legend: str, first: SignIndex, last: SignIndex) -> SignaturePart:
     """Return a seal with the ranked readings of what it says."""
     from inscribe.reading.signatures.seals import legend_readings
 
@@ -259,7 +260,7 @@ def _said_of_lone_word(unit: Unit) -> str:
     return f"{unit.text} may be a name or a subject"
 
 
-def _doubts(best: _SignatureReading, origin: Sequence[int]) -> tuple[Doubt, ...]:
+def _doubts(best: _SignatureReading, origin: Sequence[SignIndex]) -> tuple[Doubt, ...]:
     """Return the names whose second reading weighs nearly as much, and what found no place."""
     doubts = []
     if len(best.units) == 1 and (why := _said_of_lone_word(best.units[0])):

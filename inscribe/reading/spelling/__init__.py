@@ -4,6 +4,14 @@ Asked with words or stretches of kana; answers with other spellings of the same 
 order: ``shape`` (how much of a text is kana), ``mora_count``, ``sounds`` (kana folded to what they
 may stand for), ``historical`` (old spelling to current, rule by rule), ``backwards`` (current to
 old), ``letters`` (kana to Latin letters), ``division`` (words to a line of Latin letters).
+
+Latin letters: ``spelling/letters.py`` (kana to Hepburn and ISO 3602), ``spelling/division.py``;
+tables ``romanisation.tsv``, ``word_division.tsv``. ALA-LC with n before b, m, p; classical endings
+are joined to the verb. Historical spelling: ``historical.py``, a function a rule, each change a
+step with its reason; exceptions in ``historical_words.tsv``: add a row there before adding a rule.
+Current spelling of prose: ``spelling/backwards.py`` runs the rules backwards, ``old_forms.py``
+makes an entry's forms, ``prose/rows.py`` the rows for MeCab, ``prose/current.py`` decodes.
+Kaeriten: ``chinese/marks.py``, ``chinese/order.py``.
 """
 
 from __future__ import annotations

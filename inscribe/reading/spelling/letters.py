@@ -17,6 +17,7 @@ from __future__ import annotations
 from typing import Literal
 
 from inscribe import tables
+from inscribe.scripts import hiragana as hiragana
 
 Scheme = Literal["hepburn", "iso3602"]
 
@@ -26,7 +27,6 @@ _MACRON = {"a": "ā", "i": "ī", "u": "ū", "e": "ē", "o": "ō"}
 _CIRCUMFLEX = {"a": "â", "i": "î", "u": "û", "e": "ê", "o": "ô"}
 # What lengthens a vowel within one part of a word; ii and ei are written as they are spelt.
 _LENGTHENING = {("a", "あ"), ("u", "う"), ("e", "え"), ("o", "う"), ("o", "お")}
-_HIRAGANA = {code: code - 0x60 for code in range(0x30A1, 0x30F7)}
 _PUNCTUATION = {
     "、": ",",
     "。": ".",
@@ -51,15 +51,6 @@ def _syllables() -> dict[str, tuple[str, str]]:
     for row in tables.rows("romanisation"):
         syllables.setdefault(row["kana"], (row["hepburn"], row["iso"]))
     return syllables
-
-
-def hiragana(text: str) -> str:
-    """Return ``text`` with its katakana as hiragana; ``ー`` stays.
-
-    >>> hiragana("ヤマザキ・ビール")
-    'やまざき・びーる'
-    """
-    return text.translate(_HIRAGANA)
 
 
 @tables.cached(16384)

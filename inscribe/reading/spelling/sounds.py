@@ -23,6 +23,7 @@ from itertools import product
 
 from inscribe import tables
 from inscribe.reading.spelling.letters import hiragana
+from inscribe.scripts import is_kana as is_kana, is_kanji as is_kanji
 
 SMALL = str.maketrans("ぁぃぅぇぉゃゅょゎっゕゖ", "あいうえおやゆよわつかけ")
 PAIRS = str.maketrans("をゐゑん", "おいえむ")
@@ -48,16 +49,6 @@ _EXCHANGED = ("わは", "いひ", "うふ", "えへ", "おほ")
 _MEDIAL = str.maketrans("わはいひうふえへおほ", "ワワイイウウエエオオ")
 _FITTING = {(o, letter) for o, letters in OPEN.items() for letter in letters}
 _FITTING |= {(letter, o) for o, letter in _FITTING}
-
-
-def is_kana(char: str) -> bool:
-    """Whether ``char`` is one hiragana or katakana letter."""
-    return "ぁ" <= char <= "ゖ" or "ァ" <= char <= "ヺ" or char == "ー"
-
-
-def is_kanji(char: str) -> bool:
-    """Whether ``char`` is one Chinese character (compatibility and supplementary ones too)."""
-    return "\u3400" <= char <= "\u9fff" or "\uf900" <= char <= "\ufaff" or char >= "\U00020000"
 
 
 @tables.cached(512)

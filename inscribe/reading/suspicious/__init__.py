@@ -6,6 +6,13 @@ One function serves ``read`` (doubts), ``check`` (findings) and ``new`` ("look a
 In reading order: ``second_look`` (the way in), ``model``, ``marks`` (outside the conventions),
 ``glosses``, ``kana``, ``slips`` (look-alikes), ``pricing`` (what a change would gain).
 
+Second looks: ``reading/suspicious/`` names what is hardly carved, for ``read``, ``check`` and
+``new`` alike: ``marks`` (a row in ``outside_marks.tsv``), ``kana`` typed for kanji and back,
+``glosses``, ``slips`` (kanji that look like a sign of the formulas). What depends on the text is
+judged by what it costs with the other sign (``pricing``), so a formula, a date or a word that
+explains a sign keeps it silent. Measure: ``tests/test_suspicious.py`` (``columns_right.tsv``,
+``columns_slips.tsv``; look at odd rows).
+
 >>> from inscribe.notation import parse
 >>> from inscribe.reading.suspicious import suspicions
 >>> [(each.text, each.instead) for each in suspicions(parse("露△岳作").signs)]

@@ -17,6 +17,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.spelling import modern_kana
+from inscribe.scripts import hiragana
 
 _LEAST = 2  # kana
 _MOST_KANJI = 6
@@ -69,7 +70,7 @@ def _reads(kanji: str, kana: str) -> bool:
     said = _plain(kana)
     if not _may_read(kanji, said, names):
         return False
-    modern = _plain(modern_kana(_hiragana(kana)))
+    modern = _plain(modern_kana(hiragana(kana)))
     return _can_be(kanji, said, names) or _can_be(kanji, modern, names)
 
 
@@ -110,9 +111,5 @@ def _readings(kanji: str, names: bool) -> frozenset[str]:
 
 def _plain(kana: str) -> str:
     """Return kana as hiragana of full size without voicing marks, by which sounds are compared."""
-    bare = unicodedata.normalize("NFD", _hiragana(kana))
+    bare = unicodedata.normalize("NFD", hiragana(kana))
     return "".join(sign for sign in bare if not unicodedata.combining(sign)).translate(_SMALL)
-
-
-def _hiragana(kana: str) -> str:
-    return "".join(chr(ord(sign) - 0x60) if "ァ" <= sign <= "ヶ" else sign for sign in kana)

@@ -16,6 +16,7 @@ from typing import NamedTuple
 from inscribe.forms import look_alikes
 from inscribe.reading.signatures import is_kanji, may_be_signature
 from inscribe.reading.suspicious.pricing import gain_in_signature, gain_in_words
+from inscribe.scripts import hiragana, is_kana
 
 _KANA_FOR_KANJI = "a kana that looks like a kanji"
 _KANJI_FOR_KANA = "a kanji that looks like a kana"
@@ -38,12 +39,12 @@ class Mistaken(NamedTuple):
 
 def mistaken_kana(text: str) -> Iterator[Mistaken]:
     """Yield the kana of a text in current forms that are rather kanji, and the reverse."""
-    kana = [at for at, sign in enumerate(text) if _is_kana(sign)]
+    kana = [at for at, sign in enumerate(text) if is_kana(sign)]
     if not kana:
         return
     as_signature = may_be_signature(text)
     for at, sign in enumerate(text):
-        if _is_kana(sign):
+        if is_kana(sign):
             yield from _as_kanji(text, at, kana, as_signature)
         elif sign in _IN_WORDS:
             yield from _as_kana(text, at, as_signature)
@@ -65,7 +66,7 @@ def _as_kanji(text: str, at: int, kana: list[int], as_signature: bool) -> Iterat
 
 
 def _as_kana(text: str, at: int, as_signature: bool) -> Iterator[Mistaken]:
-    for other in filter(_is_kana, look_alikes(text[at])):
+    for other in filter(is_kana, look_alikes(text[at])):
         gain = (
             gain_in_signature(text, at, other) / _CHEAPER
             if as_signature
@@ -80,7 +81,7 @@ def _in_script_of(text: str, katakana: str) -> str:
     """Return a katakana as hiragana where the text has no other kana."""
     if any("ァ" <= sign <= "ヺ" for sign in text):
         return katakana
-    return chr(ord(katakana) - 0x60)
+    return hiragana(katakana)
 
 
 def _stands_alone(text: str, at: int) -> bool:
@@ -91,7 +92,3 @@ def _stands_alone(text: str, at: int) -> bool:
 
 def _has_twin(kana: str) -> bool:
     return any(map(is_kanji, look_alikes(kana)))
-
-
-def _is_kana(sign: str) -> bool:
-    return "ぁ" <= sign <= "ゖ" or "ァ" <= sign <= "ヺ" or sign == "ー"

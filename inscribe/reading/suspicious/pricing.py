@@ -12,6 +12,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inscribe.scripts import hiragana
+
 if TYPE_CHECKING:
     from inscribe.reading.signatures import SignatureDivision, SignaturePiece
 
@@ -44,14 +46,10 @@ def gain_in_words(text: str, at: int, other: str) -> float:
     """Return how much cheaper a text with kana is, in MeCab's costs, with another character."""
     from inscribe.reading.verse import path_cost, verse_words
 
-    before, after = (_in_hiragana(each) for each in (text, replaced(text, at, other)))
+    before, after = (hiragana(each) for each in (text, replaced(text, at, other)))
     return path_cost(verse_words(before)) - path_cost(verse_words(after))
 
 
 def replaced(text: str, at: int, other: str) -> str:
     """Return a text with another character at a place."""
     return text[:at] + other + text[at + 1 :]
-
-
-def _in_hiragana(text: str) -> str:
-    return "".join(chr(ord(sign) - 0x60) if "ァ" <= sign <= "ヶ" else sign for sign in text)

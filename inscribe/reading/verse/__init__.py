@@ -5,6 +5,10 @@ In reading order: ``reader`` (the way to the best reading), ``voicing`` (is it m
 ``tagger`` (MeCab with the dictionary of verse), ``scansion`` (words laid on a metre), ``lattice``
 (the search), ``settled`` (what a person has settled), ``by_source``, ``alternatives``,
 ``weighing`` (how sure), ``interpreting``.
+
+Verse: MeCab's best path if it keeps the metre, else one word changed, else a stretch of the
+lattice searched, else all of it (``lattice.py``: state = word before, phrase, morae; cost =
+MeCab's and the metre's, 700 being a factor e of likelihood).
 """
 
 from __future__ import annotations

@@ -150,10 +150,10 @@ def spans_of(nodes: Iterable[Node]) -> list[LatticeSpan]:
 
 
 def homographs(pieces: Iterable[ReadWord]) -> Homographs:
-    """Return words that are written the same, with those that may be on the best path.
+    """Return words that are written the same, reduced to those the best path can use.
 
-    Of words of the same class and the same morae, only the cheapest can be on it; and those far
-    dearer than the cheapest never are.
+    Of words with the same class and morae only the cheapest can be on it, and none that is far
+    dearer than the cheapest of all.
     """
     every = tuple(pieces)
     best: dict[tuple[int, int, int, bool], ReadWord] = {}
@@ -193,10 +193,10 @@ def _extend(
     steps: dict[int, dict[_State, _Steps]],
     connections: tuple[int, memoryview],
 ) -> None:
-    """Lay each word that ends at ``place`` after every partial reading that ends where it starts.
+    """Put each word that ends at ``place`` behind the partial readings that end where it starts.
 
-    What the beam would drop at ``place`` is not even put there. The cheapest counts for the beam
-    though its morae do not fit the rest.
+    Partial readings that the beam would drop at once are left out. The beam is measured from the
+    cheapest, even if the morae of the cheapest cannot fit the rest of the metre.
     """
     side, cells = connections
     reached, cheapest, beam = place.partials, place.cheapest, place.beam
@@ -229,7 +229,10 @@ def _extend(
 
 
 class _StepsOfBeat(dict[_State, _Steps]):
-    """What one kind of word does to each state, worked out when it is first asked for."""
+    """What the words of one beat do to each state.
+
+    It is worked out when it is first asked for.
+    """
 
     def __init__(self, beat: Beat, metre: Metre, at_break: bool, first: bool) -> None:
         self._how = (beat, metre, at_break, first)
@@ -252,7 +255,7 @@ class _StepsOfBeats(dict[int, dict[_State, _Steps]]):
 
 @tables.cached()
 def _steps(metre: Metre, at_break: bool, first: bool) -> _StepsOfBeats:
-    """Return what words do to a state; it hangs on little, so there are a few thousand steps."""
+    """Return what words do to a state, which depends on so few things that it can be kept."""
     return _StepsOfBeats(metre, at_break, first)
 
 

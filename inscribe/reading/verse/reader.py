@@ -164,7 +164,7 @@ def _read_marked(
 def _kept_as_it_is(
     words: list[ReadWord], metre: Metre, ends: frozenset[int], voiced: bool
 ) -> VerseReading | None:
-    """Return MeCab's best path where it keeps the metre, or breaks it as poets often do."""
+    """Return MeCab's best path if it keeps the metre, or breaks it as poets often do."""
     phrases = regular_phrases(words, metre)
     regular = bool(phrases)
     if not regular:
@@ -272,9 +272,9 @@ def _part_of_a_poem(words: list[ReadWord], voiced: bool) -> VerseReading:
 def _read_as_a_poem(
     text: str, words: list[ReadWord], ends: frozenset[int], voiced: bool
 ) -> VerseReading | None:
-    """Return the reading of a text whose best path has a poem's morae only nearly, as a poem.
+    """Return a reading in a metre for a text whose best path nearly has a poem's morae.
 
-    None where the metre would be kept at the price of a much worse path.
+    None if keeping the metre would need a much less natural reading.
     """
     count = sum([word.morae for word in words])
     metres = [metre for metre in (HAIKU, TANKA) if abs(count - metre.length) <= _MORAE_OFF]

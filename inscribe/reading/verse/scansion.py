@@ -64,10 +64,10 @@ def regular_tail(words: list[ReadWord], phrases: Sequence[int]) -> tuple[int, in
 
 
 def nearly_regular(words: list[ReadWord], metre: Metre, most: int) -> tuple[int, Phrases] | None:
-    """Return the cost and phrases of words that keep the metre but for a mora over here and there.
+    """Return cost and phrases of words that keep a metre but for a mora too many here and there.
 
-    None where that would cost more than ``most``. Quicker than :func:`fitted_phrases`, which
-    also knows phrases that fall short and words that run across.
+    None where that would cost more than ``most``. This is quicker than :func:`fitted_phrases`,
+    which also allows phrases that are too short, and words that run over the end of a phrase.
     """
     return _nearly_from(words, 0, metre.phrases, most)
 

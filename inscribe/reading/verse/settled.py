@@ -11,7 +11,7 @@ from inscribe.reading.words import OverrideLike, ReadWord, part_of_speech, span_
 def settled_nodes(
     nodes: list[Node], overrides: Sequence[OverrideLike], origin: Sequence[int], text: str
 ) -> list[Node]:
-    """Return MeCab's lattice with each settled word in the place of all that crosses it."""
+    """Return MeCab's lattice with each settled word in place of all that overlap it."""
     for override in overrides:
         start, end = span_of(override, origin)
         like = [node for node in nodes if (node.start, node.end) == (start, end)]

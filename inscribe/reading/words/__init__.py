@@ -4,6 +4,8 @@ In reading order: ``tokens`` (what the reading stage hands on), ``pieces`` (a wo
 hands it back), ``assembling`` (from words to an interpretation), ``marks`` (gaps, monograms and
 seals between words), ``overrides`` (readings a person has settled), ``signature_words`` (the
 words of formulas).
+
+``assembling.py`` makes tokens (when they are asked for) and doubts.
 """
 
 from __future__ import annotations
@@ -81,6 +83,7 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.tokens import (
         CANNOT_BE_READ as CANNOT_BE_READ,
+        PERSON_PARTS as PERSON_PARTS,
         UNWEIGHED as UNWEIGHED,
         Chances as Chances,
         Doubt as Doubt,
@@ -122,8 +125,8 @@ else:
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": (
-                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind Passage Proposal "
-                "Register Role SignaturePart Token Weighing in_order"
+                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind PERSON_PARTS Passage "
+                "Proposal Register Role SignaturePart Token Weighing in_order"
             ),
         },
     )

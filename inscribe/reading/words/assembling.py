@@ -16,6 +16,7 @@ from inscribe.reading.words.tokens import (
     Token,
 )
 from inscribe.signs import Certainty, Intervention, Kind, Sign
+from inscribe.terms import SignIndex
 
 STRUCK = "■"  # a sign that was struck out and cannot be read
 WordsOf = Callable[[str], list[ReadWord]]
@@ -90,7 +91,8 @@ def _tokens_as_written(words: Sequence[ReadWord]) -> tuple[Token, ...]:
         if token is None:
             if len(_as_written) > _MOST_KEPT:
                 _as_written.clear()
-            token = _token(word, word.written, position, position + word.length - 1)
+            first, last = SignIndex(position), SignIndex(position + word.length - 1)
+            token = _token(word, word.written, first, last)
             if word.length <= _LONGEST_KEPT:
                 _as_written[word, position] = token
         tokens.append(token)
@@ -98,7 +100,7 @@ def _tokens_as_written(words: Sequence[ReadWord]) -> tuple[Token, ...]:
     return tuple(tokens)
 
 
-def _token(word: ReadWord, surface: str, first: int, last: int) -> Token:
+def _token(word: ReadWord, surface: str, first: SignIndex, last: SignIndex) -> Token:
     return Token(
         surface,
         word.written,

@@ -20,11 +20,12 @@ from inscribe.reading.words.tokens import Chances
 
 CERTAIN = "certain"  # the weight of what always speaks
 _LEAST, _MOST = 0.001, 0.999
+_NOT_FITTED = {CERTAIN: 0.0, "words": 1.0}  # as sure as its words together
 
 
 def chance(kind: str, evidence: Mapping[str, float]) -> float:
     """Return the chance of a word or a whole of a kind; evidence without a weight says nothing."""
-    weights = _weights()[kind]
+    weights = _weights().get(kind, _NOT_FITTED)
     odds = weights[CERTAIN]
     odds += sum(weights.get(each, 0.0) * much for each, much in evidence.items())
     return 1 / (1 + math.exp(-max(-30.0, min(30.0, odds))))

@@ -61,7 +61,10 @@ def marks_as_words(text: str) -> list[ReadWord]:
 
 
 def mark_as_word(mark: str) -> ReadWord:
-    """Return a mark as a word of its own; a gap stands apart, for words are lost in it."""
+    """Return a mark as a word of its own.
+
+    A gap is never joined to its neighbours in Latin letters, because words are missing in it.
+    """
     if mark.startswith("［"):
         return unknown_piece(mark)
     return unknown_piece(mark, part_of_speech="補助記号")

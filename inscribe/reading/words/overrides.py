@@ -8,6 +8,7 @@ from typing import Protocol
 
 from inscribe.reading.spelling import KanaWord, romanise, romanise_word
 from inscribe.reading.words.tokens import Doubt, Proposal, SignaturePart, Token
+from inscribe.terms import SignIndex
 
 _NOUN = "名詞-普通名詞-一般"
 _NAME = "名詞-固有名詞-人名"
@@ -56,7 +57,9 @@ def applying(
         if not inside:
             end = len(carved) - 1
             why = f"the settled reading {override.kana} no longer fits what is carved"
-            doubts.append(Doubt(max(0, min(first, end)), max(0, min(last, end)), why))
+            doubts.append(
+                Doubt(SignIndex(max(0, min(first, end))), SignIndex(max(0, min(last, end))), why)
+            )
         elif taken.isdisjoint(range(first, last + 1)):
             taken.update(range(first, last + 1))
             fitting.append(override)
@@ -64,9 +67,10 @@ def applying(
 
 
 def part_of_speech(override: OverrideLike, before: str = "") -> str:
-    """Return the part of speech the settled word is given.
+    """Return the part of speech of a settled word.
 
-    What was a name stays one: ``before`` are the Latin letters of the reading that is overruled.
+    If the word it replaces was a name (its Latin letters, ``before``, begin with a capital), the
+    settled word is a name too.
     """
     return _NAME if override.kind == "name" or before[:1].isupper() else _NOUN
 
@@ -102,10 +106,10 @@ def still_open(doubts: Sequence[Doubt], overrides: Sequence[OverrideLike]) -> tu
 
 
 def settled_proposal(proposal: Proposal, overrides: Sequence[OverrideLike]) -> Proposal:
-    """Return a proposal whose words at the settled signs are the settled ones.
+    """Return a proposal in which the words at the settled signs are the settled ones.
 
-    A word that only partly lies at those signs is dropped with the rest of its reading kept out:
-    its other signs are then shown by the settled word.
+    A word that lies only partly at those signs goes, and its other signs are shown by the settled
+    word too.
     """
     tokens = list(proposal.tokens)
     gone: set[str] = set()  # what is read otherwise, whose reasons hold no longer
@@ -135,7 +139,10 @@ def settled_proposal(proposal: Proposal, overrides: Sequence[OverrideLike]) -> P
 
 
 def without_reasons(proposal: Proposal, overrides: Sequence[OverrideLike]) -> Proposal:
-    """Return a proposal without the readers' reasons: the best reading has told them."""
+    """Return a proposal without the reasons that readers gave for their settled readings.
+
+    They are told once, with the best proposal.
+    """
     told = {why_settled(override) for override in overrides}
     return replace(proposal, reasons=tuple(why for why in proposal.reasons if why not in told))
 

@@ -53,10 +53,9 @@ def beat_number(beat: Beat) -> int:
 
 
 class ReadWord:
-    """One word as read; equal only to itself.
+    """One word as read.
 
-    Its Latin letters (``romaji``, ``word``, ``apart``) and its current spelling (``modern``) are
-    worked out when they are first asked for: most words are only weighed against others.
+    Two words are equal only if they are the same object.
     """
 
     __slots__ = (
@@ -154,7 +153,10 @@ class ReadWord:
 
 @tables.cached(16384)
 def _beat_of(kana: str, parts: str, dependent: bool, foreign: bool) -> int:
-    """Return the number of a word's beat; ``parts`` is its kana where parts of it meet."""
+    """Return the number of a word's beat (see ``Beat``).
+
+    ``parts`` is its kana, marked where the word's parts meet.
+    """
     inner = bool(parts) and any(vowel in parts for vowel in _VOWELS)
     leans = dependent and kana[:1] not in "とて"
     return beat_number((morae(kana), inner, begins_with_vowel(kana), leans, foreign))
@@ -296,7 +298,7 @@ def romaji_of(pieces: list[ReadWord]) -> str:
 
 
 def written_as(pieces: list[ReadWord], text: str) -> list[ReadWord]:
-    """Return the words with what is written in their places in ``text``, which is as long."""
+    """Return the same words, spelled as ``text`` (as long as they together) has them."""
     found: list[ReadWord] = []
     position = 0
     for piece in pieces:

@@ -152,7 +152,7 @@ def _subjects(char: str) -> Iterator[SignatureWord]:
 
 
 def _poets(char: str) -> Iterator[SignatureWord]:
-    """Yield the poets, each as the name of who signs and as one whom a heading names."""
+    """Yield each poet twice: as who signs, and as whom a heading names."""
     for row in _tables()["poets"].about(char):
         text, also = row["written"], tables.listed(row["also"])
         cost = cost_by_length(text)

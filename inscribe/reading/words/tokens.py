@@ -7,7 +7,8 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
-from inscribe.terms import Kind as Kind, Register as Register, Role as Role
+from inscribe import notebook
+from inscribe.terms import Kind as Kind, Register as Register, Role as Role, SignIndex
 
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
@@ -23,6 +24,8 @@ if TYPE_CHECKING:
     from inscribe.reading.words.naming import MayName
 
 
+# Parts of a signature that name its person, and what is said of that name.
+PERSON_PARTS = ("clan", "surname", "common_name", "art_name", "name", "generation", "honorific")
 CANNOT_BE_READ = "cannot be read"  # why a worn sign is a doubt
 
 
@@ -34,8 +37,8 @@ class Token:
     normalised: str  # in current forms, spelling as carved
     kana: str  # current kana spelling, hiragana
     romaji: str  # modified Hepburn with macrons
-    first: int  # index of its first sign
-    last: int  # index of its last sign
+    first: SignIndex  # index of its first sign
+    last: SignIndex  # index of its last sign
     modern: str = ""  # current forms and current kana spelling
     part_of_speech: str = ""  # UniDic's terms
     lemma: str = ""
@@ -150,8 +153,8 @@ class SignaturePart(NamedTuple):
     text: str
     kana: str
     romaji: str
-    first: int
-    last: int
+    first: SignIndex
+    last: SignIndex
     alternatives: tuple[str, ...] = ()  # other romanised readings, best first
 
     def to_dict(self) -> SignaturePartKeys:
@@ -175,8 +178,8 @@ def _parts(signature: Signature | None) -> dict[str, SignaturePartKeys] | None:
 class Doubt(NamedTuple):
     """Something the reader should look at again, and why."""
 
-    first: int
-    last: int
+    first: SignIndex
+    last: SignIndex
     why: str
 
     def to_dict(self) -> DoubtKeys:
@@ -198,8 +201,8 @@ class Passage:
     """
 
     kind: Kind
-    first: int
-    last: int
+    first: SignIndex
+    last: SignIndex
     text: str  # as carved
     normalised: str
     proposals: tuple[Proposal, ...]  # its own readings, best first
@@ -237,9 +240,19 @@ class Passage:
         }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class Interpretation:
-    """Everything ``inscribe read`` has to say about one inscription."""
+    """Everything ``inscribe read`` has to say about one inscription.
+
+    Signs are counted from 0; ``first`` and ``last`` of tokens, passages and parts both belong to
+    them.
+
+    >>> from inscribe.reading import read_text
+    >>> read_text("於東都應需造之")
+    <Interpretation of '於東都應需造之', signature: 'Tōto ni oite motome ni …'>
+    >>> read_text("於東都應需造之").signature["place"].romaji
+    'Tōto'
+    """
 
     text: str  # as carved
     normalised: str
@@ -253,6 +266,11 @@ class Interpretation:
     noted: str = ""  # as carved, with the transcriber's marks of how sure that is, where it has any
     passages: tuple[Passage, ...] = ()  # in the order of the signs, together all of them
     persons: tuple[MayName, ...] = ()  # of the user's list, whom it may name; the likelier first
+
+    @property
+    def names_a_person(self) -> bool:
+        """Whether it names a person, so that the caution on attributions must stand beside it."""
+        return bool(self.persons) or not (self.signature or {}).keys().isdisjoint(PERSON_PARTS)
 
     def to_dict(self) -> ReadingKeys:
         """Return it as ``inscribe read --format json`` prints it."""
@@ -276,3 +294,23 @@ class Interpretation:
             "passages": [passage.to_dict() for passage in self.passages],
             "persons": [person.to_dict() for person in self.persons],
         }
+
+    def __repr__(self) -> str:
+        text, romaji = notebook.short(self.text), notebook.short(self.proposals[0].romaji)
+        return f"<Interpretation of {text}, {self.register}: {romaji}>"
+
+    def _repr_html_(self) -> str:
+        """Return the reading and its words as tables, as notebooks show it."""
+        best = self.proposals[0]
+        said = notebook.facts(
+            {
+                "as carved": self.text,
+                "current forms": self.normalised,
+                "kana": best.kana,
+                "reading": best.romaji,
+                "register": self.register,
+                "doubts": "; ".join(doubt.why for doubt in self.doubts),
+            }
+        )
+        words = ([token.surface, token.kana, token.romaji, token.gloss] for token in best.tokens)
+        return said + notebook.grid(["carved", "kana", "reading", "gloss"], words)

@@ -99,7 +99,14 @@ def shown(result: Collation, start: int, end: int) -> str:
 def rows(result: Collation, *, substantive: bool) -> list[DifferenceRow]:
     """Return the differences in wording, or those in writing only, numbered in the copy's order."""
     return [
-        DifferenceRow(n, g.kind, g.copy.text, g.source.text, where(g.copy, result), g.why)
+        DifferenceRow(
+            n,
+            g.kind,
+            g.copy.text,
+            g.source.text,
+            where(g.copy, result),
+            g.why,
+        )
         for n, g in enumerate(result.differences, start=1)
         if g.is_substantive == substantive
     ]

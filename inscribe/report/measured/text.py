@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from inscribe.report.terminal import fitted, in_columns, printable
-from inscribe.signs import counted
+from inscribe.signs import place_of
 
 if TYPE_CHECKING:
     from inscribe.measuring import Measured
@@ -50,8 +50,7 @@ def _lines(found: Measured, inscription: Inscription, picture: str, title: str) 
 def _doubtful(found: Measured, inscription: Inscription) -> Iterator[tuple[str, ...]]:
     t = inscription.transcription
     for sign in found.doubtful:
-        column, place = counted(t, sign.sign)
-        where = f"column {column}, {place}"
+        where = place_of(t, sign.sign, sign.sign)
         extent = f"{sign.y:.2f} to {sign.y + sign.height:.2f} mm"
         shown = printable(t.signs[sign.sign].text or "□")
         sure = f"certainty {sign.certainty:.2f}"

@@ -93,9 +93,11 @@ def _fill_edition(part: ET.Element, each: InscriptionEntry, name: str) -> None:
     passages = each.interpretation.passages
     blocks = [_block(part, passage) for passage in passages] or [_block(part)]
     starts, ends = anchored(each)
-    regular = {c.sign: c.after for c in each.interpretation.changes if c.after}
+    regular: dict[int, str] = {c.sign: c.after for c in each.interpretation.changes if c.after}
     marks = Marks(name, regular, tuple(stretches_of(each)), starts, ends)
-    later = {passage.first: block for passage, block in zip(passages, blocks, strict=False)}
+    later: dict[int, ET.Element] = {
+        passage.first: block for passage, block in zip(passages, blocks, strict=False)
+    }
     add_edition(blocks[0], each.inscription.transcription, marks, later)
 
 

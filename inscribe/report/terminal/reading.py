@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 _LABEL = 14
 _IN_KANA = {"verse", "prose", "chinese"}  # passages whose kana are shown too
-_NAMES = {"name", "surname", "art_name", "common_name"}  # parts of a signature
+_NAMES = {"name", "surname", "art_name", "common_name"}  # read as their bearers chose
 
 
 def reading_as_text(
@@ -51,7 +51,7 @@ def cautions_as_text(found: Sequence[Interpretation]) -> str:
     from inscribe.report.terminal.wrapping import fitted
 
     keys = []
-    if any(each.persons or _NAMES & (each.signature or {}).keys() for each in found):
+    if any(each.names_a_person for each in found):
         keys.append("attribution")
     if any(doubt.why == CANNOT_BE_READ for each in found for doubt in each.doubts):
         keys.append("handling")
