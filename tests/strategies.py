@@ -184,6 +184,7 @@ records: st.SearchStrategy[record.Record] = st.builds(
         remarks=_TEXT,
     ),
     remarks=_TEXT,
+    images=st.just(()),  # tests/test_pictures.py has those
     state=st.sampled_from(["", "drafted", "read", "reviewed", "published"]),
     drawer=_LINE,
     box=_LINE,
