@@ -18,7 +18,6 @@ from inscribe.errors import InscribeError
 from inscribe.pictures import picture_kind
 from inscribe.record import dump, load, loads
 from inscribe.record.boxes import boxes_of
-from inscribe.report import picturing
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.linked.manifest import entry_as_manifest
@@ -86,7 +85,6 @@ def without_pillow(monkeypatch: pytest.MonkeyPatch) -> None:
             raise ImportError(name)
         return imported(name, *rest, **more)
 
-    picturing.shown_picture.cache_clear()
     monkeypatch.setattr(builtins, "__import__", refused)
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from inscribe import reading, tables
+from inscribe import notation, reading, tables
 from inscribe.collation import Collation, WitnessSource, collate, testimony
 from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
@@ -77,6 +77,8 @@ def _source_text(inscription: Inscription, library: Library | None) -> str:
     """Return the words of the source, those of the library where it is named by its id only."""
     if inscription.source is None:
         return ""
+    if inscription.source.text and inscription.source.notation != "japanese":
+        return notation.render(inscription.source.transcription)  # the reading stage knows one
     if inscription.source.text or not inscription.source.id or library is None:
         return inscription.source.text
     found = library.text_of_id(inscription.source.id)

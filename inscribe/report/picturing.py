@@ -7,7 +7,6 @@ whole picture goes out, and the page or document cuts the part out itself.
 from __future__ import annotations
 
 import io
-from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.errors import InputError
@@ -41,7 +40,6 @@ class ShownPicture(NamedTuple):
         return self.crop != (0, 0, self.width, self.height)
 
 
-@lru_cache(maxsize=8)
 def shown_picture(image: RecordImage, folder: Path | None, longest: int) -> ShownPicture | None:
     """Return a picture of a record's ``folder``, or None where there is none that can be shown.
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Any
 
 from jinja2 import DictLoader, Environment, StrictUndefined
 from markupsafe import Markup
 
+from inscribe import tables
 from inscribe.report import entries, safe
 from inscribe.report.pages import markup, pictures
 
@@ -45,7 +45,7 @@ def _file(name: str) -> str:
     return (files("inscribe.report.pages") / name).read_text("utf-8")
 
 
-@lru_cache(maxsize=1)
+@tables.cached()
 def _environment() -> Environment:
     """Return the templates, compiled once, with what they may ask."""
     environment = Environment(
