@@ -395,3 +395,20 @@ def test_a_sign_without_the_part_seen_comes_after_all_that_have_it(text: str, pa
 def test_a_part_of_no_sign_is_told() -> None:
     result = run("--text", "武州□綾国作", "--parts", "X")
     assert "X is no part of any known character" in str(result.exception)
+
+
+def test_gaps_side_by_side_are_one_lost_stretch() -> None:
+    from inscribe import notation
+    from inscribe.restoring import restore
+
+    text = notation.parse("花の色は［　　］［　　］いたつらに我か身世にふる")
+    lacunae = restore(text, register="verse").lacunae
+    assert len(lacunae) == 2
+
+
+def test_a_source_with_marks_of_its_own_is_no_harm() -> None:
+    from inscribe import notation
+    from inscribe.restoring import restore
+
+    copied = "花の色\\／は移り"
+    assert restore(notation.parse("花の□は移り"), copied=copied).lacunae

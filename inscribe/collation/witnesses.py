@@ -21,6 +21,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from inscribe import tables
 from inscribe.collation.model import Collation, Printed, Span
 from inscribe.collation.phrases import phrase_ends
+from inscribe.errors import InscribeError
 from inscribe.signs import counted
 
 if TYPE_CHECKING:
@@ -205,7 +206,10 @@ def _same_words(one: str, other: str) -> bool:
 
     if not one or not other:
         return one == other
-    return collate_texts(one, other).is_faithful_in_wording
+    try:
+        return collate_texts(one, other).is_faithful_in_wording
+    except InscribeError:  # signs that are marks of a convention
+        return False
 
 
 def _sigla(sources: Sequence[WitnessSource]) -> list[str]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from inscribe.errors import InscribeError
 from inscribe.forms import NormalText, normalise
 from inscribe.restoring import verse
 from inscribe.restoring.formula import Possible, Walks
@@ -264,7 +265,11 @@ def _signed_once_filled(text: str, names: Names) -> bool:
         if of_formula < _SURELY:
             return False
         filled[at] = max(possible, key=lambda sign: possible[sign].chance)
-    return reading.read_text("".join(filled), alternatives=False).register == "signature"
+    try:
+        read = reading.read_text("".join(filled), alternatives=False)
+    except InscribeError:  # marks of the transcriber stand in the legend of a seal
+        return False
+    return read.register == "signature"
 
 
 def _poem(normal: NormalText) -> tuple[str, dict[int, int], frozenset[int]]:
@@ -273,12 +278,14 @@ def _poem(normal: NormalText) -> tuple[str, dict[int, int], frozenset[int]]:
     offsets: dict[int, int] = {}
     gaps = set()
     while position < len(normal.text):
-        offsets.setdefault(normal.origin[position], len(plain))
+        at, before = len(plain), position
         if gap := _GAP.match(normal.text, position):
-            gaps.add(len(plain))
+            gaps.add(at)
             plain, position = plain + UNREAD, gap.end()
         elif mark := _MARKS.match(normal.text, position):
             position = mark.end()
         else:
             plain, position = plain + normal.text[position], position + 1
+        for sign in normal.origin[before:position]:  # gaps side by side are one
+            offsets.setdefault(sign, at)
     return plain, offsets, frozenset(gaps)

@@ -15,7 +15,7 @@ from unicodedata import normalize
 
 from inscribe import notation
 from inscribe.collation import collate
-from inscribe.errors import InputError
+from inscribe.errors import InputError, InscribeError
 from inscribe.forms import same_character
 from inscribe.reading.spelling import is_kana, is_kanji
 from inscribe.reading.verse import marks_voicing
@@ -96,7 +96,7 @@ def answers(text: Transcription, hits: Iterable[Hit]) -> dict[int, list[Answer]]
         passage = "\n".join(hit.text.lines[hit.first_line : hit.last_line + 1])
         try:
             source = notation.parse(passage)
-        except InputError:
+        except InscribeError:  # a source with marks of its own
             continue
         spelled_out = not _has_kanji(source) and _has_kanji(text)
         source_voiced = marks_voicing(source.text)
