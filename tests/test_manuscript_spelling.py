@@ -6,7 +6,7 @@ import pytest
 
 from inscribe.reading import read_text
 from inscribe.reading.lexicon.mixed_spellings import compound_stems
-from inscribe.reading.verse.reader import marks_voicing
+from inscribe.reading.verse.voicing import marks_voicing
 
 # Poems from before 1600 in spellings of our own; readings as the anthologies are read.
 READ = [

@@ -213,9 +213,10 @@ def test_a_ruler_gives_the_scale(folder: Path) -> None:
     assert json.loads(result.stdout)["plate"] == {"width": WIDTH, "height": HEIGHT}
 
 
-def test_libraries_for_pictures_are_imported_by_measuring_alone() -> None:
+def test_libraries_for_pictures_are_imported_by_measuring_and_cropping_alone() -> None:
+    cropping = ROOT / "inscribe" / "report" / "picturing.py"  # where pillow is installed
     for module in sorted((ROOT / "inscribe").rglob("*.py")):
-        if module.is_relative_to(ROOT / "inscribe" / "measuring"):
+        if module.is_relative_to(ROOT / "inscribe" / "measuring") or module == cropping:
             continue
         for node in ast.walk(ast.parse(module.read_text("utf-8"))):
             names = []

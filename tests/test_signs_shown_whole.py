@@ -13,8 +13,9 @@ from strategies import transcriptions
 
 from inscribe import notation
 from inscribe.collation import collate
+from inscribe.concordance.answers import concord
 from inscribe.concordance.documents import document_of_text
-from inscribe.concordance.finding import query_of, search
+from inscribe.concordance.finding import query_of
 from inscribe.concordance.folder import Collection
 from inscribe.entry import Entry, entry_of
 from inscribe.notation import parse, printed, render
@@ -149,8 +150,7 @@ def test_a_sign_takes_the_columns_that_a_terminal_gives_it(text: str) -> None:
 @pytest.mark.parametrize("sign", ["葛\U000e0100", "⿰木黑", "か\u3099"])
 def test_the_context_of_a_word_cuts_no_sign(sign: str) -> None:
     held = Collection((document_of_text("A", f"{sign * 30}夢{sign * 30}"),), 1)
-    hits = list(search(held.documents, query_of("夢")))
-    line = concordance_as_text("夢", held, hits, {}).splitlines()[0]
+    line = concordance_as_text(concord(held, query_of("夢"))).splitlines()[0]
     before, after = line.removeprefix("A").split("【夢】")
     for context in (before.strip(), after.strip()):
         assert set(segments(context)) == {sign}

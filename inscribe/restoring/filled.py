@@ -74,8 +74,10 @@ def with_restored(
 def _filling(text: Transcription, library: Library | None, names: Names, copied: str) -> _Filling:
     signs: dict[int, Candidate] = {}
     chance = 1.0
-    for lacuna in restore(text, library, names=names, most=1, copied=copied).lacunae:
-        if lacuna.kind == "sign" and lacuna.candidates:
+    for lacuna in restore(
+        text, library, names=names, most=1, copied=copied, with_gaps=False
+    ).lacunae:
+        if lacuna.candidates:
             best = lacuna.candidates[0]
             if best.probability >= LEAST and len(best.text) == 1:
                 signs[lacuna.sign] = best

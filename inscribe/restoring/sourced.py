@@ -135,7 +135,7 @@ def _says_the_same(groups: Iterable[Group]) -> bool:
 
 
 def _is_worn_addition(group: Group) -> bool:
-    return group.kind == "added" and not group.copy.text.strip(UNREAD)
+    return group.kind in ("added", "unread") and not group.copy.text.strip(UNREAD)
 
 
 def _has_kanji(text: Transcription) -> bool:

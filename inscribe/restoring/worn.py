@@ -50,6 +50,7 @@ def restore(
     register: Choice = "auto",
     names: Names = NO_NAMES,
     copied: str = "",
+    with_gaps: bool = True,
 ) -> Restoration:
     """Return the worn places of ``text`` with up to ``most`` candidates each, the likeliest first.
 
@@ -65,12 +66,13 @@ def restore(
         names: carvers' names read in the same collection, with how often (``names_read`` of a
             :class:`inscribe.concordance.Collection`); a worn name may well be one of them.
         copied: the words of the source that a record names, where it names one.
+        with_gaps: whether gaps are looked at too, or single worn signs only.
 
     Raises:
         InputError: there is no sign or place of that number, or it is a kao or a seal.
     """
     found = _worn(text) if sign is None else [_chosen(text, sign)]
-    wanted = _among(found, places)
+    wanted = [each for each in _among(found, places) if with_gaps or each.kind is not Kind.GAP]
     worn = _worn_out(text, {each.index for each in found})
     with opened(library if wanted else None) as held:
         hits = sourced.sources_of(worn, held) if held else ()

@@ -25,7 +25,8 @@ from pathlib import Path
 
 from inscribe import forms, notation
 from inscribe.restoring import restore
-from inscribe.restoring.spellings import may_be_one_word
+from inscribe.restoring.spellings import says
+from inscribe.scripts import is_kana, is_kanji
 from inscribe.signs import Certainty, Kind, Sign, Transcription, transcription
 from inscribe.sources import adding
 from inscribe.sources.library import Library
@@ -34,6 +35,14 @@ from inscribe.sources.texts import SourceText
 DATA = Path(__file__).parent.parent / "data"
 Names = dict[str, dict[str, int]]  # by masked text: names expected, with how often
 Masked = tuple[Transcription, int, str]  # the text, the sign masked, what stood there
+
+
+def _may_be_one_word(one: str, other: str) -> bool:
+    """Whether one sign says in kanji what the other says in kana, or both are one kana."""
+    if is_kana(one) and is_kana(other):
+        return one == other
+    kana, kanji = (one, other) if is_kana(one) else (other, one)
+    return is_kana(kana) and is_kanji(kanji) and says(kanji, kana) > 0.03
 
 
 def rows(name: str) -> list[list[str]]:
@@ -138,7 +147,7 @@ class Ranks:
             found = restore(text, source, sign=sign, most=10, register=register, names=expected)  # type: ignore[arg-type]
             candidates = found.lacunae[0].candidates
             ranks.append(next((c.rank for c in candidates if c.text == truth), 9999))
-            same_word += bool(candidates) and may_be_one_word(candidates[0].text, truth)
+            same_word += bool(candidates) and _may_be_one_word(candidates[0].text, truth)
             if source is None and not names and candidates:
                 first = candidates[0].probability
                 self.said[min(9, int(first * 10))].append((first, ranks[-1] == 1))

@@ -59,7 +59,6 @@ _STYLES = {
 _DRAFTS = {
     "not-json": b"{",
     "numbers": b"[1, 2]",
-    "triples": b'[["a", "b", "c"]]',
     "deep": b"[" * 100_000,
     "digits": b"1" * 5000,
     "bytes": b"\xff",
