@@ -277,9 +277,9 @@ def test_json_of_a_folder_is_a_list() -> None:
 
 
 def test_the_library_does_what_the_command_does(tmp_path: Path) -> None:
-    record = str(tmp_path / "DEMO-005.toml")  # alone: no names are settled beside it
+    record = str(tmp_path / "DEMO-005.toml")
     Path(record).write_bytes((EXAMPLES / "DEMO-005.toml").read_bytes())
-    entry = inscribe.entry_of(inscribe.load_record(record))
+    ((_, entry),) = inscribe.entries_in(tmp_path)
     style = inscribe.load_style(HOUSE)
     assert ran(record, "--style", str(HOUSE)).output == inscribe.entry_as_markdown(entry, style)
     for form in ("json", "tei", "lido"):
