@@ -7,7 +7,7 @@ it where that stands in the form that joins verbs (降りしきぬ).
 
 >>> from inscribe import notation
 >>> sorted(phrase_ends(notation.parse("秋来ぬと目にはさやかに見えねども風の音にぞおどろかれぬる")))
-[0, 4, 7, 11, 16, 18, 21, 28]
+[0, 1, 4, 7, 11, 16, 18, 21, 28]
 """
 
 from __future__ import annotations

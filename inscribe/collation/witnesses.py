@@ -172,11 +172,11 @@ def testimony(collations: Sequence[Collation], sources: Sequence[WitnessSource])
     """Return what several sources say of one copy; ``collations`` all have the same copy.
 
     >>> from inscribe.collation import collate_texts
-    >>> copy, first, other = "風の音におどろく", "風の音にぞおどろく", "風の声におどろく"
+    >>> copy, first, other = "風の音におどろく", "風の音にぞおどろく", "風の色におどろく"
     >>> collations = [collate_texts(copy, each) for each in (first, other)]
     >>> found = testimony(collations, [WitnessSource()] * 2)
     >>> [str(place) for place in found.places]
-    ['音に ] 音にぞ A, 声に B']
+    ['音に ] 音にぞ A, 色に B']
     """
     sigla = _sigla(sources)
     with_text = {

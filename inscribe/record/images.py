@@ -28,7 +28,7 @@ class RecordImage(NamedTuple):
         """Return where a box in mm lies in the picture, where its scale is known.
 
         >>> RecordImage("a.jpg", scale=10, crop=(20, 30, 140, 960)).pixels(Box(1, 2, 4, 5))
-        (30.0, 50.0, 40.0, 50.0)
+        (30, 50, 40, 50)
         """
         if self.scale is None:
             return None

@@ -3,9 +3,8 @@
 UniDic may know a word only as somebody's name (明月 Akatsuki), which does not count; nor does a
 reading that is not made of Chinese sounds of its signs, softened or cut short as in compounds.
 
->>> compound("明月"), compound("石上"), sounds_apart("山河", "さんが")
-(Compound(kana='めいげつ', known=False, is_verb=False), Compound(kana='せきじょう', known=False, \
-is_verb=False), ('さん', 'が'))
+>>> compound("明月").kana, compound("石上").kana, sounds_apart("山河", "さんが")
+('めいげつ', 'せきじょう', ('さん', 'が'))
 """
 
 from __future__ import annotations

@@ -5,7 +5,7 @@ other entries for the same signs, its neighbours staying as they are; the cost o
 difference of word and connection costs in MeCab's units.
 
 >>> [(swap.piece.romaji, swap.word) for swap in prose_swaps("人気の無い所")]
-[('hitoke', 0)]
+[('hitoke', 0), ('jinki', 0)]
 """
 
 from __future__ import annotations
