@@ -133,12 +133,14 @@ def _is_western(data: bytes) -> bool:
 
 def _cells(text: str, separator: str, name: str) -> Table:
     found = separator or _separator(text)
-    csv.field_size_limit(LONGEST_CELL)
+    usual = csv.field_size_limit(LONGEST_CELL)
     try:
         return list(csv.reader(io.StringIO(text, newline=""), delimiter=found))
     except csv.Error as error:
         hint = 'a quotation mark may be open; look for a " that nothing closes'
         raise InputError(f"the list is no CSV ({error})", Place(name), hint) from error
+    finally:
+        csv.field_size_limit(usual)  # it holds for the whole process
 
 
 def _separator(text: str) -> str:

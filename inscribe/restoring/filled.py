@@ -79,7 +79,7 @@ def _filling(text: Transcription, library: Library | None, names: Names, copied:
     ).lacunae:
         if lacuna.candidates:
             best = lacuna.candidates[0]
-            if best.probability >= LEAST and len(best.text) == 1:
+            if best.probability >= LEAST and len(best.text) == 1 and not best.text.isspace():
                 signs[lacuna.sign] = best
                 chance *= best.probability
     return _Filling(signs, chance)

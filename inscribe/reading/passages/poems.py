@@ -133,6 +133,8 @@ def prose_weight(text: str) -> float:
     if not KANA.search(text):
         return 0.0
     plain = MARK.sub("", text)
+    if not plain:  # marks of the transcriber and nothing else
+        return 0.0
     if plain[0] in _NEVER_FIRST:
         return _SCRAP_AFTER
     weight = weight_as_language(text) - _SCRAP * (len(plain) < _LEAST_OF_PROSE)

@@ -83,7 +83,7 @@ class Signings:
         weight -= _NO_NAME * (not ranked and _names_nobody(best.pieces))
         weight -= _AFTER_POET * (first > 0 and _begins_with_poet(plain, best.pieces))
         weight -= _SAYS_WHAT_IS_RIGHT * _begins_with_title(plain)
-        weight -= _HEADED * _is_headed(text, best.pieces)
+        weight -= _HEADED * (_is_headed(text, best.pieces) or _is_title_alone(best.pieces))
         weight -= _TWO_PERSONS * (not ranked and _has_rank_inside(plain))
         weight -= _LONE_SIGN * (len(plain) == 1)
         weight -= _BEGINS_WITH_VERB * (best.pieces[0].kind == "verb" and len(best.pieces) > 1)
@@ -206,6 +206,11 @@ def _is_headed(plain: str, pieces: Sequence[SignaturePiece]) -> bool:
     end = plain.find("図", 1) + 1 or (plain.find("之内", 1) + 2 if "之内" in plain[1:] else 0)
     headed = 0 < end < len(plain)
     return headed and framed_weight("heading", plain[:end], first=True, last=False) > 0
+
+
+def _is_title_alone(pieces: Sequence[SignaturePiece]) -> bool:
+    """Whether nothing but a subject or a work is named: 山水 after 花鳥風月."""
+    return {piece.kind for piece in pieces} <= {"subject", "work"}
 
 
 def _begins_with_title(plain: str) -> bool:
