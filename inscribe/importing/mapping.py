@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from inscribe import files
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, did_you_mean
 from inscribe.importing.cells import UNITS
 from inscribe.record import RECORD, Field, RecordTable
 
@@ -169,10 +169,7 @@ def _to(value: Any, heading: str, name: str) -> MappedTo:
 
 
 def _no_key(key: str, name: str) -> InputError:
-    from difflib import get_close_matches
-
-    near = get_close_matches(plain_key(key), TARGETS, 1)
-    hint = f"did you mean {near[0]}?" if near else "see: inscribe import --keys"
+    hint = did_you_mean(plain_key(key), TARGETS) or "see: inscribe import --keys"
     return InputError(f"a column cannot become {key or 'nothing'}", Place(name), hint)
 
 
