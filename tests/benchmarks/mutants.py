@@ -1,10 +1,10 @@
-"""Which small faults the tests notice: ``python tests/benchmarks/mutants.py [--sample N] [--seed N]``.
+"""Which small faults the tests notice: ``python tests/benchmarks/mutants.py [--sample N]``.
 
-Needs ``pip install coverage``. ``--record`` first runs the tests once (some minutes) and keeps which
-test runs which line; then each fault of a sample is put into one module, and the tests that run its
-line are run, fastest first, until one fails. Fourteen kinds of fault, each drawn as often as the
-others; as many faults of each subject. Printed: caught and survived by subject and kind, and every
-fault that survived. A fault that changes nothing anyone can see counts as one that survived.
+Needs ``pip install coverage``. ``--record`` first runs the tests once (some minutes) and keeps
+which test runs which line; then each fault of a sample is put into one module, and the tests that
+run its line are run, fastest first, until one fails. As many faults are drawn of each subject, by
+``--seed``. Printed: caught and survived by subject and by kind, and every fault that survived. One
+that changes nothing anyone can see counts as survived too; so does one whose tests took too long.
 
 Why not mutmut 3: it passes over every decorated function (here all that reaches a table) and every
 constant outside functions, and draws no sample. Why not cosmic-ray 8: it runs one command for every
@@ -42,10 +42,11 @@ SUBJECTS = {
     "checks": ("inscribe/checking", "inscribe/record/checks.py"),
 }
 TESTS = (
-    "boxes", "broken_records", "check", "check_across", "chinese*", "collate_*", "dates_*", "division",
-    "entry", "entry_passages", "faults_*", "forms_*", "given", "historical", "index", "iso3602",
-    "kanbun", "line_ends", "lines_end", "manuscript_spelling", "merged_words", "metre", "modern",
-    "names", "notation*", "old_spellings", "other_documents", "output_schemas", "overriding",
+    "boxes", "broken_records", "check", "check_across", "chinese*", "collate_*", "dates_*",
+    "division", "entry", "entry_passages", "faults_*", "forms_*", "given", "historical", "index",
+    "iso3602", "kanbun", "line_ends", "lines_end", "manuscript_spelling", "merged_words", "metre",
+    "modern", "names", "notation*", "old_spellings", "other_documents", "output_schemas",
+    "overriding",
     "passages*", "persons", "printed", "prose", "reading*", "record*", "restore*", "romanise",
     "sayings", "second_opinion", "settle*", "sign*", "space*", "sources_probability", "suspicious",
     "surroundings", "tei", "verse_*", "witnesses", "word_groups",
@@ -74,28 +75,22 @@ def files_of(subject: str) -> list[str]:
     found = [
         path
         for place in SUBJECTS[subject]
-        for path in ([ROOT / place] if place.endswith(".py") else sorted((ROOT / place).rglob("*.py")))
+        for path in (
+            [ROOT / place] if place.endswith(".py") else sorted((ROOT / place).rglob("*.py"))
+        )
     ]
     names = [str(path.relative_to(ROOT)) for path in found]
     return [name for name in names if subject == "space" or "/space/" not in name]
 
 
 def sample(subject: str, size: int, chance: random.Random) -> list[tuple[str, Fault]]:
-    """Draw faults of a subject, each kind as often as the others while it has any."""
-    by_kind: dict[str, list[tuple[str, Fault]]] = {}
-    for file in files_of(subject):
-        for fault in faults((ROOT / file).read_text("utf-8")):
-            by_kind.setdefault(fault.kind, []).append((file, fault))
-    for found in by_kind.values():
-        chance.shuffle(found)
-    drawn: list[tuple[str, Fault]] = []
-    while len(drawn) < size and by_kind:
-        for kind in chance.sample(sorted(by_kind), len(by_kind)):
-            if len(drawn) < size:
-                drawn.append(by_kind[kind].pop())
-            if not by_kind[kind]:
-                del by_kind[kind]
-    return drawn
+    """Draw faults of a subject, every one as likely as any other."""
+    every = [
+        (file, fault)
+        for file in files_of(subject)
+        for fault in faults((ROOT / file).read_text("utf-8"))
+    ]
+    return chance.sample(every, min(size, len(every)))
 
 
 def reaching(reach: Reach, file: str, fault: Fault) -> list[str]:
@@ -165,7 +160,10 @@ def main() -> None:
         file, fault = drawn[subject][0]
         whole = ast.parse((ROOT / file).read_text("utf-8"))
         outcome = tried(module_of(file), whole, reaching(reach, file, fault), asked.budget)
-        print(f"control without a fault, {file}:{fault.line}: {outcome.state} {outcome.by}", flush=True)
+        print(
+            f"control without a fault, {file}:{fault.line}: {outcome.state} {outcome.by}",
+            flush=True,
+        )
     rows: dict[str, list[tuple[str, Fault, Outcome]]] = {subject: [] for subject in subjects}
     for place in range(size):
         for subject in subjects:

@@ -6,7 +6,8 @@ denied, a number raised by one, a text changed, an operator changed, ``None`` fo
 or handed over, a loop that does nothing, ``break`` and ``continue`` exchanged, True for False.
 
 No fault is put into docstrings, annotations, imports, decorators (the size of a cache decides
-nothing), ``__all__``, slots, what only the type checker reads, or the wording of errors.
+nothing), ``strict=True`` of zip (an assertion), ``__all__``, slots, what only the type checker
+reads, or the wording of errors.
 
 >>> for fault in faults("def f(x):\\n    return x < 3 and x\\n"):
 ...     print(fault.line, fault.kind, fault.shown)
@@ -80,7 +81,15 @@ class Fault:
 def faults(source: str) -> list[Fault]:
     """Return every fault that may be put into a module."""
     return [
-        Fault(number, choice, kind, _line(node), _said(node), _said(change(copy.deepcopy(node))), *where)
+        Fault(
+            number,
+            choice,
+            kind,
+            _line(node),
+            _said(node),
+            _said(change(copy.deepcopy(node))),
+            *where,
+        )
         for number, (node, where) in enumerate(_nodes(ast.parse(source)))
         for choice, (kind, change) in enumerate(_changes(node))
     ]
@@ -107,7 +116,9 @@ def _said(node: ast.AST) -> str:
 
 def _line(node: ast.AST) -> int:
     line = getattr(node, "lineno", None)
-    return line if line is not None else min(n.lineno for n in ast.walk(node) if hasattr(n, "lineno"))
+    return (
+        line if line is not None else min(n.lineno for n in ast.walk(node) if hasattr(n, "lineno"))
+    )
 
 
 Where = tuple[tuple[int, int], str]
@@ -137,7 +148,7 @@ def _children(node: ast.AST) -> Iterator[ast.AST]:
     """Yield the parts that are run: no docstrings, annotations, decorators, bases."""
     left_out = {"annotation", "returns", "decorator_list", "bases", "type_comment"}
     for field, value in ast.iter_fields(node):
-        if field in left_out:
+        if field in left_out or (field == "value" and getattr(node, "arg", "") == "strict"):
             continue
         parts = value if isinstance(value, list) else [value]
         if field == "body" and isinstance(node, ast.FunctionDef | ast.ClassDef):
@@ -164,6 +175,10 @@ def _name(node: ast.Assign | ast.AnnAssign | ast.ClassDef) -> str:
 
 def _changes(node: ast.AST) -> list[tuple[str, Change]]:
     """Return what may be made of a node: the kind of each fault and what makes it."""
+    return [*_of_expression(node), *_of_statement(node)]
+
+
+def _of_expression(node: ast.AST) -> list[tuple[str, Change]]:
     found: list[tuple[str, Change]] = []
     if isinstance(node, ast.Compare):
         for place, op in enumerate(node.ops):
@@ -176,7 +191,23 @@ def _changes(node: ast.AST) -> list[tuple[str, Change]]:
         found.append(("operator", _with(op=_OTHER[type(node.op)]())))
     elif isinstance(node, ast.Constant):
         found += _of_constant(node.value)
-    elif isinstance(node, ast.If | ast.IfExp | ast.While):
+    elif isinstance(node, ast.Lambda):
+        found.append(("None returned", _with(body=ast.Constant(None))))
+    elif isinstance(node, ast.Call):
+        found += [
+            ("None handed over", _none_for(i)) for i, a in enumerate(node.args) if _replaced(a)
+        ]
+        found += [
+            ("argument left out", _without(i))
+            for i, k in enumerate(node.keywords)
+            if k.arg not in (None, "strict")
+        ]
+    return found
+
+
+def _of_statement(node: ast.AST) -> list[tuple[str, Change]]:
+    found: list[tuple[str, Change]] = []
+    if isinstance(node, ast.If | ast.IfExp | ast.While):
         found.append(("condition denied", _denied))
     elif isinstance(node, ast.comprehension) and node.ifs:
         found.append(("filter left out", _with(ifs=[])))
@@ -188,11 +219,6 @@ def _changes(node: ast.AST) -> list[tuple[str, Change]]:
         found.append(("break/continue", lambda n: ast.Break()))
     elif isinstance(node, ast.Assign) and not _is_none(node.value):
         found.append(("None assigned", _with(value=ast.Constant(None))))
-    elif isinstance(node, ast.Lambda):
-        found.append(("None returned", _with(body=ast.Constant(None))))
-    elif isinstance(node, ast.Call):
-        found += [("None handed over", _none_for(i)) for i, a in enumerate(node.args) if _replaced(a)]
-        found += [("argument left out", _without(i)) for i, k in enumerate(node.keywords) if k.arg]
     return found
 
 

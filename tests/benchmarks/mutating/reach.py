@@ -107,7 +107,10 @@ def record(test_files: list[str], package_folders: list[str], path: Path) -> Rea
 
     os.chdir(ROOT)
     sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
-    include = [f"{ROOT}/{folder}/*" if "." not in folder else f"{ROOT}/{folder}" for folder in package_folders]
+    include = [
+        f"{ROOT}/{folder}/*" if "." not in folder else f"{ROOT}/{folder}"
+        for folder in package_folders
+    ]
     cover = coverage.Coverage(data_file=None, include=include, config_file=False)
     recorder = Recorder(cover)
     cover.start()

@@ -90,7 +90,9 @@ class _Chosen:
     def pytest_collection_modifyitems(self, config: Any, items: list[Any]) -> None:
         from hypothesis import settings
 
-        settings.register_profile("trial", settings.get_profile("house"), database=None, derandomize=True)
+        settings.register_profile(
+            "trial", settings.get_profile("house"), database=None, derandomize=True
+        )
         settings.load_profile("trial")
         items[:] = sorted(
             (item for item in items if item.nodeid in self.place),
