@@ -56,6 +56,8 @@ TESTS = (
 )  # fmt: skip
 NOT_REACHING = ("entry_tei", "entry_lido", "entry_web", "entry_formats", "glossary_build")
 CACHE = Path(os.environ.get("INSCRIBE_CACHE", "~/.cache/inscribe")).expanduser()
+SLOW = ("tests/test_entry.py", "tests/test_tei.py")  # their tests show every part at once
+LONG = 10.0  # seconds of a test that is not tried
 BUDGET = 30.0  # seconds of the processor for one fault
 NEAR = 20  # tests of a line; with fewer, those of its function are run too
 
@@ -97,13 +99,30 @@ def sample(subject: str, size: int, chance: random.Random) -> list[tuple[str, Fa
 
 
 def reaching(reach: Reach, file: str, fault: Fault) -> list[str]:
-    """Return the tests that run the line of a fault, fastest first."""
-    found = reach.of(file, range(fault.line, fault.line + 1))
-    if fault.function != (0, 0) and len(found) < NEAR:
-        found |= reach.of(file, range(fault.function[0] + 1, fault.function[1] + 1))
+    """Return the tests that run the line of a fault, in the order in which they are tried.
+
+    Those that run the line itself come before those that run its function; of each file of tests
+    one, the fastest, then of each file another: so that tests of many kinds are tried early.
+    """
+    line = reach.of(file, range(fault.line, fault.line + 1))
+    near: set[int] = set()
     if fault.function == (0, 0):
-        found |= {test for line in _naming(file, fault.name) for test in reach.of(*line)}
-    return [reach.tests[test] for test in sorted(found, key=lambda test: reach.seconds[test])]
+        near = {test for lines in _naming(file, fault.name) for test in reach.of(*lines)}
+    elif len(line) < NEAR:
+        near = reach.of(file, range(fault.function[0] + 1, fault.function[1] + 1))
+    return [reach.tests[test] for test in (*_mixed(reach, line), *_mixed(reach, near - line))]
+
+
+def _mixed(reach: Reach, tests: set[int]) -> list[int]:
+    """Return tests so that every file has its turn, the fastest of each first."""
+    turns = Counter[str]()
+    placed = []
+    for test in sorted(tests, key=lambda test: reach.seconds[test]):
+        of_file = reach.tests[test].partition("::")[0]
+        if of_file not in SLOW and reach.seconds[test] < LONG:
+            turns[of_file] += 1
+            placed.append((turns[of_file], reach.seconds[test], test))
+    return [test for _, _, test in sorted(placed)]
 
 
 def _naming(file: str, name: str) -> Iterator[tuple[str, range]]:
