@@ -116,7 +116,7 @@ class Sorted:
     def _first_from(self, wanted: bytes) -> int:
         """Return the beginning of the first row that does not stand before ``wanted``."""
         data = self._data
-        low, high = data.find(b"\n") + 1, len(data)  # the beginnings of rows
+        low, high = data.find(b"\n", 0) + 1, len(data)  # the beginnings of rows
         while low < high:
             first = max(low, data.rfind(b"\n", low, (low + high) // 2) + 1)
             end = data.find(b"\n", first) + 1 or len(data)
