@@ -37,6 +37,7 @@ _FRAME = "frame"
 _LEGEND = "the legend of a seal"
 _LONGEST_LINE = 84  # signs that are put into Japanese order
 _OF_TITLES = frozenset({"poet", "work", "chapter", "poem_word", "subject", "within", "city"})
+_OF_SETS = frozenset({"count", "within", "numeral"})
 _OF_TABLES = ("subject", "place", "city", "quarter", "name")
 
 
@@ -143,7 +144,8 @@ def _quoted(stretch: NormalText) -> tuple[Token, ...]:
 
     found = read_signature(stretch).proposals[:1]
     tokens = found[0].tokens if found else ()
-    return tokens if all(token.part_of_speech in _OF_TITLES for token in tokens) else ()
+    of_titles = _OF_TITLES | _OF_SETS
+    return tokens if all(token.part_of_speech in of_titles for token in tokens) else ()
 
 
 def _in_tables(text: InscribedText) -> tuple[Token, ...]:

@@ -108,7 +108,7 @@ def _arrange_next(
     elif piece.kind == "name" and following and following.kind == "name":
         made.units.append(plain(piece._replace(kind="art_name", order_kind="art_name")))
     else:
-        made.units.append(plain(piece))
+        made.units.append(plain(piece, linked=at > 0 and pieces[at - 1].text == "之"))
     _add_own_span(piece, at, made.spans)
     return 1
 

@@ -175,6 +175,6 @@ def verb_follows(pieces: Sequence[SignaturePiece], at: int, family: str) -> bool
         return True  # 倣古図某: a name alone implies that it made this
     if family == "patron":  # 応某氏需 at the end of all ends: ni ōzu
         return any(piece.kind not in _AFTER_WORK for piece in pieces[at:])
-    if family in ("purpose", "model"):  # a name may stand between: 為某君某作
+    if family in ("purpose", "model", "gift"):  # a name may stand between: 為某君某作
         return any(piece.kind == "verb" for piece in pieces[at:])
     return at < len(pieces) and pieces[at].kind in ("verb", "adverb", "object")

@@ -142,7 +142,7 @@ def _division(pieces: tuple[SignaturePiece, ...], cost: float) -> SignatureDivis
         family = piece.word.family if piece.word else ""
         if piece.kind == "opener":
             waiting = family
-        elif piece.kind == "closer" and waiting != family and before not in ("closer", "subject"):
+        elif piece.kind == "closer" and waiting != family and before not in ("closer", "subject", "honorific"):
             cost += _UNOPENED
         elif piece.kind == "closer":
             waiting = ""

@@ -41,12 +41,15 @@ def unit(piece: SignaturePiece, options: tuple[Option, ...], *, hyphen: bool = F
     return Unit(piece.text, piece.kind, piece.first, piece.last, options, hyphen, gloss)
 
 
-def plain(piece: SignaturePiece) -> Unit:
-    """Return a piece that stands for itself; a closer without its opener is linked by の."""
+def plain(piece: SignaturePiece, *, linked: bool = False) -> Unit:
+    """Return a piece that stands for itself; a closer without its opener is linked by の.
+
+    ``linked``: a 之 before it is that の already.
+    """
     options = piece_options(piece)
     if piece.kind == "day_word" and piece.text == "日" and piece.first:
         options = (option("の ひ"), *options)  # 冬至日
-    if piece.kind == "closer" and piece.word and piece.first:
+    if piece.kind == "closer" and piece.word and piece.first and not linked:
         options = (option(f"の {piece.word.kana}"),)
     return unit(piece, options, hyphen=_is_suffix(piece))
 
