@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from inscribe import tables
 from inscribe.reading.signatures.options import Option, Unit, option, piece_options, word_options
 from inscribe.reading.signatures.pieces import SignaturePiece, is_seal
-from inscribe.reading.signatures.scope import as_closer, scope, verb_follows
+from inscribe.reading.signatures.scope import as_closer, owns, scope, verb_follows
 from inscribe.reading.signatures.spans import (
     NAMES,
     PLACES,
@@ -278,7 +278,7 @@ def _governed(piece: SignaturePiece, before: SignaturePiece | None) -> Unit:
     """Return a piece of what a formula governs; a 之 in it is no object but links (no)."""
     if piece.text == "之":
         return unit(piece, (option("の"),))
-    if piece.kind in ("patron", "age") and piece.word and before and before.kind == "honorific":
+    if piece.word and before and owns(before, piece):
         return unit(piece, (option(_OF + piece.word.kana.removeprefix(_OF)),))
     return plain(piece)
 
