@@ -85,7 +85,9 @@ def _ways(
     """Yield readings in a metre with their costs, the cheapest first."""
     best, arcs, ends = _forward(spans, length, metre, voiced)
     number = count()
-    heap = [(best[key] + more, next(number), more, key, None) for key, more in ends]
+    heap: list[tuple[int, int, int, _Key, _Tail]] = [
+        (best[key] + more, next(number), more, key, None) for key, more in ends
+    ]
     heapq.heapify(heap)
     seen: set[tuple[_Key, str]] = set()
     tried = 0
