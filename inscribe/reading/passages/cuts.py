@@ -31,7 +31,7 @@ _MOST_LINES = 8
 _SENTENCE_END = re.compile("かな|哉|けり|鳬|[へべ]し|から[すず]|なり|也|ら[むん]|かも|なし")
 _TO_KANJI = re.compile("[ぁ-ヺー々ゝゞ](?=[^ぁ-ヺー々ゝゞ])")
 # What a passage costs that runs over the end of a column or a face, by kind.
-OVER_COLUMN = {"date": 0.3, "dedication": 0.3, "heading": 0.8}
+OVER_COLUMN = {"date": 0.3, "dedication": 0.3, "heading": 2.0}
 OVER_FACE = {"verse": 1.0, "chinese": 1.0, "prose": 2.0, "heading": 3.0}
 OVER_A_FACE = 2.2
 

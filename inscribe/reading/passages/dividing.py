@@ -41,6 +41,7 @@ _COPIED = 40.0  # what it weighs that a stretch is just what is copied of a sour
 _COPIED_KINDS = frozenset({"verse", "prose", "chinese"})
 _PARTICLES = frozenset("にニをヲのノ")  # 静葭之図ニ倣フ is no title
 _BEGUN_INSIDE = 1.0  # a signature that begins inside a column seldom runs over its end
+_APART, _FEW = 2.0, 2  # one or two signs of a saying that have columns of their own
 _SEAL = re.compile("（印[^）]*）")
 _SIGNED = "the words and names of a signing"
 
@@ -236,7 +237,8 @@ class _Weigher:
     ) -> Iterator[PassageStretch]:
         if first not in self.begins:
             return
-        names_after = len(plain) > _TAIL_OF_POEM and is_kanji_only(plain[-_TAIL_OF_POEM:])
+        tail = plain[-_TAIL_OF_POEM:].replace("□", "一")
+        names_after = len(plain) > _TAIL_OF_POEM and is_kanji_only(tail)
         weight, reason = (0.0, "") if names_after else poem_weight(plain, inner.breaks)
         if weight:
             yield PassageStretch(first, end, "verse", weight, None, (reason,))
@@ -248,9 +250,15 @@ class _Weigher:
         yield PassageStretch(first, end, "prose", _UNWEIGHED - 0.5 * len(plain), None, ())
         weight, reason = chinese_weight(plain, inner.breaks)
         if weight:
-            yield PassageStretch(first, end, "chinese", weight, None, (reason,))
+            apart = _APART * (len(plain) <= _FEW and self._fills_columns(first, end))
+            yield PassageStretch(first, end, "chinese", weight + apart, None, (reason,))
         if weight := self.days.weight(first, end):
             yield PassageStretch(first, end, "date", weight, None, ("a date",))
+
+    def _fills_columns(self, first: int, end: int) -> bool:
+        """Whether a stretch begins and ends where columns do, among others."""
+        edges = {0, len(self._text.normal.text), *self._text.breaks}
+        return bool(self._text.breaks) and {first, end} <= edges
 
     def _framed(self, plain: str, first: int, end: int) -> Iterator[PassageStretch]:
         if len(plain) > _LONGEST_FRAMED:

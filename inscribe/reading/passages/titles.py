@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
@@ -16,9 +17,14 @@ _HEADING_SIGN = 0.6
 _LONGEST_TOPIC = 6
 _TO_A_GOD, _GOD_SIGN = 6.0, 2.3  # more than the god's name is worth as an invocation
 _TOPIC, _TOPIC_SIGN = 2.0, 0.6
+_SAID_TO_BE_A_POEM = 1.5  # 春日詠, 春日偶成
+_POEM_WORD = re.compile("(?:詠|吟|作|偶成|偶作|偶感|偶詠|即事|即興|述懐|書懐|有感|口占|口号|雑詠|感懐)$")
+_WHERE_OR_WHEN = frozenset("前中上下辺間外後夕朝夜暁")  # inside a topic: 月前雁, 雪中梅
 _LONGEST = 12
 _VIEW = 4  # signs of one view of eight, 石山秋月
-_THE_ABOVE = "右"  # before a poet or a word for a poem it makes a title: 右忠岑歌
+_SIDES = {"右": "みぎ", "左": "ひだり"}  # 右忠岑歌: where the poem stands whose title it is
+_SAYING_SIGN = 2.2  # as much as it is worth to be known as a saying: 瀟湘八景之内
+_TO_A_PERSON = 4.0  # 寄某君 is no topic
 
 
 class Frame(NamedTuple):
@@ -68,19 +74,23 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         worth = []
     if kind == "heading" and len(text) > 2 and is_subject(text):
         worth.append(_SUBJECT)
-    if kind == "heading" and "之内" in text[:-2]:  # 近江八景之内石山秋月
+    if kind == "heading" and "之内" in text:  # 近江八景之内石山秋月
         whole, part = text.split("之内", 1)
         if is_subject(part) or len(part) == _VIEW:  # not 六歌仙之内綾国
             worth.append(_SUBJECT * is_subject(part) + _SUBJECT * is_subject(whole))
+        if worth and is_known_saying(whole):
+            worth.append(_SUBJECT + _SAYING_SIGN * len(whole))
     if kind == "dedication" and worth and _is_given_to_a_god(text):
         worth = [_TO_A_GOD + _GOD_SIGN * len(text)]
+    elif kind == "dedication" and worth and _names_with_respect(text):
+        worth.append(_TO_A_PERSON + max(worth))
     best = max(worth, default=0.0)
     return best + _HEADING_SIGN * len(text) if best and kind == "heading" else best
 
 
 def _begins_formula(text: str) -> bool:
     """Whether a text begins with what opens a formula of signatures: 倣古図 is no title."""
-    return text[0] != _THE_ABOVE and any(
+    return text[0] not in _SIDES and any(
         word.kind == "opener" for word in words_from(text[0]).get(text[0], ())
     )
 
@@ -91,6 +101,15 @@ def _is_given_to_a_god(text: str) -> bool:
         text.startswith(frame.begins) and is_known_saying(text[len(frame.begins) :])
         for frame in _frames()
         if frame.kind == "dedication" and frame.begins
+    )
+
+
+def _names_with_respect(text: str) -> bool:
+    """Whether a text ends in 君, 先生 and their like."""
+    return any(
+        word.kind == "honorific"
+        for at in range(1, len(text))
+        for word in words_from(text[at]).get(text[at:], ())
     )
 
 
@@ -132,7 +151,7 @@ def _frames_by_ends() -> dict[tuple[str, str, str], list[Frame]]:
 
 @tables.cached()
 def _frames() -> tuple[Frame, ...]:
-    return tuple(
+    found = [
         Frame(
             row["kind"],
             row["begins"],
@@ -146,19 +165,26 @@ def _frames() -> tuple[Frame, ...]:
             row["order"],
         )
         for row in tables.rows("passage_frames")
-    )
+    ]
+    above = [frame for frame in found if frame.begins == "右"]
+    left = [frame._replace(begins="左", said_first=_SIDES["左"]) for frame in above]
+    return (*found, *left)
 
 
 def topic_weight(text: str) -> float:
     """Return the log odds that a first column of a few kanji is the topic of what follows.
 
-    >>> topic_weight("早春") > 3, topic_weight("綾国")
-    (True, 0.0)
+    >>> topic_weight("早春") > 3, topic_weight("月前雁") > 3, topic_weight("綾国")
+    (True, True, 0.0)
     """
+    stem = _POEM_WORD.sub("", text)
+    if len(stem) > 1 and stem != text and (weight := topic_weight(stem)):
+        return weight + _SAID_TO_BE_A_POEM
     if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text):
         return 0.0
     from inscribe.reading.mecab import unidic_words
 
     words = unidic_words(text)
     usual = all(word.known and "固有名詞" not in word.part_of_speech for word in words)
-    return _TOPIC + _TOPIC_SIGN * len(text) if usual and len(words) < len(text) else 0.0
+    placed = not _WHERE_OR_WHEN.isdisjoint(text[1:-1])
+    return _TOPIC + _TOPIC_SIGN * len(text) if usual and (len(words) < len(text) or placed) else 0.0
