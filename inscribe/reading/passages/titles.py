@@ -9,7 +9,7 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.sayings import is_known_saying
-from inscribe.reading.spelling import is_kanji_only
+from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import Kind, words_from
 
 _SUBJECT = 5.0  # log odds that a subject of fittings that stands before a text is its heading
@@ -19,6 +19,9 @@ _TO_A_GOD, _GOD_SIGN = 6.0, 2.3  # more than the god's name is worth as an invoc
 _TOPIC, _TOPIC_SIGN = 2.0, 0.6
 _SAID_TO_BE_A_POEM = 1.5  # 春日詠, 春日偶成
 _POEM_WORD = re.compile("(?:詠|吟|作|偶成|偶作|偶感|偶詠|即事|即興|述懐|書懐|有感|口占|口号|雑詠|感懐)$")
+_PARTICLES = frozenset("をにのヲニノ")
+_LONGEST_PLACE = 4
+_LANDSCAPE = frozenset("川山浦野関橋沢峰嶺滝瀧原池島嶋浜崎海江")
 _WHERE_OR_WHEN = frozenset("前中上下辺間外後夕朝夜暁")  # inside a topic: 月前雁, 雪中梅
 _LONGEST = 12
 _VIEW = 4  # signs of one view of eight, 石山秋月
@@ -62,14 +65,15 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
     >>> framed_weight("dedication", "為籾山君", first=True, last=True) > 5
     True
     """
+    stem = _without_closing(text) if kind == "dedication" else text
+    closed = stem != text  # 為某君某刻 is the carver's, 為某君造之 names none
     worth = [
         frame.weight
-        for frame in _frames_like(kind, text)
-        if frame.fits(text)
+        for frame in _frames_like(kind, stem)
+        if frame.fits(stem)
         and (frame.place == "any" or (first if frame.place == "first" else last))
+        and not (closed and not frame.ends and not _names_with_respect(stem))
     ]
-    if kind == "dedication" and text.removesuffix("之").endswith(tuple(closing_words())):
-        worth = []  # 為某君某刻 is the carver's
     if kind == "heading" and worth and _begins_formula(text):
         worth = []
     if kind == "heading" and len(text) > 2 and is_subject(text):
@@ -82,10 +86,17 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
             worth.append(_SUBJECT + _SAYING_SIGN * len(whole))
     if kind == "dedication" and worth and _is_given_to_a_god(text):
         worth = [_TO_A_GOD + _GOD_SIGN * len(text)]
-    elif kind == "dedication" and worth and _names_with_respect(text):
+    elif kind == "dedication" and worth and _names_with_respect(stem):
         worth.append(_TO_A_PERSON + max(worth))
     best = max(worth, default=0.0)
     return best + _HEADING_SIGN * len(text) if best and kind == "heading" else best
+
+
+def _without_closing(text: str) -> str:
+    """Return a text without the verb and the 之 that close it."""
+    stem = text.removesuffix("之")
+    verb = max((word for word in closing_words() if stem.endswith(word)), key=len, default="")
+    return stem.removesuffix(verb) if verb else text
 
 
 def _begins_formula(text: str) -> bool:
@@ -115,6 +126,8 @@ def _names_with_respect(text: str) -> bool:
 
 def frame_of(kind: Kind, text: str) -> Frame | None:
     """Return the likeliest frame of a heading or dedication whose words have a fixed reading."""
+    if kind == "dedication" and _without_closing(text) != text:
+        return None
     fitting = [frame for frame in _frames() if frame.kind == kind and frame.fits(text)]
     said = [frame for frame in fitting if frame.said_first or frame.said_last]
     return max(said, key=lambda frame: frame.weight, default=None)
@@ -130,6 +143,16 @@ def ends_of_titles(plain: str, starts: Iterable[int]) -> Iterator[int]:
     for start in starts:
         for end in range(start + 2, min(len(plain), start + _LONGEST) + 1):
             if framed_weight("heading", plain[start:end], first=True, last=True):
+                yield end
+
+
+def ends_of_topics(plain: str) -> Iterator[int]:
+    """Yield the offsets at which a topic may end that a sentence in Japanese follows at once."""
+    found = KANA.search(plain)
+    kanji = found.start() if found else 0
+    for end in range(2, min(kanji, _LONGEST_TOPIC) + 1):
+        if end < kanji or found and found.group() not in _PARTICLES:
+            if topic_weight(plain[:end]) or place_weight(plain[:end]):
                 yield end
 
 
@@ -180,11 +203,35 @@ def topic_weight(text: str) -> float:
     stem = _POEM_WORD.sub("", text)
     if len(stem) > 1 and stem != text and (weight := topic_weight(stem)):
         return weight + _SAID_TO_BE_A_POEM
-    if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text):
+    if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text) or _begins_formula(text):
+        return 0.0
+    usual, words = _common_words(text)
+    if usual and words < len(text):
+        return _TOPIC + _TOPIC_SIGN * len(text)
+    parts = text[:1], text[2:]  # 月前雁, 松上鶴
+    if len(text) > 2 and text[1] in _WHERE_OR_WHEN and all(_common_words(each)[0] for each in parts):
+        return _TOPIC + _TOPIC_SIGN * len(text)
+    return 0.0
+
+
+def place_weight(text: str) -> float:
+    """Return the log odds that a place before a poem is what the poem is of.
+
+    >>> place_weight("龍田川") > 0, place_weight("明石") > 0, place_weight("綾国")
+    (True, True, 0.0)
+    """
+    if not 2 <= len(text) <= _LONGEST_PLACE or not is_kanji_only(text):
         return 0.0
     from inscribe.reading.mecab import unidic_words
 
     words = unidic_words(text)
-    usual = all(word.known and "固有名詞" not in word.part_of_speech for word in words)
-    placed = not _WHERE_OR_WHEN.isdisjoint(text[1:-1])
-    return _TOPIC + _TOPIC_SIGN * len(text) if usual and (len(words) < len(text) or placed) else 0.0
+    places = len(words) == 1 and words[0].known and "地名" in words[0].part_of_speech
+    return _TOPIC * (places or (text[-1] in _LANDSCAPE and len(words) < len(text)))
+
+
+def _common_words(text: str) -> tuple[bool, int]:
+    """Return whether a text is made of common words, and of how many."""
+    from inscribe.reading.mecab import unidic_words
+
+    words = unidic_words(text)
+    return all(w.known and "固有名詞" not in w.part_of_speech for w in words), len(words)
