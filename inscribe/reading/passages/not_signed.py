@@ -22,6 +22,7 @@ _NAMED_PARTS = frozenset({"name", "art_name", "surname", "unread"})
 def begins_with_poet(plain: str, pieces: Sequence[SignaturePiece]) -> bool:
     """Whether a known poet stands first and another person after: no place, no family of that name.
 
+    >>> from inscribe.reading.signatures import divisions
     >>> [begins_with_poet(t, divisions(t)[0].pieces) for t in ("宗鑑蓼磯書", "伊勢住綾国作")]
     [True, False]
     """

@@ -217,7 +217,7 @@ def topic_weight(text: str) -> float:
 def place_weight(text: str) -> float:
     """Return the log odds that a place before a poem is what the poem is of.
 
-    >>> place_weight("龍田川") > 0, place_weight("明石") > 0, place_weight("綾国")
+    >>> place_weight("龍田川") > 0, place_weight("須磨") > 0, place_weight("綾国")
     (True, True, 0.0)
     """
     if not 2 <= len(text) <= _LONGEST_PLACE or not is_kanji_only(text):
@@ -225,7 +225,8 @@ def place_weight(text: str) -> float:
     from inscribe.reading.mecab import unidic_words
 
     words = unidic_words(text)
-    places = len(words) == 1 and words[0].known and "地名" in words[0].part_of_speech
+    kinds = words[0].part_of_speech if len(words) == 1 and words[0].known else ""
+    places = "地名" in kinds or kinds.endswith("姓")  # many families are named after places
     return _TOPIC * (places or (text[-1] in _LANDSCAPE and len(words) < len(text)))
 
 
