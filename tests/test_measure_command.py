@@ -24,7 +24,7 @@ from inscribe.errors import InputError
 from inscribe.record import Photograph, dump, load, loads
 from inscribe.record.amending import with_measurements
 from inscribe.record.boxes import boxes_of
-from inscribe.record.model import ColumnMeasure, Plate, SignBox
+from inscribe.record.measured import ColumnMeasure, Plate, SignBox
 
 ROOT = Path(__file__).parent.parent
 RECORD = f"""# a comment at the head

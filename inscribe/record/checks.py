@@ -7,14 +7,12 @@ from typing import TYPE_CHECKING
 
 from inscribe.errors import InputError, NotationError
 from inscribe.record.inside import require_relative
+from inscribe.record.measured import TOLERANCE, Measurements, Plate
 from inscribe.record.model import (
-    TOLERANCE,
     CopiedText,
     Inscription,
     Maker,
-    Measurements,
     Override,
-    Plate,
     RecordImage,
     SettledPassage,
 )
