@@ -19,7 +19,6 @@ from inscribe.reading.passages.not_signed import (
 from inscribe.reading.passages.order import closing_words, ranks
 from inscribe.reading.passages.persons_named import (
     MAKERS,
-    NAMES,
     has_rank_inside,
     names_nobody,
     names_two_persons,
@@ -28,7 +27,7 @@ from inscribe.reading.passages.sayings import holds_saying
 from inscribe.reading.passages.titles import framed_weight
 from inscribe.reading.signatures import CheapestDivisions, SignaturePiece, dated_pieces, divisions
 from inscribe.reading.spelling import kana_share
-from inscribe.reading.words import MARK, POET, InscribedText, Role, words_from
+from inscribe.reading.words import MARK, InscribedText, Role, words_from
 
 _SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
 _KANA_SIGN = 0.8

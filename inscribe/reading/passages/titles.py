@@ -150,10 +150,10 @@ def ends_of_topics(plain: str) -> Iterator[int]:
     """Yield the offsets at which a topic may end that a sentence in Japanese follows at once."""
     found = KANA.search(plain)
     kanji = found.start() if found else 0
-    for end in range(2, min(kanji, _LONGEST_TOPIC) + 1):
-        if end < kanji or found and found.group() not in _PARTICLES:
-            if topic_weight(plain[:end]) or place_weight(plain[:end]):
-                yield end
+    goes_on = found is not None and found.group() in _PARTICLES
+    for end in range(2, min(kanji - goes_on, _LONGEST_TOPIC) + 1):
+        if topic_weight(plain[:end]) or place_weight(plain[:end]):
+            yield end
 
 
 def _frames_like(kind: Kind, text: str) -> Iterator[Frame]:
@@ -208,8 +208,8 @@ def topic_weight(text: str) -> float:
     usual, words = _common_words(text)
     if usual and words < len(text):
         return _TOPIC + _TOPIC_SIGN * len(text)
-    parts = text[:1], text[2:]  # 月前雁, 松上鶴
-    if len(text) > 2 and text[1] in _WHERE_OR_WHEN and all(_common_words(each)[0] for each in parts):
+    placed = len(text) > 2 and text[1] in _WHERE_OR_WHEN  # 月前雁, 雪中梅
+    if placed and _common_words(text[0])[0] and _common_words(text[2:])[0]:
         return _TOPIC + _TOPIC_SIGN * len(text)
     return 0.0
 
