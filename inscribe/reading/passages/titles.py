@@ -18,7 +18,9 @@ _LONGEST_TOPIC = 6
 _TO_A_GOD, _GOD_SIGN = 6.0, 2.3  # more than the god's name is worth as an invocation
 _TOPIC, _TOPIC_SIGN = 2.0, 0.6
 _SAID_TO_BE_A_POEM = 1.5  # 春日詠, 春日偶成
-_POEM_WORD = re.compile("(?:詠|吟|作|偶成|偶作|偶感|偶詠|即事|即興|述懐|書懐|有感|口占|口号|雑詠|感懐)$")
+_POEM_WORD = re.compile(
+    "(?:詠|吟|作|偶成|偶作|偶感|偶詠|即事|即興|述懐|書懐|有感|口占|口号|雑詠|感懐)$"
+)
 _PARTICLES = frozenset("をにのヲニノ")
 _LONGEST_PLACE = 4
 _LANDSCAPE = frozenset("川山浦野関橋沢峰嶺滝瀧原池島嶋浜崎海江")
