@@ -15,7 +15,7 @@ from inscribe.collation.align.pairs import match
 from inscribe.collation.align.search import cheapest
 from inscribe.collation.align.sides import Side
 from inscribe.collation.collating import prepared
-from inscribe.collation.model import SUBSTANTIVE
+from inscribe.collation.parts import SUBSTANTIVE
 from inscribe.reading.spelling import sounds
 
 DATA = Path(__file__).parent / "data"

@@ -120,17 +120,13 @@ def test_a_style_that_says_something_else_is_refused(tmp_path: Path, line: str) 
         styles.load(house)
 
 
-def test_concepts_have_the_identifiers_of_the_users_table(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_concepts_have_the_identifiers_of_the_users_table(tmp_path: Path) -> None:
     row = "kind\tkozuka\thttps://example.org/c/1\tHouse list"
     (tmp_path / "concepts.tsv").write_text(f"field\tword\tidentifier\tsource\n{row}\n", "utf-8")
     assert texts(exported(1), "objectWorkType", "conceptID") == []
-    monkeypatch.setattr(tables, "_user_folders", [tmp_path])
-    tables.forget()
+    tables.add_folder(tmp_path)
     assert texts(exported(1), "objectWorkType", "conceptID") == ["https://example.org/c/1"]
-    monkeypatch.undo()
-    tables.forget()
+    tables.remove_folder(tmp_path)
 
 
 def test_a_maker_in_the_record_alone_is_no_attribution_either() -> None:

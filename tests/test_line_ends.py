@@ -46,12 +46,10 @@ def test_texts_a_line(end: str) -> None:
 
 
 @pytest.mark.parametrize("end", ["\r", "\r\n", "\n"])
-def test_rows_of_a_table(end: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_rows_of_a_table(end: str, tmp_path: Path) -> None:
     lines = ["# note", "written\tkana", "花\tか", "色\tいろ"]
     (tmp_path / "small.tsv").write_bytes(end.join(lines).encode())
-    monkeypatch.setattr(tables, "_user_folders", [tmp_path])
-    tables.forget()
+    tables.add_folder(tmp_path)
     assert [tuple(row.values()) for row in tables.rows("small")] == [("花", "か"), ("色", "いろ")]
     assert tables.Search("small").first_about("色") == {"written": "色", "kana": "いろ"}
-    monkeypatch.undo()
-    tables.forget()
+    tables.remove_folder(tmp_path)

@@ -24,7 +24,7 @@ from inscribe.errors import InputError
 from inscribe.record import Photograph, dump, load, loads
 from inscribe.record.amending import with_measurements
 from inscribe.record.boxes import boxes_of
-from inscribe.record.model import ColumnMeasure, Plate, SignBox
+from inscribe.record.measured import ColumnMeasure, Plate, SignBox
 
 ROOT = Path(__file__).parent.parent
 RECORD = f"""# a comment at the head
@@ -204,7 +204,7 @@ def test_without_the_libraries_the_extra_is_named(
     folder: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr("importlib.util.find_spec", lambda name: None)
-    assert "inscribe[photo]" in str(run().exception)
+    assert "inscribe-fittings[photo]" in str(run().exception)
 
 
 def test_a_ruler_gives_the_scale(folder: Path) -> None:

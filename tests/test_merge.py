@@ -13,7 +13,7 @@ from hypothesis import given, settings, strategies as st
 from strategies import transcriptions
 from test_output_schemas import assert_keeps
 
-from inscribe import files, record
+from inscribe import record, writing
 from inscribe.cli import cli
 from inscribe.notation import parse, render
 from inscribe.record import Inscription
@@ -157,7 +157,7 @@ def test_a_stop_between_two_writes_leaves_the_old_or_the_new(
     write: int, paths: tuple[Path, Path], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     count = 0
-    written = files.write_bytes
+    written = writing.write_bytes
 
     def stopping(*arguments: object, **named: object) -> None:
         nonlocal count
@@ -166,7 +166,7 @@ def test_a_stop_between_two_writes_leaves_the_old_or_the_new(
             raise KeyboardInterrupt
         written(*arguments, **named)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(files, "write_bytes", stopping)
+    monkeypatch.setattr(writing, "write_bytes", stopping)
     run("merge", *paths, "--prefer", "b")
     monkeypatch.undo()
     assert paths[0].read_text("utf-8") == A

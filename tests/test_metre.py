@@ -12,7 +12,7 @@ from inscribe.reading.spelling.mora_count import morae
 from inscribe.reading.verse import reader as verse, tagger as mecab
 from inscribe.reading.verse.lattice import best_path
 from inscribe.reading.verse.metre import HAIKU, TANKA, Metre, pattern_of, phrase_cost
-from inscribe.reading.verse.reader import path_cost
+from inscribe.reading.verse.readings import path_cost
 from inscribe.reading.verse.scansion import (
     fitted_phrases,
     nearly_regular,

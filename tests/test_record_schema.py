@@ -17,7 +17,7 @@ from jsonschema import Draft202012Validator
 from inscribe.cli import cli
 from inscribe.errors import ProblemsError
 from inscribe.record import fields, loads
-from inscribe.record.fields import Field, RecordTable
+from inscribe.record.describing import Field, RecordTable
 from inscribe.record.schema import record_schema
 from inscribe.record.values import ValueRefused, checked
 

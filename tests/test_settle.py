@@ -16,7 +16,7 @@ from click.testing import CliRunner, Result
 from hypothesis import given, settings, strategies as st
 from strategies import records
 
-from inscribe import files, record
+from inscribe import record, writing
 from inscribe.cli import cli
 from inscribe.errors import InputError
 from inscribe.reading import read
@@ -256,7 +256,7 @@ def test_a_stop_between_two_writes_leaves_the_old_or_the_new(
     run("settle", path, "4-6=あさぎりけん")
     before = path.read_text("utf-8")
     count = 0
-    written = files.write_bytes
+    written = writing.write_bytes
 
     def stopping(*arguments: object, **named: object) -> None:
         nonlocal count
@@ -265,7 +265,7 @@ def test_a_stop_between_two_writes_leaves_the_old_or_the_new(
             raise KeyboardInterrupt
         written(*arguments, **named)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(files, "write_bytes", stopping)
+    monkeypatch.setattr(writing, "write_bytes", stopping)
     run(*(("settle", path, "嶺曉=みねあき") if command == "settle" else ("undo", path)))
     monkeypatch.undo()
     assert path.read_text("utf-8") in (before, RECORD)

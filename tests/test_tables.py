@@ -15,15 +15,13 @@ HEADER = "# invented\n\t\n" + "\t".join(COLUMNS) + "\n"
 
 
 @pytest.fixture
-def glossary(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
+def glossary(tmp_path: Path) -> Iterator[Path]:
     """Return a table of the user's that stands before the packaged one."""
     path = tmp_path / "characters.tsv"
     path.write_bytes((HEADER + "行\t6\tコウ\t\t\t\t\n海\t9\tカイ\tうみ").encode())
-    monkeypatch.setattr(tables, "_user_folders", [tmp_path])
-    tables.forget()
+    tables.add_folder(tmp_path)
     yield path
-    monkeypatch.undo()
-    tables.forget()
+    tables.remove_folder(tmp_path)
 
 
 @pytest.mark.parametrize("char", ["行", "水", "龠", "彳"])

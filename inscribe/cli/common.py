@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
-from inscribe import files, remarks
+from inscribe import files, remarks, writing
 from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
@@ -198,7 +198,7 @@ def status_of(broken: Sequence[str]) -> int:
     if not broken:
         return 0
     for problem in broken:
-        click.echo(problem, err=True)
+        click.echo("\n".join(f"inscribe: {line}" for line in problem.splitlines()), err=True)
     click.echo(f"left out, as said above: {len(broken):,}", err=True)
     return 1
 
@@ -253,7 +253,7 @@ def write_result(text: str, output: str | None, *, force: bool, styled: bool = F
         end = "" if text.endswith("\n") else "\n"
         click.echo(terminal_bytes(text + end, styled=styled), nl=False)
     else:
-        files.write_text(Path(output), text if text.endswith("\n") else text + "\n", force=force)
+        writing.write_text(Path(output), text if text.endswith("\n") else text + "\n", force=force)
 
 
 def write_pieces(pieces: Iterator[str], output: str | None, *, force: bool) -> None:
@@ -265,7 +265,7 @@ def write_pieces(pieces: Iterator[str], output: str | None, *, force: bool) -> N
         if not ended.with_a_newline:
             click.echo()
         return
-    with files.written(Path(output), force=force) as file:
+    with writing.written(Path(output), force=force) as file:
         for piece in ended:
             file.write(piece.encode("utf-8", "backslashreplace"))
         if not ended.with_a_newline:

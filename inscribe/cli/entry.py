@@ -222,6 +222,6 @@ def _write(made: str | bytes, form: str, output: str | None, *, force: bool) -> 
         return
     if output is None:
         raise InputError(f"a {form} entry goes to a file", hint="name it with -o FILE")
-    from inscribe import files
+    from inscribe import writing
 
-    files.write_bytes(Path(output), made, force=force)
+    writing.write_bytes(Path(output), made, force=force)

@@ -13,7 +13,7 @@ import unicodedata
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from inscribe import files
+from inscribe import writing
 from inscribe.errors import InputError, Place
 
 
@@ -83,4 +83,4 @@ def write(path: Path, data: bytes, *, force: bool) -> None:
     except OSError as error:
         reason = error.strerror or "it cannot be made"
         raise InputError(reason, Place(str(path.parent)), "choose another folder") from error
-    files.write_bytes(path, data, force=force)
+    writing.write_bytes(path, data, force=force)

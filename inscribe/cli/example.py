@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from inscribe import files
+from inscribe import writing
 from inscribe.cli.common import example, quiet_option
 from inscribe.errors import InputError, Place
 
@@ -32,7 +32,7 @@ def command(folder: str, force: bool, quiet: bool) -> None:
     for path in copied:
         to = target / path.relative_to(EXAMPLES)
         to.parent.mkdir(parents=True, exist_ok=True)
-        files.write_bytes(to, path.read_bytes(), force=force)
+        writing.write_bytes(to, path.read_bytes(), force=force)
     if not quiet:
         records = len(list(target.glob("*.toml")))
         click.echo(f"{records} records, with their sources, lie in {folder} now; look at one with")

@@ -90,10 +90,10 @@ def command(
     if to is not None and written:
         write_plan(plan, to)
     if errors:
-        from inscribe import files
+        from inscribe import writing
         from inscribe.report.entries import troubles_as_csv
 
-        files.write_text(Path(errors), troubles_as_csv(plan), force=force)
+        writing.write_text(Path(errors), troubles_as_csv(plan), force=force)
     shown = _shown(plan, form, written=written)
     if to is None and form == "text":
         shown += _sample(plan)
@@ -134,14 +134,14 @@ def _propose(
     force: bool,
     quiet: bool,
 ) -> int:
-    from inscribe import files
+    from inscribe import writing
     from inscribe.importing import import_plan, mapping_as_toml
 
     text = mapping_as_toml(mapping, found.name)
     if map_file is None:
         write_result(text, output, force=force)
         return 0
-    files.write_text(Path(map_file), text)
+    writing.write_text(Path(map_file), text)
     plan = import_plan(found._replace(rows=found.rows[:rows]), mapping)
     if not quiet:
         click.echo(f"{map_file}: a mapping is proposed; correct it", err=True)

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 
-from inscribe import __version__, files
+from inscribe import __version__, writing
 from inscribe.cli import COMMANDS, cli
 from inscribe.guide import CHAPTERS, chapter
 
@@ -20,7 +20,7 @@ def write_pages(folder: Path, *, force: bool) -> int:
     for name, page in pages.items():
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)
-        files.write_text(path, page, force=force)
+        writing.write_text(path, page, force=force)
     return len(pages)
 
 

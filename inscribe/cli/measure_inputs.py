@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
-from inscribe import files
+from inscribe import files, writing
 from inscribe.errors import InputError, Place
 from inscribe.measuring import Asked, Corners, Cut, Measured, accepted, photograph, repeated
 from inscribe.record import MAX_MM, Inscription, Plate, Record, loads, read_boxes, with_measurements
@@ -100,7 +100,7 @@ def write(task: MeasuringTask, found: Measured, picture: str, by: str, *, replac
     amended = with_measurements(task.text, str(task.path), task.index, measured, taken)
     if files.read_text(task.path) != task.text:
         raise InputError("the record was changed meanwhile", Place(str(task.path)), "try again")
-    files.write_text(task.path, amended, force=True)
+    writing.write_text(task.path, amended, force=True)
     return task.path
 
 

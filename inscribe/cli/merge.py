@@ -222,7 +222,7 @@ def _write(
     dry_run: bool,
     quiet: bool,
 ) -> None:
-    from inscribe import files
+    from inscribe import files, writing
     from inscribe.record import revised
     from inscribe.settling import change, new_batch
 
@@ -237,7 +237,7 @@ def _write(
     if output is not None:
         if Path(output).suffix != ".toml":
             raise InputError("a record is a .toml file", Place(output), "name it so")
-        files.write_text(Path(output), after, force=force)
+        writing.write_text(Path(output), after, force=force)
         told = f"written: {output}"
     elif before == after:
         told = f"unchanged: {path}"

@@ -88,7 +88,7 @@ def _day(given: str | None) -> str | None:
 
 def _record(draft: Draft, memory: Memory, library_file: str | None) -> None:
     """Ask for a new record, and write it."""
-    from inscribe import files
+    from inscribe import writing
     from inscribe.cli.prompting import is_live
     from inscribe.record import dump, loads
 
@@ -101,7 +101,7 @@ def _record(draft: Draft, memory: Memory, library_file: str | None) -> None:
         said = "; ".join(problem.message for problem in problems.errors)
         hint = f"the answers are kept: correct {draft.path} and give the same command again"
         raise InputError(f"the answers contradict each other: {said}", hint=hint) from problems
-    draft.finish(lambda: files.write_text(path, text))
+    draft.finish(lambda: writing.write_text(path, text))
     if is_live():
         memory.remember(draft.answers)
     click.echo(f"written: {path}; check it with: inscribe check {path}", err=True)

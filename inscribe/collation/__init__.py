@@ -41,15 +41,15 @@ if TYPE_CHECKING:
         SpaceAccount as SpaceAccount,
         Verdict as Verdict,
     )
+    from inscribe.collation.apparatus import ApparatusPlace as ApparatusPlace
     from inscribe.collation.collating import (
         collate as collate,
         collate_texts as collate_texts,
         prepared as prepared,
     )
-    from inscribe.collation.model import (
-        NO_DIFFERENCE as NO_DIFFERENCE,
+    from inscribe.collation.model import NO_DIFFERENCE as NO_DIFFERENCE, Collation as Collation
+    from inscribe.collation.parts import (
         Beside as Beside,
-        Collation as Collation,
         Fidelity as Fidelity,
         Group as Group,
         GroupKind as GroupKind,
@@ -57,7 +57,6 @@ if TYPE_CHECKING:
         Span as Span,
     )
     from inscribe.collation.witnesses import (
-        ApparatusPlace as ApparatusPlace,
         Testimony as Testimony,
         Witness as Witness,
         WitnessSource as WitnessSource,
@@ -67,9 +66,11 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "collating": "collate collate_texts prepared",
             "accounts": "ColumnSpace Judgement SpaceAccount Verdict",
-            "model": ("Beside Collation Fidelity Group GroupKind NO_DIFFERENCE Printed Span"),
-            "witnesses": "ApparatusPlace Testimony Witness WitnessSource testimony",
+            "apparatus": "ApparatusPlace",
+            "collating": "collate collate_texts prepared",
+            "model": "Collation NO_DIFFERENCE",
+            "parts": "Beside Fidelity Group GroupKind Printed Span",
+            "witnesses": "Testimony Witness WitnessSource testimony",
         },
     )

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from inscribe.collation.model import Beside, Group, Span
+from inscribe.collation.parts import Beside, Group, Span
 
 if TYPE_CHECKING:
     from inscribe.reading.words import Passage

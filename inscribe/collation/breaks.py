@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from inscribe.collation.model import Break, Group
+from inscribe.collation.parts import Break, Group
 from inscribe.signs import Transcription
 
 

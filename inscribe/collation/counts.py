@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import Any, cast
 
-from inscribe.collation.model import Fidelity, Group
+from inscribe.collation.parts import Fidelity, Group
 
 
 def fidelity(groups: Iterable[Group]) -> Fidelity:

@@ -17,7 +17,8 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from inscribe.collation.model import Collation, Group, Printed, Span
+from inscribe.collation.model import Collation
+from inscribe.collation.parts import Group, Printed, Span
 from inscribe.collation.phrases import phrase_ends
 
 

@@ -10,22 +10,20 @@ from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from inscribe import notation, tables
 from inscribe.concordance.said import SaidThere, of_record, said_from, said_of
+from inscribe.concordance.word_keys import said_of_word, sound_key, stem_key
 from inscribe.errors import InscribeError
 from inscribe.notation import segments
-from inscribe.reading.spelling import is_kana
 from inscribe.signs import Sign, transcription
 
 if TYPE_CHECKING:
     from inscribe.keys import DocumentKeys
     from inscribe.reading.inscription import Choice
-    from inscribe.reading.words import Interpretation, SignaturePart, Token
+    from inscribe.reading.words import Interpretation, SignaturePart
     from inscribe.record import Inscription, Record
     from inscribe.signs import Transcription
     from inscribe.sources import SourceText
 
 LONGEST_NAME = 40
-_ADDED = frozenset("のにをと")
-_HIRAGANA = "".join(map(chr, range(0x3041, 0x3097)))
 _MOST_KEPT = 2_000  # texts read, kept for the records that bear the same ...
 _LONGEST_KEPT = 200  # ... and the characters of such a text: signatures and poems recur
 
@@ -244,7 +242,7 @@ def _document(
         normal.origin,
         tuple(
             sorted(
-                (w.first, w.last, sound_key(_written(w)), stem_key(w.lemma, w.part_of_speech))
+                (w.first, w.last, sound_key(said_of_word(w)), stem_key(w.lemma, w.part_of_speech))
                 for w in words
             )
         ),
@@ -255,40 +253,6 @@ def _document(
         _other_names(read, carver),
         said=said_of(read),
     )
-
-
-def _written(word: Token) -> str:
-    """Return how a word is said, without particles that reading adds to its characters (の 図)."""
-    parts = word.kana.split(" ")
-    if len(parts) == 2 and not any(map(is_kana, word.surface)):
-        parts = [part for part in parts if part not in _ADDED] or parts
-    return "".join(parts)
-
-
-@tables.cached(16384)
-def stem_key(lemma: str, part_of_speech: str) -> str:
-    """Return the stem of a word that inflects, by which its forms are known; else nothing.
-
-    >>> stem_key("思う", "動詞-一般") == stem_key("思", "動詞-一般") == "思"
-    True
-    >>> stem_key("花", "名詞-普通名詞-一般")
-    ''
-    """
-    if not part_of_speech.startswith(("動詞", "形容詞")):
-        return ""
-    return lemma.rstrip(_HIRAGANA) or lemma
-
-
-@tables.cached(16384)
-def sound_key(kana: str) -> str:
-    """Return kana as the library compares sounds: spellings of one sound fall together.
-
-    >>> sound_key("きょう") == sound_key("けふ") == sound_key("きやう")
-    True
-    """
-    from inscribe.sources import letters, run_together
-
-    return run_together(letters(kana))
 
 
 def rows_of(documents: Sequence[Document]) -> list[list[object]]:

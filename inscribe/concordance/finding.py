@@ -15,7 +15,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol, get_args
 
-from inscribe.concordance.documents import Document, sound_key, stem_key
+from inscribe.concordance.documents import Document
+from inscribe.concordance.word_keys import sound_key, stem_key
 from inscribe.errors import InputError
 from inscribe.forms import GAP, KAO
 from inscribe.reading.spelling import is_kana, is_kanji

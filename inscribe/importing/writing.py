@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from inscribe import files
+from inscribe import writing
 from inscribe.errors import InputError, Place
 from inscribe.importing.model import ImportPlan
 
@@ -51,7 +51,10 @@ def write_plan(plan: ImportPlan, folder: Path) -> None:
     new_folder = not folder.exists()
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        with files.held(folder), tempfile.TemporaryDirectory(dir=folder, prefix=".import-") as name:
+        with (
+            writing.held(folder),
+            tempfile.TemporaryDirectory(dir=folder, prefix=".import-") as name,
+        ):
             _refuse_others(plan)
             staged = [
                 _staged(Path(name), number, outcome.file, outcome.text)
@@ -59,7 +62,7 @@ def write_plan(plan: ImportPlan, folder: Path) -> None:
                 if outcome.file
             ]
             _put(staged)
-        files.sync_folder(folder)
+        writing.sync_folder(folder)
     except OSError as error:
         if new_folder:
             with contextlib.suppress(OSError):

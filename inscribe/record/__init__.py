@@ -6,9 +6,10 @@ records make a new ``Record`` and hand it there, and ``settling/history.py`` wri
 that was stopped between the two). ``record/moving.py`` puts signs into a text and moves what
 counts signs.
 
-``record/fields.py`` names every key once. A new key: one ``Field`` there, one attribute in
-``model.py``, then a law, a case and an example. Signs and columns count from 1 in files and from 0
-in code. ``locate.py`` finds the line of a key, only when there is a problem to place.
+``record/fields.py`` names every key once (``describing.py``: what is said of one). A new key: one
+``Field`` there, one attribute in ``model.py`` (``measured.py`` where it is in mm), then a law, a
+case and an example. Signs and columns count from 1 in files and from 0 in code. ``locate.py`` finds
+the line of a key, only when there is a problem to place.
 
 >>> from inscribe.record import loads
 >>> record = loads('''
@@ -41,14 +42,14 @@ if TYPE_CHECKING:
         with_boxes as with_boxes,
     )
     from inscribe.record.dated import dates_of as dates_of
-    from inscribe.record.fields import (
+    from inscribe.record.describing import (
         MAX_LINE as MAX_LINE,
         MAX_MM as MAX_MM,
         MAX_TEXT as MAX_TEXT,
-        RECORD as RECORD,
         Field as Field,
         RecordTable as RecordTable,
     )
+    from inscribe.record.fields import RECORD as RECORD
     from inscribe.record.inside import PictureFile as PictureFile, picture_file as picture_file
     from inscribe.record.loader import (
         ENDLESS_KEY as ENDLESS_KEY,
@@ -57,23 +58,25 @@ if TYPE_CHECKING:
         paths_in as paths_in,
     )
     from inscribe.record.locate import Locator as Locator
-    from inscribe.record.model import (
+    from inscribe.record.measured import (
         ColumnMeasure as ColumnMeasure,
+        Measurements as Measurements,
+        Obstacle as Obstacle,
+        Photograph as Photograph,
+        Plate as Plate,
+        SignBox as SignBox,
+    )
+    from inscribe.record.model import (
         CopiedText as CopiedText,
         Decision as Decision,
         Imported as Imported,
         Inscription as Inscription,
         Maker as Maker,
-        Measurements as Measurements,
-        Obstacle as Obstacle,
         Override as Override,
-        Photograph as Photograph,
-        Plate as Plate,
         Reader as Reader,
         Record as Record,
         RecordImage as RecordImage,
         SettledPassage as SettledPassage,
-        SignBox as SignBox,
         State as State,
     )
     from inscribe.record.moving import mended as mended, with_signs as with_signs
@@ -95,18 +98,19 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "dated": "dates_of",
             "amending": "with_measurements",
             "boxed_columns": "measured_column partly_boxed reckoned_column",
             "boxes": "read_boxes remarks with_boxes",
-            "fields": "Field MAX_LINE MAX_MM MAX_TEXT RECORD RecordTable",
+            "dated": "dates_of",
+            "describing": "Field MAX_LINE MAX_MM MAX_TEXT RecordTable",
+            "fields": "RECORD",
             "inside": "PictureFile picture_file",
             "loader": "ENDLESS_KEY load loads paths_in",
             "locate": "Locator",
+            "measured": "ColumnMeasure Measurements Obstacle Photograph Plate SignBox",
             "model": (
-                "ColumnMeasure CopiedText Decision Imported Inscription Maker Measurements "
-                "Obstacle Override Photograph Plate Reader Record RecordImage SettledPassage "
-                "SignBox State"
+                "CopiedText Decision Imported Inscription Maker Override Reader Record "
+                "RecordImage SettledPassage State"
             ),
             "moving": "mended with_signs",
             "revising": "revised",

@@ -13,9 +13,11 @@ from pathlib import Path
 from typing import Any
 
 from inscribe.errors import InputError, Place, ProblemsError
-from inscribe.record.fields import BOX, COLUMN, PHOTOGRAPH, PLATE, Field, RecordTable
+from inscribe.record.describing import Field, RecordTable
+from inscribe.record.fields import BOX, COLUMN, PHOTOGRAPH, PLATE
 from inscribe.record.loader import loads
-from inscribe.record.model import Inscription, Photograph, Record
+from inscribe.record.measured import Photograph
+from inscribe.record.model import Inscription, Record
 
 KEYS = {"plate": PLATE, "column": COLUMN, "box": BOX}
 

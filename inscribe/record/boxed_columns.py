@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from inscribe.record.model import ColumnMeasure, Inscription
+from inscribe.record.measured import ColumnMeasure
+from inscribe.record.model import Inscription
 from inscribe.signs import Column, place_of
 
 ENOUGH = 3  # boxes from which the ends of a column are reckoned

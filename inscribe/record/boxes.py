@@ -26,8 +26,9 @@ from typing import Any, NamedTuple
 from inscribe import files, strict
 from inscribe.errors import InputError, Place
 from inscribe.record.boxed_columns import column_of_boxes
-from inscribe.record.fields import MAX_MM
-from inscribe.record.model import Inscription, Plate, SignBox
+from inscribe.record.describing import MAX_MM
+from inscribe.record.measured import Plate, SignBox
+from inscribe.record.model import Inscription
 
 COLUMNS = ("sign", "x", "y", "width", "height")
 PLATE = "plate"

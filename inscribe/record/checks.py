@@ -7,14 +7,12 @@ from typing import TYPE_CHECKING
 
 from inscribe.errors import InputError, NotationError
 from inscribe.record.inside import require_relative
+from inscribe.record.measured import TOLERANCE, Measurements, Plate
 from inscribe.record.model import (
-    TOLERANCE,
     CopiedText,
     Inscription,
     Maker,
-    Measurements,
     Override,
-    Plate,
     RecordImage,
     SettledPassage,
 )
@@ -169,7 +167,7 @@ def source(found: CopiedText, path: KeyPath, problems: Problems) -> None:
         words = found.transcription
     except NotationError as error:
         if found.file:
-            problems.add((*path, "file"), f"{error.place}: {error.message}", error.hint)
+            problems.add((*path, "file"), f"{error.message} in {error.place}", error.hint)
         else:
             problems.add_notation((*path, "text"), error)
         return

@@ -2,56 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Any, NamedTuple, get_args
+from typing import get_args
 
-from inscribe.record import model
+from inscribe.record import measured, model
+from inscribe.record.describing import Field, RecordTable
 from inscribe.terms import SourceKind
-
-MAX_MM = 1000.0  # no fitting is longer; a larger figure is a slip of unit or comma
-FIRST_YEAR, LAST_YEAR = 600, 2100
-PIXELS = {"corners": 8, "crop": 4, "point": 2}  # how many numbers of pixels a field holds
-MAX_PIXELS = 1_000_000  # no picture is wider
-MAX_LINE = 1000  # characters in a text of one line
-MAX_CELLS = 1000  # of one row of an older list
-MAX_TEXT = 200_000  # characters in a text of several lines
-
-
-class Field(NamedTuple):
-    """One key: its name in the file, what it holds, and what may stand there.
-
-    ``holds`` is one of: ``line`` (text of one line), ``text`` (text of several lines), ``size``
-    (mm, above 0), ``offset`` (mm, 0 or more), ``sign`` (a sign, from 1), ``year``, ``date``,
-    ``signs`` (first and last sign), ``corners``, ``crop``, ``point`` (eight, four, two numbers of
-    pixels), ``share`` (-1 to 1), ``column`` (a column, from 1), ``cells`` (pairs of a column's
-    heading and what stands there), ``table``, ``tables``, ``sources`` (a table, or tables of which
-    the first is the source and the others are further ones).
-    """
-
-    key: str
-    holds: str
-    about: str
-    required: bool = False
-    choices: tuple[str, ...] = ()  # nothing else is allowed
-    vocabulary: str = ""  # the words suggested in glossary/catalogue/fittings.tsv
-    table: RecordTable | None = None
-    attribute: str = ""  # name in the model where it differs
-    defaults: bool = True  # the first of the choices holds where nothing is said
-
-    @property
-    def name(self) -> str:
-        """The name of the model's attribute."""
-        return self.attribute or self.key
-
-
-class RecordTable(NamedTuple):
-    """A table of the file and the type it becomes."""
-
-    name: str
-    about: str
-    fields: tuple[Field, ...]
-    make: Callable[..., Any]
-
 
 NOTATION = Field(
     "notation", "line", "the convention the text is written in", choices=("japanese", "leiden")
@@ -73,7 +28,7 @@ MEASUREMENTS = RecordTable(
         Field("thickness", "size", "thickness in mm"),
         Field("diameter", "size", "diameter in mm"),
     ),
-    model.Measurements,
+    measured.Measurements,
 )
 MAKER = RecordTable(
     "maker",
@@ -96,7 +51,7 @@ PLATE = RecordTable(
         Field("height", "size", "height in mm, along the columns", required=True),
         Field("tolerance", "offset", "by how many mm measured lengths may err; 0.5 if not given"),
     ),
-    model.Plate,
+    measured.Plate,
 )
 COLUMN = RecordTable(
     "column",
@@ -107,7 +62,7 @@ COLUMN = RecordTable(
         Field("x", "offset", "the column's left edge"),
         Field("width", "size", "the column's width"),
     ),
-    model.ColumnMeasure,
+    measured.ColumnMeasure,
 )
 BOX = RecordTable(
     "box",
@@ -119,7 +74,7 @@ BOX = RecordTable(
         Field("width", "size", "its width", required=True),
         Field("height", "size", "its height", required=True),
     ),
-    model.SignBox,
+    measured.SignBox,
 )
 PHOTOGRAPH = RecordTable(
     "photograph",
@@ -136,7 +91,7 @@ PHOTOGRAPH = RecordTable(
         Field("drawn", "line", "signs whose boxes a person drew, as 12, 15"),
         REMARKS,
     ),
-    model.Photograph,
+    measured.Photograph,
 )
 
 IMAGE = RecordTable(
@@ -168,7 +123,7 @@ TAKES_ROOM = RecordTable(
         Field("to", "size", "where it ends", required=True, attribute="end"),
         Field("what", "line", "what it is: a seal, a picture, damage"),
     ),
-    model.Obstacle,
+    measured.Obstacle,
 )
 SOURCE = RecordTable(
     "source",

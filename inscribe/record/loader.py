@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING, Any
 from inscribe import files
 from inscribe.errors import InscribeError, Place, RecordError, did_you_mean
 from inscribe.record import checks, model
-from inscribe.record.fields import RECORD, Field, RecordTable
+from inscribe.record.describing import Field, RecordTable
+from inscribe.record.fields import RECORD
 from inscribe.record.inside import inside
 from inscribe.record.problems import MAX_TOLD, Problems
 from inscribe.record.surveying import survey

@@ -25,7 +25,8 @@ from pathlib import Path
 from typing import Any
 
 from inscribe.errors import InputError, Place, ProblemsError
-from inscribe.record.fields import RECORD, Field, RecordTable
+from inscribe.record.describing import Field, RecordTable
+from inscribe.record.fields import RECORD
 from inscribe.record.loader import loads
 from inscribe.record.model import CopiedText, Record
 from inscribe.record.values import ValueRefused, checked

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from inscribe.record.fields import (
+from inscribe.record.describing import (
     FIRST_YEAR,
     LAST_YEAR,
     MAX_CELLS,
@@ -13,10 +13,10 @@ from inscribe.record.fields import (
     MAX_PIXELS,
     MAX_TEXT,
     PIXELS,
-    RECORD,
     Field,
     RecordTable,
 )
+from inscribe.record.fields import RECORD
 from inscribe.record.vocabulary import suggested
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"

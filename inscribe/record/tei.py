@@ -14,18 +14,8 @@ from typing import get_args
 
 from inscribe import notation, strict
 from inscribe.errors import InputError, Place
-from inscribe.record.model import (
-    ColumnMeasure,
-    CopiedText,
-    Inscription,
-    Maker,
-    Measurements,
-    Plate,
-    Reader,
-    Record,
-    Register,
-    SignBox,
-)
+from inscribe.record.measured import ColumnMeasure, Measurements, Plate, SignBox
+from inscribe.record.model import CopiedText, Inscription, Maker, Reader, Record, Register
 from inscribe.record.tei_edition import TEI, transcription_of
 from inscribe.signs import Box
 from inscribe.terms import SourceKind

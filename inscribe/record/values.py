@@ -7,7 +7,7 @@ import re
 from datetime import date, datetime
 from typing import Any
 
-from inscribe.record.fields import (
+from inscribe.record.describing import (
     FIRST_YEAR,
     LAST_YEAR,
     MAX_CELLS,

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Any
 
-from inscribe.record.fields import RECORD, Field, RecordTable
+from inscribe.record.describing import Field, RecordTable
+from inscribe.record.fields import RECORD
 from inscribe.record.model import CopiedText, Record
 
 _ESCAPED = r'[\x00-\x1f"\\\x7f]'

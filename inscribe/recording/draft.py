@@ -13,7 +13,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from inscribe import files
+from inscribe import files, writing
 from inscribe.errors import InputError, Place
 
 _TYPING = "typing"
@@ -115,7 +115,7 @@ class Draft:
         if self.typing[1]:
             rows.append([*self.typing, _TYPING])
         if rows or self.path.exists():
-            files.write_text(self.path, json.dumps(rows, ensure_ascii=False), force=True)
+            writing.write_text(self.path, json.dumps(rows, ensure_ascii=False), force=True)
 
     @contextmanager
     def alone(self) -> Iterator[None]:
@@ -126,7 +126,7 @@ class Draft:
         """
         lock = self.record.with_name(f".{self.record.name}.lock")
         lock.touch()
-        with files.held(lock, wait=False) as ours:
+        with writing.held(lock, wait=False) as ours:
             if not ours:
                 raise InputError(
                     "this object is being recorded in another terminal",

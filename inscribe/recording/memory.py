@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from inscribe import files
+from inscribe import files, writing
 from inscribe.errors import InputError
 
 SESSION = ("reader", "on", "hand", "execution", "place", "drawer")  # what can be said once
@@ -54,7 +54,7 @@ class Memory:
 
     def _write(self) -> None:
         held = {"session": self.session, "last": self.last}
-        files.write_text(self.folder / _NAME, json.dumps(held, ensure_ascii=False), force=True)
+        writing.write_text(self.folder / _NAME, json.dumps(held, ensure_ascii=False), force=True)
 
 
 _PARTS = ("session", "last")

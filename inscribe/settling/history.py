@@ -15,7 +15,7 @@ from datetime import datetime, timezone
 from pathlib import Path
 from typing import NamedTuple
 
-from inscribe import files
+from inscribe import files, writing
 from inscribe.errors import InputError, Place
 
 MOST_KEPT = 50  # changes of one record
@@ -127,7 +127,7 @@ def _keep(record: Path, changes: Sequence[PastChange]) -> None:
         path.unlink(missing_ok=True)
         return
     rows = (json.dumps(each._asdict(), ensure_ascii=False) for each in changes[-MOST_KEPT:])
-    files.write_text(path, "".join(f"{row}\n" for row in rows), force=True)
+    writing.write_text(path, "".join(f"{row}\n" for row in rows), force=True)
 
 
 def _text(record: Path) -> str:
@@ -145,7 +145,7 @@ def _text(record: Path) -> str:
 def _write(record: Path, text: str) -> None:
     target = record.resolve()  # a link stays a link
     mode = target.stat().st_mode
-    files.write_bytes(target, text.encode("utf-8"), force=True)
+    writing.write_bytes(target, text.encode("utf-8"), force=True)
     target.chmod(mode)
 
 
@@ -166,5 +166,5 @@ def _now() -> str:
 @contextmanager
 def _held(record: Path) -> Iterator[None]:
     """Keep other commands from changing the records of the folder meanwhile."""
-    with files.held(record.parent):
+    with writing.held(record.parent):
         yield

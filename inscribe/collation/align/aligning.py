@@ -19,7 +19,7 @@ from inscribe.collation.align.search import MOST_WORK, AlignmentPath, TooMuchWor
 from inscribe.collation.align.sides import Side
 from inscribe.collation.align.whole_words import over_whole_words
 from inscribe.collation.align.word_order import in_japanese_order
-from inscribe.collation.model import Group
+from inscribe.collation.parts import Group
 
 EXACT = 60  # signs up to which a text is aligned exactly, whatever the work
 SHORT = 300  # signs up to which it is tried in one piece

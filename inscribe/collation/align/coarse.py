@@ -13,7 +13,7 @@ from inscribe.collation.align.blocks import Block
 from inscribe.collation.align.costs import prices
 from inscribe.collation.align.groups import span
 from inscribe.collation.align.sides import Side
-from inscribe.collation.model import Group, kind_of_wording
+from inscribe.collation.parts import Group, kind_of_wording
 
 WHY = "the two have too little in common to be held against each other sign by sign"
 UNREADABLE = frozenset({"unread", "gap"})

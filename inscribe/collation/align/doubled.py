@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from inscribe.collation.align.sides import Side
-from inscribe.collation.model import Group, Span
+from inscribe.collation.parts import Group, Span
 
 LEAST = 2  # signs; a single sign is doubled by chance
 TWICE = "the copy has it twice"

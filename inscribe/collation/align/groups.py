@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from inscribe.collation.align.search import AlignmentPath
 from inscribe.collation.align.sides import Side
 from inscribe.collation.align.states import AlignmentMove, State
-from inscribe.collation.model import Group, GroupKind, Span, kind_of_wording
+from inscribe.collation.parts import Group, GroupKind, Span, kind_of_wording
 
 KIND_OF_STEP: dict[str, GroupKind] = {
     "same": "same",

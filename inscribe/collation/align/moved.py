@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from inscribe.collation.align.groups import span
 from inscribe.collation.align.search import agreement
 from inscribe.collation.align.sides import Side
-from inscribe.collation.model import Group, Span
+from inscribe.collation.parts import Group, Span
 from inscribe.reading import spelling
 
 NEAR = 12  # signs between two places that are still shown as one exchange of words

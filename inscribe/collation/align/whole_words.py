@@ -15,7 +15,7 @@ from inscribe.collation.align.groups import span
 from inscribe.collation.align.moved import with_moves
 from inscribe.collation.align.sides import Side
 from inscribe.collation.align.word_ends import WordEnds, word_ends
-from inscribe.collation.model import Group, Span, kind_of_wording
+from inscribe.collation.parts import Group, Span, kind_of_wording
 
 REGION = 10  # signs around a difference in which words are looked at
 MOST_GROUPS = 200  # of one such stretch, where difference follows difference

@@ -19,7 +19,7 @@ from inscribe.collation.align.groups import groups, span
 from inscribe.collation.align.orders import Order, orders, put_in
 from inscribe.collation.align.search import AlignmentPath, TooMuchWorkError, agreeing, cheapest
 from inscribe.collation.align.sides import Side
-from inscribe.collation.model import Group
+from inscribe.collation.parts import Group
 
 ENDINGS = "Chinese order leaves particles and endings unwritten"
 

@@ -15,7 +15,7 @@ from statistics import median
 from typing import TYPE_CHECKING
 
 from inscribe.collation.accounts import Judgement, SpaceAccount, Verdict
-from inscribe.collation.model import Group
+from inscribe.collation.parts import Group
 from inscribe.collation.space import evidence, reasons
 from inscribe.collation.space.evidence import Case, saves_space
 from inscribe.collation.space.measures import column_account, measures_of, missing

@@ -20,7 +20,7 @@ from inscribe.collation.space.measures import FEW_SIGNS, Measures
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from inscribe.collation.model import Group
+    from inscribe.collation.parts import Group
     from inscribe.signs import Transcription
 
 CONTRACTING = frozenset({"omitted", "spelling", "kana", "replaced"})

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from inscribe.collation.space import evidence
 
 if TYPE_CHECKING:
-    from inscribe.collation.model import Group
+    from inscribe.collation.parts import Group
     from inscribe.collation.space.evidence import Case, Features
 
 TELLING = 0.15  # what a feature adds to the logarithm of the weight, from which on it is told

@@ -1,7 +1,8 @@
 """The dictionary of classical verse: what is in it, and how it is made from the tables.
 
 In reading order: ``dictionary`` (where it is), ``building`` (how it is put together), ``paradigms``
-and ``verbs`` (conjugation), ``nouns``, ``particles``, ``vocabulary`` (words drawn from UniDic),
+and ``verbs`` (conjugation), ``stems`` (weighed against the tables), ``nouns``, ``particles``,
+``vocabulary`` (words drawn from UniDic),
 ``shortened`` (forms cut short), ``compounds`` (nouns that are no native words),
 ``groups`` (entries of several words), ``mixed_spellings``, ``connections`` (what may follow what).
 

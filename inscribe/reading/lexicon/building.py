@@ -27,6 +27,7 @@ from inscribe.reading.lexicon.nouns import (
     short_form_entries,
 )
 from inscribe.reading.lexicon.particles import particle_entries
+from inscribe.reading.lexicon.stems import ClassIndex
 from inscribe.reading.lexicon.verbs import (
     fourfold_stems,
     rarer_classes,
@@ -35,7 +36,7 @@ from inscribe.reading.lexicon.verbs import (
     verb_entries,
     verb_rows,
 )
-from inscribe.reading.lexicon.vocabulary import ClassIndex, unidic_entries, wanted_class
+from inscribe.reading.lexicon.vocabulary import unidic_entries, wanted_class
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.words import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED
 

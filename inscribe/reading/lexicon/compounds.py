@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from inscribe.reading import mecab
-from inscribe.reading.lexicon.vocabulary import ClassIndex
+from inscribe.reading.lexicon.stems import ClassIndex
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import hiragana
 

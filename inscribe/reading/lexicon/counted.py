@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 
 from inscribe import tables
-from inscribe.reading.lexicon.vocabulary import ClassIndex
+from inscribe.reading.lexicon.stems import ClassIndex
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.words import counted
 

@@ -43,7 +43,8 @@ def _sources() -> list[Path]:
     """Return every file that the dictionary follows from: code, tables, the installed UniDic."""
     reading = Path(__file__).parent.parent
     code = [path for room in _ROOMS for path in sorted((reading / room).glob("*.py"))]
-    code += [reading / "words" / "pieces.py", reading / "verse" / "metre.py"]
+    words = reading / "words"
+    code += [words / "pieces.py", words / "features.py", reading / "verse" / "metre.py"]
     return [
         *code,
         *mecab.version_files(),

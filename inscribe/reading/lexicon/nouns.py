@@ -15,7 +15,7 @@ from inscribe.reading.lexicon.groups import Words, as_cell, groups, with_words
 from inscribe.reading.lexicon.mixed_spellings import mixed_spellings, readings_of_signs
 from inscribe.reading.lexicon.particles import COST_CONSTANT, COST_FACTOR
 from inscribe.reading.lexicon.shortened import without_no
-from inscribe.reading.lexicon.vocabulary import ClassIndex
+from inscribe.reading.lexicon.stems import ClassIndex
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import modern_kana, morae, old_spellings
 

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from inscribe import tables
 from inscribe.reading.lexicon.connections import own_class
 from inscribe.reading.lexicon.groups import Words, as_cell, divided, groups, particles, with_words
-from inscribe.reading.lexicon.vocabulary import ClassIndex
+from inscribe.reading.lexicon.stems import ClassIndex
 from inscribe.reading.mecab import DictionaryEntry
 
 COST_FACTOR = 700  # MeCab's, from UniDic's dicrc

@@ -15,7 +15,8 @@ from inscribe.reading.lexicon.mixed_spellings import compound_stems
 from inscribe.reading.lexicon.nouns import common_word_costs, noun_rows, spoken_kana
 from inscribe.reading.lexicon.paradigms import inflections
 from inscribe.reading.lexicon.shortened import left_out
-from inscribe.reading.lexicon.vocabulary import RARER_CLASS, ClassIndex, Stem, conjugate
+from inscribe.reading.lexicon.stems import RARER_CLASS, ClassIndex, Stem
+from inscribe.reading.lexicon.vocabulary import conjugate
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import modern_kana, morae, old_spellings
 

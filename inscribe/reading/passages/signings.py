@@ -8,12 +8,26 @@ from itertools import pairwise
 
 from inscribe import tables
 from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name
+from inscribe.reading.passages.not_signed import (
+    begins_with_poet,
+    begins_with_text,
+    begins_with_title,
+    grammar_in_names,
+    is_headed,
+    is_title_alone,
+)
 from inscribe.reading.passages.order import closing_words, ranks
+from inscribe.reading.passages.persons_named import (
+    MAKERS,
+    has_rank_inside,
+    names_nobody,
+    names_two_persons,
+)
 from inscribe.reading.passages.sayings import holds_saying
 from inscribe.reading.passages.titles import framed_weight
 from inscribe.reading.signatures import CheapestDivisions, SignaturePiece, dated_pieces, divisions
 from inscribe.reading.spelling import kana_share
-from inscribe.reading.words import MARK, POET, InscribedText, Role, words_from
+from inscribe.reading.words import MARK, InscribedText, Role, words_from
 
 _SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
 _KANA_SIGN = 0.8
@@ -27,8 +41,6 @@ _SURELY_GIVEN = 4.0
 _NO_NAME = 5.0
 _RANK = 2.0
 _MOST_KANA = 0.4
-_MAKERS = frozenset({"name", "art_name", "common_name"})
-_NAMES = _MAKERS | {"surname", "clan"}
 _LONGEST = 90
 _SURE_SIGN = 1.25  # the price of a division, a sign, up to which no other kind is thought of
 _SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age"})
@@ -36,12 +48,14 @@ _CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures
 _FULL_NAME = 1.2  # a writer gives his pen name alone more often than not
 _LONE_SIGN = 3.0
 _HEADED = 6.0
-_PICTURED = frozenset({"subject", "poet", "work"})
 _AFTER_POET = 3.0  # 小町磬渓書: the poet, and a writer
-_SAYS_WHAT_IS_RIGHT, _LONGEST_TITLE = 6.0, 10  # 右忠岑歌 is a heading
+_SAYS_WHAT_IS_BESIDE = 6.0
+_SAYS_SOMETHING = 4.0
+_CLOSED_BEFORE = 2.5
+_GRAMMAR = 3.0  # a word of Chinese grammar in a name
 _BEGINS_WITH_VERB = 3.0
 _NEW_COLUMN = 2.0
-_BARE = _MAKERS | {"age"}
+_BARE = MAKERS | {"age"}
 _WORD = 4.0  # two signs that are a word of the dictionary
 _KANA = re.compile("[ぁ-ヺー]")
 
@@ -78,13 +92,16 @@ class Signings:
         weight += _KAO * ("（花押）" in text) + _RANK * ranked
         if word:
             weight += _CLOSED + _CLOSED_WITH_OBJECT * plain.endswith("之")
-        weight -= _TWO_PERSONS * _names_two_persons(best.pieces, role)
+        weight -= _TWO_PERSONS * names_two_persons(best.pieces, role)
         weight -= _FULL_NAME * (role == "wrote" and any(p.kind == "surname" for p in best.pieces))
-        weight -= _NO_NAME * (not ranked and _names_nobody(best.pieces))
-        weight -= _AFTER_POET * (first > 0 and _begins_with_poet(plain, best.pieces))
-        weight -= _SAYS_WHAT_IS_RIGHT * _begins_with_title(plain)
-        weight -= _HEADED * (_is_headed(text, best.pieces) or _is_title_alone(best.pieces))
-        weight -= _TWO_PERSONS * (not ranked and _has_rank_inside(plain))
+        weight -= _NO_NAME * (not ranked and names_nobody(best.pieces))
+        weight -= _AFTER_POET * (first > 0 and begins_with_poet(plain, best.pieces))
+        weight -= _SAYS_WHAT_IS_BESIDE * begins_with_title(plain)
+        weight -= _HEADED * (is_headed(text, best.pieces) or is_title_alone(best.pieces))
+        weight -= _SAYS_SOMETHING * self._says_something(first, end)
+        weight -= _CLOSED_BEFORE * self._closed_before(first, end)
+        weight -= _GRAMMAR * grammar_in_names(self.text[first:end], best.pieces, first)
+        weight -= _TWO_PERSONS * (not ranked and has_rank_inside(plain))
         weight -= _LONE_SIGN * (len(plain) == 1)
         weight -= _BEGINS_WITH_VERB * (best.pieces[0].kind == "verb" and len(best.pieces) > 1)
         weight -= _NEW_COLUMN * self._begins_anew(first, end, best.pieces)
@@ -103,9 +120,23 @@ class Signings:
                 head = {piece.kind for piece in pieces if piece.last < at}
                 tail = {piece.kind for piece in pieces if piece.first >= at}
                 whole = all(piece.last < at or piece.first >= at for piece in pieces)
-                if whole and head <= _BARE and "surname" in tail and tail & _MAKERS:
+                if whole and head <= _BARE and "surname" in tail and tail & MAKERS:
                     return True
         return False
+
+    def _says_something(self, first: int, end: int) -> bool:
+        """Whether the first of several columns of a stretch is a saying or a title."""
+        ends = [at for at in self._whole.breaks if first < at < end]
+        begins = not first or first in self._whole.breaks
+        return begins and bool(ends) and begins_with_text(self.text[first : min(ends)])
+
+    def _closed_before(self, first: int, end: int) -> bool:
+        """Whether a column within a stretch ends as a writer's signing does: 檜峰讃／肥前住…."""
+        inside = (at for at in self._whole.breaks if first + 1 < at < end)
+        return any(
+            self.text[at] != "之" and _closing(self.text[first:at])[0] in ("wrote", "composed")
+            for at in inside
+        )
 
     def _stem(self, first: int, end: int, word: str) -> tuple[int, bool]:
         """Return where a closing word begins that the tables lack, and whether a rank is closed."""
@@ -139,7 +170,7 @@ def _has_foreign_part(
     sides = (first, *sorted(at for at in text.faces if first < at < end), end)
     for one, two in pairwise(sides) if len(sides) > 2 else ():
         kinds = {piece.kind for piece in pieces if one <= piece.first < two}
-        if "date" in kinds and kinds.isdisjoint(_MAKERS):
+        if "date" in kinds and kinds.isdisjoint(MAKERS):
             return True
     of_columns = edges if not first or first in text.breaks else edges[1:]
     return len(edges) > 2 and any(
@@ -185,82 +216,6 @@ def _is_verb(word: str) -> bool:
     return any(each.kind == "verb" for each in words_from(word[0]).get(word, ()))
 
 
-def _begins_with_poet(plain: str, pieces: Sequence[SignaturePiece]) -> bool:
-    """Whether a known poet stands first and another person after: no place, no family of that name.
-
-    >>> [_begins_with_poet(t, divisions(t)[0].pieces) for t in ("宗鑑蓼磯書", "伊勢住綾国作")]
-    [True, False]
-    """
-    if pieces[0].kind in ("place", "title", "office"):
-        return False
-    poets = [w for w, of in words_from(plain[0]).items() if any(o.family == POET for o in of)]
-    named = max((len(name) for name in poets if plain.startswith(name)), default=0)
-    rest = {piece.kind for piece in pieces if piece.first >= pieces[0].first + named}
-    return bool(named) and not rest.isdisjoint(_NAMES)
-
-
-def _is_headed(plain: str, pieces: Sequence[SignaturePiece]) -> bool:
-    """Whether the title of a picture stands first, and a name after it: 寒山拾得図綾国刻."""
-    if pieces[0].kind not in _PICTURED:
-        return False
-    end = plain.find("図", 1) + 1 or (plain.find("之内", 1) + 2 if "之内" in plain[1:] else 0)
-    headed = 0 < end < len(plain)
-    return headed and framed_weight("heading", plain[:end], first=True, last=False) > 0
-
-
-def _is_title_alone(pieces: Sequence[SignaturePiece]) -> bool:
-    """Whether nothing but a subject or a work is named: 山水 after 花鳥風月."""
-    return {piece.kind for piece in pieces} <= {"subject", "work"}
-
-
-def _begins_with_title(plain: str) -> bool:
-    """Whether what stands before is named first: 右忠岑歌."""
-    ends = range(2, min(len(plain), _LONGEST_TITLE) + 1) if plain[0] == "右" else ()
-    return any(framed_weight("heading", plain[:at], first=False, last=True) for at in ends)
-
-
-def _names_nobody(pieces: Sequence[SignaturePiece]) -> bool:
-    if pieces[0].order_kind == "opener:patron" and pieces[-1].order_kind == "closer:patron":
-        return True  # whose wish it was is told, and nothing else
-    kinds = {piece.kind for piece in pieces}
-    return kinds.isdisjoint(_NAMES) and not ("unread" in kinds and "date" not in kinds)
-
-
-def _names_two_persons(pieces: Sequence[SignaturePiece], role: Role | None) -> bool:
-    """Whether two persons are named: both do something, or the one writes with a name too many."""
-    named = done = again = False
-    for piece in pieces:
-        if piece.kind in _MAKERS:
-            again = again or done
-            named = True
-        elif piece.kind == "verb" and named:
-            if again:
-                return True
-            done = True
-    if _has_two_full_names(pieces):
-        return True
-    makers = [piece for piece in pieces if piece.kind in _NAMES]
-    if any(piece.word is not None and piece.word.family == POET for piece in makers[:-1]):
-        return True
-    return role in ("wrote", "composed") and sum(p.kind in _MAKERS for p in pieces) > 1
-
-
-def _has_two_full_names(pieces: Sequence[SignaturePiece]) -> bool:
-    """Whether two families with a name each are named, neither a patron, model or master."""
-    full = 0
-    for at, (piece, after) in enumerate(pairwise(pieces)):
-        if piece.kind in ("opener", "relation", "closer", "honorific", "school", "joiner"):
-            return False
-        following = pieces[at + 2].kind if at + 2 < len(pieces) else ""
-        full += piece.kind == "surname" and after.kind in _MAKERS and following != "honorific"
-    return full > 1
-
-
-def _has_rank_inside(plain: str) -> bool:
-    """Whether a rank that poets bear stands inside: it ends a name, and another follows."""
-    return any(plain.find(rank, 1) > 0 for rank in ranks() if not plain.endswith(rank))
-
-
 def role_of_signing(text: str) -> Role:
     """Return what the person did whom a signature names that stands alone.
 
@@ -282,11 +237,13 @@ def is_surely_signed(text: InscribedText) -> bool:
     dated = [piece for piece, _ in dated_pieces(plain)]
     best = divisions(plain, text.breaks, dated, text.cuts)[0]
     kinds = {piece.kind for piece in best.pieces}
-    if kinds.isdisjoint(_SURELY_SIGNED) or kinds.isdisjoint(_MAKERS):
+    if kinds.isdisjoint(_SURELY_SIGNED) or kinds.isdisjoint(MAKERS):
         return False
     if best.cost > _SURE_SIGN * len(plain) or (text.breaks and "date" in kinds):
         return False
-    if _is_headed(plain, best.pieces):
+    if is_headed(plain, best.pieces) or begins_with_title(plain):
+        return False
+    if text.breaks and begins_with_text(plain[: min(text.breaks)]):
         return False
     return names_one(text) and not _has_foreign_part(plain, text, (0, len(plain)), best.pieces)
 
@@ -302,5 +259,5 @@ def names_one(text: InscribedText) -> bool:
     dated = [piece for piece, _ in dated_pieces(plain)]
     best = divisions(plain, text.breaks, dated, text.cuts)[0]
     role, _ = _closing(MARK.sub("", plain))
-    several = _names_two_persons(best.pieces, role) or _has_rank_inside(plain)
+    several = names_two_persons(best.pieces, role) or has_rank_inside(plain)
     return not several and not holds_saying(plain)

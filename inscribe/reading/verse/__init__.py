@@ -32,11 +32,10 @@ if TYPE_CHECKING:
         pattern_of as pattern_of,
     )
     from inscribe.reading.verse.reader import (
-        VerseReading as VerseReading,
-        path_cost as path_cost,
         read_verse as read_verse,
         words_without_metre as words_without_metre,
     )
+    from inscribe.reading.verse.readings import VerseReading as VerseReading, path_cost as path_cost
     from inscribe.reading.verse.scansion import fitted_phrases as fitted_phrases
     from inscribe.reading.verse.tagger import (
         readings_of as readings_of,
@@ -54,9 +53,10 @@ else:
             "interpreting": "verse_interpretation",
             "lattice": "Node",
             "metre": "Metre PARTS pattern_of",
-            "reader": "VerseReading path_cost read_verse words_without_metre",
+            "reader": "read_verse words_without_metre",
+            "readings": "VerseReading path_cost",
             "scansion": "fitted_phrases",
-            "voicing": "marks_voicing",
             "tagger": "readings_of verse_connections verse_lattice verse_words",
+            "voicing": "marks_voicing",
         },
     )

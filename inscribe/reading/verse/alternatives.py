@@ -14,7 +14,7 @@ from typing import NamedTuple
 from inscribe.reading.verse import tagger
 from inscribe.reading.verse.lattice import spans_of
 from inscribe.reading.verse.metre import phrase_cost
-from inscribe.reading.verse.reader import VerseReading
+from inscribe.reading.verse.readings import VerseReading
 from inscribe.reading.words import OKURIGANA_LEFT_OUT, ReadWord, voiced_first
 
 _CLEAR = str.maketrans(

@@ -14,7 +14,8 @@ from inscribe.reading.spelling import kana_share, voiceless
 from inscribe.reading.verse import tagger
 from inscribe.reading.verse.lattice import Node
 from inscribe.reading.verse.metre import pattern_of
-from inscribe.reading.verse.reader import VerseReading, read_verse, taken_apart
+from inscribe.reading.verse.reader import read_verse
+from inscribe.reading.verse.readings import VerseReading, taken_apart
 from inscribe.reading.verse.scansion import fitted_phrases, regular_phrases
 from inscribe.reading.verse.voicing import has_voiced_kana
 from inscribe.reading.words import ReadWord

@@ -7,7 +7,7 @@ from dataclasses import replace
 from math import exp
 
 from inscribe.reading.verse.alternatives import Swap, swaps
-from inscribe.reading.verse.reader import VerseReading, path_cost
+from inscribe.reading.verse.readings import VerseReading, path_cost
 from inscribe.reading.verse.rivals import Rival, rivals, sounds_of
 from inscribe.reading.verse.weighing import verse_chances
 from inscribe.reading.words import (

@@ -17,7 +17,7 @@ from inscribe.reading.verse import tagger
 from inscribe.reading.verse.alternatives import FARTHEST
 from inscribe.reading.verse.lattice import BEAM, LatticeSpan, state_of, steps_of
 from inscribe.reading.verse.metre import PARTS, Metre
-from inscribe.reading.verse.reader import VerseReading, taken_apart
+from inscribe.reading.verse.readings import VerseReading, taken_apart
 from inscribe.reading.verse.scansion import fitted_phrases
 from inscribe.reading.verse.voicing import has_voiced_kana
 from inscribe.reading.words import VOICING_NOT_MARKED, ReadWord

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from math import exp
 
 from inscribe.reading.verse.alternatives import FARTHEST, Swap
-from inscribe.reading.verse.reader import VerseReading
+from inscribe.reading.verse.readings import VerseReading
 from inscribe.reading.words import (
     OKURIGANA_LEFT_OUT,
     VOICING_NOT_MARKED,

@@ -1,9 +1,10 @@
 """What a reading is made of: words, tokens that know their signs, and what a person has settled.
 
-In reading order: ``tokens`` (what the reading stage hands on), ``pieces`` (a word as MeCab
-hands it back), ``assembling`` (from words to an interpretation), ``marks`` (gaps, monograms and
-seals between words), ``overrides`` (readings a person has settled), ``signature_words`` (the
-words of formulas).
+In reading order: ``tokens`` (words and ranked readings) and ``results`` (what the reading stage
+hands on), ``pieces`` (a word as MeCab hands it back), ``features`` (words made of what MeCab
+prints), ``assembling`` (from words to an interpretation), ``marks`` (gaps, monograms and seals
+between words), ``overrides`` (readings a person has settled), ``signature_words`` (the words of
+formulas).
 
 ``assembling.py`` makes tokens (when they are asked for) and doubts.
 """
@@ -32,6 +33,15 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.compounds import joined as joined
     from inscribe.reading.words.counting import counted as counted
+    from inscribe.reading.words.features import (
+        OKURIGANA_LEFT_OUT as OKURIGANA_LEFT_OUT,
+        UNREAD_SIGNS as UNREAD_SIGNS,
+        VOICING_NOT_MARKED as VOICING_NOT_MARKED,
+        unidic_piece as unidic_piece,
+        unknown_piece as unknown_piece,
+        unread_piece as unread_piece,
+        verse_piece as verse_piece,
+    )
     from inscribe.reading.words.grammar import (
         gloss_of_auxiliary as gloss_of_auxiliary,
         grammar_of as grammar_of,
@@ -60,18 +70,23 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.pieces import (
         BEATS as BEATS,
-        OKURIGANA_LEFT_OUT as OKURIGANA_LEFT_OUT,
-        UNREAD_SIGNS as UNREAD_SIGNS,
-        VOICING_NOT_MARKED as VOICING_NOT_MARKED,
         Beat as Beat,
         ReadWord as ReadWord,
         rewritten as rewritten,
         romaji_of as romaji_of,
-        unidic_piece as unidic_piece,
-        unknown_piece as unknown_piece,
-        unread_piece as unread_piece,
-        verse_piece as verse_piece,
         voiced_first as voiced_first,
+    )
+    from inscribe.reading.words.results import (
+        CANNOT_BE_READ as CANNOT_BE_READ,
+        PERSON_PARTS as PERSON_PARTS,
+        Doubt as Doubt,
+        Interpretation as Interpretation,
+        Kind as Kind,
+        Passage as Passage,
+        Register as Register,
+        Role as Role,
+        SignaturePart as SignaturePart,
+        in_order as in_order,
     )
     from inscribe.reading.words.signature_words import (
         POET as POET,
@@ -82,21 +97,11 @@ if TYPE_CHECKING:
         words_of as words_of,
     )
     from inscribe.reading.words.tokens import (
-        CANNOT_BE_READ as CANNOT_BE_READ,
-        PERSON_PARTS as PERSON_PARTS,
         UNWEIGHED as UNWEIGHED,
         Chances as Chances,
-        Doubt as Doubt,
-        Interpretation as Interpretation,
-        Kind as Kind,
-        Passage as Passage,
         Proposal as Proposal,
-        Register as Register,
-        Role as Role,
-        SignaturePart as SignaturePart,
         Token as Token,
         Weighing as Weighing,
-        in_order as in_order,
     )
 else:
     __getattr__ = late.door(
@@ -109,6 +114,10 @@ else:
             "chances": "chance chances_of together",
             "compounds": "joined",
             "counting": "counted",
+            "features": (
+                "OKURIGANA_LEFT_OUT UNREAD_SIGNS VOICING_NOT_MARKED unidic_piece unknown_piece "
+                "unread_piece verse_piece"
+            ),
             "grammar": "gloss_of_auxiliary grammar_of",
             "lexical": "SignatureWord",
             "marks": (
@@ -119,14 +128,12 @@ else:
                 "OverrideLike applying part_of_speech settled_part settled_proposal "
                 "settled_signature span_of still_open why_settled without_reasons"
             ),
-            "pieces": (
-                "BEATS Beat OKURIGANA_LEFT_OUT ReadWord UNREAD_SIGNS VOICING_NOT_MARKED rewritten "
-                "romaji_of unidic_piece unknown_piece unread_piece verse_piece voiced_first"
+            "pieces": "BEATS Beat ReadWord rewritten romaji_of voiced_first",
+            "results": (
+                "CANNOT_BE_READ Doubt Interpretation Kind PERSON_PARTS Passage Register Role "
+                "SignaturePart in_order"
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
-            "tokens": (
-                "CANNOT_BE_READ UNWEIGHED Chances Doubt Interpretation Kind PERSON_PARTS Passage "
-                "Proposal Register Role SignaturePart Token Weighing in_order"
-            ),
+            "tokens": "Chances Proposal Token UNWEIGHED Weighing",
         },
     )

@@ -7,14 +7,8 @@ from typing import NamedTuple
 
 from inscribe.forms import GAP, KAO, UNREAD, NormalText
 from inscribe.reading.words.pieces import ReadWord, romaji_of
-from inscribe.reading.words.tokens import (
-    CANNOT_BE_READ,
-    Doubt,
-    Interpretation,
-    Proposal,
-    Register,
-    Token,
-)
+from inscribe.reading.words.results import CANNOT_BE_READ, Doubt, Interpretation, Register
+from inscribe.reading.words.tokens import Proposal, Token
 from inscribe.signs import Certainty, Intervention, Kind, Sign
 from inscribe.terms import SignIndex
 

@@ -8,7 +8,8 @@ from itertools import accumulate
 
 from inscribe.forms import NormalText
 from inscribe.reading.words.assembling import WordsOf
-from inscribe.reading.words.pieces import ReadWord, unknown_piece, written_as
+from inscribe.reading.words.features import unknown_piece
+from inscribe.reading.words.pieces import ReadWord, written_as
 
 _ILLEGIBLE = "□ 　"
 MARK = re.compile("［[^］]*］|（花押）|（印(?:「[^」]*」)?）")

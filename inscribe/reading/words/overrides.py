@@ -7,7 +7,8 @@ from dataclasses import replace
 from typing import Protocol
 
 from inscribe.reading.spelling import KanaWord, romanise, romanise_word
-from inscribe.reading.words.tokens import Doubt, Proposal, SignaturePart, Token
+from inscribe.reading.words.results import Doubt, SignaturePart
+from inscribe.reading.words.tokens import Proposal, Token
 from inscribe.terms import SignIndex
 
 _NOUN = "名詞-普通名詞-一般"

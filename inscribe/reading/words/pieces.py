@@ -14,26 +14,17 @@ from inscribe import tables
 from inscribe.reading.spelling import (
     KanaWord,
     begins_with_vowel,
-    hiragana,
     morae,
     romanise_word,
     separator,
-    spoken,
     stands_apart,
 )
 
-# Notes of the words with which a text is read that marks no voicing.
-VOICING_NOT_MARKED = "voicing not marked"
-OKURIGANA_LEFT_OUT = "okurigana left out"
-
-_PARTS_MEET = "|"
+PARTS_MEET = "|"
 _VOWELS = ("|あ", "|い", "|う", "|え", "|お")
 _DEPENDENT = ("助詞", "助動詞", "接尾辞")
-_UNREAD = "…"
-UNREAD_SIGNS = frozenset("□々ゝゞ")  # a repeat mark is left where what it repeats cannot be read
-_NOUN = "名詞-普通名詞-一般"
 _MAX_KEPT = 100_000
-_UNKNOWN_COST = 12000
+UNKNOWN_COST = 12000
 
 
 # What the metre hears of a word: its morae, whether it holds a bare vowel, whether it begins
@@ -103,14 +94,14 @@ class ReadWord:
         note: str = "",
         connection: int = 0,
         right_connection: int = -1,
-        cost: int = _UNKNOWN_COST,
+        cost: int = UNKNOWN_COST,
         known: bool = True,
         kana: str = "",
         parts: tuple[ReadWord, ...] = (),
     ) -> None:
         self.written = written
         self.length = len(written)
-        self.kana = kana or spoken_kana.replace(_PARTS_MEET, "")
+        self.kana = kana or spoken_kana.replace(PARTS_MEET, "")
         self.part_of_speech = part_of_speech
         self.conjugation = conjugation
         self.form = form
@@ -129,7 +120,7 @@ class ReadWord:
         dependent = part_of_speech.startswith(_DEPENDENT)
         self.beat = _beat_of(
             self.kana,
-            spoken_kana if _PARTS_MEET in spoken_kana else "",
+            spoken_kana if PARTS_MEET in spoken_kana else "",
             dependent,
             origin == "漢" and part_of_speech.startswith("名詞"),
         )
@@ -171,100 +162,6 @@ def _modern(written: str, kana: str) -> str:
     if not tail or tail > len(kana):
         return written
     return written[:end] + kana[len(kana) - tail :] if end else kana
-
-
-def verse_piece(written: str, feature: str) -> ReadWord:
-    """Return a word from the dictionary of verse (see :class:`inscribe.reading.entries.Entry`)."""
-    fields = feature.split(",")
-    left, right, cost, kana, pos, conjugation, form, lemma, origin, gloss, note, parts = fields
-    said = kana.replace(" ", _PARTS_MEET if parts else f" {_PARTS_MEET}")  # 梅花: ume no hana
-    if lemma.endswith("は") and kana.endswith("は") and len(kana) > 1 and lemma != "はは":
-        said = said[:-1] + "わ"  # 今は, ものかは: the particle closes the word
-    return ReadWord(
-        written,
-        said,
-        pos,
-        kana=kana.replace(_PARTS_MEET, "").replace(" ", ""),
-        conjugation=conjugation,
-        form=form,
-        lemma=lemma,
-        origin=origin,
-        gloss=gloss,
-        note=note,
-        connection=int(left),
-        right_connection=int(right),
-        cost=int(cost),
-        parts=_words_of(written, parts.split("/"), kana.split(" "), note) if parts else (),
-    )
-
-
-def _words_of(written: str, parts: list[str], kana: list[str], note: str) -> tuple[ReadWord, ...]:
-    """Return the words an entry is shown as (花の色), cut where they meet in what is written."""
-    words: list[ReadWord] = []
-    start = 0
-    for number, (part, said) in enumerate(zip(parts, kana, strict=True), start=1):
-        spelt, part_of_speech, gloss = part.split(":")
-        end = start + len(spelt) if number < len(parts) else len(written)
-        here = written[start:end]
-        why = "" if note == VOICING_NOT_MARKED and here == said else note
-        words.append(
-            ReadWord(here, said, part_of_speech, lemma=spelt, origin="和", gloss=gloss, note=why)
-        )
-        start = end
-    return tuple(words)
-
-
-def unidic_piece(written: str, feature: str) -> ReadWord:
-    """Return a word from UniDic itself, or one it does not know."""
-    fields = feature.split(",")
-    if '"' in feature:
-        import csv
-
-        fields = next(csv.reader([feature]))
-    pos = "-".join(part for part in fields[:4] if part != "*")
-    if len(fields) < 18 or written in UNREAD_SIGNS:
-        return unknown_piece(written, part_of_speech=pos)
-    if fields[7] == "言う" and fields[19][:1] == "ユ" and written[:1] != "ゆ":
-        fields[9] = fields[17] = fields[19] = (
-            "イ" + fields[19][1:]
-        )  # 言う is spelt いう however said
-    said = spoken(fields[19], fields[9]) if not pos.startswith("助詞") else hiragana(fields[17])
-    return ReadWord(
-        written,
-        said,
-        pos,
-        conjugation=fields[4],
-        form=fields[5],
-        lemma=fields[7],
-        origin=fields[12],
-        kana=hiragana(fields[17] if pos.startswith("助詞") else fields[19]),
-    )
-
-
-def unknown_piece(
-    written: str, *, connection: int = 0, cost: int = _UNKNOWN_COST, part_of_speech: str = "未知語"
-) -> ReadWord:
-    """Return a word no dictionary has; it stands for itself, but for marks without a reading."""
-    return ReadWord(
-        written,
-        _UNREAD
-        if written in UNREAD_SIGNS or written[:1] == "［"
-        else ""
-        if written[:1] == "（"
-        else hiragana(written),
-        part_of_speech,
-        connection=connection,
-        cost=cost,
-        known=False,
-    )
-
-
-def unread_piece(sign: str, count: int) -> ReadWord:
-    """Return a sign that cannot be read, standing for ``count`` morae."""
-    piece = unknown_piece(sign, cost=4000 + 800 * count, part_of_speech="補助記号")
-    piece.morae = count
-    piece.beat = beat_number((count, False, False, False, False))
-    return piece
 
 
 _separators: dict[tuple[ReadWord, ReadWord], str] = {}
@@ -330,7 +227,7 @@ VOICED_AS_SECOND = "voiced as the second part of a compound"
 @tables.cached(4096)
 def voiced_first(piece: ReadWord) -> ReadWord:
     """Return a word whose first consonant is voiced, as in the second part of a compound."""
-    said = piece.said.lstrip(_PARTS_MEET)
+    said = piece.said.lstrip(PARTS_MEET)
     first = _VOICED_FIRST[said[0]]
     spoken_first = {"ぢ": "じ", "づ": "ず"}.get(first, first)
     return ReadWord(

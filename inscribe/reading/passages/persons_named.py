@@ -1,0 +1,59 @@
+"""Whether a stretch names one person or two: names, verbs, families and ranks that are too many."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from inscribe.reading.passages.order import ranks
+from inscribe.reading.signatures import SignaturePiece
+from inscribe.reading.words import POET, Role
+
+MAKERS = frozenset({"name", "art_name", "common_name"})
+NAMES = MAKERS | {"surname", "clan"}
+
+
+def names_nobody(pieces: Sequence[SignaturePiece]) -> bool:
+    """Whether no person is named; a name that cannot be read beside other parts is one."""
+    if pieces[0].order_kind == "opener:patron" and pieces[-1].order_kind == "closer:patron":
+        return True  # whose wish it was is told, and nothing else
+    kinds = {piece.kind for piece in pieces}
+    return kinds.isdisjoint(NAMES) and not ("unread" in kinds and "date" not in kinds)
+
+
+def names_two_persons(pieces: Sequence[SignaturePiece], role: Role | None) -> bool:
+    """Whether two persons are named: both do something, or the one writes with a name too many."""
+    named = done = again = False
+    for piece, after in pairwise((*pieces, pieces[-1])):
+        bare = piece.kind == "surname" and after.kind == "verb"  # a pen name like a surname
+        if piece.kind in MAKERS or bare:
+            again = again or done
+            named = True
+        elif piece.kind == "verb" and named:
+            if again:
+                return True
+            done = True
+    if _has_two_full_names(pieces):
+        return True
+    if pieces[0].kind == POET and any(piece.kind in MAKERS for piece in pieces):
+        return True  # 紀貫之詠蒼翁書
+    makers = [piece for piece in pieces if piece.kind in NAMES]
+    if any(piece.word is not None and piece.word.family == POET for piece in makers[:-1]):
+        return True
+    return role in ("wrote", "composed") and sum(p.kind in MAKERS for p in pieces) > 1
+
+
+def _has_two_full_names(pieces: Sequence[SignaturePiece]) -> bool:
+    """Whether two families with a name each are named, neither a patron, model or master."""
+    full = 0
+    for at, (piece, after) in enumerate(pairwise(pieces)):
+        if piece.kind in ("opener", "relation", "closer", "honorific", "school", "joiner"):
+            return False
+        following = pieces[at + 2].kind if at + 2 < len(pieces) else ""
+        full += piece.kind == "surname" and after.kind in MAKERS and following != "honorific"
+    return full > 1
+
+
+def has_rank_inside(plain: str) -> bool:
+    """Whether a rank that poets bear stands inside: it ends a name, and another follows."""
+    return any(plain.find(rank, 1) > 0 for rank in ranks() if not plain.endswith(rank))

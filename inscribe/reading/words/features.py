@@ -1,0 +1,106 @@
+"""Words made of the features MeCab prints: UniDic's, or those of the dictionary of verse."""
+
+from __future__ import annotations
+
+from inscribe.reading.spelling import hiragana, spoken
+from inscribe.reading.words.pieces import PARTS_MEET, UNKNOWN_COST, ReadWord, beat_number
+
+# Notes of the words with which a text is read that marks no voicing.
+VOICING_NOT_MARKED = "voicing not marked"
+OKURIGANA_LEFT_OUT = "okurigana left out"
+_UNREAD = "…"
+UNREAD_SIGNS = frozenset("□々ゝゞ")  # a repeat mark is left where what it repeats cannot be read
+
+
+def verse_piece(written: str, feature: str) -> ReadWord:
+    """Return a word from the dictionary of verse (see ``mecab.DictionaryEntry``)."""
+    fields = feature.split(",")
+    left, right, cost, kana, pos, conjugation, form, lemma, origin, gloss, note, parts = fields
+    said = kana.replace(" ", PARTS_MEET if parts else f" {PARTS_MEET}")  # 梅花: ume no hana
+    if lemma.endswith("は") and kana.endswith("は") and len(kana) > 1 and lemma != "はは":
+        said = said[:-1] + "わ"  # 今は, ものかは: the particle closes the word
+    return ReadWord(
+        written,
+        said,
+        pos,
+        kana=kana.replace(PARTS_MEET, "").replace(" ", ""),
+        conjugation=conjugation,
+        form=form,
+        lemma=lemma,
+        origin=origin,
+        gloss=gloss,
+        note=note,
+        connection=int(left),
+        right_connection=int(right),
+        cost=int(cost),
+        parts=_words_of(written, parts.split("/"), kana.split(" "), note) if parts else (),
+    )
+
+
+def _words_of(written: str, parts: list[str], kana: list[str], note: str) -> tuple[ReadWord, ...]:
+    """Return the words an entry is shown as (花の色), cut where they meet in what is written."""
+    words: list[ReadWord] = []
+    start = 0
+    for number, (part, said) in enumerate(zip(parts, kana, strict=True), start=1):
+        spelt, part_of_speech, gloss = part.split(":")
+        end = start + len(spelt) if number < len(parts) else len(written)
+        here = written[start:end]
+        why = "" if note == VOICING_NOT_MARKED and here == said else note
+        words.append(
+            ReadWord(here, said, part_of_speech, lemma=spelt, origin="和", gloss=gloss, note=why)
+        )
+        start = end
+    return tuple(words)
+
+
+def unidic_piece(written: str, feature: str) -> ReadWord:
+    """Return a word from UniDic itself, or one it does not know."""
+    fields = feature.split(",")
+    if '"' in feature:
+        import csv
+
+        fields = next(csv.reader([feature]))
+    pos = "-".join(part for part in fields[:4] if part != "*")
+    if len(fields) < 18 or written in UNREAD_SIGNS:
+        return unknown_piece(written, part_of_speech=pos)
+    if fields[7] == "言う" and fields[19][:1] == "ユ" and written[:1] != "ゆ":
+        fields[9] = fields[17] = fields[19] = (
+            "イ" + fields[19][1:]
+        )  # 言う is spelt いう however said
+    said = spoken(fields[19], fields[9]) if not pos.startswith("助詞") else hiragana(fields[17])
+    return ReadWord(
+        written,
+        said,
+        pos,
+        conjugation=fields[4],
+        form=fields[5],
+        lemma=fields[7],
+        origin=fields[12],
+        kana=hiragana(fields[17] if pos.startswith("助詞") else fields[19]),
+    )
+
+
+def unknown_piece(
+    written: str, *, connection: int = 0, cost: int = UNKNOWN_COST, part_of_speech: str = "未知語"
+) -> ReadWord:
+    """Return a word no dictionary has; it stands for itself, but for marks without a reading."""
+    return ReadWord(
+        written,
+        _UNREAD
+        if written in UNREAD_SIGNS or written[:1] == "［"
+        else ""
+        if written[:1] == "（"
+        else hiragana(written),
+        part_of_speech,
+        connection=connection,
+        cost=cost,
+        known=False,
+    )
+
+
+def unread_piece(sign: str, count: int) -> ReadWord:
+    """Return a sign that cannot be read, standing for ``count`` morae."""
+    piece = unknown_piece(sign, cost=4000 + 800 * count, part_of_speech="補助記号")
+    piece.morae = count
+    piece.beat = beat_number((count, False, False, False, False))
+    return piece
