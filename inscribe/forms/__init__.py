@@ -11,7 +11,7 @@ carved, idempotent. A change with ``before == after`` is a warning; ``doubtful``
 look. A variant: a row in ``variants.tsv``, then ``python glossary/build related_forms characters
 parts look_alikes``. Pairs that sources wrongly relate: ``glossary/build/not_variants.tsv``. Never
 let an editor normalise ``old_forms.tsv``: it holds compatibility ideographs. Measure:
-``tests/benchmarks/normalising.py``, ``tests/benchmarks/coverage.py``.
+``tests/benchmarks/normalising.py``, ``tests/benchmarks/characters.py``.
 """
 
 from __future__ import annotations

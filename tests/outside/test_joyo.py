@@ -12,12 +12,13 @@ import json
 from importlib.util import find_spec
 from pathlib import Path
 
+import debian
 import pytest
 
 from inscribe import tables
 from inscribe.forms import normalise_text, relation
 
-UNIHAN = Path("/usr/share/unicode/Unihan_OtherMappings.txt.bz2")
+UNIHAN = debian.FOLDER / "unicode/Unihan_OtherMappings.txt.bz2"
 
 # Forms that joyokanji lacks. It maps one character to one, so it cannot hold the three of 弁; the
 # others are in brackets in the Joyo table (餅 and 亀 since 2010) and kyujipy has them too.

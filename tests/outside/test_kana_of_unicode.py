@@ -8,14 +8,14 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from pathlib import Path
 
+import debian
 import pytest
 
 from inscribe import tables
 from inscribe.forms import kana_of, normalise_text, parent_of, relation
 
-NAMES_LIST = Path("/usr/share/unicode/NamesList.txt")
+NAMES_LIST = debian.FOLDER / "unicode/NamesList.txt"
 ROWS = [tuple(row.values()) for row in tables.rows("hentaigana")]
 NAMED = [chr(code) for code in range(0x1B000, 0x1B170) if unicodedata.name(chr(code), "")]
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import bz2
-from pathlib import Path
 
+import debian
 import pytest
 
 from inscribe import tables
 
-UNIHAN = Path("/usr/share/unicode/Unihan_Variants.txt.bz2")
+UNIHAN = debian.FOLDER / "unicode/Unihan_Variants.txt.bz2"
 FIELDS = ("kTraditionalVariant", "kSimplifiedVariant", "kSemanticVariant", "kZVariant")
 # Japanese current and handwritten forms that Unihan does not relate to their old forms.
 NOT_IN_UNIHAN = {

@@ -10,8 +10,8 @@ import bz2
 import gzip
 import xml.etree.ElementTree as ET
 from functools import cache
-from pathlib import Path
 
+import debian
 import jaconv
 import pytest
 
@@ -19,8 +19,8 @@ from inscribe import forms
 from inscribe.forms import characters, components
 from inscribe.forms.numbers import numbers
 
-UNICODE = Path("/usr/share/unicode")
-KANJIDIC = Path("/usr/share/edict/kanjidic2.xml.gz")
+UNICODE = debian.FOLDER / "unicode"
+KANJIDIC = debian.FOLDER / "edict/kanjidic2.xml.gz"
 
 
 @cache

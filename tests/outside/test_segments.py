@@ -7,13 +7,12 @@ does not need (Hangul letters, flags, pictograms joined together, prefixed lette
 
 from __future__ import annotations
 
-from pathlib import Path
-
+import debian
 import pytest
 
 from inscribe.notation.cutting import refusal, segments
 
-TEST = Path("/usr/share/unicode/auxiliary/GraphemeBreakTest.txt")
+TEST = debian.FOLDER / "unicode/auxiliary/GraphemeBreakTest.txt"
 BREAK, JOIN = "÷", "×"
 
 

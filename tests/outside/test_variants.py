@@ -14,13 +14,14 @@ from collections import defaultdict
 from functools import cache
 from pathlib import Path
 
+import debian
 import pytest
 
 from inscribe import tables
 from inscribe.forms import normalise_text, relation
 
-VARIANTS = Path("/usr/share/unicode/Unihan_Variants.txt.bz2")
-KANJIDIC = Path("/usr/share/edict/kanjidic2.xml.gz")
+VARIANTS = debian.FOLDER / "unicode/Unihan_Variants.txt.bz2"
+KANJIDIC = debian.FOLDER / "edict/kanjidic2.xml.gz"
 BUILD = Path(__file__).parents[2] / "glossary" / "build"
 
 Pair = frozenset[str]

@@ -22,6 +22,7 @@ _KEPT = 2  # divisions kept at each place and class (the code relies on there be
 _COMPARED = 6  # divisions compared once more as wholes
 _UNOPENED = 2.0
 _UNCLOSED = 3.0  # 応某作, with no word for what the patron wished
+_BEFORE_WISHES = frozenset({"closer", "subject", "honorific"})
 _WORD_DIVIDED = 4.0
 _RECENT = 8
 _HOPELESS = 6.0
@@ -149,7 +150,7 @@ def _division(pieces: tuple[SignaturePiece, ...], cost: float) -> SignatureDivis
         family = piece.word.family if piece.word else ""
         if piece.kind == "opener":
             waiting = family
-        elif piece.kind == "closer" and waiting != family and before not in ("closer", "subject"):
+        elif piece.kind == "closer" and waiting != family and before not in _BEFORE_WISHES:
             cost += _UNOPENED
         elif piece.kind == "closer":
             waiting = ""

@@ -1,6 +1,6 @@
 """How many kanji the tables know, of the Joyo table and of JIS X 0208 levels 1 and 2.
 
-Run: python tests/benchmarks/coverage.py (needs the Debian package unicode-data for the Joyo list)
+Run: python tests/benchmarks/characters.py (needs the Debian package unicode-data for the Joyo list)
 
 "forms" counts the kanji that have at least one other form; not every kanji has one.
 """

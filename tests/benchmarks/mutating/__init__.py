@@ -1,0 +1,1 @@
+"""The parts of ``mutants.py``: where faults may be put, which tests see a line, one trial."""
