@@ -204,7 +204,7 @@ def test_without_the_libraries_the_extra_is_named(
     folder: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr("importlib.util.find_spec", lambda name: None)
-    assert "inscribe[photo]" in str(run().exception)
+    assert "inscribe-fittings[photo]" in str(run().exception)
 
 
 def test_a_ruler_gives_the_scale(folder: Path) -> None:

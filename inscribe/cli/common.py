@@ -198,7 +198,7 @@ def status_of(broken: Sequence[str]) -> int:
     if not broken:
         return 0
     for problem in broken:
-        click.echo(problem, err=True)
+        click.echo("\n".join(f"inscribe: {line}" for line in problem.splitlines()), err=True)
     click.echo(f"left out, as said above: {len(broken):,}", err=True)
     return 1
 
