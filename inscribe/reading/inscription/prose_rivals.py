@@ -157,9 +157,7 @@ def _by_the_other(read: WordsFound, text: InscribedText) -> list[ReadWord] | Non
     return list(with_compounds(classical, read.words))
 
 
-def with_compounds(
-    classical: Sequence[ReadWord], modern: Sequence[ReadWord]
-) -> Iterator[ReadWord]:
+def with_compounds(classical: Sequence[ReadWord], modern: Sequence[ReadWord]) -> Iterator[ReadWord]:
     """Yield classical words, in their place the compounds read as Chinese that UniDic knows."""
     ends = {0, *accumulate(word.length for word in classical)}
     starts = accumulate((word.length for word in modern), initial=0)
