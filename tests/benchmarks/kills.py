@@ -3,8 +3,8 @@
 The work is ``new`` with piped answers, ``entry -o`` over an old file, ``source add``, ``settle``,
 ``undo``, ``merge`` and ``import``. After each kill: no file is half-written, the library is sound
 (PRAGMA integrity_check), nothing that was reported as kept or added is lost, a record is what it
-was before or what it should become, and an import is there whole or not at all. Printed: kills, those that met the work half done, texts and
-answers reported, bytes lost, files left over.
+was before or what it should become, and an import is there whole or not at all. Printed: kills,
+those that met the work half done, texts and answers reported, bytes lost, files left over.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ import argparse
 import json
 import os
 import random
+import shutil
 import signal
 import sqlite3
 import subprocess
@@ -208,9 +209,7 @@ def imported(folder: Path, seconds: float, tally: Tally) -> None:
     listed.write_text("\n".join(["id,kind,text,place", *lines]) + "\n", "utf-8")
     if not mapped.exists():
         killed(["import", str(listed), "--map", str(mapped)], UNDISTURBED)
-    if to.exists():
-        for path in to.iterdir():
-            path.unlink()
+    shutil.rmtree(to, ignore_errors=True)
     command = ["import", str(listed), "--map", str(mapped), "--to", str(to), "--quiet"]
     tally.halfway += killed(command, seconds)[1]
     found = sorted(to.glob("*.toml")) if to.exists() else []
