@@ -38,7 +38,8 @@ def test_a_source_that_is_nowhere_leaves_the_apparatus_of_the_others(
     assert found.held_against == tuple(names.index(name) for name in ("first", "second"))
     assert found.collation_with(names.index("nowhere")) is None
     second = found.collation_with(names.index("second"))
-    assert second and [each.source.text for each in second.differences] == ["かはり"]
+    assert second
+    assert [each.source.text for each in second.differences] == ["かはり"]
     assert "nowhere-1" in found.missing_source
 
 
@@ -52,7 +53,8 @@ def test_a_first_source_that_is_nowhere_leaves_the_second() -> None:
 def test_every_format_says_what_is_missing_and_what_the_others_have() -> None:
     made = entry_of(loads(HEAD + SOURCES["nowhere"] + SOURCES["first"] + SOURCES["second"]))
     text, tei = entry_as_markdown(made, Style()), entries_as_tei([made], Style())
-    assert "nowhere-1" in text and "花の色もうつりに" in text
+    assert "nowhere-1" in text
+    assert "花の色もうつりに" in text
     assert tei.count("<rdg") == 2
     assert all(f'source="#r-A_i1-source-{number}"' in tei for number in (2, 3))
 

@@ -44,6 +44,7 @@ def add_apparatus(part: ET.Element, each: InscriptionEntry, name: str) -> None:
     if each.collation is None or not each.collation.differences:
         return
     listed = add(part, "listApp")
+    held = f"#{source_id(name, each.held_against[0])}"
     for kind, copied, source, why in told(each.collation):
         first, last = _ends(copied, name, len(each.inscription.transcription.signs))
         app = add(listed, "app", type=kind, **({"from": first, "to": last} if first else {}))
