@@ -50,9 +50,7 @@ def add_apparatus(part: ET.Element, each: InscriptionEntry, name: str) -> None:
         app = add(listed, "app", type=kind, **({"from": first, "to": last} if first else {}))
         lemma, reading = printed_spans(copied, source, each.collation)
         add(app, "lem", lemma).set(XML_LANG, JAPANESE)
-        add(app, "rdg", reading, source=f"#{source_id(name, each.held_against[0])}").set(
-            XML_LANG, JAPANESE
-        )
+        add(app, "rdg", reading, source=held).set(XML_LANG, JAPANESE)
         if why:
             add(app, "note", why)
 
