@@ -36,7 +36,6 @@ __all__ = [
 
 Choice = Literal["auto", "verse", "signature", "prose"]
 
-_METRES = ((5, 7, 5), (5, 7, 5, 7, 7))
 MAX_SIGNS = 20_000  # of one reading; a plate holds some hundred
 _MARKS_A_SIGN = 10  # characters of notation that one sign may take in a text that is still read
 # What makes a literal text more than signs and column ends: the transcriber's notation.
@@ -199,9 +198,10 @@ def read_text(
 
 def _with_suspicions(found: Interpretation, columns: Sequence[str]) -> Interpretation:
     """Return what literal columns say with doubts of what is hardly carved."""
+    from inscribe.reading.inscription.register import words_in_metre
     from inscribe.reading.suspicious import is_plain
 
-    if is_plain("".join(columns), _words_in_metre(found)):
+    if is_plain("".join(columns), words_in_metre(found)):
         return found
     from inscribe.forms import signs_of
     from inscribe.reading.inscription.doubts import with_doubts_of_signs
@@ -212,13 +212,6 @@ def _with_suspicions(found: Interpretation, columns: Sequence[str]) -> Interpret
 
     t = transcription([[[sign(text) for text in signs_of(column)] for column in columns]])
     return with_doubts_of_signs(found, t.signs)
-
-
-def _words_in_metre(found: Interpretation) -> list[str]:
-    """Return the words, as written, of what is one poem that keeps its metre to the mora."""
-    best = found.proposals[0]
-    kept = tuple(count for count, _ in best.phrases) in _METRES
-    return [token.surface for token in best.tokens] if kept else []
 
 
 @tables.cached()  # a record is read without it
