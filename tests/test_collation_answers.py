@@ -2,8 +2,9 @@
 
 ``tests/data/answers/collations.jsonl`` has, a line each, a copy, its source, the measured plate
 where there is one (width, height, tolerance; top, bottom, x, width of columns; what takes room;
-boxes of signs), and the answer as ``inscribe collate --format json`` prints it. The plates are invented; there is
-one for each verdict. A change of an answer has to be looked at, and then written there.
+boxes of signs), and the answer as ``inscribe collate --format json`` prints it. The plates are
+invented; there is one for each verdict. A change of an answer has to be looked at, and then
+written there.
 """
 
 import json
