@@ -20,7 +20,6 @@ if TYPE_CHECKING:
     from inscribe.sources import Library
 
 NO_NAMES: Mapping[str, int] = {}
-Offerer = Literal["read", "restore", "source"]
 
 
 def reading_taken(
