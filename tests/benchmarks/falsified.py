@@ -179,6 +179,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
     parser.add_argument("--cells", type=int, default=200)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--no-controls", action="store_true", help="no tables without a false cell")
     parser.add_argument("--table", action="append", help="only these tables")
     asked = parser.parse_args()
     for name in [name for name in FACTS if asked.table and name not in asked.table]:
@@ -188,7 +189,7 @@ def main() -> None:
     os.chdir(ROOT)
     chance = random.Random(asked.seed)
     tried, found = Counter[str](), Counter[str]()
-    for table in FACTS:  # a table that nobody falsified has to pass
+    for table in () if asked.no_controls else FACTS:  # what nobody falsified has to pass
         place = next(n for n, row in enumerate(rows_of(table)) if row[FACTS[table][0][0]])
         cell = table, place, FACTS[table][0][0]
         if noticed(cell, rows_of(table)[place][cell[2]]):
@@ -202,6 +203,8 @@ def main() -> None:
             row = rows_of(cell[0])[cell[1]]
             print(f"not noticed: {cell[0]}, {next(iter(row.values()))}, {cell[2]}: {row[cell[2]]} "
                   f"-> {value}", flush=True)  # fmt: skip
+        if tried.total() % 20 == 0:
+            print(f"{found.total()} of {tried.total()} so far", flush=True)
     for table, count in sorted(tried.items()):
         print(f"{table:<28}{found[table]:>5} of {count}")
     print(f"seed {asked.seed}: {found.total()} of {tried.total()} noticed")
