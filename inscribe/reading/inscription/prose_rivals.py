@@ -154,12 +154,10 @@ def _by_the_other(read: WordsFound, text: InscribedText) -> list[ReadWord] | Non
     from inscribe.reading.verse import marks_voicing, words_without_metre
 
     classical = words_without_metre(plain, voiced=marks_voicing(plain))
-    return list(_with_compounds(classical, read.words))
+    return list(with_compounds(classical, read.words))
 
 
-def _with_compounds(
-    classical: Sequence[ReadWord], modern: Sequence[ReadWord]
-) -> Iterator[ReadWord]:
+def with_compounds(classical: Sequence[ReadWord], modern: Sequence[ReadWord]) -> Iterator[ReadWord]:
     """Yield classical words, in their place the compounds read as Chinese that UniDic knows."""
     ends = {0, *accumulate(word.length for word in classical)}
     starts = accumulate((word.length for word in modern), initial=0)

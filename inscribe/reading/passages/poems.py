@@ -32,6 +32,7 @@ _NEARLY_TANKA, _LONG_ENOUGH = range(29, 34), 0.6
 _LEAST_KANA = 2
 _SIGNS = range(7, 49)
 _KATAKANA = re.compile("[ァ-ヺ]")
+_HIRAGANA, _OF_PROSE = re.compile("[ぁ-ゖ]"), 3.0  # precepts are written in katakana, poems hardly
 _KANJI_TAIL = re.compile("[㐀-鿿]+$")
 _LEAST_OF_PROSE, _SCRAP = 5, 4.0  # signs; what is shorter is a scrap of something else
 _NEVER_LAST = frozenset("をヲのノ")
@@ -63,6 +64,7 @@ def poem_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
         if morae in _NEARLY_TANKA:
             return language + _LONG_ENOUGH, "about as long as a tanka"
         return 0.0, ""
+    language -= _OF_PROSE * bool(_KATAKANA.search(text) and not _HIRAGANA.search(text))
     return language + _metre_weight(text, reading, breaks), f"keeps the metre of a {_name(reading)}"
 
 

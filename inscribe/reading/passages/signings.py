@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from inscribe import tables
-from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name
+from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name, known
 from inscribe.reading.passages.not_signed import (
     begins_with_poet,
     begins_with_text,
@@ -52,6 +52,7 @@ _AFTER_POET = 3.0  # 小町磬渓書: the poet, and a writer
 _SAYS_WHAT_IS_BESIDE = 6.0
 _SAYS_SOMETHING = 4.0
 _CLOSED_BEFORE = 2.5
+_VERB_OF_FAMILY = 6.0
 _GRAMMAR = 3.0  # a word of Chinese grammar in a name
 _BEGINS_WITH_VERB = 3.0
 _NEW_COLUMN = 2.0
@@ -92,6 +93,7 @@ class Signings:
         weight += _KAO * ("（花押）" in text) + _RANK * ranked
         if word:
             weight += _CLOSED + _CLOSED_WITH_OBJECT * plain.endswith("之")
+        weight -= _VERB_OF_FAMILY * self._closes_with_family(end, word)
         weight -= _TWO_PERSONS * names_two_persons(best.pieces, role)
         weight -= _FULL_NAME * (role == "wrote" and any(p.kind == "surname" for p in best.pieces))
         weight -= _NO_NAME * (not ranked and names_nobody(best.pieces))
@@ -129,6 +131,11 @@ class Signings:
         ends = [at for at in self._whole.breaks if first < at < end]
         begins = not first or first in self._whole.breaks
         return begins and bool(ends) and begins_with_text(self.text[first : min(ends)])
+
+    def _closes_with_family(self, end: int, word: str) -> bool:
+        """Whether what is taken for a verb ends a surname, and a name follows: 鴨打｜雪篁作."""
+        goes_on = end < len(self.text) and end not in self._whole.breaks
+        return goes_on and len(word) == 1 and bool(known(self.text[max(0, end - 2) : end]).surname)
 
     def _closed_before(self, first: int, end: int) -> bool:
         """Whether a column within a stretch ends as a writer's signing does: 檜峰讃／肥前住…."""

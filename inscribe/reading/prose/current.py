@@ -201,7 +201,7 @@ def old_words() -> Path:
 def _rows() -> Iterator[MecabRow]:
     from inscribe.reading.prose.rows import rows
 
-    return rows()
+    return rows(MARK, MARK_BEFORE_TA)
 
 
 @tables.cached()

@@ -12,7 +12,6 @@ from collections.abc import Iterator
 
 from inscribe.reading import mecab
 from inscribe.reading.mecab import MecabRow
-from inscribe.reading.prose.current import MARK, MARK_BEFORE_TA
 from inscribe.reading.prose.old_forms import current_spelling, old_forms
 
 _NOT_JAPANESE = re.compile(r"[^\u3005-\u3007\u3041-\u30ff\u3400-\u9fff\U00020000-\U0003ffff]")
@@ -38,8 +37,11 @@ _FU_ENDINGS = {
 _Place = tuple[str, int]  # what is written, and its class
 
 
-def rows() -> Iterator[MecabRow]:
-    """Yield the entries: for each writing and class the word that costs least."""
+def rows(mark: str, mark_before_ta: str) -> Iterator[MecabRow]:
+    """Yield the entries: for each writing and class the word that costs least.
+
+    The marks begin what MeCab says of an entry, the second of a form that only stands before た.
+    """
     classes = mecab.classes(mecab.folder())
     classical = _classical_endings(classes)
     before_ta = classes.numbers(lambda row: row[5] in ("連用形-促音便", "連用形-撥音便"))
@@ -68,8 +70,8 @@ def rows() -> Iterator[MecabRow]:
     for place, (cost, modern, lemma) in found.items():
         if cost < own.get(place, _HIGHEST) and (place, lemma) not in sure:
             cost = max(-_HIGHEST, min(cost, old.get(place, _HIGHEST) - _FIRST))
-            mark = MARK_BEFORE_TA if place[1] in before_ta else MARK
-            yield MecabRow(place[0], place[1], place[1], cost, mark + modern)
+            said = mark_before_ta if place[1] in before_ta else mark
+            yield MecabRow(place[0], place[1], place[1], cost, said + modern)
 
 
 def _classical_endings(
