@@ -11,7 +11,16 @@ from dataclasses import replace
 
 from inscribe.persons.listing import people
 from inscribe.reading.spelling import hepburn
-from inscribe.reading.words import Chances, Doubt, Interpretation, MayName, Proposal, Token, in_order
+from inscribe.reading.words import (
+    Chances,
+    Doubt,
+    Interpretation,
+    MayName,
+    Proposal,
+    Token,
+    in_order,
+)
+from inscribe.terms import SignIndex
 
 _READINGS = 2  # from how many readings on a name must be told apart
 _LEAST = 1e-6  # of a reading that no person of the list has
@@ -88,7 +97,8 @@ def _weighed(proposal: Proposal, chance: float) -> Proposal:
 
 def _doubt(rivals: Sequence[MayName], written: str, by_kana: dict[str, float]) -> Doubt:
     """Return the doubt that says how each person reads the name, the likelier first."""
-    first, last = min(r.first for r in rivals), max(r.last for r in rivals)
+    first = SignIndex(min(rival.first for rival in rivals))
+    last = SignIndex(max(rival.last for rival in rivals))
     best = sorted(by_kana, key=lambda kana: -by_kana[kana])
     said = [
         f"{hepburn(kana).capitalize()} as {' or '.join(_called(rivals, written, kana))}"

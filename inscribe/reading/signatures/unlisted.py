@@ -66,7 +66,9 @@ def _seeds(text: str, position: int) -> Iterator[SignatureWord]:
     if letters and not (position and is_siddham(text[position - 1])):
         found = seed(letters.group())
         if found.kana:
-            yield SignatureWord(found.written, "invocation", found.kana, gloss=found.gloss, cost=_SEED)
+            yield SignatureWord(
+                found.written, "invocation", found.kana, gloss=found.gloss, cost=_SEED
+            )
 
 
 def _goes_on(text: str, at: int) -> bool:
