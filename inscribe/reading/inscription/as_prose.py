@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 from itertools import accumulate
@@ -30,6 +31,7 @@ from inscribe.reading.words import (
     words_with_repeats,
 )
 
+_LETTER = "read in the polite written style, endings and order completed"
 _LEAST_CHINESE = 5  # signs
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 
@@ -43,6 +45,8 @@ def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> In
     legible = has_legible(MARK.sub("", normal.text))
     if not legible:
         reasons = ("nothing can be read",)
+    if legible and _is_letter(normal.text):
+        return _as_letter(text, register, wishes)
     if has_marks(normal.text):
         normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
     read_text = InscribedText(normal, text.carved, in_order=normal is text.normal)
@@ -111,7 +115,33 @@ def _is_old_and_unvoiced(plain: str) -> bool:
 def _reordered(normal: NormalText) -> NormalText:
     from inscribe.reading.chinese import reading_order
 
-    order = reading_order(normal.text)
+    return _in_order(normal, reading_order(normal.text))
+
+
+def _is_letter(plain: str) -> bool:
+    from inscribe.reading.chinese import is_letter
+
+    return not MARK.search(plain) and not has_modern_grammar(plain) and is_letter(plain)
+
+
+def _as_letter(text: InscribedText, register: Register, wishes: Wishes) -> Interpretation:
+    """Return what a letter or a box note in the polite written style says, in Japanese order."""
+    from inscribe.reading.chinese import letter_words
+    from inscribe.reading.prose import modern_normal, prose_words
+
+    words, order = letter_words(text.normal.text, prose_words)
+    normal = _in_order(text.normal, order)
+    read_text = InscribedText(normal, text.carved, in_order=order == sorted(order))
+    found = interpretation(read_text, register, words, (_LETTER,), ())
+    found = with_rivals(found, WordsFound(words, of_verse=False), read_text, wishes)
+    proposals = found.proposals
+    if wishes.overrides:
+        proposals = tuple(settled_proposal(each, wishes.overrides) for each in proposals)
+    modern = modern_normal(text.normal, text.carved)
+    return replace(found, normalised=text.normal.text, modern=modern, proposals=proposals)
+
+
+def _in_order(normal: NormalText, order: Sequence[int]) -> NormalText:
     text = "".join(normal.text[i] for i in order)
     return NormalText(text, tuple(normal.origin[i] for i in order), normal.changes)
 
