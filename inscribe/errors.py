@@ -1,4 +1,4 @@
-"""The one family of errors a user ever sees: a sentence, its place, and what to do.
+"""The one family of errors a user ever sees: what is wrong; where; what to do.
 
 Every stage raises :class:`InscribeError` (or a subclass) for bad input and nothing else; the
 command line turns it into one message on standard error and exit status 2, in one spot
@@ -6,7 +6,7 @@ command line turns it into one message on standard error and exit status 2, in o
 
 >>> error = NotationError("a bracket is opened and never closed", Place("a.txt", 3, 7), "close it")
 >>> str(error)
-'a.txt, line 3, column 7: a bracket is opened and never closed; close it'
+'a bracket is opened and never closed; a.txt, line 3, column 7; close it'
 """
 
 from __future__ import annotations
@@ -81,15 +81,13 @@ class InscribeError(Exception):
         return type(self), (self.message, self.place, self.hint)
 
     def __str__(self) -> str:
-        sentence = f"{self.message}; {self.hint}" if self.hint else self.message
-        where = str(self.place)
-        return f"{where}: {sentence}" if where else sentence
+        return "; ".join(filter(None, (self.message, str(self.place), self.hint)))
 
     def within_line(self) -> str:
         """Return the sentence where the line is told beside it, for input of a text a line.
 
         >>> NotationError("this is odd", Place(None, 1, 7)).within_line()
-        'column 7: this is odd'
+        'this is odd; column 7'
         """
         return str(type(self)(self.message, self.place._replace(line=None), self.hint))
 

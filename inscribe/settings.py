@@ -32,7 +32,8 @@ KEYS = ("library", "glossary", "records", "style", "labels", "letters", "reader"
 
 # The options that take a setting as their default, by command: the setting and the parameter.
 _USES = {
-    "read": {"letters": "letters", "records": "records"},
+    "read": {"letters": "letters", "records": "records", "library": "library_file"},
+    "collate": {"library": "library_file"},
     "name": {"records": "records"},
     "entry": {"library": "library_file", "style": "style_file", "labels": "labels"},
     "check": {"library": "library_file"},

@@ -9,7 +9,7 @@ an error that names its line.
 >>> json_value('{"id": 1, "id": 2}', Place("a.jsonl", 1))
 Traceback (most recent call last):
     ...
-inscribe.errors.InputError: a.jsonl, line 1: the key “id” stands there twice; keep one of them
+inscribe.errors.InputError: the key “id” stands there twice; a.jsonl, line 1; keep one of them
 """
 
 from __future__ import annotations

@@ -199,3 +199,20 @@ records: st.SearchStrategy[record.Record] = st.builds(
         ),
     ),
 )
+
+
+def pictured() -> record.Record:
+    """Return a record with pictures of the object, of an inscription and of its source."""
+    image = record.RecordImage(
+        "p/plate one.jpg",
+        "https://example.org/iiif/p-1",
+        "a heron",
+        "made up, CC0",
+        10.5,
+        (1.0, 2.0, 30.0, 40.0),
+        (3.0, 4.0),
+    )
+    source = record.CopiedText("花の色", images=(record.RecordImage("print.png"), image))
+    box = record.SignBox(0, 1, 2, 3, 4)
+    carved = record.Inscription("back", "花の色", source=source, images=(image,), boxes=(box,))
+    return record.Record("A", "kozuka", (carved,), images=(image,))

@@ -7,9 +7,11 @@ import unicodedata
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 from hypothesis import given, strategies as st
 from test_entry import EXAMPLES, ran
 
+from inscribe.cli import cli
 from inscribe.cli.entry_files import named
 from inscribe.errors import InputError
 
@@ -72,3 +74,24 @@ def test_all_files_of_a_run_have_names_of_their_own(records: list[tuple[str, int
     found = named([(Path(name), count) for name, count in different.items()], "svg")
     names = [unicodedata.normalize("NFC", str(path)).casefold() for each in found for path in each]
     assert len(names) == len(set(names)) == sum(different.values())
+
+
+def test_the_byte_order_mark_is_for_spreadsheets_and_can_be_chosen(tmp_path: Path) -> None:
+    record = str(EXAMPLES / "DEMO-001.toml")
+    for number, (choice, output, marked) in enumerate(
+        [
+            ((), True, True),
+            (("--no-byte-order-mark",), True, False),
+            (("--byte-order-mark",), False, True),
+            ((), False, False),
+        ]
+    ):
+        for path in (record, str(EXAMPLES)):
+            target = tmp_path / f"{number}-{Path(path).stem}.csv"
+            to = ("-o", str(target)) if output else ("--format", "csv")
+            result = CliRunner().invoke(cli, ["entry", path, *choice, *to, "--quiet"])
+            text = target.read_text("utf-8") if output else result.stdout
+            assert text.startswith("\ufeffid,") == marked, (choice, path)
+            assert text.lstrip("\ufeff").startswith("id,")
+    refused = CliRunner().invoke(cli, ["entry", record, "--format", "md", "--byte-order-mark"])
+    assert refused.exit_code != 0

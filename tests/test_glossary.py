@@ -74,7 +74,7 @@ def test_code_keeps_no_column_names_and_no_caches_of_its_own() -> None:
 
 
 REFUSED = [
-    ("names", "嶺曉\tmineaki\t\t", "the kana “mineaki” cannot stand there; expected hiragana"),
+    ("names", "嶺曉\tmineaki\t\t", "the kana “mineaki” cannot stand there … expected hiragana"),
     ("names", "嶺曉\t\t\t", "the kana is missing"),
     ("names", "嶺曉\tみねあき\tsword\t", "art, common, surname, given, place"),
     ("name_preferences", "晴\tmiddle\tはる:1", "expected one of first, last, stem"),
@@ -122,11 +122,11 @@ def test_a_users_row_is_refused_with_its_place_and_what_is_allowed(
 ) -> None:
     with pytest.raises(TableError, match=rf"{name}\.tsv, line 2") as caught:
         user_table(name, row)
-    assert said in str(caught.value)
+    assert all(part in str(caught.value) for part in said.split(" … "))
 
 
 def test_a_key_may_stand_only_once(user_table: Callable[..., None]) -> None:
-    with pytest.raises(TableError, match=r"line 3: 花 first stands in line 2 already"):
+    with pytest.raises(TableError, match=r"花 first stands in line 2 already; .*line 3"):
         user_table("name_preferences", "花\tfirst;last\tはな:2", "花\tfirst\tか:1")
 
 
@@ -134,7 +134,7 @@ def test_a_key_may_stand_only_once(user_table: Callable[..., None]) -> None:
     ("file", "header", "said"),
     [
         ("name.tsv", "written\tkana", "did you mean names"),
-        ("names.tsv", "written\treading", "no column “reading”; the columns are written, kana"),
+        ("names.tsv", "written\treading", "no column “reading” … the columns are written, kana"),
         ("names.tsv", "written\tkind", "the column kana is missing"),
         ("names.tsv", "kana\twritten", "the columns stand in another order"),
         ("names.tsv", "", "no line of column names"),
@@ -146,7 +146,7 @@ def test_an_unknown_file_or_column_is_refused(
     (tmp_path / file).write_text(header + "\n", encoding="utf-8")
     with pytest.raises(InscribeError) as caught:
         inscribe.add_glossary(tmp_path)
-    assert said in str(caught.value)
+    assert all(part in str(caught.value) for part in said.split(" … "))
     assert file in str(caught.value)
     assert tmp_path not in tables.folders()
 

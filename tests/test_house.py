@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 import subprocess
 import sys
+from collections.abc import Iterator
 from importlib import import_module
 from pathlib import Path
 
@@ -200,6 +201,57 @@ def test_no_two_classes_have_one_name() -> None:
             if isinstance(node, ast.ClassDef):
                 homes.setdefault(node.name, []).append(dotted(module))
     assert {name: where for name, where in homes.items() if len(where) > 1} == {}
+
+
+def test_no_modules_import_one_another_in_a_circle() -> None:
+    """Imports inside functions count; a name from a door counts for the file it comes from."""
+    files = {f"inscribe.{dotted(m)}".rstrip("."): m for m in MODULES}
+    trees = {name: ast.parse(module.read_text(encoding="utf-8")) for name, module in files.items()}
+    doors = {
+        (room, alias.asname or alias.name): node.module
+        for room, tree in trees.items()
+        for node in ast.walk(tree)
+        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith(f"{room}.")
+        for alias in node.names
+    }
+    needed = {
+        name: {home_of(*each, doors, files) for each in names_used(tree)} - {name, ""}
+        for name, tree in trees.items()
+        if files[name].name != "__init__.py"
+    }
+    waiting = {name: homes & needed.keys() for name, homes in needed.items()}
+    while done := {name for name, homes in waiting.items() if not homes}:
+        waiting = {name: homes - done for name, homes in waiting.items() if name not in done}
+    assert not waiting, f"these are in a circle, or need one that is: {sorted(waiting)}"
+
+
+def names_used(tree: ast.Module) -> Iterator[tuple[str, str]]:
+    """Yield the names of the package that a module uses when it runs, each with its module."""
+    for_types = {
+        id(inner)
+        for node in ast.walk(tree)
+        if isinstance(node, ast.If) and ast.unparse(node.test) == "TYPE_CHECKING"
+        for inner in ast.walk(ast.Module(node.body, []))
+    }
+    rooms: dict[str, str] = {}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.ImportFrom) and id(node) not in for_types:
+            for alias in node.names if (node.module or "").startswith("inscribe") else ():
+                rooms[alias.asname or alias.name] = f"{node.module}.{alias.name}"
+                yield node.module or "", alias.name
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name):
+            room = rooms.get(node.value.id, "")
+            yield room, node.attr if room else ""
+
+
+def home_of(
+    module: str, name: str, doors: dict[tuple[str, str], str], files: dict[str, Path]
+) -> str:
+    """Return the module that a name comes from, behind whatever doors."""
+    while (module, name) in doors:
+        module = doors[module, name]
+    return f"{module}.{name}" if f"{module}.{name}" in files else module
 
 
 def test_the_top_level_holds_only_what_the_card_allows() -> None:

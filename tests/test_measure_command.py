@@ -200,11 +200,11 @@ def test_a_bad_picture_leaves_the_record_as_it_was(folder: Path) -> None:
     assert (folder / "r.toml").read_text("utf-8") == RECORD
 
 
-def test_without_the_libraries_the_extra_is_named(
+def test_without_the_libraries_they_are_named(
     folder: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr("importlib.util.find_spec", lambda name: None)
-    assert "inscribe[photo]" in str(run().exception)
+    assert "pip install opencv-python-headless pillow" in str(run().exception)
 
 
 def test_a_ruler_gives_the_scale(folder: Path) -> None:

@@ -79,7 +79,8 @@ def test_a_mistake_is_named_with_its_file(text: str, said: str) -> None:
 
 def test_each_setting_reaches_its_commands() -> None:
     made = defaults((Setting("library", "l", "x"), Setting("letters", "iso3602", "x")))
-    assert made["read"] == {"letters": "iso3602"}
+    assert made["read"] == {"letters": "iso3602", "library_file": "l"}
+    assert made["collate"] == {"library_file": "l"}
     assert made["source"]["find"] == {"library_file": "l"}
     assert made["entry"] == {"library_file": "l"}
 
@@ -126,3 +127,15 @@ def test_a_source_named_by_id_is_looked_up_in_the_library_of_the_settings() -> N
     assert Path("poems.sqlite").is_file()
     groups = json.loads(inscribe("collate", "A.toml", "--format", "json"))["groups"]
     assert {group["kind"] for group in groups} <= {"same", "spelling"}
+
+
+def test_a_library_named_for_once_wins_in_reading_as_in_collating() -> None:
+    Path("poems.jsonl").write_text('{"id": "poem-1", "text": "わかばのいろは"}\n', "utf-8")
+    inscribe("source", "add", "poems.jsonl", "--library", "own.sqlite")
+    record = 'id = "A"\nkind = "kozuka"\n[[inscription]]\nplace = "back"\ntext = "若葉の色は"\n'
+    Path("A.toml").write_text(record + '[inscription.source]\nid = "poem-1"\n', "utf-8")
+    for command in ("read", "collate"):
+        assert inscribe(command, "A.toml", "--library", "own.sqlite", "--format", "json")
+    how = ("--library", "own.sqlite", "--format", "json")
+    assert json.loads(inscribe("read", "A.toml", *how))["kana"].startswith("わかば")
+    assert len(json.loads(inscribe("collate", "A.toml", *how))["groups"]) > 0

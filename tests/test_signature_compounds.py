@@ -92,7 +92,7 @@ def test_any_number_of_a_set_is_counted(number: int) -> None:
     ("text", "romaji"),
     [
         ("為亡父追善綾郷造之", "bōfu tsuizen no tame ni Ayasato kore o tsukuru"),
-        ("祝三輪氏還暦綾郷作", "Miwa-shi no kanreki o shukusu Ayasato saku"),
+        ("祝三輪氏還暦綾郷作", "Miwa-shi no kanreki o shukushite Ayasato saku"),
         ("寄贈綾郷作", "kizō Ayasato saku"),
         ("又号鶴梢斎綾郷作", "mata Kakushōsai to gōsu Ayasato saku"),
         ("綾郷彰之", "Ayasato kore o shōsu"),

@@ -70,7 +70,7 @@ def test_kinds_of_signatures(text: str, romaji: str) -> None:
         ("南蛮鐵ヲ以テ綾郷作之", "nanbantetsu o motte Ayasato kore o tsukuru"),
         ("東都ニ於テ綾郷作", "Tōto ni oite Ayasato saku"),
         ("倣古法綾郷作", "kohō ni naraite Ayasato saku"),
-        ("為父追善綾郷作", "chichi tsuizen no tame ni Ayasato saku"),
+        ("為父追善綾郷作", "chichi no tsuizen no tame ni Ayasato saku"),
         ("下絵翠亭 彫綾郷", "shitae Suitei horu Ayasato"),
         ("以綾", "Mochiaya"),
         ("依好", "konomi ni yorite"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -13,7 +14,7 @@ from inscribe import notation
 from inscribe.entry import entry_of
 from inscribe.errors import InputError
 from inscribe.notation import parse
-from inscribe.record import Inscription, Record, load
+from inscribe.record import Inscription, Record, RecordImage, load
 from inscribe.record.tei import records_of_tei
 from inscribe.record.tei_edition import transcription_of
 from inscribe.report.style import Style
@@ -76,6 +77,46 @@ def test_names_anchors_and_current_forms_change_no_sign(made: tuple[Transcriptio
     for element in block.iter():
         element.tag = T + element.tag
     assert transcription_of(block) == t
+
+
+_PIXELS = st.integers(0, 9000).map(float)
+_ONE_LINE = st.text("abc 花の-", max_size=8).map(str.strip)
+_PICTURES = st.lists(
+    st.builds(
+        RecordImage,
+        file=st.sampled_from(["", "p/plate one.jpg", "花.png"]),
+        iiif=st.sampled_from(["https://example.org/iiif/p-1", "https://example.org/a%20b"]),
+        shows=_ONE_LINE,
+        credit=_ONE_LINE,
+        scale=st.none() | st.floats(0.1, 200),
+        crop=st.just(()) | st.tuples(_PIXELS, _PIXELS, _PIXELS, _PIXELS),
+        corner=st.just(()) | st.tuples(_PIXELS, _PIXELS),
+    ),
+    max_size=3,
+).map(tuple)
+
+
+@settings(max_examples=40, deadline=None)
+@given(records, _PICTURES, st.lists(_PICTURES, min_size=4, max_size=4))
+def test_pictures_come_back(
+    made: Record, of_object: tuple[RecordImage, ...], others: list[tuple[RecordImage, ...]]
+) -> None:
+    carved = tuple(
+        replace(
+            each,
+            images=others[at % 4],
+            source=replace(each.source, images=others[(at + 1) % 4]) if each.source else None,
+        )
+        for at, each in enumerate(made.inscriptions)
+    )
+    made = made._replace(images=of_object, inscriptions=carved)
+    (again,) = records_of_tei(entries_as_tei([entry_of(made)]), "x.xml")
+    assert again.images == made.images
+    for found, given_one in zip(again.inscriptions, made.inscriptions, strict=True):
+        assert found.images == given_one.images
+        assert [each.images for each in found.sources] == [
+            each.images for each in given_one.sources
+        ]
 
 
 @settings(max_examples=40, deadline=None)

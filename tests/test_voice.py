@@ -1,4 +1,4 @@
-"""One voice: where: what is wrong; what to do, whoever found it."""
+"""One voice: what is wrong; where; what to do, whoever found it."""
 
 from __future__ import annotations
 
@@ -39,11 +39,11 @@ def run(*arguments: str) -> tuple[int, str]:
         ),
         (
             ("read", "no/such.toml"),
-            "inscribe: no/such.toml: there is no such file; for a text itself, use --text TEXT",
+            "inscribe: there is no such file; no/such.toml; for a text itself, use --text TEXT",
         ),
         (
             ("read", "花（"),
-            "inscribe: line 1, column 2: the bracket （ is opened and never closed;"
+            "inscribe: the bracket （ is opened and never closed; line 1, column 2;"
             " expected ) or ）",
         ),
         (
@@ -65,7 +65,7 @@ def test_every_problem_of_a_record_has_its_line(tmp_path: Path) -> None:
     assert len(lines) == 4
     assert all(line.startswith("inscribe: ") for line in lines)
     assert (
-        f"inscribe: {path}, line 2, column 1: record has no key kidn; did you mean kind?" in lines
+        f"inscribe: record has no key kidn; {path}, line 2, column 1; did you mean kind?" in lines
     )
 
 

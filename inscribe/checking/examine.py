@@ -70,9 +70,10 @@ class _Examination:
         """Return what the check of a folder needs to know of the record."""
         record = self.record
         sources = tuple(
-            (each.source.id, self._line(("inscription", number, "source")))
+            (source.id, self._line(("inscription", number, "source", nth)))
             for number, each in enumerate(record.inscriptions)
-            if each.source and each.source.id and not each.source.text
+            for nth, source in enumerate(each.sources)
+            if source.id and not source.text
         )
         unsourced = any(
             each.source is None and read.register != "signature" and _is_copied(read)

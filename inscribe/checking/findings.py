@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, get_args
 
 from inscribe import tables
+from inscribe.checking.progress import tallies
 from inscribe.terms import Severity as Severity
 
 if TYPE_CHECKING:
@@ -71,8 +72,6 @@ class Checked:
 
     def to_dict(self) -> CheckKeys:
         """Return it as ``inscribe check --format json`` prints it."""
-        from inscribe.checking.progress import tallies
-
         return {
             "records": self.records,
             "findings": [each.to_dict() for each in self.findings],

@@ -16,8 +16,8 @@ def pictures_of(record: Record) -> Iterator[tuple[KeyPath, RecordImage]]:
     yield from _placed(record.images, ())
     for number, each in enumerate(record.inscriptions):
         yield from _placed(each.images, ("inscription", number))
-        if each.source:
-            yield from _placed(each.source.images, ("inscription", number, "source"))
+        for nth, source in enumerate(each.sources):
+            yield from _placed(source.images, ("inscription", number, "source", nth))
 
 
 def _placed(

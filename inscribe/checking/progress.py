@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from typing import NamedTuple, get_args
+from typing import TYPE_CHECKING, NamedTuple, get_args
 
-from inscribe.checking.findings import Looked
 from inscribe.record import State
+
+if TYPE_CHECKING:
+    from inscribe.checking.findings import Looked
 
 UNSAID = "not said"
 UNREAD = "cannot be read"

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
-from inscribe.cli.common import COUNTING, example, output_options, write_result
+from inscribe.cli.common import COUNTING, example, library_option, output_options, write_result
 from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
@@ -58,6 +58,7 @@ FORMATS = ("text", "md", "json", "jsonl", "svg")
 @click.option(
     "--notation", "convention", default="japanese", show_default=True, help="japanese or leiden."
 )
+@library_option("The library with the texts that records name by id")
 @click.option("--strict", is_flag=True, help="Exit with status 1 if the wording differs.")
 @output_options
 @click.pass_context
@@ -71,6 +72,7 @@ def command(
     scale: float | None,
     excerpt: bool | None,
     convention: str,
+    library_file: str | None,
     strict: bool,
     output: str | None,
     force: bool,
@@ -93,7 +95,7 @@ def command(
         _answer_pairs(pairs, extent, output, strict=strict, force=force, quiet=quiet)
     from inscribe.cli import collate_inputs
 
-    found = collate_inputs.tasks(texts, literal=literal, convention=convention)
+    found = collate_inputs.tasks(texts, library_file, literal=literal, convention=convention)
     if boxes is not None:
         found = [collate_inputs.measured(found, boxes, scale)]
         if shape == "svg" and not quiet:  # a drawing has no place for remarks

@@ -43,7 +43,9 @@ class CollationTask:
     sources: tuple[CollationText, ...]
 
 
-def tasks(texts: tuple[str, ...], *, literal: bool, convention: str) -> list[CollationTask]:
+def tasks(
+    texts: tuple[str, ...], library_file: str | None, *, literal: bool, convention: str
+) -> list[CollationTask]:
     """Return what the arguments ask for: a copy and its sources, or a record with its own source.
 
     Raises:
@@ -51,7 +53,7 @@ def tasks(texts: tuple[str, ...], *, literal: bool, convention: str) -> list[Col
     """
     taken = [_told_apart(text, literal=literal) for text in texts]
     if len(texts) == 1 and not literal:
-        found = _own_sources(taken[0])
+        found = _own_sources(taken[0], library_file)
         if not found:
             raise InputError(
                 "there is nothing to collate it with",
@@ -114,7 +116,7 @@ def _record(path: Path) -> Record:
     return load(path)
 
 
-def _own_sources(taken: Given) -> list[CollationTask]:
+def _own_sources(taken: Given, library_file: str | None) -> list[CollationTask]:
     if taken.kind != "record":
         return []
     path = Path(taken.value)
@@ -124,16 +126,16 @@ def _own_sources(taken: Given) -> list[CollationTask]:
         if inscription.source is not None:
             title = f"{record.id}, {inscription.place}"
             copy = CollationText(title, inscription.transcription, inscription)
-            sources = tuple(_source(each, path) for each in inscription.sources)
+            sources = tuple(_source(each, path, library_file) for each in inscription.sources)
             found.append(CollationTask(copy, sources))
     return found
 
 
-def _source(source: RecordSource, record: Path) -> CollationText:
+def _source(source: RecordSource, record: Path, library_file: str | None) -> CollationText:
     from inscribe.sources import Library, words_of
 
     title = source.title or " ".join(filter(None, (source.work, source.number))) or source.id
-    path = library_path(None, record.parent)
+    path = library_path(library_file)
     asked = not source.text and path.exists()
     with Library(path) if asked else nullcontext() as library:
         if (words := words_of(source, library)) is not None:

@@ -64,18 +64,10 @@ def library_option(help: str) -> Callable[[F], F]:
     )
 
 
-def library_path(given: str | None, beside: Path | None = None) -> Path:
-    """Return the library file to use: the one given, that of the settings, or the user's own.
-
-    ``beside`` is the folder whose settings hold, else the one at hand.
-    """
+def library_path(given: str | None) -> Path:
+    """Return the library file to use: that of the option or the settings, or the user's own."""
     if given:
         return Path(given)
-    from inscribe.settings import settings
-
-    for setting in settings(beside):
-        if setting.key == "library":
-            return Path(str(setting.value))
     from platformdirs import user_data_path
 
     return user_data_path("inscribe", appauthor=False) / "sources.sqlite"
@@ -198,7 +190,7 @@ def status_of(broken: Sequence[str]) -> int:
     if not broken:
         return 0
     for problem in broken:
-        click.echo(problem, err=True)
+        click.echo("\n".join(f"inscribe: {line}" for line in problem.splitlines()), err=True)
     click.echo(f"left out, as said above: {len(broken):,}", err=True)
     return 1
 

@@ -70,9 +70,11 @@ def _ids() -> Iterable[str]:
     """Yield the ids of the user's library, if there is one."""
     from inscribe.cli.common import library_path
     from inscribe.errors import InscribeError
+    from inscribe.settings import settings
     from inscribe.sources import Library
 
-    path: Path = library_path(None)
+    named = (str(setting.value) for setting in settings() if setting.key == "library")
+    path: Path = library_path(next(named, None))
     if not path.is_file():
         return
     try:

@@ -90,6 +90,13 @@ explanations.tsv; what it has not stays English.
     type=click.Choice(["en", "ja"]),
     help="Labels in English or Japanese (default: as the style says, else en).",
 )
+@click.option(
+    "--byte-order-mark/--no-byte-order-mark",
+    "mark",
+    default=None,
+    help="Begin csv with a byte-order mark, which spreadsheets want and some programs do not "
+    "(default: in the file of -o, not on standard output).",
+)
 @library_option("The library in which sources named by id are looked up")
 @output_options
 def command(
@@ -97,6 +104,7 @@ def command(
     asked: str | None,
     style_file: str | None,
     labels: Literal["en", "ja"] | None,
+    mark: bool | None,
     library_file: str | None,
     output: str | None,
     force: bool,
@@ -113,6 +121,9 @@ def command(
     from inscribe.cli.entry_stream import EntryStream
 
     form = format_of(asked, output)
+    if mark is not None and form != "csv":
+        raise InputError("a byte-order mark is for csv", hint="add --format csv, or leave it away")
+    first = SPREADSHEET if form == "csv" and (output is not None if mark is None else mark) else ""
     style = _style(style_file, labels)
     to_folder = output is not None and (output.endswith("/") or Path(output).is_dir())
     is_site = form == "html" and to_folder
@@ -122,9 +133,7 @@ def command(
             if output is not None and to_folder:
                 stream.write_each(Path(output), ENDINGS[form], force=force)
             else:
-                marked = form == "csv" and output is not None
-                pieces = chain((SPREADSHEET,) if marked else (), stream.joined())
-                write_pieces(pieces, output, force=force)
+                write_pieces(chain((first,) if first else (), stream.joined()), output, force=force)
         return status_of(stream.broken)
     entries, broken = _entries(Path(path), library_file, quiet=quiet)
     if output is not None and to_folder:
@@ -140,7 +149,7 @@ def command(
             f"there are {len(made)} {form} files to write",
             hint="name a folder for them with -o FOLDER/",
         )
-    _write(made[0], form, output, force=force)
+    _write(made[0], form, first, output, force=force)
     return status_of(list(map(str, broken)))
 
 
@@ -214,11 +223,9 @@ def _as_bytes(made: str | bytes) -> bytes:
     return (made if made.endswith("\n") else f"{made}\n").encode("utf-8", "backslashreplace")
 
 
-def _write(made: str | bytes, form: str, output: str | None, *, force: bool) -> None:
+def _write(made: str | bytes, form: str, first: str, output: str | None, *, force: bool) -> None:
     if isinstance(made, str):
-        if form == "csv" and output is not None:
-            made = f"{SPREADSHEET}{made}"
-        write_result(made, output, force=force)
+        write_result(f"{first}{made}", output, force=force)
         return
     if output is None:
         raise InputError(f"a {form} entry goes to a file", hint="name it with -o FILE")

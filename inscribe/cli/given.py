@@ -17,8 +17,6 @@ from inscribe import files
 from inscribe.cli.common import STANDARD_INPUT, read_standard_input, read_transcription
 from inscribe.errors import InputError, Place, did_you_mean
 
-# Kana, kanji, marks of repetition, hentaigana, and the signs for what cannot be read.
-_JAPANESE = re.compile("[□■\u3005-\u30ff\u3400-\u9fff\uf900-\ufaff\U0001b000-\U0003ffff]")
 _LIKE_A_FILE = re.compile(r"[/\\]|\.[A-Za-z]{2,5}$")
 _SHOWN = 200  # characters of a long argument
 _NOTHING = "give a record, a file, the text itself, or - for standard input"
@@ -89,7 +87,7 @@ def told_apart(argument: str) -> Given:
                 "it is a folder, and a file is wanted", Place(argument), "name a file in it"
             )
         return Given("record" if path.suffix == ".toml" else "file", argument)
-    if _JAPANESE.search(argument) and not _LIKE_A_FILE.search(argument):
+    if any(map(_is_japanese, argument)) and not _LIKE_A_FILE.search(argument):
         return Given("text", argument)
     hint = did_you_mean(path.name, _names_beside(path))
     shown = argument if len(argument) <= _SHOWN else f"{argument[:_SHOWN]}…"
@@ -114,6 +112,17 @@ def words_given(arguments: tuple[str, ...]) -> list[str]:
 def is_piped() -> bool:
     """Whether something other than a terminal gives standard input."""
     return sys.stdin is not None and not sys.stdin.isatty()
+
+
+def _is_japanese(sign: str) -> bool:
+    """Whether it is kana, kanji, a mark of repetition, or stands for what cannot be read."""
+    return (
+        sign in "□■"
+        or "\u3005" <= sign <= "\u30ff"
+        or "\u3400" <= sign <= "\u9fff"
+        or "\uf900" <= sign <= "\ufaff"
+        or "\U0001b000" <= sign <= "\U0003ffff"  # hentaigana, rare kanji
+    )
 
 
 def _exists(path: Path) -> bool:

@@ -90,7 +90,7 @@ def command(
     Look at the proposal (--format html), put single signs right with --cut, or edit the table
     (--format csv) and give it back with --boxes. --accept writes plate, columns and boxes into the
     record, with who, when and how; the same picture is then measured with the corners kept there.
-    Needs the extra photo (pip install 'inscribe[photo]').
+    Needs libraries for pictures: pip install opencv-python-headless pillow.
 
     Signs and columns are counted from 1, in records too; in JSON from 0.
     """
@@ -122,7 +122,7 @@ def _check_libraries() -> None:
     if find_spec("cv2") is None or find_spec("PIL") is None:
         raise InputError(
             "measuring needs libraries for pictures that are not installed",
-            hint="pip install 'inscribe[photo]'",
+            hint="pip install opencv-python-headless pillow",
         )
 
 

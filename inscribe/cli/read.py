@@ -15,6 +15,7 @@ from inscribe.cli.common import (
     example,
     expect_settled_names,
     format_option,
+    library_option,
     output_options,
     register_option,
     settled_option,
@@ -57,6 +58,7 @@ if TYPE_CHECKING:
 @override_option
 @passage_option
 @settled_option
+@library_option("The library with the texts that records name by id")
 @click.option(
     "--letters",
     type=click.Choice(["hepburn", "iso3602"]),
@@ -79,6 +81,7 @@ def command(
     settled: tuple[str, ...],
     divided: tuple[str, ...],
     records: str | None,
+    library_file: str | None,
     letters: str,
     second_opinion: bool,
     gloss: bool,
@@ -107,8 +110,10 @@ def command(
 
     from inscribe import tables
 
+    wished = Wished(register, overrides, passages, library_file)
+
     def shown() -> str:
-        found = list(interpretations(text, Wished(register, overrides, passages)))
+        found = list(interpretations(text, wished))
         refuse_beyond("override", overrides, found)
         refuse_beyond("passage", passages, found)
         if tables.has_own("people"):

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from inscribe.reading import Choice, Interpretation
     from inscribe.reading.passages import PassageLike
     from inscribe.reading.words import OverrideLike
-    from inscribe.record import Inscription, Record
+    from inscribe.record import CopiedText, Inscription, Record
 
 _WORN = frozenset("□■")
 _RUNNING_TEXT = "。"
@@ -27,6 +27,7 @@ class Wished(NamedTuple):
     register: Choice = "auto"
     overrides: tuple[OverrideLike, ...] = ()
     passages: tuple[PassageLike, ...] = ()
+    library_file: str | None = None
 
 
 def interpretations(text: Given, wished: Wished) -> Iterator[Interpretation]:
@@ -47,7 +48,12 @@ def read_literal(text: str, wished: Wished) -> Interpretation:
     """Return what a literal text says, with readings of its worn signs where these are likely."""
     from inscribe import reading
 
-    how: dict[str, Any] = {"alternatives": True, **wished._asdict()}
+    how: dict[str, Any] = {
+        "register": wished.register,
+        "overrides": wished.overrides,
+        "passages": wished.passages,
+        "alternatives": True,
+    }
     found = reading.read_text(text, **how)
     if _WORN.isdisjoint(text) or _RUNNING_TEXT in text:
         return found
@@ -84,7 +90,6 @@ def _of_record(path: Path, wished: Wished) -> Iterator[Interpretation]:
 
 def _read_inscription(inscription: Inscription, loaded: Record, wished: Wished) -> Interpretation:
     from inscribe import reading
-    from inscribe.sources import text_of
 
     auto = wished.register == "auto"
     how: dict[str, Any] = {
@@ -93,7 +98,7 @@ def _read_inscription(inscription: Inscription, loaded: Record, wished: Wished) 
         "between": loaded.between,
         "alternatives": True,
         "passages": merged(wished.passages, inscription.passages),
-        "source": text_of(inscription.source, library_path(None)),
+        "source": _copied_words(inscription.source, wished.library_file),
     }
     text = inscription.transcription
     found = reading.read(text, **how)
@@ -104,3 +109,12 @@ def _read_inscription(inscription: Inscription, loaded: Record, wished: Wished) 
     return with_restored(
         found, text, lambda filled: reading.read(filled, **how), copied=how["source"]
     )
+
+
+def _copied_words(source: CopiedText | None, library_file: str | None) -> str:
+    """Return the words of a record's source; the library is for those it names by id alone."""
+    if source is None or source.text:
+        return source.text if source else ""
+    from inscribe.sources import text_of
+
+    return text_of(source, library_path(library_file))

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import click
 
 from inscribe.cli.common import example, library_option, library_path, progress_shown, quiet_option
+from inscribe.cli.voice import told
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
@@ -222,7 +223,7 @@ def _tell(
     from inscribe.report.terminal import revisions_as_text
 
     for problem in broken:
-        click.echo(str(problem), err=True)
+        click.echo(told(problem), err=True)
     unfound = [
         saying.written
         for saying in sayings

@@ -1,8 +1,7 @@
-"""How the program speaks when it cannot go on: where: what is wrong; what to do.
+"""How the program speaks when it cannot go on: what is wrong; where; what to do.
 
-The place stands first, as in the messages of errors everywhere (in lists of records left out, in
-JSON, in Python), so that editors find it. Messages of the library that parses the command line are
-put into the same form.
+So do errors everywhere (in lists of records left out, in JSON, in Python). Messages of the library
+that parses the command line are put into the same form.
 """
 
 from __future__ import annotations

@@ -10,6 +10,7 @@ from pathlib import Path
 import click
 
 from inscribe.cli.common import write_result
+from inscribe.cli.voice import told
 from inscribe.errors import InputError, InscribeError, Place
 
 EVERY = 0.2  # seconds between two looks at the file
@@ -38,7 +39,7 @@ def _show(path: Path, shown: Callable[[], str]) -> None:
     try:
         text = shown()
     except InscribeError as error:
-        click.echo(str(error), err=True)
+        click.echo(told(error), err=True)
     else:
         write_result(text, None, force=False)
 

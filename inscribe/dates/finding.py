@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from inscribe import tables
 from inscribe.dates.written import may_hold_date
 from inscribe.errors import InputError
 
@@ -17,6 +18,7 @@ Between = tuple[int, int]
 _PARTS = (
     "an era and year (嘉永六年), a sexagenary year (癸丑), a month, a day or an age (行年七十三)"
 )
+_RECURRING = 1_000  # expressions whose meaning is kept
 # Signs of the cycle whose old forms would be taken for other characters by a general table.
 _CYCLE_FORMS = str.maketrans({"夘": "卯", "戼": "卯", "丣": "酉"})
 
@@ -55,17 +57,42 @@ def _resolved(
     before: DateReading | None = None,
 ) -> tuple[DateReading, ...]:
     """Return the readings of expressions in order; 同年 refers back, an age to the date given."""
-    from inscribe.dates.meaning import resolved, with_age_at
+    from inscribe.dates.meaning import with_age_at
 
     readings: list[DateReading] = []
     for expression in found:
-        reading = resolved(expression, text, between, before)
+        reading = _meaning_of(expression, text, between, before)
         readings.append(reading)
         before = reading if reading.year is not None else before
     dated = [reading for reading in readings if reading.year is not None or reading.candidates]
     if len(dated) != 1:
         return tuple(readings)
     return tuple(with_age_at(reading, dated[0]) for reading in readings)
+
+
+def _meaning_of(
+    expression: Expression, text: str, between: Between | None, before: DateReading | None
+) -> DateReading:
+    """Return what an expression means; one that recurs, wherever it stands, is resolved once."""
+    first, last = expression.first, expression.last
+    at_start = tuple(
+        piece._replace(first=piece.first - first, last=piece.last - first)
+        for piece in expression.pieces
+    )
+    referred = before if expression.same else None
+    meaning = _meaning(
+        expression._replace(pieces=at_start), text[first : last + 1], between, referred
+    )
+    return replace(meaning, first=first, last=last, pieces=expression.pieces)
+
+
+@tables.cached(_RECURRING)
+def _meaning(
+    expression: Expression, text: str, between: Between | None, before: DateReading | None
+) -> DateReading:
+    from inscribe.dates.meaning import resolved
+
+    return resolved(expression, text, between, before)
 
 
 def resolve(text: str, between: Between | None = None) -> DateReading:

@@ -64,13 +64,14 @@ def _inscription_entry(
     source = _source_text(inscription, library)
     interpretation = with_glosses(_read(inscription, between, source))
     found = [_collation(inscription, each, library) for each in inscription.sources]
-    collation, problem = found[0] if found else (None, "")
-    held = [one for one, _ in found if one is not None]
+    held = {number: one for number, (one, _) in enumerate(found) if one is not None}
     missing = "; ".join(filter(None, (said for _, said in found)))
-    if len(held) < len(found) or len(held) < MORE_THAN_ONE:
-        return InscriptionEntry(inscription, interpretation, collation, problem or missing)
-    sources = [witness_of(each) for each in inscription.sources]
-    return InscriptionEntry(inscription, interpretation, collation, "", testimony(held, sources))
+    several = None
+    if len(held) >= MORE_THAN_ONE:
+        sources = [witness_of(inscription.sources[number]) for number in held]
+        several = testimony(list(held.values()), sources)
+    first = next(iter(held.values()), None)
+    return InscriptionEntry(inscription, interpretation, first, missing, several, tuple(held))
 
 
 def _source_text(inscription: Inscription, library: Library | None) -> str:

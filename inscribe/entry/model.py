@@ -22,13 +22,26 @@ class InscriptionEntry:
     inscription: Inscription
     interpretation: Interpretation
     collation: Collation | None = None
-    missing_source: str = ""  # why there is no collation although a source is named
-    testimony: Testimony | None = None  # of all sources, where the record names several
+    missing_source: str = ""  # why it is not held against a source that is named
+    testimony: Testimony | None = None  # where it is held against several sources
+    held_against: tuple[int, ...] = ()  # the numbers of those sources in the record, from 0
 
     @property
     def reading(self) -> Proposal:
         """The first-ranked reading, after the overrides of the record."""
         return self.interpretation.proposals[0]
+
+    def collation_with(self, number: int) -> Collation | None:
+        """Return how it answers to one of the record's sources (from 0), None where unknown."""
+        if number not in self.held_against or self.testimony is None:
+            return self.collation if number in self.held_against else None
+        return self.testimony.as_given[self.held_against.index(number)].collation
+
+    def siglum_of(self, number: int) -> str:
+        """Return the siglum of one of the record's sources (from 0) where there are several."""
+        if self.testimony is None or number not in self.held_against:
+            return self.inscription.sources[number].siglum if self.testimony else ""
+        return self.testimony.as_given[self.held_against.index(number)].siglum
 
     def to_dict(self) -> InscriptionEntryKeys:
         """Return it as printed in JSON."""

@@ -50,13 +50,9 @@ def normalise_text(text: str) -> NormalText:
         TableError: a glossary table cannot be used.
     """
     lookup = lookup_for(text)
-    parts = lookup.pattern.split(text)
-    if len(parts) == 1:
+    if lookup.steps.keys().isdisjoint(text) and not lookup.rare:
         return NormalText(text, identity(len(text)))
-    found = list(map(lookup.steps.get, parts[1::2]))
-    known = [step for step in found if step]
-    if len(known) != len(found):
-        parts = _divided(parts, [step is not None for step in found])
+    parts, known = _divided(text, lookup.steps)
     kinds = {step.kind for step in known}
     if JOINING in kinds or VOICING_MARK in kinds or (lookup.rare and any(map(is_mark, text))):
         return _of_signs(signs_of(text))
@@ -81,15 +77,16 @@ def normalise(t: Transcription) -> NormalText:
     return _of_signs([_shown(sign) for sign in t.signs], noted)
 
 
-def _divided(parts: list[str], kept: list[bool]) -> list[str]:
-    """Return a divided text divided only at the signs that are ``kept``."""
-    found = [parts[0]]
-    for sign, stretch, keep in zip(parts[1::2], parts[2::2], kept, strict=True):
-        if keep:
-            found += (sign, stretch)
+def _divided(text: str, steps: Mapping[str, FormStep]) -> tuple[list[str], list[FormStep]]:
+    """Return the stretches of a text with the signs that change between them, and their steps."""
+    parts, known = [""], []
+    for sign in text:
+        if step := steps.get(sign):
+            known.append(step)
+            parts += (sign, "")
         else:
-            found[-1] += sign + stretch
-    return found
+            parts[-1] += sign
+    return parts, known
 
 
 def _shown(sign: Sign) -> str:

@@ -11,10 +11,8 @@ is loaded in a few milliseconds; all steps are loaded when a rarer character tur
 
 from __future__ import annotations
 
-import re
 import unicodedata
 from collections.abc import Iterable, Iterator
-from functools import cached_property
 from itertools import chain
 from typing import NamedTuple
 
@@ -82,32 +80,14 @@ class FormStep(NamedTuple):
     doubtful: bool = False
 
 
-class Lookup:
-    """Steps by sign, and a pattern that finds the signs in a text.
+class Lookup(NamedTuple):
+    """Steps by sign.
 
     ``rare``: for texts with characters outside JIS X 0213, as are the marks of other scripts.
     """
 
-    def __init__(self, steps: dict[str, FormStep], *, rare: bool = False) -> None:
-        self.steps = steps
-        self.rare = rare
-
-    @cached_property
-    def pattern(self) -> re.Pattern[str]:
-        """A pattern for one class of characters of the basic plane, and for all others.
-
-        It finds every sign with a step and some without one; its group makes ``split`` keep the
-        signs. Python searches for such a class at a few nanoseconds a character.
-        """
-        codes = sorted(ord(sign) for sign in self.steps if len(sign) == 1 and sign <= "\uffff")
-        ranges: list[list[int]] = []
-        for code in codes:
-            if ranges and ranges[-1][1] == code - 1:
-                ranges[-1][1] = code
-            else:
-                ranges.append([code, code])
-        listed = "".join(f"{chr(first)}-{chr(last)}" for first, last in ranges)
-        return re.compile(f"([{listed}\U00010000-\U0010ffff])")
+    steps: dict[str, FormStep]
+    rare: bool = False
 
 
 def lookup_for(text: str) -> Lookup:

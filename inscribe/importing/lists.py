@@ -165,8 +165,8 @@ def _workbook(path: Path, sheet: str) -> tuple[Table, tuple[str, ...]]:
     try:
         import openpyxl
     except ImportError as error:
-        hint = "pip install 'inscribe[excel]', or save the list as CSV"
-        raise InputError("workbooks need the extra excel", Place(str(path)), hint) from error
+        hint = "pip install openpyxl, or save the list as CSV"
+        raise InputError("workbooks need openpyxl", Place(str(path)), hint) from error
     try:
         book = openpyxl.load_workbook(path, data_only=True)
         formulas = openpyxl.load_workbook(path)

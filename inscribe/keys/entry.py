@@ -49,7 +49,7 @@ class InscriptionEntryKeys(TypedDict):
     reading: Annotated[ReadingKeys, "what it says"]
     translation: Annotated[str, "the record's translation, or empty"]
     source: Annotated[SourceNamedKeys | None, "what it copies"]
-    missing_source: Annotated[str, "why it was not held against its source, or empty"]
+    missing_source: Annotated[str, "why it was not held against a source that is named, or empty"]
     collation: Annotated[CollationKeys | None, "how it answers to its source"]
     testimony: Annotated[
         TestimonyKeys | None, "how it answers to all its sources, where the record names several"

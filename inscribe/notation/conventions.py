@@ -11,7 +11,6 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from inscribe.errors import InputError
 from inscribe.signs import Certainty, Intervention
 
 
@@ -67,20 +66,3 @@ class Convention(NamedTuple):
 SPACE = r"[ \t\u3000]"
 GAP = rf"[\[［](?:{SPACE}*|{SPACE}*(?:[-‐–—―]{SPACE}*)+|{SPACE}*…+{SPACE}*)[\]］]"
 TALL_REPEAT = "／[″゛]?＼"
-
-
-def convention(name: str) -> Convention:
-    """Return the convention ``name``; the one that is not asked for is not loaded.
-
-    Raises:
-        InputError: there is no such convention.
-    """
-    if name == "japanese":
-        from inscribe.notation.japanese import JAPANESE
-
-        return JAPANESE
-    if name == "leiden":
-        from inscribe.notation.leiden import LEIDEN
-
-        return LEIDEN
-    raise InputError(f"there is no convention {name!r}", hint="expected japanese or leiden")

@@ -6,7 +6,7 @@
 
 from __future__ import annotations
 
-from inscribe.notation.conventions import convention as _convention
+from inscribe.notation.known import convention as _convention
 from inscribe.notation.parser import Parser
 from inscribe.signs import Transcription
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inscribe import tables
-from inscribe.notation.conventions import convention as _convention
+from inscribe.notation.known import convention as _convention
 from inscribe.notation.parser import Parser
 from inscribe.signs import Transcription
 

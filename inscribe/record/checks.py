@@ -167,7 +167,7 @@ def source(found: CopiedText, path: KeyPath, problems: Problems) -> None:
         words = found.transcription
     except NotationError as error:
         if found.file:
-            problems.add((*path, "file"), f"{error.place}: {error.message}", error.hint)
+            problems.add((*path, "file"), f"{error.message} in {error.place}", error.hint)
         else:
             problems.add_notation((*path, "text"), error)
         return

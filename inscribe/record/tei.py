@@ -1,8 +1,8 @@
 """Records out of the TEI documents this program writes: the inverse of ``--format tei``.
 
 What the document holds of a record comes back: object, measurements, transcriptions with their
-boxes, hand and execution, translation, remarks, source, and who read it when. What only a record
-holds (the readers' own texts, settled readings) does not stand in the document.
+boxes, hand and execution, translation, remarks, source, pictures, and who read it when. What only
+a record holds (the readers' own texts, settled readings) does not stand in the document.
 """
 
 from __future__ import annotations
@@ -14,9 +14,11 @@ from typing import get_args
 
 from inscribe import notation, strict
 from inscribe.errors import InputError, Place
+from inscribe.record.images import RecordImage
 from inscribe.record.measured import ColumnMeasure, Measurements, Plate, SignBox
 from inscribe.record.model import CopiedText, Inscription, Maker, Reader, Record, Register
 from inscribe.record.tei_edition import TEI, transcription_of
+from inscribe.record.tei_pictures import Pictures, pictures_of
 from inscribe.signs import Box
 from inscribe.terms import SourceKind
 
@@ -56,14 +58,16 @@ def _record(document: ET.Element) -> Record:
         "thickness": _size(document, "depth"),
         "diameter": _size(document, "dim", "diameter"),
     }
+    pictures = pictures_of(document)
     return Record(
         id=_said(document, f"{header}msIdentifier/{TEI}idno"),
         kind=_said(document, f"{header}objectType"),
-        inscriptions=tuple(_inscriptions(document)),
+        inscriptions=tuple(_inscriptions(document, pictures)),
         title=_said(document, f"{header}msIdentifier/{TEI}msName"),
         measurements=Measurements(**sizes),
         maker=_maker(document.find(f"{header}particDesc//{TEI}person")),
         remarks=_said(document, f"{header}notesStmt/{TEI}note[@type='remarks']"),
+        images=pictures.get((0,), ()),
     )
 
 
@@ -93,7 +97,7 @@ def _maker(person: ET.Element | None) -> Maker | None:
     )
 
 
-def _inscriptions(document: ET.Element) -> Iterator[Inscription]:
+def _inscriptions(document: ET.Element, pictures: Pictures) -> Iterator[Inscription]:
     zones = {
         zone.get(_ID, ""): _box(zone)
         for zone in document.iter(f"{TEI}zone")
@@ -102,11 +106,15 @@ def _inscriptions(document: ET.Element) -> Iterator[Inscription]:
     for part in document.findall(f"{TEI}text/{TEI}body/{TEI}div[@type='edition']/{TEI}div"):
         head = part.find(f"{TEI}head")
         if head is not None:  # the readings have none
-            yield _inscription(document, part, head.text or "", zones)
+            yield _inscription(document, part, head.text or "", zones, pictures)
 
 
 def _inscription(
-    document: ET.Element, part: ET.Element, place: str, zones: Mapping[str, Box]
+    document: ET.Element,
+    part: ET.Element,
+    place: str,
+    zones: Mapping[str, Box],
+    pictures: Pictures,
 ) -> Inscription:
     number = part.get("n") or ""
     passages = ET.Element("passages")
@@ -114,7 +122,7 @@ def _inscription(
     t = transcription_of(passages, zones)
     hand = f"{TEI}teiHeader//{TEI}handNote[@n='{number}']/{TEI}term"
     remarks = f"{_part('commentary', number)}/{TEI}note[@type='remarks']"
-    sources = list(_sources(document, number))
+    sources = list(_sources(document, number, pictures))
     surface = document.find(f"{TEI}facsimile/{TEI}surface[@n='{number}']")
     return Inscription(
         place=place,
@@ -130,6 +138,7 @@ def _inscription(
         readers=tuple(_readers(document, number)),
         translation=_said(document, f"{_part('translation', number)}/{TEI}p"),
         remarks=_said(document, remarks),
+        images=pictures.get((int(number),), ()) if number else (),
     )
 
 
@@ -169,13 +178,13 @@ def _plate(document: ET.Element, number: str) -> Plate | None:
     return Plate(float(_said(sizes, f"{TEI}width")), float(_said(sizes, f"{TEI}height")))
 
 
-def _sources(document: ET.Element, number: str) -> Iterator[CopiedText]:
-    return map(
-        _source, document.findall(f"{_part('bibliography', number)}/{TEI}listBibl/{TEI}bibl")
-    )
+def _sources(document: ET.Element, number: str, pictures: Pictures) -> Iterator[CopiedText]:
+    books = document.findall(f"{_part('bibliography', number)}/{TEI}listBibl/{TEI}bibl")
+    for of, book in enumerate(books, start=1):
+        yield _source(book, pictures.get((int(number), of), ()))
 
 
-def _source(book: ET.Element) -> CopiedText:
+def _source(book: ET.Element, images: tuple[RecordImage, ...]) -> CopiedText:
     words = book.find(f"{TEI}note[@type='words']")
     kind = _said(book, f"{TEI}note[@type='kind']")
     return CopiedText(
@@ -188,6 +197,7 @@ def _source(book: ET.Element) -> CopiedText:
         work=_said(book, f"{TEI}title[@level='m']"),
         number=_said(book, f"{TEI}biblScope"),
         remarks=_said(book, f"{TEI}note[@type='remarks']"),
+        images=images,
     )
 
 

@@ -13,15 +13,13 @@ if TYPE_CHECKING:
     from inscribe.sources.library import Library
 
 
-def text_of(source: CopiedText | None, library_file: Path) -> str:
+def text_of(source: CopiedText, library_file: Path) -> str:
     """Return the words of a record's source as text; nothing where they are not to be had.
 
     The library is opened only where the record names its source by id alone.
     """
-    if source is None or source.text:
-        return source.text if source else ""
-    if not source.id or not library_file.exists():
-        return ""
+    if source.text or not source.id or not library_file.exists():
+        return source.text
     from inscribe.sources.library import Library
 
     with Library(library_file) as library:

@@ -93,21 +93,35 @@ class Sorted:
         with packaged.open("rb") as file:
             self._data = mmap(file.fileno(), 0, access=ACCESS_READ)
         self._columns = self._data.readline().decode().rstrip("\n").split("\t")
+        self._known: dict[str, tuple[int, int]] = {}  # where the rows of a first sign lie
 
     def first_about(self, written: str) -> Row | None:
         """Return the first row whose first cell is ``written``."""
         if self._own:
             return self._own.first_about(written)
-        data, wanted = self._data, f"{written}\t".encode()
+        low, high = self._rows_of(written[:1])
+        first = self._data.find(f"\n{written}\t".encode(), low - 1, high) + 1
+        if not first:
+            return None
+        cells = self._data[first : self._data.find(b"\n", first)]
+        return dict(zip(self._columns, cells.decode().split("\t"), strict=True))
+
+    def _rows_of(self, sign: str) -> tuple[int, int]:
+        """Return where the rows begin and end whose first cell begins with a sign."""
+        if sign not in self._known:
+            start = sign.encode()
+            self._known[sign] = self._first_from(start), self._first_from(start + b"\xff")
+        return self._known[sign]
+
+    def _first_from(self, wanted: bytes) -> int:
+        """Return the beginning of the first row that does not stand before ``wanted``."""
+        data = self._data
         low, high = data.find(b"\n", 0) + 1, len(data)  # the beginnings of rows
         while low < high:
             first = max(low, data.rfind(b"\n", low, (low + high) // 2) + 1)
-            end = data.find(b"\n", first)
-            cells = data[first:end]
-            if cells.startswith(wanted):
-                return dict(zip(self._columns, cells.decode().split("\t"), strict=True))
-            low, high = (end + 1, high) if cells < wanted else (low, first)
-        return None
+            end = data.find(b"\n", first) + 1 or len(data)
+            low, high = (end, high) if data[first:end] < wanted else (low, first)
+        return low
 
 
 # A file, its columns, the columns it leaves out, its lines, and where a sign begins a row.

@@ -5,6 +5,7 @@ which test runs which line; then each fault of a sample is put into one module, 
 run its line are run, fastest first, until one fails. As many faults are drawn of each subject, by
 ``--seed``. Printed: caught and survived by subject and by kind, and every fault that survived. One
 that changes nothing anyone can see counts as survived too; so does one whose tests took too long.
+Outcomes are kept in the cache folder: the same call goes on where it was ended.
 
 Why not mutmut 3: it passes over every decorated function (here all that reaches a table) and every
 constant outside functions, and draws no sample. Why not cosmic-ray 8: it runs one command for every
@@ -15,11 +16,13 @@ from __future__ import annotations
 
 import argparse
 import ast
+import json
 import os
 import random
 import sys
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import astuple
 from pathlib import Path
 
 HERE = Path(__file__).parent
@@ -43,7 +46,7 @@ SUBJECTS = {
 }
 TESTS = (
     "boxes", "broken_records", "check", "check_across", "chinese*", "collate_*", "dates_*",
-    "division", "entry", "entry_passages", "faults_*", "forms_*", "given", "historical", "index",
+    "division", "entry", "entry_passages", "*_answers", "forms_*", "given", "historical", "index",
     "iso3602", "kanbun", "line_ends", "lines_end", "manuscript_spelling", "merged_words", "metre",
     "modern", "names", "notation*", "old_spellings", "other_documents", "output_schemas",
     "overriding",
@@ -53,6 +56,8 @@ TESTS = (
 )  # fmt: skip
 NOT_REACHING = ("entry_tei", "entry_lido", "entry_web", "entry_formats", "glossary_build")
 CACHE = Path(os.environ.get("INSCRIBE_CACHE", "~/.cache/inscribe")).expanduser()
+SLOW = ("tests/test_entry.py", "tests/test_tei.py")  # their tests show every part at once
+LONG = 10.0  # seconds of a test that is not tried
 BUDGET = 30.0  # seconds of the processor for one fault
 NEAR = 20  # tests of a line; with fewer, those of its function are run too
 
@@ -94,13 +99,30 @@ def sample(subject: str, size: int, chance: random.Random) -> list[tuple[str, Fa
 
 
 def reaching(reach: Reach, file: str, fault: Fault) -> list[str]:
-    """Return the tests that run the line of a fault, fastest first."""
-    found = reach.of(file, range(fault.line, fault.line + 1))
-    if fault.function != (0, 0) and len(found) < NEAR:
-        found |= reach.of(file, range(fault.function[0] + 1, fault.function[1] + 1))
+    """Return the tests that run the line of a fault, in the order in which they are tried.
+
+    Those that run the line itself come before those that run its function; of each file of tests
+    one, the fastest, then of each file another: so that tests of many kinds are tried early.
+    """
+    line = reach.of(file, range(fault.line, fault.line + 1))
+    near: set[int] = set()
     if fault.function == (0, 0):
-        found |= {test for line in _naming(file, fault.name) for test in reach.of(*line)}
-    return [reach.tests[test] for test in sorted(found, key=lambda test: reach.seconds[test])]
+        near = {test for lines in _naming(file, fault.name) for test in reach.of(*lines)}
+    elif len(line) < NEAR:
+        near = reach.of(file, range(fault.function[0] + 1, fault.function[1] + 1))
+    return [reach.tests[test] for test in (*_mixed(reach, line), *_mixed(reach, near - line))]
+
+
+def _mixed(reach: Reach, tests: set[int]) -> list[int]:
+    """Return tests so that every file has its turn, the fastest of each first."""
+    turns = Counter[str]()
+    placed = []
+    for test in sorted(tests, key=lambda test: reach.seconds[test]):
+        of_file = reach.tests[test].partition("::")[0]
+        if of_file not in SLOW and reach.seconds[test] < LONG:
+            turns[of_file] += 1
+            placed.append((turns[of_file], reach.seconds[test], test))
+    return [test for _, _, test in sorted(placed)]
 
 
 def _naming(file: str, name: str) -> Iterator[tuple[str, range]]:
@@ -141,6 +163,7 @@ def main() -> None:
     parser.add_argument("--subject", action="append", choices=tuple(SUBJECTS))
     parser.add_argument("--budget", type=float, default=BUDGET, help="processor seconds for one")
     parser.add_argument("--record", action="store_true", help="record which tests reach what")
+    parser.add_argument("--jobs", type=int, default=1, help="processes")
     parser.add_argument("--controls", type=int, default=7, help="trials without a fault, first")
     asked = parser.parse_args()
     sys.dont_write_bytecode, sys.pycache_prefix = False, str(CACHE / "compiled")
@@ -156,25 +179,56 @@ def main() -> None:
     size = -(-asked.sample // len(subjects))
     drawn = {subject: sample(subject, size, chance) for subject in subjects}
     ready()
-    for subject in list(subjects)[: asked.controls]:
+    for subject in subjects[: asked.controls]:
         file, fault = drawn[subject][0]
         whole = ast.parse((ROOT / file).read_text("utf-8"))
         outcome = tried(module_of(file), whole, reaching(reach, file, fault), asked.budget)
-        print(
-            f"control without a fault, {file}:{fault.line}: {outcome.state} {outcome.by}",
-            flush=True,
-        )
+        print(f"without a fault, {file}:{fault.line}: {outcome.state} {outcome.by}", flush=True)
+    listed = [(subject, *drawn[subject][n]) for n in range(size) for subject in subjects]
+    done = CACHE / f"mutants-{asked.seed}-{asked.sample}-{'-'.join(subjects)}.jsonl"
+    workers = [
+        _fork(listed, worker, asked.jobs, reach, done, asked.budget) for worker in range(asked.jobs)
+    ]
+    for worker in workers:
+        os.waitpid(worker, 0)
+    outcomes = _read(done)
     rows: dict[str, list[tuple[str, Fault, Outcome]]] = {subject: [] for subject in subjects}
-    for place in range(size):
-        for subject in subjects:
-            if place < len(drawn[subject]):
-                file, fault = drawn[subject][place]
-                tree = faulty((ROOT / file).read_text("utf-8"), fault)
-                outcome = tried(module_of(file), tree, reaching(reach, file, fault), asked.budget)
-                rows[subject].append((file, fault, outcome))
-                if outcome.state in ("survived", "unreached"):
-                    print(_survivor(file, fault, outcome), flush=True)
+    for number, (subject, file, fault) in enumerate(listed):
+        if number in outcomes:
+            rows[subject].append((file, fault, outcomes[number]))
     report(rows, asked.seed)
+
+
+def _read(path: Path) -> dict[int, Outcome]:
+    lines = path.read_text("utf-8").splitlines() if path.exists() else []
+    found = (json.loads(line) for line in lines)
+    return {each["number"]: Outcome(*each["outcome"]) for each in found}
+
+
+def _fork(
+    listed: list[tuple[str, str, Fault]],
+    worker: int,
+    jobs: int,
+    reach: Reach,
+    done: Path,
+    budget: float,
+) -> int:
+    """Start a process that tries every so-many-th fault, and writes down each outcome at once."""
+    child = os.fork()
+    if child:
+        return child
+    known = _read(done)
+    for number in range(worker, len(listed), jobs):
+        if number in known:
+            continue
+        _, file, fault = listed[number]
+        tree = faulty((ROOT / file).read_text("utf-8"), fault)
+        outcome = tried(module_of(file), tree, reaching(reach, file, fault), budget)
+        with done.open("a", encoding="utf-8") as out:
+            out.write(json.dumps({"number": number, "outcome": astuple(outcome)}) + "\n")
+        if outcome.state in ("survived", "unreached"):
+            print(_survivor(file, fault, outcome), flush=True)
+    os._exit(0)
 
 
 def _survivor(file: str, fault: Fault, outcome: Outcome) -> str:

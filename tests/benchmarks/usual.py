@@ -27,7 +27,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-DATA = Path(__file__).parent.parent / "data"
+DATA = Path(__file__).resolve().parent.parent / "data"
 SHARED = Path(__file__).parents[3] / "shared" / "data" / "usual_inscriptions.tsv"
 COUNTED_ONLY = (DATA / "formulas_measure.tsv", DATA / "formulas_d_measure.tsv")
 FILES = (SHARED, DATA / "formulas_look.tsv", DATA / "formulas_d_look.tsv", *COUNTED_ONLY)
@@ -154,7 +154,7 @@ def counted(path: Path, by: dict[str, Reader], *, misses: bool) -> None:
     for kind in (*kinds, "all"):
         chosen = [at for at, row in enumerate(found) if kind in (row.kind, "all")]
         print(f"{kind:34}{len(chosen):6}" + "".join(_shares(chosen, found, right)))
-    if misses and path.resolve() not in COUNTED_ONLY.resolve():
+    if misses and path.resolve() not in COUNTED_ONLY:
         for row, read in zip(found, right["inscribe"], strict=True):
             if not _is_right(read[:1], row):
                 late = "*" if _is_right(read[:3], row) else " "

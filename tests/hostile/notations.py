@@ -37,11 +37,11 @@ _BAD = {
     "prose-surrogate": ("花。\udc80", "lone surrogate"),
     "prose-private-use": ("(抹))なつ竹\ue000〳辰吉日。", "private-use"),
     "prose-control": ("\x1b;需。や{け心冬ヽ\x00", "U+001B"),
-    "combining-heap": ("の花" + "\u0301" * 8000, "column 2: a sign carries 8,000 marks"),
+    "combining-heap": ("の花" + "\u0301" * 8000, "a sign carries 8,000 marks; line 1, column 2"),
     "voicing-heap": ("か" + "゛" * 9, "a sign carries 9 marks"),
     "prose-heap": (
         "花を見る。\n山か" + "\u0301" * 8000 + "と。",
-        "line 2, column 2: a sign carries",
+        "marks; line 2, column 2",
     ),
     "selector-heap": ("春〳〵" + "\ufe09" * 100, "marks"),
     "combining-heap-noted": ("□(花" + "\u0301" * 1000 + "カ)", "column"),

@@ -119,6 +119,7 @@ def days_said(_: str, gloss: str) -> set[str]:
     days = {f"{month}/{day}" for day, month in found}
     for number, name in enumerate(MONTHS, 1):
         days |= {f"{number}/{day}" for day in re.findall(rf"\b{name} (\d+)", gloss)}
+        days |= {f"{number}/{d}" for d in re.findall(rf"(\d+)(?:st|nd|rd|th) of {name}", gloss)}
         for n, word in enumerate(ORDINALS, 1):
             days |= {f"{number}/{n}"} if f"{word} of {name}" in gloss else set()
     return days | ({"1/1"} if "New Year's Day" in gloss else set())
@@ -146,6 +147,8 @@ def test_eras_are_those_of_jmdict() -> None:
     strange = set()
     compared = 0
     for era in calendar.by_name().values():
+        if not any(" era" in gloss for gloss in edrdg.words(era.name).values()):
+            strange.add((era.name, "no era of EDICT"))
         for gloss in edrdg.words(era.name).values():
             days = re.search(r"([A-Z][\w'-]*) era \((\d+)\.(\d+)\.(\d+)-(?:(\d+)\.)?", gloss)
             if days:
@@ -187,6 +190,7 @@ def test_sexagenary_names_are_those_of_edict() -> None:
             )
             for kind, sign in zip(("stem", "branch"), pair, strict=True)
         )
+        assert (int(stem["value"]), int(branch["value"])) == (index % 10, index % 12)
         compared += bool(said)
         there = edrdg.words(pair).keys()  # of a few EDICT has the Chinese sounds only
         joined = {stem["kun"] + branch["kun"], stem["kun"] + "の" + branch["kun"]}

@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 from schemas import schema_file
-from strategies import records
+from strategies import pictured, records
 
 from inscribe.entry import entries_in, entry_of
 from inscribe.record import Inscription, Record, load
@@ -75,3 +75,11 @@ def test_what_is_not_lido_is_found() -> None:
     text = entries_as_lido([entry_of(load(FILES[0]))])
     assert problems(text.replace("lido:titleSet>", "lido:titleSets>"))
     assert problems(text.replace("lido:measurementValue>", "lido:measurementSize>"))
+
+
+def test_pictures_are_valid_resources() -> None:
+    text = entries_as_lido([entry_of(pictured())])
+    assert problems(text) == []
+    assert text.count("linkResource>p/plate one.jpg<") == 2
+    assert text.count("creditLine") == 4
+    assert "objectWebResource>print.png<" in text

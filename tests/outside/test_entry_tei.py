@@ -17,7 +17,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings, strategies as st
 from schemas import schema_file
-from strategies import records
+from strategies import pictured, records
 
 from inscribe.entry import entries_in, entry_of
 from inscribe.record import Inscription, Record, load
@@ -175,3 +175,8 @@ def test_an_inscription_of_several_passages_is_valid(text: str, schema: str) -> 
     document = entries_as_tei([entry_of(record)])
     assert document.count('<ab type="') > 1
     assert problems(document, schema) == []
+
+
+@pytest.mark.parametrize("schema", SCHEMAS)
+def test_pictures_are_valid_surfaces(schema: str) -> None:
+    assert problems(entries_as_tei([entry_of(pictured())]), schema) == []

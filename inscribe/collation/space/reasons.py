@@ -62,8 +62,8 @@ def _along(found: Features, case: Case) -> Iterator[tuple[str, str]]:
     last = case.measures.columns[-1]
     if found.late:
         yield "late", f"it falls in the last column, {found.late:.0%} of the way down"
-    if last.pitch and found.crowding:
-        by = f"{found.crowding:.0%} closer than the widest"
+    if last.pitch and last.crowding and found.crowding:
+        by = f"{1 - 1 / last.crowding:.0%} closer than the widest"
         yield "crowding", f"the last column is written {by} (pitch {last.pitch:.1f} mm)"
     if found.trend:
         how = "draw together" if found.trend > 0 else "spread"
@@ -75,7 +75,12 @@ def _below(found: Features, case: Case) -> str:
     room = f"below the last sign {measures.below:.1f} mm are left to {measures.below_to}"
     more = ""
     if measures.more_columns:
-        more = f", and the plate has room for {measures.more_columns} more columns"
+        columns = (
+            "1 more column"
+            if measures.more_columns == 1
+            else f"{measures.more_columns} more columns"
+        )
+        more = f", and the plate has room for {columns}"
     end = ", and the end of the text is what is missing" if found.cut_off else ""
     return f"{room}, {_fitting(measures.below / measures.last_pitch)}{more}{end}"
 

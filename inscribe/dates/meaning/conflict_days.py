@@ -13,10 +13,12 @@ from inscribe.dates.written import Expression, as_kanji, value_of
 def of_the_leap_month(reading: DateReading) -> Iterator[Explanation]:
     """The year had no such leap month."""
     year, month = reading.year, reading.month
-    if not reading.leap or year is None or not calendar.is_tabulated(year):
+    if not reading.leap or year is None or month is None:
         return
-    there = calendar.leap_month(year)
-    if month is None or there == month:
+    if not calendar.is_tabulated(year) and year <= calendar.LAST_YEAR:
+        return
+    there = calendar.leap_month(year) if calendar.is_tabulated(year) else None
+    if there == month:
         return
     written = f"閏{as_kanji(month)}月"
     if there is not None:
@@ -28,7 +30,7 @@ def of_the_leap_month(reading: DateReading) -> Iterator[Explanation]:
     text = f"read {read} for {written}: {year} had no leap month {month}"
     yield Explanation("leap month", written, read, year, 0.4, text)
     for near in range(year - 10, year + 11):
-        if near != year and calendar.leap_month(near) == month:
+        if near != year and calendar.is_tabulated(near) and calendar.leap_month(near) == month:
             era, number = calendar.of_year(near)[-1]
             name = year_name(era, number)
             weight = 0.38 - abs(near - year) / 100
@@ -71,7 +73,8 @@ def of_the_day(reading: DateReading, expression: Expression) -> Iterator[Explana
     """The month had no such day, or the day had another sexagenary name."""
     day, written, year = reading.day or expression.day, reading.day_sexagenary, reading.year
     if day is None and not written:
-        text = f"{reading.day_word} does not fall in month {reading.month} of that year"
+        where = "that year" if reading.month is None else f"month {reading.month} of that year"
+        text = f"{reading.day_word} does not fall in {where}"
         yield Explanation("day", reading.day_word or "", "", year, 0.3, text)
     month = None
     if year is not None and reading.month is not None:

@@ -118,7 +118,10 @@ def _of_term(year: int, term: tuple[str, str], month: int | None) -> Interval:
         low, high = max(first, whole[0]), min(last, whole[1])
         if low <= high:
             return Interval(low, high, "part of month")
-    return Interval(*whole, "month", impossible=month is not None)
+    if month is not None:
+        return Interval(*whole, "month", impossible=True)
+    caution = "the term does not fall in that lunisolar year"
+    return Interval(*whole, "year", impossible=True, cautions=(caution,))
 
 
 def _gregorian(reading: DateReading, expression: Expression, year: int) -> Interval:

@@ -219,6 +219,8 @@ def _with_odd_month(reading: DateReading) -> DateReading:
 def _with_leap_month(reading: DateReading) -> DateReading:
     """Set the number of a bare leap month; a leap month the year did not have is a conflict."""
     year = reading.year
+    if reading.leap and year is not None and year > calendar.LAST_YEAR:
+        return in_conflict(reading, "month")
     if not reading.leap or year is None or not calendar.is_tabulated(year):
         return reading
     there = calendar.leap_month(year)

@@ -20,7 +20,7 @@ WEAK_AFTER = frozenset({"年", "女", "余", "有余", "尼", "寿"})
 
 
 def preceded_age(draft: UnfinishedExpression, tokens: Sequence[DateToken], position: int) -> int:
-    """行年六十八歳, 齢七十, 年七十三: a word for "aged" before a number."""
+    """行年六十八歳, 齢七十, 年七十三, 行年古稀: a word for "aged" before a number or its word."""
     token = tokens[position]
     if not token.can_be("age_before") or draft.has("age"):
         return 0
@@ -31,15 +31,19 @@ def preceded_age(draft: UnfinishedExpression, tokens: Sequence[DateToken], posit
         at += 1
     if at < len(tokens) and tokens[at].can_be("age_before") and _is_age(tokens, at + 1):
         at += 1
+    if token.text not in YEARISH and at < len(tokens) and tokens[at].can_be("age"):
+        return at - position + _fill_word(draft, tokens, at, _before(tokens[position:at]))
     if not _is_age(tokens, at):
         return 0
     if token.text in YEARISH and draft.last_kind() in ("year_number", "first", "era"):
         return 0
-    before = [
-        _piece(each, "age_before" if each.can_be("age_before") else "link")
-        for each in tokens[position:at]
-    ]
+    before = _before(tokens[position:at])
     return _fill(draft, tokens, at, before, strength=2) + at - position
+
+
+def _before(tokens: Sequence[DateToken]) -> list[DatePiece]:
+    """Return the words before an age as pieces."""
+    return [_piece(each, "age_before" if each.can_be("age_before") else "link") for each in tokens]
 
 
 def number_as_age(
@@ -87,7 +91,21 @@ def age_word(draft: UnfinishedExpression, tokens: Sequence[DateToken], position:
     token = tokens[position]
     if not token.can_be("age") or draft.has("age"):
         return 0
-    pieces = [_piece(token, "age")]
+    return _fill_word(draft, tokens, position, [])
+
+
+def _fill_word(
+    draft: UnfinishedExpression,
+    tokens: Sequence[DateToken],
+    position: int,
+    before: list[DatePiece],
+) -> int:
+    """Fill the age from the word at ``position``; return the tokens used from there.
+
+    The word alone may be part of something else; 行年古稀 is an age.
+    """
+    token = tokens[position]
+    pieces = [*before, _piece(token, "age")]
     end = position + 1
     while end < len(tokens) and tokens[end].can_be("age_after"):
         pieces.append(_piece(tokens[end], "age_after"))

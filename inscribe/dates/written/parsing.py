@@ -10,15 +10,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from inscribe import tables
 from inscribe.dates.model import Age, DatePiece
 from inscribe.dates.written.age_rules import OLDEST
 from inscribe.dates.written.expression import Expression, UnfinishedExpression
 from inscribe.dates.written.rules import RULES
 from inscribe.dates.written.scanning import DateToken, scan
 
+_RECENT = 8
 YOUNGEST = 10  # of those who sign with nothing but a number
 
 
+@tables.cached(_RECENT)  # the kind of a passage is judged by the dates that are then read
 def expressions(text: str) -> tuple[Expression, ...]:
     """Return every date or age expression of ``text``, however weak, in order."""
     found: list[Expression] = []

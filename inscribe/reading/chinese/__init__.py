@@ -2,7 +2,8 @@
 
 In reading order: ``marks`` (the return marks), ``order`` (what they do), ``by_sound``; then
 ``sayings`` (what has a customary reading), ``compounds`` and ``sign_words`` (the words),
-``phrases`` and ``grammar`` (Japanese order), ``lines``, ``proposals`` (ranked readings).
+``phrases`` and ``grammar`` (Japanese order), ``lines``, ``proposals`` (ranked readings);
+``letters`` (the polite written style).
 
 Chinese (``reading/chinese/``): ``known_saying`` looks a text up in ``sayings.tsv`` (by hand) and
 in EDICT's set phrases (``compounds.tsv``; Debian package edict; rebuild with ``python
@@ -26,6 +27,10 @@ if TYPE_CHECKING:
         are_compounds as are_compounds,
         sign_by_sign as sign_by_sign,
     )
+    from inscribe.reading.chinese.letters import (
+        is_letter as is_letter,
+        letter_words as letter_words,
+    )
     from inscribe.reading.chinese.lines import words_in_order as words_in_order
     from inscribe.reading.chinese.marks import (
         MARKS as MARKS,
@@ -47,6 +52,7 @@ else:
         __name__,
         {
             "by_sound": "are_compounds sign_by_sign",
+            "letters": "is_letter letter_words",
             "lines": "words_in_order",
             "marks": "MARKS has_marks without_marks",
             "order": "reading_order",

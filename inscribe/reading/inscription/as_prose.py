@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
+from itertools import accumulate
 
 from inscribe.forms import NormalText
 from inscribe.reading.chinese import has_marks
-from inscribe.reading.inscription.prose_rivals import WordsFound, with_rivals
+from inscribe.reading.inscription.prose_nouns import as_in_prose
+from inscribe.reading.inscription.prose_rivals import WordsFound, with_compounds, with_rivals
 from inscribe.reading.inscription.register import has_classical_grammar, has_modern_grammar
 from inscribe.reading.inscription.weighing import by_weight
 from inscribe.reading.inscription.wishes import Wishes
-from inscribe.reading.spelling import KANA, is_kanji_only
+from inscribe.reading.spelling import KANA, hiragana, is_kanji_only
 from inscribe.reading.words import (
     MARK,
     Doubt,
@@ -22,34 +25,45 @@ from inscribe.reading.words import (
     WordsOf,
     has_legible,
     interpretation,
+    rewritten,
     settled_proposal,
     signs_alone,
     words_with_repeats,
 )
 
+_LETTER = "read in the polite written style, endings and order completed"
 _LEAST_CHINESE = 5  # signs
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 
 
 def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> Interpretation:
     """Return what prose says, or any text word by word."""
-    from inscribe.reading.prose import has_kept_signs, modern_normal, prose_words
+    from inscribe.reading.prose import has_kept_signs, is_in_katakana, modern_normal, prose_words
 
     normal = text.normal
     reasons: tuple[str, ...] = ()
     legible = has_legible(MARK.sub("", normal.text))
     if not legible:
         reasons = ("nothing can be read",)
+    if legible and _is_letter(normal.text):
+        return _as_letter(text, register, wishes)
     if has_marks(normal.text):
         normal, reasons = _reordered(normal), ("put into Japanese order by the return marks",)
     read_text = InscribedText(normal, text.carved, in_order=normal is text.normal)
     words_of: WordsOf = prose_words
-    of_verse = has_classical_grammar(normal.text) or _is_old_and_unvoiced(normal.text)
+    katakana = is_in_katakana(normal.text)
+    plain = hiragana(normal.text) if katakana else normal.text
+    of_verse = has_classical_grammar(plain) or _is_old_and_unvoiced(plain)
     if of_verse:
         from inscribe.reading.verse import marks_voicing, words_without_metre
 
-        words_of = partial(words_without_metre, voiced=marks_voicing(normal.text))
+        words_of = partial(words_without_metre, voiced=marks_voicing(plain))
+        words_of = partial(_in_katakana, words_of) if katakana else words_of
     words = words_with_repeats(normal, text.carved, words_of if legible else signs_alone)
+    if legible and KANA.search(plain) and sum(w.length for w in words) == len(normal.text):
+        if of_verse:
+            words = list(with_compounds(words, prose_words(normal.text)))
+        words = as_in_prose(words, normal.text)
     doubts: tuple[Doubt, ...] = ()
     if len(normal.text) >= _LEAST_CHINESE and is_kanji_only(text.normal.text):
         words, doubts = _chinese(words, text)
@@ -68,6 +82,16 @@ def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> In
         proposals=proposals,
         doubts=(*found.doubts, *doubts),
     )
+
+
+def _in_katakana(words_of: WordsOf, text: str) -> list[ReadWord]:
+    """Return the words of a text in which katakana stand for hiragana, as they are carved."""
+    words = words_of(hiragana(text))
+    firsts = accumulate((word.length for word in words), initial=0)
+    return [
+        rewritten(word, text[first : first + word.length], word.modern)
+        for word, first in zip(words, firsts, strict=False)
+    ]
 
 
 def _as_quoted(found: Interpretation, normal: NormalText) -> Interpretation:
@@ -91,7 +115,33 @@ def _is_old_and_unvoiced(plain: str) -> bool:
 def _reordered(normal: NormalText) -> NormalText:
     from inscribe.reading.chinese import reading_order
 
-    order = reading_order(normal.text)
+    return _in_order(normal, reading_order(normal.text))
+
+
+def _is_letter(plain: str) -> bool:
+    from inscribe.reading.chinese import is_letter
+
+    return not MARK.search(plain) and not has_modern_grammar(plain) and is_letter(plain)
+
+
+def _as_letter(text: InscribedText, register: Register, wishes: Wishes) -> Interpretation:
+    """Return what a letter or a box note in the polite written style says, in Japanese order."""
+    from inscribe.reading.chinese import letter_words
+    from inscribe.reading.prose import modern_normal, prose_words
+
+    words, order = letter_words(text.normal.text, prose_words)
+    normal = _in_order(text.normal, order)
+    read_text = InscribedText(normal, text.carved, in_order=order == sorted(order))
+    found = interpretation(read_text, register, words, (_LETTER,), ())
+    found = with_rivals(found, WordsFound(words, of_verse=False), read_text, wishes)
+    proposals = found.proposals
+    if wishes.overrides:
+        proposals = tuple(settled_proposal(each, wishes.overrides) for each in proposals)
+    modern = modern_normal(text.normal, text.carved)
+    return replace(found, normalised=text.normal.text, modern=modern, proposals=proposals)
+
+
+def _in_order(normal: NormalText, order: Sequence[int]) -> NormalText:
     text = "".join(normal.text[i] for i in order)
     return NormalText(text, tuple(normal.origin[i] for i in order), normal.changes)
 

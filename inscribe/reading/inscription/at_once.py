@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from inscribe.reading.chinese import is_letter
 from inscribe.reading.inscription.readers import poem
 from inscribe.reading.inscription.register import (
     has_modern_grammar,
@@ -47,6 +48,8 @@ def kind_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
         return AtOnce("prose")
     if "（印" in plain or text.cuts:
         return None
+    if not text.breaks and is_letter(plain):
+        return AtOnce("prose")
     if KANA.search(plain):
         return _poem_at_once(text, wishes)
     return _kanji_at_once(text)

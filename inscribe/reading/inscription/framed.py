@@ -37,6 +37,9 @@ _FRAME = "frame"
 _LEGEND = "the legend of a seal"
 _LONGEST_LINE = 84  # signs that are put into Japanese order
 _OF_TITLES = frozenset({"poet", "work", "chapter", "poem_word", "subject", "within", "city"})
+_OF_SETS = frozenset({"count", "within", "numeral"})
+_ON_FITTINGS = _OF_SETS | {"material"}
+_WORDS = "words of techniques, metals and sets"
 _OF_TABLES = ("subject", "place", "city", "quarter", "name")
 
 
@@ -143,7 +146,8 @@ def _quoted(stretch: NormalText) -> tuple[Token, ...]:
 
     found = read_signature(stretch).proposals[:1]
     tokens = found[0].tokens if found else ()
-    return tokens if all(token.part_of_speech in _OF_TITLES for token in tokens) else ()
+    of_titles = _OF_TITLES | _OF_SETS
+    return tokens if all(token.part_of_speech in of_titles for token in tokens) else ()
 
 
 def _in_tables(text: InscribedText) -> tuple[Token, ...]:
@@ -194,6 +198,13 @@ def read_as_saying(text: InscribedText, wishes: Wishes) -> Interpretation | None
     plain = text.normal.text
     if not is_kanji_only(chinese.without_marks(plain).replace("□", "")) or not _is_line(plain):
         return None
+    if tokens := _of_fittings(text.normal):
+        sure = chance("frame whole", {"listed": 1.0})
+        romaji = " ".join(token.romaji for token in tokens)
+        weighing = Weighing(Chances(sure, (sure,) * len(tokens)))
+        return _interpretation(
+            text, Proposal(tokens, romaji, 0.0, (_WORDS,), weighing=weighing), wishes
+        )
     found = [
         Proposal(_placed(each.words, text), each.romaji, each.weight, (each.reason,))
         for each in chinese.chinese_readings(plain, text.breaks)
@@ -209,6 +220,18 @@ def read_as_saying(text: InscribedText, wishes: Wishes) -> Interpretation | None
         doubts = (*doubts, Doubt(*ends, why))
     read = replace(read, proposals=(*read.proposals, *others), doubts=doubts)
     return by_weight("chinese", read)
+
+
+def _of_fittings(normal: NormalText) -> tuple[Token, ...]:
+    """Return the words of a text that is all of techniques, metals, grounds and sets: 肉合彫."""
+    from inscribe.reading.signatures import read_signature
+
+    if chinese.known_saying(normal.text) is not None:
+        return ()
+    found = read_signature(normal).proposals[:1]
+    tokens = found[0].tokens if found else ()
+    known = all(token.part_of_speech in _ON_FITTINGS for token in tokens)
+    return tokens if known and len(normal.text) > 1 else ()
 
 
 def _is_line(plain: str) -> bool:

@@ -7,6 +7,7 @@ stand the homographs of single words.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import cached_property, partial
@@ -35,7 +36,9 @@ from inscribe.reading.words import (
 _MOST = 5  # other readings
 _THOUSAND, _A_TIME = 1000.0, 900.0
 _DOUBTFUL = 0.85  # chance of a word below which it is a doubt
-_OF_THE_RIVAL = 0.5  # of what is not the best reading's chance, that of the other dictionary
+# What a reading by the other dictionary costs more: of a stretch in kanji, in kana, of it all.
+_BY_OTHER, _BY_OTHER_IN_KANA, _OF_ALL = 500, 1500, 1000
+_KANJI = re.compile("[\u4e00-\u9fff]")
 _FAR = 5.5  # margin, in thousands, of a word without homographs
 _KANJI_OF_A_COMPOUND = 2
 _NO_WORDS = frozenset("□［（、「 　")  # where one of these stands, the two cannot be compared
@@ -51,6 +54,14 @@ class WordsFound(NamedTuple):
 class _Swap(NamedTuple):
     word: int
     piece: ReadWord
+    cost: int
+
+
+class _Other(NamedTuple):
+    """Another reading, why, and what it costs more, in MeCab's units."""
+
+    words: list[ReadWord]
+    why: str
     cost: int
 
 
@@ -154,12 +165,10 @@ def _by_the_other(read: WordsFound, text: InscribedText) -> list[ReadWord] | Non
     from inscribe.reading.verse import marks_voicing, words_without_metre
 
     classical = words_without_metre(plain, voiced=marks_voicing(plain))
-    return list(_with_compounds(classical, read.words))
+    return list(with_compounds(classical, read.words))
 
 
-def _with_compounds(
-    classical: Sequence[ReadWord], modern: Sequence[ReadWord]
-) -> Iterator[ReadWord]:
+def with_compounds(classical: Sequence[ReadWord], modern: Sequence[ReadWord]) -> Iterator[ReadWord]:
     """Yield classical words, in their place the compounds read as Chinese that UniDic knows."""
     ends = {0, *accumulate(word.length for word in classical)}
     starts = accumulate((word.length for word in modern), initial=0)
@@ -202,23 +211,47 @@ def _by_place(words: Sequence[ReadWord]) -> dict[tuple[int, int], str]:
 
 
 def _others(best: Proposal, rivals: _Rivals) -> Iterator[Proposal]:
-    """Yield the other readings: by the other dictionary, then with one word read otherwise."""
-    read, other, swaps = rivals.read, rivals.other, rivals.swaps[: _MOST - 1]
-    rest = 1 - best.chance
-    said = {best.romaji.lower()}
-    if other is not None and (romaji := romaji_of(other)).lower() not in said:
-        said.add(romaji.lower())
+    """Yield the other readings, the likeliest first, each sound once.
+
+    One stretch read by the other dictionary, one word read otherwise, all by the other dictionary.
+    """
+    read, other = rivals.read, rivals.other
+    found = list(_stretches(read, other)) if other is not None else []
+    if other is not None and len(found) > 1:
         why = "in the words of modern prose" if read.of_verse else "in the words of verse"
-        yield _proposal(other, rivals.text, romaji, why, rest * _OF_THE_RIVAL)
-        rest *= 1 - _OF_THE_RIVAL
-    for swap, share in zip(swaps, shared_out(rest, [s.cost for s in swaps], _A_TIME), strict=True):
-        words = [*read.words[: swap.word], swap.piece, *read.words[swap.word + 1 :]]
-        romaji = romaji_of(words)
-        if romaji.lower() not in said:
+        found.append(_Other(other, why, _OF_ALL))
+    for word, piece, cost in rivals.swaps:
+        old = read.words[word]
+        words = [*read.words[:word], piece, *read.words[word + 1 :]]
+        found.append(_Other(words, f"{old.written} read {piece.romaji}, for {old.romaji}", cost))
+    said = {best.romaji.lower()}
+    shown: list[tuple[_Other, str]] = []
+    for each in sorted(found, key=lambda each: each.cost):
+        romaji = romaji_of(each.words)
+        if romaji.lower() not in said and len(shown) < _MOST:
             said.add(romaji.lower())
-            old = read.words[swap.word]
-            why = f"{old.written} read {swap.piece.romaji}, for {old.romaji}"
-            yield _proposal(words, rivals.text, romaji, why, share)
+            shown.append((each, romaji))
+    shares = shared_out(1 - best.chance, [each.cost for each, _ in shown], _A_TIME)
+    for (each, romaji), share in zip(shown, shares, strict=True):
+        yield _proposal(each.words, rivals.text, romaji, each.why, share)
+
+
+def _stretches(read: WordsFound, other: Sequence[ReadWord]) -> Iterator[_Other]:
+    """Yield the reading with one stretch, between words that both divide alike, as the other has.
+
+    A stretch in kanji is likelier another word; in kana it is rather divided otherwise.
+    """
+    ends = [tuple(accumulate(w.length for w in words)) for words in (read.words, other)]
+    first = [0, 0]
+    for cut in sorted(set(ends[0]) & set(ends[1])):
+        last = [each.index(cut) + 1 for each in ends]
+        ours, theirs = read.words[first[0] : last[0]], list(other[first[1] : last[1]])
+        if romaji_of(ours).lower() != romaji_of(theirs).lower():
+            words = [*read.words[: first[0]], *theirs, *read.words[last[0] :]]
+            signs = "".join(word.written for word in ours)
+            why = f"{signs} read {romaji_of(theirs)}, for {romaji_of(ours)}"
+            yield _Other(words, why, _BY_OTHER if _KANJI.search(signs) else _BY_OTHER_IN_KANA)
+        first = last
 
 
 def _proposal(

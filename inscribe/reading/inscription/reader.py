@@ -198,9 +198,10 @@ def read_text(
 
 def _with_suspicions(found: Interpretation, columns: Sequence[str]) -> Interpretation:
     """Return what literal columns say with doubts of what is hardly carved."""
+    from inscribe.reading.inscription.register import words_in_metre
     from inscribe.reading.suspicious import is_plain
 
-    if is_plain("".join(columns)):
+    if is_plain("".join(columns), words_in_metre(found)):
         return found
     from inscribe.forms import signs_of
     from inscribe.reading.inscription.doubts import with_doubts_of_signs

@@ -10,6 +10,7 @@ import re
 
 from inscribe import tables
 from inscribe.reading.spelling import kana_share
+from inscribe.reading.words import Interpretation
 
 _HEADING = "(?:題|よみ人|読人)(?:し|知)ら[ずす]"  # of poems; seldom asked for
 _MARKS = re.compile("［[^］]*］|（[^）]*）")
@@ -26,6 +27,7 @@ _CLASSICAL_GRAMMAR = (  # seldom asked for
 )
 _CLASSICAL_KANA = 0.5
 _ENOUGH_GRAMMAR = 2
+_METRES = ((5, 7, 5), (5, 7, 5, 7, 7))
 _VERSE_MOST_SIGNS = 48
 _VERSE_LEAST_SIGNS = 8
 
@@ -85,3 +87,10 @@ def has_modern_grammar(text: str) -> bool:
 @tables.cached()
 def _modern_grammar() -> re.Pattern[str]:
     return re.compile(_MODERN_GRAMMAR)
+
+
+def words_in_metre(found: Interpretation) -> list[str]:
+    """Return the words, as written, of what is one poem that keeps its metre to the mora."""
+    best = found.proposals[0]
+    kept = tuple(count for count, _ in best.phrases) in _METRES
+    return [token.surface for token in best.tokens] if kept else []

@@ -16,7 +16,6 @@ from inscribe.reading import mecab
 from inscribe.reading.lexicon import connections
 from inscribe.reading.lexicon.compounds import compound_entries
 from inscribe.reading.lexicon.counted import counted_entries
-from inscribe.reading.lexicon.dictionary import FEATURES, UNVOICED
 from inscribe.reading.lexicon.nouns import (
     bare_verbs,
     curated_readings,
@@ -45,6 +44,7 @@ _HEADER_SIZE = 72
 UNVOICE = str.maketrans(
     "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
 )
+_UNVOICED = "unvoiced.more"  # compiled, and laid over the rest where a text marks no voicing
 _UNVOICED_MORE = 200
 _LEFT_OUT_LESS = 700  # hands that mark no voicing leave okurigana out too
 _MADE_UP_MORE = 14000  # else a long run of kana is cheaper as one word nobody knows
@@ -52,7 +52,7 @@ _DEAREST = 32000
 _NOT_IN_TABLES = 3000  # a reading the tables do not give for a form they have
 
 
-def write_parts(folder: Path) -> None:
+def write_parts(folder: Path, features_file: str) -> None:
     """Write into ``folder`` all that MeCab needs but the dictionary itself, and its entries."""
     source = mecab.folder()
     classes = mecab.classes(source)
@@ -66,10 +66,10 @@ def write_parts(folder: Path) -> None:
     (folder / "unk.dic").write_bytes(_renumbered(unknown, numbers))
     (folder / "char.bin").write_bytes((source / "char.bin").read_bytes())
     (folder / "dicrc").write_text(_DICRC, encoding="utf-8")
-    with (folder / FEATURES).open("wb") as file:
+    with (folder / features_file).open("wb") as file:
         features = _Features(file)
         _write(folder / "entries.csv", entries, numbers, features)
-        _write(folder / UNVOICED.replace(".dic", ".more"), _unvoiced(entries), numbers, features)
+        _write(folder / _UNVOICED, _unvoiced(entries), numbers, features)
 
 
 class _Features:

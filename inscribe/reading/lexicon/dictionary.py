@@ -16,7 +16,6 @@ from inscribe.reading import mecab
 from inscribe.workers import FEW
 
 FEATURES = "features.txt"  # what the dictionary says of its words
-UNVOICED = "unvoiced.dic"  # laid over the dictionary where a text marks no voicing
 _ROOMS = ("spelling", "mecab", "lexicon")  # whose code makes the dictionary
 
 
@@ -57,4 +56,4 @@ def _write_parts(folder: Path) -> None:
     """Write what MeCab needs but the compiled dictionary itself."""
     from inscribe.reading.lexicon.building import write_parts
 
-    write_parts(folder)
+    write_parts(folder, FEATURES)

@@ -14,6 +14,7 @@ from inscribe import tables
 from inscribe.reading.lexicon.groups import Words, as_cell, groups, with_words
 from inscribe.reading.lexicon.mixed_spellings import mixed_spellings, readings_of_signs
 from inscribe.reading.lexicon.particles import COST_CONSTANT, COST_FACTOR
+from inscribe.reading.lexicon.shortened import without_no
 from inscribe.reading.lexicon.stems import ClassIndex
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import modern_kana, morae, old_spellings
@@ -125,6 +126,7 @@ def noun_entries(
     """Yield the uninflected words; ``settled`` are the costs of their written forms."""
     common = common_word_costs()
     plain = {kana for _, kana, _, pos, _ in noun_rows() if _NAME not in pos}
+    particle = index.number("助詞-格助詞", "*", "*", "の") or 0
     signs = readings_of_signs((written, historical) for written, historical, *_ in noun_rows())
     for written, historical, modern, pos, gloss in noun_rows():
         number = index.number(pos, "*", "*", written)
@@ -157,6 +159,10 @@ def noun_entries(
                 group = None  # 花見, flower viewing, beside 花見る
             yield with_words(entry, group, in_kana=spelling != written)
         if not affix and pos.startswith("名詞"):
+            entry = DictionaryEntry(
+                written, number, settled[written, modern], kana, pos, "*", "*", written, "和", gloss
+            )
+            yield from without_no(entry, particle)
             cost = settled[written, modern] + _MIXED
             for spelling in mixed_spellings(written, historical, signs):
                 yield DictionaryEntry(

@@ -20,6 +20,8 @@ COST_CONSTANT = 1700  # so that the particle の costs what UniDic says
 _PARTICLE_COST = {"格助詞": 6500, "係助詞": 6500, "接続助詞": 7000, "副助詞": 7500, "終助詞": 8500}
 _LONG_FINAL_COST = 5500  # a final particle of two kana or more
 _BORROWED_COST = 13000  # a particle written with a borrowed character
+_PARENT_COST = 12000  # or with the one that its kana was made from
+_VOICED = dict(zip("かそてはと", "がぞでばど", strict=True))
 
 
 def particle_entries(
@@ -29,6 +31,7 @@ def particle_entries(
     frequent = _frequency_costs()
     strings: list[tables.Row] = []
     single: dict[str, list[DictionaryEntry]] = {}
+    given = {(row["written"], row["kana"]) for row in tables.rows("verse_particles")}
     for row in tables.rows("verse_particles"):
         if "連語" in row["pos"]:
             strings.append(row)
@@ -51,10 +54,30 @@ def particle_entries(
         )
         single.setdefault(written, []).append(entry)
         yield with_words(entry, groups().get((written, written)), in_kana=True)
+        if written == kana and pos.startswith("助詞") and not pos.endswith("終助詞"):
+            for sign in parents().get(kana, ()):
+                if (sign, kana) not in given:
+                    yield entry._replace(written=sign, cost=_PARENT_COST)
     for row in strings:
         for entry in _string_entries(row, single, index):
             own = frequent.get((entry.written, entry.part_of_speech, "*"))
             yield entry if own is None else entry._replace(cost=own)
+
+
+@tables.cached()
+def parents() -> dict[str, tuple[str, ...]]:
+    """Return the characters that a kana was made from, which hands also write in their full form.
+
+    >>> "二" in parents()["に"], "登" in parents()["と"]
+    (True, True)
+    """
+    found: dict[str, tuple[str, ...]] = {}
+    for row in tables.rows("manyogana"):
+        if row["note"] == "kana":
+            voiced = _VOICED.get(row["kana"], "")
+            for kana in (row["kana"], *voiced):
+                found[kana] = (*found.get(kana, ()), row["written"])
+    return found
 
 
 def _frequency_costs() -> dict[tuple[str, str, str], int]:

@@ -1,7 +1,8 @@
-"""Forms of verbs and adjectives as manuscripts cut them short: 思 for 思ひ."""
+"""Words as manuscripts cut them short: 思 for 思ひ, 吉野山 for 吉野の山."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterator
 
 from inscribe.reading.mecab import DictionaryEntry
@@ -9,9 +10,23 @@ from inscribe.reading.words import OKURIGANA_LEFT_OUT
 
 # A character that is a form of a verb by itself (見 mi, 来 ki) is not a shortened 見え or 来たり.
 WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
-SHORTENED = ("連用形-一般", "終止形-一般", "連体形-一般", "未然形-一般", "已然形-一般", "命令形")
+SHORTENED = (
+    "連用形-一般",
+    "終止形-一般",
+    "連体形-一般",
+    "未然形-一般",
+    "已然形-一般",
+    "命令形",
+    "連用形-イ音便",
+    "連用形-促音便",
+    "連用形-撥音便",
+)
+_WITHOUT_NO = 4500  # of a place: 志賀浦 for 志賀の浦
+_WITHOUT_NO_NOUN = 6000  # of another noun: 鶯鳴 for 鶯の鳴く
+_KANJI_ALONE = re.compile("[\u4e00-\u9fff々]{1,3}")
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800
+_WHOLE_ENDING = 1000  # both kana of an ending left out
 _SHORT_BESIDE_NOUN = 1500
 _SELDOM_SHORTENED = {
     "連用形-一般": 300,
@@ -35,8 +50,22 @@ def shortened(
     elif len(ending) == 2 and ending[1] in "るれよ":
         cost = entry.cost + _WITHOUT_INNER_KANA + more
         yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)
+        if ending[1] != "よ":  # 過は for 過ぐれば
+            yield left_out(entry._replace(written=stem, cost=entry.cost + _WHOLE_ENDING + more))
 
 
 def left_out(entry: DictionaryEntry) -> DictionaryEntry:
     """Return a form as one written without its okurigana."""
     return entry._replace(cost=entry.cost + _WITHOUT_OKURIGANA, note=OKURIGANA_LEFT_OUT)
+
+
+def without_no(entry: DictionaryEntry, particle: int) -> Iterator[DictionaryEntry]:
+    """Yield a noun in kanji behind which の, of the class ``particle``, is not written."""
+    if particle and _KANJI_ALONE.fullmatch(entry.written):
+        more = _WITHOUT_NO if "固有名詞" in entry.part_of_speech else _WITHOUT_NO_NOUN
+        yield entry._replace(
+            kana=f"{entry.kana} の",
+            cost=entry.cost + more,
+            note="の not written",
+            right_connection=particle,
+        )

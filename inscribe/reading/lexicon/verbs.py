@@ -44,6 +44,7 @@ _COVERS_ENDING = {
     "下二段-カ行": "消",
 }
 _WHOLE_FIRST = re.compile("[見着来出寝居][はひふへほ]")  # 見はやす: mi, then hayasu
+_INNER_KANA = re.compile("([\u4e00-\u9fff]+)[\u3041-\u3096]")
 _KANA_RUN = re.compile("[\u3041-\u3096]+")
 _MOST_COST = 9000  # a stem of the tables in kanji costs no more than this
 _LEAST_COST = 5500
@@ -196,8 +197,21 @@ def verb_entries(rows: list[VerbRow], index: ClassIndex) -> Iterator[DictionaryE
             group = groups().get((row.written, row.historical))
             if group and "名詞" in group.parts_of_speech[0]:
                 stem = stem._replace(cost=cost + _NOUN_AND_VERB)
+            short = _without_inner_kana(row, written)
+            if short and short not in index.nouns:  # 霧は is no kirawa
+                for entry in conjugate(stem._replace(written=short), index):
+                    yield left_out(entry)
             for entry in _forms(row, stem, index, in_kanji=in_kanji):
                 yield with_words(entry, group, in_kana=not in_kanji)
+
+
+def _without_inner_kana(row: VerbRow, written: str) -> str:
+    """Return a stem without the kana before its ending: 移 for 移ろ, for 移ふ.
+
+    The causatives are not cut short so: 知す would rather be 知す, to rule.
+    """
+    cut = _INNER_KANA.fullmatch(written)
+    return cut[1] if cut and written == row.written and "サ行" not in row.conjugation else ""
 
 
 def stem_conjugations(rows: list[VerbRow]) -> dict[tuple[str, str], set[str]]:

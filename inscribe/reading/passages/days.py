@@ -18,8 +18,8 @@ _SIGN = 2.4  # of a date; a little more than a signature gets for its own
 _WORN_SIGN = 2.2
 _TIME = re.compile("(?:于時|干時|時維|維時|時|旹|此時)")
 _PARTS = "一二三四五六七八九十廿卅元正年歳秊月日朔望晦吉祥良辰旦上中下旬浣春夏秋冬孟仲季初晩暮弥生"
-_CYCLE = "甲乙丙丁戊己庚辛壬癸子丑寅卯辰巳午未申酉戌亥"
-_OF_DATES = frozenset(_PARTS + _CYCLE)
+_STEMS, _BRANCHES = "甲乙丙丁戊己庚辛壬癸", "子丑寅卯辰巳午未申酉戌亥"
+_OF_DATES = frozenset(_PARTS + _STEMS + _BRANCHES)
 _UNITS = frozenset("年月日歳")
 _ERA_SIGNS = 2  # signs of a worn era that are no numbers
 
@@ -32,10 +32,7 @@ class Days:
         self.text = text
         found = [d for d in _dates(text, faces) if d.age is None] if _may_hold(text) else []
         self._spans = [(date.first, date.last + 1) for date in found]
-        self._sure = {
-            (d.first, d.last + 1): d.year is not None or not _UNITS.isdisjoint(d.text)
-            for d in found
-        }
+        self._sure = {(d.first, d.last + 1): _is_sure(d) for d in found}
 
     def weight(self, first: int, end: int) -> float:
         """Return the log odds that a stretch is a date and nothing else; 0 where it is none.
@@ -65,6 +62,12 @@ class Days:
     def begins(self, at: int) -> bool:
         """Whether a date begins at an offset."""
         return any(first == at for first, _ in self._spans)
+
+
+def _is_sure(date: DateReading) -> bool:
+    """Whether a date says a year, a month or a day beyond doubt: 文化七年, 八月, 己巳之春."""
+    cyclic = date.text[0] in _STEMS and date.text[1:2] in _BRANCHES
+    return date.year is not None or cyclic or not _UNITS.isdisjoint(date.text)
 
 
 def _dates(text: str, faces: Iterable[int]) -> Iterator[DateReading]:

@@ -20,7 +20,7 @@ from inscribe.reading.passages.poems import poem_weight, prose_weight
 from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.signings import Signings
 from inscribe.reading.passages.stretches import KnownPassage, PassageStretch
-from inscribe.reading.passages.titles import framed_weight, topic_weight
+from inscribe.reading.passages.titles import framed_weight, place_weight, topic_weight
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import InscribedText
 
@@ -41,6 +41,8 @@ _COPIED = 40.0  # what it weighs that a stretch is just what is copied of a sour
 _COPIED_KINDS = frozenset({"verse", "prose", "chinese"})
 _PARTICLES = frozenset("にニをヲのノ")  # 静葭之図ニ倣フ is no title
 _BEGUN_INSIDE = 1.0  # a signature that begins inside a column seldom runs over its end
+_SOON = 6  # signs from the beginning of a sentence in which there is kana
+_APART, _FEW = 2.0, 2  # one or two signs of a saying that have columns of their own
 _SEAL = re.compile("（印[^）]*）")
 _SIGNED = "the words and names of a signing"
 
@@ -236,7 +238,8 @@ class _Weigher:
     ) -> Iterator[PassageStretch]:
         if first not in self.begins:
             return
-        names_after = len(plain) > _TAIL_OF_POEM and is_kanji_only(plain[-_TAIL_OF_POEM:])
+        tail = plain[-_TAIL_OF_POEM:].replace("□", "一")
+        names_after = len(plain) > _TAIL_OF_POEM and is_kanji_only(tail)
         weight, reason = (0.0, "") if names_after else poem_weight(plain, inner.breaks)
         if weight:
             yield PassageStretch(first, end, "verse", weight, None, (reason,))
@@ -248,9 +251,22 @@ class _Weigher:
         yield PassageStretch(first, end, "prose", _UNWEIGHED - 0.5 * len(plain), None, ())
         weight, reason = chinese_weight(plain, inner.breaks)
         if weight:
-            yield PassageStretch(first, end, "chinese", weight, None, (reason,))
+            apart = _APART * (len(plain) <= _FEW and self._fills_columns(first, end))
+            yield PassageStretch(first, end, "chinese", weight + apart, None, (reason,))
         if weight := self.days.weight(first, end):
             yield PassageStretch(first, end, "date", weight, None, ("a date",))
+
+    def _of_topic(self, plain: str, end: int) -> float:
+        """Return what a first stretch weighs as the topic of what follows; a poem, if at once."""
+        in_japanese = bool(KANA.search(self._text.normal.text[end : end + _SOON]))
+        if end in self._text.breaks:
+            return topic_weight(plain) or in_japanese * place_weight(plain)
+        return max(topic_weight(plain), place_weight(plain)) * in_japanese / 2
+
+    def _fills_columns(self, first: int, end: int) -> bool:
+        """Whether a stretch begins and ends where columns do, among others."""
+        edges = {0, len(self._text.normal.text), *self._text.breaks}
+        return bool(self._text.breaks) and {first, end} <= edges
 
     def _framed(self, plain: str, first: int, end: int) -> Iterator[PassageStretch]:
         if len(plain) > _LONGEST_FRAMED:
@@ -260,7 +276,7 @@ class _Weigher:
         goes_on = self._text.normal.text[end : end + 1] in _PARTICLES
         whole = end - first == len(self._text.normal.text)
         weight = framed_weight("heading", plain, first=True, last=first > 0 or whole)
-        if not weight and not first and end in self._text.breaks:
-            weight = topic_weight(plain)
+        if not weight and not first and end < len(self._text.normal.text):
+            weight = self._of_topic(plain, end)
         if weight and not (goes_on and not KANA.search(plain[-1:])):
             yield PassageStretch(first, end, "heading", weight, None, ("a heading",))

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from inscribe import tables
 from inscribe.reading.passages.order import closing_words, ranks
-from inscribe.reading.passages.sayings import is_known_saying
+from inscribe.reading.passages.sayings import is_known_saying, known_lengths
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.words import MARK
 
 _SAYING = 5.0
 _SAYING_SIGN = 2.2
 _SHORT_SAYING = {1: 1.0, 2: 4.0, 3: 8.0}
+_LONG_SAYING = 4
 _COMMON_SIGN, _RARE_SIGN = 0.7, -0.8
 _COMMON = 2500  # signs that are commonest in print
 _POEMS = {10: 3.0, 14: 3.0, 20: 4.0, 28: 4.0, 40: 3.0, 56: 3.0}  # five or seven signs a line
@@ -46,7 +47,8 @@ def chinese_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
     legible = plain.replace("□", "")
     if not _LEAST <= len(plain) <= _LONGEST or not is_kanji_only(legible):
         return 0.0, ""
-    weight = _of_known_lines(plain) or _of_signs(plain) + _of_lines(plain, breaks)
+    weight = _of_known_lines(plain) or _of_saying_continued(plain)
+    weight = weight or _of_signs(plain) + _of_lines(plain, breaks)
     weight += min(_GRAMMAR_MOST, _GRAMMAR_SIGN * sum(sign in _GRAMMAR for sign in plain))
     compounded = _in_compounds(plain)
     weight += _COMPOUND_SIGN * compounded + _COMPOUNDS_ALONE * (compounded == len(plain))
@@ -69,6 +71,15 @@ def _of_known_lines(plain: str) -> float:
                 weight = _SAYING + _SAYING_SIGN * line * len(known)
                 return weight + sum(map(_of_signs, others)) - _UNKNOWN_LINE * len(others)
     return 0.0
+
+
+def _of_saying_continued(plain: str) -> float:
+    """Return what a known saying weighs after which Chinese goes on: 百戦百勝不如一忍; else 0."""
+    known = max(known_lengths(plain, 0), default=0)
+    rest = plain[known:]
+    if known < _LONG_SAYING or _GRAMMAR.isdisjoint(rest):
+        return 0.0
+    return _SAYING + _SAYING_SIGN * known + _of_signs(rest) - _UNKNOWN_LINE
 
 
 @tables.cached(2048)

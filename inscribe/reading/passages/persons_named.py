@@ -24,8 +24,9 @@ def names_nobody(pieces: Sequence[SignaturePiece]) -> bool:
 def names_two_persons(pieces: Sequence[SignaturePiece], role: Role | None) -> bool:
     """Whether two persons are named: both do something, or the one writes with a name too many."""
     named = done = again = False
-    for piece in pieces:
-        if piece.kind in MAKERS:
+    for piece, after in pairwise((*pieces, pieces[-1])):
+        bare = piece.kind == "surname" and after.kind == "verb"  # a pen name like a surname
+        if piece.kind in MAKERS or bare:
             again = again or done
             named = True
         elif piece.kind == "verb" and named:
@@ -34,6 +35,8 @@ def names_two_persons(pieces: Sequence[SignaturePiece], role: Role | None) -> bo
             done = True
     if _has_two_full_names(pieces):
         return True
+    if pieces[0].kind == POET and any(piece.kind in MAKERS for piece in pieces):
+        return True  # 紀貫之詠蒼翁書
     makers = [piece for piece in pieces if piece.kind in NAMES]
     if any(piece.word is not None and piece.word.family == POET for piece in makers[:-1]):
         return True

@@ -11,6 +11,7 @@ from inscribe.reading.words import MARK
 
 _WHOLE = {"tanka": 9.0, "haiku": 4.0, "sedōka": 3.0}  # log odds that a kept metre is no chance
 _PART = 1.5
+_CHANCE_PART = -1.5  # two phrases that no column parts: many a motto is of 7-7 morae
 _CLASSICAL_END = re.compile("(?:けりな?|ら[むん]|け[むん]|けらし|かな|ぬる|つる|もがな)$")
 _HARDLY_KEPT = 10_000
 _METRE_UNIT = 900.0  # of the cost of a metre that is kept badly
@@ -31,9 +32,11 @@ _NEARLY_TANKA, _LONG_ENOUGH = range(29, 34), 0.6
 _LEAST_KANA = 2
 _SIGNS = range(7, 49)
 _KATAKANA = re.compile("[ァ-ヺ]")
+_HIRAGANA, _OF_PROSE = re.compile("[ぁ-ゖ]"), 3.0  # precepts are written in katakana, poems hardly
 _KANJI_TAIL = re.compile("[㐀-鿿]+$")
 _LEAST_OF_PROSE, _SCRAP = 5, 4.0  # signs; what is shorter is a scrap of something else
-_NEVER_LAST = frozenset("をヲ")
+_NEVER_LAST = frozenset("をヲのノ")
+_OPEN_END = 5.0  # の at the end of a whole poem: a noun follows
 _NEVER_FIRST, _SCRAP_AFTER = frozenset("をにはのがてとへもヲニハノガテトヘモ"), -4.0
 _LONG_TAIL = 4  # kanji at the end of a sentence that are hardly part of it
 _TAIL_SIGN = 1.2
@@ -61,6 +64,7 @@ def poem_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
         if morae in _NEARLY_TANKA:
             return language + _LONG_ENOUGH, "about as long as a tanka"
         return 0.0, ""
+    language -= _OF_PROSE * bool(_KATAKANA.search(text) and not _HIRAGANA.search(text))
     return language + _metre_weight(text, reading, breaks), f"keeps the metre of a {_name(reading)}"
 
 
@@ -93,7 +97,7 @@ def _metre_weight(text: str, reading: VerseReading, breaks: frozenset[int]) -> f
     assert metre is not None
     cost, phrases = fitted_phrases(reading.words, metre)
     weight = _PART if metre in PARTS else _WHOLE.get(metre.name, _PART)
-    weight -= cost / _METRE_UNIT
+    weight -= cost / _METRE_UNIT + _OPEN_END * (metre not in PARTS and text.endswith("の"))
     ends, position = set(), 0
     firsts = {first for _, first in phrases[1:]}
     for index, word in enumerate(reading.words):
@@ -102,6 +106,8 @@ def _metre_weight(text: str, reading: VerseReading, breaks: frozenset[int]) -> f
         position += word.length
     if breaks and breaks <= ends:
         weight += _IN_COLUMNS
+    elif metre in PARTS:
+        weight += _CHANCE_PART - _PART
     if metre.name == "tanka" and cost <= _HARDLY_KEPT:
         weight = max(weight, _LONG_ENOUGH)
     if metre.name == "haiku":

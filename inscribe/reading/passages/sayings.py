@@ -8,7 +8,7 @@ from inscribe.reading.words import words_from
 _INVOCATION = "invocation"
 _LEAST_OF_SEVERAL = 3  # signs of a saying that is part of a longer text
 _SURE_LENGTH = 4
-_MOST_WORN = 0.34
+_MOST_WORN, _MOST_WORN_OF_SEVERAL = 0.34, 0.5  # of one saying; of one beside others
 
 
 def is_known_saying(text: str) -> bool:
@@ -20,18 +20,16 @@ def is_known_saying(text: str) -> bool:
     return bool(text) and (_is_known(text) or _is_of_several(text))
 
 
-def _is_known(text: str) -> bool:
+def _is_known(text: str, most_worn: float = _MOST_WORN) -> bool:
     if text in _sayings():
         return True
     if "□" in text:
-        return _is_worn(text)
+        return text.count("□") <= most_worn * len(text) and _is_worn(text)
     return any(word.kind == _INVOCATION for word in words_from(text[0]).get(text, ()))
 
 
 def _is_worn(text: str) -> bool:
     """Whether what is left of a text is left of a known saying."""
-    if text.count("□") > _MOST_WORN * len(text):
-        return False
     return any(
         all(one in ("□", two) for one, two in zip(text, known, strict=True))
         for known in _sayings_of(len(text))
@@ -40,19 +38,27 @@ def _is_worn(text: str) -> bool:
 
 def _is_of_several(text: str) -> bool:
     """Whether a text is nothing but known sayings, one after the other."""
+    if text.count("□") > _MOST_WORN * len(text):
+        return False
     reached = {0}
     for first in range(len(text)):
         if first in reached:
-            for length in known_lengths(text, first):
+            for length in known_lengths(text, first, _MOST_WORN_OF_SEVERAL):
                 if length >= _LEAST_OF_SEVERAL:
                     reached.add(first + length)
     return len(text) in reached
 
 
-def known_lengths(text: str, first: int) -> tuple[int, ...]:
-    """Return the lengths of the known sayings that begin at a place of a text."""
+def known_lengths(text: str, first: int, most_worn: float = _MOST_WORN) -> tuple[int, ...]:
+    """Return the lengths of the known sayings that begin at a place of a text.
+
+    Args:
+        text: a normalised text.
+        first: where they begin.
+        most_worn: the share of the signs of a saying that may be lost.
+    """
     longest = min(len(text) - first, _longest())
-    return tuple(n for n in range(2, longest + 1) if _is_known(text[first : first + n]))
+    return tuple(n for n in range(2, longest + 1) if _is_known(text[first : first + n], most_worn))
 
 
 def holds_saying(text: str) -> bool:

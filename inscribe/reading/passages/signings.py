@@ -7,11 +7,18 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from inscribe import tables
-from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name
+from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name, known
+from inscribe.reading.passages.not_signed import (
+    begins_with_poet,
+    begins_with_text,
+    begins_with_title,
+    grammar_in_names,
+    is_headed,
+    is_title_alone,
+)
 from inscribe.reading.passages.order import closing_words, ranks
 from inscribe.reading.passages.persons_named import (
     MAKERS,
-    NAMES,
     has_rank_inside,
     names_nobody,
     names_two_persons,
@@ -20,7 +27,7 @@ from inscribe.reading.passages.sayings import holds_saying
 from inscribe.reading.passages.titles import framed_weight
 from inscribe.reading.signatures import CheapestDivisions, SignaturePiece, dated_pieces, divisions
 from inscribe.reading.spelling import kana_share
-from inscribe.reading.words import MARK, POET, InscribedText, Role, words_from
+from inscribe.reading.words import MARK, InscribedText, Role, words_from
 
 _SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
 _KANA_SIGN = 0.8
@@ -41,9 +48,12 @@ _CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures
 _FULL_NAME = 1.2  # a writer gives his pen name alone more often than not
 _LONE_SIGN = 3.0
 _HEADED = 6.0
-_PICTURED = frozenset({"subject", "poet", "work"})
 _AFTER_POET = 3.0  # 小町磬渓書: the poet, and a writer
-_SAYS_WHAT_IS_RIGHT, _LONGEST_TITLE = 6.0, 10  # 右忠岑歌 is a heading
+_SAYS_WHAT_IS_BESIDE = 6.0
+_SAYS_SOMETHING = 4.0
+_CLOSED_BEFORE = 2.5
+_VERB_OF_FAMILY = 6.0
+_GRAMMAR = 3.0  # a word of Chinese grammar in a name
 _BEGINS_WITH_VERB = 3.0
 _NEW_COLUMN = 2.0
 _BARE = MAKERS | {"age"}
@@ -83,12 +93,16 @@ class Signings:
         weight += _KAO * ("（花押）" in text) + _RANK * ranked
         if word:
             weight += _CLOSED + _CLOSED_WITH_OBJECT * plain.endswith("之")
+        weight -= _VERB_OF_FAMILY * self._closes_with_family(end, word)
         weight -= _TWO_PERSONS * names_two_persons(best.pieces, role)
         weight -= _FULL_NAME * (role == "wrote" and any(p.kind == "surname" for p in best.pieces))
         weight -= _NO_NAME * (not ranked and names_nobody(best.pieces))
-        weight -= _AFTER_POET * (first > 0 and _begins_with_poet(plain, best.pieces))
-        weight -= _SAYS_WHAT_IS_RIGHT * _begins_with_title(plain)
-        weight -= _HEADED * (_is_headed(text, best.pieces) or _is_title_alone(best.pieces))
+        weight -= _AFTER_POET * (first > 0 and begins_with_poet(plain, best.pieces))
+        weight -= _SAYS_WHAT_IS_BESIDE * begins_with_title(plain)
+        weight -= _HEADED * (is_headed(text, best.pieces) or is_title_alone(best.pieces))
+        weight -= _SAYS_SOMETHING * self._says_something(first, end)
+        weight -= _CLOSED_BEFORE * self._closed_before(first, end)
+        weight -= _GRAMMAR * grammar_in_names(self.text[first:end], best.pieces, first)
         weight -= _TWO_PERSONS * (not ranked and has_rank_inside(plain))
         weight -= _LONE_SIGN * (len(plain) == 1)
         weight -= _BEGINS_WITH_VERB * (best.pieces[0].kind == "verb" and len(best.pieces) > 1)
@@ -111,6 +125,25 @@ class Signings:
                 if whole and head <= _BARE and "surname" in tail and tail & MAKERS:
                     return True
         return False
+
+    def _says_something(self, first: int, end: int) -> bool:
+        """Whether the first of several columns of a stretch is a saying or a title."""
+        ends = [at for at in self._whole.breaks if first < at < end]
+        begins = not first or first in self._whole.breaks
+        return begins and bool(ends) and begins_with_text(self.text[first : min(ends)])
+
+    def _closes_with_family(self, end: int, word: str) -> bool:
+        """Whether what is taken for a verb ends a surname, and a name follows: 鴨打｜雪篁作."""
+        goes_on = end < len(self.text) and end not in self._whole.breaks
+        return goes_on and len(word) == 1 and bool(known(self.text[max(0, end - 2) : end]).surname)
+
+    def _closed_before(self, first: int, end: int) -> bool:
+        """Whether a column within a stretch ends as a writer's signing does: 檜峰讃／肥前住…."""
+        inside = (at for at in self._whole.breaks if first + 1 < at < end)
+        return any(
+            self.text[at] != "之" and _closing(self.text[first:at])[0] in ("wrote", "composed")
+            for at in inside
+        )
 
     def _stem(self, first: int, end: int, word: str) -> tuple[int, bool]:
         """Return where a closing word begins that the tables lack, and whether a rank is closed."""
@@ -190,40 +223,6 @@ def _is_verb(word: str) -> bool:
     return any(each.kind == "verb" for each in words_from(word[0]).get(word, ()))
 
 
-def _begins_with_poet(plain: str, pieces: Sequence[SignaturePiece]) -> bool:
-    """Whether a known poet stands first and another person after: no place, no family of that name.
-
-    >>> [_begins_with_poet(t, divisions(t)[0].pieces) for t in ("宗鑑蓼磯書", "伊勢住綾国作")]
-    [True, False]
-    """
-    if pieces[0].kind in ("place", "title", "office"):
-        return False
-    poets = [w for w, of in words_from(plain[0]).items() if any(o.family == POET for o in of)]
-    named = max((len(name) for name in poets if plain.startswith(name)), default=0)
-    rest = {piece.kind for piece in pieces if piece.first >= pieces[0].first + named}
-    return bool(named) and not rest.isdisjoint(NAMES)
-
-
-def _is_headed(plain: str, pieces: Sequence[SignaturePiece]) -> bool:
-    """Whether the title of a picture stands first, and a name after it: 寒山拾得図綾国刻."""
-    if pieces[0].kind not in _PICTURED:
-        return False
-    end = plain.find("図", 1) + 1 or (plain.find("之内", 1) + 2 if "之内" in plain[1:] else 0)
-    headed = 0 < end < len(plain)
-    return headed and framed_weight("heading", plain[:end], first=True, last=False) > 0
-
-
-def _is_title_alone(pieces: Sequence[SignaturePiece]) -> bool:
-    """Whether nothing but a subject or a work is named: 山水 after 花鳥風月."""
-    return {piece.kind for piece in pieces} <= {"subject", "work"}
-
-
-def _begins_with_title(plain: str) -> bool:
-    """Whether what stands before is named first: 右忠岑歌."""
-    ends = range(2, min(len(plain), _LONGEST_TITLE) + 1) if plain[0] == "右" else ()
-    return any(framed_weight("heading", plain[:at], first=False, last=True) for at in ends)
-
-
 def role_of_signing(text: str) -> Role:
     """Return what the person did whom a signature names that stands alone.
 
@@ -249,7 +248,9 @@ def is_surely_signed(text: InscribedText) -> bool:
         return False
     if best.cost > _SURE_SIGN * len(plain) or (text.breaks and "date" in kinds):
         return False
-    if _is_headed(plain, best.pieces):
+    if is_headed(plain, best.pieces) or begins_with_title(plain):
+        return False
+    if text.breaks and begins_with_text(plain[: min(text.breaks)]):
         return False
     return names_one(text) and not _has_foreign_part(plain, text, (0, len(plain)), best.pieces)
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.sayings import is_known_saying
-from inscribe.reading.spelling import is_kanji_only
+from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import Kind, words_from
 
 _SUBJECT = 5.0  # log odds that a subject of fittings that stands before a text is its heading
@@ -16,9 +17,19 @@ _HEADING_SIGN = 0.6
 _LONGEST_TOPIC = 6
 _TO_A_GOD, _GOD_SIGN = 6.0, 2.3  # more than the god's name is worth as an invocation
 _TOPIC, _TOPIC_SIGN = 2.0, 0.6
+_SAID_TO_BE_A_POEM = 1.5  # 春日詠, 春日偶成
+_POEM_WORD = re.compile(
+    "(?:詠|吟|作|偶成|偶作|偶感|偶詠|即事|即興|述懐|書懐|有感|口占|口号|雑詠|感懐)$"
+)
+_PARTICLES = frozenset("をにのヲニノ")
+_LONGEST_PLACE = 4
+_LANDSCAPE = frozenset("川山浦野関橋沢峰嶺滝瀧原池島嶋浜崎海江")
+_WHERE_OR_WHEN = frozenset("前中上下辺間外後夕朝夜暁")  # inside a topic: 月前雁, 雪中梅
 _LONGEST = 12
 _VIEW = 4  # signs of one view of eight, 石山秋月
-_THE_ABOVE = "右"  # before a poet or a word for a poem it makes a title: 右忠岑歌
+_SIDES = {"右": "みぎ", "左": "ひだり"}  # 右忠岑歌: where the poem stands whose title it is
+_SAYING_SIGN = 2.2  # as much as it is worth to be known as a saying: 瀟湘八景之内
+_TO_A_PERSON = 4.0  # 寄某君 is no topic
 
 
 class Frame(NamedTuple):
@@ -56,31 +67,43 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
     >>> framed_weight("dedication", "為籾山君", first=True, last=True) > 5
     True
     """
+    stem = _without_closing(text) if kind == "dedication" else text
+    closed = stem != text  # 為某君某刻 is the carver's, 為某君造之 names none
     worth = [
         frame.weight
-        for frame in _frames_like(kind, text)
-        if frame.fits(text)
+        for frame in _frames_like(kind, stem)
+        if frame.fits(stem)
         and (frame.place == "any" or (first if frame.place == "first" else last))
+        and not (closed and not frame.ends and not _names_with_respect(stem))
     ]
-    if kind == "dedication" and text.removesuffix("之").endswith(tuple(closing_words())):
-        worth = []  # 為某君某刻 is the carver's
     if kind == "heading" and worth and _begins_formula(text):
         worth = []
     if kind == "heading" and len(text) > 2 and is_subject(text):
         worth.append(_SUBJECT)
-    if kind == "heading" and "之内" in text[:-2]:  # 近江八景之内石山秋月
+    if kind == "heading" and "之内" in text:  # 近江八景之内石山秋月
         whole, part = text.split("之内", 1)
         if is_subject(part) or len(part) == _VIEW:  # not 六歌仙之内綾国
             worth.append(_SUBJECT * is_subject(part) + _SUBJECT * is_subject(whole))
+        if worth and is_known_saying(whole):
+            worth.append(_SUBJECT + _SAYING_SIGN * len(whole))
     if kind == "dedication" and worth and _is_given_to_a_god(text):
         worth = [_TO_A_GOD + _GOD_SIGN * len(text)]
+    elif kind == "dedication" and worth and _names_with_respect(stem):
+        worth.append(_TO_A_PERSON + max(worth))
     best = max(worth, default=0.0)
     return best + _HEADING_SIGN * len(text) if best and kind == "heading" else best
 
 
+def _without_closing(text: str) -> str:
+    """Return a text without the verb and the 之 that close it."""
+    stem = text.removesuffix("之")
+    verb = max((word for word in closing_words() if stem.endswith(word)), key=len, default="")
+    return stem.removesuffix(verb) if verb else text
+
+
 def _begins_formula(text: str) -> bool:
     """Whether a text begins with what opens a formula of signatures: 倣古図 is no title."""
-    return text[0] != _THE_ABOVE and any(
+    return text[0] not in _SIDES and any(
         word.kind == "opener" for word in words_from(text[0]).get(text[0], ())
     )
 
@@ -94,8 +117,19 @@ def _is_given_to_a_god(text: str) -> bool:
     )
 
 
+def _names_with_respect(text: str) -> bool:
+    """Whether a text ends in 君, 先生 and their like."""
+    return any(
+        word.kind == "honorific"
+        for at in range(1, len(text))
+        for word in words_from(text[at]).get(text[at:], ())
+    )
+
+
 def frame_of(kind: Kind, text: str) -> Frame | None:
     """Return the likeliest frame of a heading or dedication whose words have a fixed reading."""
+    if kind == "dedication" and _without_closing(text) != text:
+        return None
     fitting = [frame for frame in _frames() if frame.kind == kind and frame.fits(text)]
     said = [frame for frame in fitting if frame.said_first or frame.said_last]
     return max(said, key=lambda frame: frame.weight, default=None)
@@ -112,6 +146,16 @@ def ends_of_titles(plain: str, starts: Iterable[int]) -> Iterator[int]:
         for end in range(start + 2, min(len(plain), start + _LONGEST) + 1):
             if framed_weight("heading", plain[start:end], first=True, last=True):
                 yield end
+
+
+def ends_of_topics(plain: str) -> Iterator[int]:
+    """Yield the offsets at which a topic may end that a sentence in Japanese follows at once."""
+    found = KANA.search(plain)
+    kanji = found.start() if found else 0
+    goes_on = found is not None and found.group() in _PARTICLES
+    for end in range(2, min(kanji - goes_on, _LONGEST_TOPIC) + 1):
+        if topic_weight(plain[:end]) or place_weight(plain[:end]):
+            yield end
 
 
 def _frames_like(kind: Kind, text: str) -> Iterator[Frame]:
@@ -132,7 +176,7 @@ def _frames_by_ends() -> dict[tuple[str, str, str], list[Frame]]:
 
 @tables.cached()
 def _frames() -> tuple[Frame, ...]:
-    return tuple(
+    found = [
         Frame(
             row["kind"],
             row["begins"],
@@ -146,19 +190,51 @@ def _frames() -> tuple[Frame, ...]:
             row["order"],
         )
         for row in tables.rows("passage_frames")
-    )
+    ]
+    above = [frame for frame in found if frame.begins == "右"]
+    left = [frame._replace(begins="左", said_first=_SIDES["左"]) for frame in above]
+    return (*found, *left)
 
 
 def topic_weight(text: str) -> float:
     """Return the log odds that a first column of a few kanji is the topic of what follows.
 
-    >>> topic_weight("早春") > 3, topic_weight("綾国")
-    (True, 0.0)
+    >>> topic_weight("早春") > 3, topic_weight("月前雁") > 3, topic_weight("綾国")
+    (True, True, 0.0)
     """
-    if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text):
+    stem = _POEM_WORD.sub("", text)
+    if len(stem) > 1 and stem != text and (weight := topic_weight(stem)):
+        return weight + _SAID_TO_BE_A_POEM
+    if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text) or _begins_formula(text):
+        return 0.0
+    usual, words = _common_words(text)
+    if usual and words < len(text):
+        return _TOPIC + _TOPIC_SIGN * len(text)
+    placed = len(text) > 2 and text[1] in _WHERE_OR_WHEN  # 月前雁, 雪中梅
+    if placed and _common_words(text[0])[0] and _common_words(text[2:])[0]:
+        return _TOPIC + _TOPIC_SIGN * len(text)
+    return 0.0
+
+
+def place_weight(text: str) -> float:
+    """Return the log odds that a place before a poem is what the poem is of.
+
+    >>> place_weight("龍田川") > 0, place_weight("須磨") > 0, place_weight("綾国")
+    (True, True, 0.0)
+    """
+    if not 2 <= len(text) <= _LONGEST_PLACE or not is_kanji_only(text):
         return 0.0
     from inscribe.reading.mecab import unidic_words
 
     words = unidic_words(text)
-    usual = all(word.known and "固有名詞" not in word.part_of_speech for word in words)
-    return _TOPIC + _TOPIC_SIGN * len(text) if usual and len(words) < len(text) else 0.0
+    kinds = words[0].part_of_speech if len(words) == 1 and words[0].known else ""
+    places = "地名" in kinds or kinds.endswith("姓")  # many families are named after places
+    return _TOPIC * (places or (text[-1] in _LANDSCAPE and len(words) < len(text)))
+
+
+def _common_words(text: str) -> tuple[bool, int]:
+    """Return whether a text is made of common words, and of how many."""
+    from inscribe.reading.mecab import unidic_words
+
+    words = unidic_words(text)
+    return all(w.known and "固有名詞" not in w.part_of_speech for w in words), len(words)

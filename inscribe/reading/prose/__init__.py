@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.prose.current import (
         has_kept_signs as has_kept_signs,
+        is_in_katakana as is_in_katakana,
         modern_normal as modern_normal,
     )
     from inscribe.reading.prose.reader import prose_words as prose_words
@@ -26,7 +27,7 @@ else:
         __name__,
         {
             "alternatives": "ProseSwap prose_swaps",
-            "current": "has_kept_signs modern_normal",
+            "current": "has_kept_signs is_in_katakana modern_normal",
             "reader": "prose_words",
         },
     )

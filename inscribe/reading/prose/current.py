@@ -194,14 +194,19 @@ def old_words() -> Path:
 
     reading = Path(__file__).parent.parent
     code = [path for room in _ROOMS for path in sorted((reading / room).glob("*.py"))]
-    sources = [*code, *mecab.version_files(), *tables.files("initial_wo")]
+    sources = [
+        *code,
+        *mecab.version_files(),
+        *tables.files("initial_wo"),
+        *tables.files("historical_words"),
+    ]
     return mecab.dictionary("modern", sources, _rows)
 
 
 def _rows() -> Iterator[MecabRow]:
     from inscribe.reading.prose.rows import rows
 
-    return rows()
+    return rows(MARK, MARK_BEFORE_TA)
 
 
 @tables.cached()

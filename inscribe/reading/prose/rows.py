@@ -10,9 +10,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.reading.mecab import MecabRow
-from inscribe.reading.prose.current import MARK, MARK_BEFORE_TA
 from inscribe.reading.prose.old_forms import current_spelling, old_forms
 
 _NOT_JAPANESE = re.compile(r"[^\u3005-\u3007\u3041-\u30ff\u3400-\u9fff\U00020000-\U0003ffff]")
@@ -24,6 +24,8 @@ _DRAWN_OUT = re.compile(r"[ぁぃぅぇぉー]")
 _PARTS = frozenset(
     ("名詞", "動詞", "形容詞", "副詞", "形状詞", "代名詞", "連体詞", "接続詞", "感動詞", "助動詞")
 ) | {"助詞", "接尾辞"}
+_NAME = "固有名詞"
+_ALL_KATAKANA = re.compile(r"[\u30a1-\u30faー]+")
 _MERGED = ("融合", "省略")  # forms of speech, as 書きゃ
 _LONGEST_MERGED = 5  # longer ones are not met in print
 _FIRST = 100  # how much an entry is preferred to UniDic's own of the same writing and class
@@ -38,8 +40,11 @@ _FU_ENDINGS = {
 _Place = tuple[str, int]  # what is written, and its class
 
 
-def rows() -> Iterator[MecabRow]:
-    """Yield the entries: for each writing and class the word that costs least."""
+def rows(mark: str, mark_before_ta: str) -> Iterator[MecabRow]:
+    """Yield the entries: for each writing and class the word that costs least.
+
+    The marks begin what MeCab says of an entry, the second of a form that only stands before た.
+    """
     classes = mecab.classes(mecab.folder())
     classical = _classical_endings(classes)
     before_ta = classes.numbers(lambda row: row[5] in ("連用形-促音便", "連用形-撥音便"))
@@ -57,6 +62,8 @@ def rows() -> Iterator[MecabRow]:
         if not _OLD_SIGNS.isdisjoint(word.surface):
             sure.add((place, lemma))
             own[place] = min(word.cost, own.get(place, _HIGHEST))
+        for written in _spelt_by_the_table().get(word.surface, ()):
+            _keep_cheapest(found, (written, word.connection), word.cost, modern, lemma)
         for written, cost in old_forms(word):
             _keep_cheapest(found, (written, word.connection), word.cost + cost, modern, lemma)
         for ending, connection, cost in classical.get((word.conjugation, word.form), ()):
@@ -68,8 +75,8 @@ def rows() -> Iterator[MecabRow]:
     for place, (cost, modern, lemma) in found.items():
         if cost < own.get(place, _HIGHEST) and (place, lemma) not in sure:
             cost = max(-_HIGHEST, min(cost, old.get(place, _HIGHEST) - _FIRST))
-            mark = MARK_BEFORE_TA if place[1] in before_ta else MARK
-            yield MecabRow(place[0], place[1], place[1], cost, mark + modern)
+            said = mark_before_ta if place[1] in before_ta else mark
+            yield MecabRow(place[0], place[1], place[1], cost, said + modern)
 
 
 def _classical_endings(
@@ -86,9 +93,11 @@ def _classical_endings(
 
 def _words() -> Iterator[mecab.UnidicEntry]:
     source = mecab.folder()
-    classes = mecab.classes(source).numbers(lambda row: row[0] in _PARTS and row[1] != "固有名詞")
+    classes = mecab.classes(source).numbers(lambda row: row[0] in _PARTS)
     for word in mecab.words(source, classes, _NOT_JAPANESE):
         written = word.surface
+        if word.fields[1] == _NAME and not _is_respelt_name(word):
+            continue
         if _CHANGING.isdisjoint(written):
             continue
         if not _HIRAGANA.search(written):
@@ -98,6 +107,25 @@ def _words() -> Iterator[mecab.UnidicEntry]:
             len(written) <= _LONGEST_MERGED or not word.form.endswith(_MERGED)
         ):
             yield word
+
+
+def _is_respelt_name(word: mecab.UnidicEntry) -> bool:
+    """Whether a name is spelt by the rules of its time: a foreign place (ヨーロツパ), a word's own.
+
+    Other names are spelt as their bearers do.
+    """
+    foreign = word.fields[2] == "地名" and _ALL_KATAKANA.fullmatch(word.surface)
+    return bool(foreign) or word.surface in _spelt_by_the_table()
+
+
+@tables.cached()
+def _spelt_by_the_table() -> dict[str, tuple[str, ...]]:
+    """Return the old spellings that words of the table have, by their current one."""
+    found: dict[str, tuple[str, ...]] = {}
+    for row in tables.rows("historical_words"):
+        if row["historical"] != row["kana"]:
+            found[row["kana"]] = (*found.get(row["kana"], ()), row["historical"])
+    return found
 
 
 def _keep_cheapest(

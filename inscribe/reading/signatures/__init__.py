@@ -39,7 +39,10 @@ if TYPE_CHECKING:
         signature_likelihood as signature_likelihood,
     )
     from inscribe.reading.signatures.names import is_kanji as is_kanji
-    from inscribe.reading.signatures.pieces import SignaturePiece as SignaturePiece
+    from inscribe.reading.signatures.pieces import (
+        UNEXPLAINED as UNEXPLAINED,
+        SignaturePiece as SignaturePiece,
+    )
     from inscribe.reading.signatures.reader import read_signature as read_signature
     from inscribe.reading.signatures.signed import (
         is_half_in_kana as is_half_in_kana,
@@ -59,7 +62,7 @@ else:
             "full_names": "NameLookUp full_readings look_up",
             "likelihood": "is_quoted signature_likelihood",
             "names": "is_kanji",
-            "pieces": "SignaturePiece",
+            "pieces": "SignaturePiece UNEXPLAINED",
             "reader": "read_signature",
             "signed": "is_half_in_kana is_signature may_be_signature",
             "split": "SignatureDivision CheapestDivisions divisions",

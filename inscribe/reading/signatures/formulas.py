@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from inscribe import tables
 from inscribe.reading.signatures.options import Option, Unit, option, piece_options, word_options
 from inscribe.reading.signatures.pieces import SignaturePiece, is_seal
-from inscribe.reading.signatures.scope import as_closer, scope, verb_follows
+from inscribe.reading.signatures.scope import as_closer, owns, scope, verb_follows
 from inscribe.reading.signatures.spans import (
     NAMES,
     PLACES,
@@ -108,7 +108,7 @@ def _arrange_next(
     elif piece.kind == "name" and following and following.kind == "name":
         made.units.append(plain(piece._replace(kind="art_name", order_kind="art_name")))
     else:
-        made.units.append(plain(piece))
+        made.units.append(plain(piece, linked=at > 0 and pieces[at - 1].text == "之"))
     _add_own_span(piece, at, made.spans)
     return 1
 
@@ -278,7 +278,7 @@ def _governed(piece: SignaturePiece, before: SignaturePiece | None) -> Unit:
     """Return a piece of what a formula governs; a 之 in it is no object but links (no)."""
     if piece.text == "之":
         return unit(piece, (option("の"),))
-    if piece.kind in ("patron", "age") and piece.word and before and before.kind == "honorific":
+    if piece.word and before and owns(before, piece):
         return unit(piece, (option(_OF + piece.word.kana.removeprefix(_OF)),))
     return plain(piece)
 

@@ -66,6 +66,9 @@ _FORMULA = frozenset(
         "seal",
         "count",
         "material",
+        "honorific",
+        "school",
+        "remark",
     }
 )
 _QUOTED = frozenset({"invocation", "subject", "material", "poet", "work", "chapter"})

@@ -25,9 +25,7 @@ from inscribe.reading.names import (
 )
 from inscribe.reading.signatures.names import (
     FORMULA_SIGN,
-    SURNAME,
     family_with_kana,
-    formula_signs_cost,
     is_formula_sign,
     is_known_place,
     is_name_character,
@@ -35,6 +33,7 @@ from inscribe.reading.signatures.names import (
     names_it_could_be,
 )
 from inscribe.reading.signatures.unlisted import unlisted_words
+from inscribe.reading.signatures.unlisted_places import unlisted_places
 from inscribe.reading.words import SignatureWord, words_from, words_of
 
 # A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
@@ -51,10 +50,6 @@ _LONGEST_NAME = 6
 _LONGEST_PLACE = 4
 _LONGEST_WORD = 8
 _MOST_KNOWN = 50_000  # stretches whose prices are kept
-_LISTED_PLACE = 2.2  # in place_names.tsv
-_PLACE_OF_DICTIONARY = 2.9
-_UNLISTED_PLACE = 4.0
-_WORN_PROVINCE = "□州"
 _AGAINST_FORMULA = 4.0  # what a name costs that begins with the 住 of 京都住 or the 需 of 応需
 _LIVES = frozenset({"residence", "native"})  # 京都住, 臼杵人
 _LIVING = "住"
@@ -63,13 +58,15 @@ _BEGINS_NAMES = 1.5  # the usualness of a sign at the beginning of names
 _VERBS = frozenset({"verb"})
 _ENDS_MANY_NAMES = 4.0  # the usualness of a sign at the end of names: 正, 敬
 _NAME_END_IN_VERB = 1.2
-_CALLS_FOR_PLACE = frozenset("於于在")
 _CLOSERS = frozenset({"closer"})
 _OTHER = 6.0
 _DATE = 0.3
-_END_PROVINCES = frozenset("州国")
 _WORN_YEAR = SignatureWord("年", "day_word", "ねん", gloss="of a year not legible", cost=0.5)
 _DOT = SignatureWord("・", "joiner", "", gloss="and")
+
+
+# What stands where nothing but the place in the formula says what a stretch is.
+UNEXPLAINED = frozenset({"name", "surname", "art_name", "common_name", "unlisted_place", "other"})
 
 
 def is_seal(mark: str) -> bool:
@@ -101,8 +98,13 @@ class SignaturePiece(NamedTuple):
     order_kind: str = ""  # the class by which the order of pieces is priced, with its family
 
 
-def pieces_of(text: str, dated: Collection[SignaturePiece] = ()) -> list[list[SignaturePiece]]:
-    """Return every piece the text could hold, by its first offset."""
+def pieces_of(
+    text: str, dated: Collection[SignaturePiece] = (), word_at: int | None = None
+) -> list[list[SignaturePiece]]:
+    """Return every piece the text could hold, by its first offset.
+
+    Where ``word_at`` is given, no name stands at that offset.
+    """
     found: list[list[SignaturePiece]] = [[] for _ in text]
     for piece in dated:
         found[piece.first].append(piece)
@@ -113,7 +115,7 @@ def pieces_of(text: str, dated: Collection[SignaturePiece] = ()) -> list[list[Si
             kind = "unread" if mark.group()[0] in "□［" else "mark"
             found[position].append(_piece(mark.group(), kind, position, 0.0))
             if mark.group() == "□":
-                found[position] += _pieces_at(text, position)
+                found[position] += _pieces_at(text, position, word_at)
                 found[position] += _place_pieces(text, position)
             position = mark.end()
             continue
@@ -123,16 +125,22 @@ def pieces_of(text: str, dated: Collection[SignaturePiece] = ()) -> list[list[Si
             )
         if text[position] == "年" and text[position - 1 : position] in ("□", "］"):
             found[position].append(_of_word(_WORN_YEAR, position))
-        found[position] += _pieces_at(text, position)
+        found[position] += _pieces_at(text, position, word_at)
         found[position] += _place_pieces(text, position)
         found[position] += [_of_word(word, position) for word in unlisted_words(text, position)]
         found[position].append(_piece(text[position], "other", position, _OTHER))
         if has_kana:
             found[position] += _kana_names(text, position)
         position += 1
+    if word_at is not None:
+        return [[each for each in some if _is_no_name_at(each, word_at)] for some in found]
     if len(text) == 2:
         found[0] = [_without_formula(piece) for piece in found[0]]
     return found
+
+
+def _is_no_name_at(piece: SignaturePiece, at: int) -> bool:
+    return piece.kind not in UNEXPLAINED or not piece.first <= at <= piece.last
 
 
 def _without_formula(piece: SignaturePiece) -> SignaturePiece:
@@ -154,13 +162,15 @@ def _kana_names(text: str, position: int) -> Iterator[SignaturePiece]:
         yield _piece(mixed, "name", position, cost)
 
 
-def _pieces_at(text: str, position: int) -> list[SignaturePiece]:
-    """Return the words and names that begin at a place of the text."""
+def _pieces_at(text: str, position: int, word_at: int | None = None) -> list[SignaturePiece]:
+    """Return the words and names that begin at a place of the text; no name at ``word_at``."""
     found: list[SignaturePiece] = []
     surcharge = _AGAINST_FORMULA * _formula_goes_on(text, position)
     for end in range(position + 1, min(position + _LONGEST_WORD, len(text)) + 1):
         stretch = text[position:end]
-        for kind, cost, word, order_kind in _meanings_of(stretch):
+        no_name = word_at is not None and position <= word_at < end
+        meanings = _words_alone(stretch) if no_name else _meanings_of(stretch)
+        for kind, cost, word, order_kind in meanings:
             price = cost if word or _stays(stretch, kind) else cost + surcharge
             found.append(SignaturePiece(stretch, kind, position, end - 1, price, word, order_kind))
     for word in words_of_many_signs(text, position):
@@ -215,13 +225,17 @@ def _meanings_of(stretch: str) -> tuple[Meaning, ...]:
 
 def _possible_meanings(stretch: str) -> Iterator[Meaning]:
     """Yield every word and kind of name that a stretch of text could be."""
-    for word in words_of(stretch):
-        yield word.kind, word.cost + _name_end_cost(word), word, _order_kind(word)
+    yield from _words_alone(stretch)
     if len(stretch) <= _LONGEST_NAME and all(map(is_name_character, stretch)):
         for kind, cost in names_it_could_be(stretch):
             yield kind, cost, None, kind
     elif (price := family_with_kana(stretch)) is not None:
         yield "surname", price, None, "surname"
+
+
+def _words_alone(stretch: str) -> Iterator[Meaning]:
+    for word in words_of(stretch):
+        yield word.kind, word.cost + _name_end_cost(word), word, _order_kind(word)
 
 
 def _name_end_cost(word: SignatureWord) -> float:
@@ -250,48 +264,9 @@ def date_piece(text: str, first: int, last: int, kind: str) -> SignaturePiece:
     return SignaturePiece(text[first : last + 1], kind, first, last, _DATE, None, kind)
 
 
-def _place_pieces(text: str, position: int) -> Iterator[SignaturePiece]:
-    """Yield the places that cities.tsv lacks, where the formula calls for one."""
-    after_opener = position > 0 and text[position - 1] in _CALLS_FOR_PLACE
-    after_opener = after_opener or (position == 1 and text[0] == "住")
-    ends_province = position and text[position] in _END_PROVINCES
-    if ends_province or _formula_goes_on(text, position):
-        return
-    for length in (2, 3):
-        name = text[position : position + length]
-        following = text[position + length : position + length + 1]
-        called_for = after_opener or (following and _follows_place(following))
-        if not called_for or len(name) < length or not all(map(is_name_character, name)):
-            continue
-        if is_known_place(name) or (length > 2 and is_known_place(name[:2])):
-            continue  # and the table of all places need not be loaded
-        if _ends_in_known_place(name):
-            continue
-        if "□" in name and (length > 2 or name == "□□"):
-            continue
-        if name == _WORN_PROVINCE:
-            yield _piece(name, "unlisted_place", position, SURNAME)
-            continue
-        yield _piece(name, "unlisted_place", position, _place_cost(name))
-
-
-def _place_cost(name: str) -> float:
-    """Return the price of a place: signs of the formulas (桐生) are nothing odd in a listed one."""
-    if place_names(name):
-        return _LISTED_PLACE
-    if known(name).place:
-        return _PLACE_OF_DICTIONARY + formula_signs_cost(name) / 2
-    return _UNLISTED_PLACE + len(name) - 2 + formula_signs_cost(name)
-
-
-def _ends_in_known_place(name: str) -> bool:
-    """Return whether a known place ends a stretch that is none itself: 州津, not 宮津."""
-    inside = any(is_known_place(name[start:]) for start in range(1, len(name)))
-    return inside and not (place_names(name) or known(name).place)
-
-
-def _follows_place(char: str) -> bool:
-    for word in words_from(char).get(char, ()):
-        if word.kind in ("residence", "place_suffix"):
-            return True
-    return False
+def _place_pieces(text: str, position: int) -> list[SignaturePiece]:
+    """Return the places that no table has, where the formula calls for one."""
+    if _formula_goes_on(text, position):
+        return []
+    found = unlisted_places(text, position)
+    return [_piece(name, "unlisted_place", position, cost) for name, cost in found]

@@ -44,6 +44,9 @@ _RECEIVERS = frozenset(
 )
 _MAKERS = NAMES | {"surname", "clan"}
 _LINKS = frozenset("之ノの")
+_KIN = frozenset(
+    {"父", "母", "兄", "弟", "妻", "先考", "先妣", "父母", "両親", "祖父", "祖母", "師"}
+)
 _AFTER_WORK = frozenset({"date", "age", "mark"})
 
 
@@ -175,6 +178,15 @@ def verb_follows(pieces: Sequence[SignaturePiece], at: int, family: str) -> bool
         return True  # 倣古図某: a name alone implies that it made this
     if family == "patron":  # 応某氏需 at the end of all ends: ni ōzu
         return any(piece.kind not in _AFTER_WORK for piece in pieces[at:])
-    if family in ("purpose", "model"):  # a name may stand between: 為某君某作
+    if family in ("purpose", "model", "gift"):  # a name may stand between: 為某君某作
         return any(piece.kind == "verb" for piece in pieces[at:])
     return at < len(pieces) and pieces[at].kind in ("verb", "adverb", "object")
+
+
+def owns(before: SignaturePiece, piece: SignaturePiece) -> bool:
+    """Return whether の stands between two things a formula governs: 某氏還暦, 父還暦, 浅草寓居."""
+    if piece.kind == "residence":
+        return before.kind in PLACES and len(piece.text) > 1
+    if piece.kind not in ("patron", "age"):
+        return False
+    return before.kind == "honorific" or (before.kind == "patron" and before.text in _KIN)

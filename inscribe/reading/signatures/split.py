@@ -22,6 +22,7 @@ _KEPT = 2  # divisions kept at each place and class (the code relies on there be
 _COMPARED = 6  # divisions compared once more as wholes
 _UNOPENED = 2.0
 _UNCLOSED = 3.0  # 応某作, with no word for what the patron wished
+_BEFORE_WISHES = frozenset({"closer", "subject", "honorific"})
 _WORD_DIVIDED = 4.0
 _RECENT = 8
 _HOPELESS = 6.0
@@ -47,6 +48,7 @@ def divisions(
     breaks: Collection[int] = (),
     dated: Collection[SignaturePiece] = (),
     cuts: Collection[int] = (),
+    word_at: int | None = None,
 ) -> tuple[SignatureDivision, ...]:
     """Return the cheapest divisions of a normalised text, the best first.
 
@@ -55,8 +57,10 @@ def divisions(
         breaks: offsets at which a column begins; a piece seldom runs over one.
         dated: pieces of kind date and age found beforehand.
         cuts: offsets before which the transcriber left a space; hardly any piece runs over one.
+        word_at: an offset where a word of the formula must stand and no name; then there may be
+            no division.
     """
-    return _divided(text, tuple(sorted(breaks)), tuple(sorted(cuts)), tuple(dated))
+    return _divided(text, tuple(sorted(breaks)), tuple(sorted(cuts)), tuple(dated), word_at)
 
 
 def _edges(breaks: Collection[int], cuts: Collection[int]) -> dict[int, float]:
@@ -66,9 +70,13 @@ def _edges(breaks: Collection[int], cuts: Collection[int]) -> dict[int, float]:
 
 @tables.cached(_RECENT)  # the kind of passage is judged by the division that is then read
 def _divided(
-    text: str, breaks: tuple[int, ...], cuts: tuple[int, ...], dated: tuple[SignaturePiece, ...]
+    text: str,
+    breaks: tuple[int, ...],
+    cuts: tuple[int, ...],
+    dated: tuple[SignaturePiece, ...],
+    word_at: int | None,
 ) -> tuple[SignatureDivision, ...]:
-    nodes, ends = _spread(pieces_of(text, dated), 0, _edges(breaks, cuts))
+    nodes, ends = _spread(pieces_of(text, dated, word_at), 0, _edges(breaks, cuts))
     return _cheapest(nodes, ends[len(text)])
 
 
@@ -142,7 +150,7 @@ def _division(pieces: tuple[SignaturePiece, ...], cost: float) -> SignatureDivis
         family = piece.word.family if piece.word else ""
         if piece.kind == "opener":
             waiting = family
-        elif piece.kind == "closer" and waiting != family and before not in ("closer", "subject"):
+        elif piece.kind == "closer" and waiting != family and before not in _BEFORE_WISHES:
             cost += _UNOPENED
         elif piece.kind == "closer":
             waiting = ""

@@ -17,6 +17,7 @@ from inscribe.reading.signatures.options import (
 from inscribe.reading.signatures.pieces import SignaturePiece
 
 _CLAN_UNLINKED = 1.0
+_RELATION_LINKED = 0.8
 # After these words stand names that are read by on-readings (common practice, no source).
 _SAYS_ART_NAME = frozenset(
     {"字", "号", "雅号", "別号", "又号", "亦号", "自号", "改号", "後号", "初号", "俳名", "俳号"}
@@ -41,14 +42,27 @@ def unit(piece: SignaturePiece, options: tuple[Option, ...], *, hyphen: bool = F
     return Unit(piece.text, piece.kind, piece.first, piece.last, options, hyphen, gloss)
 
 
-def plain(piece: SignaturePiece) -> Unit:
-    """Return a piece that stands for itself; a closer without its opener is linked by の."""
+def plain(piece: SignaturePiece, *, linked: bool = False) -> Unit:
+    """Return a piece that stands for itself; a closer without its opener is linked by の.
+
+    ``linked``: a 之 before it is that の already.
+    """
     options = piece_options(piece)
+    if piece.kind == "relation" and piece.word and piece.first and not linked:
+        options = (*options, *_linked(piece))
     if piece.kind == "day_word" and piece.text == "日" and piece.first:
         options = (option("の ひ"), *options)  # 冬至日
-    if piece.kind == "closer" and piece.word and piece.first:
+    if piece.kind == "closer" and piece.word and piece.first and not linked:
         options = (option(f"の {piece.word.kana}"),)
     return unit(piece, options, hyphen=_is_suffix(piece))
+
+
+def _linked(piece: SignaturePiece) -> tuple[Option, ...]:
+    """Return a relation said with の after the name before it: 某次男, bō jinan or bō no jinan."""
+    kana = piece.word.kana if piece.word else piece.text
+    if kana.startswith("の "):
+        return ()
+    return (option(f"の {kana}", _RELATION_LINKED, f"{piece.text} may be said with no"),)
 
 
 def with_sorts_of_names(pieces: Sequence[SignaturePiece]) -> list[SignaturePiece]:

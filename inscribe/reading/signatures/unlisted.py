@@ -29,6 +29,8 @@ _GOVERNED = {
 _NOUN = 1.5
 _NOUNS = (4, 3, 2)  # lengths
 _COMMON = "名詞-普通名詞"
+_DOING = "名詞-普通名詞-サ変可能"  # with す a verb: 調製, 転写
+_VERB_KNOWN = 1.2
 _NOUNS_OF_PICTURES = ("名詞-普通名詞", "名詞-固有名詞")
 _PICTURE = "図"
 _BEGIN_FORMULAS = frozenset({"opener", "verb", "adverb", "residence"})
@@ -67,8 +69,11 @@ def _goes_on(text: str, at: int) -> bool:
 def _verbs(written: str) -> tuple[SignatureWord, ...]:
     if not all(map(is_kanji, written)) or "之" in written:
         return ()
-    last = words_of(written[-1])
-    if words_of(written) or any(word.kind in _NO_END_OF_VERBS for word in last):
+    if words_of(written):
+        return ()
+    if kana := _common_noun(written, _DOING):
+        return (SignatureWord(written, "transitive", f"{kana}す", f"{kana}す", cost=_VERB_KNOWN),)
+    if any(word.kind in _NO_END_OF_VERBS for word in words_of(written[-1])):
         return ()
     sounds = [readings(sign).on for sign in written]
     if not all(sounds):
@@ -85,6 +90,8 @@ def _nouns(text: str, position: int) -> Iterator[SignatureWord]:
     """Yield the longest noun of the dictionary that an opener before it may govern."""
     families = [word.family for word in words_of(text[position - 1]) if word.kind == "opener"]
     wanted = [_GOVERNED[family] for family in families if family in _GOVERNED]
+    if "patron" in families and _wish_follows(text, position):
+        wanted = [_GOVERNED["purpose"]]
     begins_closer = any(word.kind == "closer" for word in words_of(text[position]))
     if not wanted or begins_closer:
         return
@@ -96,6 +103,16 @@ def _nouns(text: str, position: int) -> Iterator[SignatureWord]:
             for kind, family in dict.fromkeys(wanted):
                 yield SignatureWord(noun, kind, kana, family=family, cost=_NOUN)
             return
+
+
+def _wish_follows(text: str, position: int) -> bool:
+    """Return whether a wish follows a noun, so that it is who wished: 応諸生之需."""
+    for length in _NOUNS:
+        rest = text[position + length :].removeprefix("之")
+        closers = (word for end in (1, 2) if rest for word in words_of(rest[:end]))
+        if any(word.kind == "closer" for word in closers):
+            return True
+    return False
 
 
 def _pictures(text: str, position: int) -> Iterator[SignatureWord]:
@@ -139,12 +156,12 @@ def _pictured(written: str) -> str:
 
 
 @tables.cached(_AT_MOST)
-def _common_noun(written: str) -> str:
+def _common_noun(written: str, kind: str = _COMMON) -> str:
     """Return the reading of what is one common noun of the dictionary, else nothing."""
     if not all(map(is_kanji, written)):
         return ""
     from inscribe.reading.mecab import unidic_words
 
     found = unidic_words(written)
-    one = len(found) == 1 and found[0].known and found[0].part_of_speech.startswith(_COMMON)
+    one = len(found) == 1 and found[0].known and found[0].part_of_speech.startswith(kind)
     return hiragana(found[0].kana) if one else ""

@@ -112,13 +112,18 @@ def _dividers() -> tuple[frozenset[str], frozenset[str]]:
     return frozenset(kinds["joined"]), frozenset(kinds["hyphen"])
 
 
+_OF_PERSONS = "人名"
+_AFTER_PERSONS = frozenset(("さん", "さま", "どの", "くん"))  # 日光山 is one word, Nikkōsan
+
+
 def _division(before: KanaWord, after: KanaWord) -> str:
     this, previous = after.part_of_speech, before.part_of_speech
     joined, hyphened = _dividers()
     if this.startswith(("補助記号", "記号")) or previous.startswith("接頭辞"):
         return ""
     if this.startswith("接尾辞"):
-        return "-" if "固有名詞" in previous and after.kana in hyphened else ""
+        named = _OF_PERSONS if after.kana in _AFTER_PERSONS else "固有名詞"
+        return "-" if named in previous and after.kana in hyphened else ""
     if this.startswith("助動詞"):
         return "" if _bends(previous, before.kana) else " "
     if this.startswith("助詞") and after.kana in joined and "格助詞" not in this:

@@ -10,14 +10,14 @@ date or a word explains is not.
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
+from inscribe.reading.signatures import UNEXPLAINED
 from inscribe.scripts import hiragana
 
 if TYPE_CHECKING:
     from inscribe.reading.signatures import SignatureDivision, SignaturePiece
-
-_NAMES = frozenset({"name", "surname", "art_name", "common_name", "unlisted_place", "other"})
 
 
 def division(text: str) -> SignatureDivision:
@@ -34,12 +34,27 @@ def piece_at(found: SignatureDivision, at: int) -> SignaturePiece:
 
 def is_explained(found: SignatureDivision, at: int) -> bool:
     """Whether a word of the formula, a place, a title or a date explains a character."""
-    return piece_at(found, at).kind not in _NAMES
+    return piece_at(found, at).kind not in UNEXPLAINED
 
 
 def gain_in_signature(text: str, at: int, other: str) -> float:
     """Return how much cheaper a signature is with another character at a place."""
     return division(text).cost - division(replaced(text, at, other)).cost
+
+
+def most_gained(text: str, at: int, other: str) -> float:
+    """Return at most how much cheaper a signature is with a word that another character makes.
+
+    It costs half of what :func:`gain_in_signature` takes, for no name needs to be weighed there.
+
+    >>> most_gained("武州往嶺暁作", 2, "住") >= gain_in_signature("武州往嶺暁作", 2, "住") > 0
+    True
+    """
+    from inscribe.reading.signatures import dated_pieces, divisions
+
+    changed = replaced(text, at, other)
+    found = divisions(changed, (), [piece for piece, _ in dated_pieces(changed)], word_at=at)
+    return division(text).cost - found[0].cost if found else -math.inf
 
 
 def gain_in_words(text: str, at: int, other: str) -> float:

@@ -54,10 +54,12 @@ def _suspicions(signs: tuple[Sign, ...]) -> tuple[Suspicion, ...]:
     return tuple(_joined(sorted(kept, key=lambda found: found.sign)))
 
 
-def is_plain(text: str) -> bool:
+def is_plain(text: str, words: Sequence[str] = ()) -> bool:
     """Whether nothing is suspicious in a text of kanji and hiragana, told without its signs.
 
-    Most texts are so, poems above all; False only says that a closer look is needed.
+    Most texts are so, poems above all; False only says that a closer look is needed. ``words``
+    are those of a poem that keeps its metre to the mora: no gloss can stand in it, and a kanji
+    that looks like a kana is one within a longer word (夕暮).
 
     >>> is_plain("花の色はうつりにけりな"), is_plain("嶺ハ郎作"), is_plain("嶺暁れいぎょう作")
     (True, False, False)
@@ -66,7 +68,11 @@ def is_plain(text: str) -> bool:
 
     if not all(map(_is_plain_sign, text)) or "花押" in text:
         return False
-    if sum(map(_is_kana, text)) < _ENOUGH_KANA or not LIKE_KANA.isdisjoint(text):
+    if sum(map(_is_kana, text)) < _ENOUGH_KANA:
+        return False
+    if words:
+        return LIKE_KANA.isdisjoint(words)
+    if not LIKE_KANA.isdisjoint(text):
         return False
     return next(glosses(text), None) is None
 

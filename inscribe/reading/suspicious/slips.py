@@ -23,6 +23,7 @@ from inscribe.reading.suspicious.pricing import (
     division,
     gain_in_signature,
     is_explained,
+    most_gained,
     replaced,
 )
 from inscribe.reading.words import words_from
@@ -77,6 +78,8 @@ def _likely(text: str, at: int) -> Iterator[Slip]:
         current = forms.normalise_text(other).text
         changed = replaced(text, at, current)
         if len(current) != 1 or current == text[at] or not _makes_a_word(changed, at):
+            continue
+        if most_gained(text, at, current) < least:
             continue
         gain = gain_in_signature(text, at, current)
         if gain >= least and is_explained(division(changed), at):

@@ -3,7 +3,8 @@
 In reading order: ``reader`` (the way to the best reading), ``voicing`` (is it marked),
 ``metre`` (what a metre costs),
 ``tagger`` (MeCab with the dictionary of verse), ``scansion`` (words laid on a metre), ``lattice``
-(the search), ``settled`` (what a person has settled), ``by_source``, ``alternatives``,
+(the search), ``settled`` (what a person has settled), ``by_source``, ``alternatives`` (of one
+word), ``rivals`` (of the whole),
 ``weighing`` (how sure), ``interpreting``.
 
 Verse: MeCab's best path if it keeps the metre, else one word changed, else a stretch of the

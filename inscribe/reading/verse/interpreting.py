@@ -8,6 +8,7 @@ from math import exp
 
 from inscribe.reading.verse.alternatives import Swap, swaps
 from inscribe.reading.verse.readings import VerseReading, path_cost
+from inscribe.reading.verse.rivals import Rival, rivals, sounds_of
 from inscribe.reading.verse.weighing import verse_chances
 from inscribe.reading.words import (
     Chances,
@@ -16,6 +17,7 @@ from inscribe.reading.words import (
     Interpretation,
     Proposal,
     ReadWord,
+    Token,
     Weighing,
     interpretation,
     romaji_of,
@@ -43,7 +45,7 @@ def verse_interpretation(
         found = replace(found, modern=_modern_with_repeats(words, text))
     if alternatives is False or (alternatives is None and not reading.searched):
         return _with_chances(found, reading)
-    return _with_alternatives(found, text, reading)
+    return _with_alternatives(found, text, reading, every=bool(alternatives))
 
 
 def _modern_with_repeats(words: Sequence[ReadWord], text: InscribedText) -> str:
@@ -81,45 +83,71 @@ def _with_chances(found: Interpretation, reading: VerseReading) -> Interpretatio
 
 
 def _with_alternatives(
-    found: Interpretation, text: InscribedText, reading: VerseReading
+    found: Interpretation, text: InscribedText, reading: VerseReading, *, every: bool
 ) -> Interpretation:
     if sum(word.length for word in reading.words) != len(text.normal.text):
         return _with_chances(found, reading)
     score = -path_cost(reading.words) / 1000
-    others = swaps(reading)
-    chances = verse_chances(reading, others)
+    swapped = swaps(reading)
+    chances = verse_chances(reading, swapped)
     best = replace(found.proposals[0].weighed(chances), score=score)
+    others = _others(reading, swapped, rivals(reading) if every else [])
     proposals = [
-        _swapped(best, swap, share, text, reading)
-        for swap, share in zip(others, _shares(others, chances.whole), strict=True)
+        _proposed(best, other, share, text)
+        for other, share in zip(others, _shares(others, chances.whole), strict=True)
     ]
-    doubts = tuple(_doubts(best, others))
+    doubts = tuple(_doubts(best, swapped))
     return replace(
         found, proposals=(best, *proposals[:MOST_ALTERNATIVES]), doubts=(*found.doubts, *doubts)
     )
 
 
-def _shares(others: Sequence[Swap], chance: float) -> list[float]:
-    """Return the chances of readings with one word changed: what is left of the best's chance."""
-    odds = [exp(-swap.cost / _A_TIME) for swap in others]
+def _others(reading: VerseReading, swapped: Sequence[Swap], found: list[Rival]) -> list[Rival]:
+    """Return the other readings, the likeliest first, each sound once."""
+    words = reading.words
+    changed = [
+        Rival(reading._replace(words=[*words[:at], piece, *words[at + 1 :]]), cost)
+        for at, piece, cost in swapped
+    ]
+    once: dict[str, Rival] = {}
+    for rival in sorted([*changed, *found], key=lambda rival: rival.cost):
+        once.setdefault(sounds_of(rival.reading.words), rival)
+    once.pop(sounds_of(words), None)
+    return list(once.values())
+
+
+def _shares(others: Sequence[Rival], chance: float) -> list[float]:
+    """Return the chances of other readings: what is left of the best's chance."""
+    odds = [exp(-other.cost / _A_TIME) for other in others]
     total = sum(odds) + _OF_WHAT_IS_NOT_FOUND
     return [(1 - chance) * each / total for each in odds]
 
 
-def _swapped(
-    best: Proposal, swap: Swap, share: float, text: InscribedText, reading: VerseReading
-) -> Proposal:
-    token = best.tokens[swap.word]
-    words = [*reading.words[: swap.word], swap.piece, *reading.words[swap.word + 1 :]]
-    why = f"{token.surface} read {swap.piece.romaji}, for {token.romaji}"
+def _proposed(best: Proposal, other: Rival, share: float, text: InscribedText) -> Proposal:
+    words = other.reading.words
+    tokens = tokens_of(words, text)
     return Proposal(
-        tokens_of(words, text),
+        tokens,
         romaji_of(words),
-        best.score - swap.cost / 1000,
-        (why,),
-        reading.phrases,
+        best.score - other.cost / 1000,
+        tuple(_changes(best.tokens, tokens)),
+        other.reading.phrases,
         Weighing(Chances(share, (share,) * len(words))),
     )
+
+
+def _changes(best: Sequence[Token], other: Sequence[Token]) -> Iterator[str]:
+    """Yield what each stretch is read that is read or divided otherwise."""
+    from difflib import SequenceMatcher
+
+    ours, theirs = ([(t.first, t.last, t.romaji) for t in each] for each in (best, other))
+    for kind, a, b, c, d in SequenceMatcher(None, ours, theirs, autojunk=False).get_opcodes():
+        if kind != "equal":
+            surface = "".join(token.surface for token in best[a:b])
+            said, instead = (
+                " ".join(token.romaji for token in each) for each in (other[c:d], best[a:b])
+            )
+            yield f"{surface} read {said}, for {instead}"
 
 
 def _doubts(best: Proposal, others: Sequence[Swap]) -> Iterator[Doubt]:

@@ -104,7 +104,8 @@ class _Place:
         return kept
 
 
-def _state(phrase: int, count: int, vowel: bool) -> _State:
+def state_of(phrase: int, count: int, vowel: bool) -> _State:
+    """Return the state of a search: the phrase, the morae in it, whether it holds a bare vowel."""
     return phrase << 7 | count << 1 | vowel
 
 
@@ -128,7 +129,7 @@ def best_path(
     places = _places(starting, length)
     places[0].partials[0] = {around.before: (0, around.before, None, None)}
     places[0].cheapest = 0
-    elsewhere, at_break = (_steps(metre, at, around.first) for at in (False, True))
+    elsewhere, at_break = (steps_of(metre, at, around.first) for at in (False, True))
     for position in range(length):
         place = places[position]
         if not place.partials or position not in starting:
@@ -137,7 +138,7 @@ def best_path(
         for span in starting[position]:
             steps = at_break if span.end in breaks else elsewhere
             _extend(kept, span.words.weighed, places[span.end], steps, connections)
-    ended = places[length].partials.get(_state(len(phrases), 0, False))
+    ended = places[length].partials.get(state_of(len(phrases), 0, False))
     return _cheapest_path(ended, connections, around.after) if ended else None
 
 
@@ -254,7 +255,7 @@ class _StepsOfBeats(dict[int, dict[_State, _Steps]]):
 
 
 @tables.cached()
-def _steps(metre: Metre, at_break: bool, first: bool) -> _StepsOfBeats:
+def steps_of(metre: Metre, at_break: bool, first: bool) -> _StepsOfBeats:
     """Return what words do to a state, which depends on so few things that it can be kept."""
     return _StepsOfBeats(metre, at_break, first)
 
@@ -273,12 +274,12 @@ def _states_after(state: _State, beat: Beat, metre: Metre, at_break: bool, first
     due = sum(phrases[phrase:])
     after: list[tuple[_State, int, int]] = []
     if count < target + 2 and not at_break:
-        after.append((_state(phrase, count, vowel), leaning, due - count))
+        after.append((state_of(phrase, count, vowel), leaning, due - count))
     ending = phrase_cost(count, target, vowel=vowel)
     if ending is not None:
-        after.append((_state(phrase + 1, 0, False), ending + leaning, due - target))
+        after.append((state_of(phrase + 1, 0, False), ending + leaning, due - target))
     elif target < count < target + 60 and not at_break and phrase + 1 < len(phrases):
-        after.append((_state(phrase + 1, count - target, False), ACROSS, due - count))
+        after.append((state_of(phrase + 1, count - target, False), ACROSS, due - count))
     return tuple(after)
 
 

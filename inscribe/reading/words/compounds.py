@@ -13,7 +13,7 @@ sort.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from inscribe import tables
@@ -72,7 +72,9 @@ def compounds(text: str) -> tuple[SignatureWord, ...]:
     if len(text) < 2:  # a sign alone is no compound
         return ()
     found: dict[tuple[str, str], SignatureWord] = {}
-    for compound in _beginning_with().get(text[0], ()):
+    for compound, ends in _beginning_with().get(text[0], ()):
+        if text[-1] not in ends:
+            continue
         for parts in _divisions(text, compound.sorts):
             word = _word(text, compound, parts)
             found.setdefault((word.kind, word.family), word)
@@ -162,12 +164,16 @@ def _compounds() -> tuple[CompoundRule, ...]:
 
 
 @tables.cached()
-def _beginning_with() -> dict[str, tuple[CompoundRule, ...]]:
-    """Return the compounds that may begin with a sign."""
-    found: dict[str, tuple[CompoundRule, ...]] = {}
+def _beginning_with() -> dict[str, tuple[tuple[CompoundRule, frozenset[str]], ...]]:
+    """Return the compounds that may begin with a sign, each with the signs that may end it."""
+    found: dict[str, tuple[tuple[CompoundRule, frozenset[str]], ...]] = {}
     for compound in _compounds():
-        first = compound.sorts[0]
-        signs = _NUMERALS if first == NUMBER else (w[0] for w in _parts().get(first, ()))
-        for sign in dict.fromkeys(signs):
-            found[sign] = (*found.get(sign, ()), compound)
+        ends = frozenset(part[-1] for part in _writings(compound.sorts[-1]))
+        for sign in dict.fromkeys(part[0] for part in _writings(compound.sorts[0])):
+            found[sign] = (*found.get(sign, ()), (compound, ends))
     return found
+
+
+def _writings(sort: str) -> Iterable[str]:
+    """Return how the parts of a sort are written; of numbers, their signs."""
+    return _NUMERALS if sort == NUMBER else _parts().get(sort, ())

@@ -57,7 +57,7 @@ def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
     except ImportError as error:
         raise InputError(
             "word-processor documents need python-docx",
-            hint="in the folder of the program: pip install '.[docx]'",
+            hint="pip install python-docx",
         ) from error
     document: Any = Document()
     dress(document, style)

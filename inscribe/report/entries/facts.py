@@ -158,11 +158,10 @@ def source_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield the source, and its words where they are known."""
     if each.inscription.source is None:
         return
-    sigla = [w.siglum for w in each.testimony.as_given] if each.testimony else []
     for at, source in enumerate(each.inscription.sources):
         named = ", ".join(filter(None, (source.author, source.work, source.number, source.title)))
-        if sigla:
-            named = ", ".join(filter(None, (f"{sigla[at]}: {named or source.id}", source.kind)))
+        if siglum := each.siglum_of(at):
+            named = ", ".join(filter(None, (f"{siglum}: {named or source.id}", source.kind)))
         if named or source.id:
             yield style.label("source"), plain(named or source.id)
     if each.collation:
@@ -170,7 +169,7 @@ def source_rows(each: InscriptionEntry, style: Style) -> Rows:
         yield style.label("source_words"), plain(words, JAPANESE)
         if beside := "; ".join(style.quoted(passage.text) for passage in each.collation.beside):
             yield style.label("beside"), plain(beside, JAPANESE)
-    elif each.missing_source:
+    if each.missing_source:
         yield style.label("collation"), plain(each.missing_source)
 
 

@@ -1,7 +1,7 @@
 """The entry in LIDO 1.1.
 
 In reading order: ``entry`` (the way in), ``making`` (date, signer and place as inscribed),
-``parts``, ``sources``.
+``parts``, ``sources``, ``resources`` (pictures).
 """
 
 from __future__ import annotations

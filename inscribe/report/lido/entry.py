@@ -15,6 +15,7 @@ from inscribe.report import XML_LANG, Style, document
 from inscribe.report.entries import JAPANESE, ROMANISED
 from inscribe.report.lido.making import add_making
 from inscribe.report.lido.parts import add_concept, add_part, add_text
+from inscribe.report.lido.resources import add_resources
 from inscribe.report.lido.sources import add_related_works
 
 if TYPE_CHECKING:
@@ -136,6 +137,7 @@ def _add_administration(lido: ET.Element, entry: Entry, style: Style) -> None:
         about_record = add_part(about, "recordInfoSet")
         last = max(days).isoformat()
         add_part(about_record, "recordMetadataDate", last, **{"lido:type": "last reading"})
+    add_resources(administered, entry, style)
 
 
 def _add_legal_body(parent: ET.Element, tag: str, name: str) -> None:

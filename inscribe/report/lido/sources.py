@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from inscribe.report.entries import COLUMN_END, JAPANESE, source_lines
 from inscribe.report.lido.parts import add_concept, add_part, add_text
+from inscribe.report.lido.resources import addresses
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
@@ -31,6 +32,9 @@ def _add_work(works: ET.Element, each: InscriptionEntry, style: Style) -> None:
     related = add_part(works, "relatedWorkSet")
     add_text(related, "displayRelatedWork", _named(source), style.language)
     work = add_part(add_part(related, "relatedWork"), "object")
+    for image in source.images:
+        for _, address in addresses(image):
+            add_part(work, "objectWebResource", address)
     if source.id:
         add_part(work, "objectID", source.id, **{"lido:type": "local"})
     if title := source.title or source.work:

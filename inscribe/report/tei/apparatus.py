@@ -44,12 +44,13 @@ def add_apparatus(part: ET.Element, each: InscriptionEntry, name: str) -> None:
     if each.collation is None or not each.collation.differences:
         return
     listed = add(part, "listApp")
+    held = f"#{source_id(name, each.held_against[0])}"
     for kind, copied, source, why in told(each.collation):
         first, last = _ends(copied, name, len(each.inscription.transcription.signs))
         app = add(listed, "app", type=kind, **({"from": first, "to": last} if first else {}))
         lemma, reading = printed_spans(copied, source, each.collation)
         add(app, "lem", lemma).set(XML_LANG, JAPANESE)
-        add(app, "rdg", reading, source=f"#{name}-source").set(XML_LANG, JAPANESE)
+        add(app, "rdg", reading, source=held).set(XML_LANG, JAPANESE)
         if why:
             add(app, "note", why)
 
@@ -76,7 +77,8 @@ def told(held: Collation) -> list[tuple[str, Span, Span, str]]:
 
 
 def _add_places(part: ET.Element, each: InscriptionEntry, found: Testimony, name: str) -> None:
-    ids = {w.siglum: f"#{source_id(name, at)}" for at, w in enumerate(found.as_given)}
+    given = zip(each.held_against, found.as_given, strict=True)
+    ids = {witness.siglum: f"#{source_id(name, number)}" for number, witness in given}
     count = len(each.inscription.transcription.signs)
     listed = add(part, "listApp") if found.places else part
     for place in found.places:
@@ -124,7 +126,7 @@ def _add_source(
 ) -> None:
     book = add(listed, "bibl", type="source", **({"n": source.siglum} if source.siglum else {}))
     book.set(XML_ID, source_id(name, number))
-    held = each.testimony.as_given[number].collation if each.testimony else each.collation
+    held = each.collation_with(number)
     for tag, text, attributes in (
         ("author", source.author, {}),
         ("title", source.work, {"level": "m"}),
@@ -136,7 +138,7 @@ def _add_source(
     ):
         if text:
             add(book, tag, text, **attributes)
-    if held and (each.testimony or not number):
+    if held:
         _add_words(book, held, source_id(name, number))
     elif not len(book):
         add(book, "note", each.missing_source or "a source without a title")

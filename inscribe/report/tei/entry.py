@@ -3,8 +3,9 @@
 The edition has a block for each passage (its kind is the type, its role the subtype), and keeps the
 metal's columns as ``lb``, what is known of each sign, the names and dates;
 the apparatus names the signs at which the copy differs from its source; the header holds the
-object, the legend of the notation and whose records these are; signs and columns that were measured
-have zones of a facsimile. ``inscribe.record.tei`` reads such a document back.
+object, the legend of the notation and whose records these are; signs and columns that were
+measured have zones of a facsimile, pictures surfaces of their own. ``inscribe.record.tei`` reads
+such a document back.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ from inscribe.report.tei.apparatus import add_apparatus, add_bibliography, ancho
 from inscribe.report.tei.edition import Marks, add_edition
 from inscribe.report.tei.facsimile import add_facsimile
 from inscribe.report.tei.header import KANA, add_corpus_header, add_header
+from inscribe.report.tei.pictures import add_pictures
 from inscribe.report.tei.stretches import days, stretches_of
 
 if TYPE_CHECKING:
@@ -61,6 +63,7 @@ def _tei(entry: Entry, name: str, style: Style) -> ET.Element:
     root = ET.Element("TEI", {XML_ID: name})
     add_header(root, entry, style)
     add_facsimile(root, entry, name)
+    add_pictures(root, entry, name)
     body = add(add(root, "text"), "body")
     for attributes, fill in _DIVISIONS:
         _add_division(body, entry, name, attributes, fill)

@@ -30,7 +30,7 @@ LIBRARIES = (
     "platformdirs", "xml.etree.ElementTree", "html5lib", "lxml.etree", "jsonschema", "decimal",
 )  # fmt: skip
 FEW = 2  # seconds of the processor that a start of pytest takes, at least
-MEMORY = 6 << 30  # bytes of address space that a child may have
+MEMORY = 16 << 30  # bytes of address space that a child may have
 
 
 @dataclass(frozen=True)

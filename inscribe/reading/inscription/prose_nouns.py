@@ -1,0 +1,73 @@
+"""Nouns of prose: mottoes say bushi and katana where poems have mononofu and tachi."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+from itertools import accumulate
+
+from inscribe import tables
+from inscribe.reading.spelling import is_kanji_only
+from inscribe.reading.words import ReadWord
+
+_NOUN = "名詞-普通名詞-一般"
+_AFTER_NOUN = frozenset("はをのもにとがやなよこへまハヲノモニトガヤナヨコヘマ")
+_NOTE = "as prose has it"
+
+
+def as_in_prose(words: Sequence[ReadWord], plain: str) -> list[ReadWord]:
+    """Return the words of a text with its nouns as prose has them.
+
+    Args:
+        words: words that tile the text.
+        plain: the normalised text.
+
+    >>> from inscribe.reading.verse import words_without_metre
+    >>> words = words_without_metre("刀は武士の魂なり", voiced=False)
+    >>> [word.kana for word in as_in_prose(words, "刀は武士の魂なり")][:3]
+    ['かたな', 'は', 'ぶし']
+    """
+    return list(_said(words, plain))
+
+
+def _said(words: Sequence[ReadWord], plain: str) -> Iterator[ReadWord]:
+    ends = {0, *accumulate(word.length for word in words)}
+    first = position = 0
+    for word in words:
+        if first < position:  # within a noun that has been read
+            first += word.length
+            continue
+        written, kana = _longest_noun(plain, first, ends)
+        position = first + len(written)
+        if not written or (written == word.written and kana == word.kana):
+            yield word
+            position = first + word.length
+        else:
+            kind = _NOUN if is_kanji_only(written) else word.part_of_speech
+            yield ReadWord(written, kana, kind, lemma=written, note=_NOTE)
+        first += word.length
+
+
+def _longest_noun(plain: str, first: int, ends: Collection[int]) -> tuple[str, str]:
+    """Return the longest noun of the table at a place that whole words make, and its kana."""
+    for end in range(min(len(plain), first + _longest()), first, -1):
+        kana = _nouns().get(plain[first:end], "")
+        if kana and end in ends and _stands_alone(plain, first, end):
+            return plain[first:end], kana
+    return "", ""
+
+
+@tables.cached()
+def _longest() -> int:
+    return max(map(len, _nouns()))
+
+
+def _stands_alone(plain: str, first: int, end: int) -> bool:
+    """Whether a particle, or the end of the text, follows, and no kanji stands before."""
+    after = plain[end : end + 1] if is_kanji_only(plain[end - 1]) else ""
+    before = plain[first - 1 : first] if first else ""
+    return (not after or after in _AFTER_NOUN) and not (before and is_kanji_only(before))
+
+
+@tables.cached()
+def _nouns() -> dict[str, str]:
+    return {row["written"]: row["kana"] for row in tables.rows("prose_nouns")}

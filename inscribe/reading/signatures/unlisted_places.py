@@ -1,0 +1,71 @@
+"""Places that no table of towns has, told by the formula around them: 於 before, 住 after.
+
+>>> list(unlisted_places("於綾郷", 1))
+[('綾郷', 4.0)]
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from inscribe.reading.names import known, place_names
+from inscribe.reading.signatures.names import (
+    SURNAME,
+    formula_signs_cost,
+    is_known_place,
+    is_name_character,
+)
+from inscribe.reading.words import words_from
+
+_LISTED_PLACE = 2.2  # in place_names.tsv
+_PLACE_OF_DICTIONARY = 2.9
+_UNLISTED_PLACE = 4.0
+_WORN_PROVINCE = "□州"
+_CALLS_FOR_PLACE = frozenset("於于在")
+_END_PROVINCES = frozenset("州国")
+
+
+def unlisted_places(text: str, position: int) -> Iterator[tuple[str, float]]:
+    """Yield the places that may begin at a place of the text, with their prices."""
+    after_opener = position > 0 and text[position - 1] in _CALLS_FOR_PLACE
+    after_opener = after_opener or (position == 1 and text[0] == "住")
+    if position and text[position] in _END_PROVINCES:
+        return
+    for length in (2, 3):
+        name = text[position : position + length]
+        following = text[position + length : position + length + 1]
+        called_for = after_opener or (following and _follows_place(following))
+        if not called_for or len(name) < length or not all(map(is_name_character, name)):
+            continue
+        if is_known_place(name) or (length > 2 and is_known_place(name[:2])):
+            continue  # and the table of all places need not be loaded
+        if _ends_in_known_place(name):
+            continue
+        if "□" in name and (length > 2 or name == "□□"):
+            continue
+        if name == _WORN_PROVINCE:
+            yield name, SURNAME
+            continue
+        yield name, _place_cost(name)
+
+
+def _place_cost(name: str) -> float:
+    """Return the price of a place: signs of the formulas (桐生) are nothing odd in a listed one."""
+    if place_names(name):
+        return _LISTED_PLACE
+    if known(name).place:
+        return _PLACE_OF_DICTIONARY + formula_signs_cost(name) / 2
+    return _UNLISTED_PLACE + len(name) - 2 + formula_signs_cost(name)
+
+
+def _ends_in_known_place(name: str) -> bool:
+    """Return whether a known place ends a stretch that is none itself: 州津, not 宮津."""
+    inside = any(is_known_place(name[start:]) for start in range(1, len(name)))
+    return inside and not (place_names(name) or known(name).place)
+
+
+def _follows_place(char: str) -> bool:
+    for word in words_from(char).get(char, ()):
+        if word.kind in ("residence", "place_suffix"):
+            return True
+    return False
