@@ -19,7 +19,8 @@ LEAST = 0.08  # mm of ink that a side must show
 def column_inks(ink: Array, sides: list[tuple[float, float]]) -> list[ColumnInk]:
     """Return the ink of each column, its rows and its pixels.
 
-    From the rows, what the bare metal around shows of the same - grain that was taken for strokes - is taken away.
+    From the rows, what the bare metal around shows of the same - grain that was taken for
+    strokes - is taken away.
     """
     around = _around(ink, sides)
     found = []

@@ -2,9 +2,10 @@
 
 A column is told top down as sign, space, sign, space; each sign has a top and a bottom. What is
 weighed, in nats: how long a sign is against what is expected of it and of this column; how long a
-space is; ink that lies in spaces or outside the column; bare rows within a sign; strokes that a cut
-goes through; and how unlike the sign's usual form the strokes stand (``shapes``). The cheapest telling is the proposal, and the weight of all tellings together
-(forwards and backwards, as in a hidden Markov model) says how sure each of its ends is.
+space is; ink that lies in spaces or outside the column; bare rows within a sign; strokes that a
+cut goes through; and strokes that stand elsewhere than in the sign's usual form (``shapes``). The
+cheapest telling is the proposal, and the weight of all tellings together (forwards and backwards,
+as in a hidden Markov model) says how sure each of its ends is.
 """
 
 from __future__ import annotations
