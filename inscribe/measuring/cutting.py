@@ -19,6 +19,7 @@ from inscribe.measuring.model import Cut
 from inscribe.measuring.rhythm import Expected
 from inscribe.measuring.shapes import forms, rows_of
 from inscribe.measuring.view import Array
+from inscribe.measuring.ways import before, shares, soft
 
 ROWS = 8  # rows per mm in which cuts are sought
 COARSER = 2  # rows taken together while the pitch is sought
@@ -238,10 +239,10 @@ class _Table:
         for index, sign in enumerate(self.signs):
             jump = None
             if index:
-                ways = _before(costs, self.gaps) + self.gap_prices
+                ways = before(costs, self.gaps) + self.gap_prices
                 jump, costs = ways.argmin(1), ways.min(1)
             costs = self._held_to(index, costs, top=True)
-            ways = _before(costs, self.sizes) + self.sign_prices[sign]
+            ways = before(costs, self.sizes) + self.sign_prices[sign]
             size = ways.argmin(1)
             costs = self._held_to(index, ways.min(1), top=False)
             steps.append((jump, size))
@@ -263,45 +264,19 @@ class _Table:
         costs = self._first()
         for index, sign in enumerate(self.signs):
             if index:
-                costs = _soft(_before(costs, self.gaps) + self.gap_prices)
+                costs = soft(before(costs, self.gaps) + self.gap_prices)
             costs = self._held_to(index, costs, top=True)
             tops.append(costs)
-            costs = _soft(_before(costs, self.sizes) + self.sign_prices[sign])
+            costs = soft(before(costs, self.sizes) + self.sign_prices[sign])
             costs = self._held_to(index, costs, top=False)
             bottoms.append(costs)
-        after = self._last()
+        costs = self._last()
         for index in reversed(range(len(self.signs))):
-            bottoms[index] = bottoms[index] + after
-            after = self._held_to(index, after, top=False)
-            after = _soft(_after(after[:, None] + self.sign_prices[self.signs[index]], self.sizes))
-            tops[index] = tops[index] + after
-            after = self._held_to(index, after, top=True)
+            bottoms[index] = bottoms[index] + costs
+            costs = self._held_to(index, costs, top=False)
+            costs = soft(after(costs[:, None] + self.sign_prices[self.signs[index]], self.sizes))
+            tops[index] = tops[index] + costs
+            costs = self._held_to(index, costs, top=True)
             if index:
-                after = _soft(_after(after[:, None] + self.gap_prices, self.gaps))
-        return [_shares(costs) for costs in tops], [_shares(costs) for costs in bottoms]
-
-
-def _before(costs: Array, lengths: Array) -> Array:
-    """Return ``costs`` at [place - length]; infinite above the first place."""
-    at = np.arange(len(costs))[:, None] - lengths
-    return np.asarray(np.where(at < 0, np.inf, costs[np.maximum(at, 0)]))
-
-
-def _after(prices: Array, lengths: Array) -> Array:
-    """Return ``prices`` at [place + length, length]; infinite below the last place."""
-    at = np.arange(len(prices))[:, None] + lengths
-    found = prices[np.minimum(at, len(prices) - 1), np.arange(len(lengths))]
-    return np.asarray(np.where(at >= len(prices), np.inf, found))
-
-
-def _soft(costs: Array) -> Array:
-    """Return the cost of all ways together, along the last axis."""
-    least = costs.min(1)
-    least = np.where(np.isfinite(least), least, 0.0)
-    with np.errstate(divide="ignore"):
-        return np.asarray(least - np.log(np.exp(least[:, None] - costs).sum(1)))
-
-
-def _shares(costs: Array) -> Array:
-    shares = np.exp(costs.min() - costs)
-    return np.asarray(shares / shares.sum())
+                costs = soft(after(costs[:, None] + self.gap_prices, self.gaps))
+        return [shares(costs) for costs in tops], [shares(costs) for costs in bottoms]
