@@ -19,7 +19,7 @@ from inscribe.measuring.model import Cut
 from inscribe.measuring.rhythm import Expected
 from inscribe.measuring.shapes import forms, rows_of
 from inscribe.measuring.view import Array
-from inscribe.measuring.ways import before, shares, soft
+from inscribe.measuring.ways import after, before, shares, soft
 
 ROWS = 8  # rows per mm in which cuts are sought
 COARSER = 2  # rows taken together while the pitch is sought
