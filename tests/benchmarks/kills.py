@@ -1,8 +1,10 @@
 """Kill -9 at random moments: ``tests/benchmarks/kills.py [--kills N] [--start N] [WORK...]``.
 
-The work is ``new`` with piped answers, ``entry -o`` over an old file, and ``source add``. After
-each kill: no file is half-written, the library is sound (PRAGMA integrity_check), and nothing that
-was reported as kept or added is lost. Printed: kills, those that met the work half done, texts and
+The work is ``new`` with piped answers, ``entry -o`` over an old file, ``source add``, ``settle`` in
+a record, and ``import`` of a list over the records of an earlier state of it. After each kill: no
+file is half-written, the library is sound (PRAGMA integrity_check), nothing that was reported as
+kept or added is lost, and a second run of the import does what the first left undone. Printed:
+kills, those that met the work half done, texts and
 answers reported, bytes lost, files left over.
 """
 
@@ -147,10 +149,60 @@ def _examine(library: Path, told: int, tally: Tally) -> None:
     assert len(ids) % 60 == 0, "an addition is there in part"
 
 
+RECORD = """id = "K-1"
+kind = "kozuka"
+[[inscription]]
+place = "back"
+text = "武州住嶺曉作"
+"""
+
+
+def settle(folder: Path, seconds: float, tally: Tally) -> None:
+    """Kill a decision: the record is as before or has it, and is whole."""
+    from inscribe.record import load
+
+    path = folder / "settled.toml"
+    path.write_text(RECORD, "utf-8")
+    command = ["settle", str(path), "嶺曉=みねあき", "--name", "--by", "H. Quist"]
+    tally.halfway += killed(command, seconds)[1]
+    tally.reported += 1
+    if path.read_text("utf-8") != RECORD and not load(path).inscriptions[0].overrides:
+        tally.lost += len(RECORD.encode())
+
+
+ROWS = 40
+
+
+def imported(folder: Path, seconds: float, tally: Tally) -> None:
+    """Kill an import over the records of an earlier one: each is the old or the new, and whole."""
+    place, table, mapping = folder / "imported", folder / "list.csv", folder / "list.map.toml"
+    command = ["import", str(table), "--map", str(mapping), "--to", str(place), "-q"]
+    for length in (96, 97):
+        lines = [f"L-{n},kozuka,{length}.5,武州住嶺暁作" for n in range(ROWS)]
+        table.write_text("\n".join(["id,kind,length,inscription", *lines]) + "\n", "utf-8")
+        if not mapping.exists():
+            killed(["import", str(table), "--map", str(mapping), "-q"], UNDISTURBED)
+        tally.halfway += killed(command, UNDISTURBED if length == 96 else seconds / 3)[1]
+    tally.reported += ROWS
+    tally.lost += sum(length not in (96.5, 97.5) for length in _lengths(place))
+    killed(command, UNDISTURBED)
+    assert _lengths(place) == [97.5] * ROWS, "a second run does not end what the first began"
+    for path in place.rglob("*.toml"):
+        path.unlink()
+
+
+def _lengths(folder: Path) -> list[float | None]:
+    from inscribe.record import load
+
+    return [load(path).measurements.length for path in sorted(folder.rglob("*.toml"))]
+
+
 WORK: dict[str, Callable[[Path, float, Tally], None]] = {
     "new": new,
     "entry": entry,
     "source": source,
+    "settle": settle,
+    "import": imported,
 }
 UNDISTURBED = 120.0  # seconds: no kill
 
