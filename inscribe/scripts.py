@@ -1,13 +1,6 @@
-"""What script a sign is of, and one sort of kana for the other: answered once, asked everywhere.
-
-``HIRAGANA``, ``KATAKANA`` and ``KANJI`` are ranges for patterns: ``re.compile(f"[{HIRAGANA}]")``.
-"""
+"""What script a sign is of, and one sort of kana for the other: answered once, asked everywhere."""
 
 from __future__ import annotations
-
-HIRAGANA = "\u3041-\u3096"
-KATAKANA = "\u30a1-\u30fa"
-KANJI = "\u3400-\u9fff"  # without the rare ones of the supplementary planes
 
 _TO_HIRAGANA = {code: code - 0x60 for code in range(0x30A1, 0x30F7)}  # ヷ to ヺ have none
 _TO_KATAKANA = {code: code + 0x60 for code in range(0x3041, 0x3097)}

@@ -1,9 +1,10 @@
 """Whole answers about copies and plates, each looked at: what every key says.
 
 ``tests/data/answers/collations.jsonl`` has, a line each, a copy, its source, the measured plate
-where there is one (width, height, tolerance; top, bottom, x, width of columns; what takes room),
-and the answer as ``inscribe collate --format json`` prints it. The plates are invented; there is
-one for each verdict. A change of an answer has to be looked at, and then written there.
+where there is one (width, height, tolerance; top, bottom, x, width of columns; what takes room;
+boxes of signs), and the answer as ``inscribe collate --format json`` prints it. The plates are
+invented; there is one for each verdict. A change of an answer has to be looked at, and then
+written there.
 """
 
 import json
@@ -14,7 +15,7 @@ import pytest
 
 from inscribe.collation import Collation, collate
 from inscribe.notation import parse
-from inscribe.record import ColumnMeasure, Inscription, Obstacle, Plate
+from inscribe.record import ColumnMeasure, Inscription, Obstacle, Plate, SignBox
 
 LINES = (Path(__file__).parent / "data/answers/collations.jsonl").read_text("utf-8").splitlines()
 CASES = {case["about"]: case for case in map(json.loads, LINES)}
@@ -30,6 +31,7 @@ def collated(case: Case) -> Collation:
         plate=Plate(*case["plate"]) if case["plate"] else None,
         columns=tuple(ColumnMeasure(*column) for column in case["columns"]),
         takes_room=tuple(Obstacle(*taken) for taken in case["takes_room"]),
+        boxes=tuple(SignBox(*box) for box in case.get("boxes", ())),
     )
     source = parse(case["source"])
     return collate(measured.transcription, source, measured, extent="whole")

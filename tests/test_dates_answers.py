@@ -16,12 +16,21 @@ from inscribe.keys.dates import DateKeys
 
 LINES = (Path(__file__).parent / "data/answers/dates.jsonl").read_text("utf-8").splitlines()
 ANSWERS = [json.loads(line) for line in LINES]
+FOUND = (Path(__file__).parent / "data/answers/dates_found.jsonl").read_text("utf-8").splitlines()
 NUMBERS = "一二三四五六七八九十"
 
 
 @pytest.mark.parametrize("answer", ANSWERS, ids=[answer["text"] for answer in ANSWERS])
 def test_all_that_is_said_of_a_date(answer: dict[str, object]) -> None:
     assert json.loads(json.dumps(resolve(str(answer["text"])).to_dict())) == answer
+
+
+@pytest.mark.parametrize("line", FOUND, ids=[json.loads(line)["text"] for line in FOUND])
+def test_every_date_of_a_text_is_found(line: str) -> None:
+    case = json.loads(line)
+    found = [each.to_dict() for each in find(case["text"])]
+    kept = [{key: each[key] for key in case["answer"][0]} for each in found]  # type: ignore[literal-required]
+    assert json.loads(json.dumps(kept)) == case["answer"]
 
 
 def test_every_key_of_a_date_has_a_value_in_some_answer() -> None:

@@ -191,7 +191,7 @@ def test_without_a_list_nothing_of_this_room_is_imported() -> None:
     code = (
         "import sys; from click.testing import CliRunner; from inscribe.cli import cli\n"
         f"assert CliRunner().invoke(cli, ['read', {record!r}]).exit_code == 0\n"
-        "print([m for m in sys.modules if 'persons' in m or m.endswith('naming')])"
+        "print([m for m in sys.modules if '.persons.' in m or m.endswith('.persons')])"
     )
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert out.stdout.strip() == "[]"
@@ -200,3 +200,30 @@ def test_without_a_list_nothing_of_this_room_is_imported() -> None:
 def test_people_show_finds_a_person_by_any_name() -> None:
     assert "Uan, 1712-1780" in run("people", "show", "雨蛙菴")
     assert run("people", "show").count("invented") == 6
+
+
+TWO = """\
+id\tname\tart\tbirth\tdeath
+Q-1\tHyōga\t瓢霞=ひょうが\t1650\t1710
+Q-2\tHisagasumi\t瓢霞=ひさがすみ\t1800\t1860
+"""
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [("瓢霞作天保三年壬辰", "Hisagasumi"), ("瓢霞作元禄十年丁丑", "Hyōga")],
+)
+def test_two_persons_who_read_a_name_differently_are_both_proposed(
+    tmp_path: Path, text: str, romaji: str
+) -> None:
+    (tmp_path / "people.tsv").write_text(TWO, encoding="utf-8")
+    add_glossary(tmp_path)
+    try:
+        (found,) = with_persons([read_text(text)])
+        first, *others = [proposal.romaji for proposal in found.proposals]
+        assert first.startswith(romaji)
+        assert any(romaji not in other for other in others[:2])
+        assert found.proposals[0].chance > 0.6
+        assert any("your list of persons reads 瓢霞" in doubt.why for doubt in found.doubts)
+    finally:
+        tables.remove_folder(tmp_path)

@@ -154,6 +154,27 @@ def test_a_reading_that_was_offered_is_taken_by_its_number(path: Path) -> None:
     assert read(each.transcription, "auto", each.overrides).proposals[0].romaji == offered[1].romaji
 
 
+def test_a_reading_is_taken_as_it_was_offered_with_a_source_of_the_library(
+    path: Path, tmp_path: Path
+) -> None:
+    (tmp_path / "t.txt").write_text("春霞立るやいつこみよしのの吉野の山に雪はふりつつ", "utf-8")
+    library = tmp_path / "l.sqlite"
+    assert run("source", "add", tmp_path / "t.txt", "--library", library).exit_code == 0
+    copied = "春霞立るやいつこみよしのの吉野の山に雪はふりつつ\n浅霧軒書\n嶺曉刻之"
+    text = RECORD.replace("武州住浅霧軒\n嶺曉□之", copied)
+    text = text.replace(
+        "[[inscription.reading]]", '[inscription.source]\nid = "t"\n\n[[inscription.reading]]'
+    )
+    path.write_text(text, "utf-8")
+    told = run("read", path, "--format", "json", "--library", library)
+    assert told.exit_code == 0, told.exception
+    offered = json.loads(told.output)["alternatives"][0]
+    done = run("settle", path, "--accept", "2", "--from", "read", "--library", library)
+    assert done.exit_code == 0, done.exception
+    again = run("read", path, "--format", "json", "--library", library)
+    assert json.loads(again.output)["romaji"] == offered["romaji"]
+
+
 def test_a_worn_sign_is_restored_as_offered_and_marked_so(path: Path) -> None:
     from inscribe.notation import parse
     from inscribe.restoring import restore

@@ -2,7 +2,8 @@
 
 Two characters are derived as alike when they are built of the same parts in the same places but
 for one, and the two parts that differ are alike themselves (侍 and 待: 亻 and 彳).
-Needs the Debian package unicode-data; runs after parts.
+Pairs that the tables of forms call one character in two forms (冨 富) are forms, and not alike.
+Needs the Debian package unicode-data; runs after parts and related_forms.
 """
 
 from __future__ import annotations
@@ -71,10 +72,36 @@ def from_unihan() -> list[tuple[str, str, str]]:
     return [(pair, "nearly the same shape", "Unihan") for pair in sorted(found)]
 
 
+def one_character() -> set[frozenset[str]]:
+    """Return the pairs that the tables of forms call one character in two forms."""
+    pairs: set[frozenset[str]] = set()
+    by_current: dict[str, set[str]] = defaultdict(set)
+    for name in ("variants", "old_forms", "related_forms"):
+        for first, second, *_ in table(name):
+            pairs.add(frozenset((first, second)))
+            if name != "related_forms":
+                by_current[second] |= {first, second}
+    for forms in by_current.values():
+        pairs |= {frozenset(pair) for pair in combinations(sorted(forms), 2)}
+    return pairs
+
+
+def different(signs: str, same: set[frozenset[str]]) -> str:
+    """Return the signs without those that are a form of one before them (谿 beside 渓)."""
+    kept = ""
+    for sign in signs:
+        if not any(frozenset((sign, other)) in same for other in kept):
+            kept += sign
+    return kept
+
+
 def built() -> dict[str, list[tuple[str, str, str]]]:
     """Return the rows of the table; what is alike for several reasons is named with the first."""
     kept = [(signs, why, "hand") for signs, why, _ in by_hand("look_alikes_by_hand.tsv")]
     first: dict[str, tuple[str, str, str]] = {}
-    for row in (*kept, *derived(), *rearranged(), *from_unihan()):
-        first.setdefault(row[0], row)
+    same = one_character()
+    for signs, why, source in (*kept, *derived(), *rearranged(), *from_unihan()):
+        apart = different(signs, same) if source != "hand" else signs
+        if len(apart) > 1:
+            first.setdefault(apart, (apart, why, source))
     return {"look_alikes": list(first.values())}

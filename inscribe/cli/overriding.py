@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, Literal, TypeVar, cast, get_args
 
@@ -14,9 +14,10 @@ from inscribe.errors import InputError
 if TYPE_CHECKING:
     from inscribe.reading import Interpretation
     from inscribe.reading.words import OverrideLike
-    from inscribe.record import SettledPassage
+    from inscribe.record import Override, SettledPassage
 
 Settled = TypeVar("Settled", bound=Any)
+_REASON = "given on the command line"
 
 override_option = click.option(
     "--override",
@@ -26,7 +27,6 @@ override_option = click.option(
     help="Read signs N to M (counted from 1) so: 4-5=みねあき, of a name 4-5=name:みねあき; may be "
     "given again.",
 )
-_GIVEN = r"(\d{1,6})(?:-(\d{1,6}))?=(name:)?([ぁ-ゖゝゞァ-ヺー]+)"
 
 
 def overrides_of(given: Sequence[str]) -> tuple[OverrideLike, ...]:
@@ -38,22 +38,18 @@ def overrides_of(given: Sequence[str]) -> tuple[OverrideLike, ...]:
     >>> overrides_of(["4-5=name:みねあき"])[0][:3]
     (3, 4, 'みねあき')
     """
-    found = sorted(map(_override, given), key=lambda each: each.first)
-    if any(after.first <= before.last for before, after in pairwise(found)):
-        raise InputError("two overrides cover the same sign", hint="keep one")
-    return tuple(found)
+    return _in_order(map(_override, given), "overrides")
 
 
-def _override(given: str) -> OverrideLike:
-    from inscribe.record import Override as Settled
+def _override(given: str) -> Override:
+    from inscribe.record import Override
 
-    match = re.fullmatch(_GIVEN, given, re.ASCII)
-    first, last = (int(match[1]), int(match[2] or match[1])) if match else (0, 0)
-    if match is None or not 1 <= first <= last:
-        said = f"--override {given} does not say which signs are read how, in kana"
-        raise InputError(said, hint="as in: --override 4-5=みねあき")
+    said = f"--override {given} does not say which signs are read how, in kana"
+    first, last, match = _signs_of(
+        given, "(name:)?([ぁ-ゖゝゞァ-ヺー]+)", said, "as in: --override 4-5=みねあき"
+    )
     kind: Literal["word", "name"] = "name" if match[3] else "word"
-    return Settled(first - 1, last - 1, match[4], kind=kind, reason="given on the command line")
+    return Override(first, last, match[4], kind=kind, reason=_REASON)
 
 
 passage_option = click.option(
@@ -64,7 +60,6 @@ passage_option = click.option(
     help="Take signs N to M (counted from 1) for one passage: 29-34=signature, with what its "
     "person did 29-34=signature:carved; may be given again.",
 )
-_DIVIDED = r"(\d{1,6})(?:-(\d{1,6}))?=([a-z]+)(?::([a-z]+))?"
 
 
 def passages_of(given: Sequence[str]) -> tuple[SettledPassage, ...]:
@@ -76,21 +71,17 @@ def passages_of(given: Sequence[str]) -> tuple[SettledPassage, ...]:
     >>> passages_of(["29-34=signature:carved"])[0][:4]
     (28, 33, 'signature', 'carved')
     """
-    found = sorted(map(_passage, given), key=lambda each: each.first)
-    if any(after.first <= before.last for before, after in pairwise(found)):
-        raise InputError("two passages cover the same sign", hint="keep one")
-    return tuple(found)
+    return _in_order(map(_passage, given), "passages")
 
 
 def _passage(given: str) -> SettledPassage:
     from inscribe.reading.words import Kind, Role
-    from inscribe.record import SettledPassage as Settled
+    from inscribe.record import SettledPassage
 
-    match = re.fullmatch(_DIVIDED, given, re.ASCII)
-    first, last = (int(match[1]), int(match[2] or match[1])) if match else (0, 0)
-    if match is None or not 1 <= first <= last:
-        said = f"--passage {given} does not say which signs are what"
-        raise InputError(said, hint="as in: --passage 29-34=signature")
+    said = f"--passage {given} does not say which signs are what"
+    first, last, match = _signs_of(
+        given, "([a-z]+)(?::([a-z]+))?", said, "as in: --passage 29-34=signature"
+    )
     if match[3] not in get_args(Kind):
         said = f"--passage {given} names no kind of passage"
         raise InputError(said, hint=f"use {', '.join(get_args(Kind))}")
@@ -98,7 +89,28 @@ def _passage(given: str) -> SettledPassage:
         said = f"--passage {given} does not say what the person did"
         raise InputError(said, hint=f"use {', '.join(get_args(Role))}")
     kind, role = cast("Kind", match[3]), cast("Role | None", match[4])
-    return Settled(first - 1, last - 1, kind, role, reason="given on the command line")
+    return SettledPassage(first, last, kind, role, reason=_REASON)
+
+
+def _signs_of(given: str, pattern: str, said: str, hint: str) -> tuple[int, int, re.Match[str]]:
+    """Return the first and last sign, from 0, of ``4-5=...``, and what is given of them.
+
+    Raises:
+        InputError: it is not written so; ``said`` and ``hint`` are the message.
+    """
+    match = re.fullmatch(rf"(\d{{1,6}})(?:-(\d{{1,6}}))?={pattern}", given, re.ASCII)
+    first, last = (int(match[1]), int(match[2] or match[1])) if match else (0, 0)
+    if match is None or not 1 <= first <= last:
+        raise InputError(said, hint=hint)
+    return first - 1, last - 1, match
+
+
+def _in_order(settled: Iterable[Settled], called: str) -> tuple[Settled, ...]:
+    """Return what is settled in the order of its signs, no sign of which two speak."""
+    found = sorted(settled, key=lambda each: each.first)
+    if any(after.first <= before.last for before, after in pairwise(found)):
+        raise InputError(f"two {called} cover the same sign", hint="keep one")
+    return tuple(found)
 
 
 def refuse_beyond(

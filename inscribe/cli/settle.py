@@ -160,7 +160,7 @@ def _taken(
 
     number = _place(record, inscription)
     if offerer == "read":
-        return reading_taken(record, accept, number, who)
+        return reading_taken(record, accept, number, who, library_file=library_path(library_file))
     if offerer == "source":
         from inscribe.sources import Library
 

@@ -5,7 +5,8 @@ only normalised.
 
 ``steps.py`` says which sign changes into what (tables and Unicode; characters outside JIS X 0213
 load their rare steps only when one turns up); ``normalising.py`` and ``rewriting.py`` do it;
-``repeats.py`` knows what a mark repeats; ``relations.py`` answers how two signs are related, as
+``repeats.py`` knows what a mark repeats; ``siddham.py`` how seed
+syllables are said; ``relations.py`` answers how two signs are related, as
 the words they are (``merged.tsv``). Laws: signs + changes = text, text - changes = what was
 carved, idempotent. A change with ``before == after`` is a warning; ``doubtful`` asks for a second
 look. A variant: a row in ``variants.tsv``, then ``python glossary/build related_forms characters
@@ -62,6 +63,12 @@ if TYPE_CHECKING:
     from inscribe.forms.repeats import marks as marks
     from inscribe.forms.search import found as found
     from inscribe.forms.sequences import signs_of as signs_of
+    from inscribe.forms.siddham import (
+        SIDDHAM as SIDDHAM,
+        is_siddham as is_siddham,
+        seed as seed,
+        spelt as spelt,
+    )
     from inscribe.forms.steps import SIMPLIFIED as SIMPLIFIED
 else:
     __getattr__ = late.door(
@@ -79,6 +86,7 @@ else:
             "repeats": "marks",
             "search": "found",
             "sequences": "signs_of",
+            "siddham": "SIDDHAM is_siddham seed spelt",
             "steps": "SIMPLIFIED",
         },
     )

@@ -70,7 +70,7 @@ def end_of_sign(text: str, start: int) -> int:
     A description sequence that breaks off ends where it breaks off; see :func:`is_one_sign`.
     """
     if is_description(text[start]):
-        return _end_of_description(text, start)
+        return _end_of_description(text, start)[0]
     if halves := _HALVES.match(text, start):
         return _end_of_marks(text, halves.end())
     return _end_of_character(text, start)
@@ -97,7 +97,9 @@ def is_one_sign(text: str) -> bool:
         return False
     if excess(text) or end_of_sign(text, 0) != len(text) or any(map(refusal, text)):
         return False
-    return not text[0].isspace() and (not is_description(text[0]) or _missing_parts(text) == 0)
+    if is_description(text[0]):
+        return _end_of_description(text, 0)[1] == 0
+    return not text[0].isspace()
 
 
 def excess(text: str) -> str:
@@ -162,7 +164,8 @@ def _end_of_marks(text: str, start: int) -> int:
     return end
 
 
-def _end_of_description(text: str, start: int) -> int:
+def _end_of_description(text: str, start: int) -> tuple[int, int]:
+    """Return where a description sequence ends, and how many of its parts are missing there."""
     missing, end = 1, start
     limit = min(len(text), start + MAX_DESCRIPTION)
     while missing and end < limit and _is_part(text[end]):
@@ -172,16 +175,4 @@ def _end_of_description(text: str, start: int) -> int:
         else:
             missing -= 1
             end = _end_of_character(text, end)
-    return end
-
-
-def _missing_parts(text: str) -> int:
-    missing, end = 1, 0
-    while end < len(text):
-        if is_description(text[end]):
-            missing += _parts_of(text[end]) - 1
-            end += 1
-        else:
-            missing -= 1
-            end = _end_of_character(text, end)
-    return missing
+    return end, missing

@@ -5,8 +5,9 @@ interpretations, with the persons they may name, ranked, each with its reasons. 
 person. Only where there is such a list is anything of this room imported.
 
 In reading order: ``model`` (a person), ``listing`` (the list), ``naming`` (the names in an
-inscription), ``life`` (a date against a life), ``weighing`` (who is the likelier), ``whom`` (all of
-it). Making a list of another: ``cells``, ``importing``, ``mapping``, ``tei``.
+inscription), ``life`` (a date against a life), ``weighing`` (who is the likelier), ``telling``
+(one name read in two ways), ``whom`` (all of it). Making a list of another: ``cells``,
+``importing``, ``mapping``, ``tei``.
 
 ``people.tsv`` of a user's folder: a row a person, a column a sort of name (``names/people.py``
 takes them apart and reads them). ``persons/`` is imported only where there is one

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from inscribe.persons.listing import people
 from inscribe.persons.naming import namings, signs_of_passage
+from inscribe.persons.telling import told_apart
 from inscribe.persons.weighing import Weighed, weighed
 from inscribe.reading.words import Interpretation, MayName, Passage
 
@@ -29,7 +30,8 @@ def with_persons(found: Sequence[Interpretation]) -> list[Interpretation]:
     if not people():
         return list(found)
     dates = [date for each in found for date in each.dates]
-    return [replace(each, persons=tuple(_persons(each.passages, dates))) for each in found]
+    named = [replace(each, persons=tuple(_persons(each.passages, dates))) for each in found]
+    return [told_apart(each) for each in named]
 
 
 def _persons(passages: Sequence[Passage], dates: Sequence[DateReading]) -> Iterator[MayName]:

@@ -146,6 +146,8 @@ def _read(path: Path) -> tuple[dict[str, str], tuple[str, str]]:
         for key, value, *mark in json.loads(files.read_text(path)):
             if mark == [_TYPING]:
                 typing = (str(key), str(value))
+            elif mark:
+                raise ValueError("a row says something else of what is typed")
             else:
                 answers[str(key)] = str(value)
     except (ValueError, TypeError, RecursionError) as error:

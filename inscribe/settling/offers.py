@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from inscribe import reading
@@ -12,25 +13,38 @@ from inscribe.notation import render
 from inscribe.record import CopiedText, Decision, Inscription, Override, Record, with_signs
 from inscribe.settling.applying import Settled, Who
 from inscribe.signs import Certainty, Kind, Sign, place_of, transcription
+from inscribe.sources import text_of
 
 if TYPE_CHECKING:
     from inscribe.reading.words import Interpretation, Proposal, Token
     from inscribe.sources import Library
 
 NO_NAMES: Mapping[str, int] = {}
-Offerer = Literal["read", "restore", "source"]
 
 
-def reading_taken(record: Record, number: int, inscription: int, who: Who) -> Settled:
+def reading_taken(
+    record: Record,
+    number: int,
+    inscription: int,
+    who: Who,
+    *,
+    library_file: Path | None = None,
+) -> Settled:
     """Return a record with the words settled by which one of the readings differs from others.
 
-    ``number`` is the reading as ``inscribe read`` ranks them, from 1.
+    Args:
+        record: the record.
+        number: the reading as ``inscribe read`` ranks them, from 1.
+        inscription: which inscription, from 0.
+        who: who settles it, and why.
+        library_file: where the words of a source are that the record names by id alone.
 
     Raises:
         InputError: there is no such reading, or its words cannot be settled one by one.
     """
     each = record.inscriptions[inscription]
-    found = _read(record, each)
+    source = text_of(each.source, library_file or Path()) if each.source else ""
+    found = _read(record, each, source)
     _require(number, len(found.proposals), "readings")
     wanted = found.proposals[number - 1]
     others = found.proposals[1:] if number == 1 else found.proposals[:1]
@@ -48,7 +62,7 @@ def reading_taken(record: Record, number: int, inscription: int, who: Who) -> Se
         made = [o for o in made if o.first > new.last or o.last < new.first] + [new]
         done.append(f"{place_of(t, new.first, new.last)}: {of} = {kana}")
     settled = replace(each, overrides=tuple(sorted(made, key=lambda o: o.first)))
-    if _read(record, settled).proposals[0].romaji != wanted.romaji:
+    if _read(record, settled, source).proposals[0].romaji != wanted.romaji:
         words_said = ", ".join(f"{word.surface}={word.kana.replace(' ', '')}" for word in words)
         raise InputError(
             f"reading {number} differs in more than words that can be settled one by one",
@@ -57,7 +71,7 @@ def reading_taken(record: Record, number: int, inscription: int, who: Who) -> Se
     return Settled(_with(record, inscription, settled), done)
 
 
-def _read(record: Record, each: Inscription) -> Interpretation:
+def _read(record: Record, each: Inscription, source: str) -> Interpretation:
     return reading.read(
         each.transcription,
         each.register,
@@ -65,7 +79,7 @@ def _read(record: Record, each: Inscription) -> Interpretation:
         between=record.between,
         alternatives=True,
         passages=each.passages,
-        source=each.source.text if each.source else "",
+        source=source,
     )
 
 

@@ -18,7 +18,7 @@ def text_of(source: CopiedText, library_file: Path) -> str:
 
     The library is opened only where the record names its source by id alone.
     """
-    if source.text or not source.id or not library_file.exists():
+    if source.text or not source.id or not library_file.is_file():
         return source.text
     from inscribe.sources.library import Library
 

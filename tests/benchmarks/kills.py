@@ -1,11 +1,11 @@
 """Kill -9 at random moments: ``tests/benchmarks/kills.py [--kills N] [--start N] [WORK...]``.
 
-The work is ``new`` with piped answers, ``entry -o`` over an old file, ``source add``, ``settle`` in
-a record, and ``import`` of a list over the records of an earlier state of it. After each kill: no
-file is half-written, the library is sound (PRAGMA integrity_check), nothing that was reported as
-kept or added is lost, and a second run of the import does what the first left undone. Printed:
-kills, those that met the work half done, texts and
-answers reported, bytes lost, files left over.
+The work is ``new`` with piped answers, ``entry -o`` over an old file, ``source add``, ``settle``,
+``undo``, ``merge`` and ``import``. After each kill: no file is half-written, the library is sound
+(PRAGMA integrity_check), nothing that was reported as kept or added is lost, a record is what it
+was before or what it should become, and an import is there whole or not at all (``again``: over
+the records of an earlier list, where each record is the old or the new one). Printed: kills,
+those that met the work half done, texts and answers reported, bytes lost, files left over.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ import argparse
 import json
 import os
 import random
+import shutil
 import signal
 import sqlite3
 import subprocess
@@ -149,33 +150,85 @@ def _examine(library: Path, told: int, tally: Tally) -> None:
     assert len(ids) % 60 == 0, "an addition is there in part"
 
 
-RECORD = """id = "K-1"
+RECORD = """# kept
+id = "X-1"
 kind = "kozuka"
 [[inscription]]
-place = "back"
-text = "武州住嶺曉作"
+place = "back plate"
+text = "武州住嶺暁作"
+[[inscription.reading]]
+by = "A. Reader"
 """
+SETTLED = ["嶺暁=みねあき", "--name", "--by", "A. Reader", "--quiet"]
+
+
+def changed(folder: Path, commands: list[list[str]], seconds: float, tally: Tally) -> None:
+    """Kill the last of some commands on a record: it is as before, or as the command makes it."""
+    states = []
+    for number in (1, 2):  # the first time undisturbed
+        path = folder / f"{number}/r.toml"
+        path.parent.mkdir(exist_ok=True)
+        for file in path.parent.iterdir():
+            file.unlink()
+        path.write_text(RECORD, "utf-8")
+        (path.parent / "b.toml").write_text(RECORD.replace("暁作", "曉造"), "utf-8")
+        said = [[str(path.parent / a) if a.endswith(".toml") else a for a in c] for c in commands]
+        for command in said[:-1]:
+            killed(command, UNDISTURBED)
+        states += [path.read_text("utf-8")] if number == 1 else []
+        alive = killed(said[-1], UNDISTURBED if number == 1 else seconds)[1]
+        if number == 1:
+            states.append(path.read_text("utf-8"))
+    tally.halfway += alive
+    tally.reported += 1
+    if path.read_text("utf-8").replace("/2/", "/1/") not in states:
+        tally.lost += path.stat().st_size
+    assert states[0] != states[1], "the command changes nothing"
 
 
 def settle(folder: Path, seconds: float, tally: Tally) -> None:
-    """Kill a decision: the record is as before or has it, and is whole."""
+    """Kill the writing of a decision."""
+    changed(folder, [["settle", "r.toml", *SETTLED]], seconds, tally)
+
+
+def undo(folder: Path, seconds: float, tally: Tally) -> None:
+    """Kill the taking back of a decision."""
+    commands = [["settle", "r.toml", *SETTLED], ["undo", "r.toml", "--quiet"]]
+    changed(folder, commands, seconds, tally)
+
+
+def merge(folder: Path, seconds: float, tally: Tally) -> None:
+    """Kill the making of one record of two readers'."""
+    options = ["--prefer", "b", "--by", "A. Reader", "--why", "raking light", "--quiet"]
+    changed(folder, [["merge", "r.toml", "b.toml", *options]], seconds, tally)
+
+
+def imported(folder: Path, seconds: float, tally: Tally) -> None:
+    """Kill an import of 40 rows: all records are there, each can be read, or none is."""
+    listed, mapped, to = folder / "l.csv", folder / "m.toml", folder / "records"
+    lines = [f"I-{n},tsuba,武州住嶺暁作,front" for n in range(40)]
+    listed.write_text("\n".join(["id,kind,text,place", *lines]) + "\n", "utf-8")
+    if not mapped.exists():
+        killed(["import", str(listed), "--map", str(mapped)], UNDISTURBED)
+    shutil.rmtree(to, ignore_errors=True)
+    command = ["import", str(listed), "--map", str(mapped), "--to", str(to), "--quiet"]
+    tally.halfway += killed(command, seconds)[1]
+    found = sorted(to.glob("*.toml")) if to.exists() else []
     from inscribe.record import load
 
-    path = folder / "settled.toml"
-    path.write_text(RECORD, "utf-8")
-    command = ["settle", str(path), "嶺曉=みねあき", "--name", "--by", "H. Quist"]
-    tally.halfway += killed(command, seconds)[1]
-    tally.reported += 1
-    if path.read_text("utf-8") != RECORD and not load(path).inscriptions[0].overrides:
-        tally.lost += len(RECORD.encode())
+    for path in found:
+        load(path)
+    tally.reported += len(lines)
+    if len(found) not in (0, len(lines)):
+        tally.lost += sum(path.stat().st_size for path in found)
 
 
 ROWS = 40
 
 
-def imported(folder: Path, seconds: float, tally: Tally) -> None:
+def imported_again(folder: Path, seconds: float, tally: Tally) -> None:
     """Kill an import over the records of an earlier one: each is the old or the new, and whole."""
-    place, table, mapping = folder / "imported", folder / "list.csv", folder / "list.map.toml"
+    place, table, mapping = folder / "again", folder / "list.csv", folder / "list.map.toml"
     command = ["import", str(table), "--map", str(mapping), "--to", str(place), "-q"]
     for length in (96, 97):
         lines = [f"L-{n},kozuka,{length}.5,武州住嶺暁作" for n in range(ROWS)]
@@ -202,7 +255,10 @@ WORK: dict[str, Callable[[Path, float, Tally], None]] = {
     "entry": entry,
     "source": source,
     "settle": settle,
+    "undo": undo,
+    "merge": merge,
     "import": imported,
+    "again": imported_again,
 }
 UNDISTURBED = 120.0  # seconds: no kill
 

@@ -57,6 +57,7 @@ TESTS = (
 NOT_REACHING = ("entry_tei", "entry_lido", "entry_web", "entry_formats", "glossary_build")
 CACHE = Path(os.environ.get("INSCRIBE_CACHE", "~/.cache/inscribe")).expanduser()
 SLOW = ("tests/test_entry.py", "tests/test_tei.py")  # their tests show every part at once
+ANSWERS = "_answers.py"
 LONG = 10.0  # seconds of a test that is not tried
 BUDGET = 30.0  # seconds of the processor for one fault
 NEAR = 20  # tests of a line; with fewer, those of its function are run too
@@ -101,8 +102,9 @@ def sample(subject: str, size: int, chance: random.Random) -> list[tuple[str, Fa
 def reaching(reach: Reach, file: str, fault: Fault) -> list[str]:
     """Return the tests that run the line of a fault, in the order in which they are tried.
 
-    Those that run the line itself come before those that run its function; of each file of tests
-    one, the fastest, then of each file another: so that tests of many kinds are tried early.
+    Tests of whole answers come first; those that run the line itself come before those that run its
+    function; of each file of tests one, the fastest, then of each file another: so that tests of
+    many kinds are tried early.
     """
     line = reach.of(file, range(fault.line, fault.line + 1))
     near: set[int] = set()
@@ -110,7 +112,13 @@ def reaching(reach: Reach, file: str, fault: Fault) -> list[str]:
         near = {test for lines in _naming(file, fault.name) for test in reach.of(*lines)}
     elif len(line) < NEAR:
         near = reach.of(file, range(fault.function[0] + 1, fault.function[1] + 1))
-    return [reach.tests[test] for test in (*_mixed(reach, line), *_mixed(reach, near - line))]
+    whole = {test for test in line | near if ANSWERS in reach.tests[test]}
+    ordered = (
+        *_mixed(reach, whole),
+        *_mixed(reach, line - whole),
+        *_mixed(reach, near - line - whole),
+    )
+    return [reach.tests[test] for test in ordered]
 
 
 def _mixed(reach: Reach, tests: set[int]) -> list[int]:

@@ -59,6 +59,7 @@ _STYLES = {
 _DRAFTS = {
     "not-json": b"{",
     "numbers": b"[1, 2]",
+    "unknown-mark": b'[["place", "front", "typed"]]',
     "deep": b"[" * 100_000,
     "digits": b"1" * 5000,
     "bytes": b"\xff",

@@ -24,6 +24,9 @@ VARIANTS = debian.FOLDER / "unicode/Unihan_Variants.txt.bz2"
 KANJIDIC = debian.FOLDER / "edict/kanjidic2.xml.gz"
 BUILD = Path(__file__).parents[2] / "glossary" / "build"
 
+# Sources that state a pair elsewhere than in the properties of variants.
+NOT_RELATED_BY_PROPERTY = ("common practice", "Unihan definition", "IVD Adobe-Japan1")
+
 Pair = frozenset[str]
 
 
@@ -78,9 +81,23 @@ def test_the_source_each_variant_names_is_right() -> None:
     wrong = []
     for form, current, source, _ in rows_of("variants"):
         found = any(frozenset((form, o)) in known for o in {current} | old_forms_of(current))
-        if found == (source == "common practice"):
+        if found == (source in NOT_RELATED_BY_PROPERTY):
             wrong.append(form + current)
     assert wrong == []
+
+
+def test_definitions_of_unihan_name_the_current_form() -> None:
+    file = VARIANTS.with_name("Unihan_Readings.txt.bz2")
+    if not file.exists():
+        pytest.skip("the Debian package unicode-data is not installed")
+    with bz2.open(file, "rt", encoding="utf-8") as lines:
+        cells = (line.rstrip("\n").split("\t") for line in lines if "\tkDefinition\t" in line)
+        says = {chr(int(code[2:], 16)): text for code, _, text in cells}
+    rows = [row for row in rows_of("variants") if row[2] == "Unihan definition"]
+    assert len(rows) > 8
+    for form, current, *_ in rows:
+        named = {current, *old_forms_of(current), "焰"}
+        assert any(sign in says[form] for sign in named), form
 
 
 def test_few_variants_rest_on_common_practice_alone() -> None:

@@ -9,7 +9,7 @@ to the aligner; what stands apart from it has moved.
 >>> from inscribe.collation.collating import prepared
 >>> one, other = "はるすぎてなつきにけらししろたへの", "おくやまにもみぢふみわけなくしか"
 >>> copy, source = prepared(notation.parse(other + one)), prepared(notation.parse(one + other))
->>> [tuple(stretch) for stretch in moved_stretches(copy, source, (0, len(source)))]
+>>> [tuple(each) for each in around_moved(copy, source, (0, len(source))) if len(each) == 4]
 [(0, 16, 17, 33)]
 """
 
@@ -39,11 +39,6 @@ class Stretch(NamedTuple):
     i_end: int
     j: int
     j_end: int
-
-
-def moved_stretches(copy: Side, source: Side, window: tuple[int, int]) -> list[Stretch]:
-    """Return the long stretches of the copy that stand elsewhere in ``window`` of the source."""
-    return _chain_and_moved(copy, source, window)[1]
 
 
 def around_moved(copy: Side, source: Side, window: tuple[int, int]) -> list[Block | Stretch]:

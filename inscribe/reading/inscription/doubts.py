@@ -16,6 +16,7 @@ from inscribe.reading.words import CANNOT_BE_READ, Doubt, Interpretation, in_ord
 from inscribe.signs import Certainty, Sign
 from inscribe.terms import SignIndex
 
+_LAST_LATIN = "\u2fff"  # what is after it in a reading was not put into Latin letters
 _WHY = {
     Certainty.DOUBTFUL: "the sign is doubtful",
     Certainty.RESTORED: "lost, and restored by an editor",
@@ -67,3 +68,13 @@ def doubts_of_dates(dates: Iterable[DateReading]) -> tuple[Doubt, ...]:
                 )
             )
     return tuple(found)
+
+
+def with_doubts_of_unread(found: Interpretation) -> Interpretation:
+    """Return an interpretation with a doubt for each word that stays as it is carved."""
+    doubts = [
+        Doubt(token.first, token.last, f"no reading of {left} is known; it stands as carved")
+        for token in found.proposals[0].tokens
+        if (left := "".join(sign for sign in token.romaji if sign > _LAST_LATIN))
+    ]
+    return replace(found, doubts=in_order((*found.doubts, *doubts)))

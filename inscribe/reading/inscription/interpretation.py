@@ -29,6 +29,7 @@ if TYPE_CHECKING:
 __all__ = ["Wishes", "interpreted", "interpreted_columns"]
 
 # The chance of another division from which on it is a doubt; lower where a surname is in no list.
+_LAST_LATIN = "\u2fff"  # what is after it in a reading was not put into Latin letters
 _NEAR, _NEAR_A_RARE_NAME = 0.2, 0.1
 
 
@@ -61,6 +62,10 @@ def interpreted(text: InscribedText, wishes: Wishes) -> Interpretation:
     found = _read(text, wishes)
     if not _is_a_poem_alone(found):
         found = _with_dates(found, text, wishes)
+    if max(found.proposals[0].romaji, default="") > _LAST_LATIN:
+        from inscribe.reading.inscription.doubts import with_doubts_of_unread
+
+        found = with_doubts_of_unread(found)
     if wishes.alternatives:
         found = warned(found)
     doubts = (*found.doubts, *misfits)

@@ -47,6 +47,8 @@ _FROM_DICTIONARY = 0.15  # below what is counted, as the dictionary says nothing
 _MADE_FIRST = 6  # readings by the characters that stand before those of the dictionary
 _CHINESE_ENDS = frozenset("府陽奥")  # 越府, 会陽, 東奥: a province or town by its sound
 _PLACES: tuple[Position, Position] = ("first", "last")
+_MANY_END_SO = frozenset("田野原沢井川山村本島崎坂岡瀬谷")
+_FEW_FAMILIES, _LONG_KUN = 2, 3
 _LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
 
 
@@ -155,11 +157,30 @@ def _surname_readings(name: str, *, composed: bool = True) -> list[NameReading]:
         return _with_dictionary(found, in_dictionary)
     if in_dictionary:
         found = _dictionary_readings(in_dictionary, "surname", 2 * _FROM_DICTIONARY)
+        plain = _by_plain_kun(name, in_dictionary) if composed else None
+        found = [plain, *found] if plain else found
     elif len(name) > 1 and name[-1] == "屋" and UNREAD not in name:
         return _house_readings(name)
     elif composed:
         found = _composed_readings(name, "surname")
     return found
+
+
+def _by_plain_kun(name: str, listed: tuple[str, ...]) -> NameReading | None:
+    """Return a reading by kun where few families are listed, and none with the first sign's kun.
+
+    So with plants and animals before what many families end in: 薊野 is listed as あぞうの alone.
+    """
+    if len(name) != 2 or name[1] not in _MANY_END_SO or len(listed) > _FEW_FAMILIES:
+        return None
+    plain = _composed_readings(name, "surname")[0]
+    head = plain.kana.partition("|")[0]
+    if len(head) < _LONG_KUN or head not in _plain_kun(name[0]):
+        return None
+    if any(kana.startswith(head) for kana in listed):
+        return None
+    reason = f"by kun, as surnames are; {SOURCE} has other readings, of few families"
+    return plain._replace(score=2 * _FROM_DICTIONARY, reason=reason)
 
 
 def _house_readings(name: str) -> list[NameReading]:

@@ -12,7 +12,7 @@ from inscribe.reading import names
 from inscribe.reading.names import choices, mixed_name
 from inscribe.reading.signatures.pieces import SignaturePiece
 from inscribe.reading.spelling import hepburn, hiragana
-from inscribe.reading.words import POET, SignatureWord
+from inscribe.reading.words import POET, SignatureWord, words_of
 
 CAPITALISED = frozenset(
     {
@@ -165,8 +165,30 @@ def _name_options(piece: SignaturePiece) -> tuple[Option, ...]:
         share = max(reading.score / best, _LEAST_SHARE)
         romaji = reading.romaji.replace(UNREAD_KANA, UNREAD_ROMAJI)
         cost = -math.log(share) if rank else 0.0
+        if piece.kind == "unlisted_place":
+            romaji = _hyphened(piece.text, reading.plain_kana, romaji)
         made.append(Option(reading.plain_kana, romaji, cost, reading.reason))
     return tuple(made)
+
+
+def _hyphened(place: str, kana: str, romaji: str) -> str:
+    """Return a place with a hyphen before what it is, where the word division has one: Nagano-ken.
+
+    >>> _hyphened("長野県", "ながのけん", "Naganoken")
+    'Nagano-ken'
+    """
+    said = {word.kana for word in words_of(place[-1]) if word.kind == "place_suffix"}
+    for suffix in said & _suffixes():
+        end = hepburn(suffix)
+        if len(kana) > len(suffix) and kana.endswith(suffix) and romaji.endswith(end):
+            return f"{romaji[: -len(end)]}-{end}"
+    return romaji
+
+
+@tables.cached()
+def _suffixes() -> frozenset[str]:
+    rows = tables.rows("word_division")
+    return frozenset(row["kana"] for row in rows if row["kind"] == "hyphen")
 
 
 def _other_options(text: str) -> tuple[Option, ...]:

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from inscribe import tables
-from inscribe.forms import readings
+from inscribe.forms import SIDDHAM, is_siddham, readings, seed
 from inscribe.reading.names import surnames
 from inscribe.reading.signatures.names import is_kanji
 from inscribe.reading.spelling import hiragana
@@ -27,6 +27,8 @@ _GOVERNED = {
     "gift": ("patron", ""),
 }
 _NOUN = 1.5
+_SEED = 0.3
+_LAST_OF_THE_FIRST_PLANE = "\uffff"
 _NOUNS = (4, 3, 2)  # lengths
 _COMMON = "名詞-普通名詞"
 _DOING = "名詞-普通名詞-サ変可能"  # with す a verb: 調製, 転写
@@ -54,6 +56,19 @@ def unlisted_words(text: str, position: int) -> Iterator[SignatureWord]:
                 yield from _verbs(text[position:end])
         yield from _nouns(text, position)
     yield from _pictures(text, position)
+    if text[position] > _LAST_OF_THE_FIRST_PLANE:
+        yield from _seeds(text, position)
+
+
+def _seeds(text: str, position: int) -> Iterator[SignatureWord]:
+    """Yield the seed syllable in Siddham letters that begins at a place."""
+    letters = SIDDHAM.match(text, position)
+    if letters and not (position and is_siddham(text[position - 1])):
+        found = seed(letters.group())
+        if found.kana:
+            yield SignatureWord(
+                found.written, "invocation", found.kana, gloss=found.gloss, cost=_SEED
+            )
 
 
 def _goes_on(text: str, at: int) -> bool:

@@ -8,6 +8,7 @@ from inscribe.reading.words.pieces import PARTS_MEET, UNKNOWN_COST, ReadWord, be
 # Notes of the words with which a text is read that marks no voicing.
 VOICING_NOT_MARKED = "voicing not marked"
 OKURIGANA_LEFT_OUT = "okurigana left out"
+_LAST_OF_THE_FIRST_PLANE = "\uffff"
 _UNREAD = "…"
 UNREAD_SIGNS = frozenset("□々ゝゞ")  # a repeat mark is left where what it repeats cannot be read
 
@@ -84,6 +85,11 @@ def unknown_piece(
     written: str, *, connection: int = 0, cost: int = UNKNOWN_COST, part_of_speech: str = "未知語"
 ) -> ReadWord:
     """Return a word no dictionary has; it stands for itself, but for marks without a reading."""
+    if written[:1] > _LAST_OF_THE_FIRST_PLANE:
+        from inscribe.forms import is_siddham
+
+        if is_siddham(written):
+            return _seed_syllable(written)
     return ReadWord(
         written,
         _UNREAD
@@ -96,6 +102,15 @@ def unknown_piece(
         cost=cost,
         known=False,
     )
+
+
+def _seed_syllable(written: str) -> ReadWord:
+    """Return Siddham letters as they are said, else as they are spelt."""
+    from inscribe.forms import seed, spelt
+
+    found = seed(written)
+    said = hiragana(found.kana) or spelt(written)
+    return ReadWord(written, said, "記号-文字", gloss=found.gloss, known=bool(found.kana))
 
 
 def unread_piece(sign: str, count: int) -> ReadWord:
