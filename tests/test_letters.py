@@ -6,6 +6,7 @@ The readings are those of handbooks of old documents (common practice, no single
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings, strategies as st
 
 from inscribe import read_text
 
@@ -43,3 +44,15 @@ def test_the_signs_of_a_turned_word_are_kept() -> None:
     assert sorted(at for token in best.tokens for at in range(token.first, token.last + 1)) == list(
         range(6)
     )
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.text(alphabet="候不可被令以為者之江而度間敷申下渡品御ニは", min_size=1, max_size=12))
+def test_whatever_stands_there_every_sign_is_read_once(carved: str) -> None:
+    """No row of such signs stops the reader or loses one of them."""
+    from inscribe.reading.chinese import letter_words
+    from inscribe.reading.prose import prose_words
+
+    words, order = letter_words(carved, prose_words)
+    assert sorted(order) == list(range(len(carved)))
+    assert [sign for word in words for sign in word.written] == [carved[at] for at in order]

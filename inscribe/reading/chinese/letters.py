@@ -9,8 +9,8 @@ and conjugated from the last to the first. What is none of these is left to the 
 >>> for text in ("右拝領仕候", "可被下候", "不可怠", "相違無之候"):
 ...     print(romaji_of(letter_words(text, unidic_words)[0]))
 migi hairyō tsukamatsuri sōrō
-kudasaru beku sōrō
-okotaru bekarazu
+kudasarubeku sōrō
+okotarubekarazu
 sōi kore naku sōrō
 """
 
@@ -34,6 +34,7 @@ _LONGEST = 4
 _PARTICLES = {"者": "わ", "江": "え", "与": "と", "茂": "も", "之": "の", "而": "て"}
 _KANA_PARTICLES = {"ニ": "に", "ハ": "わ", "ヲ": "お", "ノ": "の", "モ": "も", "ト": "と"}
 _OTHER = "other"
+_WHOLE = "whole"  # of a stretch that ends there
 _OBJECT = "object"  # 之 behind its verb
 _ROWS = dict(zip("アカガサザタダナハバマヤラワ", range(14), strict=True))
 _VOWELS = (
@@ -126,11 +127,11 @@ def _bits(text: str) -> list[_Bit]:
         found = _found(text, at, bits)
         if found is None:
             if bits and bits[-1].kind in ("before", "governs"):
-                bits.append(_Bit(at, at + 2, _OTHER, ""))
-                bits.append(_Bit(at + 2, at + 2, _OTHER, ""))
-                at += 2
+                end = min(at + 2, len(text))  # its noun or verb, of two signs
+                bits.append(_Bit(at, end, _OTHER, _WHOLE))
+                at = end
                 continue
-            if bits and bits[-1].kind == _OTHER:
+            if bits and bits[-1].kind == _OTHER and bits[-1].kana != _WHOLE:
                 bits[-1] = bits[-1]._replace(end=at + 1)
             else:
                 bits.append(_Bit(at, at + 1, _OTHER, ""))

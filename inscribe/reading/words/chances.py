@@ -4,9 +4,10 @@ What is known of a word or of a whole reading (how much dearer the next reading 
 okurigana is written) is added up with weights fitted on texts whose readings are known
 (``reading_chances.tsv``; ``tests/benchmarks/chances.py`` fits and measures them).
 
->>> 0.9 < chance("verse word", {"margin": 4.5}) < 1
-True
->>> chance("verse word", {"margin": 0.2}) < 0.85
+>>> far, near = (chance("verse word", {"margin": margin}) for margin in (4.5, 0.2))
+>>> far > 0.9, far > near  # a word is the surer, the dearer its nearest rival
+(True, True)
+>>> chance("verse word", {"margin": 0.2, "no okurigana": 1.0}) < near
 True
 """
 
