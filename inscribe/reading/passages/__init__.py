@@ -3,7 +3,8 @@
 In reading order: ``dividing`` (the way in: the best division and the next), ``at_once`` (texts
 that are plainly one passage), ``stretches`` (what is weighed), ``cuts`` (where passages may meet),
 then what speaks for each kind: ``language`` and ``poems`` (verse and prose), ``lines`` (Chinese),
-``titles`` (headings), ``signings`` (signatures), ``days`` (dates, dedications), and ``order``
+``titles`` (headings), ``signings`` (signatures; ``not_signed`` what is no part of one,
+``persons_named`` whether there are two), ``days`` (dates, dedications), and ``order``
 (which kind follows which), ``roles`` (what a person named did), ``known`` (what a person has
 settled, and the extent of a source that is copied).
 
