@@ -15,7 +15,7 @@ pytest.importorskip("cv2")
 
 from inscribe.errors import InputError
 from inscribe.measuring import Asked, Measured, Picture, measure
-from inscribe.measuring.cutting import ROWS, USUAL, _Table, cells
+from inscribe.measuring.cutting import ROWS, USUAL, ColumnInk, _Table, cells
 from inscribe.measuring.model import Cut
 from inscribe.measuring.rhythm import Expected
 from inscribe.measuring.view import View
@@ -145,7 +145,7 @@ expectations = st.builds(
     st.floats(0.3, 2.5),
     st.floats(0.2, 0.7),
     st.just(0.9),
-    st.just(()) | st.just((0.35355,) * 8),
+    st.just(()) | st.just((0.176777,) * 32),
     st.booleans(),
 )
 
@@ -153,10 +153,12 @@ expectations = st.builds(
 @given(
     st.lists(st.floats(0, 1.3), min_size=60, max_size=120),
     st.lists(expectations, min_size=1, max_size=4),
+    st.integers(0, 40),
 )
 @settings(max_examples=30)
-def test_cells_follow_one_another(rows: list[float], signs: list[Expected]) -> None:
-    (found,) = cells([(np.array(rows), signs)])
+def test_cells_follow_one_another(rows: list[float], signs: list[Expected], width: int) -> None:
+    pixels = np.outer(rows, np.linspace(0, 1, width)) if width else None
+    (found,) = cells([(ColumnInk(np.array(rows), pixels), signs)])
     assert len(found) == len(signs)
     ends = [end for cell in found for end in (cell.top, cell.bottom)]
     assert ends == sorted(ends)
@@ -170,7 +172,7 @@ def test_cells_follow_one_another(rows: list[float], signs: list[Expected]) -> N
 @settings(max_examples=25)
 def test_the_cheapest_telling_is_the_cheapest_of_all(rows: list[float], count: int) -> None:
     signs = [Expected(1.0, 0.3)] * count
-    table = _Table(np.array(rows), signs, 4.0, {}, USUAL)
+    table = _Table(ColumnInk(np.array(rows)), signs, 4.0, {}, USUAL)
     tops, bottoms, cost = table.cheapest()
     price = table.sign_prices[signs[0]]
     all_costs = []

@@ -17,16 +17,16 @@ object twice, other words) is kept as long as none of them changes; two wordings
 are compared once.
 
 Growth, measured with ``tests/benchmarks/drawers.py`` (20,000 generated records, nearly no text
-twice, on two cores shared with others at a load of 7 to 14, so that processor seconds count and
-the clock does not): ``check`` cold 155 s of processor, at most 270 MiB a process; warm 1.4 s and
+twice, on two cores shared with others at a load of 8 to 11, so that processor seconds count and
+the clock does not): ``check`` cold 127 s of processor, at most 289 MiB a process; warm 1.4 s and
 73 MiB; with one record changed 18 s, nearly all of it comparing wordings that are alike (1,000
-pairs a run; generated verse has thousands). ``index`` cold 87 s of processor and 257 MiB, warm 4.0
-s and 288 MiB. Of 2,000: ``entry --format md`` cold 19 s, warm 0.4 s and 33 MiB. So a record costs
-7 to 8 ms once, and next to nothing after. What grows is the memory of commands that hold all
-documents at once (``concord``, ``index``, the comparison of records): some 9 KiB an inscription,
-so that about 35,000 records reach 500 MiB. There the searching would have to go to where the rows
-lie: a table of sounds and names beside ``made`` in the same SQLite file, asked by SQL; a server of
-its own is not needed before many people write at once, for the records stay files.
+pairs a run; generated verse has thousands). ``index`` cold 74 s of processor and 262 MiB, warm 4.4
+s and 294 MiB. Of 2,000: ``entry --format md`` cold 19 s, warm 0.4 s and 33 MiB. What grows is the
+memory of commands that hold all documents at once (``concord``, ``index``, the comparison of
+records): some 9 KiB an inscription, so that about 35,000 records reach 500 MiB. There the
+searching would have to go to where the rows lie: a table of sounds and names beside ``made`` in
+the same SQLite file, asked by SQL; a server of its own is not needed before many people write at
+once, for the records stay files.
 """
 
 from __future__ import annotations

@@ -2,8 +2,9 @@
 
 The transcription says how many columns there are and how many signs each has. The plate is found in
 the picture and seen from straight above (``outline``, ``view``); strokes are told from metal
-(``strokes``); columns are parted (``columns``) and each is cut into its signs (``cutting``), whose
-boxes are drawn tight (``boxes``). Pictures that cannot be measured are refused (``findings``).
+(``strokes``); columns are parted (``columns``) and each is cut into its signs (``cutting``, and
+``shapes`` for the form of each), whose boxes are drawn tight (``boxes``). Pictures that cannot be
+measured are refused (``findings``).
 
 Everything here needs the libraries of the extra ``photo``; nothing else of the program does.
 

@@ -5,23 +5,35 @@ from __future__ import annotations
 import cv2
 import numpy as np
 
-from inscribe.measuring.cutting import ROWS
+from inscribe.measuring.cutting import ROWS, ColumnInk
 from inscribe.measuring.strokes import PER_MM
 from inscribe.measuring.view import Array
 
 CLEAR = 0.25  # how much stroke must show at a box's side
 AROUND = 3.0  # mm along a column over which the bare metal beside it is seen
 BLUR = 0.09  # mm by which ink spreads beyond its stroke
-LEAST = 0.16  # mm of ink that a side must show
+STEP = PER_MM // ROWS  # rows of pixels in one of ``ROWS``
+LEAST = 0.08  # mm of ink that a side must show
 
 
-def row_profiles(ink: Array, sides: list[tuple[float, float]]) -> list[Array]:
-    """Return the ink of each column's rows at ``ROWS`` rows a mm, 1 where a row is full.
+def column_inks(ink: Array, sides: list[tuple[float, float]]) -> list[ColumnInk]:
+    """Return the ink of each column, its rows and its pixels.
 
-    What the bare metal around shows of the same - grain that was taken for strokes - is taken away.
+    From the rows, what the bare metal around shows of the same - grain that was taken for
+    strokes - is taken away.
     """
     around = _around(ink, sides)
-    return [_rows(ink, around, left, right) for left, right in sides]
+    found = []
+    for left, right in sides:
+        strip = ink[:, round(left) : max(round(left) + 1, round(right))]
+        strip = strip[: len(strip) // STEP * STEP]
+        found.append(ColumnInk(_rows(strip, around[: len(strip)]), _stepped(strip)))
+    return found
+
+
+def _stepped(values: Array) -> Array:
+    """Return the mean of each ``STEP`` rows of pixels."""
+    return np.asarray(values.reshape(-1, STEP, *values.shape[1:]).mean(1))
 
 
 def _around(ink: Array, sides: list[tuple[float, float]]) -> Array:
@@ -36,12 +48,10 @@ def _around(ink: Array, sides: list[tuple[float, float]]) -> Array:
     return np.asarray(np.quantile(bare[:, outside], 0.6, axis=1))
 
 
-def _rows(ink: Array, around: Array, left: float, right: float) -> Array:
-    strip = ink[:, round(left) : max(round(left) + 1, round(right))]
-    step = PER_MM // ROWS
-    length = strip.shape[0] // step * step
+def _rows(strip: Array, around: Array) -> Array:
+    """Return the ink of a column's rows, 1 where a row is full."""
     pixels = np.maximum(strip.sum(1) - around * strip.shape[1], 0)
-    rows = pixels[:length].reshape(-1, step).mean(1) / PER_MM  # mm of ink
+    rows = _stepped(pixels) / PER_MM  # mm of ink
     inked = rows[rows > 0.1]
     full = float(np.percentile(inked, 85)) if len(inked) else 1.0
     return np.asarray(np.clip(rows / full - 0.06, 0, 1.3))

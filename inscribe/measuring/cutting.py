@@ -2,9 +2,10 @@
 
 A column is told top down as sign, space, sign, space; each sign has a top and a bottom. What is
 weighed, in nats: how long a sign is against what is expected of it and of this column; how long a
-space is; ink that lies in spaces or outside the column; bare rows within a sign; and strokes that a
-cut goes through. The cheapest telling is the proposal, and the weight of all tellings together
-(forwards and backwards, as in a hidden Markov model) says how sure each of its ends is.
+space is; ink that lies in spaces or outside the column; bare rows within a sign; strokes that a
+cut goes through; and strokes that stand elsewhere than in the sign's usual form (``shapes``). The
+cheapest telling is the proposal, and the weight of all tellings together (forwards and backwards,
+as in a hidden Markov model) says how sure each of its ends is.
 """
 
 from __future__ import annotations
@@ -16,11 +17,12 @@ import numpy as np
 
 from inscribe.measuring.model import Cut
 from inscribe.measuring.rhythm import Expected
+from inscribe.measuring.shapes import forms, rows_of
 from inscribe.measuring.view import Array
+from inscribe.measuring.ways import after, before, shares, soft
 
 ROWS = 8  # rows per mm in which cuts are sought
 COARSER = 2  # rows taken together while the pitch is sought
-EIGHTHS = 8  # parts of a sign in which its strokes are compared
 STEP = 0.9  # of a pitch to the next one tried
 LEAST = 1.0  # mm: the least pitch tried
 
@@ -34,14 +36,27 @@ class Weights(NamedTuple):
     unseen: float = 4.0  # a sign that should show strokes and shows none
     few: float = 0.04  # what a sign must show to be seen: full rows, by its length
     crossed: float = 3.0  # a cut through a full row of ink
-    space: float = 0.1  # the usual space, as a share of the pitch
+    space: float = 0.14  # the usual space, as a share of the pitch
     spaces: float = 9.0  # how much the excess of a space weighs, by the pitch
     size: float = 1.1  # how much sizes weigh
+    far: float = 4.0  # a size further off than this counts less than by its square
     shape: float = 14.0  # strokes that are nowhere where they should be
+    eighths: float = 3.5  # the same by rows alone, beside the whole form
     hands: float = 0.12  # how far the pitches of two columns differ (log)
 
 
 USUAL = Weights()
+
+
+class ColumnInk(NamedTuple):
+    """The ink of a column: of its rows (1 in a full row, ``ROWS`` rows a mm), and of its pixels.
+
+    ``pixels`` has a row for each of ``rows`` and ``PER_MM`` pixels a mm across; without them
+    strokes are compared by rows alone.
+    """
+
+    rows: Array
+    pixels: Array | None = None
 
 
 class SignExtent(NamedTuple):
@@ -54,23 +69,22 @@ class SignExtent(NamedTuple):
 
 
 def cells(
-    columns: Sequence[tuple[Array, Sequence[Expected]]],
+    columns: Sequence[tuple[ColumnInk, Sequence[Expected]]],
     fixed: Sequence[Mapping[int, Cut]] = (),
     weights: Weights = USUAL,
 ) -> list[list[SignExtent]]:
     """Return a cell for each sign of each column.
 
     Args:
-        columns: for each column the ink of its rows (1 in a full row, ``ROWS`` rows a mm) and
-            what is expected of its signs, top down.
+        columns: for each column its ink and what is expected of its signs, top down.
         fixed: for each column the tops and bottoms given by a person, by the sign's place in it.
         weights: what the parts of a telling weigh.
     """
     held = list(fixed) or [{} for _ in columns]
-    pitches = _pitches(columns, held, weights)
+    pitches = _pitches([(ink.rows, signs) for ink, signs in columns], held, weights)
     return [
-        _Table(rows, signs, pitch, given, weights).told()
-        for (rows, signs), given, pitch in zip(columns, held, pitches, strict=True)
+        _Table(ink, signs, pitch, given, weights).told()
+        for (ink, signs), given, pitch in zip(columns, held, pitches, strict=True)
     ]
 
 
@@ -112,7 +126,7 @@ def _rough_cost(
     weights: Weights,
 ) -> float:
     coarse = rows[: len(rows) // COARSER * COARSER].reshape(-1, COARSER).mean(1)
-    table = _Table(coarse, signs, pitch / COARSER, fixed, weights, ROWS / COARSER)
+    table = _Table(ColumnInk(coarse), signs, pitch / COARSER, fixed, weights, ROWS / COARSER)
     return table.cheapest()[2]
 
 
@@ -121,13 +135,14 @@ class _Table:
 
     def __init__(
         self,
-        rows: Array,
+        ink: ColumnInk,
         signs: Sequence[Expected],
         pitch: float,
         fixed: Mapping[int, Cut],
         weights: Weights,
         per_mm: float = ROWS,
     ) -> None:
+        rows = ink.rows
         self.per_mm = per_mm
         self.rows, self.signs, self.pitch = rows, signs, pitch
         self.fixed, self.weights = fixed, weights
@@ -141,7 +156,8 @@ class _Table:
         self.sizes = np.arange(1, max(3, reach))
         self.gaps = np.arange(0, max(2, min(self.count - 1, int(pitch * 3))))
         self.gap_prices = self._gap_prices()
-        self.shapes = self._shapes()
+        self.eighths = rows_of(self.held, self.sizes)
+        self.forms = None if ink.pixels is None else forms(ink.pixels, self.sizes)
         self.sign_prices = {sign: self._sign_prices(sign) for sign in set(signs)}
 
     def _gap_prices(self) -> Array:
@@ -153,19 +169,6 @@ class _Table:
         price = w.lost * lost + w.spaces * np.minimum(excess, 0.3 + excess / 4)
         return np.where(start < 0, np.inf, price)
 
-    def _shapes(self) -> Array:
-        """Return the ink of each eighth of a sign [place of its bottom, length, eighth].
-
-        The squares of a sign's eighths add up to 1, or to 0 where there is no ink.
-        """
-        places = np.arange(self.count)[:, None, None]
-        cuts = places - self.sizes[:, None] * np.linspace(1, 0, EIGHTHS + 1)
-        low = np.clip(np.floor(cuts).astype(int), 0, self.count - 1)
-        high = np.minimum(low + 1, self.count - 1)
-        held = self.held[low] + (self.held[high] - self.held[low]) * np.clip(cuts - low, 0, 1)
-        ink = np.diff(held, axis=-1)
-        return np.asarray(ink / np.maximum(np.linalg.norm(ink, axis=-1, keepdims=True), 1e-6))
-
     def _sign_prices(self, sign: Expected) -> Array:
         """Return the price of a sign [place of its bottom, length]."""
         w, places = self.weights, np.arange(self.count)[:, None]
@@ -173,9 +176,10 @@ class _Table:
         held = (self.held[places] - self.held[start]) / self.per_mm
         bare = (self.bare[places] - self.bare[start]) / self.per_mm
         off = np.log(self.sizes / (sign.length * self.pitch)) / sign.spread
-        price = w.size * 0.5 * off**2 + self.above[start] + self.below[places]
-        if sign.rows:
-            price = price + w.shape * (1 - self.shapes @ np.array(sign.rows))
+        off = np.minimum(off**2, w.far + np.abs(off))
+        price = w.size * 0.5 * off + self.above[start] + self.below[places]
+        if sign.form:
+            price = price + self._unlike(sign)
         if sign.shows:
             few = w.few * sign.length * self.pitch / self.per_mm
             price = (
@@ -184,6 +188,15 @@ class _Table:
                 + w.unseen * np.clip(1 - held / few, 0, 1)
             )
         return np.where(places - self.sizes < 0, np.inf, price)
+
+    def _unlike(self, sign: Expected) -> Array:
+        """Return the price of strokes that stand elsewhere than in the sign's usual form."""
+        w = self.weights
+        by_rows = 1 - self.eighths @ np.array(sign.rows, np.float32)
+        if self.forms is None:
+            return np.asarray(w.shape * by_rows)
+        whole = 1 - self.forms @ np.array(sign.form, np.float32)
+        return np.asarray(w.shape * whole + w.eighths * by_rows)
 
     def told(self) -> list[SignExtent]:
         """Return the cheapest telling with its chances."""
@@ -226,10 +239,10 @@ class _Table:
         for index, sign in enumerate(self.signs):
             jump = None
             if index:
-                ways = _before(costs, self.gaps) + self.gap_prices
+                ways = before(costs, self.gaps) + self.gap_prices
                 jump, costs = ways.argmin(1), ways.min(1)
             costs = self._held_to(index, costs, top=True)
-            ways = _before(costs, self.sizes) + self.sign_prices[sign]
+            ways = before(costs, self.sizes) + self.sign_prices[sign]
             size = ways.argmin(1)
             costs = self._held_to(index, ways.min(1), top=False)
             steps.append((jump, size))
@@ -251,45 +264,19 @@ class _Table:
         costs = self._first()
         for index, sign in enumerate(self.signs):
             if index:
-                costs = _soft(_before(costs, self.gaps) + self.gap_prices)
+                costs = soft(before(costs, self.gaps) + self.gap_prices)
             costs = self._held_to(index, costs, top=True)
             tops.append(costs)
-            costs = _soft(_before(costs, self.sizes) + self.sign_prices[sign])
+            costs = soft(before(costs, self.sizes) + self.sign_prices[sign])
             costs = self._held_to(index, costs, top=False)
             bottoms.append(costs)
-        after = self._last()
+        costs = self._last()
         for index in reversed(range(len(self.signs))):
-            bottoms[index] = bottoms[index] + after
-            after = self._held_to(index, after, top=False)
-            after = _soft(_after(after[:, None] + self.sign_prices[self.signs[index]], self.sizes))
-            tops[index] = tops[index] + after
-            after = self._held_to(index, after, top=True)
+            bottoms[index] = bottoms[index] + costs
+            costs = self._held_to(index, costs, top=False)
+            costs = soft(after(costs[:, None] + self.sign_prices[self.signs[index]], self.sizes))
+            tops[index] = tops[index] + costs
+            costs = self._held_to(index, costs, top=True)
             if index:
-                after = _soft(_after(after[:, None] + self.gap_prices, self.gaps))
-        return [_shares(costs) for costs in tops], [_shares(costs) for costs in bottoms]
-
-
-def _before(costs: Array, lengths: Array) -> Array:
-    """Return ``costs`` at [place - length]; infinite above the first place."""
-    at = np.arange(len(costs))[:, None] - lengths
-    return np.asarray(np.where(at < 0, np.inf, costs[np.maximum(at, 0)]))
-
-
-def _after(prices: Array, lengths: Array) -> Array:
-    """Return ``prices`` at [place + length, length]; infinite below the last place."""
-    at = np.arange(len(prices))[:, None] + lengths
-    found = prices[np.minimum(at, len(prices) - 1), np.arange(len(lengths))]
-    return np.asarray(np.where(at >= len(prices), np.inf, found))
-
-
-def _soft(costs: Array) -> Array:
-    """Return the cost of all ways together, along the last axis."""
-    least = costs.min(1)
-    least = np.where(np.isfinite(least), least, 0.0)
-    with np.errstate(divide="ignore"):
-        return np.asarray(least - np.log(np.exp(least[:, None] - costs).sum(1)))
-
-
-def _shares(costs: Array) -> Array:
-    shares = np.exp(costs.min() - costs)
-    return np.asarray(shares / shares.sum())
+                costs = soft(after(costs[:, None] + self.gap_prices, self.gaps))
+        return [shares(costs) for costs in tops], [shares(costs) for costs in bottoms]

@@ -112,11 +112,8 @@ def _told(
     ink: Array, sides: list[tuple[float, float]], columns: tuple[Column, ...], asked: Asked
 ) -> list[list[SignExtent]]:
     """Return the cells of every column, cut where a person wants it."""
-    profiles = boxes.row_profiles(ink, sides)
-    rows = [
-        (profile, [rhythm.expected(sign) for sign in column.signs])
-        for profile, column in zip(profiles, columns, strict=True)
-    ]
+    inks = boxes.column_inks(ink, sides)
+    expected = [[rhythm.expected(sign) for sign in column.signs] for column in columns]
     wanted = dict(asked.cuts)
     for box in asked.boxes:
         wanted.setdefault(box.sign, Cut(box.y, box.y + box.height))
@@ -124,7 +121,7 @@ def _told(
         {n: wanted[sign.index] for n, sign in enumerate(column.signs) if sign.index in wanted}
         for column in columns
     ]
-    return cells(rows, fixed)
+    return cells(list(zip(inks, expected, strict=True)), fixed)
 
 
 def _signs(

@@ -6,6 +6,7 @@ which say most where strokes of neighbours touch, or where a sign falls apart in
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from inscribe import tables
@@ -20,15 +21,21 @@ class Expected(NamedTuple):
     """What is to be expected of a sign.
 
     ``length`` and ``width`` are shares of a full character, ``spread`` is how far the length may
-    be off (log), ``rows`` is the length of strokes in each eighth from top to bottom (their squares
-    add up to 1), empty where nothing is known, ``shows`` whether it must show strokes at all.
+    be off (log), ``form`` is the length of strokes in each part (eighths from top to bottom, in
+    each four quarters from left to right; their squares add up to 1), empty where nothing is
+    known, ``shows`` whether it must show strokes at all.
     """
 
     length: float
     spread: float
     width: float = 0.9
-    rows: tuple[float, ...] = ()
+    form: tuple[float, ...] = ()
     shows: bool = True
+
+    @property
+    def rows(self) -> tuple[float, ...]:
+        """The strokes of each eighth from top to bottom; their squares add up to 1."""
+        return _even([sum(self.form[n : n + GRID]) for n in range(0, len(self.form), GRID)])
 
 
 def expected(sign: Sign) -> Expected:
@@ -50,11 +57,14 @@ def expected(sign: Sign) -> Expected:
     if row is None:
         return Expected(0.85, 0.35)
     width, height, strokes = row["width"], row["height"], row["strokes"]
-    rows = [sum(map(int, strokes[n : n + GRID])) for n in range(0, len(strokes), GRID)]
-    norm = sum(value**2 for value in rows) ** 0.5 or 1.0
     length = int(height) / FULL
     spread = 0.25 if length > 0.4 else 0.5
-    return Expected(length, spread, int(width) / FULL, tuple(v / norm for v in rows))
+    return Expected(length, spread, int(width) / FULL, _even(list(map(int, strokes))))
+
+
+def _even(values: Sequence[float]) -> tuple[float, ...]:
+    norm = sum(value**2 for value in values) ** 0.5 or 1.0
+    return tuple(value / norm for value in values)
 
 
 @tables.cached()

@@ -3,7 +3,8 @@
 The work is ``new`` with piped answers, ``entry -o`` over an old file, ``source add``, ``settle``,
 ``undo``, ``merge`` and ``import``. After each kill: no file is half-written, the library is sound
 (PRAGMA integrity_check), nothing that was reported as kept or added is lost, a record is what it
-was before or what it should become, and an import is there whole or not at all. Printed: kills,
+was before or what it should become, and an import is there whole or not at all (``again``: over
+the records of an earlier list, where each record is the old or the new one). Printed: kills,
 those that met the work half done, texts and answers reported, bytes lost, files left over.
 """
 
@@ -222,6 +223,33 @@ def imported(folder: Path, seconds: float, tally: Tally) -> None:
         tally.lost += sum(path.stat().st_size for path in found)
 
 
+ROWS = 40
+
+
+def imported_again(folder: Path, seconds: float, tally: Tally) -> None:
+    """Kill an import over the records of an earlier one: each is the old or the new, and whole."""
+    place, table, mapping = folder / "again", folder / "list.csv", folder / "list.map.toml"
+    command = ["import", str(table), "--map", str(mapping), "--to", str(place), "-q"]
+    for length in (96, 97):
+        lines = [f"L-{n},kozuka,{length}.5,武州住嶺暁作" for n in range(ROWS)]
+        table.write_text("\n".join(["id,kind,length,inscription", *lines]) + "\n", "utf-8")
+        if not mapping.exists():
+            killed(["import", str(table), "--map", str(mapping), "-q"], UNDISTURBED)
+        tally.halfway += killed(command, UNDISTURBED if length == 96 else seconds / 3)[1]
+    tally.reported += ROWS
+    tally.lost += sum(length not in (96.5, 97.5) for length in _lengths(place))
+    killed(command, UNDISTURBED)
+    assert _lengths(place) == [97.5] * ROWS, "a second run does not end what the first began"
+    for path in place.rglob("*.toml"):
+        path.unlink()
+
+
+def _lengths(folder: Path) -> list[float | None]:
+    from inscribe.record import load
+
+    return [load(path).measurements.length for path in sorted(folder.rglob("*.toml"))]
+
+
 WORK: dict[str, Callable[[Path, float, Tally], None]] = {
     "new": new,
     "entry": entry,
@@ -230,6 +258,7 @@ WORK: dict[str, Callable[[Path, float, Tally], None]] = {
     "undo": undo,
     "merge": merge,
     "import": imported,
+    "again": imported_again,
 }
 UNDISTURBED = 120.0  # seconds: no kill
 
