@@ -152,3 +152,14 @@ def test_a_heading_leaves_the_poem_its_metre(heading: str) -> None:
     found = read_text(f"{heading}／{poem}")
     assert found.register == "verse"
     assert found.proposals[0].reasons[0] == "tanka of 5-7-5-7-7 morae"
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        ("右京進藤原綾郷", "Ukyō no jō Fujiwara no Ayasato"),
+        ("右衛門尉綾郷", "Uemon no jō Ayasato"),
+    ],
+)
+def test_an_office_of_the_right_is_no_heading_of_the_above(text: str, romaji: str) -> None:
+    assert read_text(text).proposals[0].romaji == romaji

@@ -10,7 +10,7 @@ from inscribe import tables
 from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.sayings import is_known_saying
 from inscribe.reading.spelling import KANA, is_kanji_only
-from inscribe.reading.words import Kind, words_from
+from inscribe.reading.words import Kind, words_from, words_of
 
 _SUBJECT = 5.0  # log odds that a subject of fittings that stands before a text is its heading
 _HEADING_SIGN = 0.6
@@ -101,8 +101,13 @@ def _without_closing(text: str) -> str:
     return stem.removesuffix(verb) if verb else text
 
 
+_OFFICES = range(3, 7)  # signs of an office at court: 右京進
+
+
 def _begins_formula(text: str) -> bool:
-    """Whether a text begins with what opens a formula of signatures: 倣古図 is no title."""
+    """Whether a text begins with what opens a signature: 倣古図, 右京進某 are no titles."""
+    if any(word.kind == "title" for end in _OFFICES for word in words_of(text[:end])):
+        return True
     return text[0] not in _SIDES and any(
         word.kind == "opener" for word in words_from(text[0]).get(text[0], ())
     )
