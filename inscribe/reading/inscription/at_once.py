@@ -20,7 +20,7 @@ from inscribe.reading.names import is_kana_name
 from inscribe.reading.signatures import is_half_in_kana, is_signature
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.verse import VerseReading
-from inscribe.reading.words import MARK, Doubt, InscribedText, Kind, has_legible
+from inscribe.reading.words import MARK, Doubt, InscribedText, Kind, has_legible, words_from
 
 _LONGEST_DIVIDED = 160  # signs; a longer text is prose
 _LONG = 8  # signs of a column in which there is hardly more than one passage
@@ -96,6 +96,8 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
         return _short(text)
     if text.faces:
         return None
+    if not text.breaks and _is_work(plain):
+        return AtOnce("heading")
     if is_surely_signed(text):
         return AtOnce("signature")
     alone = not text.breaks and len(plain) <= _LONG and not is_title(plain)
@@ -123,6 +125,11 @@ def _short(text: InscribedText) -> AtOnce | None:
     if find(plain) or not is_kanji_only(plain.replace("□", "")):
         return None
     return AtOnce("prose" if "□" in plain else "chinese")
+
+
+def _is_work(plain: str) -> bool:
+    """Whether a text is the title of a work that the tables have, and nothing else: 伊勢物語."""
+    return any(word.kind == "work" for word in words_from(plain[0]).get(plain, ()))
 
 
 def is_title(plain: str) -> bool:
