@@ -35,7 +35,8 @@ def chance(kind: str, evidence: Mapping[str, float]) -> float:
 def chances_of(register: str, words: Sequence[float], evidence: Mapping[str, float]) -> Chances:
     """Return the chances of a whole reading whose words have these chances."""
     told = {"words": together(words), **evidence}
-    return Chances(chance(f"{register} whole", told), tuple(words))
+    whole = chance(f"{register} whole", told)
+    return Chances(whole, tuple(max(whole, word) for word in words))  # no word is less sure
 
 
 def together(words: Iterable[float]) -> float:
