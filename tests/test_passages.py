@@ -217,3 +217,12 @@ def test_a_passage_that_makes_no_sense_is_refused(given: str, said: str) -> None
     out = run("read", "--text", "春の夜露岳書", "--passage", given)
     assert out.returncode == 2
     assert said in out.stderr
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"), [("源氏物語", "Genji monogatari"), ("平家物語", "Heike monogatari")]
+)
+def test_the_title_of_a_work_alone_is_read_as_such(text: str, romaji: str) -> None:
+    reading = read_text(text)
+    assert reading.proposals[0].romaji == romaji
+    assert [passage.kind for passage in reading.passages] == ["heading"]

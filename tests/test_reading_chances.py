@@ -8,7 +8,7 @@ from inscribe import reading
 
 TEXTS = [
     "春過て夏来にけらし白妙の衣ほすてふ天の香具山",  # a tanka
-    "古池や蛙飛こむ水の音",  # a haiku
+    "雪なから山本かすむ夕かな",  # a hokku (Sōgi, 1488)
     "武州住嶺暁作",  # a signature
     "和光同塵",  # a known saying
     "孤村煙雨暗",  # Chinese read by the rules
@@ -52,3 +52,9 @@ def test_a_copy_is_read_by_its_source_where_that_is_in_kana() -> None:
     found = reading.read(parse(copy), "verse", source=source)
     assert "read as the source spells it in kana" in found.proposals[0].reasons
     assert "hane uchikawashi" in found.proposals[0].romaji
+
+
+@pytest.mark.parametrize("text", [*TEXTS, "明月松間照／清泉石上流／朧谷鐫之"])
+def test_no_word_is_less_sure_than_the_whole(text: str) -> None:
+    best = reading.read_text(text).proposals[0]
+    assert all(word >= best.chance for word in best.chances.words)
