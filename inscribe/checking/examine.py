@@ -31,8 +31,11 @@ STATES = {
 }
 
 
-def examine(path: Path) -> Examined:
-    """Return what is found in the record of a file."""
+def examine(path: Path, library: Path | None = None) -> Examined:
+    """Return what is found in the record of a file.
+
+    ``library`` is the file that has the words of sources named by their id alone.
+    """
     try:
         text = files.read_text(path)
         record = loads(text, str(path), path.parent)
@@ -40,7 +43,7 @@ def examine(path: Path) -> Examined:
         return Examined(None, [_error(error) for error in problems.errors], [])
     except InscribeError as error:
         return Examined(None, [_error(error)], [])
-    examination = _Examination(record, text)
+    examination = _Examination(record, text, library)
     try:
         remarks = list(examination.remarks())
     except InscribeError as error:  # as one inscription that is longer than can be read
@@ -58,9 +61,10 @@ def _error(error: InscribeError) -> Remark:
 class _Examination:
     """The remarks on one record that could be read."""
 
-    def __init__(self, record: Record, text: str) -> None:
+    def __init__(self, record: Record, text: str, library: Path | None) -> None:
         self.record = record
         self.text = text
+        self.library = library
         self.read: list[Document] = []
         self.unsettled: list[str] = []
         self.names: list[tuple[str, str]] = []
@@ -122,6 +126,7 @@ class _Examination:
     def _every_reading(self) -> Sequence[Interpretation]:
         """Return what each inscription says, and whom of the user's list it may name."""
         from inscribe import reading
+        from inscribe.sources import text_of
 
         every = [
             reading.read(
@@ -130,7 +135,7 @@ class _Examination:
                 each.overrides,
                 between=self.record.between,
                 passages=each.passages,
-                source=each.source.text if each.source else "",
+                source=text_of(each.source, self.library) if each.source else "",
             )
             for each in self.record.inscriptions
         ]

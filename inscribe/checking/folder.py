@@ -7,6 +7,7 @@ What was found in a record, and between the records, is kept from one run to the
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -23,7 +24,7 @@ from inscribe.checking.naming import (
 from inscribe.checking.pictured import picture_problem
 from inscribe.checking.two_ways import read_in_two_ways
 from inscribe.checking.wording import Compared
-from inscribe.concordance import DOCUMENTS, Document, of_rows, rows_of, store_of
+from inscribe.concordance import Document, documents_read, of_rows, rows_of, store_of
 from inscribe.files import StrPath
 from inscribe.keeping import (
     FileMark,
@@ -32,6 +33,7 @@ from inscribe.keeping import (
     Store,
     Work,
     each_record,
+    library_marks,
     mark_of,
     mark_of_all,
     names_settled,
@@ -69,13 +71,13 @@ def check_folder(
     there = Survey([folder]) if folder.is_file() else survey(folder)
     with (
         store_of(folder, cache, keep=keep) as store,
-        names_settled(folder, there.records, EXAMINED, store) as work,
+        names_settled(folder, there.records, examined(file), store) as work,
     ):
         looked = [
-            Looked(path, *_looked_at(values[0], path))
+            Looked(path, *_looked_at(values[0], path, file))
             for path, values in each_record(there.records, work, store, progress)
         ]
-        between = _across(there.records, work, store)
+        between = _across(there.records, work, store, _names_library(looked))
     records = {str(each.file): each for each in looked}
     for said in (
         *_ids(looked),
@@ -91,33 +93,45 @@ def check_folder(
     return Checked(len(looked), found, tuple(looked))
 
 
-def _looked_at(kept: Any, path: Path) -> tuple[About | None, list[Finding]]:
+def _looked_at(kept: Any, path: Path, library: Path | None) -> tuple[About | None, list[Finding]]:
     try:
         about = About.kept(kept["about"]) if kept["about"] is not None else None
         remarks = [Remark(*each) for each in kept["remarks"]]
     except (TypeError, KeyError, ValueError):  # what was kept is damaged
-        about, remarks, _ = examine(path)
+        about, remarks, _ = examine(path, library)
     of = about.id if about else ""
     return about, [finding(each.code, str(path), each.line, each.message, of) for each in remarks]
 
 
-def _examined(path: Path) -> tuple[Any, Any]:
+def _examined(path: Path, library: Path | None) -> tuple[Any, Any]:
     """Return what is found in a record, and its documents, as plain data."""
-    about, remarks, documents = examine(path)
+    about, remarks, documents = examine(path, library)
     found = {"about": about, "remarks": remarks}
     if not documents:  # the record cannot be read: why, the concordance says too
-        return found, *DOCUMENTS.make(path)
+        return found, *documents_read(library).make(path)
     return found, {"rows": rows_of(documents), "problem": ""}
 
 
-EXAMINED = Work(("findings", "documents"), _examined)
+def examined(library: Path | None) -> Work:
+    """Return the work of a check; ``library`` has the words of sources named by their id alone."""
+    return Work(("findings", "documents"), partial(_examined, library=library), library=library)
 
 
-def _across(paths: Sequence[Path], work: Work, store: Store | None) -> list[Against]:
-    """Return what the records say against each other; kept as long as none of them changes."""
+def _names_library(looked: Sequence[Looked]) -> bool:
+    return any(each.about and each.about.sources for each in looked)
+
+
+def _across(
+    paths: Sequence[Path], work: Work, store: Store | None, in_library: bool
+) -> list[Against]:
+    """Return what the records say against each other; kept as long as none of them changes.
+
+    ``in_library`` tells whether one of them names a text of the library, which may change too.
+    """
     if len(paths) < 2:
         return []
-    mark = mark_of_all(f"{path} {mark_of(path)}" for path in paths)
+    texts = library_marks(work.library) if in_library else ()
+    mark = mark_of_all([*(f"{path} {mark_of(path)}" for path in paths), *texts])
     if store and (kept := store.known(ACROSS).get("")) and kept.content == mark:
         rows = store.values(ACROSS, [""]).get("")
         if isinstance(rows, list):

@@ -50,7 +50,7 @@ _ORDERS = ("after", "before", "match", "object", "date")
 @click.option("--translations", is_flag=True,
     help="Texts and formulas that have a translation, and who has none.")  # fmt: skip
 @click.option("--no-cache", is_flag=True, help="Read every record anew and keep nothing.")
-@library_option("The library for --in-library")
+@library_option("The library for --in-library, and of sources named by id")
 @format_option("text", "json", "csv")
 @output_options
 def command(
@@ -119,7 +119,8 @@ def _collection(
 
     if folder is None:
         return library_collection(library_path(library_file), progress, keep=not no_cache)
-    return collection(Path(folder), progress, keep=not no_cache)
+    library = library_path(library_file)
+    return collection(Path(folder), progress, library=library, keep=not no_cache)
 
 
 def _found(held: Collection, query: Any, order: Order, only_counts: bool, form: str) -> str:

@@ -39,9 +39,9 @@ if TYPE_CHECKING:
         query_of as query_of,
     )
     from inscribe.concordance.folder import (
-        DOCUMENTS as DOCUMENTS,
         Collection as Collection,
         collection as collection,
+        documents_read as documents_read,
         library_collection as library_collection,
         store_of as store_of,
     )
@@ -60,7 +60,7 @@ else:
             "clustering": "Cluster clusters",
             "documents": "Document document_of_read documents_of_read of_rows rows_of",
             "finding": "ConcordanceQuery How Occurrence query_of",
-            "folder": "DOCUMENTS Collection collection library_collection store_of",
+            "folder": "Collection collection documents_read library_collection store_of",
             "said": "NAME PassageSaid SaidThere Signing",
             "tally": "Order",
         },

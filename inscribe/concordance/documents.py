@@ -16,6 +16,8 @@ from inscribe.notation import segments
 from inscribe.signs import Sign, transcription
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from inscribe.keys import DocumentKeys
     from inscribe.reading.inscription import Choice
     from inscribe.reading.words import Interpretation, SignaturePart
@@ -93,12 +95,15 @@ class Document(NamedTuple):
         }
 
 
-def documents_of_record(record: Record, file: str) -> list[Document]:
-    """Return a document for each inscription of a record; the first date and name stand for all."""
+def documents_of_record(record: Record, file: str, library: Path | None = None) -> list[Document]:
+    """Return a document for each inscription of a record; the first date and name stand for all.
+
+    ``library`` is the file that has the words of sources named by their id alone.
+    """
     if tables.has_own("people"):
-        read = _read_with_persons(record)
+        read = _read_with_persons(record, library)
     else:
-        read = [_read_inscription(each, record.between) for each in record.inscriptions]
+        read = [_read_inscription(each, record.between, library) for each in record.inscriptions]
     return documents_of_read(record, file, read)
 
 
@@ -125,21 +130,23 @@ def documents_of_read(record: Record, file: str, read: Sequence[Document]) -> li
     ]
 
 
-def _read_with_persons(record: Record) -> list[Document]:
+def _read_with_persons(record: Record, library: Path | None) -> list[Document]:
     """Return a document for each inscription that says whom of the user's list it may name."""
     from inscribe.persons import with_persons
 
-    read = [_interpretation(each, record.between) for each in record.inscriptions]
+    read = [_interpretation(each, record.between, library) for each in record.inscriptions]
     return [
         document_of_read(each.transcription, found)
         for each, found in zip(record.inscriptions, with_persons(read), strict=True)
     ]
 
 
-def _read_inscription(each: Inscription, between: tuple[int, int] | None) -> Document:
+def _read_inscription(
+    each: Inscription, between: tuple[int, int] | None, library: Path | None
+) -> Document:
     settled = each.overrides or each.passages or each.source
     if settled or len(each.text) > _LONGEST_KEPT:
-        return _read(each, between)
+        return _read(each, between, library)
     return _read_text(each.text, each.notation, each.register, between)
 
 
@@ -155,13 +162,18 @@ def _read_text(
     return _read(Inscription("", text, convention, register=register), between)
 
 
-def _read(inscription: Inscription, between: tuple[int, int] | None) -> Document:
-    read = _interpretation(inscription, between)
+def _read(
+    inscription: Inscription, between: tuple[int, int] | None, library: Path | None = None
+) -> Document:
+    read = _interpretation(inscription, between, library)
     return _document("", "", "", "", inscription.transcription, read)
 
 
-def _interpretation(inscription: Inscription, between: tuple[int, int] | None) -> Interpretation:
+def _interpretation(
+    inscription: Inscription, between: tuple[int, int] | None, library: Path | None
+) -> Interpretation:
     from inscribe import reading
+    from inscribe.sources import text_of
 
     return reading.read(
         inscription.transcription,
@@ -171,7 +183,7 @@ def _interpretation(inscription: Inscription, between: tuple[int, int] | None) -
         alternatives=False,
         doubts=False,
         passages=inscription.passages,
-        source=inscription.source.text if inscription.source else "",
+        source=text_of(inscription.source, library) if inscription.source else "",
     )
 
 

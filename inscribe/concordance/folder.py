@@ -72,6 +72,7 @@ def collection(
     folder: StrPath,
     progress: Progress = lambda done, count: None,
     *,
+    library: Path | None = None,
     cache: Path | None = None,
     keep: bool = True,
 ) -> Collection:
@@ -80,6 +81,7 @@ def collection(
     Args:
         folder: the folder, or a record file.
         progress: hears how many of how many records are read.
+        library: the file that has the words of sources named by their id alone.
         cache: the folder of the cache; None for ``INSCRIBE_CACHE`` or the user's own.
         keep: whether to use a cache at all.
 
@@ -92,21 +94,21 @@ def collection(
     unread = list(map(str, there.closed))
     with (
         store_of(folder, cache, keep=keep) as store,
-        names_settled(folder, there.records, DOCUMENTS, store) as work,
+        names_settled(folder, there.records, documents_read(library), store) as work,
     ):
         for path, (found,) in each_record(there.records, work, store, progress):
-            read, problem = _as_kept(found, path)
+            read, problem = _as_kept(found, path, library)
             documents += read
             if problem:
                 unread.append(problem)
     return Collection(tuple(documents), len(there.records), tuple(unread))
 
 
-def _as_kept(found: Any, path: Path) -> tuple[list[Document], str]:
+def _as_kept(found: Any, path: Path, library: Path | None) -> tuple[list[Document], str]:
     """Return the documents kept of a record and its problem; what is damaged is made anew."""
     with contextlib.suppress(ValueError, TypeError, KeyError, AttributeError):
         return of_rows(found["rows"]), found["problem"]
-    (made,) = _read(path)
+    (made,) = _read(path, library)
     return of_rows(made["rows"]), made["problem"]
 
 
@@ -160,16 +162,19 @@ def _read_source(text: SourceText, file: str) -> list[object]:
     return rows_of([document_of_source(text, file)])[0]
 
 
-def _read(path: Path) -> tuple[dict[str, Any]]:
+def _read(path: Path, library: Path | None) -> tuple[dict[str, Any]]:
     """Return the documents of a record as rows, or what is the matter with it."""
     try:
         record = load(path)
     except InscribeError as error:
         return ({"rows": [], "problem": str(error)},)
     try:
-        return ({"rows": rows_of(documents_of_record(record, str(path))), "problem": ""},)
+        rows = rows_of(documents_of_record(record, str(path), library))
+        return ({"rows": rows, "problem": ""},)
     except InscribeError as error:  # as one inscription that is longer than can be read
         return ({"rows": [], "problem": str(error.in_file(str(path), None))},)
 
 
-DOCUMENTS = Work(("documents",), _read)
+def documents_read(library: Path | None) -> Work:
+    """Return the work of reading records; ``library`` has the words of sources named by id."""
+    return Work(("documents",), partial(_read, library=library), library=library)

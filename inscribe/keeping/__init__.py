@@ -6,15 +6,15 @@ kept in the cache; a later run makes anew only what changed. In reading order: `
 tells that something has changed), ``store`` (the file in the cache), ``each`` (record by record),
 ``settled`` (names settled in one record, read so in all).
 
-What a command makes of one record by itself (its documents, the findings of a check, its entry in
-a format) is made once, on all cores, and kept: ``keeping/each.py`` is a stream over the records of
-a folder, in their order, a batch at a time; ``keeping/store.py`` the file in the cache, one SQLite
-file a folder. A value is used again while the record's file has the same size and time (or the
-same content), the files beside it that it reads are the same, and program, tables and whatever
-``Work.of`` names (style, library) are. New per-record work: a ``Work`` with a function from path
-to plain data. What is made of all records together (``checking/across.py``: birth years, one
-object twice, other words) is kept as long as none of them changes; two wordings that were compared
-are compared once.
+What a command makes of one record by itself (its documents, the findings of a check, its entry in a
+format) is made once, on all cores, and kept: ``keeping/each.py`` is a stream over the records of a
+folder, in their order, a batch at a time; ``keeping/store.py`` the file in the cache, one SQLite
+file a folder. A value is used again while the record's file has the same size and time (or the same
+content), the files beside it that it reads are the same, and program, tables and whatever
+``Work.of`` names (a style) are, and, where the record names a text by its id, the library. New
+per-record work: a ``Work`` with a function from path to plain data. What is made of all records
+together (``checking/across.py``: birth years, one object twice, other words) is kept as long as
+none of them changes; two wordings that were compared are compared once.
 
 Growth, measured with ``tests/benchmarks/drawers.py`` (20,000 generated records, nearly no text
 twice, on two cores shared with others at a load of 8 to 11, so that processor seconds count and
@@ -39,6 +39,7 @@ if TYPE_CHECKING:
     from inscribe.keeping.each import Work as Work, each_record as each_record
     from inscribe.keeping.marks import (
         FileMark as FileMark,
+        library_marks as library_marks,
         mark_of as mark_of,
         mark_of_all as mark_of_all,
     )
@@ -54,7 +55,7 @@ else:
         __name__,
         {
             "each": "Work each_record",
-            "marks": "FileMark mark_of mark_of_all",
+            "marks": "FileMark library_marks mark_of mark_of_all",
             "settled": "names_settled",
             "store": "Kept KeptValue Store open_store",
         },

@@ -9,7 +9,7 @@ from itertools import islice
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from inscribe.keeping.marks import FileMark, content_of, mark_of, mark_of_all
+from inscribe.keeping.marks import FileMark, content_of, library_marks, mark_of, mark_of_all
 from inscribe.keeping.store import Kept, KeptValue, Store
 from inscribe.reading.lexicon import prepare_for
 from inscribe.workers import mapped
@@ -25,18 +25,27 @@ class Work(NamedTuple):
 
     ``makes`` names the values that ``make`` returns, one each, for the file of a record: plain
     data, as JSON has them. ``beside`` names the further files that a record reads. ``of`` is what
-    else the values depend on (a style, a library).
+    else the values depend on (a style). ``library`` is the file of source texts: what is made of a
+    record that names a text there by its id alone depends on it too.
     """
 
     makes: tuple[str, ...]
     make: Callable[[Path], tuple[Any, ...]]
     of: str = ""
+    library: Path | None = None
+
+
+class _Beside(NamedTuple):
+    """What a record reads besides itself: files, and whether a text of the library."""
+
+    files: Sequence[str] = ()
+    in_library: bool = False
 
 
 class _Fresh(NamedTuple):
     name: str
     content: str
-    beside: list[str]
+    beside: _Beside
     values: tuple[Any, ...]
 
 
@@ -108,17 +117,19 @@ def _beside_now(kept: str, work: Work) -> str:
     if not kept.startswith("{"):  # the record reads no other file
         return work.of
     try:
-        named = json.loads(kept)["files"]
+        known = json.loads(kept)
+        read = _Beside(known["files"], known["in_library"])
     except (ValueError, TypeError, KeyError):
         return ""
-    return _beside(named, work)
+    return _beside(read, work)
 
 
-def _beside(files: Sequence[str], work: Work) -> str:
-    if not files:
+def _beside(read: _Beside, work: Work) -> str:
+    if not any(read):
         return work.of
-    marks = mark_of_all(mark_of(Path(file)) for file in files)
-    return json.dumps({"files": list(files), "marks": marks, "of": work.of})
+    texts = library_marks(work.library) if read.in_library else ()
+    marks = mark_of_all([*(mark_of(Path(file)) for file in read.files), *texts])
+    return json.dumps({**read._asdict(), "marks": marks, "of": work.of})
 
 
 def _kept_values(
@@ -137,20 +148,38 @@ def _kept_values(
 
 def _made(name: str, work: Work) -> _Fresh:
     path = Path(name)
-    return _Fresh(name, content_of(path), _files_beside(path), work.make(path))
+    return _Fresh(name, content_of(path), _read_beside(path), work.make(path))
 
 
-def _files_beside(path: Path) -> list[str]:
-    """Return the files that a record names (sources, pictures), as far as its text tells."""
+def _read_beside(path: Path) -> _Beside:
+    """Return what a record names (source texts, pictures), as far as its text tells."""
     import tomllib
 
     try:
         text = path.read_text("utf-8")
-        if "file" not in text:
-            return []
-        return [str(path.parent / name) for name in _named_files(tomllib.loads(text))]
+        if "file" not in text and "source" not in text:
+            return _Beside()
+        data = tomllib.loads(text)
+        files = [str(path.parent / name) for name in _named_files(data)]
+        return _Beside(files, any(_library_ids(data)))
     except (OSError, ValueError, RecursionError):
-        return []
+        return _Beside()
+
+
+def _library_ids(data: Any, key: str = "") -> Iterator[str]:
+    """Yield the ids of sources without words of their own, wherever in a record.
+
+    >>> list(_library_ids({"inscription": [{"source": {"id": "kokin-53"}}], "id": "D-1"}))
+    ['kokin-53']
+    """
+    if isinstance(data, list):
+        for each in data:
+            yield from _library_ids(each, key)
+    elif isinstance(data, dict):
+        if key == "source" and data.get("id") and not (data.get("text") or data.get("file")):
+            yield str(data["id"])
+        for name, value in data.items():
+            yield from _library_ids(value, name)
 
 
 def _named_files(data: Any) -> Iterator[str]:

@@ -48,6 +48,15 @@ def mark_of_all(marks: Iterable[object]) -> str:
     return found.hexdigest()
 
 
+def library_marks(library: Path | None) -> list[str]:
+    """Return what tells that a library has changed, with what SQLite has yet to write into it."""
+    if library is None:
+        return []
+    waiting = mark_of(library.with_name(f"{library.name}-wal"))
+    marks = [mark_of(library), *([waiting] if waiting.size > 0 else [])]
+    return [f"{library} {mark}" for mark in marks]
+
+
 def made_by() -> str:
     """Return a mark of the program and its tables: what is made of a record changes with either."""
     named = [path for folder in tables.folders() for path in tables.tables_in(folder).values()]
