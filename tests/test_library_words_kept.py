@@ -50,7 +50,9 @@ class Places:
         """Return the words and the persons that ``concord`` knows of a folder."""
         found = collection(folder, library=self.library, cache=self.cache)
         assert not found.unread
-        return [(each.words, each.names, each.register) for each in found.documents]
+        return [
+            (list(map(tuple, each.words)), each.names, each.register) for each in found.documents
+        ]
 
     def found(self, folder: Path) -> list[tuple[str, str]]:
         """Return what ``check`` finds of the reading in a folder."""

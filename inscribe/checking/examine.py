@@ -135,7 +135,7 @@ class _Examination:
                 each.overrides,
                 between=self.record.between,
                 passages=each.passages,
-                source=text_of(each.source, self.library) if each.source else "",
+                source=text_of(each.source, self.library),
             )
             for each in self.record.inscriptions
         ]

@@ -183,7 +183,7 @@ def _interpretation(
         alternatives=False,
         doubts=False,
         passages=inscription.passages,
-        source=text_of(inscription.source, library) if inscription.source else "",
+        source=text_of(inscription.source, library),
     )
 
 

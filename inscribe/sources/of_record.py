@@ -13,11 +13,13 @@ if TYPE_CHECKING:
     from inscribe.sources.library import Library
 
 
-def text_of(source: CopiedText, library_file: Path | None) -> str:
+def text_of(source: CopiedText | None, library_file: Path | None) -> str:
     """Return the words of a record's source as text; nothing where they are not to be had.
 
     The library is opened only where the record names its source by id alone.
     """
+    if source is None:
+        return ""
     if source.text or not source.id or library_file is None or not library_file.is_file():
         return source.text
     from inscribe.sources.library import Library
