@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import signal
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -14,6 +15,9 @@ from inscribe.descriptions import add_glossary, described
 # A busy machine is no error in what is tested.
 settings.register_profile("house", deadline=None, suppress_health_check=[HealthCheck.too_slow])
 settings.load_profile("house")
+
+# Where the tests run in the background, Ctrl-C is ignored by what they start, too.
+signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 @pytest.fixture

@@ -84,7 +84,9 @@ class Terminal:
 
     def ended(self) -> int:
         """Wait for the end of the program and return its exit status."""
+        end = time.monotonic() + 60
         while self.process.isalive():
+            assert time.monotonic() < end, f"not ended:\n{self.shown()}"
             self.read(0.1)
         self.read(0.1)
         self.process.close()

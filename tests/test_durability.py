@@ -63,7 +63,7 @@ def test_a_full_disk_ends_in_a_sentence_and_leaves_the_old_file(tmp_path: Path) 
     command = ["entry", EXAMPLE, "--format", "html", "--force", "-o", "e.html"]
     status, _, said = ended(started(command, tmp_path, largest=2000))
     assert status == 2
-    assert "e.html: File too large" in said
+    assert "File too large; e.html;" in said
     assert "Traceback" not in said
     assert held_in(tmp_path) == {"e.html": b"old"}
 
@@ -79,7 +79,8 @@ def test_a_full_disk_leaves_the_library_sound(largest: int, tmp_path: Path) -> N
     assert ended(started([*add, "a.txt"], tmp_path))[0] == 0
     status, _, said = ended(started([*add, "b.txt"], tmp_path, largest=largest))
     assert status == 2, said
-    assert "l.sqlite: the library cannot be used" in said
+    assert "the library cannot be used" in said
+    assert "; l.sqlite; " in said
     assert "Traceback" not in said
     held = sqlite3.connect(tmp_path / "l.sqlite")
     assert held.execute("PRAGMA integrity_check").fetchone()[0] == "ok"

@@ -210,7 +210,6 @@ def test_no_process_is_waited_for_that_is_gone(
         text=True,
     )
     found = children(process)
-    time.sleep(0.05)
     os.kill(found[0] if ended == "worker" else process.pid, signal.SIGKILL)
     _, said = process.communicate(timeout=60)
     if ended == "worker":

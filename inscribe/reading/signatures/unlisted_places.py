@@ -1,7 +1,7 @@
 """Places that no table of towns has, told by the formula around them: 於 before, 住 after.
 
 >>> list(unlisted_places("於綾郷", 1))
-[('綾郷', 4.0), ('綾郷作', 9.0)]
+[('綾郷', 4.0)]
 """
 
 from __future__ import annotations
