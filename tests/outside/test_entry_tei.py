@@ -90,8 +90,11 @@ def problems(text: str, schema: str = "tei_all") -> list[str]:
         for key in POINTERS:
             pointer = element.get(key)
             is_year = key in ("from", "to") and etree.QName(element).localname == "floruit"
-            if pointer and not is_year and pointer.removeprefix("#") not in names:
-                found.append(f"{pointer} leads nowhere")
+            if (
+                pointer and not is_year
+            ):  # several pointers are separated by spaces (TEI, att.global)
+                astray = [one for one in pointer.split() if one.removeprefix("#") not in names]
+                found += [f"{one} leads nowhere" for one in astray]
     return found
 
 
