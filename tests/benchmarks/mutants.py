@@ -121,6 +121,7 @@ def asked_for() -> argparse.Namespace:
     parser.add_argument("--jobs", type=int, default=1, help="processes")
     parser.add_argument("--controls", type=int, default=7, help="trials without a fault, first")
     parser.add_argument("--again", action="store_true", help="try again what was not noticed")
+    parser.add_argument("--as-recorded", action="store_true", help="record no further tests")
     parser.add_argument("--report", action="store_true", help="print what was found, try nothing")
     return parser.parse_args()
 
@@ -145,7 +146,7 @@ def _work(
     asked: argparse.Namespace,
 ) -> None:
     session.ready()
-    reach = _reach(items, asked.jobs)
+    reach = _reach(items, asked.jobs, as_recorded=asked.as_recorded)
     session.with_examples(None)
     tests = {item.nodeid: item for of_file in items.values() for item in of_file}
 
@@ -183,12 +184,13 @@ def _work(
     session.in_workers(asked.jobs, some)
 
 
-def _reach(items: dict[str, list[Any]], jobs: int) -> Reach:
+def _reach(items: dict[str, list[Any]], jobs: int, *, as_recorded: bool) -> Reach:
     """Return which tests reach what, recording what is not known."""
     folder = CACHE / "reach"
     folder.mkdir(parents=True, exist_ok=True)
     modules = [file for subject in SUBJECTS for file in files_of(subject)]
-    unknown = [file for file in items if kept_of(file, folder) is None]
+    unknown = [] if as_recorded else [f for f in items if kept_of(f, folder) is None]
+    unknown.sort(key=lambda file: ("/outside/" in file, "_answers" not in file, file))
 
     def some(worker: int) -> None:
         session.with_examples(session.EXAMPLES)
