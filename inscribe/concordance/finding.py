@@ -15,6 +15,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol, get_args
 
+from inscribe import notebook
 from inscribe.concordance.documents import Document
 from inscribe.concordance.word_keys import sound_key, stem_key
 from inscribe.errors import InputError
@@ -61,7 +62,13 @@ class ConcordanceQuery:
 
 @dataclass(frozen=True, slots=True)
 class Occurrence:
-    """One place: signs ``first`` to ``last`` of a document (from 0), in context as carved."""
+    """One place: signs ``first`` to ``last`` of a document (from 0), in context as carved.
+
+    >>> from inscribe import collection, concord
+    >>> place = concord(collection("examples", keep=False), "夢").hits[0]
+    >>> place.document.object, place.first, place.how
+    ('DEMO-001', 15, 'same signs')
+    """
 
     document: Document
     first: int
@@ -70,6 +77,10 @@ class Occurrence:
     match: str
     after: str
     how: How
+
+    def __repr__(self) -> str:
+        where = f"{self.document.object}, signs {self.first}-{self.last}"
+        return f"<Occurrence in {where}: {notebook.short(self.match)}, {self.how}>"
 
     def to_dict(self) -> OccurrenceKeys:
         """Return it as printed in JSON; signs count from 0."""
