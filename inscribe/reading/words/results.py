@@ -85,7 +85,8 @@ class Passage:
     stand in the order of its signs and together hold all of them.
 
     >>> from inscribe import read_text
-    >>> [(part.kind, part.first, part.last) for part in read_text("花の色は移りにけりな／露岳書").passages]
+    >>> passages = read_text("花の色は移りにけりな／露岳書").passages
+    >>> [(part.kind, part.first, part.last) for part in passages]
     [('verse', 0, 9), ('signature', 10, 12)]
     """
 
