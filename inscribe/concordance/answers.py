@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 from inscribe import notebook
 from inscribe.cautions import caution
 from inscribe.concordance.clustering import Cluster, clusters
-from inscribe.concordance.finding import ConcordanceQuery, Occurrence, query_of, search
+from inscribe.concordance.finding import ConcordanceQuery, query_of, search
 from inscribe.concordance.folder import Collection
+from inscribe.concordance.occurrences import Occurrence
 from inscribe.concordance.tally import Order, counts, ordered
 
 if TYPE_CHECKING:
