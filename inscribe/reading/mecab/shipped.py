@@ -1,9 +1,9 @@
 """What the wheel brings of a dictionary, so that the first reading need not gather its words.
 
 Gathering the words of UniDic and of the tables takes nine tenths of the time, compiling them one.
-So the wheel holds what was gathered (``hatch_build.py``), under the name that the dictionary has in
-the cache: as that follows from code, tables and the UniDic installed, it is never another's. In a
-checkout, and where a user's table changes the name, there is none, and the words are gathered.
+So the wheel holds what was gathered (``glossary/build/wheel.py``), under the name that the
+dictionary has in the cache: as that follows from code, tables and the UniDic installed, it is never
+another's. In a checkout, and where a user's table changes the name, the words are gathered.
 """
 
 from __future__ import annotations
