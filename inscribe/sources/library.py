@@ -66,10 +66,9 @@ class Library:
 
     >>> import tempfile
     >>> from inscribe import Library, SourceText, add_texts
-    >>> cherries = SourceText("cherries", ("世の中に絶えて桜のなかりせば",))
     >>> with tempfile.TemporaryDirectory() as folder:
     ...     with Library(f"{folder}/library.sqlite", create=True) as library:
-    ...         _ = add_texts(library, [cherries])
+    ...         _ = add_texts(library, [SourceText("cherries", ("世の中に絶えて桜の",))])
     ...         library.ids()
     ['cherries']
     """
