@@ -20,9 +20,9 @@ NEAR = 20  # tests of a line; with fewer, those of its function are run too, the
 def reaching(reach: Reach, file: str, fault: Fault) -> list[tuple[str, float]]:
     """Return the tests that run the line of a fault, each with its seconds.
 
-    Tests of whole answers come first; those that run the line itself come before those that run its
-    function or module; of each file of tests one, the fastest, then of each file another: so that
-    tests of many kinds are tried early.
+    Tests of whole answers come first, file by file, for those of a file share what they look at;
+    those that run the line itself come before those that run its function or module; of each file
+    of tests one, the fastest, then of each file another: so tests of many kinds are tried early.
     """
     line = reach.of(file, [fault.line])
     near: set[str] = set()
@@ -34,7 +34,7 @@ def reaching(reach: Reach, file: str, fault: Fault) -> list[tuple[str, float]]:
         near |= reach.of(file)
     whole = {test for test in line | near if ANSWERS in test}
     ordered = (
-        *_mixed(reach, whole),
+        *sorted(whole, key=lambda test: (test.partition("::")[0], reach.seconds[test])),
         *_mixed(reach, line - whole),
         *_mixed(reach, near - line - whole),
     )

@@ -85,7 +85,7 @@ def refuse_processes() -> None:
     subprocess.Popen.__init__ = refuse  # type: ignore[assignment, method-assign]
 
 
-def passes(item: Any) -> bool:
+def passes(item: Any, following: Any = None) -> bool:
     """Run a test; whether it passed (one that is skipped, or takes too long, did not)."""
     import signal
 
@@ -94,20 +94,20 @@ def passes(item: Any) -> bool:
 
     signal.signal(signal.SIGPROF, too_long)
     signal.setitimer(signal.ITIMER_PROF, LONGEST)
-    passed = all(report.passed for report in _reports(item))
+    passed = all(report.passed for report in _reports(item, following))
     signal.setitimer(signal.ITIMER_PROF, 0)
     return passed
 
 
-def fails_not(item: Any) -> bool:
-    """Run a test; whether it did not fail."""
-    return not any(report.failed for report in _reports(item))
+def fails_not(item: Any, following: Any = None) -> bool:
+    """Run a test; whether it did not fail. What the ``following`` one needs too is kept."""
+    return not any(report.failed for report in _reports(item, following))
 
 
-def _reports(item: Any) -> list[Any]:
+def _reports(item: Any, following: Any) -> list[Any]:
     from _pytest.runner import runtestprotocol
 
-    return runtestprotocol(item, log=False, nextitem=None)
+    return runtestprotocol(item, log=False, nextitem=following)
 
 
 def in_workers(jobs: int, work: Callable[[int], None]) -> None:

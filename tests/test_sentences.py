@@ -1,0 +1,17 @@
+"""Every sentence that is said of some two hundred examples (see ``sentences.py``)."""
+
+from __future__ import annotations
+
+import pytest
+from sentences import asked, kept, said
+
+
+@pytest.mark.parametrize(
+    ("kind", "given", "expected"), [pytest.param(*row, id=f"{row[0]}: {row[1]}") for row in kept()]
+)
+def test_what_is_said(kind: str, given: str, expected: list[str]) -> None:
+    assert said(kind, given) == expected
+
+
+def test_all_that_is_asked_is_kept() -> None:
+    assert [(kind, given) for kind, given, _ in kept()] == list(asked())
