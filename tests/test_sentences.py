@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from sentences import asked, kept, said
+from sentences import kept, said
 
 
 @pytest.mark.parametrize(
@@ -11,7 +11,3 @@ from sentences import asked, kept, said
 )
 def test_what_is_said(kind: str, given: str, expected: list[str]) -> None:
     assert said(kind, given) == expected
-
-
-def test_all_that_is_asked_is_kept() -> None:
-    assert [(kind, given) for kind, given, _ in kept()] == list(asked())
