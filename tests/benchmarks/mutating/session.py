@@ -58,11 +58,34 @@ def ready() -> None:
         read(parse(text)).to_dict()
 
 
-def forget() -> None:
-    """Forget what was made of the tables."""
-    from inscribe import tables
+def forget(module: str = "") -> None:
+    """Forget what was made of the tables by a module, and by the rooms that may import it.
 
-    tables.forget()
+    Rooms import one way only (``ORDER`` of ``tests/test_house.py``), so that what the rooms before
+    it keep stays true. Without a module, everything is forgotten.
+    """
+    from inscribe import tables
+    from inscribe.tables import glossary_folders
+
+    if not module:
+        tables.forget()
+        return
+    place = _place(module)
+    for clear in glossary_folders._forgetters:
+        kept = getattr(clear, "__self__", None)
+        of = getattr(getattr(kept, "__wrapped__", None), "__module__", "")
+        if not of or _place(of) >= place:
+            clear()
+
+
+def _place(module: str) -> int:
+    """Return the place of a module's room in the order of imports; the last where it has none."""
+    from test_house import ORDER
+
+    name = module.removeprefix("inscribe.")
+    while name and name not in ORDER:
+        name = name.rpartition(".")[0]
+    return ORDER.index(name) if name else len(ORDER)
 
 
 def with_examples(most: int | None) -> None:
