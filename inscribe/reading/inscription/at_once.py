@@ -89,7 +89,7 @@ def _commas_end_phrases(reading: VerseReading) -> bool:
 
 
 def _kanji_at_once(text: InscribedText) -> AtOnce | None:
-    from inscribe.reading.passages import is_surely_signed, names_one
+    from inscribe.reading.passages import is_dedication, is_surely_signed, names_one
 
     plain = text.normal.text
     if len(plain) <= _SHORT and not text.breaks:
@@ -98,6 +98,8 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
         return None
     if not text.breaks and _is_work(plain):
         return AtOnce("heading")
+    if not text.breaks and is_dedication(text):
+        return AtOnce("dedication")
     if is_surely_signed(text):
         return AtOnce("signature")
     alone = not text.breaks and len(plain) <= _LONG and not is_title(plain)

@@ -34,6 +34,7 @@ from inscribe.reading.words import (
 
 _MARK = "補助記号"
 _FRAME = "frame"
+_FOR = "為"
 _LEGEND = "the legend of a seal"
 _LONGEST_LINE = 84  # signs that are put into Japanese order
 _OF_TITLES = frozenset({"poet", "work", "chapter", "poem_word", "subject", "within", "city"})
@@ -48,6 +49,8 @@ def read_by_frame(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpreta
     if kind == "seal":
         return _seal(text)
     frame = frame_of(kind, text.normal.text)
+    if frame is not None and frame.begins == _FOR:
+        return None  # the words of signatures say what it is for: 二親, 追善
     tokens = _title(frame, text.normal) if kind == "heading" else ()
     if frame is not None and not tokens:
         tokens = _tokens(kind, frame, text)

@@ -36,6 +36,7 @@ if TYPE_CHECKING:
         source_extent as source_extent,
         spans_settled as spans_settled,
     )
+    from inscribe.reading.passages.not_signed import is_dedication as is_dedication
     from inscribe.reading.passages.sayings import is_known_saying as is_known_saying
     from inscribe.reading.passages.signings import (
         is_surely_signed as is_surely_signed,
@@ -58,6 +59,7 @@ else:
         {
             "dividing": "PassageDivision divisions_of",
             "known": "PassageLike source_extent spans_settled",
+            "not_signed": "is_dedication",
             "sayings": "is_known_saying",
             "signings": "is_surely_signed names_one role_of_signing",
             "stretches": "KnownPassage PassageStretch part_of",
