@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from itertools import pairwise
+
 from inscribe import tables
 from inscribe.reading.words import words_from
 
@@ -59,6 +62,17 @@ def known_lengths(text: str, first: int, most_worn: float = _MOST_WORN) -> tuple
     """
     longest = min(len(text) - first, _longest())
     return tuple(n for n in range(2, longest + 1) if _is_known(text[first : first + n], most_worn))
+
+
+def are_sayings_apart(text: str, faces: Iterable[int]) -> bool:
+    """Whether each face has a saying of its own, and all together are none.
+
+    >>> are_sayings_apart("明鏡止水温故知新", [4]), are_sayings_apart("明鏡止水", [2])
+    (True, False)
+    """
+    edges = (0, *sorted(faces), len(text))
+    parts = [text[one:two] for one, two in pairwise(edges)]
+    return len(parts) > 1 and not _is_known(text) and all(map(is_known_saying, parts))
 
 
 def holds_saying(text: str) -> bool:
