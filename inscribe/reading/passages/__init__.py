@@ -3,8 +3,8 @@
 In reading order: ``dividing`` (the way in: the best division and the next), ``at_once`` (texts
 that are plainly one passage), ``stretches`` (what is weighed), ``cuts`` (where passages may meet),
 then what speaks for each kind: ``language`` and ``poems`` (verse and prose), ``lines`` (Chinese),
-``titles`` (headings), ``signings`` (signatures; ``not_signed`` what is no part of one,
-``persons_named`` whether there are two), ``days`` (dates, dedications), and ``order``
+``titles`` and ``topics`` (headings), ``signings`` (signatures; ``not_signed`` what is no part of
+one, ``persons_named`` whether there are two), ``days`` (dates, dedications), and ``order``
 (which kind follows which), ``roles`` (what a person named did), ``known`` (what a person has
 settled, and the extent of a source that is copied).
 
@@ -53,6 +53,10 @@ if TYPE_CHECKING:
         frame_of as frame_of,
         framed_weight as framed_weight,
     )
+    from inscribe.reading.passages.topics import (
+        is_of_words as is_of_words,
+        is_place_alone as is_place_alone,
+    )
 else:
     __getattr__ = late.door(
         __name__,
@@ -63,6 +67,7 @@ else:
             "sayings": "is_known_saying",
             "signings": "is_surely_signed names_one role_of_signing",
             "stretches": "KnownPassage PassageStretch part_of",
+            "topics": "is_of_words is_place_alone",
             "titles": "Frame frame_of framed_weight",
         },
     )

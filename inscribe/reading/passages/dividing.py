@@ -21,7 +21,8 @@ from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.sayings import are_sayings_apart
 from inscribe.reading.passages.signings import Signings
 from inscribe.reading.passages.stretches import KnownPassage, PassageStretch
-from inscribe.reading.passages.titles import framed_weight, place_weight, topic_weight
+from inscribe.reading.passages.titles import framed_weight
+from inscribe.reading.passages.topics import place_weight, topic_weight
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import InscribedText
 

@@ -7,7 +7,8 @@ from collections.abc import Sequence
 
 from inscribe.reading.passages.persons_named import NAMES
 from inscribe.reading.passages.sayings import is_known_saying
-from inscribe.reading.passages.titles import framed_weight, topic_weight
+from inscribe.reading.passages.titles import framed_weight
+from inscribe.reading.passages.topics import topic_weight
 from inscribe.reading.signatures import SignaturePiece, dated_pieces, divisions
 from inscribe.reading.words import POET, InscribedText, words_from
 
