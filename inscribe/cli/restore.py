@@ -126,7 +126,9 @@ def command(
     if column is not None and sign is None:
         raise InputError("--column says where --sign counts", hint="name the sign with --sign N")
     asked = list(_asked(path, literal, lines, inscription, sign))
-    names = expected_names(records, alone, path, [text for *_, text in asked], register, quiet)
+    texts = [text for *_, text in asked]
+    library_of_names = library_path(library_file)
+    names = expected_names(records, alone, path, texts, register, library_of_names, quiet=quiet)
     tally = Tally()
     with opened_library(library_file) as library, progress("texts", output, quiet=quiet) as show:
         restored = partial(
@@ -199,15 +201,17 @@ def expected_names(
     path: str | None,
     texts: list[Callable[[], Transcription]],
     register: Choice,
+    library: Path,
+    *,
     quiet: bool,
 ) -> dict[str, int]:
     """Return the names to be expected, with how often each is read."""
     if alone and records:
         raise InputError("--alone and --records do not go together", hint="leave one of them out")
     if records:
-        return _names(records, path, beside=False, quiet=quiet)
+        return _names(records, path, library, beside=False, quiet=quiet)
     folder = None if alone else _folder_of(path, texts, register)
-    return _names(folder, path, beside=True, quiet=quiet) if folder else {}
+    return _names(folder, path, library, beside=True, quiet=quiet) if folder else {}
 
 
 def _folder_of(
@@ -232,7 +236,9 @@ def opened_library(given: str | None) -> Any:
     return Library(path)
 
 
-def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict[str, int]:
+def _names(
+    folder: str, asked: str | None, library: Path, *, beside: bool, quiet: bool
+) -> dict[str, int]:
     """Return the names read in the records of a folder, but for the record asked about itself.
 
     Raises:
@@ -241,7 +247,7 @@ def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict
     from inscribe.concordance import collection
 
     with progress_shown("records", quiet=quiet) as progress:
-        found = collection(Path(folder), progress)
+        found = collection(Path(folder), progress, library=library)
     if found.unread and not found.documents and not beside:
         raise InputError(
             f"no record can be read there; the first: {found.unread[0]}",

@@ -169,7 +169,9 @@ def _taken(
     from inscribe.cli.restore import expected_names, opened_library
 
     text = record.inscriptions[number]
-    names = expected_names(None, False, str(path), [lambda: text.transcription], "auto", True)
+    library_of_names = library_path(library_file)
+    texts = [lambda: text.transcription]
+    names = expected_names(None, False, str(path), texts, "auto", library_of_names, quiet=True)
     with opened_library(library_file) as library:
         return restoration_taken(
             record,

@@ -224,7 +224,7 @@ def _stem_choices(char: str, at: int, ending: Ending) -> list[Choice]:
 
 def _stem_and_ending(stem: str, tail: str, ending: Ending, on_only: bool) -> str:
     if tail == "べえ" and len(stem) == 1:
-        return f"{stem}へ|え"
+        return f"{stem}へえ"
     if ending.kind == "common" and stem[-1:] == "ん" and tail in _AFTER_N:
         return stem + _AFTER_N[tail]
     if ending.kind == "art" and on_only and len(ending.text) == 1:

@@ -287,4 +287,5 @@ def names_one(text: InscribedText) -> bool:
     best = divisions(plain, text.breaks, dated, text.cuts)[0]
     role, _ = _closing(MARK.sub("", plain))
     several = names_two_persons(best.pieces, role) or has_rank_inside(plain)
+    several = several or is_headed(plain, best.pieces)
     return not several and not holds_saying(plain)
