@@ -44,7 +44,7 @@ _COPIED_KINDS = frozenset({"verse", "prose", "chinese"})
 _PARTICLES = frozenset("にニをヲのノ")  # 静葭之図ニ倣フ is no title
 _BEGUN_INSIDE = 1.0  # a signature that begins inside a column seldom runs over its end
 _SOON = 6  # signs from the beginning of a sentence in which there is kana
-_SAID_APART = 8.0  # two sayings on two faces are two passages
+_SAID_APART, _ON_ITS_FACE = 8.0, 6.0  # two sayings on two faces are two passages
 _APART, _FEW = 2.0, 2  # one or two signs of a saying that have columns of their own
 _SEAL = re.compile("（印[^）]*）")
 _SIGNED = "the words and names of a signing"
@@ -129,6 +129,10 @@ def _lengthen(
         step = order_cost(before, kind, where) + price
         for way in kept:
             weight = way.weight + stretch.weight - step - _after_bare_name(way.stretches, stretch)
+            if kind == before == "chinese" and where == "face":
+                said = text.normal.text[way.stretches[-1].first : stretch.end]
+                meet = first - way.stretches[-1].first
+                weight += _ON_ITS_FACE * are_sayings_apart(said, [meet])
             there.append(_Way(weight, (*way.stretches, stretch)))
     there.sort(key=lambda way: -way.weight)
     del there[_KEPT:]

@@ -6,11 +6,13 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from inscribe import tables
+from inscribe.reading.chinese import known_saying
 from inscribe.reading.words import words_from
 
 _INVOCATION = "invocation"
 _LEAST_OF_SEVERAL = 3  # signs of a saying that is part of a longer text
 _SURE_LENGTH = 4
+_CONTINUING = ("り", "て", "で", "ば", "ども")
 _MOST_WORN, _MOST_WORN_OF_SEVERAL = 0.34, 0.5  # of one saying; of one beside others
 
 
@@ -72,7 +74,15 @@ def are_sayings_apart(text: str, faces: Iterable[int]) -> bool:
     """
     edges = (0, *sorted(faces), len(text))
     parts = [text[one:two] for one, two in pairwise(edges)]
-    return len(parts) > 1 and not _is_known(text) and all(map(is_known_saying, parts))
+    if len(parts) < 2 or _is_known(text) or not all(map(is_known_saying, parts)):
+        return False
+    return not any(map(_goes_on, parts[:-1]))
+
+
+def _goes_on(part: str) -> bool:
+    """Whether a saying is a line of verse, or ends as a sentence does that goes on: 竜吟雲起."""
+    saying = known_saying(part)
+    return saying is None or saying.kind == "verse" or saying.kana.endswith(_CONTINUING)
 
 
 def holds_saying(text: str) -> bool:
