@@ -23,6 +23,7 @@ if TYPE_CHECKING:
         Concordance as Concordance,
         clustered as clustered,
         concord as concord,
+        concord_folder as concord_folder,
     )
     from inscribe.concordance.clustering import Cluster as Cluster, clusters as clusters
     from inscribe.concordance.documents import (
@@ -40,9 +41,11 @@ if TYPE_CHECKING:
     )
     from inscribe.concordance.folder import (
         Collection as Collection,
+        OpenFolder as OpenFolder,
         collection as collection,
         documents_read as documents_read,
         library_collection as library_collection,
+        open_folder as open_folder,
         store_of as store_of,
     )
     from inscribe.concordance.said import (
@@ -56,11 +59,14 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "answers": "Clusters Concordance clustered concord",
+            "answers": "Clusters Concordance clustered concord concord_folder",
             "clustering": "Cluster clusters",
             "documents": "Document document_of_read documents_of_read of_rows rows_of",
             "finding": "ConcordanceQuery How Occurrence query_of",
-            "folder": "Collection collection documents_read library_collection store_of",
+            "folder": (
+                "Collection OpenFolder collection documents_read library_collection open_folder"
+                " store_of"
+            ),
             "said": "NAME PassageSaid SaidThere Signing",
             "tally": "Order",
         },

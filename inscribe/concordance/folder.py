@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import contextlib
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
 from functools import partial
@@ -31,6 +31,8 @@ from inscribe.keeping import (
     Work,
     each_record,
     mark_of,
+    mark_of_all,
+    mark_of_every,
     names_settled,
     open_store,
 )
@@ -41,6 +43,7 @@ if TYPE_CHECKING:
     from inscribe.sources import SourceText
 
 TEXTS = "texts"  # under which the documents of a library are kept
+_WITHOUT_PROBLEM = '"problem":""}'  # how the JSON of a record that could be read ends
 MOST_KEPT = 100_000  # texts of a library above which its documents are not kept
 
 Progress = Callable[[int, int], None]
@@ -88,20 +91,71 @@ def collection(
     Raises:
         InputError: there is no such file or folder.
     """
+    with open_folder(folder, progress, library=library, cache=cache, keep=keep) as held:
+        documents = tuple(held.documents())
+        return Collection(documents, held.records, tuple(held.unread))
+
+
+class OpenFolder:
+    """A folder whose inscriptions are read one after the other, as they are asked for.
+
+    ``unread`` says why some records could not be read, as far as they have been asked for.
+    """
+
+    def __init__(self, there: Survey, work: Work, store: Store | None, progress: Progress) -> None:
+        self._there, self._work, self._progress = there, work, progress
+        self.store = store
+        self.records = len(there.records)
+        self.unread = list(map(str, there.closed))
+
+    def documents(self, worth: Callable[[str], bool] | None = None) -> Iterator[Document]:
+        """Yield the inscriptions of every record.
+
+        ``worth`` tells of the JSON that is kept of a record whether its inscriptions are wanted:
+        so most are never taken apart. Of records that had to be read anew all are given.
+        """
+
+        def wanted(kept: str) -> bool:
+            return worth is None or not kept.endswith(_WITHOUT_PROBLEM) or worth(kept)
+
+        records = each_record(
+            self._there.records, self._work, self.store, self._progress, worth=wanted
+        )
+        for path, (found,) in records:
+            read, problem = _as_kept(found, path, self._work.library)
+            yield from read
+            if problem:
+                self.unread.append(problem)
+
+    def mark(self) -> str:
+        """Return a mark of all that is kept of the records; "" where some must be read anew."""
+        if self.store is None:
+            return ""
+        every = mark_of_every(self._there.records, self._work, self.store)
+        return mark_of_all([every, *self._there.closed]) if every else ""
+
+
+@contextlib.contextmanager
+def open_folder(
+    folder: StrPath,
+    progress: Progress = lambda done, count: None,
+    *,
+    library: Path | None = None,
+    cache: Path | None = None,
+    keep: bool = True,
+) -> Iterator[OpenFolder]:
+    """Give the records of a folder, read as they are asked for; arguments as for `collection`.
+
+    Raises:
+        InputError: there is no such file or folder.
+    """
     folder = Path(folder)
     there = Survey([folder]) if folder.is_file() else survey(folder)
-    documents: list[Document] = []
-    unread = list(map(str, there.closed))
     with (
         store_of(folder, cache, keep=keep) as store,
         names_settled(folder, there.records, documents_read(library), store) as work,
     ):
-        for path, (found,) in each_record(there.records, work, store, progress):
-            read, problem = _as_kept(found, path, library)
-            documents += read
-            if problem:
-                unread.append(problem)
-    return Collection(tuple(documents), len(there.records), tuple(unread))
+        yield OpenFolder(there, work, store, progress)
 
 
 def _as_kept(found: Any, path: Path, library: Path | None) -> tuple[list[Document], str]:
