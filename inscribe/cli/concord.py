@@ -22,7 +22,7 @@ from inscribe.cli.common import (
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
-    from inscribe.concordance import Collection, Concordance, Order
+    from inscribe.concordance import Collection, ConcordanceQuery, Order
 
 _ORDERS = ("after", "before", "match", "object", "date")
 
@@ -92,19 +92,19 @@ def command(
             hint=f"the folder comes first: inscribe concord {word} {folder}",
         )
     asked = _query(word, pattern, exact)
-    if asked is not None:
-        with progress_shown("records", quiet=quiet) as progress:
-            found = _concordance(folder, library_file, asked, order, no_cache, progress)
-        write_result(_shown(found, only_counts, form), output, force=force)
-        return status_of(found.collection.unread)
     with progress_shown("records", quiet=quiet) as progress:
-        held = _collection(folder, library_file, no_cache, progress)
-    result = _translations(held, form) if translations else _clusters(held, form)
+        held = _collection(folder, library_file, no_cache, progress, asked)
+    if translations:
+        result = _translations(held, form)
+    elif asked is None:
+        result = _clusters(held, form)
+    else:
+        result = _found(held, asked, order, only_counts, form)
     write_result(result, output, force=force)
     return status_of(held.unread)
 
 
-def _query(word: str | None, pattern: str | None, exact: bool) -> Any:
+def _query(word: str | None, pattern: str | None, exact: bool) -> ConcordanceQuery | None:
     from inscribe.concordance import query_of
 
     if pattern is not None:
@@ -113,35 +113,27 @@ def _query(word: str | None, pattern: str | None, exact: bool) -> Any:
 
 
 def _collection(
-    folder: str | None, library_file: str | None, no_cache: bool, progress: Any
+    folder: str | None,
+    library_file: str | None,
+    no_cache: bool,
+    progress: Any,
+    asked: ConcordanceQuery | None,
 ) -> Collection:
     from inscribe.concordance import collection, library_collection
 
     if folder is None:
-        return library_collection(library_path(library_file), progress, keep=not no_cache)
+        file = library_path(library_file)
+        return library_collection(file, progress, query=asked, keep=not no_cache)
     library = library_path(library_file)
-    return collection(Path(folder), progress, library=library, keep=not no_cache)
+    return collection(Path(folder), progress, query=asked, library=library, keep=not no_cache)
 
 
-def _concordance(
-    folder: str | None,
-    library_file: str | None,
-    query: Any,
-    order: Order,
-    no_cache: bool,
-    progress: Any,
-) -> Concordance:
-    from inscribe.concordance import concord, concord_folder, library_collection
-
-    library = library_path(library_file)
-    if folder is None:
-        return concord(library_collection(library, progress, keep=not no_cache), query, order)
-    return concord_folder(folder, query, order, progress, library=library, keep=not no_cache)
-
-
-def _shown(found: Concordance, only_counts: bool, form: str) -> str:
+def _found(held: Collection, query: Any, order: Order, only_counts: bool, form: str) -> str:
     from dataclasses import replace
 
+    from inscribe.concordance import concord
+
+    found = concord(held, query, order)
     if form == "json":
         shown = replace(found, hits=()) if only_counts else found
         return json.dumps(shown.to_dict(), ensure_ascii=False, indent=2)

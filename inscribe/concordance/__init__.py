@@ -1,7 +1,8 @@
 """A concordance: every place where a word occurs, in any form and spelling, and clusters.
 
 ``documents`` is one inscription as plain data, ``said`` what it says of persons, places and dates,
-``folder`` reads them all. Measure:
+``folder`` reads them all,
+``in_library`` the source texts. Measure:
 ``tests/benchmarks/concord.py``.
 
 >>> from inscribe.concordance.documents import document_of_text
@@ -23,7 +24,6 @@ if TYPE_CHECKING:
         Concordance as Concordance,
         clustered as clustered,
         concord as concord,
-        concord_folder as concord_folder,
     )
     from inscribe.concordance.clustering import Cluster as Cluster, clusters as clusters
     from inscribe.concordance.documents import (
@@ -44,10 +44,10 @@ if TYPE_CHECKING:
         OpenFolder as OpenFolder,
         collection as collection,
         documents_read as documents_read,
-        library_collection as library_collection,
         open_folder as open_folder,
         store_of as store_of,
     )
+    from inscribe.concordance.in_library import library_collection as library_collection
     from inscribe.concordance.said import (
         NAME as NAME,
         PassageSaid as PassageSaid,
@@ -59,14 +59,12 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "answers": "Clusters Concordance clustered concord concord_folder",
+            "answers": "Clusters Concordance clustered concord",
             "clustering": "Cluster clusters",
             "documents": "Document document_of_read documents_of_read of_rows rows_of",
             "finding": "ConcordanceQuery How Occurrence query_of",
-            "folder": (
-                "Collection OpenFolder collection documents_read library_collection open_folder"
-                " store_of"
-            ),
+            "folder": "Collection OpenFolder collection documents_read open_folder store_of",
+            "in_library": "library_collection",
             "said": "NAME PassageSaid SaidThere Signing",
             "tally": "Order",
         },

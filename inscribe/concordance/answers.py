@@ -8,14 +8,10 @@ from typing import TYPE_CHECKING
 from inscribe.cautions import caution
 from inscribe.concordance.clustering import Cluster, clusters
 from inscribe.concordance.finding import ConcordanceQuery, Occurrence, query_of, search
-from inscribe.concordance.folder import Collection, Progress, open_folder
-from inscribe.concordance.passing import may_have
+from inscribe.concordance.folder import Collection
 from inscribe.concordance.tally import Order, counts, ordered
 
 if TYPE_CHECKING:
-    from pathlib import Path
-
-    from inscribe.files import StrPath
     from inscribe.keys import ClustersKeys, ConcordanceKeys, CountsKeys
 
 
@@ -81,31 +77,6 @@ def concord(held: Collection, query: ConcordanceQuery | str, order: Order = "aft
     query = query_of(query) if isinstance(query, str) else query
     hits = ordered(search(held.documents, query), order)
     return Concordance(query.asked, held, tuple(hits), counts(hits))
-
-
-def concord_folder(
-    folder: StrPath,
-    query: ConcordanceQuery | str,
-    order: Order = "after",
-    progress: Progress = lambda done, count: None,
-    *,
-    library: Path | None = None,
-    cache: Path | None = None,
-    keep: bool = True,
-) -> Concordance:
-    """Return every place of a word in a folder; only the inscriptions that have it are held.
-
-    The arguments are those of :func:`concord` and of :func:`inscribe.collection`.
-
-    Raises:
-        InputError: there is no word to look for, or no such folder.
-    """
-    query = query_of(query) if isinstance(query, str) else query
-    with open_folder(folder, progress, library=library, cache=cache, keep=keep) as held:
-        hits = ordered(search(held.documents(may_have(query)), query), order)
-        documents = tuple({id(hit.document): hit.document for hit in hits}.values())
-        found = Collection(documents, held.records, tuple(held.unread))
-    return Concordance(query.asked, found, tuple(hits), counts(hits))
 
 
 def clustered(held: Collection) -> Clusters:
