@@ -33,13 +33,12 @@ def write_site(
         library: the file that has the words of sources named by their id alone.
         force: whether files of others may be written over.
     """
-    from inscribe.concordance import collection
-    from inscribe.indexing import indexes
+    from inscribe.indexing import index_folder
     from inscribe.report.pages import site
 
     records = [*((name, 1) for name in OWN), *((path.relative_to(below), 1) for path, _ in entries)]
     named = [names[0].as_posix() for names in entry_files.named(records, "html")]
-    headings = indexes(collection(below, library=library).documents)
+    headings = index_folder(below, library=library).headings
     made = list(site([entry for _, entry in entries], named[len(OWN) :], headings, style))
     if not force:
         there = [(folder / name, data) for name, data in made if (folder / name).exists()]

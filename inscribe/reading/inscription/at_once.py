@@ -91,8 +91,8 @@ def _commas_end_phrases(reading: VerseReading) -> bool:
 def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     from inscribe.reading.passages import (
         is_dedication,
+        is_landmark,
         is_of_words,
-        is_place_alone,
         is_surely_signed,
         names_one,
     )
@@ -104,7 +104,7 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
         return None
     if not text.breaks and _is_work(plain):
         return AtOnce("heading")
-    if not text.breaks and (is_place_alone(plain) or is_of_words(plain)):
+    if not text.breaks and (is_landmark(plain) or is_of_words(plain)):
         return AtOnce("heading")
     if not text.breaks and is_dedication(text):
         return AtOnce("dedication")
@@ -116,14 +116,14 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
 
 def _short(text: InscribedText) -> AtOnce | None:
     """Return what a text of up to three kanji is: a saying, a title, a name, else a word."""
-    from inscribe.reading.passages import is_known_saying, is_place_alone
+    from inscribe.reading.passages import is_known_saying, is_landmark
 
     plain = text.normal.text
     if is_known_saying(plain):
         why = f"{plain} may be a name or a saying"
         doubt = Doubt(text.normal.origin[0], text.normal.origin[-1], why)
         return AtOnce("chinese", doubts=(doubt,) if is_signature(plain) else ())
-    if is_title(plain) or is_place_alone(plain):
+    if is_title(plain) or is_landmark(plain):
         return AtOnce("heading")
     if is_signature(plain):
         return AtOnce("signature")

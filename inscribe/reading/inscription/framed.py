@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from inscribe.forms import NormalText, carved_between
 from inscribe.reading import chinese
+from inscribe.reading.inscription.landmarks import landmark
 from inscribe.reading.inscription.weighing import by_weight
 from inscribe.reading.inscription.wishes import Wishes
 from inscribe.reading.passages import Frame, frame_of
@@ -52,9 +53,7 @@ def read_by_frame(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpreta
     frame = frame_of(kind, text.normal.text)
     if frame is not None and frame.begins == _FOR:
         return None  # the words of signatures say what it is for: 二親, 追善
-    tokens = _title(frame, text.normal) if kind == "heading" else ()
-    if kind == "heading" and frame is None and not tokens:
-        tokens = _place(text)
+    tokens = (_title(frame, text.normal) or landmark(text)) if kind == "heading" else ()
     if frame is not None and not tokens:
         tokens = _tokens(kind, frame, text)
     if not tokens:
@@ -150,19 +149,6 @@ def _title(frame: Frame | None, normal: NormalText) -> tuple[Token, ...]:
     if is_quoted(normal.text):
         return read_signature(normal).proposals[0].tokens
     return _quoted(normal)
-
-
-def _place(text: InscribedText) -> tuple[Token, ...]:
-    """Return a text that is a place and nothing else as that place: 東大寺 Tōdaiji."""
-    from inscribe.reading.names import readings
-    from inscribe.reading.passages import is_place_alone
-
-    plain = text.normal.text
-    if not is_place_alone(plain):
-        return ()
-    best = readings(plain, "place")[0]
-    token = _said(text, 0, len(plain), best.plain_kana)[0]
-    return (replace(token, romaji=best.romaji),)
 
 
 def _quoted(stretch: NormalText) -> tuple[Token, ...]:

@@ -54,8 +54,8 @@ if TYPE_CHECKING:
         framed_weight as framed_weight,
     )
     from inscribe.reading.passages.topics import (
+        is_landmark as is_landmark,
         is_of_words as is_of_words,
-        is_place_alone as is_place_alone,
     )
 else:
     __getattr__ = late.door(
@@ -67,7 +67,7 @@ else:
             "sayings": "is_known_saying",
             "signings": "is_surely_signed names_one role_of_signing",
             "stretches": "KnownPassage PassageStretch part_of",
-            "topics": "is_of_words is_place_alone",
+            "topics": "is_landmark is_of_words",
             "titles": "Frame frame_of framed_weight",
         },
     )

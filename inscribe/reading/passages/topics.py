@@ -5,8 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from inscribe.reading.names import known
-from inscribe.reading.passages.order import closing_words
+from inscribe.reading.names import known, surnames
 from inscribe.reading.passages.titles import begins_formula
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import words_of
@@ -21,8 +20,8 @@ _WHERE_OR_WHEN = frozenset("前中上下辺間外後夕朝夜暁")  # inside a t
 _POEM_WORD = re.compile(
     "(?:詠|吟|作|偶成|偶作|偶感|偶詠|即事|即興|述懐|書懐|有感|口占|口号|雑詠|感懐)$"
 )
-_LEAST_PLACE = 3
-_ENDS_OF_SIGHTS = frozenset("寺院宮社山城橋滝道")
+_SHORTEST_LANDMARK = 3  # signs: 光寺, 大島 may as well be names
+_ENDS_OF_LANDMARKS = frozenset("寺湖島嶋道")
 
 
 def ends_of_topics(plain: str) -> Iterator[int]:
@@ -46,7 +45,7 @@ def topic_weight(text: str) -> float:
         return weight + _SAID_TO_BE_A_POEM
     if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text) or begins_formula(text):
         return 0.0
-    if text[-1] in _ENDS_OF_SIGHTS and is_place_alone(text):
+    if is_landmark(text):
         return _TOPIC + _TOPIC_SIGN * len(text)
     usual, words = _common_words(text)
     if usual and words < len(text):
@@ -81,19 +80,17 @@ def _common_words(text: str) -> tuple[bool, int]:
     return all(w.known and "固有名詞" not in w.part_of_speech for w in words), len(words)
 
 
-def is_place_alone(text: str) -> bool:
-    """Whether a text is a place of three signs or more, and no person's name: 東大寺, 東海道.
+def is_landmark(text: str) -> bool:
+    """Whether a text is a temple, lake, island or road, and nothing else: 東大寺, 東海道.
 
-    >>> is_place_alone("東大寺"), is_place_alone("三輪綾国")
-    (True, False)
+    ENAMDICT has them as places, and no list of families counts anybody so called.
+
+    >>> is_landmark("東大寺"), is_landmark("小野寺"), is_landmark("大島")
+    (True, False, False)
     """
-    if len(text) < _LEAST_PLACE or not is_kanji_only(text):
+    if len(text) < _SHORTEST_LANDMARK or text[-1] not in _ENDS_OF_LANDMARKS:
         return False
-    if text.endswith(tuple(closing_words())):
-        return False
-    found = known(text)
-    families = found.surname and text[-1] not in _ENDS_OF_SIGHTS
-    return bool(found.place) and not families and not found.given
+    return bool(known(text).place) and not surnames(text)
 
 
 def is_of_words(text: str) -> bool:
