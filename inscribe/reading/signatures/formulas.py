@@ -39,6 +39,7 @@ _PART_OF_FAMILY = {
 }
 _NAMES_ALONE = "naming"  # what such a formula gives is the name in it
 _OF = "の "
+_TO = "に "  # 銘之 kore ni meisu
 _DOES = "す"  # makes a Sino-Japanese word a verb
 _ALSO_READ = "{} may be read so too"
 Dated = dict[tuple[int, int], tuple[Option, ...]]
@@ -167,10 +168,17 @@ def _object_then_verb(verb: SignaturePiece, thing: SignaturePiece) -> list[Unit]
         return [unit(thing, (option("これ を"),)), plain(verb)]
     word = verb.word or SignatureWord(verb.text, "verb", verb.text)
     finite = tables.listed(word.with_object) or (word.kana + _DOES,)
+    particles = tuple("に" if kana.startswith(_TO) else "を" for kana in finite)
+    finite = tuple(kana.removeprefix(_TO) for kana in finite)
     adverb = finite[0].rpartition(" ")[0]
     spoken_forms = tuple(kana.rpartition(" ")[2] for kana in finite)
     spoken = SignatureWord(word.text, word.kind, spoken_forms[0], alternatives=spoken_forms[1:])
-    units = [unit(thing, (option("これ を"),)), unit(verb, word_options(spoken))]
+    said = [
+        option(f"これ {particle}", 1.2 * rank, _ALSO_READ.format(f"{verb.text}{thing.text}"))
+        for rank, particle in enumerate(dict.fromkeys(particles))
+    ]
+    said[0] = said[0]._replace(reason="")
+    units = [unit(thing, tuple(said)), unit(verb, word_options(spoken))]
     if adverb:
         units.insert(0, unit(verb, (option(adverb),)))
     return units
