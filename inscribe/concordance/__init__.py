@@ -1,7 +1,8 @@
 """A concordance: every place where a word occurs, in any form and spelling, and clusters.
 
 ``documents`` is one inscription as plain data, ``said`` what it says of persons, places and dates,
-``folder`` reads them all. Measure:
+``folder`` reads them all,
+``in_library`` the source texts. Measure:
 ``tests/benchmarks/concord.py``.
 
 >>> from inscribe.concordance.documents import document_of_text
@@ -42,9 +43,9 @@ if TYPE_CHECKING:
         Collection as Collection,
         collection as collection,
         documents_read as documents_read,
-        library_collection as library_collection,
         store_of as store_of,
     )
+    from inscribe.concordance.in_library import library_collection as library_collection
     from inscribe.concordance.said import (
         NAME as NAME,
         PassageSaid as PassageSaid,
@@ -60,7 +61,8 @@ else:
             "clustering": "Cluster clusters",
             "documents": "Document document_of_read documents_of_read of_rows rows_of",
             "finding": "ConcordanceQuery How Occurrence query_of",
-            "folder": "Collection collection documents_read library_collection store_of",
+            "folder": "Collection collection documents_read store_of",
+            "in_library": "library_collection",
             "said": "NAME PassageSaid SaidThere Signing",
             "tally": "Order",
         },

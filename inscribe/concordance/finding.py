@@ -13,7 +13,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Protocol, get_args
+from typing import TYPE_CHECKING, NamedTuple, Protocol, get_args
 
 from inscribe.concordance.documents import Document
 from inscribe.concordance.word_keys import sound_key, stem_key
@@ -81,6 +81,40 @@ class Occurrence:
             "after": self.after,
             "how": self.how,
         }
+
+
+class SoughtIn(NamedTuple):
+    """What a word can be found by in a document: its text in current forms, sounds, stems."""
+
+    normal: str
+    sounds: str
+    stems: tuple[str, ...]
+
+
+def sought_in(document: Document) -> SoughtIn:
+    """Return what a word can be found by in a document."""
+    sounds = "".join(key for _, _, key, _ in _words_said(document))
+    stems = dict.fromkeys(stem for _, _, _, stem in document.words if stem)
+    return SoughtIn(document.normal, sounds, tuple(stems))
+
+
+def may_be_in(held: SoughtIn, query: ConcordanceQuery) -> bool:
+    """Whether a document may have a place of what is looked for; where not, it has none."""
+    if query.pattern is not None:
+        return any(query.pattern.finditer(held.normal)) or any(
+            query.pattern.finditer(_without_marks(held.normal))
+        )
+    return (
+        bool(query.signs and query.signs in held.normal)
+        or any(_loosely(sound, held.sounds, query) for sound in query.sounds)
+        or not query.stems.isdisjoint(held.stems)
+    )
+
+
+def _loosely(sound: str, sounds: str, query: ConcordanceQuery) -> bool:
+    if not query.any_length or sound in sounds:
+        return sound in sounds
+    return re.search("[うお]*".join((*map(re.escape, sound), "")), sounds) is not None
 
 
 def query_of(asked: str, *, pattern: bool = False, exact: bool = False) -> ConcordanceQuery:
@@ -223,12 +257,16 @@ def _is_description(sign: str) -> bool:
     return "\u2ff0" <= sign[:1] <= "\u2fff"
 
 
+def _words_said(document: Document) -> list[tuple[int, int, str, str]]:
+    """Return the words that can be said: no descriptions of signs."""
+    return [word for word in document.words if not _is_description(document.signs[word[0]])]
+
+
 def _sounding(
     document: Document, sound: str, *, any_length: bool = False
 ) -> Iterator[tuple[int, int, How]]:
     """Yield the words, or runs of words, that together make a sound."""
-    signs = document.signs
-    words = [word for word in document.words if not _is_description(signs[word[0]])]
+    words = _words_said(document)
     for start, (first, _, key, _) in enumerate(words):
         if not sound.startswith(key[:1]):
             continue

@@ -256,6 +256,10 @@ class Library:
         """Return the ids of all texts, in their order."""
         return [row[0] for row in self.db.execute("SELECT id FROM texts ORDER BY id")]
 
+    def digests(self) -> dict[str, bytes]:
+        """Return the digest of every text by its id, in the order they were added."""
+        return dict(self.db.execute("SELECT id, digest FROM texts ORDER BY number"))
+
     def text_of_id(self, identity: str) -> SourceText | None:
         """Return the text of this id, or None if the library has none."""
         return next(self.texts([identity]), None)

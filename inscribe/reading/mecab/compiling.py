@@ -19,13 +19,13 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.errors import InputError, Place
 from inscribe.reading.mecab.places import Trouble, nowhere, places, tell_of
+from inscribe.reading.mecab.sealing import is_sealed, seal, seal_beside
 
 if TYPE_CHECKING:
     from inscribe.reading.mecab.preparing import Tell
 
-_LAYOUT = 3  # raise it when the way a dictionary is compiled changes
+_LAYOUT = 4  # raise it when the way a dictionary is compiled changes
 _MAGIC = 0xEF718F77  # MeCab writes it, mixed with the size, at the start of each dictionary
-_SIZES = "sizes"  # the file of a folder that is written last
 _ABANDONED = 24 * 3600  # seconds after which a folder begun is not being worked on any more
 _KEPT = 3  # dictionaries of one name, of different versions or tables
 _COMPILE = "import sys, fugashi; fugashi.build_dictionary(sys.argv[1])"
@@ -63,7 +63,7 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[M
     file_name, troubles = f"{name}-{_key(sources)}.dic", list[Trouble]()
     for folder in places(troubles):
         path = folder / file_name
-        if _is_sound(path) and _is_untouched(path, _stamp(path)):
+        if _is_sound(path) and is_sealed(path):
             tell_of(troubles)
             return path
         try:
@@ -149,7 +149,7 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None], tell: Tell) -
             _compile(f"x -d . -u {name} -f utf8 -t utf8 {more.name}", made, name, path)
             more.unlink()
         (made / "entries.csv").unlink()
-        _seal(made, _stamp(path))
+        seal(made, path)
         try:
             made.replace(path)
         except OSError:
@@ -158,43 +158,9 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None], tell: Tell) -
                 made.replace(path)
 
 
-def _stamp(path: Path) -> int:
-    """Return the time of change, in seconds, that the files of a dictionary are given.
-
-    It follows from the dictionary's name, so that a file somebody wrote over is known by its own.
-    """
-    return int(path.stem.rpartition("-")[2], 16) % 2**30
-
-
-def _is_untouched(path: Path, stamp: int) -> bool:
-    return int(path.stat().st_mtime) == stamp
-
-
-def _seal(folder: Path, stamp: int) -> None:
-    """Put a finished folder on the disk, with the size of each of its files, and their stamp."""
-    sizes = {}
-    for path in folder.iterdir():
-        with path.open("rb+") as file:
-            os.fsync(file.fileno())
-        sizes[path.name] = path.stat().st_size
-        os.utime(path, (stamp, stamp))
-    lines = "".join(f"{size} {name}\n" for name, size in sorted(sizes.items()))
-    (folder / _SIZES).write_text(lines, "utf-8")
-
-
 def _is_whole(folder: Path) -> bool:
     """Whether every file of a finished folder is there, none of them cut short or written over."""
-    stamp = _stamp(folder)
-    try:
-        lines = (folder / _SIZES).read_text("utf-8").splitlines()
-        sizes = (line.split(" ", 1) for line in lines)
-        whole = all(
-            (folder / name).stat().st_size == int(size) and _is_untouched(folder / name, stamp)
-            for size, name in sizes
-        )
-    except (OSError, ValueError):
-        return False
-    return bool(lines) and whole and _is_sound(folder / "sys.dic")
+    return is_sealed(folder) and _is_sound(folder / "sys.dic")
 
 
 def _key(sources: Sequence[Path]) -> str:
@@ -226,8 +192,9 @@ def _build(path: Path, rows: Callable[[], Iterable[MecabRow]], tell: Tell) -> No
         source = quote(str(unidic_folder()))
         arguments = f"x -d {source} -u made.dic -f utf8 -t utf8 entries.csv"
         made = _compile(arguments, Path(work), "made.dic", path)
-        os.utime(made, (_stamp(path), _stamp(path)))
+        seal_beside(path).unlink(missing_ok=True)
         made.replace(path)
+        seal(path, path)
 
 
 def _compile(arguments: str, work: Path, made_name: str, path: Path) -> Path:
@@ -282,6 +249,7 @@ def _remove_older(path: Path, name: str) -> None:
         elif other != path:
             with contextlib.suppress(OSError):  # in use on Windows, or not ours: it does no harm
                 other.unlink()
+                seal_beside(other).unlink(missing_ok=True)
 
 
 def _time(path: Path) -> float:
