@@ -1,16 +1,16 @@
 """Reading signatures: exact readings and letter errors against general-purpose peers, in one run.
 
-    python tests/benchmarks/signatures.py [--set measure|look|all] [--formulas | --fresh | --file FILE]
-                                          [--misses]
+    python tests/benchmarks/signatures.py [--set measure|look|all] [--misses]
+                                          [--formulas | --fresh | --file FILE]
 
 The signatures are those of tests/data/signatures.tsv, or with --formulas those of
 tests/data/signature_formulas.tsv (models, requests, materials), or with --fresh those of
-tests/data/signatures_fresh.tsv (written down before the tables were looked at), or of a FILE of the
-columns text, romaji and alternatives (divided by ";"; tests/data/signatures_f_look.tsv and
-signatures_f_measure.tsv, by a fifth author), all invented. --misses prints what is read otherwise, of
-sets that may be looked at. A reading counts by its letters alone (spaces, capitals, hyphens and macrons folded); the readings
-listed as right too are right for the peers as well, and the letter errors are those against the
-nearest right reading.
+tests/data/signatures_fresh.tsv (written down before the tables were looked at), or of a FILE of
+the columns text, romaji and alternatives (divided by ";"; tests/data/signatures_f_look.tsv and
+signatures_f_measure.tsv, by a sixth author), all invented. --misses prints what is read otherwise,
+of sets that may be looked at. A reading counts by its letters alone (spaces, capitals, hyphens and
+macrons folded); the readings listed as right too are right for the peers as well, and the letter
+errors are those against the nearest right reading.
 Peers: pykakasi, cutlet, and the pronunciation of unidic-lite through fugashi. They are given the
 text in current forms, which favours them. Each has read the other half before it is timed.
 """
