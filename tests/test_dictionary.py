@@ -12,8 +12,10 @@ from shlex import quote
 import pytest
 
 from inscribe.errors import InputError
-from inscribe.reading.mecab import compiling, unidic
+from inscribe.reading import lexicon, prose
+from inscribe.reading.mecab import compiling, shipped, unidic
 from inscribe.reading.mecab.compiling import MecabRow
+from inscribe.reading.prose.current import old_words
 from inscribe.reading.verse import tagger as verse_tagger
 
 
@@ -119,6 +121,36 @@ def test_a_reading_with_such_a_cache(folder: Path, monkeypatch: pytest.MonkeyPat
         assert modern.modern_spelling("てふてふの") == "ちょうちょうの"
     finally:
         modern._tagger.cache_clear()
+
+
+def test_words_that_came_with_the_package_are_not_gathered_again(
+    folder: Path,
+    table: Path,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    parts = tmp_path / "parts"
+    parts.mkdir()
+    compiling.write_rows(parts / "entries.csv", rows())
+    name = compiling.keyed("words", [table])
+    shipped.pack(parts, tmp_path / f"{name}.zip")
+    shipped.pack(parts, tmp_path / "again.zip")
+    assert (tmp_path / f"{name}.zip").read_bytes() == (tmp_path / "again.zip").read_bytes()
+    monkeypatch.setattr(shipped, "FOLDER", tmp_path)
+    path = compiling.dictionary("words", [table], lambda: pytest.fail("gathered"))
+    assert ("てふてふ", "蝶々") in read(path, "てふてふの")
+    assert "seconds" not in capsys.readouterr().err
+    table.write_text("a table of the user's", encoding="utf-8")
+    other = compiling.dictionary(
+        "words", [table], lambda: [MecabRow("蛙", 5128, 5128, -20000, "x")]
+    )
+    assert ("てふてふ", "蝶々") not in read(other, "てふてふの")
+
+
+def test_what_is_shipped_bears_the_names_of_the_dictionaries_in_use() -> None:
+    assert lexicon.verse_dictionary().name == lexicon.gathering()[0]
+    assert old_words().stem == prose.gathering()[0]
 
 
 @pytest.mark.parametrize("terminal", [True, False])

@@ -20,6 +20,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from inscribe.errors import InputError, Place
 from inscribe.reading.mecab.places import Trouble, nowhere, places, tell_of
 from inscribe.reading.mecab.sealing import is_sealed, seal, seal_beside
+from inscribe.reading.mecab.shipped import is_shipped, lay_down
 
 if TYPE_CHECKING:
     from inscribe.reading.mecab.preparing import Tell
@@ -60,7 +61,7 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[M
     Raises:
         InputError: MeCab could not compile the entries, or no folder can be written to.
     """
-    file_name, troubles = f"{name}-{_key(sources)}.dic", list[Trouble]()
+    file_name, troubles = f"{keyed(name, sources)}.dic", list[Trouble]()
     for folder in places(troubles):
         path = folder / file_name
         if _is_sound(path) and is_sealed(path):
@@ -70,7 +71,7 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[M
             folder.mkdir(parents=True, exist_ok=True)
             from inscribe.reading.mecab.preparing import preparing
 
-            with preparing(name) as tell:
+            with preparing(name, is_slow=not is_shipped(path.stem)) as tell:
                 _build(path, rows, tell)
         except (OSError, InputError) as error:  # a process it is made in tells a full disk so too
             troubles.append(error)
@@ -93,7 +94,7 @@ def dictionary_folder(
     Raises:
         InputError: MeCab could not compile the entries, or no folder can be written to.
     """
-    folder_name, troubles = f"{name}-{_key(sources)}", list[Trouble]()
+    folder_name, troubles = keyed(name, sources), list[Trouble]()
     for folder in places(troubles):
         path = folder / folder_name
         if _is_whole(path):
@@ -105,7 +106,7 @@ def dictionary_folder(
                 if not _is_whole(path):
                     from inscribe.reading.mecab.preparing import preparing
 
-                    with preparing(name) as tell:
+                    with preparing(name, is_slow=not is_shipped(path.name)) as tell:
                         _build_folder(path, write_parts, tell)
         except (OSError, InputError) as error:  # a process it is made in tells a full disk so too
             troubles.append(error)
@@ -141,7 +142,8 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None], tell: Tell) -
         made = Path(work, "made")
         made.mkdir()
         tell("gathering the words")
-        _write_apart(write_parts, made, path)
+        if not lay_down(path.name, made):
+            _write_apart(write_parts, made, path)
         tell("compiling them")
         _compile("x -d . -o . -s -f utf8 -t utf8 entries.csv", made, "sys.dic", path)
         for more in made.glob("*.more"):
@@ -163,11 +165,12 @@ def _is_whole(folder: Path) -> bool:
     return is_sealed(folder) and _is_sound(folder / "sys.dic")
 
 
-def _key(sources: Sequence[Path]) -> str:
+def keyed(name: str, sources: Sequence[Path]) -> str:
+    """Return what a dictionary made from these files is called in the cache."""
     check = zlib.crc32(f"{_LAYOUT} {sys.byteorder}".encode())
     for path in sources:
         check = zlib.crc32(path.read_bytes(), check)
-    return f"{check:08x}"
+    return f"{name}-{check:08x}"
 
 
 def _is_sound(path: Path) -> bool:
@@ -187,7 +190,8 @@ def _build(path: Path, rows: Callable[[], Iterable[MecabRow]], tell: Tell) -> No
 
     with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.stem}-") as work:
         tell("gathering the words")
-        _write_rows(Path(work, "entries.csv"), rows())
+        if not lay_down(path.stem, Path(work)):
+            write_rows(Path(work, "entries.csv"), rows())
         tell("compiling them")
         source = quote(str(unidic_folder()))
         arguments = f"x -d {source} -u made.dic -f utf8 -t utf8 entries.csv"
@@ -209,7 +213,8 @@ def _compile(arguments: str, work: Path, made_name: str, path: Path) -> Path:
     return made
 
 
-def _write_rows(path: Path, rows: Iterable[MecabRow]) -> None:
+def write_rows(path: Path, rows: Iterable[MecabRow]) -> None:
+    """Write entries as MeCab compiles them."""
     with path.open("w", encoding="utf-8", newline="\n") as file:
         for row in rows:
             written = row.written
