@@ -60,8 +60,6 @@ def two_signs(signs: str, at: int) -> Iterator[Phrase]:
     said = Said(at, signs, word.kana)
     place = any(row.conjugation == sign_words.PLACE for row in words_of(signs[1]))
     if signs[0] == signs[1] or signs[1] == "然":
-        if word.known and signs[0] == signs[1] and _is_named(signs[0]):
-            yield Phrase(NOUN, 0.8, (said,))  # 子子孫孫
         yield from _sounding(said)
     else:
         cost = _cost_of_word(signs, place) if not word.known else _KNOWN

@@ -256,10 +256,7 @@ def _composed_readings(name: str, kind: str) -> list[NameReading]:
 
 
 def _composing(char: str, heads: bool, signs: int) -> list[Choice]:
-    """Return how a character is read in a surname, by its sound where a longer name spells so.
-
-    伊奈波 is written by sound as 阿久津 and 宇佐美 are: 奈 is hardly ever read by kun.
-    """
+    """Return how a character is read in a surname; by sound in 伊奈波: 奈 has no usual kun."""
     kun = _kun_choices(char, heads)
     found = element(char, "first" if heads else "last") if signs > _PAIR else ()
     if not found or not found[0].is_on:
