@@ -8,14 +8,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import (
-    example,
-    format_option,
-    output_options,
-    progress_shown,
-    status_of,
-    write_result,
-)
+from inscribe.cli.giving import example, format_option, output_options
+from inscribe.cli.showing import progress_shown, status_of, write_result
 
 if TYPE_CHECKING:
     from inscribe.indexing import IndexHeading, IndexKind
