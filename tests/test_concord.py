@@ -9,6 +9,7 @@ import os
 import sqlite3
 import time
 import zlib
+from collections.abc import Sequence
 from contextlib import closing
 from pathlib import Path
 
@@ -19,8 +20,9 @@ from hypothesis import given, settings, strategies as st
 from inscribe.cli import cli
 from inscribe.concordance.clustering import clusters
 from inscribe.concordance.documents import document_of_text
-from inscribe.concordance.finding import query_of, search
-from inscribe.concordance.folder import collection, library_collection
+from inscribe.concordance.finding import ConcordanceQuery, query_of, search
+from inscribe.concordance.folder import Collection, collection
+from inscribe.concordance.in_library import library_collection
 from inscribe.concordance.tally import ORDERS, counts, ordered
 from inscribe.errors import InputError
 from inscribe.keeping import store as kept_texts
@@ -300,6 +302,93 @@ def test_the_library_is_looked_through_and_followed(tmp_path: Path) -> None:
         assert library_collection(file, cache=cache).documents[-1].carved == text
     hits = search(found.documents, query_of("ゆめ"))
     assert [hit.document.object for hit in hits] == ["text-1"]
+
+
+POEMS = (
+    "花の色は移りにけりないたづらに／我が身世にふるながめせしまに",
+    "夢としりせばさめざらましを",
+    "天の原ふりさけ見れば春日なる／三笠の山に出でし月かも",
+    "ゆめ路には足もやすめず通へども",
+    "⿰木黑の花咲く夢の庭",
+    "東路の道の果てなる常陸帯の",
+    "思ひつつ（花押）ゆめと",
+)
+ASKED = (
+    "夢",
+    "ゆめ",
+    "yume",
+    "思う",
+    "見る",
+    "花",
+    "花押",
+    "michi",
+    "hanasaku",
+    "咲く",
+    "tōro",
+    "無",
+)
+
+
+def with_poems(file: Path, texts: Sequence[str] = POEMS) -> None:
+    with Library(file, create=True) as held:
+        added = [SourceText(f"t{number}", (text,)) for number, text in enumerate(texts)]
+        adding.add_texts(held, added, len(added))
+
+
+def places(query: ConcordanceQuery, held: Collection) -> list[tuple[str, int, int]]:
+    return [(hit.document.object, hit.first, hit.last) for hit in search(held.documents, query)]
+
+
+def test_texts_in_which_a_word_cannot_be_are_left_out_and_no_others(tmp_path: Path) -> None:
+    file, cache = tmp_path / "library.sqlite", tmp_path / "cache"
+    with_poems(file)
+    whole = library_collection(file, cache=cache)
+    queries = [query_of(word) for word in ASKED] + [query_of("[春夢].", pattern=True)]
+    found = 0
+    for query in queries:
+        for keep in (True, False):
+            held = library_collection(file, query=query, cache=cache, keep=keep)
+            hits = places(query, held)
+            assert hits == places(query, whole)
+            assert held.records == len(POEMS)
+            assert {name for name, _, _ in hits} <= {each.object for each in held.documents}
+            assert len(held.documents) < len(POEMS)
+            found += len(hits)
+    assert found > 2 * len(ASKED)
+
+
+def test_only_texts_that_changed_are_read_again(tmp_path: Path) -> None:
+    file, cache = tmp_path / "library.sqlite", tmp_path / "cache"
+
+    def read(texts: Sequence[str]) -> int:
+        with_poems(file, texts)
+        heard: list[int] = []
+        library_collection(file, lambda done, count: heard.append(count), cache=cache)
+        assert heard == [len(heard)] * len(heard)
+        return len(heard)
+
+    assert read(POEMS[:3]) == 3
+    assert read(POEMS[:3]) == 0
+    assert read(POEMS[:5]) == 2
+    assert read(("夢の世に", *POEMS[1:5])) == 1
+    with Library(file) as held:
+        held.remove(["t0", "t4"])
+    left = library_collection(file, cache=cache)
+    assert [each.object for each in left.documents] == ["t1", "t2", "t3"]
+
+
+def test_a_damaged_row_of_the_library_is_read_anew(tmp_path: Path) -> None:
+    file, cache = tmp_path / "library.sqlite", tmp_path / "cache"
+    with_poems(file)
+    whole = library_collection(file, cache=cache)
+    (kept,) = cache.glob("kept-*.sqlite")
+    with sqlite3.connect(kept) as opened:
+        opened.execute("update made set value = '[1]' where name in (?, ?)", (b"t1", b"t2"))
+    query = query_of("夢")
+    held = library_collection(file, query=query, cache=cache)
+    assert places(query, held) == places(query, whole)
+    again = library_collection(file, cache=cache)
+    assert [each.carved for each in again.documents] == [each.carved for each in whole.documents]
 
 
 def run(*arguments: str) -> str:

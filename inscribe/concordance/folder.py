@@ -1,4 +1,4 @@
-"""The documents of a folder or of the library, read on several cores and kept in the cache.
+"""The documents of a folder, read on several cores and kept in the cache.
 
 What is kept, and when it is made anew, is the matter of ``inscribe.keeping``.
 """
@@ -12,11 +12,11 @@ from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
+from inscribe import notebook
 from inscribe.concordance.documents import (
     Document,
-    document_of_source,
     documents_of_record,
     of_rows,
     rows_of,
@@ -24,35 +24,34 @@ from inscribe.concordance.documents import (
 from inscribe.errors import InscribeError
 from inscribe.files import StrPath
 from inscribe.keeping import (
-    FileMark,
-    Kept,
-    KeptValue,
     Store,
     Work,
     each_record,
-    mark_of,
     names_settled,
     open_store,
 )
 from inscribe.record import Survey, load, survey
-from inscribe.workers import mapped
-
-if TYPE_CHECKING:
-    from inscribe.sources import SourceText
-
-TEXTS = "texts"  # under which the documents of a library are kept
-MOST_KEPT = 100_000  # texts of a library above which its documents are not kept
 
 Progress = Callable[[int, int], None]
 
 
 @dataclass(frozen=True, slots=True)
 class Collection:
-    """The documents found, how many records were looked at, and why some could not be read."""
+    """The documents found, how many records were looked at, and why some could not be read.
+
+    >>> from inscribe import collection
+    >>> collection("examples", keep=False)
+    <Collection: 15 records, 16 inscriptions>
+    """
 
     documents: tuple[Document, ...]
     records: int
     unread: tuple[str, ...] = ()
+
+    def __repr__(self) -> str:
+        records = notebook.counted(self.records, "record")
+        documents = notebook.counted(len(self.documents), "inscription")
+        return f"<Collection: {records}, {documents}>"
 
     def names_read(self, but: StrPath | None = None) -> dict[str, int]:
         """Return the carvers' names that are read without a worn sign, with how often each is.
@@ -87,6 +86,10 @@ def collection(
 
     Raises:
         InputError: there is no such file or folder.
+
+    >>> held = collection("examples", keep=False)
+    >>> held.records, len(held.documents)
+    (15, 16)
     """
     folder = Path(folder)
     there = Survey([folder]) if folder.is_file() else survey(folder)
@@ -112,54 +115,11 @@ def _as_kept(found: Any, path: Path, library: Path | None) -> tuple[list[Documen
     return of_rows(made["rows"]), made["problem"]
 
 
-def library_collection(
-    library: Path,
-    progress: Progress = lambda done, count: None,
-    *,
-    cache: Path | None = None,
-    keep: bool = True,
-) -> Collection:
-    """Return the texts of the library as documents; the other arguments are as for a folder.
-
-    Raises:
-        InputError: there is no library, or it cannot be used.
-    """
-    from inscribe.sources import Library
-
-    name, mark = str(library), _library_mark(library)
-    with store_of(library, cache, keep=keep) as store:
-        if store and name in (known := store.known(TEXTS)) and known[name].mark == mark:
-            with contextlib.suppress(ValueError, TypeError, KeyError, AttributeError):
-                documents = of_rows(store.values(TEXTS, [name])[name])
-                return Collection(tuple(documents), len(documents))
-        with Library(library) as opened:
-            texts = list(opened.texts())
-        rows = []
-        read = mapped(partial(_read_source, file=name), texts)
-        for done, row in enumerate(read, start=1):
-            rows.append(row)
-            progress(done, len(texts))
-        if store and len(rows) <= MOST_KEPT:
-            store.keep(TEXTS, [KeptValue(name, Kept(mark, "", ""), rows)])
-    documents = of_rows(rows)
-    return Collection(tuple(documents), len(documents))
-
-
 def store_of(
     folder: Path, cache: Path | None = None, *, keep: bool = True
 ) -> AbstractContextManager[Store | None]:
     """Open what is kept of a folder; None where nothing is to be kept, or can be."""
     return (open_store(folder, cache) if keep else None) or nullcontext()
-
-
-def _library_mark(library: Path) -> FileMark:
-    """Return size and time of the library with what SQLite has yet to write into it."""
-    marks = [mark_of(library), mark_of(library.with_name(f"{library.name}-wal"))]
-    return FileMark(sum(mark.size for mark in marks), max(mark.changed for mark in marks))
-
-
-def _read_source(text: SourceText, file: str) -> list[object]:
-    return rows_of([document_of_source(text, file)])[0]
 
 
 def _read(path: Path, library: Path | None) -> tuple[dict[str, Any]]:

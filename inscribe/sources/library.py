@@ -63,6 +63,14 @@ class Library:
     Raises:
         InputError: on opening, if the file is missing (and ``create`` is false), is not a library,
             or cannot be used.
+
+    >>> import tempfile
+    >>> from inscribe import Library, SourceText, add_texts
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     with Library(f"{folder}/library.sqlite", create=True) as library:
+    ...         _ = add_texts(library, [SourceText("cherries", ("世の中に絶えて桜の",))])
+    ...         library.ids()
+    ['cherries']
     """
 
     def __init__(self, path: StrPath, *, create: bool = False) -> None:
@@ -255,6 +263,10 @@ class Library:
     def ids(self) -> list[str]:
         """Return the ids of all texts, in their order."""
         return [row[0] for row in self.db.execute("SELECT id FROM texts ORDER BY id")]
+
+    def digests(self) -> dict[str, bytes]:
+        """Return the digest of every text by its id, in the order they were added."""
+        return dict(self.db.execute("SELECT id, digest FROM texts ORDER BY number"))
 
     def text_of_id(self, identity: str) -> SourceText | None:
         """Return the text of this id, or None if the library has none."""

@@ -34,6 +34,11 @@ def load(path: files.StrPath) -> model.Record:
         InputError: the file is missing or not UTF-8.
         RecordError: it is not TOML; line and column are named.
         ProblemsError: keys or values are wrong; every problem is named with its line.
+
+    >>> from inscribe import load_record
+    >>> record = load_record("examples/DEMO-003.toml")
+    >>> record.kind, record.measurements.length
+    ('kozuka', 96.5)
     """
     path = Path(path)
     return loads(files.read_text(path), str(path), path.parent)
@@ -57,7 +62,7 @@ def loads(text: str, file: str | None = None, folder: Path | None = None) -> mod
 def paths_in(folder: Path) -> list[Path]:
     """Return the record files in ``folder`` and the folders in it, in the order of their names.
 
-    What is passed over is told by :func:`inscribe.record.surveying.survey`.
+    What is passed over is told by :func:`inscribe.record.survey`.
 
     Raises:
         InputError: there is no such folder.
