@@ -123,7 +123,7 @@ def _collection(
         file = library_path(library_file)
         return library_collection(file, progress, query=asked, keep=not no_cache)
     library = library_path(library_file)
-    return collection(Path(folder), progress, library=library, keep=not no_cache)
+    return collection(Path(folder), progress, query=asked, library=library, keep=not no_cache)
 
 
 def _found(held: Collection, query: Any, order: Order, only_counts: bool, form: str) -> str:

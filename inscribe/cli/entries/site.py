@@ -26,13 +26,12 @@ def write_site(
         folder: where the site goes.
         force: whether files of others may be written over.
     """
-    from inscribe.concordance import collection
-    from inscribe.indexing import indexes
+    from inscribe.indexing import index_folder
     from inscribe.report.pages import site
 
     records = [*((name, 1) for name in OWN), *((path.relative_to(below), 1) for path, _ in entries)]
     named = [names[0].as_posix() for names in files.file_names(records, "html")]
-    headings = indexes(collection(below).documents)
+    headings = index_folder(below).headings
     made = list(site([entry for _, entry in entries], named[len(OWN) :], headings, style))
     if not force:
         there = [(folder / name, data) for name, data in made if (folder / name).exists()]
