@@ -114,8 +114,7 @@ def _surname_cost(name: str) -> float:
 
 def _dictionary_surname_cost(name: str) -> float:
     longer = _LONG_SURNAME * max(0, len(name) - 2)
-    in_formulas = formula_signs_cost(name) / (2 if is_formula_sign(name[0]) else 4)
-    return _SURNAME_OF_DICTIONARY - longer + in_formulas  # 鴨打 may end like a verb
+    return _SURNAME_OF_DICTIONARY - longer + formula_signs_cost(name) / 4
 
 
 def family_with_kana(name: str) -> float | None:
