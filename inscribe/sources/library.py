@@ -11,6 +11,7 @@ import sqlite3
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from shlex import quote
 from types import TracebackType
 
 from inscribe.errors import InputError, Place
@@ -60,13 +61,16 @@ class Added:
 class Library:
     """An open library file. Use it in a ``with`` statement.
 
+    With ``texts_only`` one of an older layout opens too, for its texts to be written out.
+
     Raises:
         InputError: on opening, if the file is missing (and ``create`` is false), is not a library,
             or cannot be used.
     """
 
-    def __init__(self, path: StrPath, *, create: bool = False) -> None:
+    def __init__(self, path: StrPath, *, create: bool = False, texts_only: bool = False) -> None:
         self.path = path = Path(path)
+        self._texts_only = texts_only
         if path.is_dir():
             raise InputError(
                 "it is a folder, and a library is one file",
@@ -101,13 +105,19 @@ class Library:
             self.db.execute("PRAGMA synchronous = FULL")
             self.db.executescript(_SCHEMA + index.SCHEMA)
             self.db.execute("INSERT OR IGNORE INTO about VALUES ('layout', ?)", (LAYOUT,))
-        layout = self.db.execute("SELECT value FROM about WHERE name = 'layout'").fetchone()
-        if layout is None or layout[0] != LAYOUT:
+        if not self._texts_only and not self._has_this_layout():
+            old, new = (quote(str(path)) for path in (self.path, _beside(self.path)))
             raise InputError(
                 "the library was written by another version of this program",
                 Place(str(self.path)),
-                "export it with that version and add the export to a new library",
+                "carry its texts into a new one: inscribe source export --quiet --library"
+                f" {old} | inscribe source add --library {new} -",
             )
+
+    def _has_this_layout(self) -> bool:
+        layout = self.db.execute("SELECT value FROM about WHERE name = 'layout'").fetchone()
+        columns = self.db.execute("SELECT name FROM pragma_table_info('passages')").fetchall()
+        return layout == (LAYOUT,) and ("signs",) in columns  # the first libraries had none
 
     def _only_to_read(self) -> sqlite3.Connection:
         """Open the library as a file that nobody changes, where nothing can be put beside it.
@@ -284,6 +294,11 @@ class Library:
     def is_sound(self) -> bool:
         """Return whether SQLite finds the file whole (PRAGMA integrity_check)."""
         return bool(self.db.execute("PRAGMA integrity_check").fetchone()[0] == "ok")
+
+
+def _beside(path: Path) -> Path:
+    """Return the name of a library that takes the place of one."""
+    return path.with_name(f"{path.stem}-new{path.suffix}")
 
 
 def _text_of(row: tuple[str, str, str, str, str, str]) -> SourceText:
