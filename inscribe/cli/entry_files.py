@@ -50,7 +50,7 @@ def _names(name: str) -> Iterator[str]:
 
 
 def encoded(first: str, text: str) -> bytes:
-    """Return what a file of a text holds; ``first`` is what it begins with, as a byte-order mark."""
+    """Return what a file of a text holds, beginning with ``first``, as a byte-order mark."""
     end = "" if text.endswith("\n") else "\n"
     return f"{first}{text}{end}".encode("utf-8", "backslashreplace")
 

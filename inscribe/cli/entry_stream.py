@@ -82,7 +82,8 @@ class EntryStream:
     def write_each(self, folder: Path, ending: str, first: str, *, force: bool) -> None:
         """Write each entry to a file in ``folder``, at the place its record has in its own.
 
-        ``first`` is what every file begins with, as a byte-order mark. Nothing is written where a file would be lost; what an earlier run has written is left.
+        ``first`` is what every file begins with, as a byte-order mark. Nothing is written where a
+        file would be lost; what an earlier run has written is left.
 
         Raises:
             InputError: a file is there that holds something else, or one cannot be written.

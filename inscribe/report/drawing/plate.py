@@ -38,7 +38,7 @@ text {{ font-family: {FONTS}; fill: #1d1b18; text-anchor: middle; dominant-basel
 .unsure {{ fill: none; stroke: #1d1b18; stroke-width: 1; stroke-dasharray: 1 3; }}
 .leader {{ stroke: #1d1b18; stroke-width: 0.8; stroke-dasharray: 2 2; }}
 .caret {{ fill: #1d1b18; }}
-.ghost {{ fill: #4a463f; }}
+.ghost {{ fill: #1d1b18; }}
 .parent {{ fill: #4a463f; }}
 .label {{ font-family: Georgia, serif; fill: #3a372f; }}
 """
@@ -193,7 +193,9 @@ class _Sheet:
         self.frame(place.x, place.y - place.size / 2, place.size, place.size, "frame")
         self._glyphs(glyphs(ghost.sign), PlacedSign(place.x, place.y, place.size * 0.78), "ghost")
         if ghost.number is not None:
-            self.label(str(ghost.number), place.x - place.size * 0.5 - 1.6 * self.small, place.y)
+            beside = place.x - place.size * 0.5 - 1.6 * self.small
+            on_edge = abs(beside) < 1.6 * self.small
+            self.label(str(ghost.number), -2.0 * self.small if on_edge else beside, place.y)
 
     def _wedge(self, before: PlacedSign) -> None:
         """Draw a wedge at the left of a column that points between a sign and the next."""
