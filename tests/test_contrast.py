@@ -40,8 +40,10 @@ def luminance(colour: str) -> float:
     digits = colour.lstrip("#")
     whole = digits if len(digits) == 6 else "".join(sign * 2 for sign in digits)
     parts = [int(whole[start : start + 2], 16) / 255 for start in (0, 2, 4)]
-    linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
-    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+    red, green, blue = (
+        part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts
+    )
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
 
 def contrast(one: str, other: str) -> float:

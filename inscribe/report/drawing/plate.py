@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 SCALE = 8  # units of the drawing a mm
 MARGIN = 6.0  # mm around the surfaces, for labels
 LABEL = 22.0  # units, the size of a label beside a plate of usual height
+LETTER = 0.6  # of the size of a label: how wide a letter is at most, in the mean
 USUAL = 96.0  # mm, the height of a usual plate
 FONTS = "'Noto Serif CJK JP','Hiragino Mincho ProN','Yu Mincho',serif"
 SHEET = f"""
@@ -78,7 +79,8 @@ class _Sheet:
         right = max((g.place.x + g.place.size / 2 for g in missing), default=0.0)
         lowest = max((g.place.y + g.place.size / 2 for g in missing), default=0.0)
         self.foot = max(height, lowest)  # below it stand the measure and what is not measured
-        across = max(width, right) + 2 * self.margin
+        self.width = max(width, right)
+        across = self.width + 2 * self.margin
         down = self.foot + self._lines(inscription) * 7.0 * self.small + 2 * self.margin
         self.root = ET.Element(
             "svg",
@@ -110,8 +112,9 @@ class _Sheet:
         return f"{(mm + self.margin) * SCALE:.1f}"
 
     def label(self, text: str, x: float, y: float) -> None:
-        """Write a label with its middle at ``x``, ``y``."""
-        size = f"{LABEL * self.small:.1f}"
+        """Write a label with its middle at ``x``, ``y``, small where the sheet is narrow."""
+        room = 2 * (min(x, self.width - x) + self.margin) * SCALE
+        size = f"{min(LABEL * self.small, room / (LETTER * len(text))):.1f}"
         place = {"x": self.at(x), "y": self.at(y), "font-size": size}
         add(self.root, "text", text, **place, **{"class": "label"})
 
