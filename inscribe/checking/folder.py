@@ -66,6 +66,10 @@ def check_folder(
 
     Raises:
         InputError: there is no such file or folder.
+
+    >>> found = check_folder("examples/DEMO-004.toml")
+    >>> found.records, found.findings[0].code, found.findings[0].line
+    (1, 'unreadable', 18)
     """
     folder, file = Path(folder), file_of(library)
     there = Survey([folder]) if folder.is_file() else survey(folder)

@@ -1,7 +1,7 @@
 """A concordance: every place where a word occurs, in any form and spelling, and clusters.
 
 ``documents`` is one inscription as plain data, ``said`` what it says of persons, places and dates,
-``folder`` reads them all,
+``folder`` reads them all, ``finding`` looks for a word, ``occurrences`` (a place of it),
 ``in_library`` the source texts. Measure:
 ``tests/benchmarks/concord.py``.
 
@@ -36,7 +36,6 @@ if TYPE_CHECKING:
     from inscribe.concordance.finding import (
         ConcordanceQuery as ConcordanceQuery,
         How as How,
-        Occurrence as Occurrence,
         query_of as query_of,
     )
     from inscribe.concordance.folder import (
@@ -46,6 +45,7 @@ if TYPE_CHECKING:
         store_of as store_of,
     )
     from inscribe.concordance.in_library import library_collection as library_collection
+    from inscribe.concordance.occurrences import Occurrence as Occurrence
     from inscribe.concordance.said import (
         NAME as NAME,
         PassageSaid as PassageSaid,
@@ -60,7 +60,8 @@ else:
             "answers": "Clusters Concordance clustered concord",
             "clustering": "Cluster clusters",
             "documents": "Document document_of_read documents_of_read of_rows rows_of",
-            "finding": "ConcordanceQuery How Occurrence query_of",
+            "finding": "ConcordanceQuery How query_of",
+            "occurrences": "Occurrence",
             "folder": "Collection collection documents_read store_of",
             "in_library": "library_collection",
             "said": "NAME PassageSaid SaidThere Signing",

@@ -13,17 +13,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, NamedTuple, Protocol, get_args
+from typing import NamedTuple, Protocol, get_args
 
 from inscribe.concordance.documents import Document
+from inscribe.concordance.occurrences import Occurrence, occurrence
 from inscribe.concordance.word_keys import sound_key, stem_key
 from inscribe.errors import InputError
 from inscribe.forms import GAP, KAO
 from inscribe.reading.spelling import is_kana, is_kanji
 from inscribe.terms import How as How
-
-if TYPE_CHECKING:
-    from inscribe.keys import OccurrenceKeys
 
 _HOWS: tuple[How, ...] = get_args(How)
 MOST_PATTERN = 200  # characters of a pattern
@@ -57,30 +55,6 @@ class ConcordanceQuery:
     stems: frozenset[str] = frozenset()
     pattern: Pattern | None = None
     any_length: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Occurrence:
-    """One place: signs ``first`` to ``last`` of a document (from 0), in context as carved."""
-
-    document: Document
-    first: int
-    last: int
-    before: str
-    match: str
-    after: str
-    how: How
-
-    def to_dict(self) -> OccurrenceKeys:
-        """Return it as printed in JSON; signs count from 0."""
-        return {
-            **self.document.to_dict(),
-            "signs": [self.first, self.last],
-            "before": self.before,
-            "match": self.match,
-            "after": self.after,
-            "how": self.how,
-        }
 
 
 class SoughtIn(NamedTuple):
@@ -198,7 +172,7 @@ def search(documents: Iterable[Document], query: ConcordanceQuery) -> Iterator[O
             covered = any(one <= first and last <= other for one, other in seen)
             if not covered:
                 seen.add((first, last))
-                yield _hit(document, first, last, how)
+                yield occurrence(document, first, last, how)
 
 
 def _longest_first(span: tuple[int, int, How]) -> tuple[int, int, int]:
@@ -279,16 +253,3 @@ def _sounding(
                 yield first, last, "sound but for length" if any_length else "same sound"
             if len(said) >= len(sound) or not sound.startswith(said):
                 break
-
-
-def _hit(document: Document, first: int, last: int, how: How) -> Occurrence:
-    signs = document.signs
-    return Occurrence(
-        document,
-        first,
-        last,
-        "".join(signs[:first]),
-        "".join(signs[first : last + 1]),
-        "".join(signs[last + 1 :]),
-        how,
-    )

@@ -14,6 +14,7 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
+from inscribe import notebook
 from inscribe.concordance.documents import (
     Document,
     documents_of_record,
@@ -36,11 +37,21 @@ Progress = Callable[[int, int], None]
 
 @dataclass(frozen=True, slots=True)
 class Collection:
-    """The documents found, how many records were looked at, and why some could not be read."""
+    """The documents found, how many records were looked at, and why some could not be read.
+
+    >>> from inscribe import collection
+    >>> collection("examples", keep=False)
+    <Collection: 15 records, 16 inscriptions>
+    """
 
     documents: tuple[Document, ...]
     records: int
     unread: tuple[str, ...] = ()
+
+    def __repr__(self) -> str:
+        records = notebook.counted(self.records, "record")
+        documents = notebook.counted(len(self.documents), "inscription")
+        return f"<Collection: {records}, {documents}>"
 
     def names_read(self, but: StrPath | None = None) -> dict[str, int]:
         """Return the carvers' names that are read without a worn sign, with how often each is.
@@ -75,6 +86,10 @@ def collection(
 
     Raises:
         InputError: there is no such file or folder.
+
+    >>> held = collection("examples", keep=False)
+    >>> held.records, len(held.documents)
+    (15, 16)
     """
     folder = Path(folder)
     there = Survey([folder]) if folder.is_file() else survey(folder)

@@ -35,6 +35,11 @@ def load(path: files.StrPath) -> model.Record:
         InputError: the file is missing or not UTF-8.
         RecordError: it is not TOML; line and column are named.
         ProblemsError: keys or values are wrong; every problem is named with its line.
+
+    >>> from inscribe import load_record
+    >>> record = load_record("examples/DEMO-003.toml")
+    >>> record.kind, record.measurements.length
+    ('kozuka', 96.5)
     """
     path = Path(path)
     return loads(files.read_text(path), str(path), path.parent)

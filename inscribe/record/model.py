@@ -138,7 +138,12 @@ class Decision(NamedTuple):
 
 @dataclass(frozen=True)
 class Inscription:
-    """One inscription on the object."""
+    """One inscription on the object.
+
+    >>> from inscribe import load_record
+    >>> load_record("examples/DEMO-003.toml").inscriptions[0].place
+    'back plate'
+    """
 
     place: str
     text: str
@@ -160,6 +165,9 @@ class Inscription:
     translation: str = ""
     remarks: str = ""
     images: tuple[RecordImage, ...] = ()
+
+    def __repr__(self) -> str:
+        return f"<Inscription, {self.place}: {notebook.short(self.text)}>"
 
     @property
     def sources(self) -> tuple[CopiedText, ...]:
@@ -191,6 +199,10 @@ class Record(NamedTuple):
 
     ``state`` is how far the work is (empty where nobody has said), ``drawer`` and ``box`` where it
     lies, ``with_whom`` who has it at present.
+
+    >>> from inscribe import load_record
+    >>> load_record("examples/DEMO-003.toml")
+    <Record DEMO-003, kozuka: 1 inscription>
     """
 
     id: str
@@ -208,7 +220,8 @@ class Record(NamedTuple):
     imported: Imported | None = None
 
     def __repr__(self) -> str:
-        return f"<Record {self.id}, {self.kind}: {len(self.inscriptions)} inscriptions>"
+        inscriptions = notebook.counted(len(self.inscriptions), "inscription")
+        return f"<Record {self.id}, {self.kind}: {inscriptions}>"
 
     def _repr_html_(self) -> str:
         """Return what the record holds as a table, as notebooks show it."""

@@ -34,6 +34,9 @@ def record_schema() -> Schema:
 
     The schema says what single values may be; what they must say together (a column inside its
     plate, an override within the text) only the loader knows.
+
+    >>> record_schema()["required"]
+    ['id', 'kind', 'inscription']
     """
     return {
         "$schema": DIALECT,

@@ -36,6 +36,11 @@ def records_of_tei(content: str, name: str) -> tuple[Record, ...]:
     Raises:
         InputError: the document is not well-formed, declares a document type, is nested too
             deeply, has no edition, or says of a sign what cannot be.
+
+    >>> from inscribe import entries_as_tei, entry_of, load_record
+    >>> written = entries_as_tei([entry_of(load_record("examples/DEMO-003.toml"))])
+    >>> [record.id for record in records_of_tei(written, "DEMO-003.xml")]
+    ['DEMO-003']
     """
     root = strict.xml_root(content, name)
     documents = [root] if root.tag == f"{TEI}TEI" else list(root.iter(f"{TEI}TEI"))

@@ -66,6 +66,14 @@ class Library:
     Raises:
         InputError: on opening, if the file is missing (and ``create`` is false), is not a library,
             or cannot be used.
+
+    >>> import tempfile
+    >>> from inscribe import Library, SourceText, add_texts
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     with Library(f"{folder}/library.sqlite", create=True) as library:
+    ...         _ = add_texts(library, [SourceText("cherries", ("世の中に絶えて桜の",))])
+    ...         library.ids()
+    ['cherries']
     """
 
     def __init__(self, path: StrPath, *, create: bool = False, texts_only: bool = False) -> None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from inscribe.reading.chinese import is_letter
+from inscribe.reading.inscription.landmarks import is_landmark
 from inscribe.reading.inscription.readers import poem
 from inscribe.reading.inscription.register import (
     has_modern_grammar,
@@ -113,7 +114,7 @@ def _short(text: InscribedText) -> AtOnce | None:
         why = f"{plain} may be a name or a saying"
         doubt = Doubt(text.normal.origin[0], text.normal.origin[-1], why)
         return AtOnce("chinese", doubts=(doubt,) if is_signature(plain) else ())
-    if is_title(plain):
+    if is_title(plain) or is_landmark(plain):
         return AtOnce("heading")
     if is_signature(plain):
         return AtOnce("signature")

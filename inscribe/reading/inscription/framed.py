@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from inscribe.forms import NormalText, carved_between
 from inscribe.reading import chinese
+from inscribe.reading.inscription.landmarks import landmark
 from inscribe.reading.inscription.weighing import by_weight
 from inscribe.reading.inscription.wishes import Wishes
 from inscribe.reading.passages import Frame, frame_of
@@ -48,7 +49,7 @@ def read_by_frame(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpreta
     if kind == "seal":
         return _seal(text)
     frame = frame_of(kind, text.normal.text)
-    tokens = _title(frame, text.normal) if kind == "heading" else ()
+    tokens = (_title(frame, text.normal) or landmark(text)) if kind == "heading" else ()
     if frame is not None and not tokens:
         tokens = _tokens(kind, frame, text)
     if not tokens:

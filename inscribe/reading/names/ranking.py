@@ -101,6 +101,10 @@ def readings(name: str, kind: NameKind = "auto") -> tuple[NameReading, ...]:
 
     ``name`` is in current forms; ``kind`` says what sort of name it is where that is known. A
     sign that cannot be read (□) stays so. Empty only for an empty name.
+
+    >>> from inscribe import name_readings
+    >>> [reading.romaji for reading in name_readings("嶺暁")[:2]]
+    ['Reigyō', 'Mineaki']
     """
     if not name:
         return ()

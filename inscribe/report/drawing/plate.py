@@ -46,7 +46,12 @@ text {{ font-family: {FONTS}; fill: #1d1b18; text-anchor: middle; dominant-basel
 
 
 def plate_drawing(inscription: Inscription, collation: Collation | None = None) -> str:
-    """Return an SVG drawing of an inscription; with a collation, of what was left out too."""
+    """Return an SVG drawing of an inscription; with a collation, of what was left out too.
+
+    >>> from inscribe import load_record
+    >>> plate_drawing(load_record("examples/DEMO-003.toml").inscriptions[0]).count("<svg")
+    1
+    """
     t = inscription.transcription
     there, placed = surfaces(inscription), places(inscription)
     whole, height = there[0].left + there[0].width, there[0].height
