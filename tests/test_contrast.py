@@ -56,7 +56,7 @@ def test_the_reckoning_itself() -> None:
     assert contrast("#777777", "#ffffff") == pytest.approx(4.48, abs=0.01)
 
 
-@pytest.mark.parametrize(("scheme", "name", "ground"), product(SCHEMES, TEXTS, GROUNDS))
+@pytest.mark.parametrize(("scheme", "name", "ground"), list(product(SCHEMES, TEXTS, GROUNDS)))
 def test_text_can_be_read_on_every_ground(scheme: str, name: str, ground: str) -> None:
     colours = palettes()[scheme]
     assert contrast(colours[name], colours[ground]) >= 4.5

@@ -11,16 +11,15 @@ import sqlite3
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from shlex import quote
 from types import TracebackType
 
 from inscribe.errors import InputError, Place
 from inscribe.files import StrPath
 from inscribe.sources import index
+from inscribe.sources.layout import LAYOUT, has_this_layout, other_layout
 from inscribe.sources.passages import SourcePassage
 from inscribe.sources.texts import SourceText
 
-LAYOUT = "1"
 BUSY_SECONDS = 60
 _NOT_WRITABLE = (sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN)
 
@@ -113,19 +112,8 @@ class Library:
             self.db.execute("PRAGMA synchronous = FULL")
             self.db.executescript(_SCHEMA + index.SCHEMA)
             self.db.execute("INSERT OR IGNORE INTO about VALUES ('layout', ?)", (LAYOUT,))
-        if not self._texts_only and not self._has_this_layout():
-            old, new = (quote(str(path)) for path in (self.path, _beside(self.path)))
-            raise InputError(
-                "the library was written by another version of this program",
-                Place(str(self.path)),
-                "carry its texts into a new one: inscribe source export --quiet --library"
-                f" {old} | inscribe source add --library {new} -",
-            )
-
-    def _has_this_layout(self) -> bool:
-        layout = self.db.execute("SELECT value FROM about WHERE name = 'layout'").fetchone()
-        columns = self.db.execute("SELECT name FROM pragma_table_info('passages')").fetchall()
-        return layout == (LAYOUT,) and ("signs",) in columns  # the first libraries had none
+        if not self._texts_only and not has_this_layout(self.db):
+            raise other_layout(self.path)
 
     def _only_to_read(self) -> sqlite3.Connection:
         """Open the library as a file that nobody changes, where nothing can be put beside it.
@@ -302,11 +290,6 @@ class Library:
     def is_sound(self) -> bool:
         """Return whether SQLite finds the file whole (PRAGMA integrity_check)."""
         return bool(self.db.execute("PRAGMA integrity_check").fetchone()[0] == "ok")
-
-
-def _beside(path: Path) -> Path:
-    """Return the name of a library that takes the place of one."""
-    return path.with_name(f"{path.stem}-new{path.suffix}")
 
 
 def _text_of(row: tuple[str, str, str, str, str, str]) -> SourceText:
