@@ -12,7 +12,7 @@ from hypothesis import given, strategies as st
 from test_entry import EXAMPLES, ran
 
 from inscribe.cli import cli
-from inscribe.cli.entry_files import named
+from inscribe.cli.entries.files import file_names
 from inscribe.errors import InputError
 
 
@@ -71,7 +71,7 @@ def test_no_drawing_takes_the_place_of_another(tmp_path: Path) -> None:
 @given(st.lists(st.tuples(st.text("Aa-23é\u0301e", min_size=1, max_size=4), st.integers(1, 4))))
 def test_all_files_of_a_run_have_names_of_their_own(records: list[tuple[str, int]]) -> None:
     different = {f"{name}.toml": count for name, count in records}
-    found = named([(Path(name), count) for name, count in different.items()], "svg")
+    found = file_names([(Path(name), count) for name, count in different.items()], "svg")
     names = [unicodedata.normalize("NFC", str(path)).casefold() for each in found for path in each]
     assert len(names) == len(set(names)) == sum(different.values())
 

@@ -9,20 +9,9 @@ from typing import TYPE_CHECKING, Literal
 
 import click
 
-from inscribe.cli import entry_files
-from inscribe.cli.common import (
-    COUNTING,
-    example,
-    library_option,
-    library_path,
-    output_options,
-    progress_shown,
-    status_of,
-    write_pieces,
-    write_result,
-)
-from inscribe.cli.entry_formats import ENDINGS, documents, format_of
-from inscribe.cli.entry_site import write_site
+from inscribe.cli.entries import ENDINGS, documents, format_of, write_site
+from inscribe.cli.giving import COUNTING, example, library_option, library_path, output_options
+from inscribe.cli.showing import progress_shown, status_of, write_pieces, write_result
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
@@ -119,7 +108,7 @@ def command(
     to a file or a folder, svg of several inscriptions and iiif of several objects to a folder.
     Records of a folder that cannot be used are left out and named, with exit status 1.
     """
-    from inscribe.cli.entry_stream import EntryStream
+    from inscribe.cli.entries import EntryStream
 
     form = format_of(asked, output)
     if mark is not None and form != "csv":
@@ -184,23 +173,23 @@ def _write_each(
 
     Nothing is written where a file would be lost; what an earlier run has written is left alone.
     """
+    from inscribe.cli.entries import file_names, is_written, refuse_others, write_file
+
     records = [
         (path.relative_to(below), len(entry.inscriptions) if form == "svg" else 1)
         for path, entry in entries
     ]
-    targets = [
-        [folder / name for name in names] for names in entry_files.named(records, ENDINGS[form])
-    ]
+    targets = [[folder / name for name in names] for names in file_names(records, ENDINGS[form])]
     written: set[Path] = set()
     if not force:
         there = [any(file.exists() for file in names) for names in targets]
         known = list(compress(entries, there)), list(compress(targets, there))
         made = _files(*known, form, style, first)
-        found = [(file, entry_files.is_written(file, data)) for file, data in made if file.exists()]
-        entry_files.refuse_others([file for file, is_same in found if not is_same])
+        found = [(file, is_written(file, data)) for file, data in made if file.exists()]
+        refuse_others([file for file, is_same in found if not is_same])
         written = {file for file, _ in found}
     for file, data in _files(entries, targets, form, style, first, written):
-        entry_files.write(file, data, force=force)
+        write_file(file, data, force=force)
 
 
 def _files(
@@ -220,7 +209,9 @@ def _files(
 
 
 def _as_bytes(made: str | bytes, first: str) -> bytes:
-    return made if isinstance(made, bytes) else entry_files.encoded(first, made)
+    from inscribe.cli.entries import encoded
+
+    return made if isinstance(made, bytes) else encoded(first, made)
 
 
 def _write(made: str | bytes, form: str, first: str, output: str | None, *, force: bool) -> None:
