@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import functools
 import io
 import json
 import os
@@ -18,11 +19,13 @@ from click.testing import CliRunner
 from hypothesis import given, settings, strategies as st
 
 from inscribe.cli import cli
+from inscribe.concordance import concord
 from inscribe.concordance.clustering import clusters
-from inscribe.concordance.documents import document_of_text
+from inscribe.concordance.documents import Document, document_of_text, rows_of
 from inscribe.concordance.finding import ConcordanceQuery, query_of, search
 from inscribe.concordance.folder import Collection, collection
 from inscribe.concordance.in_library import library_collection
+from inscribe.concordance.passing import may_have
 from inscribe.concordance.tally import ORDERS, counts, ordered
 from inscribe.errors import InputError
 from inscribe.keeping import store as kept_texts
@@ -448,6 +451,89 @@ def test_a_macron_asks_for_a_long_vowel() -> None:
     assert not list(search([document], query_of("rēgyō")))
     assert [hit.how for hit in search([document], query_of("reigyo"))] == ["sound but for length"]
     assert [hit.how for hit in search([document], query_of("reigyō"))] == ["same sound"]
+
+
+@functools.cache
+def example_documents() -> tuple[Document, ...]:
+    return collection(EXAMPLES).documents
+
+
+@pytest.fixture(scope="module")
+def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return a cache that has the examples."""
+    cache = tmp_path_factory.mktemp("cache")
+    collection(EXAMPLES, cache=cache)
+    return cache
+
+
+ASKED = [
+    "夢",
+    "ゆめ",
+    "yume",
+    "reigyo",
+    "rogaku",
+    "咲く",
+    "思ふ",
+    "の",
+    "nite",
+    "こころ",
+    "花の",
+    "zzz",
+]
+
+
+@pytest.mark.parametrize("asked", [*ASKED, "(花押)"])
+@pytest.mark.parametrize("how", [{}, {"exact": True}, {"pattern": True}])
+def test_a_folder_gives_what_its_collection_gives(
+    asked: str, how: dict[str, bool], kept: Path
+) -> None:
+    query = query_of(asked, **how)
+    whole = concord(collection(EXAMPLES, cache=kept), query)
+    streamed = concord(collection(EXAMPLES, query=query, cache=kept), query)
+    assert streamed.to_dict() == whole.to_dict()
+    anew = concord(collection(EXAMPLES, query=query, keep=False), query)
+    assert anew.to_dict() == whole.to_dict()
+
+
+@settings(max_examples=150, deadline=None)
+@given(data=st.data())
+def test_no_record_that_has_a_word_is_passed_over(data: st.DataObject) -> None:
+    document = data.draw(st.sampled_from(example_documents()))
+    first = data.draw(st.integers(0, len(document.words) - 1)) if document.words else None
+    if first is None:
+        return
+    last = data.draw(st.integers(first, min(first + 3, len(document.words) - 1)))
+    words = document.words[first : last + 1]
+    start, end = words[0][0], words[-1][1]
+    stretch = "".join(
+        c for c, at in zip(document.normal, document.origin, strict=True) if start <= at <= end
+    )
+    for asked in (stretch, "".join(sound for _, _, sound, _ in words)):
+        if not asked.strip():
+            continue
+        query = query_of(asked)
+        worth = may_have(query)
+        assert worth is not None
+        if list(search([document], query)):
+            assert worth(json.dumps(rows_of([document]), separators=(",", ":")))
+
+
+def test_what_is_passed_over_is_not_taken_apart(
+    kept: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    taken: list[str] = []
+    real = kept_texts.json.loads
+
+    def noted(text: str) -> object:
+        taken.append(text)
+        return real(text)
+
+    monkeypatch.setattr(kept_texts.json, "loads", noted)
+    found = collection(EXAMPLES, query=query_of("夢"), cache=kept)
+    with_rows = [text for text in taken if '"rows"' in text]
+    assert found.documents
+    assert found.records > 10
+    assert len(with_rows) < found.records / 2
 
 
 def test_counts_name_signatures_and_no_carvers() -> None:

@@ -8,17 +8,15 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from inscribe.cli.common import (
+from inscribe.cli.giving import (
     COUNTING,
     example,
     format_option,
     library_option,
     library_path,
     output_options,
-    progress_shown,
-    status_of,
-    write_result,
 )
+from inscribe.cli.showing import progress_shown, status_of, write_result
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
@@ -125,7 +123,7 @@ def _collection(
         file = library_path(library_file)
         return library_collection(file, progress, query=asked, keep=not no_cache)
     library = library_path(library_file)
-    return collection(Path(folder), progress, library=library, keep=not no_cache)
+    return collection(Path(folder), progress, query=asked, library=library, keep=not no_cache)
 
 
 def _found(held: Collection, query: Any, order: Order, only_counts: bool, form: str) -> str:

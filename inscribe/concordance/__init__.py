@@ -40,8 +40,10 @@ if TYPE_CHECKING:
     )
     from inscribe.concordance.folder import (
         Collection as Collection,
+        OpenFolder as OpenFolder,
         collection as collection,
         documents_read as documents_read,
+        open_folder as open_folder,
         store_of as store_of,
     )
     from inscribe.concordance.in_library import library_collection as library_collection
@@ -62,7 +64,7 @@ else:
             "documents": "Document document_of_read documents_of_read of_rows rows_of",
             "finding": "ConcordanceQuery How query_of",
             "occurrences": "Occurrence",
-            "folder": "Collection collection documents_read store_of",
+            "folder": "Collection OpenFolder collection documents_read open_folder store_of",
             "in_library": "library_collection",
             "said": "NAME PassageSaid SaidThere Signing",
             "tally": "Order",

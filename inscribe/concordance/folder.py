@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import contextlib
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
 from functools import partial
@@ -15,22 +15,28 @@ from pathlib import Path
 from typing import Any
 
 from inscribe import notebook
+from inscribe.concordance import passing
 from inscribe.concordance.documents import (
     Document,
     documents_of_record,
     of_rows,
     rows_of,
 )
+from inscribe.concordance.finding import ConcordanceQuery, may_be_in, sought_in
 from inscribe.errors import InscribeError
 from inscribe.files import StrPath
 from inscribe.keeping import (
     Store,
     Work,
     each_record,
+    mark_of_all,
+    mark_of_every,
     names_settled,
     open_store,
 )
 from inscribe.record import Survey, load, survey
+
+_WITHOUT_PROBLEM = '"problem":""}'  # how the JSON of a record that could be read ends
 
 Progress = Callable[[int, int], None]
 
@@ -71,6 +77,7 @@ def collection(
     folder: StrPath,
     progress: Progress = lambda done, count: None,
     *,
+    query: ConcordanceQuery | None = None,
     library: Path | None = None,
     cache: Path | None = None,
     keep: bool = True,
@@ -80,6 +87,7 @@ def collection(
     Args:
         folder: the folder, or a record file.
         progress: hears how many of how many records are read.
+        query: a word that is looked for; inscriptions in which it cannot be are left out.
         library: the file that has the words of sources named by their id alone.
         cache: the folder of the cache; None for ``INSCRIBE_CACHE`` or the user's own.
         keep: whether to use a cache at all.
@@ -91,20 +99,72 @@ def collection(
     >>> held.records, len(held.documents)
     (15, 16)
     """
+    with open_folder(folder, progress, library=library, cache=cache, keep=keep) as held:
+        documents = tuple(held.documents(query))
+        return Collection(documents, held.records, tuple(held.unread))
+
+
+class OpenFolder:
+    """A folder whose inscriptions are read one after the other, as they are asked for.
+
+    ``unread`` says why some records could not be read, as far as they have been asked for.
+    """
+
+    def __init__(self, there: Survey, work: Work, store: Store | None, progress: Progress) -> None:
+        self._there, self._work, self._progress = there, work, progress
+        self.store = store
+        self.records = len(there.records)
+        self.unread = list(map(str, there.closed))
+
+    def documents(self, query: ConcordanceQuery | None = None) -> Iterator[Document]:
+        """Yield the inscriptions of every record, or those in which what is asked for may be.
+
+        Of most records the JSON that is kept tells that it is not there; they are never taken
+        apart.
+        """
+        may_have = passing.may_have(query) if query else None
+
+        def wanted(kept: str) -> bool:
+            return may_have is None or not kept.endswith(_WITHOUT_PROBLEM) or may_have(kept)
+
+        records = each_record(
+            self._there.records, self._work, self.store, self._progress, worth=wanted
+        )
+        for path, (found,) in records:
+            read, problem = _as_kept(found, path, self._work.library)
+            yield from (each for each in read if not query or may_be_in(sought_in(each), query))
+            if problem:
+                self.unread.append(problem)
+
+    def mark(self) -> str:
+        """Return a mark of all that is kept of the records; "" where some must be read anew."""
+        if self.store is None:
+            return ""
+        every = mark_of_every(self._there.records, self._work, self.store)
+        return mark_of_all([every, *self._there.closed]) if every else ""
+
+
+@contextlib.contextmanager
+def open_folder(
+    folder: StrPath,
+    progress: Progress = lambda done, count: None,
+    *,
+    library: Path | None = None,
+    cache: Path | None = None,
+    keep: bool = True,
+) -> Iterator[OpenFolder]:
+    """Give the records of a folder, read as they are asked for; arguments as for `collection`.
+
+    Raises:
+        InputError: there is no such file or folder.
+    """
     folder = Path(folder)
     there = Survey([folder]) if folder.is_file() else survey(folder)
-    documents: list[Document] = []
-    unread = list(map(str, there.closed))
     with (
         store_of(folder, cache, keep=keep) as store,
         names_settled(folder, there.records, documents_read(library), store) as work,
     ):
-        for path, (found,) in each_record(there.records, work, store, progress):
-            read, problem = _as_kept(found, path, library)
-            documents += read
-            if problem:
-                unread.append(problem)
-    return Collection(tuple(documents), len(there.records), tuple(unread))
+        yield OpenFolder(there, work, store, progress)
 
 
 def _as_kept(found: Any, path: Path, library: Path | None) -> tuple[list[Document], str]:
