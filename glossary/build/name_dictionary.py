@@ -39,6 +39,7 @@ KANA = re.compile("[ぁ-ゖー]+")
 SORTS = {"surname": "人名,姓", "place": "地名"}
 SEEN = 0.1  # what a reading counts for that UniDic's names of the sort do not have
 UNDIVIDED = -9.0  # the likelihood of a reading that is not its signs' (薬袋 みない)
+GROWTH = "生"
 DIVISIONS = "町村市区郡駅線"
 
 Names = dict[str, dict[str, dict[str, None]]]  # by writing, then by column, the readings in order
@@ -80,13 +81,16 @@ def ways(written: str, kana: str, readings: Readings) -> list[tuple[str, ...]]:
 def marked(written: str, kana: str, readings: Readings) -> str:
     """Return a name with | before a vowel that looks long and is not: こ|うみ.
 
-    The vowel begins a sign's reading in every way to divide the name.
+    The vowel begins a sign's reading in every way to divide the name; but the う of 生 is drawn to
+    the sound before it (園生 Sonō, 麻生 Asō).
     """
     long = {
         at
         for at in range(1, len(kana))
         if any(kana[at - 1] in VOWELS[v] and kana[at] in signs for v, signs in LENGTHENING.items())
     }
+    if written[-1] == GROWTH and kana.endswith("う"):
+        long.discard(len(kana) - 1)
     if long and (possible := ways(written, kana, readings)):
         for parts in possible:
             long &= {len("".join(parts[:n])) for n in range(1, len(parts))}

@@ -8,17 +8,15 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from inscribe.cli.common import (
+from inscribe.cli.giving import (
     COUNTING,
     example,
     format_option,
     library_option,
     library_path,
     output_options,
-    progress_shown,
-    status_of,
-    write_result,
 )
+from inscribe.cli.showing import progress_shown, status_of, write_result
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:

@@ -8,16 +8,14 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import (
+from inscribe.cli.giving import (
     example,
     format_option,
     library_option,
     library_path,
     output_options,
-    progress_shown,
-    status_of,
-    write_result,
 )
+from inscribe.cli.showing import progress_shown, status_of, write_result
 
 if TYPE_CHECKING:
     from inscribe.indexing import IndexHeading, IndexKind

@@ -49,6 +49,7 @@ _CHINESE_ENDS = frozenset("府陽奥")  # 越府, 会陽, 東奥: a province or 
 _PLACES: tuple[Position, Position] = ("first", "last")
 _MANY_END_SO = frozenset("田野原沢井川山村本島崎坂岡瀬谷")
 _FEW_FAMILIES, _LONG_KUN = 2, 3
+_PAIR = 2  # signs of most surnames
 _LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
 
 
@@ -241,7 +242,7 @@ def _listed_readings(known: Listed, kind: str) -> list[NameReading]:
 
 
 def _composed_readings(name: str, kind: str) -> list[NameReading]:
-    options = [_kun_choices(char, i == 0) for i, char in enumerate(name)]
+    options = [_composing(char, i == 0, len(name)) for i, char in enumerate(name)]
     found = []
     for combination in itertools.product(*options):
         kana = "|".join(c.kana for c in combination)
@@ -252,6 +253,15 @@ def _composed_readings(name: str, kind: str) -> list[NameReading]:
         reason = f"{name} is in no list of {kind}s; read {by_kun}"
         found.append(NameReading(kana, romaji(kana), 0.2 * share, reason, kind))
     return ranked(found)
+
+
+def _composing(char: str, heads: bool, signs: int) -> list[Choice]:
+    """Return how a character is read in a surname; by sound in 伊奈波: 奈 has no usual kun."""
+    kun = _kun_choices(char, heads)
+    found = element(char, "first" if heads else "last") if signs > _PAIR else ()
+    if not found or not found[0].is_on:
+        return kun
+    return [found[0], *(c for c in kun if c.share >= _LEAST_HEAD)][:2]
 
 
 def _kun_choices(char: str, heads: bool) -> list[Choice]:

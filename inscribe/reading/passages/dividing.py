@@ -20,7 +20,12 @@ from inscribe.reading.passages.poems import poem_weight, prose_weight
 from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.signings import Signings
 from inscribe.reading.passages.stretches import KnownPassage, PassageStretch
-from inscribe.reading.passages.titles import framed_weight, place_weight, topic_weight
+from inscribe.reading.passages.titles import (
+    begins_formula,
+    framed_weight,
+    place_weight,
+    topic_weight,
+)
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import InscribedText
 
@@ -269,8 +274,10 @@ class _Weigher:
         return bool(self._text.breaks) and {first, end} <= edges
 
     def _framed(self, plain: str, first: int, end: int) -> Iterator[PassageStretch]:
-        if len(plain) > _LONGEST_FRAMED:
-            return
+        if len(plain) > _LONGEST_FRAMED or (
+            first and begins_formula(self._text.normal.text[first - 1 : first])
+        ):
+            return  # 春房図 in 探春房図
         if weight := framed_weight("dedication", plain, first=True, last=True):
             yield PassageStretch(first, end, "dedication", weight, None, ("for whom it was made",))
         goes_on = self._text.normal.text[end : end + 1] in _PARTICLES

@@ -5,6 +5,7 @@ from __future__ import annotations
 from inscribe import tables
 from inscribe.reading.passages.order import closing_words, ranks
 from inscribe.reading.passages.sayings import is_known_saying, known_lengths
+from inscribe.reading.passages.titles import begins_formula
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.words import MARK
 
@@ -31,6 +32,7 @@ _FORMULAS = (
     *("門人", "末孫", "之流", "之内", "地鉄", "地金", "彫物"),
     *("氏需", "氏好", "君需", "君好", "之需"),
 )
+_PICTURED = frozenset("図画絵")
 _LONGEST = 56
 
 
@@ -115,7 +117,8 @@ def _formulas_in(plain: str, breaks: frozenset[int]) -> int:
     closed = sum(plain[:end].removesuffix("之").endswith(words) for end in ends)
     closed += any(rank in plain for rank in ranks())
     inside = sum(f"{word}之" in plain for word in words if len(word) == 1)
-    return closed + inside + sum(word in plain for word in _FORMULAS)
+    formula = begins_formula(plain) and plain[-1] in _PICTURED  # 依某画, 模某図
+    return closed + inside + formula + sum(word in plain for word in _FORMULAS)
 
 
 def _in_compounds(plain: str) -> int:

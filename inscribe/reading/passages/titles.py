@@ -76,7 +76,7 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         and (frame.place == "any" or (first if frame.place == "first" else last))
         and not (closed and not frame.ends and not _names_with_respect(stem))
     ]
-    if kind == "heading" and worth and _begins_formula(text):
+    if kind == "heading" and worth and begins_formula(text):
         worth = []
     if kind == "heading" and len(text) > 2 and is_subject(text):
         worth.append(_SUBJECT)
@@ -104,7 +104,7 @@ def _without_closing(text: str) -> str:
 _OFFICES = range(3, 7)  # signs of an office at court: 右京進
 
 
-def _begins_formula(text: str) -> bool:
+def begins_formula(text: str) -> bool:
     """Whether a text begins with what opens a signature: 倣古図, 右京進某 are no titles."""
     if any(word.kind == "title" for end in _OFFICES for word in words_of(text[:end])):
         return True
@@ -210,7 +210,7 @@ def topic_weight(text: str) -> float:
     stem = _POEM_WORD.sub("", text)
     if len(stem) > 1 and stem != text and (weight := topic_weight(stem)):
         return weight + _SAID_TO_BE_A_POEM
-    if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text) or _begins_formula(text):
+    if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text) or begins_formula(text):
         return 0.0
     usual, words = _common_words(text)
     if usual and words < len(text):

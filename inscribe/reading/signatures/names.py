@@ -106,7 +106,7 @@ def _surname_cost(name: str) -> float:
 
 def _dictionary_surname_cost(name: str) -> float:
     longer = _LONG_SURNAME * max(0, len(name) - 2)
-    return _SURNAME_OF_DICTIONARY - longer + formula_signs_cost(name) / 2
+    return _SURNAME_OF_DICTIONARY - longer + formula_signs_cost(name) / 4
 
 
 def family_with_kana(name: str) -> float | None:

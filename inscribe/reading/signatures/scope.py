@@ -17,7 +17,9 @@ _AFTER_PEOPLE = frozenset({"honorific", "relation", "school"})
 _SUBJECTS: dict[str, frozenset[str]] = {
     "place": PLACES | {"residence", "opening"},
     "patron": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
-    "purpose": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix", "age"},
+    "purpose": _PEOPLE
+    | _AFTER_PEOPLE
+    | {"heading", "city", "place_suffix", "age", "invocation", "subject"},
     "model": _PEOPLE
     | _AFTER_PEOPLE
     | {"model_subject", "subject", "heading", "city", "place_suffix"},

@@ -25,6 +25,7 @@ _SAYS_ART_NAME = frozenset(
 )
 _TONSURED = frozenset({"入道", "沙門", "釈", "僧", "法印", "比丘", "沙弥", "禅師", "和尚"})
 _PAIR = 2
+_LIKE = frozenset("写風様形調")  # one word with what is before them: 唐物写 karamono utsushi
 _AFTER_FAMILIES = frozenset({"name", "art_name", "common_name", "clan", "title", "office"}) | {
     "honorific",
     "generation",
@@ -53,7 +54,10 @@ def plain(piece: SignaturePiece, *, linked: bool = False) -> Unit:
     if piece.kind == "day_word" and piece.text == "日" and piece.first:
         options = (option("の ひ"), *options)  # 冬至日
     if piece.kind == "closer" and piece.word and piece.first and not linked:
-        options = (option(f"の {piece.word.kana}"),)
+        kana = piece.word.kana
+        first, then = (kana, f"の {kana}") if piece.text in _LIKE else (f"の {kana}", kana)
+        why = f"{piece.text} with or without no"
+        options = (option(first), option(then, _RELATION_LINKED, why))
     return unit(piece, options, hyphen=_is_suffix(piece))
 
 

@@ -8,7 +8,7 @@ SUBJECTS = {
     "reading": tuple(f"inscribe/reading/{room}" for room in READING),
     "restoring": ("inscribe/restoring",),
     "forms": ("inscribe/forms",),
-    "checks": ("inscribe/checking", "inscribe/record/checks.py"),
+    "checks": ("inscribe/checking", "inscribe/record/reading/checks.py"),
 }
 TESTS = (
     "boxes", "broken_records", "check", "check_across", "chinese*", "collate_*", "dates_*",
