@@ -39,7 +39,7 @@ def as_printed(result: Collation) -> tuple[Printed, ...]:
     entries: list[Printed] = []
     for at in found:
         here = _widened(result.groups[at], at, points, *phrases, result)
-        if entries and (_overlap(entries[-1], here) or _meet(entries[-1], here)):
+        if entries and _overlap(entries[-1], here):
             here = _as_one(entries.pop(), here, result)
         entries.append(here)
     return tuple(entries)
@@ -92,12 +92,6 @@ def _overlap(one: Printed, other: Printed) -> bool:
     return other.copy.start < one.copy.end or (
         other.source.start < one.source.end and len(other.source) > 0
     )
-
-
-def _meet(one: Printed, other: Printed) -> bool:
-    """Whether two changed phrases stand side by side: 春を忘るな ] 春な忘れそ."""
-    changed = all(map(len, (one.copy, one.source, other.copy, other.source)))
-    return changed and (one.copy.end, one.source.end) == (other.copy.start, other.source.start)
 
 
 def _as_one(one: Printed, other: Printed, result: Collation) -> Printed:

@@ -110,10 +110,8 @@ class Newcomer:
         while time.monotonic() < end and terminal.process.isalive():
             terminal.read(0.05)
             line = terminal.line()
-            answered = (terminal.screen.cursor.y, line)
-            if line.rstrip().endswith((":", "]")) or ": " in line:
-                if answered != self._answered:
-                    return line
+            if ":" in line and (terminal.screen.cursor.y, line) != self._answered:
+                return line
         assert not terminal.process.isalive(), f"no question after {before!r}:\n{terminal.shown()}"
         return ""
 
@@ -135,9 +133,7 @@ def main() -> None:
     parser.add_argument("--show", action="store_true", help="print each screen")
     options = parser.parse_args()
     with tempfile.TemporaryDirectory() as made:
-        print(
-            f"{'object':10}{'questions':>10}{'stops':>7}{'keys':>7}{'typing s':>10}{'waiting s':>11}"
-        )
+        print("object     questions  stops   keys  typing s  waiting s")
         for name, answers in OBJECTS.items():
             one = Newcomer(Path(made), options.keys, options.show)
             path = one.record(name, answers)
