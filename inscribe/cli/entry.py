@@ -129,7 +129,8 @@ def command(
     if output is not None and to_folder:
         below = Path(path) if Path(path).is_dir() else Path(path).parent
         if form == "html" and Path(path).is_dir():
-            write_site(entries, below, style, Path(output), force=force)
+            library = library_path(library_file)
+            write_site(entries, below, style, Path(output), library=library, force=force)
         else:
             _write_each(entries, below, form, style, Path(output), first, force=force)
         return status_of(list(map(str, broken)))
