@@ -43,7 +43,7 @@ def barrel_of_long_sides(small: Array, corners: Array) -> float:
             for barrel in BARRELS
         ]
     weight = np.exp(SHARP * (worth - worth.max()))
-    return float((weight * BARRELS).sum() / weight.sum())
+    return round(float((weight * BARRELS).sum() / weight.sum()), 4)
 
 
 def _offsets(start: Array, end: Array, along: Array, size: tuple[int, int], barrel: float) -> Array:
