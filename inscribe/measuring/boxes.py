@@ -15,6 +15,7 @@ from inscribe.measuring.view import Array
 
 Box = tuple[float, float, float, float]
 CLEAR = 0.25  # how much stroke must show at a box's side
+BARE = 10  # percent of a column's rows show no strokes, but at most grain
 AROUND = 3.0  # mm along a column over which the bare metal beside it is seen
 BLUR = 0.09  # mm by which ink spreads beyond its stroke
 STEP = PER_MM // ROWS  # rows of pixels in one of ``ROWS``
@@ -58,6 +59,7 @@ def _rows(strip: Array, around: Array) -> Array:
     """Return the ink of a column's rows, 1 where a row is full."""
     pixels = np.maximum(strip.sum(1) - around * strip.shape[1], 0)
     rows = _stepped(pixels) / PER_MM  # mm of ink
+    rows = np.maximum(rows - np.percentile(rows, BARE), 0)
     inked = rows[rows > 0.1]
     full = float(np.percentile(inked, 85)) if len(inked) else 1.0
     return np.asarray(np.clip(rows / full - 0.06, 0, 1.3))

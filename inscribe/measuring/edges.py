@@ -16,6 +16,7 @@ from inscribe.measuring.view import Array, straightened
 
 POINTS = 160  # along an edge, where it is made exact
 NEAR = 0.012  # of the longer side: how far the exact edge may be
+STRAIGHT = 0.3  # pixels that the points of a straight long side are off, in the mean
 BOWS = np.linspace(-0.09, 0.09, 37)
 
 
@@ -75,7 +76,7 @@ def exact(small: Array, quad: Array, *, is_found: bool = True) -> Exact:
     edges = [_edge(light, quad[i], quad[(i + 1) % 4]) for i in range(4)]
     sides = [edge.points for edge in edges]
     barrel = _straightening(sides, size)
-    if not barrel:
+    if not barrel and max(_rest(sides[1]), _rest(sides[3])) > STRAIGHT:
         barrel = lens.barrel_of_long_sides(small, _corners(sides, size, 0.0) if is_found else quad)
     corners = _corners(sides, size, barrel)
     bow = (_bow(sides[1]) - _bow(sides[3])) / 2

@@ -14,14 +14,14 @@ from inscribe.measuring.strokes import PER_MM
 from inscribe.measuring.view import Array
 
 WHITE = 244  # a pixel as bright as this in every colour is burnt out
-ACROSS = 0.9  # share of the plate's width that is burnt out in a blank row
+ACROSS = 0.99  # share of the plate's width that is burnt out in a blank row
 BAND = 2.0  # mm: fewer blank rows together may be a space between signs
 INSIDE = 0.15  # share of the rows of the writing that may be blank
 PATCH = 1.5  # mm: no sign has so large a square without a stroke, nor
 OF_A_SIGN = 0.7  # one of this share of its length
 PATCHES = 0.3  # share of the writing that may lie in such patches
 LONG = 0.35  # share of the plate's rows that are blank where an end may be hidden
-CROWDED = 1.2  # signs have at least so much room, in widths of their column
+CROWDED = 0.8  # signs have at least so much room, in widths of their column
 RIM = 12  # pixels at the plate's edge
 
 

@@ -12,7 +12,7 @@ from inscribe.measuring.view import Array, barrelled, straightened
 
 BARRELS = np.linspace(-0.02, 0.045, 27)
 POINTS = 240  # along a side
-ENDS = np.arange(-2, 2.1, 0.5)  # pixels by which a corner may be off
+ENDS = np.arange(-1, 1.1, 0.5)  # pixels by which a corner may be off
 SHARP = 100.0  # how much more change along a curve speaks for it
 SLIGHT = 0.15  # price of a whole barrel: of curves as clear, the straightest is taken
 
