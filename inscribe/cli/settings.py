@@ -6,7 +6,8 @@ from pathlib import Path
 
 import click
 
-from inscribe.cli.common import example, format_option, output_options, write_result
+from inscribe.cli.giving import example, format_option, output_options
+from inscribe.cli.showing import write_result
 from inscribe.settings import FILE, KEYS, Setting, settings
 
 KEYS_TOLD = """\b
@@ -44,7 +45,7 @@ def _shown(found: tuple[Setting, ...], shape: str) -> str:
         plain = {each.key: {"value": each.value, "from": each.origin} for each in found}
         return json.dumps(plain, ensure_ascii=False, indent=2)
     if not found:
-        return f"no settings; a file {FILE} here or above it may hold {', '.join(KEYS)}"
+        return f"no settings; a file {FILE} here or above it may hold\n  {', '.join(KEYS)}"
     width = max(len(each.key) for each in found)
     return "\n".join(
         f"{each.key:{width}}  {_words(each.value)}  (from {each.origin})" for each in found

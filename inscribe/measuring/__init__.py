@@ -17,9 +17,9 @@ each sign: ``sign_shapes.tsv``, rebuilt by ``glossary/build/sign_shapes.py`` fro
 certainties), ``boxes``, ``certainty``, ``findings`` (pictures that are refused; ``glare`` tells
 glare from bright metal), ``proposal`` (all of it). ``model``, ``accepting`` need no library for
 pictures. Constants were set on ``look_a`` of the benchmark, never on ``look_b`` or ``look_c``.
-Accepted measurements go into the record by ``record/amending.py``, which reads what it wrote before
-it hands it back. Measure: ``tests/benchmarks/measuring.py [--plates N] [--look look_b] [--flaws |
---space]``; its head names the fonts it needs.
+Accepted measurements go into the record by ``record/writing/amending.py``, which reads what it
+wrote before it hands it back. Measure: ``tests/benchmarks/measuring.py [--plates N] [--look look_b]
+[--flaws | --space]``; its head names the fonts it needs.
 """
 
 from __future__ import annotations
