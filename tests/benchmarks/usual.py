@@ -27,6 +27,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from authors import told
+
 DATA = Path(__file__).resolve().parent.parent / "data"
 SHARED = Path(__file__).parents[3] / "shared" / "data" / "usual_inscriptions.tsv"
 COUNTED_ONLY = (DATA / "formulas_measure.tsv", DATA / "formulas_d_measure.tsv")
@@ -184,6 +186,7 @@ def main() -> None:
     options = parser.parse_args()
     by = readers()
     for path in options.files or [path for path in FILES if path.exists()]:
+        print(told(path.stem))
         counted(path, by, misses=options.misses)
 
 
