@@ -42,7 +42,7 @@ def interlinear_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
 def words_in_a_line(each: InscriptionEntry) -> str:
     """Return the words as they are read with their glosses: ``世の中 yo no naka ‘world’ | …``."""
     words = glossed_words(each.interpretation)
-    if not any(word.gloss for word in words):
+    if not any(word.meaning for word in words):
         return ""
     return " | ".join(
         f"{word.signs} {word.romaji}{f' ‘{word.gloss}’' if word.gloss else ''}" for word in words

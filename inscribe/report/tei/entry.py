@@ -146,15 +146,15 @@ def _fill_reading(part: ET.Element, each: InscriptionEntry, name: str) -> None:
 def _add_glosses(part: ET.Element, each: InscriptionEntry) -> None:
     """Add the words as they are read, each with its gloss, from which a translation can be made."""
     words = [word for word in glossed_words(each.interpretation) if word.romaji]
-    if not any(word.gloss for word in words):
+    if not any(word.meaning for word in words):
         return
     line = add(part, "ab", type="glosses")
     for word in words:
         said = add(line, "seg")
         add(said, "w", word.signs).set(XML_LANG, JAPANESE)
         add(said, "w", word.romaji).set(XML_LANG, ROMANISED)
-        if word.gloss:
-            add(said, "gloss", word.gloss).set(XML_LANG, "en")
+        if word.meaning:
+            add(said, "gloss", word.meaning).set(XML_LANG, "en")
 
 
 def _fill_translation(part: ET.Element, each: InscriptionEntry, name: str) -> None:
