@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from inscribe import tables
+from inscribe.reading.chinese import has_marks, without_marks
 from inscribe.reading.passages.order import closing_words, ranks
 from inscribe.reading.passages.sayings import is_known_saying, known_lengths
 from inscribe.reading.passages.titles import begins_formula
@@ -25,6 +26,7 @@ _COMPOUND_SIGN = 0.35
 _COMPOUNDS_ALONE = 3.0
 _UNKNOWN_LINE = 1.5
 _WORN = 0.7
+_RETURN_MARKS = 6.0  # who writes them marks the order in which Chinese is said
 _LEAST = 3
 _LIKE_A_SIGNING = 3.5
 _FORMULAS = (
@@ -43,7 +45,7 @@ def chinese_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
     >>> chinese_weight("林間煖酒焼紅葉石上題詩掃緑苔", frozenset())[0] > 8
     True
     """
-    plain = MARK.sub("", text)
+    plain = without_marks(MARK.sub("", text))
     if is_known_saying(plain):
         known = _SAYING + _SAYING_SIGN * len(plain)
         return _SHORT_SAYING.get(len(plain), known), "a saying that is known"
@@ -55,6 +57,7 @@ def chinese_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
     weight += min(_GRAMMAR_MOST, _GRAMMAR_SIGN * sum(sign in _GRAMMAR for sign in plain))
     compounded = _in_compounds(plain)
     weight += _COMPOUND_SIGN * compounded + _COMPOUNDS_ALONE * (compounded == len(plain))
+    weight += _RETURN_MARKS * has_marks(text)
     weight -= _WORN * (len(plain) - len(legible)) + _LIKE_A_SIGNING * _formulas_in(plain, breaks)
     return weight, "kanji alone, in lines of Chinese"
 

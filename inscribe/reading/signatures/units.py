@@ -24,6 +24,7 @@ _SAYS_ART_NAME = frozenset(
     | {"斎号", "堂号", "画号", "道号", "法名", "法号", "戒名", "旧号", "後改号", "更号", "一号"}
 )
 _TONSURED = frozenset({"入道", "沙門", "釈", "僧", "法印", "比丘", "沙弥", "禅師", "和尚"})
+_PRIESTS = frozenset({"法師", "上人", "禅師", "大師", "和尚", "僧正", "僧都", "律師", "阿闍梨"})
 _PAIR = 2
 _LIKE = frozenset("写風様形調")  # one word with what is before them: 唐物写 karamono utsushi
 _AFTER_FAMILIES = frozenset({"name", "art_name", "common_name", "clan", "title", "office"}) | {
@@ -86,7 +87,7 @@ def with_sorts_of_names(pieces: Sequence[SignaturePiece]) -> list[SignaturePiece
             piece = found[at] = piece._replace(kind="name", order_kind="name")
         if piece.kind != "name" or piece.word is not None:
             continue
-        if named_so or (before and before.text in _TONSURED):
+        if named_so or (before and before.text in _TONSURED) or _is_priestly(after):
             found[at] = piece._replace(order_kind=PEN)
         elif before and before.kind in _FAMILIES:
             found[at] = piece._replace(order_kind=GIVEN)
@@ -99,8 +100,13 @@ def _is_rather_a_name(piece: SignaturePiece, after: SignaturePiece | None) -> bo
     """Return whether what might be a family no list has is a name: none stands after it."""
     if piece.kind != "surname" or len(piece.text) != _PAIR or "□" in piece.text:
         return False
-    followed = after is not None and after.kind in _AFTER_FAMILIES
+    followed = after is not None and after.kind in _AFTER_FAMILIES and not _is_priestly(after)
     return not followed and not surnames(piece.text) and not known(piece.text).surname
+
+
+def _is_priestly(after: SignaturePiece | None) -> bool:
+    """Whether a word follows that is said of priests, whose names are read by their sound."""
+    return after is not None and after.text in _PRIESTS
 
 
 @tables.cached()
