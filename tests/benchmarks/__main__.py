@@ -25,7 +25,7 @@ from authors import author, how  # noqa: E402
 
 EVERY = 10
 OTHERS = {
-    "passages": "composed inscriptions divided, by three authors",
+    "passages": "composed inscriptions divided, by five authors",
     "collate": "recall and precision of differences, beside plain alignment",
     "collate_manuscripts": "false alarms on manuscripts",
     "space": "verdicts on plates simulated by three authors, each measured on the others'",
