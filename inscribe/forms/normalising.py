@@ -26,7 +26,8 @@ from inscribe.forms.steps import (
     UNICODE,
     VOICING_MARK,
     FormStep,
-    lookup_for,
+    common_steps,
+    steps,
 )
 from inscribe.notation import SPACING_VOICING, is_mark
 from inscribe.signs import Certainty, Kind, Sign, Transcription
@@ -52,12 +53,14 @@ def normalise_text(text: str) -> NormalText:
     >>> normalise_text("應需造之").text
     '応需造之'
     """
-    lookup = lookup_for(text)
-    if lookup.steps.keys().isdisjoint(text) and not lookup.rare:
+    common = common_steps(text)
+    if common is not None and common.leave(text):
         return NormalText(text, identity(len(text)))
-    parts, known = _divided(text, lookup.steps)
+    parts, known = _divided(text, steps() if common is None else common)
+    if common is not None and not known:
+        return NormalText(text, identity(len(text)))
     kinds = {step.kind for step in known}
-    if JOINING in kinds or VOICING_MARK in kinds or (lookup.rare and any(map(is_mark, text))):
+    if JOINING in kinds or VOICING_MARK in kinds or (common is None and any(map(is_mark, text))):
         return _of_signs(signs_of(text))
     if kinds <= EVEN_KINDS:
         return rewritten_evenly(parts, known)
@@ -85,11 +88,11 @@ def normalise(t: Transcription) -> NormalText:
     return _of_signs([_shown(sign) for sign in t.signs], noted)
 
 
-def _divided(text: str, steps: Mapping[str, FormStep]) -> tuple[list[str], list[FormStep]]:
+def _divided(text: str, usual: Mapping[str, FormStep]) -> tuple[list[str], list[FormStep]]:
     """Return the stretches of a text with the signs that change between them, and their steps."""
     parts, known = [""], []
     for sign in text:
-        if step := steps.get(sign):
+        if step := usual.get(sign):
             known.append(step)
             parts += (sign, "")
         else:
@@ -114,12 +117,13 @@ def _of_signs(signs: list[str], noted: Mapping[int, str] = _NOT_NOTED) -> Normal
 
     ``noted`` has, by the sign's index, the kana and parent that a transcriber wrote for it.
     """
-    steps = lookup_for("".join(signs)).steps
+    common = common_steps("".join(signs))
+    usual = steps() if common is None else common
     parts = [""]
     last: list[FormStep] = []
     earlier: dict[int, list[FormStep]] = {}
     for index, sign in enumerate(signs):
-        table = _as_noted(sign, noted[index], steps) if index in noted else steps
+        table = _as_noted(sign, noted[index], usual) if index in noted else usual
         known = [table[sign]] if sign in table else _steps_of(sign, table) if len(sign) > 1 else []
         if not known:
             parts[-1] += sign
@@ -136,15 +140,15 @@ def _of_signs(signs: list[str], noted: Mapping[int, str] = _NOT_NOTED) -> Normal
     return rewriting.finished(earlier)
 
 
-def _as_noted(sign: str, noted: str, steps: dict[str, FormStep]) -> Mapping[str, FormStep]:
-    """Return ``steps`` with a hentaigana read as its transcriber noted it: を(惡), not あ."""
-    step = steps.get(sign[0])
+def _as_noted(sign: str, noted: str, usual: dict[str, FormStep]) -> Mapping[str, FormStep]:
+    """Return the usual steps with a hentaigana read as its transcriber noted it: を(惡), not あ."""
+    step = usual.get(sign[0])
     if step is None or step.kind != HENTAIGANA:
-        return steps
+        return usual
     kana, _, parent = noted.rstrip(")").partition("(")
     plain = unicodedata.normalize("NFD", kana)[0]
     said = step._replace(after=plain, note=f"from {parent}, as noted", doubtful=False)
-    return ChainMap({step.before: said}, steps)
+    return ChainMap({step.before: said}, usual)
 
 
 def _steps_of(sign: str, table: Mapping[str, FormStep]) -> list[FormStep]:
