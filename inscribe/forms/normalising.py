@@ -11,9 +11,10 @@ from __future__ import annotations
 
 import unicodedata
 from collections import ChainMap
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 
+from inscribe import tables
 from inscribe.forms import neighbours
 from inscribe.forms.normal import NormalText
 from inscribe.forms.rewriting import Rewriting, identity, rewritten_evenly
@@ -37,6 +38,7 @@ GAP = "［　　］"
 KAO = "（花押）"
 
 _NOT_NOTED: Mapping[int, str] = MappingProxyType({})
+_REMEMBERED = 64  # inscriptions: reading one asks again, for what is suspicious in it
 _SEVERAL = "\ue000"  # stands for a sign of several characters while the rest is rewritten
 
 
@@ -85,7 +87,13 @@ def normalise(t: Transcription) -> NormalText:
     ('応需造之', [('應', '応')])
     """
     noted = {sign.index: sign.noted for sign in t.signs if sign.noted}
-    return _of_signs([_shown(sign) for sign in t.signs], noted)
+    signs = tuple([_shown(sign) for sign in t.signs])
+    return _of_signs(signs, noted) if noted else _of_plain_signs(signs)
+
+
+@tables.cached(_REMEMBERED)
+def _of_plain_signs(signs: tuple[str, ...]) -> NormalText:
+    return _of_signs(signs)
 
 
 def _divided(text: str, usual: Mapping[str, FormStep]) -> tuple[list[str], list[FormStep]]:
@@ -112,7 +120,7 @@ def _shown(sign: Sign) -> str:
     return sign.text
 
 
-def _of_signs(signs: list[str], noted: Mapping[int, str] = _NOT_NOTED) -> NormalText:
+def _of_signs(signs: Sequence[str], noted: Mapping[int, str] = _NOT_NOTED) -> NormalText:
     """Return the normal text of signs, some of which may be of several characters.
 
     ``noted`` has, by the sign's index, the kana and parent that a transcriber wrote for it.
@@ -124,7 +132,8 @@ def _of_signs(signs: list[str], noted: Mapping[int, str] = _NOT_NOTED) -> Normal
     earlier: dict[int, list[FormStep]] = {}
     for index, sign in enumerate(signs):
         table = _as_noted(sign, noted[index], usual) if index in noted else usual
-        known = [table[sign]] if sign in table else _steps_of(sign, table) if len(sign) > 1 else []
+        step = table.get(sign)
+        known = [step] if step else _steps_of(sign, table) if len(sign) > 1 else []
         if not known:
             parts[-1] += sign
             continue
@@ -158,8 +167,8 @@ def _steps_of(sign: str, table: Mapping[str, FormStep]) -> list[FormStep]:
         if normal.text == sign:
             return [_unchanged(sign)]
         kinds = ", ".join(dict.fromkeys(change.kind for change in normal.changes))
-        tables = ", ".join(dict.fromkeys(change.table for change in normal.changes))
-        return [FormStep(sign, normal.text, SEAL_LEGEND, tables, kinds)]
+        sources = ", ".join(dict.fromkeys(change.table for change in normal.changes))
+        return [FormStep(sign, normal.text, SEAL_LEGEND, sources, kinds)]
     if sign[0] in SPACING_VOICING:  # with marks of its own, it goes or stays with them
         return [FormStep(sign, sign, VOICING_MARK, UNICODE)]
     found = [] if sign in (GAP, KAO) else joined(sign, table)
