@@ -93,5 +93,14 @@ def test_the_byte_order_mark_is_for_spreadsheets_and_can_be_chosen(tmp_path: Pat
             text = target.read_text("utf-8") if output else result.stdout
             assert text.startswith("\ufeffid,") == marked, (choice, path)
             assert text.lstrip("\ufeff").startswith("id,")
+    for path in (record, str(EXAMPLES)):  # each record to a file of its own
+        for choice, marked in ((), True), (("--no-byte-order-mark",), False):
+            folder = tmp_path / f"{Path(path).stem}-{marked}"
+            asked = ["entry", path, "--format", "csv", "-o", f"{folder}/", *choice, "--quiet"]
+            for _ in range(2):  # a second run finds what the first has written
+                assert CliRunner().invoke(cli, asked).exit_code == 0
+            written = [file.read_text("utf-8") for file in folder.rglob("*.csv")]
+            assert written
+            assert all(text.startswith("\ufeffid,") == marked for text in written)
     refused = CliRunner().invoke(cli, ["entry", record, "--format", "md", "--byte-order-mark"])
     assert refused.exit_code != 0

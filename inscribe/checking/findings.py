@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
+from shlex import quote
 from typing import TYPE_CHECKING, get_args
 
 from inscribe import notebook, tables
@@ -96,8 +97,10 @@ class Checked:
 
 
 def finding(code: str, file: str, line: int | None, message: str, record: str = "") -> Finding:
-    """Return a finding with the advice of its code."""
-    return Finding(code, file, line, message, kinds()[code][1], record)
+    """Return a finding with the advice of its code, RECORD in which stands for the file."""
+    return Finding(
+        code, file, line, message, kinds()[code][1].replace("RECORD", quote(file)), record
+    )
 
 
 @tables.cached()

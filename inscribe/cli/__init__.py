@@ -47,7 +47,7 @@ COMMANDS = {
 
 _LONGEST_PATH = 4096  # characters
 FIRST_STEPS = """\
-inscribe records, reads and collates the inscriptions on Japanese sword fittings.
+inscribe records, reads and collates inscriptions on Japanese sword fittings.
 
 First, try it on a text, then on the invented collection that comes with it:
 

@@ -124,7 +124,8 @@ def command(
     if column is not None and sign is None:
         raise InputError("--column says where --sign counts", hint="name the sign with --sign N")
     asked = list(_asked(path, literal, lines, inscription, sign))
-    names = expected_names(records, alone, path, [text for *_, text in asked], register, quiet)
+    texts = [text for *_, text in asked]
+    names = expected_names(records, alone, path, texts, register, library_file, quiet=quiet)
     tally = Tally()
     with opened_library(library_file) as library, progress("texts", output, quiet=quiet) as show:
         restored = partial(

@@ -162,7 +162,8 @@ def _taken(
     from inscribe.cli.giving import expected_names, opened_library
 
     text = record.inscriptions[number]
-    names = expected_names(None, False, str(path), [lambda: text.transcription], "auto", True)
+    texts = [lambda: text.transcription]
+    names = expected_names(None, False, str(path), texts, "auto", library_file, quiet=True)
     with opened_library(library_file) as library:
         return restoration_taken(
             record,

@@ -184,7 +184,7 @@ def export(
     """Write texts as JSON Lines, in the form that inscribe source add reads."""
     from inscribe.sources import Library
 
-    with Library(library_path(library_file)) as library:
+    with Library(library_path(library_file), texts_only=True) as library:
         texts = list(library.texts(ids or None))
     held = {text.id for text in texts}
     if missing := [identity for identity in ids if identity not in held]:

@@ -81,7 +81,8 @@ class Store:
         mark = f"{LAYOUT} {made_by()}"
         if self._opened.execute("select mark from maker").fetchall() != [(mark,)]:
             with self._whole():
-                self._opened.execute("delete from made")
+                self._opened.execute("drop table made")  # of another version: other columns
+                self._opened.execute(_TABLE)
                 self._opened.execute("delete from maker")
                 self._opened.execute("insert into maker values (?)", (mark,))
 

@@ -38,7 +38,7 @@ from mutating import session  # noqa: E402
 from mutating.chosen import NOT_REACHING, SUBJECTS, TESTS  # noqa: E402
 from mutating.faulty import put_in  # noqa: E402
 from mutating.operators import Fault, faults, faulty  # noqa: E402
-from mutating.order import reaching  # noqa: E402
+from mutating.order import is_whole, reaching  # noqa: E402
 from mutating.reach import Reach, kept_of, record  # noqa: E402
 from mutating.trial import Outcome, tried  # noqa: E402
 
@@ -152,7 +152,7 @@ def _work(
 
     def outcome(file: str, fault: Fault, tree: ast.Module) -> Outcome:
         def prepare() -> None:
-            session.forget()
+            session.forget(module_of(file))
             module = sys.modules[module_of(file)]
             put_in(module, file, tree, in_function=fault.function != (0, 0))
 
@@ -190,7 +190,7 @@ def _reach(items: dict[str, list[Any]], jobs: int, *, as_recorded: bool) -> Reac
     folder.mkdir(parents=True, exist_ok=True)
     modules = [file for subject in SUBJECTS for file in files_of(subject)]
     unknown = [] if as_recorded else [f for f in items if kept_of(f, folder) is None]
-    unknown.sort(key=lambda file: ("/outside/" in file, "_answers" not in file, file))
+    unknown.sort(key=lambda file: ("/outside/" in file, not is_whole(file), file))
 
     def some(worker: int) -> None:
         session.with_examples(session.EXAMPLES)

@@ -13,6 +13,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.cli.entries.files import (
+        encoded as encoded,
         file_names as file_names,
         is_written as is_written,
         refuse_others as refuse_others,
@@ -29,7 +30,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "files": "file_names is_written refuse_others write_file",
+            "files": "encoded file_names is_written refuse_others write_file",
             "formats": "ENDINGS documents format_of",
             "site": "write_site",
             "stream": "EntryStream",

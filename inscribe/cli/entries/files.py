@@ -49,6 +49,12 @@ def _names(name: str) -> Iterator[str]:
         number += 1
 
 
+def encoded(first: str, text: str) -> bytes:
+    """Return what a file of a text holds, beginning with ``first``, as a byte-order mark."""
+    end = "" if text.endswith("\n") else "\n"
+    return f"{first}{text}{end}".encode("utf-8", "backslashreplace")
+
+
 def is_written(path: Path, data: bytes) -> bool:
     """Whether the file is there and holds just this, as where a stopped run is taken up again."""
     try:

@@ -15,7 +15,13 @@ OWN = (Path("index.toml"), Path("volume.toml"))  # names that no record's page m
 
 
 def write_site(
-    entries: list[tuple[Path, Entry]], below: Path, style: Style, folder: Path, *, force: bool
+    entries: list[tuple[Path, Entry]],
+    below: Path,
+    style: Style,
+    folder: Path,
+    *,
+    library: Path,
+    force: bool,
 ) -> None:
     """Write index, pages and volume into ``folder``; nothing where a file would be lost.
 
@@ -24,6 +30,7 @@ def write_site(
         below: the records' folder.
         style: the house style.
         folder: where the site goes.
+        library: the file that has the words of sources named by their id alone.
         force: whether files of others may be written over.
     """
     from inscribe.indexing import index_folder
@@ -31,7 +38,7 @@ def write_site(
 
     records = [*((name, 1) for name in OWN), *((path.relative_to(below), 1) for path, _ in entries)]
     named = [names[0].as_posix() for names in files.file_names(records, "html")]
-    headings = index_folder(below).headings
+    headings = index_folder(below, library=library).headings
     made = list(site([entry for _, entry in entries], named[len(OWN) :], headings, style))
     if not force:
         there = [(folder / name, data) for name, data in made if (folder / name).exists()]

@@ -79,10 +79,11 @@ class EntryStream:
         yield first
         yield from pieces
 
-    def write_each(self, folder: Path, ending: str, *, force: bool) -> None:
+    def write_each(self, folder: Path, ending: str, first: str, *, force: bool) -> None:
         """Write each entry to a file in ``folder``, at the place its record has in its own.
 
-        Nothing is written where a file would be lost; what an earlier run has written is left.
+        ``first`` is what every file begins with, as a byte-order mark. Nothing is written where a
+        file would be lost; what an earlier run has written is left.
 
         Raises:
             InputError: a file is there that holds something else, or one cannot be written.
@@ -91,24 +92,21 @@ class EntryStream:
         records = [(path.relative_to(self.folder), 1) for path in self.paths]
         named = files.file_names(records, ending)
         targets = {path: folder / names[0] for path, names in zip(self.paths, named, strict=True)}
+        data = partial(files.encoded, first)
         if not force and any(target.exists() for target in targets.values()):
             others = [
                 targets[path]
                 for path, text in self.documents()
-                if targets[path].exists() and not files.is_written(targets[path], _data(text))
+                if targets[path].exists() and not files.is_written(targets[path], data(text))
             ]
             files.refuse_others(others)
         made = 0
         for path, text in self.documents():
             made += 1
             if force or not targets[path].exists():
-                files.write_file(targets[path], _data(text), force=force)
+                files.write_file(targets[path], data(text), force=force)
         if not made:
             raise ProblemsError([InputError(said) for said in self.broken])
-
-
-def _data(text: str) -> bytes:
-    return (text if text.endswith("\n") else f"{text}\n").encode("utf-8", "backslashreplace")
 
 
 def _mark(library: Path) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from inscribe.cli.giving.library import library_path
 from inscribe.cli.giving.piped import STANDARD_INPUT
 from inscribe.cli.showing import progress_shown
 from inscribe.errors import InputError
@@ -21,15 +22,18 @@ def expected_names(
     path: str | None,
     texts: list[Callable[[], Transcription]],
     register: Choice,
+    library_file: str | None,
+    *,
     quiet: bool,
 ) -> dict[str, int]:
     """Return the names to be expected, with how often each is read."""
     if alone and records:
         raise InputError("--alone and --records do not go together", hint="leave one of them out")
+    library = library_path(library_file)
     if records:
-        return _names(records, path, beside=False, quiet=quiet)
+        return _names(records, path, library, beside=False, quiet=quiet)
     folder = None if alone else _folder_of(path, texts, register)
-    return _names(folder, path, beside=True, quiet=quiet) if folder else {}
+    return _names(folder, path, library, beside=True, quiet=quiet) if folder else {}
 
 
 def _folder_of(
@@ -44,7 +48,9 @@ def _folder_of(
     return str(Path(path).parent) if any(each.register != "verse" for each in read) else None
 
 
-def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict[str, int]:
+def _names(
+    folder: str, asked: str | None, library: Path, *, beside: bool, quiet: bool
+) -> dict[str, int]:
     """Return the names read in the records of a folder, but for the record asked about itself.
 
     Raises:
@@ -53,7 +59,7 @@ def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict
     from inscribe.concordance import collection
 
     with progress_shown("records", quiet=quiet) as progress:
-        found = collection(Path(folder), progress)
+        found = collection(Path(folder), progress, library=library)
     if found.unread and not found.documents and not beside:
         raise InputError(
             f"no record can be read there; the first: {found.unread[0]}",

@@ -9,7 +9,6 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from inscribe.reading.chinese import is_letter
-from inscribe.reading.inscription.landmarks import is_landmark
 from inscribe.reading.inscription.readers import poem
 from inscribe.reading.inscription.register import (
     has_modern_grammar,
@@ -90,7 +89,13 @@ def _commas_end_phrases(reading: VerseReading) -> bool:
 
 
 def _kanji_at_once(text: InscribedText) -> AtOnce | None:
-    from inscribe.reading.passages import is_surely_signed, names_one
+    from inscribe.reading.passages import (
+        is_dedication,
+        is_landmark,
+        is_of_words,
+        is_surely_signed,
+        names_one,
+    )
 
     plain = text.normal.text
     if len(plain) <= _SHORT and not text.breaks:
@@ -99,6 +104,10 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
         return None
     if not text.breaks and _is_work(plain):
         return AtOnce("heading")
+    if not text.breaks and (is_landmark(plain) or is_of_words(plain)):
+        return AtOnce("heading")
+    if not text.breaks and is_dedication(text):
+        return AtOnce("dedication")
     if is_surely_signed(text):
         return AtOnce("signature")
     alone = not text.breaks and len(plain) <= _LONG and not is_title(plain)
@@ -107,7 +116,7 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
 
 def _short(text: InscribedText) -> AtOnce | None:
     """Return what a text of up to three kanji is: a saying, a title, a name, else a word."""
-    from inscribe.reading.passages import is_known_saying
+    from inscribe.reading.passages import is_known_saying, is_landmark
 
     plain = text.normal.text
     if is_known_saying(plain):

@@ -2,8 +2,9 @@
 
 ``signed.py`` tells whether a short text is a signature. ``pieces`` (names: ``names``) prices
 everything a stretch could be; ``split`` finds the cheapest divisions; ``formulas``, ``scope`` and
-``spans`` turn Chinese order into Japanese; ``options`` reads each piece; ``reader`` ranks. Spaces
-of a transcriber are ``InscribedText.cuts``: pieces hardly run over one, and the signature of a
+``spans`` turn Chinese order into Japanese (``objects``: kore o, kore ni); ``options`` reads each
+piece; ``reader`` ranks; ``surname_cuts``: words that cut a surname apart. Spaces of a transcriber
+are ``InscribedText.cuts``: pieces hardly run over one, and the signature of a
 poem may begin there. To add a word: a row in ``signature_words.tsv`` (its class must occur in
 ``signature_order.tsv``); a formula: ``signature_formulas.tsv``; a title, town or subject: its
 table; what is made of parts (謹刻, 大炊助, 貴需, 五枚): the part in ``signature_parts.tsv``, the

@@ -57,9 +57,10 @@ def inscription(found: Inscription, path: KeyPath, problems: Problems) -> None:
 def _column_count(found: Inscription, columns: int, path: KeyPath, problems: Problems) -> None:
     measured = len(found.columns)
     if measured and columns and measured != columns:
+        said = "1 column is" if measured == 1 else f"{measured} columns are"
         problems.add(
             (*path, "column"),
-            f"{measured} columns are measured, and the text has {columns}",
+            f"{said} measured, and the text has {columns}",
             "give each column of the text its measurement, or none",
         )
 

@@ -12,7 +12,7 @@ from mutating.reach import Reach
 
 ROOT = Path(__file__).parents[3]
 SLOW = ("tests/test_entry.py", "tests/test_tei.py")  # their tests show every part at once
-ANSWERS = "_answers.py"
+ANSWERS = ("_answers.py", "_sentences.py", "_messages.py", "_values.py")
 LONG = 5.0  # seconds of a test that is not tried
 NEAR = 20  # tests of a line; with fewer, those of its function are run too, then of its module
 
@@ -20,9 +20,9 @@ NEAR = 20  # tests of a line; with fewer, those of its function are run too, the
 def reaching(reach: Reach, file: str, fault: Fault) -> list[tuple[str, float]]:
     """Return the tests that run the line of a fault, each with its seconds.
 
-    Tests of whole answers come first; those that run the line itself come before those that run its
-    function or module; of each file of tests one, the fastest, then of each file another: so that
-    tests of many kinds are tried early.
+    Tests of whole answers come first, file by file, for those of a file share what they look at;
+    those that run the line itself come before those that run its function or module; of each file
+    of tests one, the fastest, then of each file another: so tests of many kinds are tried early.
     """
     line = reach.of(file, [fault.line])
     near: set[str] = set()
@@ -32,13 +32,30 @@ def reaching(reach: Reach, file: str, fault: Fault) -> list[tuple[str, float]]:
         near = reach.of(file, range(fault.function[0] + 1, fault.function[1] + 1))
     if len(line | near) < NEAR:
         near |= reach.of(file)
-    whole = {test for test in line | near if ANSWERS in test}
+    whole = {test for test in line | near if is_whole(test)}
     ordered = (
-        *_mixed(reach, whole),
+        *_by_files(reach, whole),
         *_mixed(reach, line - whole),
         *_mixed(reach, near - line - whole),
     )
     return [(test, reach.seconds[test]) for test in ordered]
+
+
+def is_whole(test: str) -> bool:
+    """Whether a test holds whole answers."""
+    return test.partition("::")[0].endswith(ANSWERS)
+
+
+def _by_files(reach: Reach, tests: set[str]) -> list[str]:
+    """Return tests file by file, the file with the fastest tests first."""
+    files: dict[str, list[str]] = {}
+    for test in sorted(tests, key=lambda test: (reach.seconds[test], test)):
+        files.setdefault(test.partition("::")[0], []).append(test)
+
+    def mean(file: str) -> float:
+        return sum(reach.seconds[test] for test in files[file]) / len(files[file])
+
+    return [test for file in sorted(files, key=mean) for test in files[file]]
 
 
 def _mixed(reach: Reach, tests: set[str]) -> list[str]:

@@ -58,11 +58,34 @@ def ready() -> None:
         read(parse(text)).to_dict()
 
 
-def forget() -> None:
-    """Forget what was made of the tables."""
-    from inscribe import tables
+def forget(module: str = "") -> None:
+    """Forget what was made of the tables by a module, and by the rooms that may import it.
 
-    tables.forget()
+    Rooms import one way only (``ORDER`` of ``tests/test_house.py``), so that what the rooms before
+    it keep stays true. Without a module, everything is forgotten.
+    """
+    from inscribe import tables
+    from inscribe.tables import glossary_folders
+
+    if not module:
+        tables.forget()
+        return
+    place = _place(module)
+    for clear in glossary_folders._forgetters:
+        kept = getattr(clear, "__self__", None)
+        of = getattr(getattr(kept, "__wrapped__", None), "__module__", "")
+        if not of or _place(of) >= place:
+            clear()
+
+
+def _place(module: str) -> int:
+    """Return the place of a module's room in the order of imports; the last where it has none."""
+    from test_house import ORDER
+
+    name = module.removeprefix("inscribe.")
+    while name and name not in ORDER:
+        name = name.rpartition(".")[0]
+    return ORDER.index(name) if name else len(ORDER)
 
 
 def with_examples(most: int | None) -> None:
@@ -85,7 +108,7 @@ def refuse_processes() -> None:
     subprocess.Popen.__init__ = refuse  # type: ignore[assignment, method-assign]
 
 
-def passes(item: Any) -> bool:
+def passes(item: Any, following: Any = None) -> bool:
     """Run a test; whether it passed (one that is skipped, or takes too long, did not)."""
     import signal
 
@@ -94,20 +117,20 @@ def passes(item: Any) -> bool:
 
     signal.signal(signal.SIGPROF, too_long)
     signal.setitimer(signal.ITIMER_PROF, LONGEST)
-    passed = all(report.passed for report in _reports(item))
+    passed = all(report.passed for report in _reports(item, following))
     signal.setitimer(signal.ITIMER_PROF, 0)
     return passed
 
 
-def fails_not(item: Any) -> bool:
-    """Run a test; whether it did not fail."""
-    return not any(report.failed for report in _reports(item))
+def fails_not(item: Any, following: Any = None) -> bool:
+    """Run a test; whether it did not fail. What the ``following`` one needs too is kept."""
+    return not any(report.failed for report in _reports(item, following))
 
 
-def _reports(item: Any) -> list[Any]:
+def _reports(item: Any, following: Any) -> list[Any]:
     from _pytest.runner import runtestprotocol
 
-    return runtestprotocol(item, log=False, nextitem=None)
+    return runtestprotocol(item, log=False, nextitem=following)
 
 
 def in_workers(jobs: int, work: Callable[[int], None]) -> None:

@@ -21,7 +21,7 @@ ENDLESS = 10.0  # seconds of the processor ...
 TIMES = 20  # ... and as often what a test takes
 MEMORY = 16 << 30  # bytes of address space that a trial may have
 
-Run = Callable[[Any], bool]
+Run = Callable[[Any, Any], bool]  # a test, and the one that follows it
 
 
 @dataclass(frozen=True)
@@ -96,14 +96,15 @@ def _child(
         signal.setitimer(signal.ITIMER_PROF, ENDLESS)
         prepare()
         began = time.process_time()
-        for test, seconds in tests:
+        following = [*(test for test, _ in tests[1:]), None]
+        for (test, seconds), after in zip(tests, following, strict=True):
             if time.process_time() - began > budget:
                 end = "t"
                 break
             os.write(pipe, b"\n")
             signal.setitimer(signal.ITIMER_PROF, ENDLESS + TIMES * seconds)
             signal.alarm(60 * int(ENDLESS + seconds))  # what waits for ever
-            if not run(test):
+            if not run(test, after):
                 end = "f"
                 break
     except BaseException as error:  # whatever a fault brings about is what is asked for
