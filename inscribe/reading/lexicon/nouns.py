@@ -91,8 +91,15 @@ def bare_verbs(stems: dict[str, set[str]]) -> set[tuple[str, str]]:
     return {
         (written, modern)
         for written, historical, modern in rows
-        if modern[:-1] in stems.get(written, ()) and (written + historical[-1], modern) in there
+        if modern[:-1] in stems.get(written, ())
+        and ((written + historical[-1], modern) in there or _ends_in_a_verb(written, modern, stems))
     }
+
+
+def _ends_in_a_verb(written: str, kana: str, stems: dict[str, set[str]]) -> bool:
+    """Whether the last of several signs is a verb and its ending: 言問, 月待."""
+    last = stems.get(written[-1], ()) if len(written) > 1 else ()
+    return any(stem and kana[:-1].endswith(stem) for stem in last)
 
 
 def settled_costs(
@@ -114,9 +121,10 @@ def settled_costs(
         base = min(least.get(written, _WORD_COST), _MOST_COST)
         for rank, reading in enumerate(kana):
             own = min(costs.get((written, reading), base), _MOST_COST)
-            settled[written, reading] = base + int((own - base) * _SHARE) + _RANK * rank
+            more = _RANK * rank
             if (written, reading) in bare:
-                settled[written, reading] += _OKURIGANA_LEFT_OUT * (1 if len(written) == 1 else 2)
+                more = max(more, _OKURIGANA_LEFT_OUT * (1 if len(written) == 1 else 2))
+            settled[written, reading] = base + int((own - base) * _SHARE) + more
     return settled
 
 
@@ -137,6 +145,7 @@ def noun_entries(
             yield from _pillow_word(written, historical, modern, gloss, number, index)
             continue
         parts = _phrase_parts(written, historical, modern, readings)
+        yield from _without_its_no(written, historical, modern, number, gloss, readings)
         if parts:
             yield from _set_phrase(parts, number, settled[written, modern], gloss)
             continue
@@ -168,6 +177,20 @@ def noun_entries(
                 yield DictionaryEntry(
                     spelling, number, cost, kana, pos, "*", "*", written, "和", gloss
                 )
+
+
+def _without_its_no(
+    written: str, historical: str, modern: str, number: int, gloss: str, known: Collection[str]
+) -> Iterator[DictionaryEntry]:
+    """Yield 世の中, 若の浦 as manuscripts also write them: 世中, 若浦."""
+    match = _TWO_NOUNS.fullmatch(written)
+    short = match[1] + match[2] if match else ""
+    if match is None or short in known or modern.count("の") != 1 or len(historical) != len(modern):
+        return
+    kana = modern.replace("の", " の ")
+    cost = _WORD_COST + _PARTICLE_LEFT_OUT
+    noun, note = "名詞-普通名詞-一般", "の not written"
+    yield DictionaryEntry(short, number, cost, kana, noun, "*", "*", short, "和", gloss, note)
 
 
 def _is_short_pronoun(pos: str, kana: str) -> bool:

@@ -8,8 +8,8 @@ from collections.abc import Collection, Iterator
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.words import OKURIGANA_LEFT_OUT
 
-# A character that is a form of a verb by itself (見 mi, 来 ki) is not a shortened 見え or 来たり.
-WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
+# A character that is a form of a verb by itself (見 mi, 来 ki) is seldom a shortened 見え or 来たり.
+_WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
 SHORTENED = (
     "連用形-一般",
     "終止形-一般",
@@ -21,18 +21,20 @@ SHORTENED = (
     "連用形-促音便",
     "連用形-撥音便",
 )
-_WITHOUT_NO = 4500  # of a place: 志賀浦 for 志賀の浦
-_WITHOUT_NO_NOUN = 6000  # of another noun: 鶯鳴 for 鶯の鳴く
+_WITHOUT_NO = 3500  # of a place: 志賀浦 for 志賀の浦
+_WITHOUT_NO_NOUN = 5500  # of another noun: 鶯鳴 for 鶯の鳴く
 _KANJI_ALONE = re.compile("[\u4e00-\u9fff々]{1,3}")
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800
+_OLDER_RULES = 1500
+_WHOLE_VERB = 2500
 _WHOLE_ENDING = 1000  # both kana of an ending left out
 _SHORT_BESIDE_NOUN = 1500
 _SELDOM_SHORTENED = {
     "連用形-一般": 300,
     "終止形-一般": 500,
-    "未然形-一般": 2000,
-    "已然形-一般": 1400,
+    "未然形-一般": 1500,
+    "已然形-一般": 1000,
 }
 
 
@@ -43,6 +45,10 @@ def shortened(
     more = _SELDOM_SHORTENED.get(entry.form, 0) + _SHORT_BESIDE_NOUN * (
         len(stem) > 1 and stem in usual_nouns
     )
+    if stem in _WHOLE_VERBS:
+        if ending[-1] == "よ":  # 見よ is miyo
+            return
+        more += _WHOLE_VERB
     if entry.form == "命令形" and ending[-1] != "よ":  # 行 for 行け: hardly ever
         return
     if len(ending) == 1:
@@ -52,6 +58,11 @@ def shortened(
         yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)
         if ending[1] != "よ":  # 過は for 過ぐれば
             yield left_out(entry._replace(written=stem, cost=entry.cost + _WHOLE_ENDING + more))
+
+
+def inner_left_out(entry: DictionaryEntry) -> DictionaryEntry:
+    """Return a form whose ending alone is written, as older rules had it: 暮す, 移ふ, 変る."""
+    return entry._replace(cost=entry.cost + _OLDER_RULES, note=OKURIGANA_LEFT_OUT)
 
 
 def left_out(entry: DictionaryEntry) -> DictionaryEntry:
