@@ -27,6 +27,7 @@ _KANJI_ALONE = re.compile("[\u4e00-\u9fff々]{1,3}")
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800
 _OLDER_RULES = 1500
+_WITHOUT_SHI = 1200
 _WHOLE_VERB = 2500
 _WHOLE_ENDING = 1000  # both kana of an ending left out
 _SHORT_BESIDE_NOUN = 1500
@@ -53,6 +54,11 @@ def shortened(
         return
     if len(ending) == 1:
         yield left_out(entry._replace(written=stem, cost=entry.cost + more))
+    elif ending[0] == "し":  # 悲き for 悲しき
+        more += _WITHOUT_SHI
+        yield entry._replace(
+            written=stem + ending[1:], cost=entry.cost + more, note=OKURIGANA_LEFT_OUT
+        )
     elif len(ending) == 2 and ending[1] in "るれよ":
         cost = entry.cost + _WITHOUT_INNER_KANA + more
         yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)

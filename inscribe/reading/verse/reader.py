@@ -16,6 +16,7 @@ from inscribe.reading.verse.lattice import LatticeSpan, Node, best_path, spans_o
 from inscribe.reading.verse.mending import MENDED_ENOUGH, mended
 from inscribe.reading.verse.metre import HAIKU, PARTS, SEDOKA, TANKA, Metre, pattern_of
 from inscribe.reading.verse.readings import VerseReading, path_cost, taken_apart
+from inscribe.reading.verse.rivals import agreeing
 from inscribe.reading.verse.scansion import (
     Phrases,
     fitted_phrases,
@@ -52,7 +53,8 @@ def read_verse(
     phrase has its own column. ``origin`` gives the sign of each character, which ``overrides``
     speak of.
     """
-    return taken_apart(_read(text, breaks, overrides, origin))
+    found = taken_apart(_read(text, breaks, overrides, origin))
+    return found if overrides or breaks else agreeing(found)
 
 
 def words_without_metre(text: str, *, voiced: bool) -> list[ReadWord]:
