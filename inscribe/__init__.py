@@ -112,7 +112,7 @@ if TYPE_CHECKING:
     from inscribe.report.tei import entries_as_tei
     from inscribe.restoring import Candidate, Lacuna, Restoration, Seen, restore
     from inscribe.signs import Sign, Transcription, transcription
-    from inscribe.sources import Hit, Library, SourceText, find as find_source
+    from inscribe.sources import Hit, Library, SourceText, add_texts, find as find_source
 
 # Where each name is found; after a colon, what it is called there.
 _ROOMS = {
@@ -156,7 +156,7 @@ _ROOMS = {
     "inscribe.report:load": "load_style",
     "inscribe.restoring": "Candidate Lacuna Restoration Seen restore",
     "inscribe.signs": "Sign Transcription transcription",
-    "inscribe.sources": "Hit Library SourceText",
+    "inscribe.sources": "Hit Library SourceText add_texts",
     "inscribe.sources:find": "find_source",
 }
 
@@ -205,6 +205,7 @@ __all__ = [
     "Transcription",
     "WitnessSource",
     "add_glossary",
+    "add_texts",
     "caution",
     "check_folder",
     "clustered",

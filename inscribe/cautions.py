@@ -6,7 +6,11 @@ from inscribe import tables
 
 
 def caution(key: str, language: str = "en") -> str:
-    """Return the caution of a key of ``cautions.tsv``, in English or Japanese (ja)."""
+    """Return the caution of a key of ``cautions.tsv``, in English or Japanese (ja).
+
+    >>> caution("attribution").partition(":")[0]
+    'A signature is not an attribution'
+    """
     return _cautions()[key][language == "ja"]
 
 

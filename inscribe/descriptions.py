@@ -171,6 +171,11 @@ def add_glossary(folder: str | os.PathLike[str]) -> None:
         TableError: one of its tables is unknown or has an unknown column or a cell that cannot
             stand there; file, line and what is allowed are named.
         ProblemsError: there are several such problems; the first twenty are told.
+
+    >>> from inscribe import add_glossary
+    >>> add_glossary("no such folder")
+    Traceback (most recent call last):
+    inscribe.errors.InputError: ...
     """
     found = list(itertools.islice(problems_in(Path(folder)), _MOST_TOLD))
     if len(found) == 1:

@@ -103,11 +103,23 @@ class InscribeError(Exception):
 
 
 class InputError(InscribeError):
-    """A file, an encoding, an option or an argument that cannot be used."""
+    """A file, an encoding, an option or an argument that cannot be used.
+
+    >>> from inscribe import parse
+    >>> parse("花", convention="none")
+    Traceback (most recent call last):
+    inscribe.errors.InputError: ...
+    """
 
 
 class NotationError(InscribeError):
-    """A transcription that breaks the conventions it is written in."""
+    """A transcription that breaks the conventions it is written in.
+
+    >>> from inscribe import parse
+    >>> parse("花［色")
+    Traceback (most recent call last):
+    inscribe.errors.NotationError: ...
+    """
 
 
 class RecordError(InscribeError):

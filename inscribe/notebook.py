@@ -33,6 +33,15 @@ def short(text: str) -> str:
     return repr(text if len(text) <= LONGEST else text[: LONGEST - 1] + "…")
 
 
+def counted(count: int, noun: str) -> str:
+    """Return a number of things in words, for the short form of a result.
+
+    >>> counted(1, "record"), counted(15, "record")
+    ('1 record', '15 records')
+    """
+    return f"{count} {noun}" + "s" * (count != 1)
+
+
 def _row(cells: Iterable[tuple[str, str]]) -> str:
     from html import escape
 

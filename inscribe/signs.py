@@ -75,6 +75,11 @@ class Sign:
     Raises:
         ValueError: the parts contradict each other, as an unreadable sign with a text, a legible
             one without, or a gap or kao with a text would; so every sign can be written down.
+
+    >>> from inscribe import parse
+    >>> sign = parse("花□").signs[1]
+    >>> sign.text, sign.certainty.value, sign.index
+    ('', 'unreadable', 1)
     """
 
     text: str
@@ -134,9 +139,18 @@ class Face(NamedTuple):
 
 @dataclass(frozen=True)
 class Transcription:
-    """A whole inscription; build it with :func:`transcription`, which numbers the signs."""
+    """A whole inscription; build it with :func:`transcription`, which numbers the signs.
+
+    >>> from inscribe import parse
+    >>> parse("花の色／□")
+    <Transcription '花の色／□'>
+    """
 
     faces: tuple[Face, ...]
+
+    def __repr__(self) -> str:
+        columns = ("".join(sign.text or "□" for sign in column.signs) for column in self.columns)
+        return f"<Transcription {'／'.join(columns)!r}>"
 
     @cached_property
     def columns(self) -> tuple[Column, ...]:
@@ -159,6 +173,10 @@ def transcription(faces: Iterable[Iterable[Sequence[Sign]]]) -> Transcription:
 
     Any ``index`` and ``column`` the given signs carry is replaced. Columns and faces without a
     sign are left out: a column of which nothing is left is a gap.
+
+    >>> text = transcription([[[Sign("應"), Sign("需")], [Sign("造")]]])
+    >>> [(sign.text, sign.index, sign.column) for sign in text.signs]
+    [('應', 0, 0), ('需', 1, 0), ('造', 2, 1)]
     """
     numbered_faces: list[Face] = []
     next_sign = next_column = 0

@@ -16,7 +16,7 @@ from inscribe.collation.space.measures import measures_of
 from inscribe.entry import entry_of
 from inscribe.errors import InputError, InscribeError
 from inscribe.record import Inscription, Plate, SignBox, load, loads
-from inscribe.record.boxes import boxes_of, with_boxes
+from inscribe.record.boxes.tables import boxes_of, with_boxes
 from inscribe.report.drawing.plate import plate_drawing
 from inscribe.report.entries.annotation import PIXELS_PER_MM, entries_as_annotations
 from inscribe.report.entries.markdown import entry_as_markdown

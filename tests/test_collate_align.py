@@ -10,10 +10,10 @@ from hypothesis import given, settings, strategies as st
 
 from inscribe import notation
 from inscribe.collation import Collation, collate, collate_texts
-from inscribe.collation.align.costs import prices
-from inscribe.collation.align.pairs import match
-from inscribe.collation.align.search import cheapest
-from inscribe.collation.align.sides import Side
+from inscribe.collation.align.searching.costs import prices
+from inscribe.collation.align.searching.pairs import match
+from inscribe.collation.align.searching.search import cheapest
+from inscribe.collation.align.sides.lattice import Side
 from inscribe.collation.collating import prepared
 from inscribe.collation.parts import SUBSTANTIVE
 from inscribe.reading.spelling import sounds

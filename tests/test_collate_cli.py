@@ -15,7 +15,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from inscribe.cli import cli
-from inscribe.cli.common import terminal_bytes
+from inscribe.cli.showing.results import terminal_bytes
 from inscribe.errors import InscribeError
 
 COPY = "夢か／現か□"

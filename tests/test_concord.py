@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import csv
+import functools
 import io
 import json
 import os
 import sqlite3
 import time
 import zlib
+from collections.abc import Sequence
 from contextlib import closing
 from pathlib import Path
 
@@ -17,10 +19,13 @@ from click.testing import CliRunner
 from hypothesis import given, settings, strategies as st
 
 from inscribe.cli import cli
+from inscribe.concordance import concord
 from inscribe.concordance.clustering import clusters
-from inscribe.concordance.documents import document_of_text
-from inscribe.concordance.finding import query_of, search
-from inscribe.concordance.folder import collection, library_collection
+from inscribe.concordance.documents import Document, document_of_text, rows_of
+from inscribe.concordance.finding import ConcordanceQuery, query_of, search
+from inscribe.concordance.folder import Collection, collection
+from inscribe.concordance.in_library import library_collection
+from inscribe.concordance.passing import may_have
 from inscribe.concordance.tally import ORDERS, counts, ordered
 from inscribe.errors import InputError
 from inscribe.keeping import store as kept_texts
@@ -302,6 +307,93 @@ def test_the_library_is_looked_through_and_followed(tmp_path: Path) -> None:
     assert [hit.document.object for hit in hits] == ["text-1"]
 
 
+POEMS = (
+    "花の色は移りにけりないたづらに／我が身世にふるながめせしまに",
+    "夢としりせばさめざらましを",
+    "天の原ふりさけ見れば春日なる／三笠の山に出でし月かも",
+    "ゆめ路には足もやすめず通へども",
+    "⿰木黑の花咲く夢の庭",
+    "東路の道の果てなる常陸帯の",
+    "思ひつつ（花押）ゆめと",
+)
+ASKED = (
+    "夢",
+    "ゆめ",
+    "yume",
+    "思う",
+    "見る",
+    "花",
+    "花押",
+    "michi",
+    "hanasaku",
+    "咲く",
+    "tōro",
+    "無",
+)
+
+
+def with_poems(file: Path, texts: Sequence[str] = POEMS) -> None:
+    with Library(file, create=True) as held:
+        added = [SourceText(f"t{number}", (text,)) for number, text in enumerate(texts)]
+        adding.add_texts(held, added, len(added))
+
+
+def places(query: ConcordanceQuery, held: Collection) -> list[tuple[str, int, int]]:
+    return [(hit.document.object, hit.first, hit.last) for hit in search(held.documents, query)]
+
+
+def test_texts_in_which_a_word_cannot_be_are_left_out_and_no_others(tmp_path: Path) -> None:
+    file, cache = tmp_path / "library.sqlite", tmp_path / "cache"
+    with_poems(file)
+    whole = library_collection(file, cache=cache)
+    queries = [query_of(word) for word in ASKED] + [query_of("[春夢].", pattern=True)]
+    found = 0
+    for query in queries:
+        for keep in (True, False):
+            held = library_collection(file, query=query, cache=cache, keep=keep)
+            hits = places(query, held)
+            assert hits == places(query, whole)
+            assert held.records == len(POEMS)
+            assert {name for name, _, _ in hits} <= {each.object for each in held.documents}
+            assert len(held.documents) < len(POEMS)
+            found += len(hits)
+    assert found > 2 * len(ASKED)
+
+
+def test_only_texts_that_changed_are_read_again(tmp_path: Path) -> None:
+    file, cache = tmp_path / "library.sqlite", tmp_path / "cache"
+
+    def read(texts: Sequence[str]) -> int:
+        with_poems(file, texts)
+        heard: list[int] = []
+        library_collection(file, lambda done, count: heard.append(count), cache=cache)
+        assert heard == [len(heard)] * len(heard)
+        return len(heard)
+
+    assert read(POEMS[:3]) == 3
+    assert read(POEMS[:3]) == 0
+    assert read(POEMS[:5]) == 2
+    assert read(("夢の世に", *POEMS[1:5])) == 1
+    with Library(file) as held:
+        held.remove(["t0", "t4"])
+    left = library_collection(file, cache=cache)
+    assert [each.object for each in left.documents] == ["t1", "t2", "t3"]
+
+
+def test_a_damaged_row_of_the_library_is_read_anew(tmp_path: Path) -> None:
+    file, cache = tmp_path / "library.sqlite", tmp_path / "cache"
+    with_poems(file)
+    whole = library_collection(file, cache=cache)
+    (kept,) = cache.glob("kept-*.sqlite")
+    with sqlite3.connect(kept) as opened:
+        opened.execute("update made set value = '[1]' where name in (?, ?)", (b"t1", b"t2"))
+    query = query_of("夢")
+    held = library_collection(file, query=query, cache=cache)
+    assert places(query, held) == places(query, whole)
+    again = library_collection(file, cache=cache)
+    assert [each.carved for each in again.documents] == [each.carved for each in whole.documents]
+
+
 def run(*arguments: str) -> str:
     result = CliRunner().invoke(cli, ["concord", *arguments, "--no-cache"], catch_exceptions=False)
     assert result.exit_code == 0, result.output
@@ -359,6 +451,89 @@ def test_a_macron_asks_for_a_long_vowel() -> None:
     assert not list(search([document], query_of("rēgyō")))
     assert [hit.how for hit in search([document], query_of("reigyo"))] == ["sound but for length"]
     assert [hit.how for hit in search([document], query_of("reigyō"))] == ["same sound"]
+
+
+@functools.cache
+def example_documents() -> tuple[Document, ...]:
+    return collection(EXAMPLES).documents
+
+
+@pytest.fixture(scope="module")
+def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return a cache that has the examples."""
+    cache = tmp_path_factory.mktemp("cache")
+    collection(EXAMPLES, cache=cache)
+    return cache
+
+
+ASKED = [
+    "夢",
+    "ゆめ",
+    "yume",
+    "reigyo",
+    "rogaku",
+    "咲く",
+    "思ふ",
+    "の",
+    "nite",
+    "こころ",
+    "花の",
+    "zzz",
+]
+
+
+@pytest.mark.parametrize("asked", [*ASKED, "(花押)"])
+@pytest.mark.parametrize("how", [{}, {"exact": True}, {"pattern": True}])
+def test_a_folder_gives_what_its_collection_gives(
+    asked: str, how: dict[str, bool], kept: Path
+) -> None:
+    query = query_of(asked, **how)
+    whole = concord(collection(EXAMPLES, cache=kept), query)
+    streamed = concord(collection(EXAMPLES, query=query, cache=kept), query)
+    assert streamed.to_dict() == whole.to_dict()
+    anew = concord(collection(EXAMPLES, query=query, keep=False), query)
+    assert anew.to_dict() == whole.to_dict()
+
+
+@settings(max_examples=150, deadline=None)
+@given(data=st.data())
+def test_no_record_that_has_a_word_is_passed_over(data: st.DataObject) -> None:
+    document = data.draw(st.sampled_from(example_documents()))
+    first = data.draw(st.integers(0, len(document.words) - 1)) if document.words else None
+    if first is None:
+        return
+    last = data.draw(st.integers(first, min(first + 3, len(document.words) - 1)))
+    words = document.words[first : last + 1]
+    start, end = words[0][0], words[-1][1]
+    stretch = "".join(
+        c for c, at in zip(document.normal, document.origin, strict=True) if start <= at <= end
+    )
+    for asked in (stretch, "".join(sound for _, _, sound, _ in words)):
+        if not asked.strip():
+            continue
+        query = query_of(asked)
+        worth = may_have(query)
+        assert worth is not None
+        if list(search([document], query)):
+            assert worth(json.dumps(rows_of([document]), separators=(",", ":")))
+
+
+def test_what_is_passed_over_is_not_taken_apart(
+    kept: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    taken: list[str] = []
+    real = kept_texts.json.loads
+
+    def noted(text: str) -> object:
+        taken.append(text)
+        return real(text)
+
+    monkeypatch.setattr(kept_texts.json, "loads", noted)
+    found = collection(EXAMPLES, query=query_of("夢"), cache=kept)
+    with_rows = [text for text in taken if '"rows"' in text]
+    assert found.documents
+    assert found.records > 10
+    assert len(with_rows) < found.records / 2
 
 
 def test_counts_name_signatures_and_no_carvers() -> None:

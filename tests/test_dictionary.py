@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 from concurrent.futures import ThreadPoolExecutor
 from functools import partial
 from pathlib import Path
@@ -11,8 +12,10 @@ from shlex import quote
 import pytest
 
 from inscribe.errors import InputError
-from inscribe.reading.mecab import compiling, unidic
+from inscribe.reading import lexicon, prose
+from inscribe.reading.mecab import compiling, shipped, unidic
 from inscribe.reading.mecab.compiling import MecabRow
+from inscribe.reading.prose.current import old_words
 from inscribe.reading.verse import tagger as verse_tagger
 
 
@@ -46,6 +49,11 @@ def read(path: Path, text: str) -> list[tuple[str, str]]:
     return [(word.surface, word.feature_raw) for word in tagger(text)]
 
 
+def shown(folder: Path) -> set[str]:
+    """Return what lies in a folder but for what is hidden."""
+    return {path.name for path in folder.iterdir() if path.name[0] != "."}
+
+
 def test_words_are_found(folder: Path, table: Path) -> None:
     path = compiling.dictionary("words", [table], rows)
     assert path.parent == folder
@@ -59,7 +67,7 @@ def test_built_once_until_a_source_changes(folder: Path, table: Path) -> None:
     table.write_text("two", encoding="utf-8")
     second = compiling.dictionary("words", [table], rows)
     assert second != first
-    assert {path.name for path in folder.iterdir()} == {first.name, second.name}
+    assert shown(folder) == {first.name, second.name}
 
 
 def test_only_the_newest_are_kept(folder: Path, table: Path) -> None:
@@ -69,7 +77,9 @@ def test_only_the_newest_are_kept(folder: Path, table: Path) -> None:
         made.append(compiling.dictionary("words", [table], rows))
         os.utime(made[-1], (number + 1, number + 1))
     made.append(compiling.dictionary("word", [table], rows))  # another name, left alone
-    assert {path.name for path in folder.iterdir()} == {path.name for path in made[-4:]}
+    assert shown(folder) == {path.name for path in made[-4:]}
+    seals = {path.name for path in folder.iterdir()} - shown(folder)
+    assert seals == {f".{path.name}.seal" for path in made[-4:]}
 
 
 def test_a_damaged_file_is_built_again(folder: Path, table: Path) -> None:
@@ -98,7 +108,7 @@ def test_two_at_once(folder: Path, table: Path) -> None:
     with ThreadPoolExecutor(2) as pool:
         first, second = pool.map(build, range(2))
     assert first == second
-    assert [path.name for path in folder.iterdir()] == [first.name]
+    assert shown(folder) == {first.name}
 
 
 def test_a_reading_with_such_a_cache(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -111,6 +121,36 @@ def test_a_reading_with_such_a_cache(folder: Path, monkeypatch: pytest.MonkeyPat
         assert modern.modern_spelling("てふてふの") == "ちょうちょうの"
     finally:
         modern._tagger.cache_clear()
+
+
+def test_words_that_came_with_the_package_are_not_gathered_again(
+    folder: Path,
+    table: Path,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    parts = tmp_path / "parts"
+    parts.mkdir()
+    compiling.write_rows(parts / "entries.csv", rows())
+    name = compiling.keyed("words", [table])
+    shipped.pack(parts, tmp_path / f"{name}.zip")
+    shipped.pack(parts, tmp_path / "again.zip")
+    assert (tmp_path / f"{name}.zip").read_bytes() == (tmp_path / "again.zip").read_bytes()
+    monkeypatch.setattr(shipped, "FOLDER", tmp_path)
+    path = compiling.dictionary("words", [table], lambda: pytest.fail("gathered"))
+    assert ("てふてふ", "蝶々") in read(path, "てふてふの")
+    assert "seconds" not in capsys.readouterr().err
+    table.write_text("a table of the user's", encoding="utf-8")
+    other = compiling.dictionary(
+        "words", [table], lambda: [MecabRow("蛙", 5128, 5128, -20000, "x")]
+    )
+    assert ("てふてふ", "蝶々") not in read(other, "てふてふの")
+
+
+def test_what_is_shipped_bears_the_names_of_the_dictionaries_in_use() -> None:
+    assert lexicon.verse_dictionary().name == lexicon.gathering()[0]
+    assert old_words().stem == prose.gathering()[0]
 
 
 @pytest.mark.parametrize("terminal", [True, False])
@@ -175,7 +215,7 @@ def test_a_whole_dictionary_is_built_once(folder: Path, table: Path) -> None:
         "dicrc",
         "matrix.bin",
         "more.dic",
-        "sizes",
+        "seal",
         "sys.dic",
         "unk.dic",
     ]
@@ -183,7 +223,7 @@ def test_a_whole_dictionary_is_built_once(folder: Path, table: Path) -> None:
     assert [p.name for p in folder.iterdir()] == [path.name]
 
 
-@pytest.mark.parametrize("name", ["dicrc", "matrix.bin", "more.dic", "sizes", "sys.dic"])
+@pytest.mark.parametrize("name", ["dicrc", "matrix.bin", "more.dic", "seal", "sys.dic"])
 @pytest.mark.parametrize("keep", [0, 7])
 def test_a_whole_dictionary_cut_short_is_built_again(
     name: str, keep: int, folder: Path, table: Path
@@ -218,6 +258,48 @@ def test_a_dictionary_written_over_is_built_again(folder: Path, table: Path) -> 
     path.write_bytes(held[:8] + b"\xa5" * (len(held) - 8))
     assert compiling.dictionary("words", [table], rows) == path
     assert path.read_bytes() == held
+
+
+@pytest.mark.parametrize("name", ["matrix.bin", "sys.dic"])
+def test_a_change_that_keeps_size_and_time_is_noticed(name: str, folder: Path, table: Path) -> None:
+    path = compiling.dictionary_folder("whole", [table], write_parts)
+    assert compiling.dictionary_folder("whole", [table], broken_parts) == path
+    time, held = (path / name).stat(), (path / name).read_bytes()
+    (path / name).write_bytes(held[:-1] + bytes([held[-1] ^ 1]))
+    os.utime(path / name, ns=(time.st_atime_ns, time.st_mtime_ns))
+    assert compiling.dictionary_folder("whole", [table], write_parts) == path
+    assert (path / name).read_bytes() == held
+
+
+def test_a_dictionary_copied_elsewhere_is_used_as_it_is(
+    folder: Path, table: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = compiling.dictionary_folder("whole", [table], write_parts)
+    other = folder.parent / "copy"
+    shutil.copytree(folder, other)
+    monkeypatch.setenv("INSCRIBE_CACHE", str(other))
+    assert compiling.dictionary_folder("whole", [table], broken_parts) == other / path.name
+
+
+@pytest.mark.skipif(os.name != "posix", reason="owners as POSIX has them")
+@pytest.mark.parametrize("whose", ["another user's", "everybody's"])
+@pytest.mark.parametrize("what", ["folder", "file"])
+def test_what_another_may_have_written_is_not_loaded(
+    whose: str, what: str, folder: Path, table: Path
+) -> None:
+    path = compiling.dictionary("words", [table], rows)
+    harmed = folder if what == "folder" else path
+    if whose == "everybody's":
+        harmed.chmod(0o777)
+    elif os.geteuid() == 0:
+        os.chown(harmed, 12345, 12345)
+    else:
+        pytest.skip("only root can give a file away")
+    found = compiling.dictionary("words", [table], rows)
+    assert ("てふてふ", "蝶々") in read(found, "てふてふの")
+    for each in (found, found.parent):
+        assert each.stat().st_uid != 12345
+        assert not each.stat().st_mode & 0o002
 
 
 def test_a_dictionary_cleared_away_meanwhile_is_opened_anew(

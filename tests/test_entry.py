@@ -12,7 +12,8 @@ import pytest
 from click.testing import CliRunner, Result
 
 import inscribe
-from inscribe.cli import cli, common
+from inscribe.cli import cli
+from inscribe.cli.showing import bar
 from inscribe.entry import Entry, entries_in, entry_of
 from inscribe.errors import InputError
 from inscribe.reading.words import MayName
@@ -291,7 +292,7 @@ def test_a_bar_is_shown_on_a_terminal_once_the_work_takes_a_while(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     def work(*, quiet: bool = False) -> str:
-        with common.progress_shown("entries", quiet=quiet) as progress:
+        with bar.progress_shown("entries", quiet=quiet) as progress:
             for done in (1, 2):
                 progress(done, 2)
         return capsys.readouterr().err
@@ -299,6 +300,6 @@ def test_a_bar_is_shown_on_a_terminal_once_the_work_takes_a_while(
     assert work() == ""  # no terminal
     monkeypatch.setattr("sys.stderr.isatty", lambda: True)
     assert work() == ""  # done in less than a second
-    monkeypatch.setattr(common, "BAR_AFTER", 0.0)
+    monkeypatch.setattr(bar, "BAR_AFTER", 0.0)
     assert work(quiet=True) == ""
     assert "entries" in work()

@@ -12,7 +12,7 @@ from hypothesis import given, strategies as st
 from test_entry import EXAMPLES, ran
 
 from inscribe.cli import cli
-from inscribe.cli.entry_files import named
+from inscribe.cli.entries.files import file_names
 from inscribe.errors import InputError
 
 
@@ -71,7 +71,7 @@ def test_no_drawing_takes_the_place_of_another(tmp_path: Path) -> None:
 @given(st.lists(st.tuples(st.text("Aa-23é\u0301e", min_size=1, max_size=4), st.integers(1, 4))))
 def test_all_files_of_a_run_have_names_of_their_own(records: list[tuple[str, int]]) -> None:
     different = {f"{name}.toml": count for name, count in records}
-    found = named([(Path(name), count) for name, count in different.items()], "svg")
+    found = file_names([(Path(name), count) for name, count in different.items()], "svg")
     names = [unicodedata.normalize("NFC", str(path)).casefold() for each in found for path in each]
     assert len(names) == len(set(names)) == sum(different.values())
 
@@ -93,5 +93,14 @@ def test_the_byte_order_mark_is_for_spreadsheets_and_can_be_chosen(tmp_path: Pat
             text = target.read_text("utf-8") if output else result.stdout
             assert text.startswith("\ufeffid,") == marked, (choice, path)
             assert text.lstrip("\ufeff").startswith("id,")
+    for path in (record, str(EXAMPLES)):  # each record to a file of its own
+        for choice, marked in ((), True), (("--no-byte-order-mark",), False):
+            folder = tmp_path / f"{Path(path).stem}-{marked}"
+            asked = ["entry", path, "--format", "csv", "-o", f"{folder}/", *choice, "--quiet"]
+            for _ in range(2):  # a second run finds what the first has written
+                assert CliRunner().invoke(cli, asked).exit_code == 0
+            written = [file.read_text("utf-8") for file in folder.rglob("*.csv")]
+            assert written
+            assert all(text.startswith("\ufeffid,") == marked for text in written)
     refused = CliRunner().invoke(cli, ["entry", record, "--format", "md", "--byte-order-mark"])
     assert refused.exit_code != 0

@@ -9,8 +9,8 @@ import pytest
 from click.testing import CliRunner
 
 from inscribe.cli import cli
+from inscribe.cli.entries.formats import formats
 from inscribe.cli.entry import JOINED
-from inscribe.cli.entry_formats import formats
 from inscribe.entry import entries_in
 from inscribe.report import Style
 

@@ -13,7 +13,14 @@ from click.testing import CliRunner
 
 from inscribe.cli import cli
 from inscribe.concordance import collection
-from inscribe.indexing import INDEXES, index_of, indexes
+from inscribe.indexing import (
+    INDEXES,
+    FolderIndexes,
+    folder as index_module,
+    index_folder,
+    index_of,
+    indexes,
+)
 
 POEM = "思ひつつぬればや人の見えつらむ夢としりせばさめざらましを"
 
@@ -81,6 +88,40 @@ def test_dates_stand_in_the_order_of_time(tmp_path: Path) -> None:
         (tmp_path / f"{name}.toml").write_text(record(name, (text, "")), "utf-8")
     found = index_of(collection(tmp_path, keep=False).documents, "dates")
     assert [each.note for each in found] == ["1794", "1824", "1832"]
+
+
+def test_what_was_gathered_is_kept_until_a_record_changes(tmp_path: Path) -> None:
+    records, cache = tmp_path / "records", tmp_path / "cache"
+    records.mkdir()
+    (records / "a.toml").write_text(record("A", ("武州住嶺曉作", 'hand = "regular"')), "utf-8")
+    (records / "b.toml").write_text(record("B", ("江戸住露岳作", "")), "utf-8")
+    (records / "c.toml").write_text("id = ", "utf-8")
+    anew = index_folder(records, keep=False)
+    looked_at: list[int] = []
+
+    def again() -> tuple[FolderIndexes, int]:
+        looked_at.clear()
+        found = index_folder(records, progress=lambda done, _: looked_at.append(done), cache=cache)
+        return found, len(looked_at)
+
+    assert again() == (anew, 3)
+    assert again() == (anew, 0)
+    assert (anew.records, len(anew.unread)) == (3, 1)
+    assert [each.text for each in anew.headings["persons"]] == ["嶺暁", "露岳"]
+    (records / "b.toml").write_text(record("B", ("江戸住露岳刻之", "")), "utf-8")
+    changed, count = again()
+    assert count == 1
+    assert changed == index_folder(records, keep=False) != anew
+    (records / "a.toml").unlink()
+    assert [each.text for each in again()[0].headings["persons"]] == ["露岳"]
+
+
+def test_headings_are_not_gathered_twice(
+    folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    first = index_folder(folder, cache=tmp_path)
+    monkeypatch.setattr(index_module, "indexes", None)
+    assert index_folder(folder, cache=tmp_path) == first
 
 
 def run(*arguments: str) -> str:

@@ -72,6 +72,17 @@ def test_what_changed_is_looked_at_again(heard: Heard) -> None:
     assert heard.run(Work(WORK.makes, length, "another style"))[1] == 11
 
 
+def test_what_an_older_version_kept_is_made_anew(heard: Heard) -> None:
+    first, count = heard.run()
+    (file,) = heard.cache.glob("kept-*.sqlite")
+    with sqlite3.connect(file) as db:
+        db.execute("UPDATE maker SET mark = '0 an older version'")
+        db.execute("ALTER TABLE made DROP COLUMN beside")
+    db.close()
+    assert heard.run() == (first, count)
+    assert heard.run() == (first, 0)
+
+
 def test_a_new_time_of_change_alone_is_no_change(heard: Heard) -> None:
     """As after a fresh checkout, or when a folder was copied over itself."""
     first, _ = heard.run()

@@ -8,8 +8,10 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
 from inscribe.checking import check_folder
+from inscribe.cli import cli
 from inscribe.concordance import collection
 from inscribe.sources import Library, SourceText
 
@@ -84,3 +86,18 @@ def test_a_changed_text_of_the_library_is_noticed(places: Places) -> None:
         places.put(POEM)
         assert looked(places.by_id) == before
         assert changed != before, looked.__name__
+
+
+def test_index_reads_alike_by_text_and_by_id(places: Places) -> None:
+    by_id, by_text, by_none = (
+        _indexed(places, folder) for folder in (places.by_id, places.by_text, places.by_none)
+    )
+    assert by_id == by_text != by_none
+
+
+def _indexed(places: Places, folder: Path) -> str:
+    chosen = ["--of", "persons", "--of", "lines", "--library", str(places.library)]
+    options = ["index", str(folder), *chosen, "--no-cache"]
+    done = CliRunner().invoke(cli, options)
+    assert not done.exit_code
+    return done.output

@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from inscribe.cli import cli, common
+from inscribe.cli import cli
+from inscribe.cli.showing import bar
 
 COMMANDS = {
     "read": ["read", "--lines", "--format", "jsonl"],
@@ -111,7 +112,7 @@ def test_how_far_the_lines_are_is_shown(
         def close(self) -> None:
             pass
 
-    monkeypatch.setattr(common, "_Bar", Bar)
+    monkeypatch.setattr(bar, "_Bar", Bar)
     monkeypatch.setattr("click.testing._NamedTextIOWrapper.isatty", lambda self: True)
     out = ["-o", str(tmp_path / "out.jsonl")]
     assert run([*COMMANDS[command], *out], f"{GOOD[command]}\n" * 3).exit_code == 0

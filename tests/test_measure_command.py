@@ -22,9 +22,9 @@ from PIL import Image
 from inscribe.cli import cli
 from inscribe.errors import InputError
 from inscribe.record import Photograph, dump, load, loads
-from inscribe.record.amending import with_measurements
-from inscribe.record.boxes import boxes_of
-from inscribe.record.measured import ColumnMeasure, Plate, SignBox
+from inscribe.record.boxes.tables import boxes_of
+from inscribe.record.model.measured import ColumnMeasure, Plate, SignBox
+from inscribe.record.writing.amending import with_measurements
 
 ROOT = Path(__file__).parent.parent
 RECORD = f"""# a comment at the head

@@ -17,7 +17,7 @@ from inscribe.entry import Entry, entry_of
 from inscribe.errors import InscribeError
 from inscribe.pictures import picture_kind
 from inscribe.record import dump, load, loads
-from inscribe.record.boxes import boxes_of
+from inscribe.record.boxes.tables import boxes_of
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.linked.manifest import entry_as_manifest

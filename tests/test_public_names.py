@@ -151,7 +151,9 @@ VALUES: dict[str, Callable[[], Any]] = {
     "Transcription": parsed,
     "WitnessSource": lambda: witnesses("one")[0],
 }
-WITH_A_LIBRARY = {"Hit", "Library", "SourceText", "find_source"}
+WITH_A_LIBRARY = {"Hit", "Library", "SourceText", "add_texts", "find_source"}
+LONGEST_REPR = 400  # characters; a style is its settings and is printed whole
+KINDS_OF_ERRORS = {"InscribeError", "RecordError"}  # raised with the examples of other names
 
 
 def refused(call: Callable[[], object]) -> inscribe.InscribeError:
@@ -162,6 +164,17 @@ def refused(call: Callable[[], object]) -> inscribe.InscribeError:
 
 def test_every_name_is_tried_here() -> None:
     assert CALLS.keys() | VALUES.keys() | WITH_A_LIBRARY == set(inscribe.__all__)
+
+
+@pytest.mark.parametrize("name", sorted(set(inscribe.__all__) - KINDS_OF_ERRORS))
+def test_a_name_is_documented_with_an_example_that_runs(name: str) -> None:
+    # pytest runs the examples themselves (--doctest-modules)
+    assert ">>> " in (getattr(inscribe, name).__doc__ or "")
+
+
+@pytest.mark.parametrize("name", sorted(VALUES.keys() - {"Style"}))
+def test_what_a_notebook_prints_is_short(name: str) -> None:
+    assert len(repr(VALUES[name]())) <= LONGEST_REPR
 
 
 @pytest.mark.parametrize("name", sorted(CALLS))

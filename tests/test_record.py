@@ -107,7 +107,7 @@ IMPOSSIBLE = [
     (f'text = "花"\n{PLATE}column = [{{top = 9, bottom = 3}}]', 7, "above its beginning"),
     (f'text = "花"\n{PLATE}column = [{{top = 9, bottom = 97}}]', 7, "below the plate"),
     (f'text = "花"\n{PLATE}column = [{{top=0, bottom=9, x=12, width=3}}]', 7, "past the plate"),
-    (f'text = "花／の"\n{PLATE}column = [{{top = 0, bottom = 9}}]', 7, "1 columns are measured"),
+    (f'text = "花／の"\n{PLATE}column = [{{top = 0, bottom = 9}}]', 7, "1 column is measured"),
     ('text = "花"\nbox = [{sign=2, x=1, y=1, width=1, height=1}]', 6, "no sign 2"),
     ('text = "花"\nbox = [{sign=0, x=1, y=1, width=1, height=1}]', 6, "names no sign"),
     (f'text = "花"\n{PLATE}box = [{{sign=1, x=13, y=1, width=2, height=1}}]', 7, "past the plate"),

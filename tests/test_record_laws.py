@@ -13,7 +13,7 @@ from strategies import records
 
 from inscribe import record
 from inscribe.errors import InscribeError, ProblemsError
-from inscribe.record.locate import KeyPath, Locator
+from inscribe.record.reading.locate import KeyPath, Locator
 
 EXAMPLES = sorted((Path(__file__).parent.parent / "examples").glob("*.toml"))
 AWKWARD = """\

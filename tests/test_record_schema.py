@@ -17,9 +17,9 @@ from jsonschema import Draft202012Validator
 from inscribe.cli import cli
 from inscribe.errors import ProblemsError
 from inscribe.record import fields, loads
-from inscribe.record.describing import Field, RecordTable
-from inscribe.record.schema import record_schema
-from inscribe.record.values import ValueRefused, checked
+from inscribe.record.fields.describing import Field, RecordTable
+from inscribe.record.fields.schema import record_schema
+from inscribe.record.fields.values import ValueRefused, checked
 
 SCHEMA = record_schema()
 EXAMPLES = sorted((Path(__file__).parent.parent / "examples").glob("*.toml"))

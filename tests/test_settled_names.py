@@ -13,7 +13,7 @@ from inscribe.cli import cli
 from inscribe.errors import InputError
 from inscribe.reading import read_text
 from inscribe.reading.names import settle, settled_readings, settling
-from inscribe.record.settled import settled_names
+from inscribe.record.reading.settled import settled_names
 
 RECORD = """id = "A-1"
 kind = "tsuba"

@@ -54,7 +54,7 @@ def test_kinds_of_signatures(text: str, romaji: str) -> None:
         ("綾春十七歳作", "Ayaharu jūnanasai saku"),
         ("綾郷翁七十歳", "Ayasato-ō nanajussai"),
         ("秋日綾郷作", "shūjitsu Ayasato saku"),
-        ("綾郷行年□□歳", "Ayasato gyōnen □□sai"),
+        ("綾郷行年□□歳", "Ayasato gyōnen …sai"),
         ("□州住綾郷", "…shū jū Ayasato"),
         ("□□軒綾郷", "……ken Ayasato"),
         ("江戸住□田綾郷", "Edo jū …ta Ayasato"),

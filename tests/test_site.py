@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from test_entry import EXAMPLES, example, ran
 
-from inscribe.cli.entry_formats import ENDINGS, format_of
+from inscribe.cli.entries.formats import ENDINGS, format_of
 from inscribe.errors import InputError
 from inscribe.report.pages.entry import entries_as_handout, entries_as_volume
 from inscribe.report.pages.slides import entries_as_slides

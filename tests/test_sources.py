@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import random
+import re
 import signal
 import sqlite3
 import subprocess
@@ -293,6 +294,35 @@ def test_a_file_that_is_no_library_is_refused(tmp_path: Path) -> None:
     run = cli("list", "--library", str(path))
     assert run.returncode == 2
     assert "library cannot be used" in run.stderr
+
+
+@pytest.mark.skipif(os.name != "posix", reason="types commands into sh")
+@pytest.mark.parametrize("named", ["1", "0"])
+def test_a_library_of_an_older_layout_is_carried_over_by_the_command_named(
+    named: str, tmp_path: Path
+) -> None:
+    """The first libraries kept no signs of passages, and called themselves of layout 1."""
+    path = tmp_path / "my texts.sqlite"
+    given = (
+        '{"id":"a","text":"春過ぎて夏来にけらし","title":"Summer"}\n{"id":"b","text":"花の色は"}\n'
+    )
+    assert cli("add", "-", "--library", str(path), given=given).returncode == 0
+    with sqlite3.connect(path) as db:
+        db.execute("UPDATE about SET value = ?", (named,))
+        if named == "1":
+            db.execute("ALTER TABLE passages DROP COLUMN signs")
+    db.close()
+    for asked in (["find", "--text", "春過て夏"], ["add", "-"], ["list"]):
+        refused = cli(*asked, "--library", str(path), given=given)
+        assert refused.returncode == 2
+        assert "written by another version" in refused.stderr
+    command = re.sub(r"\s+", " ", refused.stderr).partition("into a new one: ")[2].strip()
+    typed = command.replace("inscribe", f"{sys.executable} -m inscribe")
+    subprocess.run(["sh", "-c", typed], cwd=tmp_path, check=True, capture_output=True)
+    found = cli(
+        "find", "--text", "春過て夏来に", "--library", str(tmp_path / "my texts-new.sqlite")
+    )
+    assert "Summer" in found.stdout
 
 
 @pytest.mark.skipif(os.name != "posix", reason="needs kill -9")

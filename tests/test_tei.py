@@ -15,8 +15,8 @@ from inscribe.entry import entry_of
 from inscribe.errors import InputError
 from inscribe.notation import parse
 from inscribe.record import Inscription, Record, RecordImage, load
-from inscribe.record.tei import records_of_tei
-from inscribe.record.tei_edition import transcription_of
+from inscribe.record.tei.documents import records_of_tei
+from inscribe.record.tei.edition import transcription_of
 from inscribe.report.style import Style
 from inscribe.report.tei.edition import Marks, NamedStretch, add_edition
 from inscribe.report.tei.entry import entries_as_tei

@@ -14,7 +14,7 @@ import pytest
 from click.testing import CliRunner
 
 from inscribe.cli import cli
-from inscribe.cli.watching import saved, watch
+from inscribe.cli.showing.watching import saved, watch
 from inscribe.errors import InputError
 
 Edit = Callable[[], object]

@@ -1,7 +1,8 @@
 """Make the pictures of the README from the example collection.
 
 ``terminal.svg`` is what a command prints, ``plate.svg`` the drawing of a plate, ``page.png`` the
-page of an entry (where Chromium is installed).
+page of an entry, ``photographs/DEMO-004-print.png`` an invented print that DEMO-004 is said to copy
+(both where Chromium is installed).
 """
 
 from __future__ import annotations
@@ -18,6 +19,8 @@ from pathlib import Path
 HERE = Path(__file__).parent
 RECORD = HERE.parent / "DEMO-003.toml"
 FONTS = "DejaVu Sans Mono, Noto Sans Mono CJK JP, Noto Sans CJK JP, IPAGothic, monospace"
+# What stands on the print that DEMO-004 is said to copy.
+VERSE = ["見わたせば", "花も紅葉も", "なかりけり", "浦のとまやの", "秋の夕暮"]
 LINE, SIGN, MARGIN = 19, 8.4, 16  # pixels
 
 
@@ -68,29 +71,57 @@ def terminal(command: str, text: str) -> str:
     )
 
 
-def page(target: Path) -> None:
-    """Take a picture of the page of an entry, if a browser is there."""
+def photographed(html: str, target: Path, size: tuple[int, int]) -> None:
+    """Take a picture of a page, if a browser is there."""
     browser = shutil.which("chromium") or shutil.which("chromium-browser")
     if browser is None:
-        print("Chromium is not installed; page.png stays as it is", file=sys.stderr)
+        print(f"Chromium is not installed; {target.name} stays as it is", file=sys.stderr)
         return
     with tempfile.TemporaryDirectory() as folder:
-        html = Path(folder) / "page.html"
-        html.write_text(printed("entry", str(RECORD), "--format", "html"), encoding="utf-8")
+        page = Path(folder) / "page.html"
+        page.write_text(html, encoding="utf-8")
         options = ["--headless", "--no-sandbox", "--disable-gpu", "--hide-scrollbars"]
-        options += [f"--user-data-dir={folder}/u", "--window-size=1000,1060"]
-        options += [f"--screenshot={target}", html.as_uri()]
+        options += [f"--user-data-dir={folder}/u", "--window-size={},{}".format(*size)]
+        options += [f"--screenshot={target}", page.as_uri()]
         subprocess.run([browser, *options], check=True, capture_output=True)
 
 
+def woodblock(columns: list[str]) -> str:
+    """Return a page that looks like a leaf of a printed book: verse above a hut on a bay."""
+    signs = [
+        f'<text x="{270 - 44 * number}" y="{70 + 17 * (number % 2) + 25 * place}">{sign}</text>'
+        for number, column in enumerate(columns)
+        for place, sign in enumerate(column)
+    ]
+    reeds = [
+        f'<path d="M{x} 478q{bend} -22 {2 * bend} -46"/>'
+        for x, bend in ((36, 3), (44, -2), (52, 5), (61, 2), (232, 4), (241, -3), (250, 6))
+    ]
+    return (
+        '<body style="margin:0"><svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 320 500">'
+        '<rect width="320" height="500" fill="#e9dfc8"/>'
+        '<g fill="none" stroke="#2b2620" stroke-width="1.6" stroke-linecap="round">'
+        '<rect x="18" y="18" width="284" height="464" stroke-width="2.4"/>'
+        '<path d="M20 402q60 -9 120 0t160 -4M20 420q50 7 110 0t170 3M60 440q40 -6 90 0t110 -2"/>'
+        '<path fill="#e9dfc8" d="M104 400v30h64v-30zM84 408l52 -46 54 46zM128 430v-18h16v18"/>'
+        '<path d="M104 400l30 -27M114 402l24 -21M168 402l-28 -25M176 400l-36 -31"/>'
+        f"{''.join(reeds)}</g>"
+        '<g fill="#2b2620" font-family="Noto Serif CJK JP" font-size="23" text-anchor="middle">'
+        f"{''.join(signs)}</g></svg>"
+    )
+
+
 def main() -> None:
-    """Make the three pictures."""
+    """Make the pictures."""
     command = "inscribe read 於東都應需造之"
     shown = printed("read", "於東都應需造之")
     (HERE / "terminal.svg").write_text(terminal(command, shown), encoding="utf-8")
     drawing = printed("collate", str(RECORD), "--format", "svg", "--quiet")
     (HERE / "plate.svg").write_text(drawing, encoding="utf-8")
-    page(HERE / "page.png")
+    html = printed("entry", str(RECORD), "--format", "html")
+    photographed(html, HERE / "page.png", (1000, 1060))
+    leaf = HERE.parent / "photographs/DEMO-004-print.png"
+    photographed(woodblock(VERSE), leaf, (320, 500))
 
 
 if __name__ == "__main__":

@@ -23,6 +23,7 @@ ORDER = (
     "name_statistics",
     "name_signs",
     "name_dictionary",
+    "surname_counts",
     "characters",
     "compounds",
     "glosses",

@@ -6,7 +6,8 @@ to three, given names of two and three; of the names that ENAMDICT leaves unclas
 A place that is another with 町, 村, 市 ... after it is left out: the program composes it.
 
 ENAMDICT does not say which reading is usual. Those of a surname and of a place are ordered by how
-UniDic's surnames and places read each sign in its place (沢 last: ざわ more often than さわ).
+UniDic's surnames and places read each sign in its place (沢 last: ざわ more often than さわ);
+families mostly bear the name of a place, and one kind of reading (雁瀬 is かりせ before がんせ).
 """
 
 from __future__ import annotations
@@ -38,7 +39,10 @@ NAME = re.compile(f"(?!々){KANJI}(?:[{KANJI[1:-1]}ノケ]*{KANJI})?")
 KANA = re.compile("[ぁ-ゖー]+")
 SORTS = {"surname": "人名,姓", "place": "地名"}
 SEEN = 0.1  # what a reading counts for that UniDic's names of the sort do not have
+ALSO_PLACE = 1.5  # what speaks for a surname's reading that a place of the same signs has
+MIXED = 1.5  # what speaks against an on-reading beside a native one
 UNDIVIDED = -9.0  # the likelihood of a reading that is not its signs' (薬袋 みない)
+GROWTH = "生"
 DIVISIONS = "町村市区郡駅線"
 
 Names = dict[str, dict[str, dict[str, None]]]  # by writing, then by column, the readings in order
@@ -80,18 +84,27 @@ def ways(written: str, kana: str, readings: Readings) -> list[tuple[str, ...]]:
 def marked(written: str, kana: str, readings: Readings) -> str:
     """Return a name with | before a vowel that looks long and is not: こ|うみ.
 
-    The vowel begins a sign's reading in every way to divide the name.
+    The vowel begins a sign's reading in every way to divide the name; but the う of 生 is drawn to
+    the sound before it (園生 Sonō, 麻生 Asō).
     """
     long = {
         at
         for at in range(1, len(kana))
         if any(kana[at - 1] in VOWELS[v] and kana[at] in signs for v, signs in LENGTHENING.items())
     }
+    if written[-1] == GROWTH and kana.endswith("う"):
+        long.discard(len(kana) - 1)
     if long and (possible := ways(written, kana, readings)):
         for parts in possible:
             long &= {len("".join(parts[:n])) for n in range(1, len(parts))}
         return "".join(f"|{sign}" if at in long else sign for at, sign in enumerate(kana))
     return kana
+
+
+def is_mixed(written: str, kana: str, readings: Readings) -> bool:
+    """Whether a name has an on-reading beside a native one however it is divided."""
+    found = [{is_on for _, is_on in division} for _, division in divisions(written, kana, readings)]
+    return bool(found) and all(len(sorts) > 1 for sorts in found)
 
 
 class Usage:
@@ -120,7 +133,8 @@ class Usage:
     def likelihood(self, written: str, kana: str) -> float:
         """Return the logarithm of how likely a name is read so, by its signs one by one."""
         possible = ways(written, kana, self._readings)
-        return max((self._of_parts(written, parts) for parts in possible), default=UNDIVIDED)
+        best = max((self._of_parts(written, parts) for parts in possible), default=UNDIVIDED)
+        return best - MIXED * is_mixed(written, kana, self._readings)
 
     def _of_parts(self, written: str, parts: tuple[str, ...]) -> float:
         return sum(
@@ -147,7 +161,12 @@ def rows() -> Iterator[tuple[str, ...]]:
             if column == "place" and is_division(written, found):
                 kept = []
             if len(kept) > 1 and column in usage:
-                kept.sort(key=lambda kana: -usage[column].likelihood(written, kana))
+                places = found[written].get("place", {}) if column == "surname" else {}
+                kept.sort(
+                    key=lambda kana: (
+                        -usage[column].likelihood(written, kana) - ALSO_PLACE * (kana in places)
+                    )
+                )
             cells.append(listed(dict.fromkeys(marked(written, each, readings) for each in kept)))
         if any(cells):
             yield (written, *cells)

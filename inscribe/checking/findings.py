@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
+from shlex import quote
 from typing import TYPE_CHECKING, get_args
 
-from inscribe import tables
+from inscribe import notebook, tables
 from inscribe.checking.progress import tallies
 from inscribe.terms import Severity as Severity
 
@@ -21,7 +22,13 @@ SEVERITIES: tuple[Severity, ...] = get_args(Severity)
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One problem: its code, the record and line, what is the matter, and what to do."""
+    """One problem: its code, the record and line, what is the matter, and what to do.
+
+    >>> from inscribe import check_folder
+    >>> found = check_folder("examples/DEMO-004.toml").findings[0]
+    >>> found.code, found.line, found.message
+    ('unreadable', 18, 'column 1, signs 8-9: □□')
+    """
 
     code: str
     file: str
@@ -59,11 +66,20 @@ class Looked:
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """What was found in a folder of records, how many records there are, and each of them."""
+    """What was found in a folder of records, how many records there are, and each of them.
+
+    >>> from inscribe import check_folder
+    >>> check_folder("examples/DEMO-004.toml")
+    <Checked: 1 record, 5 findings>
+    """
 
     records: int
     findings: tuple[Finding, ...]
     looked: tuple[Looked, ...] = ()
+
+    def __repr__(self) -> str:
+        records = notebook.counted(self.records, "record")
+        return f"<Checked: {records}, {notebook.counted(len(self.findings), 'finding')}>"
 
     @property
     def is_sound(self) -> bool:
@@ -81,8 +97,10 @@ class Checked:
 
 
 def finding(code: str, file: str, line: int | None, message: str, record: str = "") -> Finding:
-    """Return a finding with the advice of its code."""
-    return Finding(code, file, line, message, kinds()[code][1], record)
+    """Return a finding with the advice of its code, RECORD in which stands for the file."""
+    return Finding(
+        code, file, line, message, kinds()[code][1].replace("RECORD", quote(file)), record
+    )
 
 
 @tables.cached()

@@ -34,6 +34,7 @@ from inscribe.keeping import (
     Work,
     each_record,
     library_marks,
+    made_together,
     mark_of,
     mark_of_all,
     names_settled,
@@ -66,6 +67,10 @@ def check_folder(
 
     Raises:
         InputError: there is no such file or folder.
+
+    >>> found = check_folder("examples/DEMO-004.toml")
+    >>> found.records, found.findings[0].code, found.findings[0].line
+    (1, 'unreadable', 18)
     """
     folder, file = Path(folder), file_of(library)
     there = Survey([folder]) if folder.is_file() else survey(folder)
@@ -132,10 +137,11 @@ def _across(
         return []
     texts = library_marks(work.library) if in_library else ()
     mark = mark_of_all([*(f"{path} {mark_of(path)}" for path in paths), *texts])
-    if store and (kept := store.known(ACROSS).get("")) and kept.content == mark:
-        rows = store.values(ACROSS, [""]).get("")
-        if isinstance(rows, list):
-            return [Against(file, of, Remark(*remark)) for file, of, remark in rows]
+    rows = made_together(ACROSS, store, lambda: mark, lambda: _against(paths, work, store))
+    return [Against(file, of, Remark(*remark)) for file, of, remark in rows]
+
+
+def _against(paths: Sequence[Path], work: Work, store: Store | None) -> list[Against]:
     documents: list[Document] = []
     for _, (_, found) in each_record(paths, work, store, wanted=2):
         documents += of_rows(found["rows"])
@@ -144,7 +150,6 @@ def _across(
     made = list(against_each_other(documents, compared))
     if store:
         store.keep(WORDINGS, [KeptValue("", Kept(FileMark(0, 0), "", ""), compared)])
-        store.keep(ACROSS, [KeptValue("", Kept(FileMark(0, 0), mark, ""), made)])
     return made
 
 

@@ -191,11 +191,11 @@ def _run(closed: list[str]) -> NoReturn:
         click.echo("inscribe: interrupted; no file was left half-written", err=True)
         sys.exit(130)
     except click.ClickException as error:
-        from inscribe.cli.voice import told_of_usage
+        from inscribe.cli.showing import told_of_usage
 
         _fail(told_of_usage(error))
     except InscribeError as error:
-        from inscribe.cli.voice import told
+        from inscribe.cli.showing import told
 
         _fail(told(error))
     except BrokenPipeError:

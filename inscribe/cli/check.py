@@ -9,15 +9,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import (
-    example,
-    format_option,
-    library_option,
-    library_path,
-    output_options,
-    progress_shown,
-    write_result,
-)
+from inscribe.cli.giving import example, format_option, library_option, library_path, output_options
+from inscribe.cli.showing import progress_shown, write_result
 
 if TYPE_CHECKING:
     from inscribe.checking import Checked

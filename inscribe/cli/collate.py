@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
-from inscribe.cli.common import COUNTING, example, library_option, output_options, write_result
+from inscribe.cli.giving import COUNTING, example, library_option, output_options
+from inscribe.cli.showing import write_result
 from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
-    from inscribe.cli.collate_inputs import CollationTask
+    from inscribe.cli.giving import CollationTask
     from inscribe.collation import Collation, Testimony
     from inscribe.collation.align import Extent
 
@@ -93,11 +94,11 @@ def command(
         if texts:
             raise InputError("give either --pairs or texts, not both")
         _answer_pairs(pairs, extent, output, strict=strict, force=force, quiet=quiet)
-    from inscribe.cli import collate_inputs
+    from inscribe.cli.giving import collation_tasks, with_measured_copy
 
-    found = collate_inputs.tasks(texts, library_file, literal=literal, convention=convention)
+    found = collation_tasks(texts, library_file, literal=literal, convention=convention)
     if boxes is not None:
-        found = [collate_inputs.measured(found, boxes, scale)]
+        found = [with_measured_copy(found, boxes, scale)]
         if shape == "svg" and not quiet:  # a drawing has no place for remarks
             for remark in found[0].copy.remarks:
                 click.echo(remark, err=True)
@@ -134,12 +135,12 @@ def _answer_pairs(
     file: str, extent: Extent, output: str | None, *, strict: bool, force: bool, quiet: bool
 ) -> NoReturn:
     """Write an answer for each pair of a file, and end with the status they add up to."""
-    from inscribe.cli import collate_inputs
-    from inscribe.cli.lines import Tally, progress
+    from inscribe.cli.giving import pair_lines
+    from inscribe.cli.showing import Tally, progress
 
     tally, differs = Tally("pair", "pair"), False
     lines: list[str] = []
-    asked = collate_inputs.pair_lines(file)
+    asked = pair_lines(file)
     with progress("pairs", output, quiet=quiet) as show:
         for number, answer, faithful in _answers(asked, extent=extent):
             tally.take("pair")
@@ -157,9 +158,9 @@ def _answers(
     lines: list[tuple[int, str]], *, extent: Extent
 ) -> Iterator[tuple[int, dict[str, Any], bool]]:
     """Yield the number of each line, its answer, and whether the wording is the source's."""
-    from inscribe.cli import collate_inputs
+    from inscribe.cli.giving import paired_tasks
 
-    for number, identifier, task in collate_inputs.pairs(lines):
+    for number, identifier, task in paired_tasks(lines):
         answer: dict[str, Any] = {} if identifier is None else {"id": identifier}
         if isinstance(task, str):
             yield number, {"line": number, **answer, "error": task}, True

@@ -68,7 +68,7 @@ def _by_word(words: set[str], otherwise: Any) -> Any:
 
 def _ids() -> Iterable[str]:
     """Yield the ids of the user's library, if there is one."""
-    from inscribe.cli.common import library_path
+    from inscribe.cli.giving import library_path
     from inscribe.errors import InscribeError
     from inscribe.settings import settings
     from inscribe.sources import Library

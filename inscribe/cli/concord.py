@@ -8,21 +8,19 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from inscribe.cli.common import (
+from inscribe.cli.giving import (
     COUNTING,
     example,
     format_option,
     library_option,
     library_path,
     output_options,
-    progress_shown,
-    status_of,
-    write_result,
 )
+from inscribe.cli.showing import progress_shown, status_of, write_result
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
-    from inscribe.concordance import Collection, Order
+    from inscribe.concordance import Collection, ConcordanceQuery, Order
 
 _ORDERS = ("after", "before", "match", "object", "date")
 
@@ -93,7 +91,7 @@ def command(
         )
     asked = _query(word, pattern, exact)
     with progress_shown("records", quiet=quiet) as progress:
-        held = _collection(folder, library_file, no_cache, progress)
+        held = _collection(folder, library_file, no_cache, progress, asked)
     if translations:
         result = _translations(held, form)
     elif asked is None:
@@ -104,7 +102,7 @@ def command(
     return status_of(held.unread)
 
 
-def _query(word: str | None, pattern: str | None, exact: bool) -> Any:
+def _query(word: str | None, pattern: str | None, exact: bool) -> ConcordanceQuery | None:
     from inscribe.concordance import query_of
 
     if pattern is not None:
@@ -113,14 +111,19 @@ def _query(word: str | None, pattern: str | None, exact: bool) -> Any:
 
 
 def _collection(
-    folder: str | None, library_file: str | None, no_cache: bool, progress: Any
+    folder: str | None,
+    library_file: str | None,
+    no_cache: bool,
+    progress: Any,
+    asked: ConcordanceQuery | None,
 ) -> Collection:
     from inscribe.concordance import collection, library_collection
 
     if folder is None:
-        return library_collection(library_path(library_file), progress, keep=not no_cache)
+        file = library_path(library_file)
+        return library_collection(file, progress, query=asked, keep=not no_cache)
     library = library_path(library_file)
-    return collection(Path(folder), progress, library=library, keep=not no_cache)
+    return collection(Path(folder), progress, query=asked, library=library, keep=not no_cache)
 
 
 def _found(held: Collection, query: Any, order: Order, only_counts: bool, form: str) -> str:

@@ -10,19 +10,25 @@ from typing import TYPE_CHECKING, NoReturn
 
 import click
 
-from inscribe.cli.common import (
+from inscribe.cli.giving import (
     COUNTING,
     STANDARD_INPUT,
     example,
     format_option,
+    is_piped,
     output_options,
     read_standard_input,
     read_transcription,
+)
+from inscribe.cli.showing import (
+    Show,
+    Tally,
+    lines_of,
+    progress,
+    refusal,
     terminal_bytes,
     write_result,
 )
-from inscribe.cli.given import is_piped
-from inscribe.cli.lines import Show, Tally, lines_of, progress, refusal
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:

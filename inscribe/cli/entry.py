@@ -9,19 +9,9 @@ from typing import TYPE_CHECKING, Literal
 
 import click
 
-from inscribe.cli.common import (
-    COUNTING,
-    example,
-    library_option,
-    library_path,
-    output_options,
-    progress_shown,
-    status_of,
-    write_pieces,
-    write_result,
-)
-from inscribe.cli.entry_formats import ENDINGS, documents, format_of
-from inscribe.cli.entry_site import write_site
+from inscribe.cli.entries import ENDINGS, documents, format_of, write_site
+from inscribe.cli.giving import COUNTING, example, library_option, library_path, output_options
+from inscribe.cli.showing import progress_shown, status_of, write_pieces, write_result
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
@@ -118,7 +108,7 @@ def command(
     to a file or a folder, svg of several inscriptions and iiif of several objects to a folder.
     Records of a folder that cannot be used are left out and named, with exit status 1.
     """
-    from inscribe.cli.entry_stream import EntryStream
+    from inscribe.cli.entries import EntryStream
 
     form = format_of(asked, output)
     if mark is not None and form != "csv":
@@ -131,7 +121,7 @@ def command(
         with progress_shown("entries", quiet=quiet) as progress:
             stream = EntryStream(Path(path), form, style, library_path(library_file), progress)
             if output is not None and to_folder:
-                stream.write_each(Path(output), ENDINGS[form], force=force)
+                stream.write_each(Path(output), ENDINGS[form], first, force=force)
             else:
                 write_pieces(chain((first,) if first else (), stream.joined()), output, force=force)
         return status_of(stream.broken)
@@ -139,9 +129,10 @@ def command(
     if output is not None and to_folder:
         below = Path(path) if Path(path).is_dir() else Path(path).parent
         if form == "html" and Path(path).is_dir():
-            write_site(entries, below, style, Path(output), force=force)
+            library = library_path(library_file)
+            write_site(entries, below, style, Path(output), library=library, force=force)
         else:
-            _write_each(entries, below, form, style, Path(output), force=force)
+            _write_each(entries, below, form, style, Path(output), first, force=force)
         return status_of(list(map(str, broken)))
     made = list(documents([entry for _, entry in entries], form, style))
     if len(made) > 1:
@@ -175,6 +166,7 @@ def _write_each(
     form: str,
     style: Style,
     folder: Path,
+    first: str,
     *,
     force: bool,
 ) -> None:
@@ -182,24 +174,23 @@ def _write_each(
 
     Nothing is written where a file would be lost; what an earlier run has written is left alone.
     """
-    from inscribe.cli import entry_files
+    from inscribe.cli.entries import file_names, is_written, refuse_others, write_file
 
     records = [
         (path.relative_to(below), len(entry.inscriptions) if form == "svg" else 1)
         for path, entry in entries
     ]
-    targets = [
-        [folder / name for name in names] for names in entry_files.named(records, ENDINGS[form])
-    ]
+    targets = [[folder / name for name in names] for names in file_names(records, ENDINGS[form])]
     written: set[Path] = set()
     if not force:
         there = [any(file.exists() for file in names) for names in targets]
-        made = _files(list(compress(entries, there)), list(compress(targets, there)), form, style)
-        found = [(file, entry_files.is_written(file, data)) for file, data in made if file.exists()]
-        entry_files.refuse_others([file for file, is_same in found if not is_same])
+        known = list(compress(entries, there)), list(compress(targets, there))
+        made = _files(*known, form, style, first)
+        found = [(file, is_written(file, data)) for file, data in made if file.exists()]
+        refuse_others([file for file, is_same in found if not is_same])
         written = {file for file, _ in found}
-    for file, data in _files(entries, targets, form, style, written):
-        entry_files.write(file, data, force=force)
+    for file, data in _files(entries, targets, form, style, first, written):
+        write_file(file, data, force=force)
 
 
 def _files(
@@ -207,6 +198,7 @@ def _files(
     targets: list[list[Path]],
     form: str,
     style: Style,
+    first: str,
     written: Set[Path] = frozenset(),
 ) -> Iterator[tuple[Path, bytes]]:
     """Yield each file with what belongs into it, but for those that are ``written`` already."""
@@ -214,13 +206,13 @@ def _files(
         if not written >= set(names):
             for file, made in zip(names, documents([entry], form, style), strict=True):
                 if file not in written:
-                    yield file, _as_bytes(made)
+                    yield file, _as_bytes(made, first)
 
 
-def _as_bytes(made: str | bytes) -> bytes:
-    if isinstance(made, bytes):
-        return made
-    return (made if made.endswith("\n") else f"{made}\n").encode("utf-8", "backslashreplace")
+def _as_bytes(made: str | bytes, first: str) -> bytes:
+    from inscribe.cli.entries import encoded
+
+    return made if isinstance(made, bytes) else encoded(first, made)
 
 
 def _write(made: str | bytes, form: str, first: str, output: str | None, *, force: bool) -> None:

@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from inscribe import writing
-from inscribe.cli.common import example, quiet_option
+from inscribe.cli.giving import example, quiet_option
 from inscribe.errors import InputError, Place
 
 _INSTALLED = Path(__file__).parent.parent / "examples"

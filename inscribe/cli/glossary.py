@@ -6,7 +6,8 @@ from pathlib import Path
 
 import click
 
-from inscribe.cli.common import example, output_options, write_result
+from inscribe.cli.giving import example, output_options
+from inscribe.cli.showing import write_result
 from inscribe.errors import InputError, Place
 
 

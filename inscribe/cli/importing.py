@@ -8,13 +8,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import (
-    example,
-    format_option,
-    output_options,
-    progress_shown,
-    write_result,
-)
+from inscribe.cli.giving import example, format_option, output_options
+from inscribe.cli.showing import progress_shown, write_result
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:

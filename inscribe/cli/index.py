@@ -8,14 +8,14 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import (
+from inscribe.cli.giving import (
     example,
     format_option,
+    library_option,
+    library_path,
     output_options,
-    progress_shown,
-    status_of,
-    write_result,
 )
+from inscribe.cli.showing import progress_shown, status_of, write_result
 
 if TYPE_CHECKING:
     from inscribe.indexing import IndexHeading, IndexKind
@@ -36,12 +36,14 @@ _KINDS = ("persons", "places", "dates", "works", "lines", "formulas", "hands")
     help="What to index, several times for several indexes (default: all); lines are the first "
     "lines of poems and Chinese texts.",
 )  # fmt: skip
+@library_option("The library of sources named by id")
 @click.option("--no-cache", is_flag=True, help="Read every record anew and keep nothing.")
 @format_option("text", "csv", "json", "html", "md")
 @output_options
 def command(
     folder: str,
     kinds: tuple[IndexKind, ...],
+    library_file: str | None,
     no_cache: bool,
     form: str,
     output: str | None,
@@ -53,14 +55,15 @@ def command(
     Persons are those who signed, under their names in current forms; that is no attribution.
     Records that cannot be read are left out and named, with exit status 1.
     """
-    from inscribe.concordance import collection
-    from inscribe.indexing import INDEXES, indexes
+    from inscribe.indexing import INDEXES, index_folder
 
+    library = library_path(library_file)
     with progress_shown("records", quiet=quiet) as progress:
-        held = collection(Path(folder), progress, keep=not no_cache)
-    found = indexes(held.documents, kinds or INDEXES)
-    write_result(_shown(found, held.records, held.unread, form), output, force=force)
-    return status_of(held.unread)
+        found = index_folder(
+            Path(folder), kinds or INDEXES, progress, library=library, keep=not no_cache
+        )
+    write_result(_shown(*found, form), output, force=force)
+    return status_of(found.unread)
 
 
 def _shown(

@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import example, format_option, output_options, write_result
+from inscribe.cli.giving import example, format_option, output_options
+from inscribe.cli.showing import write_result
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
-    from inscribe.cli.measure_inputs import MeasuringTask
+    from inscribe.cli.giving import MeasuringTask
     from inscribe.measuring import Measured, Picture
 
 
@@ -95,12 +96,12 @@ def command(
     Signs and columns are counted from 1, in records too; in JSON from 0.
     """
     _check_libraries()
-    from inscribe.cli import measure_inputs
+    from inscribe.cli.giving import measuring_task, write_measured
     from inscribe.measuring import measure, read_picture
 
     if accept and not (by or "").strip():
         raise InputError("--accept needs a name", hint="say who accepts it with --by NAME")
-    task = measure_inputs.task(
+    task = measuring_task(
         photo, record_file, inscription, face, plate, corners, scale, ruler, cuts, boxes
     )
     if task.is_repeated and not quiet:
@@ -109,7 +110,7 @@ def command(
     found = measure(picture, task.inscription, task.asked)
     shown = _shown(found, task, picture, form, canvas)
     if accept:
-        path = measure_inputs.write(task, found, picture.name, by or "", replacing=replace)
+        path = write_measured(task, found, picture.name, by or "", replacing=replace)
         if not quiet:
             click.echo(f"written: {path}; check it with: inscribe check {path}", err=True)
     write_result(shown, output, force=force)

@@ -10,12 +10,11 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import COUNTING, example, format_option, quiet_option
-from inscribe.cli.settle import by_option
+from inscribe.cli.giving import COUNTING, by_option, example, format_option, quiet_option
 from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
-    from inscribe.cli.prompting import LineReader
+    from inscribe.cli.asking import LineReader
     from inscribe.keys import MergeKeys
     from inscribe.record import Record
     from inscribe.recording import Draft
@@ -124,7 +123,7 @@ def _preferred(each: Merging, prefer: str) -> list[MergeChoice]:
 
 def _chosen(paths: tuple[Path, Path], found: list[Merging]) -> dict[int, list[MergeChoice]]:
     """Ask at each place; what was chosen before a stop is kept, and taken up again."""
-    from inscribe.cli.prompting import line_reader
+    from inscribe.cli.asking import line_reader
     from inscribe.recording import Draft
 
     draft = Draft.of(paths[0].with_name(f"{paths[0].name}.merge"))
@@ -167,7 +166,7 @@ def _choice(each: Merging, place: ComparedPlace, draft: Draft, lines: LineReader
 
 
 def _line(lines: LineReader, question: str, draft: Draft, key: str) -> str:
-    from inscribe.cli.prompting import TypingStopped
+    from inscribe.cli.asking import TypingStopped
     from inscribe.recording import plain
 
     begun = draft.typed_for(key)

@@ -6,15 +6,15 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import (
+from inscribe.cli.giving import (
     example,
     expect_settled_names,
     format_option,
     output_options,
     settled_option,
-    write_result,
+    words_given,
 )
-from inscribe.cli.given import words_given
+from inscribe.cli.showing import write_result
 
 if TYPE_CHECKING:
     from inscribe.reading.names import NameKind

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import conventions_option, example, library_option
+from inscribe.cli.giving import conventions_option, example, library_option
 from inscribe.errors import InputError, Place, ProblemsError
 
 if TYPE_CHECKING:
@@ -89,7 +89,7 @@ def _day(given: str | None) -> str | None:
 def _record(draft: Draft, memory: Memory, library_file: str | None) -> None:
     """Ask for a new record, and write it."""
     from inscribe import writing
-    from inscribe.cli.prompting import is_live
+    from inscribe.cli.asking import is_live
     from inscribe.record import dump, loads
 
     path = draft.record
@@ -137,8 +137,7 @@ def _change(draft: Draft, memory: Memory, library_file: str | None) -> None:
 
 def _made(answers: dict[str, str], draft: Draft) -> Record:
     """Return the record that answers make, of which none is missing."""
-    from inscribe.cli.asking import Prompter
-    from inscribe.cli.prompting import PlainLines
+    from inscribe.cli.asking import PlainLines, Prompter
     from inscribe.recording import Draft, Interview, Memory
 
     still = Draft(draft.record, dict(answers))
@@ -148,8 +147,7 @@ def _made(answers: dict[str, str], draft: Draft) -> Record:
 
 def _asked(draft: Draft, memory: Memory, library_file: str | None, stem: str) -> Record:
     """Return the record made of the answers of whoever sits at the terminal."""
-    from inscribe.cli.asking import Prompter, answered
-    from inscribe.cli.prompting import is_live, line_reader
+    from inscribe.cli.asking import Prompter, answered, is_live, line_reader
     from inscribe.recording import Interview
 
     prompter = Prompter(draft, memory, line_reader(), is_live(), library_file)
@@ -164,8 +162,7 @@ def _asked(draft: Draft, memory: Memory, library_file: str | None, stem: str) ->
 
 
 def _greet(prompter: Prompter) -> None:
-    from inscribe.cli.asking import BACK, NOTHING
-    from inscribe.cli.showing import HELP, say
+    from inscribe.cli.asking import BACK, HELP, NOTHING, say
 
     draft, session = prompter.draft, prompter.memory.session
     if draft.taken_up or draft.typing[1]:

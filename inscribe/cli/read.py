@@ -9,29 +9,28 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
-from inscribe.cli.common import (
+from inscribe.cli.giving import (
     COUNTING,
+    Given,
+    Wished,
     conventions_option,
     example,
     expect_settled_names,
     format_option,
+    given,
+    interpretations,
     library_option,
     output_options,
-    register_option,
-    settled_option,
-    terminal_bytes,
-    write_result,
-)
-from inscribe.cli.given import Given, given
-from inscribe.cli.lines import Tally, progress, refusal
-from inscribe.cli.overriding import (
     override_option,
     overrides_of,
     passage_option,
     passages_of,
+    read_literal,
     refuse_beyond,
+    register_option,
+    settled_option,
 )
-from inscribe.cli.read_inputs import Wished, interpretations, read_literal
+from inscribe.cli.showing import Tally, progress, refusal, terminal_bytes, write_result
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
@@ -134,7 +133,7 @@ def command(
 
 
 def _watch(text: Given, shown: Callable[[], str], output: str | None) -> None:
-    from inscribe.cli.watching import watch
+    from inscribe.cli.showing import watch
 
     if text.path is None or output is not None:
         raise InputError("--watch shows a file's reading on the terminal", hint="name a file only")

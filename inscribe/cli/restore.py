@@ -4,31 +4,29 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from contextlib import nullcontext
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from inscribe.cli.common import (
+from inscribe.cli.giving import (
     COUNTING,
-    STANDARD_INPUT,
     example,
+    expected_names,
     format_option,
     library_option,
-    library_path,
+    opened_library,
     output_options,
-    progress_shown,
+    places_in,
     register_option,
-    write_result,
+    seen_in,
 )
-from inscribe.cli.lines import Show, Tally, progress, refusal
-from inscribe.cli.restore_options import places_in, seen_in
+from inscribe.cli.showing import Show, Tally, progress, refusal, write_result
 from inscribe.errors import InputError, InscribeError
 
 if TYPE_CHECKING:
-    from inscribe.cli.source_queries import Asked
+    from inscribe.cli.giving import Asked
     from inscribe.keys import RefusedKeys
     from inscribe.reading import Choice
     from inscribe.restoring import Restoration
@@ -126,7 +124,8 @@ def command(
     if column is not None and sign is None:
         raise InputError("--column says where --sign counts", hint="name the sign with --sign N")
     asked = list(_asked(path, literal, lines, inscription, sign))
-    names = expected_names(records, alone, path, [text for *_, text in asked], register, quiet)
+    texts = [text for *_, text in asked]
+    names = expected_names(records, alone, path, texts, register, library_file, quiet=quiet)
     tally = Tally()
     with opened_library(library_file) as library, progress("texts", output, quiet=quiet) as show:
         restored = partial(
@@ -193,67 +192,10 @@ def _copied(path: str | None, library: Library | None) -> dict[int, str]:
     return {number: words.text for number, words in named.items() if words}
 
 
-def expected_names(
-    records: str | None,
-    alone: bool,
-    path: str | None,
-    texts: list[Callable[[], Transcription]],
-    register: Choice,
-    quiet: bool,
-) -> dict[str, int]:
-    """Return the names to be expected, with how often each is read."""
-    if alone and records:
-        raise InputError("--alone and --records do not go together", hint="leave one of them out")
-    if records:
-        return _names(records, path, beside=False, quiet=quiet)
-    folder = None if alone else _folder_of(path, texts, register)
-    return _names(folder, path, beside=True, quiet=quiet) if folder else {}
-
-
-def _folder_of(
-    path: str | None, texts: list[Callable[[], Transcription]], register: Choice
-) -> str | None:
-    """Return the folder of a record whose text may be signed: a poem needs no names of carvers."""
-    from inscribe import reading
-
-    if path is None or not path.endswith(".toml"):
-        return None
-    read = (reading.read(text(), register, alternatives=False) for text in texts)
-    return str(Path(path).parent) if any(each.register != "verse" for each in read) else None
-
-
-def opened_library(given: str | None) -> Any:
-    """Return the library, opened, or nothing where the user has none."""
-    path = library_path(given)
-    if given is None and not path.is_file():
-        return nullcontext()
-    from inscribe.sources import Library
-
-    return Library(path)
-
-
-def _names(folder: str, asked: str | None, *, beside: bool, quiet: bool) -> dict[str, int]:
-    """Return the names read in the records of a folder, but for the record asked about itself.
-
-    Raises:
-        InputError: no record of the folder can be read, and it was named by the user.
-    """
-    from inscribe.concordance import collection
-
-    with progress_shown("records", quiet=quiet) as progress:
-        found = collection(Path(folder), progress)
-    if found.unread and not found.documents and not beside:
-        raise InputError(
-            f"no record can be read there; the first: {found.unread[0]}",
-            hint="--records takes a folder of records",
-        )
-    return found.names_read(asked if asked != STANDARD_INPUT else None)
-
-
 def _asked(
     path: str | None, literal: str | None, lines: bool, inscription: int | None, sign: int | None
 ) -> Iterator[Asked]:
-    from inscribe.cli.source_queries import line_queries, queries
+    from inscribe.cli.giving import line_queries, queries
 
     asked = list(line_queries(path, literal) if lines else queries(path, literal))
     if inscription is not None:

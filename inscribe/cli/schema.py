@@ -6,7 +6,8 @@ import json
 
 import click
 
-from inscribe.cli.common import example, output_options, write_result
+from inscribe.cli.giving import example, output_options
+from inscribe.cli.showing import write_result
 
 RECORD = "record"
 # Named here so that --help loads nothing; a test holds them against the schemas that there are.

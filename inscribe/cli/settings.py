@@ -6,7 +6,8 @@ from pathlib import Path
 
 import click
 
-from inscribe.cli.common import example, format_option, output_options, write_result
+from inscribe.cli.giving import example, format_option, output_options
+from inscribe.cli.showing import write_result
 from inscribe.settings import FILE, KEYS, Setting, settings
 
 KEYS_TOLD = """\b

@@ -11,20 +11,13 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import example, library_option, library_path, progress_shown, quiet_option
-from inscribe.cli.voice import told
+from inscribe.cli.giving import by_option, example, library_option, library_path, quiet_option
+from inscribe.cli.showing import progress_shown, told
 from inscribe.errors import InputError, InscribeError, Place
 
 if TYPE_CHECKING:
     from inscribe.record import Record
     from inscribe.settling import Revision, Settled, Settlement, Who
-
-by_option = click.option(
-    "--by",
-    default="",
-    metavar="NAME",
-    help="Who says so (the reader of the settings if not given).",
-)
 
 
 @click.command(
@@ -166,10 +159,11 @@ def _taken(
 
         with Library(library_path(library_file)) as library:
             return source_taken(record, accept, number, who, library)
-    from inscribe.cli.restore import expected_names, opened_library
+    from inscribe.cli.giving import expected_names, opened_library
 
     text = record.inscriptions[number]
-    names = expected_names(None, False, str(path), [lambda: text.transcription], "auto", True)
+    texts = [lambda: text.transcription]
+    names = expected_names(None, False, str(path), texts, "auto", library_file, quiet=True)
     with opened_library(library_file) as library:
         return restoration_taken(
             record,

@@ -8,14 +8,15 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import (
+from inscribe.cli.giving import (
     STANDARD_INPUT,
     example,
     format_option,
+    is_piped,
     output_options,
-    write_result,
+    words_given,
 )
-from inscribe.cli.given import is_piped, words_given
+from inscribe.cli.showing import write_result
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:

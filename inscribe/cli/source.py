@@ -9,19 +9,17 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import (
+from inscribe.cli.giving import (
     STANDARD_INPUT,
     example,
     format_option,
     library_option,
     library_path,
     output_options,
-    progress_shown,
     quiet_option,
     read_standard_input,
-    write_result,
 )
-from inscribe.cli.lines import Tally, progress, refusal
+from inscribe.cli.showing import Tally, progress, progress_shown, refusal, write_result
 from inscribe.errors import InputError, InscribeError, harmless
 
 if TYPE_CHECKING:
@@ -186,7 +184,7 @@ def export(
     """Write texts as JSON Lines, in the form that inscribe source add reads."""
     from inscribe.sources import Library
 
-    with Library(library_path(library_file)) as library:
+    with Library(library_path(library_file), texts_only=True) as library:
         texts = list(library.texts(ids or None))
     held = {text.id for text in texts}
     if missing := [identity for identity in ids if identity not in held]:
@@ -230,7 +228,7 @@ def find(
     score is the probability that the text is the source: 1 at the most in all, but for texts of
     nearly the same words, which are one answer. A search can also end with none.
     """
-    from inscribe.cli.source_queries import line_queries, queries
+    from inscribe.cli.giving import line_queries, queries
     from inscribe.report.terminal import hits_as_text
     from inscribe.sources import Library, answer, find as find_text
 

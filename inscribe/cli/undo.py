@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from inscribe.cli.common import example, quiet_option
+from inscribe.cli.giving import example, quiet_option
 from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from inscribe import notebook
 from inscribe.terms import Verdict as Verdict
 
 if TYPE_CHECKING:
@@ -79,6 +80,11 @@ class SpaceAccount:
     ``capacity`` counts signs at the carver's median pitch, ``uncrowded`` at the widest of his
     columns, ``tightest`` at the narrowest; pitches are in mm from sign to sign. ``room`` is the
     length in mm that his columns give, from their head to his foot line.
+
+    >>> from inscribe import entry_of, load_record
+    >>> space = entry_of(load_record("examples/DEMO-003.toml")).inscriptions[0].collation.space
+    >>> space.need, space.capacity, space.median_pitch
+    (25, 31, 5.55)
     """
 
     capacity: int | None
@@ -92,6 +98,10 @@ class SpaceAccount:
     room: float | None = None
     missing: int = 0  # signs saved on the whole plate
     beside: int = 0  # signs cut for what stands beside the copied text; ``need`` has them not
+
+    def __repr__(self) -> str:
+        signs = f"{self.need} signs wanted, room for {self.capacity}"
+        return f"<SpaceAccount: {signs}, {notebook.counted(len(self.judgements), 'verdict')}>"
 
     @property
     def length_wanted(self) -> float | None:

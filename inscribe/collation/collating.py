@@ -34,6 +34,11 @@ def collate(
     against all of it; by itself, the program decides and says so in the notes. What stands beside
     the copied text (who wrote, who carved) is set aside first. ``kind`` is what the source is:
     against a modern edition the share of signs as carved says nothing.
+
+    >>> from inscribe import parse
+    >>> found = collate(parse("世の中に桜のなかりせは"), parse("世の中にたえて桜のなかりせば"))
+    >>> found.fidelity.omitted, found.fidelity.signs_in_source
+    (3, 14)
     """
     ours, theirs = prepared(copy), prepared(source)
     found = align_extent(ours, theirs, extent)
@@ -71,7 +76,11 @@ def collate(
 
 
 def collate_texts(copy: str, source: str) -> Collation:
-    """Return the collation of two texts written in the Japanese transcription conventions."""
+    """Return the collation of two texts written in the Japanese transcription conventions.
+
+    >>> collate_texts("花の色は", "はなのいろは").differences[0].kind
+    'spelling'
+    """
     from inscribe import notation
 
     return collate(notation.parse(copy), notation.parse(source))

@@ -46,6 +46,11 @@ class Group:
     to a stretch that stands elsewhere in the source. A group "beside" is of signs that were not
     copied from the source and stand beside the text (see :class:`Beside`). ``order`` is "Chinese"
     where one side has the same words in Chinese order.
+
+    >>> from inscribe import collate_texts
+    >>> groups = collate_texts("花のいろ", "花の色").groups
+    >>> [(group.kind, group.copy.text, group.source.text) for group in groups]
+    [('same', '花の', '花の'), ('spelling', 'いろ', '色')]
     """
 
     kind: GroupKind
@@ -107,6 +112,11 @@ class Fidelity:
     """How much of the source stands in the copy, counted in signs of the source by kind.
 
     ``added`` counts signs of the copy, all others signs of the source.
+
+    >>> from inscribe import collate_texts
+    >>> found = collate_texts("世の中に桜のなかりせは", "世の中にたえて桜のなかりせば").fidelity
+    >>> found.same, found.kana, found.omitted, found.signs_in_source
+    (10, 1, 3, 14)
     """
 
     signs_in_source: int

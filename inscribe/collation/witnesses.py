@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from string import ascii_uppercase
 from typing import TYPE_CHECKING, NamedTuple
 
+from inscribe import notebook
 from inscribe.collation.apparatus import ApparatusPlace, apparatus_places
 from inscribe.collation.model import Collation
 
@@ -31,7 +32,12 @@ SURE = 0.9  # the chance from which on a source is said to be followed
 
 
 class WitnessSource(NamedTuple):
-    """What is known of one source: its siglum (may be empty), its title, and what it is."""
+    """What is known of one source: its siglum (may be empty), its title, and what it is.
+
+    >>> from inscribe import WitnessSource, collate_texts, testimony
+    >>> print_of_it = WitnessSource(siglum="P", title="a print")
+    >>> found = testimony([collate_texts("花の色", "はなの色")], [print_of_it])
+    """
 
     siglum: str = ""
     title: str = ""
@@ -70,11 +76,22 @@ class Witness:
 
 @dataclass(frozen=True, slots=True)
 class Testimony:
-    """All sources, those with the text first, and the apparatus in the order of the copy."""
+    """All sources, those with the text first, and the apparatus in the order of the copy.
+
+    >>> from inscribe import WitnessSource, collate_texts, testimony
+    >>> collation = collate_texts("風の音におどろく", "風の色におどろく")
+    >>> [str(place) for place in testimony([collation], [WitnessSource(siglum="A")]).places]
+    ['音に ] 色に A']
+    """
 
     witnesses: tuple[Witness, ...]
     places: tuple[ApparatusPlace, ...]
     as_given: tuple[Witness, ...] = ()  # the same in the order in which they were given
+
+    def __repr__(self) -> str:
+        sources = notebook.counted(len(self.witnesses), "source")
+        places = notebook.counted(len(self.places), "place")
+        return f"<Testimony of {sources}: {places}>"
 
     @property
     def nearest(self) -> Witness | None:

@@ -1,7 +1,8 @@
 """A concordance: every place where a word occurs, in any form and spelling, and clusters.
 
 ``documents`` is one inscription as plain data, ``said`` what it says of persons, places and dates,
-``folder`` reads them all. Measure:
+``folder`` reads them all, ``finding`` looks for a word, ``occurrences`` (a place of it),
+``in_library`` the source texts. Measure:
 ``tests/benchmarks/concord.py``.
 
 >>> from inscribe.concordance.documents import document_of_text
@@ -35,16 +36,18 @@ if TYPE_CHECKING:
     from inscribe.concordance.finding import (
         ConcordanceQuery as ConcordanceQuery,
         How as How,
-        Occurrence as Occurrence,
         query_of as query_of,
     )
     from inscribe.concordance.folder import (
         Collection as Collection,
+        OpenFolder as OpenFolder,
         collection as collection,
         documents_read as documents_read,
-        library_collection as library_collection,
+        open_folder as open_folder,
         store_of as store_of,
     )
+    from inscribe.concordance.in_library import library_collection as library_collection
+    from inscribe.concordance.occurrences import Occurrence as Occurrence
     from inscribe.concordance.said import (
         NAME as NAME,
         PassageSaid as PassageSaid,
@@ -59,8 +62,10 @@ else:
             "answers": "Clusters Concordance clustered concord",
             "clustering": "Cluster clusters",
             "documents": "Document document_of_read documents_of_read of_rows rows_of",
-            "finding": "ConcordanceQuery How Occurrence query_of",
-            "folder": "Collection collection documents_read library_collection store_of",
+            "finding": "ConcordanceQuery How query_of",
+            "occurrences": "Occurrence",
+            "folder": "Collection OpenFolder collection documents_read open_folder store_of",
+            "in_library": "library_collection",
             "said": "NAME PassageSaid SaidThere Signing",
             "tally": "Order",
         },

@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from inscribe import notebook
 from inscribe.cautions import caution
 from inscribe.concordance.clustering import Cluster, clusters
-from inscribe.concordance.finding import ConcordanceQuery, Occurrence, query_of, search
+from inscribe.concordance.finding import ConcordanceQuery, query_of, search
 from inscribe.concordance.folder import Collection
+from inscribe.concordance.occurrences import Occurrence
 from inscribe.concordance.tally import Order, counts, ordered
 
 if TYPE_CHECKING:
@@ -17,12 +19,20 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Concordance:
-    """Every place of a word in a collection, in order, and how many there are by what."""
+    """Every place of a word in a collection, in order, and how many there are by what.
+
+    >>> from inscribe import collection, concord
+    >>> concord(collection("examples", keep=False), "夢")
+    <Concordance of '夢': 1 place>
+    """
 
     query: str
     collection: Collection
     hits: tuple[Occurrence, ...]
     counts: CountsKeys
+
+    def __repr__(self) -> str:
+        return f"<Concordance of {self.query!r}: {notebook.counted(len(self.hits), 'place')}>"
 
     @property
     def cautions(self) -> tuple[str, ...]:
@@ -44,10 +54,19 @@ class Concordance:
 
 @dataclass(frozen=True, slots=True)
 class Clusters:
-    """What the records of a collection share, the largest cluster first."""
+    """What the records of a collection share, the largest cluster first.
+
+    >>> from inscribe import clustered, collection
+    >>> clustered(collection("examples", keep=False))
+    <Clusters: 2 in 15 records>
+    """
 
     collection: Collection
     clusters: tuple[Cluster, ...]
+
+    def __repr__(self) -> str:
+        records = notebook.counted(self.collection.records, "record")
+        return f"<Clusters: {len(self.clusters)} in {records}>"
 
     @property
     def cautions(self) -> tuple[str, ...]:
@@ -73,6 +92,11 @@ def concord(held: Collection, query: ConcordanceQuery | str, order: Order = "aft
 
     Raises:
         InputError: there is no word to look for.
+
+    >>> from inscribe import collection
+    >>> places = concord(collection("examples", keep=False), "夢")
+    >>> [(place.document.object, place.first) for place in places.hits]
+    [('DEMO-001', 15)]
     """
     query = query_of(query) if isinstance(query, str) else query
     hits = ordered(search(held.documents, query), order)
@@ -80,5 +104,11 @@ def concord(held: Collection, query: ConcordanceQuery | str, order: Order = "aft
 
 
 def clustered(held: Collection) -> Clusters:
-    """Return what the records of a collection share."""
+    """Return what the records of a collection share.
+
+    >>> from inscribe import collection
+    >>> found = clustered(collection("examples", keep=False))
+    >>> found.clusters[0].kind, found.clusters[0].title, len(found.clusters[0].members)
+    ('signature', '嶺暁', 2)
+    """
     return Clusters(held, tuple(clusters(held.documents)))

@@ -211,7 +211,9 @@ def document_of_text(identity: str, text: str) -> Document:
 def _of(identity: str, kind: str, file: str, place: str, text: Transcription) -> Document:
     from inscribe import reading
 
-    return _document(identity, kind, file, place, text, reading.read(text, alternatives=False))
+    return _document(
+        identity, kind, file, place, text, reading.read(text, alternatives=False, doubts=False)
+    )
 
 
 def _other_names(read: Interpretation, carver: str) -> tuple[tuple[str, str], ...]:

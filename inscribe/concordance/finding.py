@@ -13,17 +13,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Protocol, get_args
+from typing import NamedTuple, Protocol, get_args
 
 from inscribe.concordance.documents import Document
+from inscribe.concordance.occurrences import Occurrence, occurrence
 from inscribe.concordance.word_keys import sound_key, stem_key
 from inscribe.errors import InputError
 from inscribe.forms import GAP, KAO
 from inscribe.reading.spelling import is_kana, is_kanji
 from inscribe.terms import How as How
-
-if TYPE_CHECKING:
-    from inscribe.keys import OccurrenceKeys
 
 _HOWS: tuple[How, ...] = get_args(How)
 MOST_PATTERN = 200  # characters of a pattern
@@ -59,28 +57,38 @@ class ConcordanceQuery:
     any_length: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Occurrence:
-    """One place: signs ``first`` to ``last`` of a document (from 0), in context as carved."""
+class SoughtIn(NamedTuple):
+    """What a word can be found by in a document: its text in current forms, sounds, stems."""
 
-    document: Document
-    first: int
-    last: int
-    before: str
-    match: str
-    after: str
-    how: How
+    normal: str
+    sounds: str
+    stems: tuple[str, ...]
 
-    def to_dict(self) -> OccurrenceKeys:
-        """Return it as printed in JSON; signs count from 0."""
-        return {
-            **self.document.to_dict(),
-            "signs": [self.first, self.last],
-            "before": self.before,
-            "match": self.match,
-            "after": self.after,
-            "how": self.how,
-        }
+
+def sought_in(document: Document) -> SoughtIn:
+    """Return what a word can be found by in a document."""
+    sounds = "".join(key for _, _, key, _ in _words_said(document))
+    stems = dict.fromkeys(stem for _, _, _, stem in document.words if stem)
+    return SoughtIn(document.normal, sounds, tuple(stems))
+
+
+def may_be_in(held: SoughtIn, query: ConcordanceQuery) -> bool:
+    """Whether a document may have a place of what is looked for; where not, it has none."""
+    if query.pattern is not None:
+        return any(query.pattern.finditer(held.normal)) or any(
+            query.pattern.finditer(_without_marks(held.normal))
+        )
+    return (
+        bool(query.signs and query.signs in held.normal)
+        or any(_loosely(sound, held.sounds, query) for sound in query.sounds)
+        or not query.stems.isdisjoint(held.stems)
+    )
+
+
+def _loosely(sound: str, sounds: str, query: ConcordanceQuery) -> bool:
+    if not query.any_length or sound in sounds:
+        return sound in sounds
+    return re.search("[うお]*".join((*map(re.escape, sound), "")), sounds) is not None
 
 
 def query_of(asked: str, *, pattern: bool = False, exact: bool = False) -> ConcordanceQuery:
@@ -164,7 +172,7 @@ def search(documents: Iterable[Document], query: ConcordanceQuery) -> Iterator[O
             covered = any(one <= first and last <= other for one, other in seen)
             if not covered:
                 seen.add((first, last))
-                yield _hit(document, first, last, how)
+                yield occurrence(document, first, last, how)
 
 
 def _longest_first(span: tuple[int, int, How]) -> tuple[int, int, int]:
@@ -223,12 +231,16 @@ def _is_description(sign: str) -> bool:
     return "\u2ff0" <= sign[:1] <= "\u2fff"
 
 
+def _words_said(document: Document) -> list[tuple[int, int, str, str]]:
+    """Return the words that can be said: no descriptions of signs."""
+    return [word for word in document.words if not _is_description(document.signs[word[0]])]
+
+
 def _sounding(
     document: Document, sound: str, *, any_length: bool = False
 ) -> Iterator[tuple[int, int, How]]:
     """Yield the words, or runs of words, that together make a sound."""
-    signs = document.signs
-    words = [word for word in document.words if not _is_description(signs[word[0]])]
+    words = _words_said(document)
     for start, (first, _, key, _) in enumerate(words):
         if not sound.startswith(key[:1]):
             continue
@@ -241,16 +253,3 @@ def _sounding(
                 yield first, last, "sound but for length" if any_length else "same sound"
             if len(said) >= len(sound) or not sound.startswith(said):
                 break
-
-
-def _hit(document: Document, first: int, last: int, how: How) -> Occurrence:
-    signs = document.signs
-    return Occurrence(
-        document,
-        first,
-        last,
-        "".join(signs[:first]),
-        "".join(signs[first : last + 1]),
-        "".join(signs[last + 1 :]),
-        how,
-    )

@@ -1,4 +1,4 @@
-"""The documents of a folder or of the library, read on several cores and kept in the cache.
+"""The documents of a folder, read on several cores and kept in the cache.
 
 What is kept, and when it is made anew, is the matter of ``inscribe.keeping``.
 """
@@ -7,52 +7,57 @@ from __future__ import annotations
 
 import contextlib
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
+from inscribe import notebook
+from inscribe.concordance import passing
 from inscribe.concordance.documents import (
     Document,
-    document_of_source,
     documents_of_record,
     of_rows,
     rows_of,
 )
+from inscribe.concordance.finding import ConcordanceQuery, may_be_in, sought_in
 from inscribe.errors import InscribeError
 from inscribe.files import StrPath
 from inscribe.keeping import (
-    FileMark,
-    Kept,
-    KeptValue,
     Store,
     Work,
     each_record,
-    mark_of,
+    mark_of_all,
+    mark_of_every,
     names_settled,
     open_store,
 )
 from inscribe.record import Survey, load, survey
-from inscribe.workers import mapped
 
-if TYPE_CHECKING:
-    from inscribe.sources import SourceText
-
-TEXTS = "texts"  # under which the documents of a library are kept
-MOST_KEPT = 100_000  # texts of a library above which its documents are not kept
+_WITHOUT_PROBLEM = '"problem":""}'  # how the JSON of a record that could be read ends
 
 Progress = Callable[[int, int], None]
 
 
 @dataclass(frozen=True, slots=True)
 class Collection:
-    """The documents found, how many records were looked at, and why some could not be read."""
+    """The documents found, how many records were looked at, and why some could not be read.
+
+    >>> from inscribe import collection
+    >>> collection("examples", keep=False)
+    <Collection: 15 records, 16 inscriptions>
+    """
 
     documents: tuple[Document, ...]
     records: int
     unread: tuple[str, ...] = ()
+
+    def __repr__(self) -> str:
+        records = notebook.counted(self.records, "record")
+        documents = notebook.counted(len(self.documents), "inscription")
+        return f"<Collection: {records}, {documents}>"
 
     def names_read(self, but: StrPath | None = None) -> dict[str, int]:
         """Return the carvers' names that are read without a worn sign, with how often each is.
@@ -72,6 +77,7 @@ def collection(
     folder: StrPath,
     progress: Progress = lambda done, count: None,
     *,
+    query: ConcordanceQuery | None = None,
     library: Path | None = None,
     cache: Path | None = None,
     keep: bool = True,
@@ -81,27 +87,84 @@ def collection(
     Args:
         folder: the folder, or a record file.
         progress: hears how many of how many records are read.
+        query: a word that is looked for; inscriptions in which it cannot be are left out.
         library: the file that has the words of sources named by their id alone.
         cache: the folder of the cache; None for ``INSCRIBE_CACHE`` or the user's own.
         keep: whether to use a cache at all.
 
     Raises:
         InputError: there is no such file or folder.
+
+    >>> held = collection("examples", keep=False)
+    >>> held.records, len(held.documents)
+    (15, 16)
+    """
+    with open_folder(folder, progress, library=library, cache=cache, keep=keep) as held:
+        documents = tuple(held.documents(query))
+        return Collection(documents, held.records, tuple(held.unread))
+
+
+class OpenFolder:
+    """A folder whose inscriptions are read one after the other, as they are asked for.
+
+    ``unread`` says why some records could not be read, as far as they have been asked for.
+    """
+
+    def __init__(self, there: Survey, work: Work, store: Store | None, progress: Progress) -> None:
+        self._there, self._work, self._progress = there, work, progress
+        self.store = store
+        self.records = len(there.records)
+        self.unread = list(map(str, there.closed))
+
+    def documents(self, query: ConcordanceQuery | None = None) -> Iterator[Document]:
+        """Yield the inscriptions of every record, or those in which what is asked for may be.
+
+        Of most records the JSON that is kept tells that it is not there; they are never taken
+        apart.
+        """
+        may_have = passing.may_have(query) if query else None
+
+        def wanted(kept: str) -> bool:
+            return may_have is None or not kept.endswith(_WITHOUT_PROBLEM) or may_have(kept)
+
+        records = each_record(
+            self._there.records, self._work, self.store, self._progress, worth=wanted
+        )
+        for path, (found,) in records:
+            read, problem = _as_kept(found, path, self._work.library)
+            yield from (each for each in read if not query or may_be_in(sought_in(each), query))
+            if problem:
+                self.unread.append(problem)
+
+    def mark(self) -> str:
+        """Return a mark of all that is kept of the records; "" where some must be read anew."""
+        if self.store is None:
+            return ""
+        every = mark_of_every(self._there.records, self._work, self.store)
+        return mark_of_all([every, *self._there.closed]) if every else ""
+
+
+@contextlib.contextmanager
+def open_folder(
+    folder: StrPath,
+    progress: Progress = lambda done, count: None,
+    *,
+    library: Path | None = None,
+    cache: Path | None = None,
+    keep: bool = True,
+) -> Iterator[OpenFolder]:
+    """Give the records of a folder, read as they are asked for; arguments as for `collection`.
+
+    Raises:
+        InputError: there is no such file or folder.
     """
     folder = Path(folder)
     there = Survey([folder]) if folder.is_file() else survey(folder)
-    documents: list[Document] = []
-    unread = list(map(str, there.closed))
     with (
         store_of(folder, cache, keep=keep) as store,
         names_settled(folder, there.records, documents_read(library), store) as work,
     ):
-        for path, (found,) in each_record(there.records, work, store, progress):
-            read, problem = _as_kept(found, path, library)
-            documents += read
-            if problem:
-                unread.append(problem)
-    return Collection(tuple(documents), len(there.records), tuple(unread))
+        yield OpenFolder(there, work, store, progress)
 
 
 def _as_kept(found: Any, path: Path, library: Path | None) -> tuple[list[Document], str]:
@@ -112,54 +175,11 @@ def _as_kept(found: Any, path: Path, library: Path | None) -> tuple[list[Documen
     return of_rows(made["rows"]), made["problem"]
 
 
-def library_collection(
-    library: Path,
-    progress: Progress = lambda done, count: None,
-    *,
-    cache: Path | None = None,
-    keep: bool = True,
-) -> Collection:
-    """Return the texts of the library as documents; the other arguments are as for a folder.
-
-    Raises:
-        InputError: there is no library, or it cannot be used.
-    """
-    from inscribe.sources import Library
-
-    name, mark = str(library), _library_mark(library)
-    with store_of(library, cache, keep=keep) as store:
-        if store and name in (known := store.known(TEXTS)) and known[name].mark == mark:
-            with contextlib.suppress(ValueError, TypeError, KeyError, AttributeError):
-                documents = of_rows(store.values(TEXTS, [name])[name])
-                return Collection(tuple(documents), len(documents))
-        with Library(library) as opened:
-            texts = list(opened.texts())
-        rows = []
-        read = mapped(partial(_read_source, file=name), texts)
-        for done, row in enumerate(read, start=1):
-            rows.append(row)
-            progress(done, len(texts))
-        if store and len(rows) <= MOST_KEPT:
-            store.keep(TEXTS, [KeptValue(name, Kept(mark, "", ""), rows)])
-    documents = of_rows(rows)
-    return Collection(tuple(documents), len(documents))
-
-
 def store_of(
     folder: Path, cache: Path | None = None, *, keep: bool = True
 ) -> AbstractContextManager[Store | None]:
     """Open what is kept of a folder; None where nothing is to be kept, or can be."""
     return (open_store(folder, cache) if keep else None) or nullcontext()
-
-
-def _library_mark(library: Path) -> FileMark:
-    """Return size and time of the library with what SQLite has yet to write into it."""
-    marks = [mark_of(library), mark_of(library.with_name(f"{library.name}-wal"))]
-    return FileMark(sum(mark.size for mark in marks), max(mark.changed for mark in marks))
-
-
-def _read_source(text: SourceText, file: str) -> list[object]:
-    return rows_of([document_of_source(text, file)])[0]
 
 
 def _read(path: Path, library: Path | None) -> tuple[dict[str, Any]]:

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 from typing import TYPE_CHECKING, Literal
 
-from inscribe.concordance.finding import Occurrence
+from inscribe.concordance.occurrences import Occurrence
 
 if TYPE_CHECKING:
     from inscribe.keys import CountsKeys

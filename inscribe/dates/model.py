@@ -115,6 +115,11 @@ class DateReading:
     ``last_day`` are days of the Gregorian calendar that enclose the date as far as it is known, and
     may lie in the next western year. ``first`` and ``last`` are offsets of its first and last
     character in the text that was searched.
+
+    >>> from inscribe import resolve_date
+    >>> date = resolve_date("嘉永六年癸丑")
+    >>> date.year, date.agreement, date.first_day.isoformat()
+    (1853, 'agrees', '1853-02-08')
     """
 
     text: str

@@ -38,6 +38,11 @@ def entry_of(
 
     Raises:
         InputError: there is no such library.
+
+    >>> from inscribe import load_record
+    >>> entry = entry_of(load_record("examples/DEMO-003.toml"))
+    >>> entry.inscriptions[0].interpretation.register
+    'verse'
     """
     with opened(library) as held:
         return _entry_of(record, held, folder)

@@ -37,6 +37,9 @@ def entries_in(
     Raises:
         InputError: there is no such file or folder, or no record in it.
         RecordError, ProblemsError: records cannot be used; every one is named.
+
+    >>> [(file.name, entry.record.kind) for file, entry in entries_in("examples")][:2]
+    [('DEMO-001.toml', 'kozuka'), ('DEMO-002.toml', 'kozuka')]
     """
     made = usable_entries(place, library, progress)
     if made.broken:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
-from inscribe import notation
+from inscribe import notation, notebook
 from inscribe.collation import Collation, Testimony
 from inscribe.reading.words import Interpretation, Proposal
 from inscribe.record import Inscription, Record
@@ -17,7 +17,13 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class InscriptionEntry:
-    """One inscription, read and held against its source where it has one."""
+    """One inscription, read and held against its source where it has one.
+
+    >>> from inscribe import entry_of, load_record
+    >>> inscription = entry_of(load_record("examples/DEMO-003.toml")).inscriptions[0]
+    >>> inscription.collation.fidelity.omitted
+    3
+    """
 
     inscription: Inscription
     interpretation: Interpretation
@@ -25,6 +31,9 @@ class InscriptionEntry:
     missing_source: str = ""  # why it is not held against a source that is named
     testimony: Testimony | None = None  # where it is held against several sources
     held_against: tuple[int, ...] = ()  # the numbers of those sources in the record, from 0
+
+    def __repr__(self) -> str:
+        return f"<InscriptionEntry: {self.interpretation!r}, {self.collation!r}>"
 
     @property
     def reading(self) -> Proposal:
@@ -82,6 +91,10 @@ class Entry:
     """The entry for one object; ``cautions`` are keys of ``cautions.tsv``, each once.
 
     ``folder`` is that of the record's file, in which its pictures are.
+
+    >>> from inscribe import entry_of, load_record
+    >>> entry_of(load_record("examples/DEMO-003.toml"))
+    <Entry of DEMO-003: 1 inscription>
     """
 
     record: Record
@@ -103,7 +116,8 @@ class Entry:
         }
 
     def __repr__(self) -> str:
-        return f"<Entry of {self.record.id}: {len(self.inscriptions)} inscriptions>"
+        inscriptions = notebook.counted(len(self.inscriptions), "inscription")
+        return f"<Entry of {self.record.id}: {inscriptions}>"
 
     def _repr_html_(self) -> str:
         """Return the record, its readings and its collations as tables, as notebooks show it."""

@@ -33,6 +33,10 @@ class Description:
     ``current`` is what normalisation makes of it (itself where nothing changes) and ``step`` why;
     a form without readings of its own has those of its current form, and ``readings_of`` names
     the character they belong to.
+
+    >>> from inscribe import look_up_sign
+    >>> look_up_sign("舩")
+    <Description of 舩, today 船>
     """
 
     char: str
@@ -52,6 +56,9 @@ class Description:
     sounds: tuple[str, ...] = ()  # kana the kanji is written for as a sound
     number: int | None = None
     repeats: Mark | None = None  # what a repeat mark repeats
+
+    def __repr__(self) -> str:
+        return f"<Description of {self.char}, today {self.current}>"
 
     def to_dict(self) -> SignKeys:
         """Return it as ``inscribe sign --format json`` prints it.
@@ -105,6 +112,10 @@ def describe(sign: str) -> Description:
 
     Raises:
         TableError: a glossary table cannot be used.
+
+    >>> from inscribe import look_up_sign
+    >>> look_up_sign("舩").current
+    '船'
     """
     step = steps().get(sign)
     normal = normalise_text(sign).text

@@ -23,6 +23,11 @@ class Change(NamedTuple):
     Several changes of one sign follow each other, each starting where the last one ended. A
     change whose ``after`` equals its ``before`` changed nothing: it is a warning. ``doubtful``
     means that a person should look again; ``note`` then says why.
+
+    >>> from inscribe import normalise_text
+    >>> change = normalise_text("應需").changes[0]
+    >>> change.sign, change.before, change.after, change.kind
+    (0, '應', '応', 'old form')
     """
 
     sign: SignIndex
@@ -50,6 +55,11 @@ class NormalText(NamedTuple):
     ``origin[i]`` is the index of the sign that ``text[i]`` came from. A sign that cannot be read
     stands as ``□`` and a gap, kao or seal as a mark of its own (see ``inscribe.forms``), so
     that later stages can see it.
+
+    >>> from inscribe import normalise, parse
+    >>> current = normalise(parse("應需□"))
+    >>> current.text, current.origin
+    ('応需□', (0, 1, 2))
     """
 
     text: str

@@ -48,6 +48,9 @@ def normalise_text(text: str) -> NormalText:
 
     Raises:
         TableError: a glossary table cannot be used.
+
+    >>> normalise_text("應需造之").text
+    '応需造之'
     """
     lookup = lookup_for(text)
     if lookup.steps.keys().isdisjoint(text) and not lookup.rare:
@@ -72,6 +75,11 @@ def normalise(t: Transcription) -> NormalText:
 
     Raises:
         TableError: a glossary table cannot be used.
+
+    >>> from inscribe import parse
+    >>> current = normalise(parse("應需造之"))
+    >>> current.text, [(change.before, change.after) for change in current.changes]
+    ('応需造之', [('應', '応')])
     """
     noted = {sign.index: sign.noted for sign in t.signs if sign.noted}
     return _of_signs([_shown(sign) for sign in t.signs], noted)

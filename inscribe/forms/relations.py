@@ -90,6 +90,9 @@ def relation(a: str, b: str) -> Relation:
 
     The relation is the same in both directions. Raises:
         TableError: a glossary table cannot be used.
+
+    >>> relation("應", "応").kind
+    'old form'
     """
     if a == b:
         return Relation(SAME)

@@ -4,7 +4,8 @@ Whatever a command makes of a record by itself (what it says, what is the matter
 entry) depends on the record, the program and the tables alone. It is made once, on all cores, and
 kept in the cache; a later run makes anew only what changed. In reading order: ``marks`` (what
 tells that something has changed), ``store`` (the file in the cache), ``each`` (record by record),
-``settled`` (names settled in one record, read so in all).
+``together`` (what was made of all of them), ``settled`` (names settled in one record, read so in
+all).
 
 What a command makes of one record by itself (its documents, the findings of a check, its entry in a
 format) is made once, on all cores, and kept: ``keeping/each.py`` is a stream over the records of a
@@ -50,6 +51,10 @@ if TYPE_CHECKING:
         Store as Store,
         open_store as open_store,
     )
+    from inscribe.keeping.together import (
+        made_together as made_together,
+        mark_of_every as mark_of_every,
+    )
 else:
     __getattr__ = late.door(
         __name__,
@@ -58,5 +63,6 @@ else:
             "marks": "FileMark library_marks mark_of mark_of_all",
             "settled": "names_settled",
             "store": "Kept KeptValue Store open_store",
+            "together": "made_together mark_of_every",
         },
     )

@@ -10,12 +10,14 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from inscribe.keeping.marks import FileMark, content_of, library_marks, mark_of, mark_of_all
-from inscribe.keeping.store import Kept, KeptValue, Store
+from inscribe.keeping.store import UNWANTED, Kept, KeptValue, Store
 from inscribe.reading.lexicon import prepare_for
 from inscribe.workers import mapped
 
 LARGEST = 2**19  # characters of a value that is kept
 BATCH = 400  # records whose values are read and kept at a time
+
+PASSED_OVER: tuple[Any, ...] = (UNWANTED,)
 
 Progress = Callable[[int, int], None]
 
@@ -55,12 +57,14 @@ def each_record(
     store: Store | None,
     progress: Progress = lambda done, count: None,
     wanted: int = 1,
+    worth: Callable[[str], bool] | None = None,
 ) -> Iterator[tuple[Path, tuple[Any, ...]]]:
     """Yield what ``work`` makes of each record, in their order: the first ``wanted`` values.
 
     What is made anew is kept a batch at a time, so that a run that is interrupted has not worked
     in vain, and holds no more than a batch in memory. ``progress`` hears how many of how many
-    records had to be looked at.
+    records had to be looked at. ``worth`` tells of the first kept value, as JSON, whether the
+    record is wanted; the others are passed over, and nothing of them is taken apart.
     """
     marks = {str(path): mark_of(path) for path in paths}
     known = _still_true(marks, work, store)
@@ -70,21 +74,27 @@ def each_record(
     done = 0
     names = iter(marks)
     while batch := list(islice(names, BATCH)):
-        values, made = _kept_values(batch, known, work, store, wanted), []
+        values, made = _kept_values(batch, known, work, store, wanted, worth), []
         for name in batch:
             if name in known:
                 if name not in values:  # the row is damaged
                     values[name] = work.make(Path(name))
             else:
-                found = next(fresh)
-                values[name] = found.values
-                made.append(found)
+                new = next(fresh)
+                values[name] = new.values
+                made.append(new)
                 done += 1
                 progress(done, len(stale))
         if store and made:
             _keep(store, made, marks, work)
         for name in batch:
-            yield Path(name), values[name][:wanted]
+            if (found := values[name]) is not PASSED_OVER:
+                yield Path(name), found[:wanted]
+
+
+def marks_still_true(paths: Sequence[Path], work: Work, store: Store) -> dict[str, Kept]:
+    """Return, by file name, what is kept of those records that have not changed since."""
+    return _still_true({str(path): mark_of(path) for path in paths}, work, store)
 
 
 def _still_true(marks: dict[str, FileMark], work: Work, store: Store | None) -> dict[str, Kept]:
@@ -133,17 +143,24 @@ def _beside(read: _Beside, work: Work) -> str:
 
 
 def _kept_values(
-    batch: Sequence[str], known: dict[str, Kept], work: Work, store: Store | None, wanted: int
+    batch: Sequence[str],
+    known: dict[str, Kept],
+    work: Work,
+    store: Store | None,
+    wanted: int,
+    worth: Callable[[str], bool] | None,
 ) -> dict[str, tuple[Any, ...]]:
     held = [name for name in batch if name in known]
     if store is None or not held:
         return {}
-    columns = [store.values(what, held) for what in work.makes[:wanted]]
-    return {
+    first, *others = work.makes[:wanted]
+    columns = [store.values(first, held, worth), *(store.values(what, held) for what in others)]
+    values: dict[str, tuple[Any, ...]] = {
         name: tuple(column[name] for column in columns)
         for name in held
         if all(name in column for column in columns)
     }
+    return values | {name: PASSED_OVER for name, value in columns[0].items() if value is UNWANTED}
 
 
 def _made(name: str, work: Work) -> _Fresh:

@@ -16,7 +16,7 @@ import json
 import os
 import sqlite3
 import zlib
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple, Self
 
@@ -27,6 +27,7 @@ LAYOUT = 1
 MOST_FILES = 30  # folders of which something is kept
 MOST_BYTES = 1024 * 2**20  # of all of them
 WAIT = 2.0  # seconds for another run that writes
+UNWANTED = object()  # stands for a value that was not asked for
 VALUE = 6  # the column of the value
 _TABLE = """
 create table if not exists made (
@@ -80,7 +81,8 @@ class Store:
         mark = f"{LAYOUT} {made_by()}"
         if self._opened.execute("select mark from maker").fetchall() != [(mark,)]:
             with self._whole():
-                self._opened.execute("delete from made")
+                self._opened.execute("drop table made")  # of another version: other columns
+                self._opened.execute(_TABLE)
                 self._opened.execute("delete from maker")
                 self._opened.execute("insert into maker values (?)", (mark,))
 
@@ -114,8 +116,13 @@ class Store:
             for name, size, changed, content, beside in rows
         }
 
-    def values(self, what: str, names: Sequence[str]) -> dict[str, Any]:
-        """Return the values kept of some records; those that are damaged are left out."""
+    def values(
+        self, what: str, names: Sequence[str], worth: Callable[[str], bool] | None = None
+    ) -> dict[str, Any]:
+        """Return the values kept of some records; those that are damaged are left out.
+
+        A value of whose JSON ``worth`` says no is not taken apart: UNWANTED stands for it.
+        """
         marks = ", ".join("?" * len(names))
         rows = self._asked(
             f"select name, value, checksum from made where what = ? and name in ({marks})",
@@ -126,7 +133,8 @@ class Store:
         for name, value, checksum in rows:
             with contextlib.suppress(ValueError, RecursionError, UnicodeError):
                 if _checksum(name, value) == checksum:
-                    found[os.fsdecode(name)] = json.loads(value)
+                    wanted = worth is None or worth(value)
+                    found[os.fsdecode(name)] = json.loads(value) if wanted else UNWANTED
         return found
 
     def _asked(self, question: str, *values: object) -> list[Any]:

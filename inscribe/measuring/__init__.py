@@ -16,9 +16,10 @@ rebuilt by ``glossary/build/sign_shapes.py`` from KanjiVG), ``cutting`` (dynamic
 every top and bottom; forwards and backwards for the certainties), ``boxes``, ``certainty``,
 ``findings`` (pictures that are refused), ``proposal`` (all of it). ``model``, ``accepting`` need
 no library for pictures. Constants were set on ``look_a`` of the benchmark, never on ``look_b``.
-Accepted measurements go into the record by ``record/amending.py``, which reads what it wrote
-before it hands it back. Measure: ``tests/benchmarks/measuring.py [--plates N] [--look look_b]
-[--flaws | --space]`` (Debian fonts-aoyagi-kouzan-t, fonts-kouzan-mouhitsu, fonts-dejima-mincho).
+Accepted measurements go into the record by ``record/writing/amending.py``, which reads what it
+wrote before it hands it back. Measure: ``tests/benchmarks/measuring.py [--plates N] [--look
+look_b] [--flaws | --space]`` (Debian fonts-aoyagi-kouzan-t, fonts-kouzan-mouhitsu,
+fonts-dejima-mincho).
 """
 
 from __future__ import annotations

@@ -25,6 +25,9 @@ def parse(text: str, convention: str = "japanese", file: str | None = None) -> T
         NotationError: the text breaks the convention or is longer than 200,000 characters;
             line and column are named, and what was expected.
         InputError: there is no such convention.
+
+    >>> [sign.text for sign in parse("應需／造□").signs]
+    ['應', '需', '造', '']
     """
     return Parser(text, _convention(convention), file).parse()
 
@@ -37,6 +40,10 @@ def render(t: Transcription, convention: str = "japanese", column_end: str | Non
     Raises:
         NotationError: a sign's text is not one sign, or holds a control character.
         InputError: there is no such convention.
+
+    >>> from inscribe import parse
+    >>> render(parse("應需／造□"), "leiden")
+    '應需|造.'
     """
     return _renderer(convention, column_end).transcription(t)
 

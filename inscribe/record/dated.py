@@ -17,6 +17,10 @@ def dates_of(record: Record, between: tuple[int, int] | None = None) -> Comparis
     ``between`` are the western years, both included, that a sexagenary year without an era may
     mean; the maker's years where none are given. "The same year" refers to the inscription before.
     The readings are none where no inscription bears a date.
+
+    >>> from inscribe import dates_of_record, load_record
+    >>> [date.year for date in dates_of_record(load_record("examples/DEMO-008.toml")).readings]
+    [1824]
     """
     between = between or record.between
     found: list[DateReading] = []

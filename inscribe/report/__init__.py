@@ -9,13 +9,13 @@ names as named there (``report/named.py``): an element that would attribute says
 ``tests/outside`` holds both against their schemas, which lie in ``../shared/schemas`` or where
 ``INSCRIBE_SCHEMAS`` says (lxml, and jing for EpiDoc; without them the tests say why they pass
 over). A further mark of the notation in TEI: ``tei/edition.py``, ``tei/legend.py`` and, the
-inverse, ``record/tei_edition.py``; the law in ``tests/test_tei.py`` finds what is forgotten.
+inverse, ``record/tei/edition.py``; the law in ``tests/test_tei.py`` finds what is forgotten.
 
 A document is ``docx_*``: styles by name (``docx_sheet``), the drawing as a metafile
 (``drawing/metafile.py``). Manifests and linked data: ``report/linked``. A sentence in Japanese: a
-row in ``explanations.tsv``, ``{a}`` for what is quoted. Pictures: ``record/inside.py`` reads them,
-``report/picturing.py`` cuts them out (with pillow; else the page does). Checked by hand, not in
-the tests: axe-core and vnu-jar (npm) over a site.
+row in ``explanations.tsv``, ``{a}`` for what is quoted. Pictures: ``record/reading/inside.py``
+reads them, ``report/picturing.py`` cuts them out (with pillow; else the page does). Checked by
+hand, not in the tests: axe-core and vnu-jar (npm) over a site.
 """
 
 from __future__ import annotations

@@ -84,7 +84,11 @@ _LANGUAGE = re.compile("[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*")
 
 @dataclass(frozen=True, slots=True)
 class Style:
-    """How an entry is laid out; see the module's text for the meaning of each field."""
+    """How an entry is laid out; see the module's text for the meaning of each field.
+
+    >>> Style().paper
+    'A4'
+    """
 
     labels: Literal["en", "ja"] = "en"
     italics: bool = True
@@ -143,6 +147,10 @@ def load(path: files.StrPath) -> Style:
 
     Raises:
         InputError: the file is not TOML, or a key or value is not one of those above.
+
+    >>> from inscribe import load_style
+    >>> load_style("examples/styles/house.toml").labels
+    'ja'
     """
     try:
         data = tomllib.loads(files.read_text(Path(path), MAX_STYLE))

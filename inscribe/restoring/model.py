@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from inscribe import notebook
 from inscribe.cautions import caution
 from inscribe.terms import EvidenceKind as EvidenceKind
 
@@ -31,6 +32,10 @@ class Candidate:
     ``probability`` (0 to 1) is that of all candidates weighed, not only of those shown; how far it
     can be trusted is measured in ``tests/benchmarks/restore.py``. ``forms`` are other forms of the
     same character that a carver may have used.
+
+    >>> from inscribe import parse, restore
+    >>> restore(parse("嘉永□年癸丑")).lacunae[0].candidates[0].text
+    '六'
     """
 
     rank: int
@@ -58,6 +63,11 @@ class Lacuna:
 
     ``kind`` is ``sign`` for one sign, ``gap`` for a lost stretch. ``missing`` is how many morae
     the metre wants there, where there is a metre to go by.
+
+    >>> from inscribe import parse, restore
+    >>> worn = restore(parse("嘉永□年癸丑")).lacunae[0]
+    >>> worn.sign, worn.before, worn.after
+    (2, '嘉永', '年癸丑')
     """
 
     sign: int
@@ -69,6 +79,10 @@ class Lacuna:
     missing: int | None
     candidates: tuple[Candidate, ...]
     remark: str = ""
+
+    def __repr__(self) -> str:
+        said = "".join(candidate.text for candidate in self.candidates[:3])
+        return f"<Lacuna, sign {self.sign}, {self.before}□{self.after}: {said}>"
 
     def to_dict(self) -> LacunaKeys:
         """Return it as printed in JSON."""
@@ -90,6 +104,10 @@ class Restoration:
     """The worn places of one inscription that were looked at, and the texts it may be from.
 
     ``worn`` is how many worn places there are: one run looks at some of them only.
+
+    >>> from inscribe import parse, restore
+    >>> restore(parse("嘉永□年癸丑"))
+    <Restoration of '嘉永□年癸丑': 1 worn place>
     """
 
     text: str  # in current forms
@@ -97,6 +115,10 @@ class Restoration:
     lacunae: tuple[Lacuna, ...]
     sources: tuple[Hit, ...] = ()
     worn: int = 0
+
+    def __repr__(self) -> str:
+        worn = notebook.counted(self.worn, "worn place")
+        return f"<Restoration of {notebook.short(self.text)}: {worn}>"
 
     @property
     def cautions(self) -> tuple[str, ...]:

@@ -32,7 +32,14 @@ _NOT_ALIKE = 0.01
 
 @dataclass(frozen=True)
 class Seen:
-    """What can be seen: ``parts`` of a character, the fewest and most ``strokes``, a look-alike."""
+    """What can be seen: ``parts`` of a character, the fewest and most ``strokes``, a look-alike.
+
+    >>> from inscribe import parse, restore
+    >>> water = Seen(parts=("氵",))
+    >>> worn = restore(parse("白□の流"), seen_of_it=water, register="verse").lacunae[0]
+    >>> [candidate.text for candidate in worn.candidates[:2]]
+    ['波', '浪']
+    """
 
     parts: tuple[str, ...] = ()
     strokes: tuple[int, int] | None = None

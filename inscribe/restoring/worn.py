@@ -70,6 +70,10 @@ def restore(
 
     Raises:
         InputError: there is no sign or place of that number, or it is a kao or a seal.
+
+    >>> from inscribe import parse
+    >>> [found.text for found in restore(parse("嘉永□年癸丑")).lacunae[0].candidates]
+    ['六']
     """
     found = _worn(text) if sign is None else [_chosen(text, sign)]
     wanted = [each for each in _among(found, places) if with_gaps or each.kind is not Kind.GAP]

@@ -1,9 +1,9 @@
 """The library of source texts, and which of them an inscription copies.
 
 In reading order: ``texts`` (a source text), ``importers`` and ``tei`` (files to texts), ``starter``
-(texts to begin with), ``adding``, ``library`` (one SQLite file), ``passages`` and ``keys`` (the
-sounds texts are found by), ``index``, ``copied`` (what of an inscription is looked for), ``query``,
-``matching``, ``ranking`` (the way to the texts found), ``of_record``.
+(texts to begin with), ``adding``, ``library`` and ``layout`` (one SQLite file), ``passages`` and
+``keys`` (the sounds texts are found by), ``index``, ``copied`` (what of an inscription is looked
+for), ``query``, ``matching``, ``ranking`` (the way to the texts found), ``of_record``.
 
 One SQLite file. ``passages.py`` reads the lines of a text together (a phrase of verse alone has no
 metre), and cuts long texts into overlapping passages; when that changes, make a library anew from

@@ -49,13 +49,24 @@ def checked(
 def add_texts(
     library: Library,
     texts: Iterable[SourceText],
-    count: int,
+    count: int = 0,
     progress: Callable[[int], None] = lambda done: None,
 ) -> Added:
-    """Add ``count`` texts and return what that changed; ``progress`` hears how many are read.
+    """Add texts to an open library and return what that changed.
+
+    ``count`` is how many there are, as far as known: thousands are read on all cores.
+    ``progress`` hears how many are read.
 
     Raises:
         InputError: a worker was ended from outside; the batches before are in the library.
+
+    >>> import tempfile
+    >>> from inscribe import Library, SourceText
+    >>> cherries = SourceText("cherries", ("世の中に絶えて桜のなかりせば",))
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     with Library(f"{folder}/library.sqlite", create=True) as library:
+    ...         add_texts(library, [cherries]).new
+    1
     """
     total = Added()
     read = _heard(_read_all(texts, count), progress)

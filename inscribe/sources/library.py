@@ -16,10 +16,10 @@ from types import TracebackType
 from inscribe.errors import InputError, Place
 from inscribe.files import StrPath
 from inscribe.sources import index
+from inscribe.sources.layout import LAYOUT, has_this_layout, other_layout
 from inscribe.sources.passages import SourcePassage
 from inscribe.sources.texts import SourceText
 
-LAYOUT = "1"
 BUSY_SECONDS = 60
 _NOT_WRITABLE = (sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN)
 
@@ -60,13 +60,24 @@ class Added:
 class Library:
     """An open library file. Use it in a ``with`` statement.
 
+    With ``texts_only`` one of an older layout opens too, for its texts to be written out.
+
     Raises:
         InputError: on opening, if the file is missing (and ``create`` is false), is not a library,
             or cannot be used.
+
+    >>> import tempfile
+    >>> from inscribe import Library, SourceText, add_texts
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     with Library(f"{folder}/library.sqlite", create=True) as library:
+    ...         _ = add_texts(library, [SourceText("cherries", ("世の中に絶えて桜の",))])
+    ...         library.ids()
+    ['cherries']
     """
 
-    def __init__(self, path: StrPath, *, create: bool = False) -> None:
+    def __init__(self, path: StrPath, *, create: bool = False, texts_only: bool = False) -> None:
         self.path = path = Path(path)
+        self._texts_only = texts_only
         if path.is_dir():
             raise InputError(
                 "it is a folder, and a library is one file",
@@ -101,13 +112,8 @@ class Library:
             self.db.execute("PRAGMA synchronous = FULL")
             self.db.executescript(_SCHEMA + index.SCHEMA)
             self.db.execute("INSERT OR IGNORE INTO about VALUES ('layout', ?)", (LAYOUT,))
-        layout = self.db.execute("SELECT value FROM about WHERE name = 'layout'").fetchone()
-        if layout is None or layout[0] != LAYOUT:
-            raise InputError(
-                "the library was written by another version of this program",
-                Place(str(self.path)),
-                "export it with that version and add the export to a new library",
-            )
+        if not self._texts_only and not has_this_layout(self.db):
+            raise other_layout(self.path)
 
     def _only_to_read(self) -> sqlite3.Connection:
         """Open the library as a file that nobody changes, where nothing can be put beside it.
@@ -255,6 +261,10 @@ class Library:
     def ids(self) -> list[str]:
         """Return the ids of all texts, in their order."""
         return [row[0] for row in self.db.execute("SELECT id FROM texts ORDER BY id")]
+
+    def digests(self) -> dict[str, bytes]:
+        """Return the digest of every text by its id, in the order they were added."""
+        return dict(self.db.execute("SELECT id, digest FROM texts ORDER BY number"))
 
     def text_of_id(self, identity: str) -> SourceText | None:
         """Return the text of this id, or None if the library has none."""

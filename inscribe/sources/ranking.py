@@ -54,7 +54,18 @@ TWIN = 0.8  # share of letters in common above which two passages are near twins
 
 @dataclass(frozen=True, slots=True)
 class Hit:
-    """One text that may be the source, and how probable that is."""
+    """One text that may be the source, and how probable that is.
+
+    >>> import tempfile
+    >>> from inscribe import Library, SourceText, add_texts, find_source, parse
+    >>> cherries = SourceText("cherries", ("世の中に絶えて桜のなかりせば",))
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     with Library(f"{folder}/library.sqlite", create=True) as library:
+    ...         _ = add_texts(library, [cherries])
+    ...         hit = find_source(library, parse("世の中に桜のなかりせは"))[0]
+    >>> hit.text.id, hit.rank
+    ('cherries', 1)
+    """
 
     rank: int
     text: SourceText
@@ -101,6 +112,15 @@ def find(library: Library | StrPath, text: Transcription, most: int = 5) -> tupl
 
     Raises:
         InputError: there are fewer than two legible signs to look for, or there is no such library.
+
+    >>> import tempfile
+    >>> from inscribe import Library, SourceText, add_texts, find_source, parse
+    >>> cherries = SourceText("cherries", ("世の中に絶えて桜のなかりせば",))
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     with Library(f"{folder}/library.sqlite", create=True) as library:
+    ...         _ = add_texts(library, [cherries])
+    ...         find_source(library, parse("世の中に桜のなかりせは"))[0].text.id
+    'cherries'
     """
     with opened(library) as held:
         assert held is not None

@@ -23,6 +23,9 @@ class SourceText:
     """One text: an id of its own, what it says line by line, and where it comes from.
 
     ``extra`` holds further fields of the file it was read from, kept as they were.
+
+    >>> SourceText("verse-1", ("世の中に", "たえて桜の")).text.splitlines()
+    ['世の中に', 'たえて桜の']
     """
 
     id: str

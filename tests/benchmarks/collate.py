@@ -2,8 +2,8 @@
 
 Run: python tests/benchmarks/collate.py [--all] [--list]
 
-The constants of ``inscribe.collation.align.whole_words`` were set on odd-numbered poems; the
-figures are of the even-numbered ones (``--all``: of both).
+The constants of ``inscribe.collation.align.differences.whole_words`` were set on odd-numbered
+poems; the figures are of the even-numbered ones (``--all``: of both).
 
 Each method gets the same pairs (see collate_pairs.py) and returns the spans that differ. A real
 difference is found if a span touches it; a span is right if it touches a real difference; a span

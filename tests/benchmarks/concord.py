@@ -1,6 +1,7 @@
 """The concordance over 10,000 invented records: cold, with a warm index, and with one changed.
 
     python tests/benchmarks/concord.py [--records 10000] [--folder KEEP]
+    python tests/benchmarks/concord.py --texts 80000   (concord --in-library instead)
 
 Every figure is the time of a whole command, the interpreter's start included, in a process of its
 own, by the clock and by the processors. The records are made: names, places, dates and verse are
@@ -76,10 +77,12 @@ def processor_seconds() -> float:
 
 def timed(name: str, arguments: list[str], cache: Path) -> None:
     """Run one command and print what it took and said last."""
+    environment = {**os.environ, "XDG_CACHE_HOME": str(cache)}
+    environment.pop("INSCRIBE_CACHE", None)
     start, used = time.perf_counter(), processor_seconds()
     done = subprocess.run(
         [sys.executable, "-m", "inscribe", "concord", *arguments],
-        env=os.environ | {"XDG_CACHE_HOME": str(cache)},
+        env=environment,
         capture_output=True,
         text=True,
         check=False,
@@ -87,26 +90,62 @@ def timed(name: str, arguments: list[str], cache: Path) -> None:
     took, used = time.perf_counter() - start, processor_seconds() - used
     lines = (done.stdout or done.stderr).strip().split("\n")
     said = next((line for line in lines if "records" in line), lines[-1])
-    print(f"{name:34} {took:7.2f} s {used:7.2f} s of processor   {said[:60]}", flush=True)
+    largest = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss // 1024  # of all so far
+    figures = f"{took:7.2f} s {used:7.2f} s of processor  at most {largest:5} MiB"
+    print(f"{name:34} {figures}   {said[:50]}", flush=True)
+
+
+def cache_with_dictionaries(made: Path) -> Path:
+    """Return an empty cache but for the compiled dictionaries, which are no part of this."""
+    shared, cache = Path.home() / ".cache/inscribe", made / "cache"
+    (cache / "inscribe").mkdir(parents=True)
+    for each in shared.iterdir() if shared.is_dir() else ():
+        if not each.name.startswith("kept-"):
+            (cache / "inscribe" / each.name).symlink_to(each)
+    return cache
+
+
+def of_library(texts: int, made: Path) -> None:
+    """Print the figures of the concordance of a library of so many invented poems."""
+    import json
+
+    rng = random.Random(12)
+    lines = (
+        json.dumps({"id": f"made-{n}", "text": "／".join(rng.choice(part) for part in VERSE)})
+        for n in range(texts)
+    )
+    listed, library = made / "texts.jsonl", made / "l.sqlite"
+    cache = cache_with_dictionaries(made)
+    listed.write_text("\n".join(lines) + "\n", "utf-8")
+    command = [sys.executable, "-m", "inscribe", "source", "add", "--library", str(library)]
+    subprocess.run([*command, str(listed)], check=True, capture_output=True)
+    asked = ["--in-library", "--library", str(library), "--counts"]
+    timed("library, cold", [*asked, "夢"], cache)
+    timed("library, warm", [*asked, "夢"], cache)
+    timed("library, warm, by sound", [*asked, "yume"], cache)
+    timed("library, warm, pattern", [*asked, "--pattern", "[春秋]の[野夜]"], cache)
+    timed("library, warm, in every text", [*asked, "の"], cache)
+    one = made / "one.jsonl"
+    one.write_text('{"id": "further", "text": "夢の世に"}\n', "utf-8")
+    subprocess.run([*command, str(one)], check=True, capture_output=True)
+    timed("library, one text added", [*asked, "夢"], cache)
 
 
 def main() -> None:
     """Print the table."""
     parser = argparse.ArgumentParser()
+    parser.add_argument("--texts", type=int, help="texts of a library, instead of records")
     parser.add_argument("--records", type=int, default=10_000)
     parser.add_argument("--folder", type=Path)
     options = parser.parse_args()
     with tempfile.TemporaryDirectory() as made:
+        if options.texts:
+            of_library(options.texts, Path(made))
+            return
         folder = options.folder or Path(made) / "records"
         if not folder.exists():
             make(folder, options.records)
-        shared, cache = Path.home() / ".cache", Path(made) / "cache"
-        cache.mkdir()
-        if (shared / "inscribe").is_dir():  # the compiled dictionaries, which are no part of this
-            (cache / "inscribe").mkdir()
-            for each in (shared / "inscribe").iterdir():
-                if not each.name.startswith("kept-"):
-                    (cache / "inscribe" / each.name).symlink_to(each)
+        cache = cache_with_dictionaries(Path(made))
         path = str(folder)
         timed("cold", [path, "夢"], cache)
         timed("warm", [path, "夢"], cache)

@@ -1,11 +1,15 @@
 """Which small faults the tests notice: ``python tests/benchmarks/mutants.py [--sample N]``.
 
-Needs ``pip install coverage``. ``--record`` first runs the tests once (some minutes) and keeps
-which test runs which line; then each fault of a sample is put into one module, and the tests that
-run its line are run, fastest first, until one fails. As many faults are drawn of each subject, by
-``--seed``. Printed: caught and survived by subject and by kind, and every fault that survived. One
-that changes nothing anyone can see counts as survived too; so does one whose tests took too long.
-Outcomes are kept in the cache folder: the same call goes on where it was ended.
+Needs ``pip install coverage``. One process loads the package and collects the tests; each fault is
+put into a fork of it, where the tests that run its line are run, fastest first, until one fails.
+Which tests run a line is recorded once (some minutes) and kept. As many faults are drawn of each
+subject, by ``--seed``. Printed: what became of them by subject and by kind, and every fault that
+was not noticed. A fault that changes nothing anyone can see counts as survived, unless it is listed
+with the reason in ``mutating/equal.tsv``: such a one is counted by itself, and never as caught.
+Outcomes are kept in the cache folder: the same call goes on where it was ended; ``--again`` tries
+only what was not noticed then.
+
+Faults are put into functions and constants, not into the bodies of classes (0.3 % of the places).
 
 Why not mutmut 3: it passes over every decorated function (here all that reaches a table) and every
 constant outside functions, and draws no sample. Why not cosmic-ray 8: it runs one command for every
@@ -21,46 +25,26 @@ import os
 import random
 import sys
 from collections import Counter
-from collections.abc import Iterator
 from dataclasses import astuple
 from pathlib import Path
+from typing import Any
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
-sys.path[:0] = [str(ROOT)]
+sys.path[:0] = [str(ROOT), str(ROOT / "tests"), str(ROOT / "tests/outside")]
 sys.path.append(str(HERE))
 
+from mutating import session  # noqa: E402
+from mutating.chosen import NOT_REACHING, SUBJECTS, TESTS  # noqa: E402
+from mutating.faulty import put_in  # noqa: E402
 from mutating.operators import Fault, faults, faulty  # noqa: E402
-from mutating.reach import Reach, record  # noqa: E402
-from mutating.trial import Outcome, ready, tried  # noqa: E402
+from mutating.order import is_whole, reaching  # noqa: E402
+from mutating.reach import Reach, kept_of, record  # noqa: E402
+from mutating.trial import Outcome, tried  # noqa: E402
 
-READING = ("inscription", "passages", "signatures", "suspicious", "verse")
-SUBJECTS = {
-    "collation": ("inscribe/collation",),
-    "space": ("inscribe/collation/space",),
-    "dates": ("inscribe/dates",),
-    "reading": tuple(f"inscribe/reading/{room}" for room in READING),
-    "restoring": ("inscribe/restoring",),
-    "forms": ("inscribe/forms",),
-    "checks": ("inscribe/checking", "inscribe/record/checks.py"),
-}
-TESTS = (
-    "boxes", "broken_records", "check", "check_across", "chinese*", "collate_*", "dates_*",
-    "division", "entry", "entry_passages", "*_answers", "forms_*", "given", "historical", "index",
-    "iso3602", "kanbun", "line_ends", "lines_end", "manuscript_spelling", "merged_words", "metre",
-    "modern", "names", "notation*", "old_spellings", "other_documents", "output_schemas",
-    "overriding",
-    "passages*", "persons", "printed", "prose", "reading*", "record*", "restore*", "romanise",
-    "sayings", "second_opinion", "settle*", "sign*", "space*", "sources_probability", "suspicious",
-    "surroundings", "tei", "verse_*", "witnesses", "word_groups",
-)  # fmt: skip
-NOT_REACHING = ("entry_tei", "entry_lido", "entry_web", "entry_formats", "glossary_build")
 CACHE = Path(os.environ.get("INSCRIBE_CACHE", "~/.cache/inscribe")).expanduser()
-SLOW = ("tests/test_entry.py", "tests/test_tei.py")  # their tests show every part at once
-ANSWERS = "_answers.py"
-LONG = 10.0  # seconds of a test that is not tried
-BUDGET = 30.0  # seconds of the processor for one fault
-NEAR = 20  # tests of a line; with fewer, those of its function are run too
+BUDGET = 8.0  # seconds of the processor for one fault
+NOTICED = ("caught", "endless")
 
 
 def test_files() -> list[str]:
@@ -91,58 +75,20 @@ def files_of(subject: str) -> list[str]:
 
 def sample(subject: str, size: int, chance: random.Random) -> list[tuple[str, Fault]]:
     """Draw faults of a subject, every one as likely as any other."""
-    every = [
-        (file, fault)
-        for file in files_of(subject)
-        for fault in faults((ROOT / file).read_text("utf-8"))
-    ]
+    every = [(file, fault) for file in files_of(subject) for fault in faults_of(file)]
     return chance.sample(every, min(size, len(every)))
 
 
-def reaching(reach: Reach, file: str, fault: Fault) -> list[str]:
-    """Return the tests that run the line of a fault, in the order in which they are tried.
-
-    Tests of whole answers come first; those that run the line itself come before those that run its
-    function; of each file of tests one, the fastest, then of each file another: so that tests of
-    many kinds are tried early.
-    """
-    line = reach.of(file, range(fault.line, fault.line + 1))
-    near: set[int] = set()
-    if fault.function == (0, 0):
-        near = {test for lines in _naming(file, fault.name) for test in reach.of(*lines)}
-    elif len(line) < NEAR:
-        near = reach.of(file, range(fault.function[0] + 1, fault.function[1] + 1))
-    whole = {test for test in line | near if ANSWERS in reach.tests[test]}
-    ordered = (
-        *_mixed(reach, whole),
-        *_mixed(reach, line - whole),
-        *_mixed(reach, near - line - whole),
-    )
-    return [reach.tests[test] for test in ordered]
-
-
-def _mixed(reach: Reach, tests: set[int]) -> list[int]:
-    """Return tests so that every file has its turn, the fastest of each first."""
-    turns = Counter[str]()
-    placed = []
-    for test in sorted(tests, key=lambda test: reach.seconds[test]):
-        of_file = reach.tests[test].partition("::")[0]
-        if of_file not in SLOW and reach.seconds[test] < LONG:
-            turns[of_file] += 1
-            placed.append((turns[of_file], reach.seconds[test], test))
-    return [test for _, _, test in sorted(placed)]
-
-
-def _naming(file: str, name: str) -> Iterator[tuple[str, range]]:
-    """Yield the lines of functions that name a constant or class, in the whole package."""
-    for path in [file, *(str(p.relative_to(ROOT)) for p in (ROOT / "inscribe").rglob("*.py"))]:
-        text = (ROOT / path).read_text("utf-8")
-        if name.partition(".")[0] in text:
-            for node in ast.walk(ast.parse(text)):
-                if isinstance(node, ast.FunctionDef):
-                    names = {n.id for n in ast.walk(node) if isinstance(n, ast.Name)}
-                    if name in names:
-                        yield path, range(node.lineno + 1, (node.end_lineno or node.lineno) + 1)
+def faults_of(file: str) -> list[Fault]:
+    """Return the faults that may be put into a file, but for the bodies of its classes."""
+    text = (ROOT / file).read_text("utf-8")
+    classes = {
+        line
+        for node in ast.walk(ast.parse(text))
+        if isinstance(node, ast.ClassDef)
+        for line in range(node.lineno, (node.end_lineno or node.lineno) + 1)
+    }
+    return [f for f in faults(text) if f.function != (0, 0) or f.line not in classes]
 
 
 def module_of(file: str) -> str:
@@ -154,57 +100,119 @@ def module_of(file: str) -> str:
     return file.removesuffix(".py").removesuffix("/__init__").replace("/", ".")
 
 
-def tally(rows: list[tuple[str, Fault, Outcome]], name: str) -> str:
+def tally(outcomes: list[Outcome], name: str) -> str:
     """Return one line of the table."""
-    states = Counter(outcome.state for _, _, outcome in rows)
-    caught = states["caught"] + states["hung"]
-    return (
-        f"{name:<24}{len(rows):>6}{caught:>8}{states['hung']:>6}{states['survived']:>10}"
-        f"{states['unreached']:>11}{caught / max(len(rows), 1):>8.0%}"
-    )
+    states = Counter(outcome.state for outcome in outcomes)
+    noticed = sum(states[state] for state in NOTICED)
+    told = len(outcomes) - states["equal"]
+    counts = "".join(f"{states[state]:>13}" for state in STATES)
+    return f"{name:<22}{len(outcomes):>7}{counts}{noticed / max(told, 1):>9.0%}"
 
 
-def main() -> None:
+STATES = ("caught", "endless", "survived", "not finished", "unreached", "equal")
+
+
+def asked_for() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
     parser.add_argument("--sample", type=int, default=602, help="how many faults")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--subject", action="append", choices=tuple(SUBJECTS))
     parser.add_argument("--budget", type=float, default=BUDGET, help="processor seconds for one")
-    parser.add_argument("--record", action="store_true", help="record which tests reach what")
     parser.add_argument("--jobs", type=int, default=1, help="processes")
     parser.add_argument("--controls", type=int, default=7, help="trials without a fault, first")
-    asked = parser.parse_args()
-    sys.dont_write_bytecode, sys.pycache_prefix = False, str(CACHE / "compiled")
-    kept = CACHE / "reach.json"
-    if asked.record or not kept.exists():
-        if os.fork() == 0:  # this process is not to import the package
-            record(test_files(), ["inscribe"], kept)
-            os._exit(0)
-        os.wait()
-    reach = Reach.read(kept)
+    parser.add_argument("--again", action="store_true", help="try again what was not noticed")
+    parser.add_argument("--as-recorded", action="store_true", help="record no further tests")
+    parser.add_argument("--report", action="store_true", help="print what was found, try nothing")
+    return parser.parse_args()
+
+
+def main() -> None:
+    asked = asked_for()
     chance = random.Random(asked.seed)
     subjects = asked.subject or list(SUBJECTS)
     size = -(-asked.sample // len(subjects))
     drawn = {subject: sample(subject, size, chance) for subject in subjects}
-    ready()
-    for subject in subjects[: asked.controls]:
-        file, fault = drawn[subject][0]
-        whole = ast.parse((ROOT / file).read_text("utf-8"))
-        outcome = tried(module_of(file), whole, reaching(reach, file, fault), asked.budget)
-        print(f"without a fault, {file}:{fault.line}: {outcome.state} {outcome.by}", flush=True)
     listed = [(subject, *drawn[subject][n]) for n in range(size) for subject in subjects]
     done = CACHE / f"mutants-{asked.seed}-{asked.sample}-{'-'.join(subjects)}.jsonl"
-    workers = [
-        _fork(listed, worker, asked.jobs, reach, done, asked.budget) for worker in range(asked.jobs)
+    if not asked.report:
+        session.collected(test_files(), lambda items: _work(items, listed, done, asked))
+    report(listed, _read(done), asked.seed)
+
+
+def _work(
+    items: dict[str, list[Any]],
+    listed: list[tuple[str, str, Fault]],
+    done: Path,
+    asked: argparse.Namespace,
+) -> None:
+    session.ready()
+    reach = _reach(items, asked.jobs, as_recorded=asked.as_recorded)
+    session.with_examples(None)
+    tests = {item.nodeid: item for of_file in items.values() for item in of_file}
+
+    def outcome(file: str, fault: Fault, tree: ast.Module) -> Outcome:
+        def prepare() -> None:
+            session.forget(module_of(file))
+            module = sys.modules[module_of(file)]
+            put_in(module, file, tree, in_function=fault.function != (0, 0))
+
+        chosen = [(tests[name], took) for name, took in reaching(reach, file, fault)]
+        return tried(prepare, chosen, session.fails_not, asked.budget)
+
+    for subject, file, fault in listed[: asked.controls]:
+        found = outcome(file, fault, ast.parse((ROOT / file).read_text("utf-8")))
+        print(f"without a fault, {subject}, {file}:{fault.line}: {found.state} {found.by} "
+              f"({found.tests} of {found.reaching} tests)", flush=True)  # fmt: skip
+
+    known = _read(done)
+    wanted = [
+        number
+        for number in range(len(listed))
+        if number not in known or (asked.again and known[number].state not in NOTICED)
     ]
-    for worker in workers:
-        os.waitpid(worker, 0)
-    outcomes = _read(done)
-    rows: dict[str, list[tuple[str, Fault, Outcome]]] = {subject: [] for subject in subjects}
-    for number, (subject, file, fault) in enumerate(listed):
-        if number in outcomes:
-            rows[subject].append((file, fault, outcomes[number]))
-    report(rows, asked.seed)
+
+    def some(worker: int) -> None:
+        for number in wanted[worker :: asked.jobs]:
+            _, file, fault = listed[number]
+            tree = faulty((ROOT / file).read_text("utf-8"), fault)
+            found = outcome(file, fault, tree)
+            with done.open("a", encoding="utf-8") as out:
+                out.write(json.dumps({"number": number, "outcome": astuple(found)}) + "\n")
+            if found.state not in NOTICED:
+                print(_not_noticed(file, fault, found), flush=True)
+
+    session.in_workers(asked.jobs, some)
+
+
+def _reach(items: dict[str, list[Any]], jobs: int, *, as_recorded: bool) -> Reach:
+    """Return which tests reach what, recording what is not known."""
+    folder = CACHE / "reach"
+    folder.mkdir(parents=True, exist_ok=True)
+    modules = [file for subject in SUBJECTS for file in files_of(subject)]
+    unknown = [] if as_recorded else [f for f in items if kept_of(f, folder) is None]
+    unknown.sort(key=lambda file: ("/outside/" in file, not is_whole(file), file))
+
+    def some(worker: int) -> None:
+        session.with_examples(session.EXAMPLES)
+        for file in unknown[worker::jobs]:
+            if os.fork() == 0:
+                log = os.open(os.devnull, os.O_WRONLY)
+                os.dup2(log, 1)
+                session.forget()
+                session.refuse_processes()
+                record(file, items[file], modules, folder, session.passes)
+                os._exit(0)
+            os.wait()
+
+    if unknown:
+        print(f"{len(unknown)} files of tests are recorded", flush=True)
+        session.in_workers(jobs, some)
+    reach = Reach()
+    for file in items:
+        part = kept_of(file, folder)
+        if part is not None:
+            reach.take(part)
+    return reach
 
 
 def _read(path: Path) -> dict[int, Outcome]:
@@ -213,51 +221,39 @@ def _read(path: Path) -> dict[int, Outcome]:
     return {each["number"]: Outcome(*each["outcome"]) for each in found}
 
 
-def _fork(
-    listed: list[tuple[str, str, Fault]],
-    worker: int,
-    jobs: int,
-    reach: Reach,
-    done: Path,
-    budget: float,
-) -> int:
-    """Start a process that tries every so-many-th fault, and writes down each outcome at once."""
-    child = os.fork()
-    if child:
-        return child
-    known = _read(done)
-    for number in range(worker, len(listed), jobs):
-        if number in known:
-            continue
-        _, file, fault = listed[number]
-        tree = faulty((ROOT / file).read_text("utf-8"), fault)
-        outcome = tried(module_of(file), tree, reaching(reach, file, fault), budget)
-        with done.open("a", encoding="utf-8") as out:
-            out.write(json.dumps({"number": number, "outcome": astuple(outcome)}) + "\n")
-        if outcome.state in ("survived", "unreached"):
-            print(_survivor(file, fault, outcome), flush=True)
-    os._exit(0)
-
-
-def _survivor(file: str, fault: Fault, outcome: Outcome) -> str:
+def _not_noticed(file: str, fault: Fault, outcome: Outcome) -> str:
     return (
-        f"{outcome.state} {outcome.tests} tests: {file}:{fault.line} {fault.kind}: "
-        f"{fault.before} -> {fault.shown}"
+        f"{outcome.state} {outcome.tests}/{outcome.reaching} tests: {file}:{fault.line} "
+        f"{fault.kind}: {fault.before} -> {fault.shown}"
     )
 
 
-def report(rows: dict[str, list[tuple[str, Fault, Outcome]]], seed: int) -> None:
+def equal_faults() -> dict[tuple[str, str, str], str]:
+    """Return the faults that change nothing anyone can see, with the reason of each."""
+    lines = (HERE / "mutating/equal.tsv").read_text("utf-8").splitlines()[1:]
+    rows = (line.split("\t") for line in lines)
+    return {(file, before, shown): why for file, before, shown, why in rows}
+
+
+def report(listed: list[tuple[str, str, Fault]], outcomes: dict[int, Outcome], seed: int) -> None:
     """Print the tables."""
-    every = [row for found in rows.values() for row in found]
-    head = f"{'':<24}{'faults':>6}{'caught':>8}{'hung':>6}{'survived':>10}{'unreached':>11}{'':>8}"
-    print(f"\nseed {seed}\n{head}")
-    for subject, found in rows.items():
-        print(tally(found, subject))
-    print(tally(every, "all"))
-    for kind in sorted({fault.kind for _, fault, _ in every}):
-        print(tally([row for row in every if row[1].kind == kind], kind))
-    seconds = sum(outcome.seconds for _, _, outcome in every)
-    print(f"processor: {seconds:.0f} s, {seconds / max(len(every), 1):.1f} s a fault")
+    equal = equal_faults()
+    rows = []
+    for number, (subject, file, fault) in enumerate(listed):
+        if number in outcomes:
+            found = outcomes[number]
+            if found.state not in NOTICED and (file, fault.before, fault.shown) in equal:
+                found = Outcome("equal", "", found.tests, found.reaching, found.seconds)
+            rows.append((subject, fault.kind, found))
+    head = "".join(f"{state:>13}" for state in STATES)
+    print(f"\nseed {seed}\n{'':<22}{'faults':>7}{head}{'noticed':>9}")
+    for subject in dict.fromkeys(subject for subject, _, _ in rows):
+        print(tally([found for of, _, found in rows if of == subject], subject))
+    print(tally([found for _, _, found in rows], "all"))
+    for kind in sorted({kind for _, kind, _ in rows}):
+        print(tally([found for _, of, found in rows if of == kind], kind))
+    seconds = sum(found.seconds for _, _, found in rows)
+    print(f"processor: {seconds:.0f} s, {seconds / max(len(rows), 1):.1f} s a fault")
 
 
 if __name__ == "__main__":

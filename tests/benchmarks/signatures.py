@@ -1,13 +1,16 @@
 """Reading signatures: exact readings and letter errors against general-purpose peers, in one run.
 
-    python tests/benchmarks/signatures.py [--set measure|look|all] [--formulas | --fresh]
+    python tests/benchmarks/signatures.py [--set measure|look|all] [--misses]
+                                          [--formulas | --fresh | --file FILE]
 
 The signatures are those of tests/data/signatures.tsv, or with --formulas those of
 tests/data/signature_formulas.tsv (models, requests, materials), or with --fresh those of
-tests/data/signatures_fresh.tsv (written down before the tables were looked at), all invented. A
-reading counts by its letters alone (spaces, capitals, hyphens and macrons folded); the readings
-listed as right too are right for the peers as well, and the letter errors are those against the
-nearest right reading.
+tests/data/signatures_fresh.tsv (written down before the tables were looked at), or of a FILE of
+the columns text, romaji and alternatives (divided by ";"; tests/data/signatures_f_look.tsv and
+signatures_f_measure.tsv, by a sixth author), all invented. --misses prints what is read otherwise,
+of sets that may be looked at. A reading counts by its letters alone (spaces, capitals, hyphens and
+macrons folded); the readings listed as right too are right for the peers as well, and the letter
+errors are those against the nearest right reading.
 Peers: pykakasi, cutlet, and the pronunciation of unidic-lite through fugashi. They are given the
 text in current forms, which favours them. Each has read the other half before it is timed.
 """
@@ -46,6 +49,8 @@ def letters(text: str) -> str:
 
 def signatures(which: str, path: Path = DATA) -> list[Signature]:
     """Return the invented signatures of one half, or of both."""
+    if path not in (DATA, FORMULAS, FRESH):
+        return of_file(path)
     found = []
     for line in path.read_text(encoding="utf-8").splitlines():
         cells = line.split("\t")
@@ -56,6 +61,26 @@ def signatures(which: str, path: Path = DATA) -> list[Signature]:
             right = tuple(letters(r) for r in (cells[2], *cells[3].split("/")) if r)
             found.append(Signature(text, right))
     return found
+
+
+def of_file(path: Path) -> list[Signature]:
+    """Return the signatures of a file whose lines are text, reading and other right readings."""
+    lines = [line for line in path.read_text("utf-8").splitlines() if not line.startswith("#")]
+    rows = [(*line.split("\t"), "")[:3] for line in lines[1:]]
+    return [
+        Signature(text, tuple(letters(one) for one in (usual, *also.split("; ")) if one))
+        for text, usual, also in rows
+    ]
+
+
+def misses(reader: Reader, texts: list[Signature]) -> None:
+    """Print the texts whose first reading is not right; * where one of the first three is."""
+    for signature in texts:
+        found = reader(signature.text)[:3]
+        right = [letters(one) in signature.right for one in found]
+        if not any(right[:1]):
+            shown = " | ".join(found)
+            print(f"{'*' if any(right) else ' '} {signature.text}\t{shown}\t{signature.right[0]}")
 
 
 def inscribe_reader() -> Reader:
@@ -161,13 +186,17 @@ def main() -> None:
     parser.add_argument("--set", default="measure", choices=("measure", "look", "all"))
     parser.add_argument("--formulas", action="store_true")
     parser.add_argument("--fresh", action="store_true")
+    parser.add_argument("--file", type=Path, help="of the columns text, romaji, alternatives")
+    parser.add_argument("--misses", action="store_true", help="show the rows read otherwise")
     options = parser.parse_args()
-    path = FORMULAS if options.formulas else FRESH if options.fresh else DATA
+    path = options.file or (FORMULAS if options.formulas else FRESH if options.fresh else DATA)
     which = options.set
     print(f"{len(signatures(which, path))} invented signatures ({which})")
     print(f"{'':26}{'exact':>8}{'first 3':>9}{'letter errors':>15}{'texts/s':>9}")
     for name, exact, three, errors, speed in table(which, path):
         print(f"{name:26}{exact:8.1%}{three:9.1%}{errors:15.2%}{speed:9.0f}")
+    if options.misses and which == "look" and not path.stem.endswith("_measure"):
+        misses(automatic_reader(), signatures(which, path))
 
 
 if __name__ == "__main__":

@@ -1,12 +1,9 @@
 """What in a copy answers what in its source, and what kind of difference lies between.
 
-In reading order: ``sides`` (a text as a lattice of sounds), ``words``, ``readings`` and
-``okurigana`` (how its characters may be read), ``repeats`` (what 〳〵 may stand for), ``costs``,
-``states``, ``pairs``, ``worn``, ``unwritten``, ``moves`` and ``search`` (the cheapest way through
-both), ``groups``, ``orders`` and ``word_order`` (Chinese order), ``soundings``, ``blocks``,
-``exchanged`` and ``coarse`` (long texts), ``extent`` (how much of the source was
-copied), ``word_ends`` and ``whole_words`` (differences widened to words), ``moved``, ``doubled``,
-``aligning`` (all of it in order).
+In reading order: ``sides`` (a text as a lattice of sounds), ``searching`` (the cheapest way
+through both), ``long_texts`` (cut into blocks), ``differences`` (widened to words, in Chinese
+order, moved, doubled), ``aligning`` (all of it in order), ``extent`` (how much of the source was
+copied).
 """
 
 from __future__ import annotations

@@ -9,16 +9,24 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from inscribe.collation.align import coarse
-from inscribe.collation.align.blocks import Block, blocks, finer
-from inscribe.collation.align.doubled import told_doubles
-from inscribe.collation.align.exchanged import Stretch, around_moved
-from inscribe.collation.align.groups import groups, joined, span
-from inscribe.collation.align.moved import with_moves
-from inscribe.collation.align.search import MOST_WORK, AlignmentPath, TooMuchWorkError, cheapest
+from inscribe.collation.align import long_texts
+from inscribe.collation.align.differences import (
+    in_japanese_order,
+    over_whole_words,
+    told_doubles,
+    with_moves,
+)
+from inscribe.collation.align.long_texts import Block, Stretch, around_moved, blocks, finer
+from inscribe.collation.align.searching import (
+    MOST_WORK,
+    AlignmentPath,
+    TooMuchWorkError,
+    cheapest,
+    groups,
+    joined,
+    span,
+)
 from inscribe.collation.align.sides import Side
-from inscribe.collation.align.whole_words import over_whole_words
-from inscribe.collation.align.word_order import in_japanese_order
 from inscribe.collation.parts import Group
 
 EXACT = 60  # signs up to which a text is aligned exactly, whatever the work
@@ -50,7 +58,7 @@ def aligned(copy: Side, source: Side, window: tuple[int, int]) -> Alignment:
     """Return the alignment of the copy with the signs ``window`` (from, to) of the source."""
     work = _BlockAligner(copy, source)
     found = told_doubles(with_moves(work.groups(window), copy, source), copy, source)
-    note = coarse.note([group for group in found if group.why == coarse.WHY])
+    note = long_texts.note([group for group in found if group.why == long_texts.WHY])
     notes = tuple(filter(None, (note, work.note)))
     return Alignment(joined(found, copy, source), work.cost, window, notes, work.done)
 
@@ -101,13 +109,13 @@ class _BlockAligner:
         found: list[Group] = []
         for block in plan:
             if self._is_equal(block):
-                found += coarse.equal(block, copy, source)
+                found += long_texts.equal(block, copy, source)
             elif block in searched:
                 found += self._of_block(block, max(self._left, 0) * SHARE // signs)
             else:
                 found += self._roughly(block)
             signs -= block.signs
-        return self._in_words(coarse.as_one(found, copy, source))
+        return self._in_words(long_texts.as_one(found, copy, source))
 
     def _of_block(self, block: Block, per_sign: int) -> list[Group]:
         """Return the groups of one block, in smaller pieces if it takes too much work."""
@@ -136,8 +144,8 @@ class _BlockAligner:
         return copy.raw[one] == source.raw[other] and copy.norm[one] == source.norm[other]
 
     def _roughly(self, block: Block) -> list[Group]:
-        found = coarse.one_difference(block, self.copy, self.source)
-        self.cost += coarse.price(found)
+        found = long_texts.one_difference(block, self.copy, self.source)
+        self.cost += long_texts.price(found)
         return found
 
     def _exactly(self, block: Block, most_work: int) -> list[Group]:

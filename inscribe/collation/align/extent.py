@@ -12,9 +12,9 @@ from __future__ import annotations
 from typing import Literal
 
 from inscribe.collation.align.aligning import EXACT, SHORT, Alignment, align, aligned
-from inscribe.collation.align.search import TooMuchWorkError, cheapest
+from inscribe.collation.align.long_texts import begin_and_end_alike, loudness, whereabouts
+from inscribe.collation.align.searching import TooMuchWorkError, cheapest
 from inscribe.collation.align.sides import Side
-from inscribe.collation.align.soundings import begin_and_end_alike, loudness, whereabouts
 
 Extent = Literal["auto", "whole", "excerpt"]
 MOST_WORK = 12_000

@@ -5,7 +5,7 @@ In reading order: ``measures`` (pitch, crowding, room), ``evidence`` (one differ
 
 ``measures.py`` makes pitch, crowding, foot line, free lengths and capacity out of plate and column
 measurements (a column that the record does not measure ends where the boxes of its first and last
-sign do, or is reckoned from three or more: ``record/boxed_columns.py``); ``evidence.py`` weighs
+sign do, or is reckoned from three or more: ``record/boxes/columns.py``); ``evidence.py`` weighs
 one difference by the coefficients of ``space_weights.tsv``; ``reasons.py`` says each feature on
 the side it is weighed on; ``account.py`` turns the weight into a verdict. The coefficients come
 from ``python tests/benchmarks/space.py --fit``: three simulated carvers

@@ -21,6 +21,7 @@ from typing import NamedTuple
 from inscribe.dates import calendar
 from inscribe.dates.meaning.spoken import SpokenDate, age, counted_age, day, month, year
 from inscribe.dates.model import DatePiece, DateReading
+from inscribe.scripts import hiragana
 
 
 class SpokenWord(NamedTuple):
@@ -37,6 +38,7 @@ class SpokenWord(NamedTuple):
     also: tuple[str, ...] = ()
 
 
+_UNREAD = frozenset("□■")
 _BRANCHES = ("branch", "animal", "kana_branch", "literary_branch")
 Pieces = Sequence[DatePiece]
 _Taken = tuple[int, SpokenDate]
@@ -80,6 +82,30 @@ def _era(pieces: Pieces, position: int) -> _Taken:
     return 1, SpokenDate(pieces[position].kana, pieces[position].romaji, era.also if era else ())
 
 
+def _damaged_era(pieces: Pieces, position: int) -> _Taken:
+    """Say the sign that is left of an era by the sound it has in eras: □政 …sei, 天□ Ten…."""
+    import jaconv
+
+    from inscribe.dates.calendar import by_name
+    from inscribe.forms import readings
+
+    name = pieces[position].text
+    at = 0 if name[-1] in _UNREAD else 1
+    like = [
+        era.kana for era in by_name().values() if len(era.name) == 2 and era.name[at] == name[at]
+    ]
+    end = str.startswith if at == 0 else str.endswith
+    sounds = [hiragana(on) for on in readings(name[at]).on]
+    counts = {sound: sum(end(kana, sound) for kana in like) for sound in sounds}
+    sound = max(counts, key=lambda each: (counts[each], len(each)), default="")
+    if not sound or not counts[sound]:
+        return 1, _plain(pieces[position])
+    letters = str(jaconv.kana2alphabet(sound)).replace("ou", "ō").replace("uu", "ū")
+    if at == 0:
+        return 1, SpokenDate(f"{sound}□", f"{letters.capitalize()}□")
+    return 1, SpokenDate(f"□{sound}", f"□{letters}")
+
+
 def _year_number(pieces: Pieces, position: int) -> _Taken:
     number = int(pieces[position].value)
     if _kind(pieces, position + 1) == "year":
@@ -114,7 +140,8 @@ def _year_word(pieces: Pieces, position: int) -> _Taken:
     before = _kind(pieces, position - 1)
     if before == "link":
         return 1, SpokenDate("とし", "toshi")
-    if before in _BRANCHES:
+    worn = before == "unread" and _kind(pieces, position - 2) == "stem"
+    if before in _BRANCHES or worn:
         return 1, SpokenDate("のとし", "no toshi", (pieces[position].romaji,))
     return 1, _plain(pieces[position])
 
@@ -168,6 +195,7 @@ def _age_number(pieces: Pieces, position: int) -> _Taken:
 
 _WAYS: dict[str, Callable[[Pieces, int], _Taken]] = {
     "era": _era,
+    "damaged_era": _damaged_era,
     "year_number": _year_number,
     "first": _first_year,
     "stem": _pair,

@@ -19,6 +19,7 @@ from datetime import date
 from itertools import combinations
 from typing import TYPE_CHECKING
 
+from inscribe import notebook
 from inscribe.dates import calendar
 from inscribe.dates.meaning.account import candidate_text
 from inscribe.dates.model import Agreement, DateReading, iso
@@ -34,6 +35,10 @@ class Comparison:
     """The readings, narrowed by each other, and what follows for the object.
 
     ``not_after``: the object existed by that day, if its earliest inscription is what it seems.
+
+    >>> from inscribe import compare_dates, resolve_date
+    >>> compare_dates([resolve_date("嘉永六年癸丑"), resolve_date("安政二年")])
+    <Comparison of 2 dates: unchecked>
     """
 
     readings: tuple[DateReading, ...]
@@ -41,6 +46,9 @@ class Comparison:
     birth_years: tuple[int, ...] = ()
     agreement: Agreement = "unchecked"
     statements: tuple[str, ...] = ()
+
+    def __repr__(self) -> str:
+        return f"<Comparison of {notebook.counted(len(self.readings), 'date')}: {self.agreement}>"
 
     def to_dict(self) -> DatesKeys:
         """Return it as ``inscribe date --format json`` prints several dates."""
@@ -61,6 +69,12 @@ def compared(
     ``names`` are what the inscriptions are called in the statements ("inscription 1" and so on
     where none are given). The ages are taken to be one carver's; where they cannot be, the
     agreement is "conflict". ``born`` is the maker's year of birth where it is known otherwise.
+
+    >>> from inscribe import compare_dates, resolve_date
+    >>> texts = "嘉永六年行年三十歳", "安政二年行年三十二歳"
+    >>> both = compare_dates([resolve_date(text) for text in texts])
+    >>> both.agreement, both.birth_years
+    ('agrees', (1824,))
     """
     births = _common_births(readings, born)
     narrowed = tuple(_narrowed(reading, births) for reading in readings)

@@ -89,7 +89,13 @@ def _commas_end_phrases(reading: VerseReading) -> bool:
 
 
 def _kanji_at_once(text: InscribedText) -> AtOnce | None:
-    from inscribe.reading.passages import is_surely_signed, names_one
+    from inscribe.reading.passages import (
+        is_dedication,
+        is_landmark,
+        is_of_words,
+        is_surely_signed,
+        names_one,
+    )
 
     plain = text.normal.text
     if len(plain) <= _SHORT and not text.breaks:
@@ -98,6 +104,10 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
         return None
     if not text.breaks and _is_work(plain):
         return AtOnce("heading")
+    if not text.breaks and (is_landmark(plain) or is_of_words(plain)):
+        return AtOnce("heading")
+    if not text.breaks and is_dedication(text):
+        return AtOnce("dedication")
     if is_surely_signed(text):
         return AtOnce("signature")
     alone = not text.breaks and len(plain) <= _LONG and not is_title(plain)
@@ -106,14 +116,14 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
 
 def _short(text: InscribedText) -> AtOnce | None:
     """Return what a text of up to three kanji is: a saying, a title, a name, else a word."""
-    from inscribe.reading.passages import is_known_saying
+    from inscribe.reading.passages import is_known_saying, is_landmark
 
     plain = text.normal.text
     if is_known_saying(plain):
         why = f"{plain} may be a name or a saying"
         doubt = Doubt(text.normal.origin[0], text.normal.origin[-1], why)
         return AtOnce("chinese", doubts=(doubt,) if is_signature(plain) else ())
-    if is_title(plain):
+    if is_title(plain) or is_landmark(plain):
         return AtOnce("heading")
     if is_signature(plain):
         return AtOnce("signature")

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from inscribe.forms import NormalText, carved_between
 from inscribe.reading import chinese
+from inscribe.reading.inscription.landmarks import landmark
 from inscribe.reading.inscription.weighing import by_weight
 from inscribe.reading.inscription.wishes import Wishes
 from inscribe.reading.passages import Frame, frame_of
@@ -34,6 +35,8 @@ from inscribe.reading.words import (
 
 _MARK = "補助記号"
 _FRAME = "frame"
+_FOR = "為"
+_LINKS = frozenset("のノ之")
 _LEGEND = "the legend of a seal"
 _LONGEST_LINE = 84  # signs that are put into Japanese order
 _OF_TITLES = frozenset({"poet", "work", "chapter", "poem_word", "subject", "within", "city"})
@@ -48,7 +51,9 @@ def read_by_frame(kind: Kind, text: InscribedText, wishes: Wishes) -> Interpreta
     if kind == "seal":
         return _seal(text)
     frame = frame_of(kind, text.normal.text)
-    tokens = _title(frame, text.normal) if kind == "heading" else ()
+    if frame is not None and frame.begins == _FOR:
+        return None  # the words of signatures say what it is for: 二親, 追善
+    tokens = (_title(frame, text.normal) or landmark(text)) if kind == "heading" else ()
     if frame is not None and not tokens:
         tokens = _tokens(kind, frame, text)
     if not tokens:
@@ -81,7 +86,10 @@ def _tokens(kind: Kind, frame: Frame, text: InscribedText) -> tuple[Token, ...]:
     plain = text.normal.text
     start, end = len(frame.begins), len(plain) - len(frame.ends)
     first = _said(text, 0, start, frame.said_first) if start else ()
-    last = _said(text, end, len(plain), frame.said_last) if end < len(plain) else ()
+    said_last = frame.said_last
+    if start < end and plain[end - 1] in _LINKS:
+        said_last = said_last.removeprefix("の ")  # 左花の歌
+    last = _said(text, end, len(plain), said_last) if end < len(plain) else ()
     inner = _inner(kind, text, start, end) if start < end else ()
     if frame.order == "turned":
         return (*inner, *last, *first)
@@ -118,6 +126,9 @@ def _inner(kind: Kind, text: InscribedText, first: int, end: int) -> tuple[Token
         found = read_signature(stretch).proposals
         if found:
             return found[0].tokens
+    within = frame_of(kind, stretch.text)
+    if within is not None and within.inner_of(stretch.text):
+        return _tokens(kind, within, inner)  # 右瀟湘八景之内
     if known := _in_tables(inner) or _quoted(stretch):
         return known
     from inscribe.reading.prose import prose_words

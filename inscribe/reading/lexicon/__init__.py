@@ -44,6 +44,7 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.reading.lexicon.dictionary import (
         FEATURES as FEATURES,
+        gathering as gathering,
         prepare_for as prepare_for,
         verse_dictionary as verse_dictionary,
     )
@@ -52,7 +53,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "dictionary": "FEATURES prepare_for verse_dictionary",
+            "dictionary": "FEATURES gathering prepare_for verse_dictionary",
             "paradigms": "inflections",
         },
     )

@@ -9,6 +9,7 @@ already, only this module is loaded.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 from inscribe import tables
@@ -26,6 +27,11 @@ def verse_dictionary() -> Path:
         InputError: it cannot be compiled, or no folder can be written to.
     """
     return mecab.dictionary_folder("verse", _sources(), _write_parts)
+
+
+def gathering() -> tuple[str, Callable[[Path], None]]:
+    """Return what the dictionary is called in the cache, and what writes its words to a folder."""
+    return mecab.keyed("verse", _sources()), _write_parts
 
 
 def prepare_for(count: int) -> None:

@@ -1,8 +1,8 @@
 """MeCab and its dictionaries: the installed UniDic, and dictionaries compiled into the cache.
 
 In reading order: ``unidic`` (the installed words and their classes), ``entries`` (one entry of a
-dictionary), ``places`` (the folders dictionaries may lie in), ``compiling`` (dictionaries built
-there once), ``tagger`` (a text to words).
+dictionary), ``places`` (the folders dictionaries may lie in), ``shipped`` (words
+gathered before), ``compiling`` (dictionaries built there once), ``tagger`` (a text to words).
 """
 
 from __future__ import annotations
@@ -16,6 +16,8 @@ if TYPE_CHECKING:
         MecabRow as MecabRow,
         dictionary as dictionary,
         dictionary_folder as dictionary_folder,
+        keyed as keyed,
+        write_rows as write_rows,
     )
     from inscribe.reading.mecab.entries import DictionaryEntry as DictionaryEntry
     from inscribe.reading.mecab.places import cache_folder as cache_folder
@@ -43,7 +45,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "compiling": "MecabRow dictionary dictionary_folder",
+            "compiling": "MecabRow dictionary dictionary_folder keyed write_rows",
             "entries": "DictionaryEntry",
             "places": "cache_folder",
             "tagger": (

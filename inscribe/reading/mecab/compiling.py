@@ -19,13 +19,14 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.errors import InputError, Place
 from inscribe.reading.mecab.places import Trouble, nowhere, places, tell_of
+from inscribe.reading.mecab.sealing import is_sealed, seal, seal_beside
+from inscribe.reading.mecab.shipped import is_shipped, lay_down
 
 if TYPE_CHECKING:
     from inscribe.reading.mecab.preparing import Tell
 
-_LAYOUT = 3  # raise it when the way a dictionary is compiled changes
+_LAYOUT = 4  # raise it when the way a dictionary is compiled changes
 _MAGIC = 0xEF718F77  # MeCab writes it, mixed with the size, at the start of each dictionary
-_SIZES = "sizes"  # the file of a folder that is written last
 _ABANDONED = 24 * 3600  # seconds after which a folder begun is not being worked on any more
 _KEPT = 3  # dictionaries of one name, of different versions or tables
 _COMPILE = "import sys, fugashi; fugashi.build_dictionary(sys.argv[1])"
@@ -60,17 +61,17 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[M
     Raises:
         InputError: MeCab could not compile the entries, or no folder can be written to.
     """
-    file_name, troubles = f"{name}-{_key(sources)}.dic", list[Trouble]()
+    file_name, troubles = f"{keyed(name, sources)}.dic", list[Trouble]()
     for folder in places(troubles):
         path = folder / file_name
-        if _is_sound(path) and _is_untouched(path, _stamp(path)):
+        if _is_sound(path) and is_sealed(path):
             tell_of(troubles)
             return path
         try:
             folder.mkdir(parents=True, exist_ok=True)
             from inscribe.reading.mecab.preparing import preparing
 
-            with preparing(name) as tell:
+            with preparing(name, is_slow=not is_shipped(path.stem)) as tell:
                 _build(path, rows, tell)
         except (OSError, InputError) as error:  # a process it is made in tells a full disk so too
             troubles.append(error)
@@ -93,7 +94,7 @@ def dictionary_folder(
     Raises:
         InputError: MeCab could not compile the entries, or no folder can be written to.
     """
-    folder_name, troubles = f"{name}-{_key(sources)}", list[Trouble]()
+    folder_name, troubles = keyed(name, sources), list[Trouble]()
     for folder in places(troubles):
         path = folder / folder_name
         if _is_whole(path):
@@ -105,7 +106,7 @@ def dictionary_folder(
                 if not _is_whole(path):
                     from inscribe.reading.mecab.preparing import preparing
 
-                    with preparing(name) as tell:
+                    with preparing(name, is_slow=not is_shipped(path.name)) as tell:
                         _build_folder(path, write_parts, tell)
         except (OSError, InputError) as error:  # a process it is made in tells a full disk so too
             troubles.append(error)
@@ -141,7 +142,8 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None], tell: Tell) -
         made = Path(work, "made")
         made.mkdir()
         tell("gathering the words")
-        _write_apart(write_parts, made, path)
+        if not lay_down(path.name, made):
+            _write_apart(write_parts, made, path)
         tell("compiling them")
         _compile("x -d . -o . -s -f utf8 -t utf8 entries.csv", made, "sys.dic", path)
         for more in made.glob("*.more"):
@@ -149,7 +151,7 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None], tell: Tell) -
             _compile(f"x -d . -u {name} -f utf8 -t utf8 {more.name}", made, name, path)
             more.unlink()
         (made / "entries.csv").unlink()
-        _seal(made, _stamp(path))
+        seal(made, path)
         try:
             made.replace(path)
         except OSError:
@@ -158,50 +160,17 @@ def _build_folder(path: Path, write_parts: Callable[[Path], None], tell: Tell) -
                 made.replace(path)
 
 
-def _stamp(path: Path) -> int:
-    """Return the time of change, in seconds, that the files of a dictionary are given.
-
-    It follows from the dictionary's name, so that a file somebody wrote over is known by its own.
-    """
-    return int(path.stem.rpartition("-")[2], 16) % 2**30
-
-
-def _is_untouched(path: Path, stamp: int) -> bool:
-    return int(path.stat().st_mtime) == stamp
-
-
-def _seal(folder: Path, stamp: int) -> None:
-    """Put a finished folder on the disk, with the size of each of its files, and their stamp."""
-    sizes = {}
-    for path in folder.iterdir():
-        with path.open("rb+") as file:
-            os.fsync(file.fileno())
-        sizes[path.name] = path.stat().st_size
-        os.utime(path, (stamp, stamp))
-    lines = "".join(f"{size} {name}\n" for name, size in sorted(sizes.items()))
-    (folder / _SIZES).write_text(lines, "utf-8")
-
-
 def _is_whole(folder: Path) -> bool:
     """Whether every file of a finished folder is there, none of them cut short or written over."""
-    stamp = _stamp(folder)
-    try:
-        lines = (folder / _SIZES).read_text("utf-8").splitlines()
-        sizes = (line.split(" ", 1) for line in lines)
-        whole = all(
-            (folder / name).stat().st_size == int(size) and _is_untouched(folder / name, stamp)
-            for size, name in sizes
-        )
-    except (OSError, ValueError):
-        return False
-    return bool(lines) and whole and _is_sound(folder / "sys.dic")
+    return is_sealed(folder) and _is_sound(folder / "sys.dic")
 
 
-def _key(sources: Sequence[Path]) -> str:
+def keyed(name: str, sources: Sequence[Path]) -> str:
+    """Return what a dictionary made from these files is called in the cache."""
     check = zlib.crc32(f"{_LAYOUT} {sys.byteorder}".encode())
     for path in sources:
         check = zlib.crc32(path.read_bytes(), check)
-    return f"{check:08x}"
+    return f"{name}-{check:08x}"
 
 
 def _is_sound(path: Path) -> bool:
@@ -221,13 +190,15 @@ def _build(path: Path, rows: Callable[[], Iterable[MecabRow]], tell: Tell) -> No
 
     with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.stem}-") as work:
         tell("gathering the words")
-        _write_rows(Path(work, "entries.csv"), rows())
+        if not lay_down(path.stem, Path(work)):
+            write_rows(Path(work, "entries.csv"), rows())
         tell("compiling them")
         source = quote(str(unidic_folder()))
         arguments = f"x -d {source} -u made.dic -f utf8 -t utf8 entries.csv"
         made = _compile(arguments, Path(work), "made.dic", path)
-        os.utime(made, (_stamp(path), _stamp(path)))
+        seal_beside(path).unlink(missing_ok=True)
         made.replace(path)
+        seal(path, path)
 
 
 def _compile(arguments: str, work: Path, made_name: str, path: Path) -> Path:
@@ -242,7 +213,8 @@ def _compile(arguments: str, work: Path, made_name: str, path: Path) -> Path:
     return made
 
 
-def _write_rows(path: Path, rows: Iterable[MecabRow]) -> None:
+def write_rows(path: Path, rows: Iterable[MecabRow]) -> None:
+    """Write entries as MeCab compiles them."""
     with path.open("w", encoding="utf-8", newline="\n") as file:
         for row in rows:
             written = row.written
@@ -282,6 +254,7 @@ def _remove_older(path: Path, name: str) -> None:
         elif other != path:
             with contextlib.suppress(OSError):  # in use on Windows, or not ours: it does no harm
                 other.unlink()
+                seal_beside(other).unlink(missing_ok=True)
 
 
 def _time(path: Path) -> float:

@@ -1,8 +1,8 @@
 """The folders that compiled dictionaries may lie in, and what to say where the cache is of no use.
 
-The first is the cache. Where it cannot be written, has no room or lies where MeCab cannot read it,
-a temporary folder takes its place for as long as the process, and one sentence on standard error
-says so, unless ``--quiet`` forbids it.
+The first is the cache. Where it cannot be written, has no room, belongs to another user or lies
+where MeCab cannot read it, a temporary folder takes its place for as long as the process, and one
+sentence on standard error says so, unless ``--quiet`` forbids it.
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from pathlib import Path
 
 from inscribe import remarks
 from inscribe.errors import InputError, Place, harmless
+from inscribe.reading.mecab.sealing import is_own
 
 _HINT = "name a folder with room for it in INSCRIBE_CACHE"
 
@@ -25,7 +26,10 @@ def places(troubles: list[Trouble]) -> Iterator[Path]:
     """Yield the cache folder and a temporary one, or add why MeCab could not read from it."""
     for place in (cache_folder, _temporary_folder):
         folder = place()
-        if "," in str(folder):  # MeCab takes it for the end of the path
+        if folder.is_dir() and not is_own(folder):
+            said = "it belongs to another user, or everybody may write into it"
+            troubles.append(InputError(said, Place(str(folder)), _HINT))
+        elif "," in str(folder):  # MeCab takes it for the end of the path
             troubles.append(InputError("there is a comma in its path", Place(str(folder)), _HINT))
         else:
             yield folder

@@ -16,13 +16,14 @@ Tell = Callable[[str], None]  # hears the name of each step as it begins
 
 
 @contextmanager
-def preparing(name: str) -> Iterator[Tell]:
+def preparing(name: str, *, is_slow: bool) -> Iterator[Tell]:
     """Say that the dictionary ``name`` is being made; give a function that hears each step."""
     if sys.stderr is None or not remarks.are_wanted():
         yield lambda step: None
         return
     sentence = f"preparing the dictionary “{name}” from UniDic and the tables, this once"
-    print(f"{sentence}; it takes some ten seconds", file=sys.stderr, flush=True)
+    wait = "; it takes some ten seconds" * is_slow
+    print(sentence + wait, file=sys.stderr, flush=True)
     if not sys.stderr.isatty():
         yield lambda step: None
         return

@@ -2,7 +2,7 @@
 
 In reading order: ``ranking`` (the way in), ``model`` (one reading), ``lists`` (families and
 places), ``people`` (the names of the user's own persons), ``dictionary`` (what a dictionary of
-names has beside them), ``elements`` (how each
+names has beside them), ``families`` (surnames), ``elements`` (how each
 character is read in names), ``made`` (names made of them), ``kana`` and ``shapes`` (names half in
 kana), ``sounds`` (how two readings join).
 """

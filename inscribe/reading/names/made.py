@@ -37,7 +37,8 @@ _UNSEEN = 1.5  # a reading that weighs less is in no name that was counted
 # A noun of the dictionary in a name, and two of them: 岫濤 is Shūtō, hardly Misakinami.
 _NONE_UNSEEN, _ONE_UNSEEN, _BOTH_UNSEEN = 1.0, 0.5, 0.1
 _WELL_SHARED = 0.1  # a name reading that is rarer makes no name
-_LONG = 0.3  # for each mora more than two of a name reading at the end, three at the head
+_LONG = 0.3  # for each mora more than three of a name reading at the head
+_LONG_END = 0.1  # and more than two at the end: 義旭 is Yoshiaki, 旭 alone Asahi
 _LESS_USUAL = 0.4  # of two ways to join a stem and its ending
 # 甚平 Jinpei, 権八 Gonpachi, 新八郎 Shinpachirō.
 _AFTER_N = {"へい": "ぺい", "はち": "ぱち", "はちろう": "ぱちろう"}
@@ -136,8 +137,8 @@ def _has_name_reading(readings: Sequence[Choice]) -> bool:
 def _as_native(head: Choice, tail: Choice) -> float:
     """Return what two readings lose that are in no counted name, or long (not both are on)."""
     unseen = sum(not each.is_on and each.weight < _UNSEEN for each in (head, tail))
-    long = max(0, _morae(head) - 3) + max(0, _morae(tail) - 2)
-    return (_NONE_UNSEEN, _ONE_UNSEEN, _BOTH_UNSEEN)[unseen] * _LONG**long
+    long = _LONG ** max(0, _morae(head) - 3) * _LONG_END ** max(0, _morae(tail) - 2)
+    return (_NONE_UNSEEN, _ONE_UNSEEN, _BOTH_UNSEEN)[unseen] * long
 
 
 def _morae(choice: Choice) -> int:

@@ -15,7 +15,12 @@ UNREAD = "□"
 
 
 class NameReading(NamedTuple):
-    """One reading of a name; ``score`` is its weight against the others (higher is likelier)."""
+    """One reading of a name; ``score`` is its weight against the others (higher is likelier).
+
+    >>> from inscribe import name_readings
+    >>> name_readings("嶺暁")[0].reason
+    'on-readings: 嶺 first is れい (usual), 暁 last is ぎょう (also read so)'
+    """
 
     kana: str  # current kana spelling, | where two characters' readings meet
     romaji: str

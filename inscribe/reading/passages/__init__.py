@@ -3,8 +3,8 @@
 In reading order: ``dividing`` (the way in: the best division and the next), ``at_once`` (texts
 that are plainly one passage), ``stretches`` (what is weighed), ``cuts`` (where passages may meet),
 then what speaks for each kind: ``language`` and ``poems`` (verse and prose), ``lines`` (Chinese),
-``titles`` (headings), ``signings`` (signatures; ``not_signed`` what is no part of one,
-``persons_named`` whether there are two), ``days`` (dates, dedications), and ``order``
+``titles`` and ``topics`` (headings), ``signings`` (signatures; ``not_signed`` what is no part of
+one, ``persons_named`` whether there are two), ``days`` (dates, dedications), and ``order``
 (which kind follows which), ``roles`` (what a person named did), ``known`` (what a person has
 settled, and the extent of a source that is copied).
 
@@ -36,6 +36,7 @@ if TYPE_CHECKING:
         source_extent as source_extent,
         spans_settled as spans_settled,
     )
+    from inscribe.reading.passages.not_signed import is_dedication as is_dedication
     from inscribe.reading.passages.sayings import is_known_saying as is_known_saying
     from inscribe.reading.passages.signings import (
         is_surely_signed as is_surely_signed,
@@ -52,15 +53,21 @@ if TYPE_CHECKING:
         frame_of as frame_of,
         framed_weight as framed_weight,
     )
+    from inscribe.reading.passages.topics import (
+        is_landmark as is_landmark,
+        is_of_words as is_of_words,
+    )
 else:
     __getattr__ = late.door(
         __name__,
         {
             "dividing": "PassageDivision divisions_of",
             "known": "PassageLike source_extent spans_settled",
+            "not_signed": "is_dedication",
             "sayings": "is_known_saying",
             "signings": "is_surely_signed names_one role_of_signing",
             "stretches": "KnownPassage PassageStretch part_of",
+            "topics": "is_landmark is_of_words",
             "titles": "Frame frame_of framed_weight",
         },
     )

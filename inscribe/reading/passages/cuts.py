@@ -10,7 +10,8 @@ import re
 from inscribe.reading.names import known
 from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.sayings import known_lengths
-from inscribe.reading.passages.titles import ends_of_titles, ends_of_topics
+from inscribe.reading.passages.titles import ends_of_titles
+from inscribe.reading.passages.topics import ends_of_topics
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.words import MARK, POET, InscribedText, words_from
 

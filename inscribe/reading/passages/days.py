@@ -44,7 +44,7 @@ class Days:
         """
         text = self.text[first:end]
         if "□" in text or "［" in text:
-            return _worn(MARK.sub("", text))
+            return max(_worn(MARK.sub("", text)), self._before_gap(first, end))
         at = first
         if (time := _TIME.match(text)) and self.begins(at + time.end()):
             at += time.end()
@@ -53,6 +53,17 @@ class Days:
             if one == at:
                 at, sure = two, sure or self._sure[one, two]
         return _SIGN * len(text) if at == end and sure else 0.0
+
+    def _before_gap(self, first: int, end: int) -> float:
+        """Return the weight of a sure date that a gap ends, and nothing else: 天保七年［　］."""
+        return max(
+            (
+                _SIGN * (two - one)
+                for (one, two), sure in self._sure.items()
+                if sure and one == first and two < end and not MARK.sub("", self.text[two:end])
+            ),
+            default=0.0,
+        )
 
     def edges(self) -> Iterator[int]:
         """Yield the offsets at which dates begin and end, inside the text."""

@@ -18,9 +18,11 @@ from inscribe.reading.passages.lines import chinese_weight
 from inscribe.reading.passages.order import END, START, Where, order_cost
 from inscribe.reading.passages.poems import poem_weight, prose_weight
 from inscribe.reading.passages.roles import with_roles
+from inscribe.reading.passages.sayings import are_sayings_apart
 from inscribe.reading.passages.signings import Signings
 from inscribe.reading.passages.stretches import KnownPassage, PassageStretch
-from inscribe.reading.passages.titles import framed_weight, place_weight, topic_weight
+from inscribe.reading.passages.titles import begins_formula, framed_weight
+from inscribe.reading.passages.topics import place_weight, topic_weight
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import InscribedText
 
@@ -42,6 +44,7 @@ _COPIED_KINDS = frozenset({"verse", "prose", "chinese"})
 _PARTICLES = frozenset("にニをヲのノ")  # 静葭之図ニ倣フ is no title
 _BEGUN_INSIDE = 1.0  # a signature that begins inside a column seldom runs over its end
 _SOON = 6  # signs from the beginning of a sentence in which there is kana
+_SAID_APART, _ON_ITS_FACE = 8.0, 6.0  # two sayings on two faces are two passages
 _APART, _FEW = 2.0, 2  # one or two signs of a saying that have columns of their own
 _SEAL = re.compile("（印[^）]*）")
 _SIGNED = "the words and names of a signing"
@@ -126,6 +129,10 @@ def _lengthen(
         step = order_cost(before, kind, where) + price
         for way in kept:
             weight = way.weight + stretch.weight - step - _after_bare_name(way.stretches, stretch)
+            if kind == before == "chinese" and where == "face":
+                said = text.normal.text[way.stretches[-1].first : stretch.end]
+                meet = first - way.stretches[-1].first
+                weight += _ON_ITS_FACE * are_sayings_apart(said, [meet])
             there.append(_Way(weight, (*way.stretches, stretch)))
     there.sort(key=lambda way: -way.weight)
     del there[_KEPT:]
@@ -251,6 +258,7 @@ class _Weigher:
         yield PassageStretch(first, end, "prose", _UNWEIGHED - 0.5 * len(plain), None, ())
         weight, reason = chinese_weight(plain, inner.breaks)
         if weight:
+            weight -= _SAID_APART * are_sayings_apart(plain, inner.faces)
             apart = _APART * (len(plain) <= _FEW and self._fills_columns(first, end))
             yield PassageStretch(first, end, "chinese", weight + apart, None, (reason,))
         if weight := self.days.weight(first, end):
@@ -269,8 +277,10 @@ class _Weigher:
         return bool(self._text.breaks) and {first, end} <= edges
 
     def _framed(self, plain: str, first: int, end: int) -> Iterator[PassageStretch]:
-        if len(plain) > _LONGEST_FRAMED:
-            return
+        if len(plain) > _LONGEST_FRAMED or (
+            first and begins_formula(self._text.normal.text[first - 1 : first])
+        ):
+            return  # 春房図 in 探春房図
         if weight := framed_weight("dedication", plain, first=True, last=True):
             yield PassageStretch(first, end, "dedication", weight, None, ("for whom it was made",))
         goes_on = self._text.normal.text[end : end + 1] in _PARTICLES

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from inscribe import tables
+from inscribe.reading.chinese import has_marks, without_marks
 from inscribe.reading.passages.order import closing_words, ranks
 from inscribe.reading.passages.sayings import is_known_saying, known_lengths
+from inscribe.reading.passages.titles import begins_formula
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.words import MARK
 
@@ -24,6 +26,7 @@ _COMPOUND_SIGN = 0.35
 _COMPOUNDS_ALONE = 3.0
 _UNKNOWN_LINE = 1.5
 _WORN = 0.7
+_RETURN_MARKS = 6.0  # who writes them marks the order in which Chinese is said
 _LEAST = 3
 _LIKE_A_SIGNING = 3.5
 _FORMULAS = (
@@ -31,6 +34,7 @@ _FORMULAS = (
     *("門人", "末孫", "之流", "之内", "地鉄", "地金", "彫物"),
     *("氏需", "氏好", "君需", "君好", "之需"),
 )
+_PICTURED = frozenset("図画絵")
 _LONGEST = 56
 
 
@@ -40,7 +44,7 @@ def chinese_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
     >>> chinese_weight("林間煖酒焼紅葉石上題詩掃緑苔", frozenset())[0] > 8
     True
     """
-    plain = MARK.sub("", text)
+    plain = without_marks(MARK.sub("", text))
     if is_known_saying(plain):
         known = _SAYING + _SAYING_SIGN * len(plain)
         return _SHORT_SAYING.get(len(plain), known), "a saying that is known"
@@ -52,6 +56,7 @@ def chinese_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
     weight += min(_GRAMMAR_MOST, _GRAMMAR_SIGN * sum(sign in _GRAMMAR for sign in plain))
     compounded = _in_compounds(plain)
     weight += _COMPOUND_SIGN * compounded + _COMPOUNDS_ALONE * (compounded == len(plain))
+    weight += _RETURN_MARKS * has_marks(text)
     weight -= _WORN * (len(plain) - len(legible)) + _LIKE_A_SIGNING * _formulas_in(plain, breaks)
     return weight, "kanji alone, in lines of Chinese"
 
@@ -115,7 +120,8 @@ def _formulas_in(plain: str, breaks: frozenset[int]) -> int:
     closed = sum(plain[:end].removesuffix("之").endswith(words) for end in ends)
     closed += any(rank in plain for rank in ranks())
     inside = sum(f"{word}之" in plain for word in words if len(word) == 1)
-    return closed + inside + sum(word in plain for word in _FORMULAS)
+    formula = begins_formula(plain) and plain[-1] in _PICTURED  # 依某画, 模某図
+    return closed + inside + formula + sum(word in plain for word in _FORMULAS)
 
 
 def _in_compounds(plain: str) -> int:

@@ -7,15 +7,19 @@ from collections.abc import Sequence
 
 from inscribe.reading.passages.persons_named import NAMES
 from inscribe.reading.passages.sayings import is_known_saying
-from inscribe.reading.passages.titles import framed_weight, topic_weight
-from inscribe.reading.signatures import SignaturePiece
-from inscribe.reading.words import POET, words_from
+from inscribe.reading.passages.titles import framed_weight
+from inscribe.reading.passages.topics import topic_weight
+from inscribe.reading.signatures import SignaturePiece, dated_pieces, divisions
+from inscribe.reading.words import POET, InscribedText, words_from
 
 _LONGEST_TITLE = 10  # 右忠岑歌 is a heading
 _PICTURED = frozenset({"subject", "poet", "work"})
 _TITLE_BEGINS = frozenset("右左題寄")
 _SURELY_TITLED = 4.0
 _GRAMMAR = re.compile("不如|不可|不知|如不|莫|勿|而|焉|者|所|乎|哉|雖|豈")
+_FOR_SOMEBODY = frozenset({"opener:purpose", "opener:patron", "opener:gift"})
+_ENDS_WISHES = frozenset({"patron", "honorific", "closer"})
+_MAKING = frozenset({"verb", "transitive", "residence", "date", "age"})
 _NAMED_PARTS = frozenset({"name", "art_name", "surname", "unread"})
 
 
@@ -32,6 +36,40 @@ def begins_with_poet(plain: str, pieces: Sequence[SignaturePiece]) -> bool:
     named = max((len(name) for name in poets if plain.startswith(name)), default=0)
     rest = {piece.kind for piece in pieces if piece.first >= pieces[0].first + named}
     return bool(named) and not rest.isdisjoint(NAMES)
+
+
+def is_poet(name: str) -> bool:
+    """Whether a text is the name of a known poet.
+
+    >>> is_poet("伊勢"), is_poet("綾国")
+    (True, False)
+    """
+    return any(word.family == POET for word in words_from(name[0]).get(name, ()))
+
+
+def is_for_somebody(pieces: Sequence[SignaturePiece]) -> bool:
+    """Whether all that is said is for whom, or at whose wish: 為二親菩提 is a dedication.
+
+    >>> from inscribe.reading.signatures import divisions
+    >>> [is_for_somebody(divisions(t)[0].pieces) for t in ("為二親菩提", "為某君綾国作")]
+    [True, False]
+    """
+    kinds = {piece.kind for piece in pieces}
+    opened = pieces[0].order_kind in _FOR_SOMEBODY and pieces[-1].kind in _ENDS_WISHES
+    return opened and kinds.isdisjoint(_MAKING)
+
+
+def is_dedication(text: InscribedText) -> bool:
+    """Whether a text is for whom, or at whose wish, and nothing else.
+
+    >>> from inscribe.forms import normalise_text
+    >>> carved = ("為二親菩提", "応某君需", "為某君綾国作")
+    >>> [is_dedication(InscribedText(normalise_text(t), t)) for t in carved]
+    [True, True, False]
+    """
+    plain = text.normal.text
+    dated = [piece for piece, _ in dated_pieces(plain)]
+    return is_for_somebody(divisions(plain, text.breaks, dated, text.cuts)[0].pieces)
 
 
 def is_headed(plain: str, pieces: Sequence[SignaturePiece]) -> bool:

@@ -7,18 +7,36 @@ from itertools import pairwise
 
 from inscribe.reading.passages.order import ranks
 from inscribe.reading.signatures import SignaturePiece
-from inscribe.reading.words import POET, Role
+from inscribe.reading.words import POET, Role, words_of
 
 MAKERS = frozenset({"name", "art_name", "common_name"})
 NAMES = MAKERS | {"surname", "clan"}
+_PICTURES = frozenset("図画絵意様稿")
 
 
 def names_nobody(pieces: Sequence[SignaturePiece]) -> bool:
     """Whether no person is named; a name that cannot be read beside other parts is one."""
-    if pieces[0].order_kind == "opener:patron" and pieces[-1].order_kind == "closer:patron":
-        return True  # whose wish it was is told, and nothing else
+    if pieces[0].kind == "opener" and _is_formula_alone(pieces):
+        return True  # whose wish it was is told, or whose picture, and nothing else
     kinds = {piece.kind for piece in pieces}
     return kinds.isdisjoint(NAMES) and not ("unread" in kinds and "date" not in kinds)
+
+
+def _is_formula_alone(pieces: Sequence[SignaturePiece]) -> bool:
+    """Whether the formula that the first piece opens is closed by the last: 依某画, 応某氏需."""
+    family = pieces[0].word.family if pieces[0].word else ""
+    if family not in ("patron", "model") or len(pieces) < 2:
+        return False
+    inside, closer = pieces[1:-1], pieces[-1].order_kind
+    pictured = family == "model" and any(
+        word.kind == "closer" and word.family == family for word in words_of(pieces[-1].text)
+    )
+    makers = sum(piece.kind in MAKERS for piece in inside)
+    return makers < 2 and (closer == f"closer:{family}" or (pictured and _is_picture(pieces[-1])))
+
+
+def _is_picture(piece: SignaturePiece) -> bool:
+    return piece.text[-1] in _PICTURES
 
 
 def names_two_persons(pieces: Sequence[SignaturePiece], role: Role | None) -> bool:

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from itertools import pairwise
+
 from inscribe import tables
+from inscribe.reading.chinese import known_saying
 from inscribe.reading.words import words_from
 
 _INVOCATION = "invocation"
 _LEAST_OF_SEVERAL = 3  # signs of a saying that is part of a longer text
 _SURE_LENGTH = 4
+_CONTINUING = ("り", "て", "で", "ば", "ども")
 _MOST_WORN, _MOST_WORN_OF_SEVERAL = 0.34, 0.5  # of one saying; of one beside others
 
 
@@ -59,6 +64,25 @@ def known_lengths(text: str, first: int, most_worn: float = _MOST_WORN) -> tuple
     """
     longest = min(len(text) - first, _longest())
     return tuple(n for n in range(2, longest + 1) if _is_known(text[first : first + n], most_worn))
+
+
+def are_sayings_apart(text: str, faces: Iterable[int]) -> bool:
+    """Whether each face has a saying of its own, and all together are none.
+
+    >>> are_sayings_apart("明鏡止水温故知新", [4]), are_sayings_apart("明鏡止水", [2])
+    (True, False)
+    """
+    edges = (0, *sorted(faces), len(text))
+    parts = [text[one:two] for one, two in pairwise(edges)]
+    if len(parts) < 2 or _is_known(text) or not all(map(is_known_saying, parts)):
+        return False
+    return not any(map(_goes_on, parts[:-1]))
+
+
+def _goes_on(part: str) -> bool:
+    """Whether a saying is a line of verse, or ends as a sentence does that goes on: 竜吟雲起."""
+    saying = known_saying(part)
+    return saying is None or saying.kind == "verse" or saying.kana.endswith(_CONTINUING)
 
 
 def holds_saying(text: str) -> bool:

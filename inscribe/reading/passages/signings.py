@@ -13,7 +13,9 @@ from inscribe.reading.passages.not_signed import (
     begins_with_text,
     begins_with_title,
     grammar_in_names,
+    is_for_somebody,
     is_headed,
+    is_poet,
     is_title_alone,
 )
 from inscribe.reading.passages.order import closing_words, ranks
@@ -26,7 +28,7 @@ from inscribe.reading.passages.persons_named import (
 from inscribe.reading.passages.sayings import holds_saying
 from inscribe.reading.passages.titles import framed_weight
 from inscribe.reading.signatures import CheapestDivisions, SignaturePiece, dated_pieces, divisions
-from inscribe.reading.spelling import kana_share
+from inscribe.reading.spelling import KANA, kana_share
 from inscribe.reading.words import MARK, InscribedText, Role, words_from
 
 _SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
@@ -59,6 +61,7 @@ _NEW_COLUMN = 2.0
 _BARE = MAKERS | {"age"}
 _WORD = 4.0  # two signs that are a word of the dictionary
 _KANA = re.compile("[ぁ-ヺー]")
+_SOON = 8  # signs at the end of a poem in which there is kana
 
 
 class Signings:
@@ -106,6 +109,8 @@ class Signings:
         weight -= _TWO_PERSONS * (not ranked and has_rank_inside(plain))
         weight -= _LONE_SIGN * (len(plain) == 1)
         weight -= _BEGINS_WITH_VERB * (best.pieces[0].kind == "verb" and len(best.pieces) > 1)
+        weight -= _AFTER_POET * self._begins_with_poets_column(first, end)
+        weight -= _SAYS_WHAT_IS_BESIDE * is_for_somebody(best.pieces)
         weight -= _NEW_COLUMN * self._begins_anew(first, end, best.pieces)
         bare = best.pieces[0].word is None
         if len(plain) == 2 and stem == end and bare and _is_word(plain):
@@ -125,6 +130,13 @@ class Signings:
                 if whole and head <= _BARE and "surname" in tail and tail & MAKERS:
                     return True
         return False
+
+    def _begins_with_poets_column(self, first: int, end: int) -> bool:
+        """Whether the first column after a poem is a poet's name: 花なき里に…／伊勢／蓼坡書."""
+        if not KANA.search(self.text[max(0, first - _SOON) : first]):
+            return False
+        ends = [at for at in self._whole.breaks if first < at < end]
+        return bool(ends) and is_poet(self.text[first : min(ends)])
 
     def _says_something(self, first: int, end: int) -> bool:
         """Whether the first of several columns of a stretch is a saying or a title."""
@@ -171,8 +183,9 @@ def _has_foreign_part(
     first, end = within
     edges = (first, *sorted(at for at in text.breaks if first < at < end), end)
     for piece in pieces:
-        whole = piece.first == first and piece.last + 1 == end
-        if piece.kind == "date" and not whole and {piece.first, piece.last + 1} <= {*edges}:
+        after = _after_marks(plain, piece.last + 1, end)
+        whole = piece.first == first and after == end
+        if piece.kind == "date" and not whole and {piece.first, after} <= {*edges}:
             return True
     sides = (first, *sorted(at for at in text.faces if first < at < end), end)
     for one, two in pairwise(sides) if len(sides) > 2 else ():
@@ -184,6 +197,13 @@ def _has_foreign_part(
         framed_weight("dedication", plain[a:b], first=True, last=True) > _SURELY_GIVEN
         for a, b in pairwise(of_columns)
     )
+
+
+def _after_marks(plain: str, at: int, end: int) -> int:
+    """Return where a gap or a sign that cannot be read ends that begins at an offset."""
+    while at < end and (mark := MARK.match(plain, at)):
+        at = mark.end()
+    return at
 
 
 def _of_signs(plain: str) -> float:
@@ -267,4 +287,5 @@ def names_one(text: InscribedText) -> bool:
     best = divisions(plain, text.breaks, dated, text.cuts)[0]
     role, _ = _closing(MARK.sub("", plain))
     several = names_two_persons(best.pieces, role) or has_rank_inside(plain)
+    several = several or is_headed(plain, best.pieces)
     return not several and not holds_saying(plain)

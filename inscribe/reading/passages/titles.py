@@ -2,29 +2,17 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.sayings import is_known_saying
-from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import Kind, words_from, words_of
 
 _SUBJECT = 5.0  # log odds that a subject of fittings that stands before a text is its heading
 _HEADING_SIGN = 0.6
-_LONGEST_TOPIC = 6
 _TO_A_GOD, _GOD_SIGN = 6.0, 2.3  # more than the god's name is worth as an invocation
-_TOPIC, _TOPIC_SIGN = 2.0, 0.6
-_SAID_TO_BE_A_POEM = 1.5  # 春日詠, 春日偶成
-_POEM_WORD = re.compile(
-    "(?:詠|吟|作|偶成|偶作|偶感|偶詠|即事|即興|述懐|書懐|有感|口占|口号|雑詠|感懐)$"
-)
-_PARTICLES = frozenset("をにのヲニノ")
-_LONGEST_PLACE = 4
-_LANDSCAPE = frozenset("川山浦野関橋沢峰嶺滝瀧原池島嶋浜崎海江")
-_WHERE_OR_WHEN = frozenset("前中上下辺間外後夕朝夜暁")  # inside a topic: 月前雁, 雪中梅
 _LONGEST = 12
 _VIEW = 4  # signs of one view of eight, 石山秋月
 _SIDES = {"右": "みぎ", "左": "ひだり"}  # 右忠岑歌: where the poem stands whose title it is
@@ -76,7 +64,7 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         and (frame.place == "any" or (first if frame.place == "first" else last))
         and not (closed and not frame.ends and not _names_with_respect(stem))
     ]
-    if kind == "heading" and worth and _begins_formula(text):
+    if kind == "heading" and worth and begins_formula(text):
         worth = []
     if kind == "heading" and len(text) > 2 and is_subject(text):
         worth.append(_SUBJECT)
@@ -104,7 +92,7 @@ def _without_closing(text: str) -> str:
 _OFFICES = range(3, 7)  # signs of an office at court: 右京進
 
 
-def _begins_formula(text: str) -> bool:
+def begins_formula(text: str) -> bool:
     """Whether a text begins with what opens a signature: 倣古図, 右京進某 are no titles."""
     if any(word.kind == "title" for end in _OFFICES for word in words_of(text[:end])):
         return True
@@ -153,16 +141,6 @@ def ends_of_titles(plain: str, starts: Iterable[int]) -> Iterator[int]:
                 yield end
 
 
-def ends_of_topics(plain: str) -> Iterator[int]:
-    """Yield the offsets at which a topic may end that a sentence in Japanese follows at once."""
-    found = KANA.search(plain)
-    kanji = found.start() if found else 0
-    goes_on = found is not None and found.group() in _PARTICLES
-    for end in range(2, min(kanji - goes_on, _LONGEST_TOPIC) + 1):
-        if topic_weight(plain[:end]) or place_weight(plain[:end]):
-            yield end
-
-
 def _frames_like(kind: Kind, text: str) -> Iterator[Frame]:
     """Yield the frames of a kind whose first and last signs are those of a text, or open."""
     found = _frames_by_ends()
@@ -199,47 +177,3 @@ def _frames() -> tuple[Frame, ...]:
     above = [frame for frame in found if frame.begins == "右"]
     left = [frame._replace(begins="左", said_first=_SIDES["左"]) for frame in above]
     return (*found, *left)
-
-
-def topic_weight(text: str) -> float:
-    """Return the log odds that a first column of a few kanji is the topic of what follows.
-
-    >>> topic_weight("早春") > 3, topic_weight("月前雁") > 3, topic_weight("綾国")
-    (True, True, 0.0)
-    """
-    stem = _POEM_WORD.sub("", text)
-    if len(stem) > 1 and stem != text and (weight := topic_weight(stem)):
-        return weight + _SAID_TO_BE_A_POEM
-    if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text) or _begins_formula(text):
-        return 0.0
-    usual, words = _common_words(text)
-    if usual and words < len(text):
-        return _TOPIC + _TOPIC_SIGN * len(text)
-    placed = len(text) > 2 and text[1] in _WHERE_OR_WHEN  # 月前雁, 雪中梅
-    if placed and _common_words(text[0])[0] and _common_words(text[2:])[0]:
-        return _TOPIC + _TOPIC_SIGN * len(text)
-    return 0.0
-
-
-def place_weight(text: str) -> float:
-    """Return the log odds that a place before a poem is what the poem is of.
-
-    >>> place_weight("龍田川") > 0, place_weight("須磨") > 0, place_weight("綾国")
-    (True, True, 0.0)
-    """
-    if not 2 <= len(text) <= _LONGEST_PLACE or not is_kanji_only(text):
-        return 0.0
-    from inscribe.reading.mecab import unidic_words
-
-    words = unidic_words(text)
-    kinds = words[0].part_of_speech if len(words) == 1 and words[0].known else ""
-    places = "地名" in kinds or kinds.endswith("姓")  # many families are named after places
-    return _TOPIC * (places or (text[-1] in _LANDSCAPE and len(words) < len(text)))
-
-
-def _common_words(text: str) -> tuple[bool, int]:
-    """Return whether a text is made of common words, and of how many."""
-    from inscribe.reading.mecab import unidic_words
-
-    words = unidic_words(text)
-    return all(w.known and "固有名詞" not in w.part_of_speech for w in words), len(words)

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
         prose_swaps as prose_swaps,
     )
     from inscribe.reading.prose.current import (
+        gathering as gathering,
         has_kept_signs as has_kept_signs,
         is_in_katakana as is_in_katakana,
         modern_normal as modern_normal,
@@ -27,7 +28,7 @@ else:
         __name__,
         {
             "alternatives": "ProseSwap prose_swaps",
-            "current": "has_kept_signs is_in_katakana modern_normal",
+            "current": "gathering has_kept_signs is_in_katakana modern_normal",
             "reader": "prose_words",
         },
     )

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from itertools import pairwise
 from pathlib import Path
 from shlex import quote
@@ -192,15 +192,30 @@ def old_words() -> Path:
     """
     from inscribe.reading import mecab
 
+    return mecab.dictionary("modern", _sources(), _rows)
+
+
+def gathering() -> tuple[str, Callable[[Path], None]]:
+    """Return what that dictionary is called in the cache, and what writes its words to a folder."""
+    from inscribe.reading import mecab
+
+    def write(folder: Path) -> None:
+        mecab.write_rows(folder / "entries.csv", _rows())
+
+    return mecab.keyed("modern", _sources()), write
+
+
+def _sources() -> list[Path]:
+    from inscribe.reading import mecab
+
     reading = Path(__file__).parent.parent
     code = [path for room in _ROOMS for path in sorted((reading / room).glob("*.py"))]
-    sources = [
+    return [
         *code,
         *mecab.version_files(),
         *tables.files("initial_wo"),
         *tables.files("historical_words"),
     ]
-    return mecab.dictionary("modern", sources, _rows)
 
 
 def _rows() -> Iterator[MecabRow]:

@@ -2,23 +2,25 @@
 
 ``signed.py`` tells whether a short text is a signature. ``pieces`` (names: ``names``) prices
 everything a stretch could be; ``split`` finds the cheapest divisions; ``formulas``, ``scope`` and
-``spans`` turn Chinese order into Japanese; ``options`` reads each piece; ``reader`` ranks. Spaces
-of a transcriber are ``InscribedText.cuts``: pieces hardly run over one, and the signature of a
+``spans`` turn Chinese order into Japanese (``objects``: kore o, kore ni); ``options`` reads each
+piece; ``reader`` ranks; ``surname_cuts``: words that cut a surname apart. Spaces of a transcriber
+are ``InscribedText.cuts``: pieces hardly run over one, and the signature of a
 poem may begin there. To add a word: a row in ``signature_words.tsv`` (its class must occur in
 ``signature_order.tsv``); a formula: ``signature_formulas.tsv``; a title, town or subject: its
 table; what is made of parts (謹刻, 大炊助, 貴需, 五枚): the part in ``signature_parts.tsv``, the
-rule in ``signature_compounds.tsv``. A verb or subject that no table has:
-``signatures/unlisted.py``. A poet quoted: ``passages/poets.tsv``; a work: ``works.tsv``. Measure:
+rule in
+``signature_compounds.tsv``. A verb or subject that no table has: ``signatures/unlisted.py``. A
+poet quoted: ``passages/poets.tsv``; a work: ``works.tsv``. Measure:
 ``tests/benchmarks/usual.py``. How a character is read in art names is changed in
-``name_preferences.tsv``, never in the counted ``name_elements.tsv`` and ``name_signs.tsv`` (built:
-men's names of ENAMDICT, with KANJIDIC2's readings for what is in none; what stands beside a name
-says whether it is read as a given or as a pen name: ``units.with_sorts_of_names``) (place
+``name_preferences.tsv``, never in the counted ``name_elements.tsv`` and ``name_signs.tsv``
+(built: men's names of ENAMDICT, with KANJIDIC2's readings for what is in none; what stands beside
+a name says whether it is read as a given or as a pen name: ``units.with_sorts_of_names``) (place
 ``stem``: a first sign usual in everyday names, 甚七); a surname's usual reading in
 ``surname_preferences.tsv``. A maker's own reading belongs in the user's ``names.tsv``, which
 always wins; what ENAMDICT has (``name_dictionary.tsv``, built) widens dividing and adds readings,
 and ranks none; so do readings settled in records, where ``--records FOLDER`` names them
-(``record/settled.py``). A formula before a name or a verb goes on (naraite), else it ends (narau).
-Legends of seals: ``seals.py``, ``seal_endings.tsv``.
+(``record/reading/settled.py``). A formula before a name or a verb goes on (naraite), else it ends
+(narau). Legends of seals: ``seals.py``, ``seal_endings.tsv``.
 """
 
 from __future__ import annotations

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from inscribe import tables
 from inscribe.dates import find
 from inscribe.dates.meaning import words
-from inscribe.reading.signatures.options import Option
+from inscribe.reading.signatures.options import UNREAD_KANA, UNREAD_ROMAJI, Option
 from inscribe.reading.signatures.pieces import SignaturePiece, date_piece
 
 if TYPE_CHECKING:
@@ -54,9 +54,14 @@ def _worn_age(worn: re.Match[str]) -> DatedPiece:
     spoken = [
         part if part[:1] == "□" else _said(part) for part in re.split("(□+)", worn.group()) if part
     ]
-    romaji = re.sub("□ (?=[a-z])", "□", " ".join(spoken))
+    romaji = _with_gaps(re.sub("□ (?=[a-z])", "□", " ".join(spoken)))
     piece = date_piece(worn.string, worn.start(), worn.end() - 1, "age")
     return piece, (Option("□", romaji, reason="a number cannot be read"),)
+
+
+def _with_gaps(romaji: str) -> str:
+    """Return Latin letters in which … stands for what cannot be read, as in names."""
+    return re.sub(f"{UNREAD_KANA}+", UNREAD_ROMAJI, romaji)
 
 
 def _said(part: str) -> str:
@@ -87,7 +92,7 @@ def _without_season(text: str, reading: DateReading) -> Iterator[tuple[int, int]
 def _options(reading: DateReading) -> tuple[Option, ...]:
     spoken = words(reading)
     kana = " ".join(word.kana for word in spoken)
-    main = [word.romaji for word in spoken]
+    main = [_with_gaps(word.romaji) for word in spoken]
     options = [Option(kana, " ".join(main))]
     for at, word in enumerate(spoken):
         for other in word.also:

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from inscribe import tables
-from inscribe.reading.signatures.options import Option, Unit, option, piece_options, word_options
+from inscribe.reading.signatures.objects import ALSO_READ, object_then_verb
+from inscribe.reading.signatures.options import Option, Unit, option, piece_options
 from inscribe.reading.signatures.pieces import SignaturePiece, is_seal
 from inscribe.reading.signatures.scope import as_closer, owns, scope, verb_follows
 from inscribe.reading.signatures.spans import (
@@ -39,8 +39,6 @@ _PART_OF_FAMILY = {
 }
 _NAMES_ALONE = "naming"  # what such a formula gives is the name in it
 _OF = "の "
-_DOES = "す"  # makes a Sino-Japanese word a verb
-_ALSO_READ = "{} may be read so too"
 Dated = dict[tuple[int, int], tuple[Option, ...]]
 _LIVING = frozenset({"住", "居", "寓"})
 
@@ -153,7 +151,7 @@ _KEYS = {
 
 
 def _verb_and_object(verb: SignaturePiece, thing: SignaturePiece, made: Arrangement) -> int:
-    made.units += _object_then_verb(verb, thing)
+    made.units += object_then_verb(verb, thing)
     made.spans += [
         PartSpan("verb", verb.first, verb.last),
         PartSpan("object", thing.first, thing.last),
@@ -161,26 +159,11 @@ def _verb_and_object(verb: SignaturePiece, thing: SignaturePiece, made: Arrangem
     return 2
 
 
-def _object_then_verb(verb: SignaturePiece, thing: SignaturePiece) -> list[Unit]:
-    """Return これを and the verb; an adverb within the verb's reading goes before both."""
-    if verb.kind == "unread":
-        return [unit(thing, (option("これ を"),)), plain(verb)]
-    word = verb.word or SignatureWord(verb.text, "verb", verb.text)
-    finite = tables.listed(word.with_object) or (word.kana + _DOES,)
-    adverb = finite[0].rpartition(" ")[0]
-    spoken_forms = tuple(kana.rpartition(" ")[2] for kana in finite)
-    spoken = SignatureWord(word.text, word.kind, spoken_forms[0], alternatives=spoken_forms[1:])
-    units = [unit(thing, (option("これ を"),)), unit(verb, word_options(spoken))]
-    if adverb:
-        units.insert(0, unit(verb, (option(adverb),)))
-    return units
-
-
 def _object_before(pieces: Sequence[SignaturePiece], at: int, made: Arrangement) -> int:
     """之 that does not follow a verb: the object of the next one, or の between two names."""
     thing, following = pieces[at], pieces[at + 1]
     if following.kind in ("verb", "transitive") and (at == 0 or following.text != "作"):
-        made.units += _object_then_verb(following, thing)
+        made.units += object_then_verb(following, thing)
         made.spans += [
             PartSpan("object", thing.first, thing.last),
             PartSpan("verb", following.first, following.last),
@@ -224,8 +207,8 @@ def _residence_before(pieces: Sequence[SignaturePiece], at: int, made: Arrangeme
     living = pieces[at]
     options = (
         option("に じゅうす"),
-        option("に すむ", 1.2, _ALSO_READ.format(living.text)),
-        option("じゅう", 1.6, _ALSO_READ.format(living.text)),
+        option("に すむ", 1.2, ALSO_READ.format(living.text)),
+        option("じゅう", 1.6, ALSO_READ.format(living.text)),
     )
     made.units.append(unit(living, options))
     return end - at
@@ -295,6 +278,6 @@ def _template(pattern: str) -> str:
 def _opener_options(opener: SignatureWord, main: str, other: str) -> tuple[Option, ...]:
     patterns = dict.fromkeys(_template(p) for p in (main, other, *opener.alternatives))
     return tuple(
-        option(p, 1.5 + 0.5 * rank if rank else 0.0, _ALSO_READ.format(opener.text) if rank else "")
+        option(p, 1.5 + 0.5 * rank if rank else 0.0, ALSO_READ.format(opener.text) if rank else "")
         for rank, p in enumerate(patterns)
     )

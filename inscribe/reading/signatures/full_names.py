@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from inscribe import notebook
 from inscribe.errors import InputError
 from inscribe.forms import NormalText, normalise_text
 from inscribe.reading.names import MOST, NameKind, NameReading, own_names, readings
@@ -28,11 +29,20 @@ MAX_NAME = 20  # characters of one name
 
 @dataclass(frozen=True, slots=True)
 class NameLookUp:
-    """A name and its ranked readings; ``text`` as given, ``normalised`` in current forms."""
+    """A name and its ranked readings; ``text`` as given, ``normalised`` in current forms.
+
+    >>> from inscribe import look_up_name
+    >>> look_up_name("嶺曉").normalised
+    '嶺暁'
+    """
 
     text: str
     normalised: str
     readings: tuple[NameReading, ...]
+
+    def __repr__(self) -> str:
+        readings = notebook.counted(len(self.readings), "reading")
+        return f"<NameLookUp of {notebook.short(self.text)}: {readings}>"
 
     def to_dict(self) -> NameKeys:
         """Return it as ``inscribe name --format json`` prints it."""

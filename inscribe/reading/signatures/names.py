@@ -41,6 +41,8 @@ _RARE_NAME = 1.0  # a name rarer than this is no given name for sure
 _MOSTLY = 0.7  # the share of a reading that is the usual one
 _LONG_NAME = 8.0  # three characters without a known pattern
 SURNAME = 1.3
+_SINGLE_SURNAME, _SINGLE_OF_FAMILIES = 1.8, 0.2  # 轟, 筧: signs that hardly begin a given name
+_BEGINS_NAMES = 1.5  # the usualness of a sign at the beginning of names
 _LONG_SURNAME = 0.7  # for each sign more than two a listed surname is seldom there by chance
 _SURNAME_OF_DICTIONARY = 2.9
 _KANA_IN_FAMILIES = "ノケヶ"
@@ -49,9 +51,10 @@ _HOUSE = "屋"  # of tradesmen's houses: 吉川屋, 伊勢屋
 _LISTED_HOUSE = 1.8
 _HOUSE_NAME = 3.2
 _ENDS_OF_SURNAMES = frozenset("田川山村井本野藤島木原沢口谷崎橋岡森内尾塚池部")
-_WORN_SURNAME = 2.8
+_WORN_SURNAME, _HALF_WORN_SURNAME = 2.8, 4.5
 _LIKE_A_NAME = 1.5
 _CLOSER_AS_NAME = 2.0  # 筆意, 所望: words of the formulas, hardly names
+_RESPECT = frozenset({"honorific"})
 _WORD_IN_SURNAME = 2.5  # 門 or 需 makes a surname of three signs that no list has unlikely
 _BEFORE_NAMES = frozenset({"adverb", "closer:patron", "appraised"})
 _AROUND_NAMES = _BEFORE_NAMES | {"relation"}
@@ -81,6 +84,8 @@ def names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
     elif 1 < len(name) < 5 and name[-1] == _HOUSE and "□" not in name:
         cost = _LISTED_HOUSE if _is_of_surname_or_place(name[:-1]) else _HOUSE_NAME
         yield "surname", cost + formula_signs_cost(name)
+    elif len(name) == 2 and name[1] == "□" and is_kanji(name[0]):
+        yield "surname", _HALF_WORN_SURNAME
     elif len(name) == 2 and name[0] == "□" and name[1] in _ENDS_OF_SURNAMES:
         yield "surname", _WORN_SURNAME
     elif 1 < len(name) < 5 and "□" not in name and known(name).surname:
@@ -101,12 +106,15 @@ def is_kanji(char: str) -> bool:
 
 def _surname_cost(name: str) -> float:
     usual = SURNAME + min(1.1, max(0.0, (surnames(name)[0][1] - 6500) / 2500))
-    return usual + (1.8 if len(name) == 1 else -_LONG_SURNAME * max(0, len(name) - 2))
+    if len(name) == 1:
+        begins_names = usualness(name, "first") >= _BEGINS_NAMES
+        return usual + (_SINGLE_SURNAME if begins_names else _SINGLE_OF_FAMILIES)
+    return usual - _LONG_SURNAME * max(0, len(name) - 2)
 
 
 def _dictionary_surname_cost(name: str) -> float:
     longer = _LONG_SURNAME * max(0, len(name) - 2)
-    return _SURNAME_OF_DICTIONARY - longer + formula_signs_cost(name) / 2
+    return _SURNAME_OF_DICTIONARY - longer + formula_signs_cost(name) / 4
 
 
 def family_with_kana(name: str) -> float | None:
@@ -150,6 +158,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         cost += FORMULA_SIGN * (is_formula_sign(name[0]) + may_be(name[1], _ENDS_WORDS))
         cost += _OPENER_OF_PLACES * (name[0] in "於于")
         cost += _CLOSER_AS_NAME * _is_closer(name)
+        cost += _CLOSER_AS_NAME * (name[1] == "之" and may_be(name[0], _RESPECT))  # 君之嘱
         if ending and ending.kind == "art" and ending.weight >= 1:
             yield "art_name", min(cost, _ENDED_NAME + ahead + _rarity(name[0], "first") / 2)
         else:

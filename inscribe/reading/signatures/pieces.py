@@ -32,6 +32,7 @@ from inscribe.reading.signatures.names import (
     may_be,
     names_it_could_be,
 )
+from inscribe.reading.signatures.surname_cuts import cutting_cost
 from inscribe.reading.signatures.unlisted import unlisted_words
 from inscribe.reading.signatures.unlisted_places import unlisted_places
 from inscribe.reading.words import SignatureWord, words_from, words_of
@@ -53,6 +54,7 @@ _MOST_KNOWN = 50_000  # stretches whose prices are kept
 _AGAINST_FORMULA = 4.0  # what a name costs that begins with the 住 of 京都住 or the 需 of 応需
 _LIVES = frozenset({"residence", "native"})  # 京都住, 臼杵人
 _LIVING = "住"
+_OPEN_PLACES = frozenset("於于在")
 _SUFFIXES = frozenset({"place_suffix"})
 _BEGINS_NAMES = 1.5  # the usualness of a sign at the beginning of names
 _VERBS = frozenset({"verb"})
@@ -171,7 +173,10 @@ def _pieces_at(text: str, position: int, word_at: int | None = None) -> list[Sig
         no_name = word_at is not None and position <= word_at < end
         meanings = _words_alone(stretch) if no_name else _meanings_of(stretch)
         for kind, cost, word, order_kind in meanings:
-            price = cost if word or _stays(stretch, kind) else cost + surcharge
+            if word:
+                price = cost + cutting_cost(word, text, position)
+            else:
+                price = cost if _stays(stretch, kind) else cost + surcharge
             found.append(SignaturePiece(stretch, kind, position, end - 1, price, word, order_kind))
     for word in words_of_many_signs(text, position):
         found.append(_of_word(word, position))
@@ -195,8 +200,14 @@ def _formula_goes_on(text: str, position: int) -> bool:
     sign, before = text[position], text[position - 1]
     is_suffix = may_be(sign, _SUFFIXES) and usualness(sign, "first") < _BEGINS_NAMES
     if is_suffix or may_be(sign, _LIVES):
+        if before == sign:
+            return False  # 京都住住山
         starts = range(max(0, position - _LONGEST_PLACE), position)
-        return any(_is_any_place(text[start:position]) for start in starts)
+        return any(
+            _is_any_place(text[start:position])
+            for start in starts
+            if not (start and text[start - 1] in _OPEN_PLACES)  # 於東都住谷
+        )
     closers = frozenset(f"closer:{word.family}" for word in _openers(before))
     return bool(closers) and may_be(sign, closers)
 

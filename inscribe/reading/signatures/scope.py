@@ -17,7 +17,9 @@ _AFTER_PEOPLE = frozenset({"honorific", "relation", "school"})
 _SUBJECTS: dict[str, frozenset[str]] = {
     "place": PLACES | {"residence", "opening"},
     "patron": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
-    "purpose": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix", "age"},
+    "purpose": _PEOPLE
+    | _AFTER_PEOPLE
+    | {"heading", "city", "place_suffix", "age", "invocation", "subject", "remark"},
     "model": _PEOPLE
     | _AFTER_PEOPLE
     | {"model_subject", "subject", "heading", "city", "place_suffix"},
@@ -43,6 +45,8 @@ _RECEIVERS = frozenset(
     }
 )
 _MAKERS = NAMES | {"surname", "clan"}
+_HOUSE = "家"
+_RESPECT = frozenset("君氏殿公翁侯")
 _LINKS = frozenset("之ノの")
 _KIN = frozenset(
     {"父", "母", "兄", "弟", "妻", "先考", "先妣", "父母", "両親", "祖父", "祖母", "師"}
@@ -111,9 +115,9 @@ def _complete(pieces: Sequence[SignaturePiece], start: int, end: int, family: st
         and piece.kind in NAMES
     ):
         return not _is_addressed(pieces, end)
-    if family == "place" and piece.kind == "unread":
-        return not _place_goes_on(pieces, end)
     if family == "place":
+        if piece.kind == "unread":
+            return not _place_goes_on(pieces, end)
         return piece.kind == "place" and before.kind != "opening"
     if before.kind == "model_subject" and piece.kind in _MAKERS and _ends_in_work(pieces, end):
         return True  # 倣古法某作: the work is the maker's, not the model
@@ -121,6 +125,8 @@ def _complete(pieces: Sequence[SignaturePiece], start: int, end: int, family: st
         as_closer(p, family) for p in pieces[end : end + 4] if family in ("patron", "model")
     ):
         return False
+    if "remark" in (before.kind, piece.kind):
+        return before.text != _HOUSE  # 為某家重宝: for a treasure of the house
     if before.kind in ("honorific", "relation", "model_subject", "material"):
         return piece.kind not in ("honorific", "material", "patron")
     if before.kind in NAMES:
@@ -131,8 +137,11 @@ def _complete(pieces: Sequence[SignaturePiece], start: int, end: int, family: st
 
 
 def _is_occasion(piece: SignaturePiece) -> bool:
-    """Return whether a piece is what something is made for: 追善, 記念, 還暦."""
-    return piece.kind == "patron" or (piece.kind == "age" and piece.word is not None)
+    """Return whether a piece is what something is made for: 追善, 記念, 還暦; not 某君."""
+    person = piece.text[-1] in _RESPECT
+    return (piece.kind == "patron" and not person) or (
+        piece.kind == "age" and piece.word is not None
+    )
 
 
 def _is_addressed(pieces: Sequence[SignaturePiece], at: int) -> bool:

@@ -24,7 +24,9 @@ _SAYS_ART_NAME = frozenset(
     | {"斎号", "堂号", "画号", "道号", "法名", "法号", "戒名", "旧号", "後改号", "更号", "一号"}
 )
 _TONSURED = frozenset({"入道", "沙門", "釈", "僧", "法印", "比丘", "沙弥", "禅師", "和尚"})
+_PRIESTS = frozenset({"法師", "上人", "禅師", "大師", "和尚", "僧正", "僧都", "律師", "阿闍梨"})
 _PAIR = 2
+_LIKE = frozenset("写風様形調")  # one word with what is before them: 唐物写 karamono utsushi
 _AFTER_FAMILIES = frozenset({"name", "art_name", "common_name", "clan", "title", "office"}) | {
     "honorific",
     "generation",
@@ -53,7 +55,10 @@ def plain(piece: SignaturePiece, *, linked: bool = False) -> Unit:
     if piece.kind == "day_word" and piece.text == "日" and piece.first:
         options = (option("の ひ"), *options)  # 冬至日
     if piece.kind == "closer" and piece.word and piece.first and not linked:
-        options = (option(f"の {piece.word.kana}"),)
+        kana = piece.word.kana
+        first, then = (kana, f"の {kana}") if piece.text in _LIKE else (f"の {kana}", kana)
+        why = f"{piece.text} with or without no"
+        options = (option(first), option(then, _RELATION_LINKED, why))
     return unit(piece, options, hyphen=_is_suffix(piece))
 
 
@@ -82,7 +87,7 @@ def with_sorts_of_names(pieces: Sequence[SignaturePiece]) -> list[SignaturePiece
             piece = found[at] = piece._replace(kind="name", order_kind="name")
         if piece.kind != "name" or piece.word is not None:
             continue
-        if named_so or (before and before.text in _TONSURED):
+        if named_so or (before and before.text in _TONSURED) or _is_priestly(after):
             found[at] = piece._replace(order_kind=PEN)
         elif before and before.kind in _FAMILIES:
             found[at] = piece._replace(order_kind=GIVEN)
@@ -95,8 +100,13 @@ def _is_rather_a_name(piece: SignaturePiece, after: SignaturePiece | None) -> bo
     """Return whether what might be a family no list has is a name: none stands after it."""
     if piece.kind != "surname" or len(piece.text) != _PAIR or "□" in piece.text:
         return False
-    followed = after is not None and after.kind in _AFTER_FAMILIES
+    followed = after is not None and after.kind in _AFTER_FAMILIES and not _is_priestly(after)
     return not followed and not surnames(piece.text) and not known(piece.text).surname
+
+
+def _is_priestly(after: SignaturePiece | None) -> bool:
+    """Whether a word follows that is said of priests, whose names are read by their sound."""
+    return after is not None and after.text in _PRIESTS
 
 
 @tables.cached()

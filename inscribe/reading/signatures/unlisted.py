@@ -30,6 +30,7 @@ _NOUN = 1.5
 _SEED = 0.3
 _LAST_OF_THE_FIRST_PLANE = "\uffff"
 _NOUNS = (4, 3, 2)  # lengths
+_FARTHEST_WISH = 9  # 応同藩某某君之嘱: signs from the noun to the wish
 _COMMON = "名詞-普通名詞"
 _DOING = "名詞-普通名詞-サ変可能"  # with す a verb: 調製, 転写
 _VERB_KNOWN = 1.2
@@ -114,18 +115,24 @@ def _nouns(text: str, position: int) -> Iterator[SignatureWord]:
         noun = text[position : position + length]
         if len(noun) < length or any(word.kind in _KNOWN_KINDS for word in words_of(noun)):
             continue
+        if surnames(noun) and _is_honoured(text, position + length):
+            return
         if kana := _common_noun(noun):
             for kind, family in dict.fromkeys(wanted):
                 yield SignatureWord(noun, kind, kana, family=family, cost=_NOUN)
             return
 
 
+def _is_honoured(text: str, at: int) -> bool:
+    """Return whether 家, 君 or another word of respect stands at a place: 為鞍掛家, a family."""
+    return any(word.kind == "honorific" for end in (1, 2) for word in words_of(text[at : at + end]))
+
+
 def _wish_follows(text: str, position: int) -> bool:
     """Return whether a wish follows a noun, so that it is who wished: 応諸生之需."""
-    for length in _NOUNS:
-        rest = text[position + length :].removeprefix("之")
-        closers = (word for end in (1, 2) if rest for word in words_of(rest[:end]))
-        if any(word.kind == "closer" for word in closers):
+    for at in range(position + min(_NOUNS), min(position + _FARTHEST_WISH, len(text))):
+        closers = (word for end in (1, 2) for word in words_of(text[at : at + end]))
+        if any(word.kind == "closer" and word.family == "patron" for word in closers):
             return True
     return False
 

@@ -64,7 +64,8 @@ def _letter(text: str) -> Suspicion:
 
 def _figure(char: str) -> int | None:
     """Return the number that a figure of any other script than kanji stands for."""
-    if unicodedata.category(char) not in ("Nd", "Nl", "No") or "\u3000" < char < "\u3030":
+    no_figure = "\u3000" < char < "\u3030" or "\u3190" <= char <= "\u319f"  # 〇, return marks
+    if no_figure or unicodedata.category(char) not in ("Nd", "Nl", "No"):
         return None
     number = unicodedata.numeric(char, -1.0)
     return int(number) if number >= 0 and number == int(number) and number < 10_000 else None

@@ -24,9 +24,16 @@ from inscribe.reading.words.lexical import SignatureWord, cost_by_length
 NUMBER = "number"
 _NUMERALS = "一二三四五六七八九十百千廿卅"
 _LARGEST = 9999
-_SLOT = re.compile(r"\{(\d)\}|([^{}]+)")
+_SLOT = re.compile(r"\{(\d)([*~]?)\}|([^{}]+|\{\})")
+_NATIVE = frozenset("*~")  # {0*} is a part's native word, {0~} what another verb follows (hori-)
 _JOIN = "+"  # two readings that change where they meet
 _SHORTENING = frozenset("かきくけこさしすせそたちつてとはひふへほ")
+_OF_UPPER_ROW = dict(zip("うくぐすずつぬぶむる", "いきぎしじちにびみり", strict=True))
+_OF_LOWER_ROW = dict(zip("うくぐすつぬぶむる", "えけげせてねべめれ", strict=True))
+_LOWER = frozenset(  # verbs of the lower bigrade
+    {"きたう", "ちりばむ", "そなう", "あらたむ", "くわう", "かんがう", "さだむ", "おさむ"}
+)
+_OF_UPPER_GRADE = frozenset({"いる", "みる"})
 _TO_P = dict(zip("はひふへほ", "ぱぴぷぺぽ", strict=True))
 
 
@@ -66,6 +73,17 @@ def joined(first: str, then: str) -> str:
     return first + then
 
 
+def continuative(verb: str) -> str:
+    """Return a classical verb as another verb follows it.
+
+    >>> continuative("ほる"), continuative("うつ"), continuative("きたう"), continuative("せいす")
+    ('ほり', 'うち', 'きたえ', 'せいし')
+    """
+    if verb in _OF_UPPER_GRADE:
+        return verb[:-1]
+    return verb[:-1] + (_OF_LOWER_ROW if verb in _LOWER else _OF_UPPER_ROW)[verb[-1]]
+
+
 @tables.cached(50_000)
 def compounds(text: str) -> tuple[SignatureWord, ...]:
     """Return the words that a text is when it is put together of parts, the likelier first."""
@@ -76,15 +94,24 @@ def compounds(text: str) -> tuple[SignatureWord, ...]:
         if text[-1] not in ends:
             continue
         for parts in _divisions(text, compound.sorts):
-            word = _word(text, compound, parts)
-            found.setdefault((word.kind, word.family), word)
+            if word := _word(text, compound, parts):
+                found.setdefault((word.kind, word.family), word)
     return tuple(found.values())
 
 
-def _word(text: str, compound: CompoundRule, parts: tuple[CompoundPart, ...]) -> SignatureWord:
-    first, *others = dict.fromkeys(_filled(pattern, parts) for pattern in compound.kana)
-    native = all(part.native for part in parts) and compound.with_object
-    with_object = _filled(native, tuple(p._replace(kana=p.native) for p in parts)) if native else ""
+def _word(
+    text: str, compound: CompoundRule, parts: tuple[CompoundPart, ...]
+) -> SignatureWord | None:
+    """Return the word; None where all its readings want native words, and a part has none."""
+    native = all(part.native for part in parts)
+    patterns = [p for p in compound.kana if native or _NATIVE.isdisjoint(p)]
+    if not patterns:
+        return None
+    first, *others = dict.fromkeys(_filled(pattern, parts) for pattern in patterns)
+    object_ = compound.with_object if native else ""
+    with_object = _filled(object_, tuple(p._replace(kana=p.native) for p in parts))
+    if compound.kind == "opener":
+        with_object = first
     cost = cost_by_length(text) + compound.cost
     glossed = compound.gloss
     return SignatureWord(
@@ -95,13 +122,15 @@ def _word(text: str, compound: CompoundRule, parts: tuple[CompoundPart, ...]) ->
 def _filled(pattern: str, parts: tuple[CompoundPart, ...]) -> str:
     """Return a reading by its pattern."""
     kana, waiting, before = "", "", parts[0]
-    for slot, between in _SLOT.findall(pattern):
+    for slot, native, between in _SLOT.findall(pattern):
         if not slot:
             waiting = between
             kana += "" if between == _JOIN else between
             continue
         part = parts[int(slot)]
         spoken = said(part.number) if part.number else part.kana
+        if native:
+            spoken = continuative(part.native) if native == "~" else part.native
         if waiting == _JOIN and before.number:
             kana = kana.removesuffix(said(before.number)) + counted(before.number, part.kana)
         elif waiting == _JOIN:

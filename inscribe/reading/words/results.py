@@ -22,7 +22,13 @@ CANNOT_BE_READ = "cannot be read"  # why a worn sign is a doubt
 
 
 class SignaturePart(NamedTuple):
-    """One part of a signature: what it says and the signs that say it."""
+    """One part of a signature: what it says and the signs that say it.
+
+    >>> from inscribe import read_text
+    >>> place = read_text("於東都應需造之").signature["place"]
+    >>> place.text, place.romaji, place.first
+    ('東都', 'Tōto', 1)
+    """
 
     text: str
     kana: str
@@ -50,7 +56,12 @@ def _parts(signature: Signature | None) -> dict[str, SignaturePartKeys] | None:
 
 
 class Doubt(NamedTuple):
-    """Something the reader should look at again, and why."""
+    """Something the reader should look at again, and why.
+
+    >>> from inscribe import read_text
+    >>> read_text("花の色□").doubts[0]
+    Doubt(first=3, last=3, why='cannot be read')
+    """
 
     first: SignIndex
     last: SignIndex
@@ -72,6 +83,11 @@ class Passage:
 
     ``first`` and ``last`` are indexes of signs, both included; the passages of an inscription
     stand in the order of its signs and together hold all of them.
+
+    >>> from inscribe import read_text
+    >>> passages = read_text("花の色は移りにけりな／露岳書").passages
+    >>> [(part.kind, part.first, part.last) for part in passages]
+    [('verse', 0, 9), ('signature', 10, 12)]
     """
 
     kind: Kind
@@ -84,6 +100,11 @@ class Passage:
     chance: float = 1.0  # that the inscription is divided so here
     reasons: tuple[str, ...] = ()  # why it is taken for this kind
     signature: dict[str, SignaturePart] | None = None  # the parts of a signature
+
+    def __repr__(self) -> str:
+        return (
+            f"<Passage, {self.kind}, signs {self.first}-{self.last}: {notebook.short(self.romaji)}>"
+        )
 
     @property
     def kana(self) -> str:

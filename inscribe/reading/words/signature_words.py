@@ -72,8 +72,19 @@ def words_of(text: str) -> tuple[SignatureWord, ...]:
     (['つくる'], ['さいせん'])
     """
     listed = words_from(text[0]).get(text, ())
-    known = {(word.kind, word.family) for word in listed}
-    return (*listed, *(w for w in compounds(text) if (w.kind, w.family) not in known))
+    made = {(word.kind, word.family): word for word in compounds(text)}
+    return (
+        *(_also_read(word, made.pop((word.kind, word.family), None)) for word in listed),
+        *made.values(),
+    )
+
+
+def _also_read(word: SignatureWord, made: SignatureWord | None) -> SignatureWord:
+    """Return a listed word with the readings its parts give it too: 謹彫 tsutsushinde horu."""
+    if made is None or not made.alternatives:
+        return word
+    others = dict.fromkeys((*word.alternatives, *made.alternatives))
+    return word._replace(alternatives=tuple(kana for kana in others if kana != word.kana))
 
 
 def lexicon() -> Lexicon:

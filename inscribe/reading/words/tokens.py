@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
+from inscribe import notebook
 from inscribe.terms import SignIndex
 
 if TYPE_CHECKING:
@@ -15,7 +16,13 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Token:
-    """One word as read, and the signs it was read from."""
+    """One word as read, and the signs it was read from.
+
+    >>> from inscribe import read_text
+    >>> words = read_text("花の色").proposals[0].tokens
+    >>> [(word.surface, word.romaji, word.first) for word in words]
+    [('花', 'hana', 0), ('の', 'no', 1), ('色', 'iro', 2)]
+    """
 
     surface: str  # as carved
     normalised: str  # in current forms, spelling as carved
@@ -79,7 +86,12 @@ UNWEIGHED = Weighing(Chances(1.0))  # nobody has said what a reading's chance is
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """One reading of the whole text, with its score (higher is better) and its reasons."""
+    """One reading of the whole text, with its score (higher is better) and its reasons.
+
+    >>> from inscribe import read_text
+    >>> read_text("於東都應需造之").proposals[0].kana
+    'とうと に おいて もとめ に おうじて これ を つくる'
+    """
 
     tokens: tuple[Token, ...]
     romaji: str
@@ -87,6 +99,9 @@ class Proposal:
     reasons: tuple[str, ...] = ()
     phrases: tuple[tuple[int, int], ...] = ()  # (morae, index of the phrase's first token)
     weighing: Weighing = field(default=UNWEIGHED, compare=False, repr=False)
+
+    def __repr__(self) -> str:
+        return f"<Proposal: {notebook.short(self.romaji)}>"
 
     @property
     def chances(self) -> Chances:

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 SCALE = 8  # units of the drawing a mm
 MARGIN = 6.0  # mm around the surfaces, for labels
 LABEL = 22.0  # units, the size of a label beside a plate of usual height
+LETTER = 0.6  # of the size of a label: how wide a letter is at most, in the mean
 USUAL = 96.0  # mm, the height of a usual plate
 FONTS = "'Noto Serif CJK JP','Hiragino Mincho ProN','Yu Mincho',serif"
 SHEET = f"""
@@ -38,14 +39,19 @@ text {{ font-family: {FONTS}; fill: #1d1b18; text-anchor: middle; dominant-basel
 .unsure {{ fill: none; stroke: #1d1b18; stroke-width: 1; stroke-dasharray: 1 3; }}
 .leader {{ stroke: #1d1b18; stroke-width: 0.8; stroke-dasharray: 2 2; }}
 .caret {{ fill: #1d1b18; }}
-.ghost {{ fill: #4a463f; }}
+.ghost {{ fill: #1d1b18; }}
 .parent {{ fill: #4a463f; }}
 .label {{ font-family: Georgia, serif; fill: #3a372f; }}
 """
 
 
 def plate_drawing(inscription: Inscription, collation: Collation | None = None) -> str:
-    """Return an SVG drawing of an inscription; with a collation, of what was left out too."""
+    """Return an SVG drawing of an inscription; with a collation, of what was left out too.
+
+    >>> from inscribe import load_record
+    >>> plate_drawing(load_record("examples/DEMO-003.toml").inscriptions[0]).count("<svg")
+    1
+    """
     t = inscription.transcription
     there, placed = surfaces(inscription), places(inscription)
     whole, height = there[0].left + there[0].width, there[0].height
@@ -78,7 +84,8 @@ class _Sheet:
         right = max((g.place.x + g.place.size / 2 for g in missing), default=0.0)
         lowest = max((g.place.y + g.place.size / 2 for g in missing), default=0.0)
         self.foot = max(height, lowest)  # below it stand the measure and what is not measured
-        across = max(width, right) + 2 * self.margin
+        self.width = max(width, right)
+        across = self.width + 2 * self.margin
         down = self.foot + self._lines(inscription) * 7.0 * self.small + 2 * self.margin
         self.root = ET.Element(
             "svg",
@@ -110,8 +117,9 @@ class _Sheet:
         return f"{(mm + self.margin) * SCALE:.1f}"
 
     def label(self, text: str, x: float, y: float) -> None:
-        """Write a label with its middle at ``x``, ``y``."""
-        size = f"{LABEL * self.small:.1f}"
+        """Write a label with its middle at ``x``, ``y``, small where the sheet is narrow."""
+        room = 2 * (min(x, self.width - x) + self.margin) * SCALE
+        size = f"{min(LABEL * self.small, room / (LETTER * len(text))):.1f}"
         place = {"x": self.at(x), "y": self.at(y), "font-size": size}
         add(self.root, "text", text, **place, **{"class": "label"})
 
@@ -193,7 +201,9 @@ class _Sheet:
         self.frame(place.x, place.y - place.size / 2, place.size, place.size, "frame")
         self._glyphs(glyphs(ghost.sign), PlacedSign(place.x, place.y, place.size * 0.78), "ghost")
         if ghost.number is not None:
-            self.label(str(ghost.number), place.x - place.size * 0.5 - 1.6 * self.small, place.y)
+            beside = place.x - place.size * 0.5 - 1.6 * self.small
+            on_edge = abs(beside) < 1.6 * self.small
+            self.label(str(ghost.number), -2.0 * self.small if on_edge else beside, place.y)
 
     def _wedge(self, before: PlacedSign) -> None:
         """Draw a wedge at the left of a column that points between a sign and the next."""

@@ -26,7 +26,14 @@ CONTEXT = "http://iiif.io/api/presentation/3/context.json"
 
 
 def entries_as_annotations(entries: list[Entry]) -> str:
-    """Return an annotation page that holds an annotation for every legible sign."""
+    """Return an annotation page that holds an annotation for every legible sign.
+
+    >>> import json
+    >>> from inscribe import entry_of, load_record
+    >>> page = json.loads(entries_as_annotations([entry_of(load_record("examples/DEMO-003.toml"))]))
+    >>> page["type"], len(page["items"])
+    ('AnnotationPage', 22)
+    """
     items = [
         item
         for entry in entries

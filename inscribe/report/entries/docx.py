@@ -51,6 +51,10 @@ def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
 
     Raises:
         InputError: python-docx is not installed.
+
+    >>> from inscribe import Style, entry_of, load_record
+    >>> entries_as_docx([entry_of(load_record("examples/DEMO-003.toml"))], Style())[:2]
+    b'PK'
     """
     try:
         from docx import Document

@@ -33,7 +33,12 @@ _LIST_START = re.compile(r"^(\s*)([-+]|\d+[.)])(\s)", re.MULTILINE)
 
 
 def entry_as_markdown(entry: Entry, style: Style) -> str:
-    """Return the entry; characters that mean something in Markdown are escaped."""
+    """Return the entry; characters that mean something in Markdown are escaped.
+
+    >>> from inscribe import Style, entry_of, load_record
+    >>> entry_as_markdown(entry_of(load_record("examples/DEMO-003.toml")), Style()).splitlines()[0]
+    '# DEMO-003 Cherry blossoms on a stream'
+    """
     made = (_block(block) for block in laid_out(entry, style))
     return "\n\n".join(filter(None, made)) + "\n"
 

@@ -27,7 +27,13 @@ FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r", "\
 
 
 def entries_as_csv(entries: list[Entry], style: Style) -> str:
-    """Return a table with a header line; lines end as RFC 4180 says."""
+    """Return a table with a header line; lines end as RFC 4180 says.
+
+    >>> from inscribe import Style, entry_of, load_record
+    >>> table = entries_as_csv([entry_of(load_record("examples/DEMO-003.toml"))], Style())
+    >>> [line[:15] for line in table.splitlines()]
+    ['id,kind,title,p', 'DEMO-003,kozuka']
+    """
     rows = [_row(entry, each, style) for entry in entries for each in entry.inscriptions]
     return csv_table(rows, list(rows[0]) if rows else ["id"])
 

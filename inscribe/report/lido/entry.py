@@ -30,6 +30,11 @@ def entries_as_lido(entries: list[Entry], style: Style | None = None) -> str:
     """Return one ``lidoWrap`` document with a ``lido`` for each entry.
 
     ``style`` says whose records these are, under what terms, and in what language.
+
+    >>> from inscribe import entry_of, load_record
+    >>> entry = entry_of(load_record("examples/DEMO-003.toml"))
+    >>> ">DEMO-003</lido:lidoRecID>" in entries_as_lido([entry])
+    True
     """
     root = ET.Element("lido:lidoWrap", {"xmlns:lido": LIDO})
     for entry in entries:

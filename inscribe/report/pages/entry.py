@@ -28,7 +28,13 @@ HANDOUT = (
 
 
 def entries_as_html(entries: list[Entry], style: Style) -> str:
-    """Return a page with an article for each entry."""
+    """Return a page with an article for each entry.
+
+    >>> from inscribe import Style, entry_of, load_record
+    >>> page = entries_as_html([entry_of(load_record("examples/DEMO-003.toml"))], Style())
+    >>> page.count("<article")
+    1
+    """
     return _page("entry.html.j2", ("page.css",), entries, style)
 
 

@@ -46,7 +46,7 @@ def article(entry: Entry, style: Style) -> Article:
             made.sections.append(Section(f"{name}i{len(made.sections) + 1}", block.text))
         elif not made.sections:
             made.facts.append(block)
-        elif isinstance(block, Drawing) or _is_of_inscription(block):
+        elif isinstance(block, Drawing) or _is_beside(block):
             made.sections[-1].side.append(block)
         else:
             made.sections[-1].flow.append(block)
@@ -54,8 +54,9 @@ def article(entry: Entry, style: Style) -> Article:
     return made
 
 
-def _is_of_inscription(block: Block) -> bool:
-    return isinstance(block, PictureBlock) and block.of == "inscription"
+def _is_beside(block: Block) -> bool:
+    """Whether a picture is of the inscription or of what it copies, not of the whole object."""
+    return isinstance(block, PictureBlock) and block.of != "object"
 
 
 def _closing(blocks: tuple[Block, ...]) -> int:

@@ -4,7 +4,7 @@ Elements stand in one order, the outer first, so that each says one thing: what 
 (``persName``, ``placeName``, ``date``), the sign (``seg``, where it has a zone or a noted parent,
 or would run into its neighbour), ``sic``, what the editor did (``supplied``, ``surplus``,
 ``expan``), whether it was lost or struck (``supplied``, ``del``), the old form beside the current
-one (``choice``), and how sure the letter is (``unclear``). ``inscribe.record.tei_edition`` reads
+one (``choice``), and how sure the letter is (``unclear``). ``inscribe.record.tei.edition`` reads
 them back.
 """
 

@@ -37,6 +37,11 @@ def entries_as_tei(entries: list[Entry], style: Style | None = None) -> str:
     """Return one TEI document, or a ``teiCorpus`` where there are several entries.
 
     ``style`` says whose records these are, under what terms, and in what language.
+
+    >>> from inscribe import entry_of, load_record
+    >>> entry = entry_of(load_record("examples/DEMO-003.toml"))
+    >>> entries_as_tei([entry]).count("<TEI "), "<teiCorpus" in entries_as_tei([entry, entry])
+    (1, True)
     """
     style = style or Style()
     if len(entries) == 1:

@@ -1,22 +1,23 @@
-"""Which tests run which lines of the code, recorded once with coverage's contexts.
+"""Which tests run which lines of the code, recorded once for each file of tests.
 
-Every test of the files named is run in this process, and what it reached is kept: for each file of
-the package and each line, the tests that ran it. What the program keeps between tests is forgotten
-before each file of tests, so that a value made once is seen by one test of every file.
+What a file of tests reached is kept in the cache folder under what the file and the modules that it
+reached say, so that only what has changed is run again. What the program keeps between tests is
+forgotten before each file, so that a value made once is seen by one test of every file.
 """
 
 from __future__ import annotations
 
+import hashlib
 import json
-import os
-import sys
 import time
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from functools import cache
 from pathlib import Path
 from typing import Any
 
 ROOT = Path(__file__).parents[3]
-EXAMPLES = 10  # of a property while it is recorded: they show which lines it reaches
 
 
 @dataclass(frozen=True)
@@ -24,112 +25,82 @@ class Reach:
     """What was recorded.
 
     Attributes:
-        tests: the test of each number, as pytest names it.
-        seconds: how long each took (of the processor, while it was recorded).
-        lines: for each file of the package, the numbers of the tests that ran each line.
+        seconds: how long each test took, of the processor.
+        lines: for each file of the package and line, the tests that ran it.
     """
 
-    tests: list[str]
-    seconds: list[float]
-    lines: dict[str, dict[int, list[int]]]
+    seconds: dict[str, float] = field(default_factory=dict)
+    lines: dict[str, dict[int, list[str]]] = field(default_factory=dict)
 
-    def of(self, file: str, lines: range) -> set[int]:
-        """Return the tests that ran any of the lines of a file."""
+    def of(self, file: str, lines: Iterable[int] | None = None) -> set[str]:
+        """Return the tests that ran any of the lines of a file, or any line at all."""
         by_line = self.lines.get(file, {})
-        return {test for line in lines for test in by_line.get(line, ())}
-
-    def joined(self, other: Reach) -> Reach:
-        """Return what both recorded, the tests of ``other`` after these."""
-        after = len(self.tests)
-        lines = {file: {n: list(t) for n, t in found.items()} for file, found in self.lines.items()}
-        for file, by_line in other.lines.items():
-            here = lines.setdefault(file, {})
-            for line, tests in by_line.items():
-                here.setdefault(line, []).extend(test + after for test in tests)
-        return Reach(self.tests + other.tests, self.seconds + other.seconds, lines)
-
-    def write(self, path: Path) -> None:
-        path.write_text(
-            json.dumps({"tests": self.tests, "seconds": self.seconds, "lines": self.lines})
-        )
-
-    @classmethod
-    def read(cls, path: Path) -> Reach:
-        data = json.loads(path.read_text())
-        lines = {
-            file: {int(line): tests for line, tests in by_line.items()}
-            for file, by_line in data["lines"].items()
+        return {
+            test for line in (by_line if lines is None else lines) for test in by_line.get(line, ())
         }
-        return cls(data["tests"], data["seconds"], lines)
+
+    def take(self, part: dict[str, Any]) -> None:
+        """Add what was recorded of one file of tests."""
+        tests = list(part["seconds"])
+        self.seconds.update(part["seconds"])
+        for file, by_line in part["lines"].items():
+            here = self.lines.setdefault(file, defaultdict(list))
+            for line, numbers in by_line.items():
+                here[int(line)] += [tests[number] for number in numbers]
 
 
-class Recorder:
-    """A pytest plugin that switches coverage's context with each test that passes."""
-
-    def __init__(self, cover: Any) -> None:
-        self.cover = cover
-        self.seconds: dict[str, float] = {}
-        self.failed: set[str] = set()
-        self._began = 0.0
-        self._file = ""
-
-    def pytest_collection_modifyitems(self) -> None:
-        from hypothesis import settings
-
-        settings.register_profile("few", settings.get_profile("house"), max_examples=EXAMPLES)
-        settings.load_profile("few")
-
-    def pytest_runtest_logstart(self, nodeid: str) -> None:
-        file = nodeid.partition("::")[0]
-        if file != self._file:
-            self._file = file
-            from inscribe import tables
-
-            tables.forget()
-        self.cover.switch_context(nodeid)
-        self._began = time.process_time()
-
-    def pytest_runtest_logreport(self, report: Any) -> None:
-        if report.failed or report.skipped:
-            self.failed.add(report.nodeid)
-            if report.failed:
-                print(f"\nfailed, not used: {report.nodeid}\n{str(report.longrepr)[-600:]}")
-
-    def pytest_runtest_logfinish(self, nodeid: str) -> None:
-        self.seconds[nodeid] = time.process_time() - self._began
-        self.cover.switch_context("")
+@cache
+def _digest(file: str) -> str:
+    path = ROOT / file
+    return hashlib.sha256(path.read_bytes()).hexdigest()[:16] if path.exists() else ""
 
 
-def record(test_files: list[str], package_folders: list[str], path: Path) -> Reach:
-    """Run the tests of the files and keep what each reached in the folders of the package."""
+def kept_of(file: str, folder: Path) -> dict[str, Any] | None:
+    """Return what was recorded of a file of tests, if it and what it reached are still the same."""
+    path = folder / (file.replace("/", "_") + ".json")
+    if not path.exists():
+        return None
+    part: dict[str, Any] = json.loads(path.read_text())
+    same = all(_digest(name) == digest for name, digest in part["digests"].items())
+    return part if same else None
+
+
+def record(file: str, items: list[Any], modules: list[str], folder: Path, run: Any) -> None:
+    """Run the tests of a file and keep what each reached of the modules.
+
+    ``run`` runs one test and says whether it passed.
+    """
     import coverage
-    import pytest
 
-    os.chdir(ROOT)
-    sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
-    include = [
-        f"{ROOT}/{folder}/*" if "." not in folder else f"{ROOT}/{folder}"
-        for folder in package_folders
-    ]
-    cover = coverage.Coverage(data_file=None, include=include, config_file=False)
-    recorder = Recorder(cover)
+    cover = coverage.Coverage(
+        data_file=None, include=[str(ROOT / name) for name in modules], config_file=False
+    )
     cover.start()
-    options = ["-o", "addopts=", "-q", "-p", "no:xdist", "-p", "no:cacheprovider"]
-    pytest.main([*options, "--doctest-modules", *test_files], plugins=[recorder])
+    seconds: dict[str, float] = {}
+    for item in items:
+        cover.switch_context(item.nodeid)
+        began = time.process_time()
+        passed = run(item)
+        took = time.process_time() - began
+        cover.switch_context("")
+        if passed:
+            seconds[item.nodeid] = took
     cover.stop()
-    reach = _reach(cover.get_data(), recorder)
-    reach.write(path)
-    return reach
+    lines = _lines(cover.get_data(), seconds)
+    digests = {name: _digest(name) for name in (file, *lines)}
+    part = {"digests": digests, "seconds": seconds, "lines": lines}
+    path = folder / (file.replace("/", "_") + ".json")
+    path.with_suffix(".part").write_text(json.dumps(part))
+    path.with_suffix(".part").replace(path)
 
 
-def _reach(data: Any, recorder: Recorder) -> Reach:
-    tests = [test for test in recorder.seconds if test not in recorder.failed]
-    number = {test: place for place, test in enumerate(tests)}
+def _lines(data: Any, seconds: dict[str, float]) -> dict[str, dict[int, list[int]]]:
+    numbers = {test: number for number, test in enumerate(seconds)}
     lines: dict[str, dict[int, list[int]]] = {}
     for file in data.measured_files():
-        by_line = {
-            line: sorted(number[test] for test in contexts if test in number)
+        found = {
+            line: [numbers[test] for test in contexts if test in numbers]
             for line, contexts in data.contexts_by_lineno(file).items()
         }
-        lines[str(Path(file).relative_to(ROOT))] = by_line
-    return Reach(tests, [recorder.seconds[test] for test in tests], lines)
+        lines[str(Path(file).relative_to(ROOT))] = {n: tests for n, tests in found.items() if tests}
+    return {file: by_line for file, by_line in lines.items() if by_line}

@@ -1,0 +1,26 @@
+"""Where the user's library of source texts is."""
+
+from __future__ import annotations
+
+from contextlib import nullcontext
+from pathlib import Path
+from typing import Any
+
+
+def library_path(given: str | None) -> Path:
+    """Return the library file to use: that of the option or the settings, or the user's own."""
+    if given:
+        return Path(given)
+    from platformdirs import user_data_path
+
+    return user_data_path("inscribe", appauthor=False) / "sources.sqlite"
+
+
+def opened_library(given: str | None) -> Any:
+    """Return the library, opened, or nothing where the user has none."""
+    path = library_path(given)
+    if given is None and not path.is_file():
+        return nullcontext()
+    from inscribe.sources import Library
+
+    return Library(path)

@@ -1,0 +1,87 @@
+"""Words that dictionaries know, found in a text at every place where they could stand.
+
+Not the best division of the text but all of them: collation must know that 今日 can be けふ even
+where a reader would prefer another word.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, NamedTuple
+
+from inscribe import tables
+from inscribe.collation.align.sides.okurigana import spoken_forms
+from inscribe.collation.align.sides.readings import table_readings
+from inscribe.reading import spelling
+
+if TYPE_CHECKING:
+    from inscribe.reading.words import ReadWord
+
+LONGEST = 8  # signs of a word in the glossary tables
+
+
+class PossibleWord(NamedTuple):
+    """One word that could stand at ``start``..``end`` (characters of the text) and its reading."""
+
+    start: int
+    end: int
+    spoken: str  # hiragana, spelled as the dictionary does
+    plausibility: str  # row of the cost table
+    source: str
+
+
+def table_words(text: str) -> list[PossibleWord]:
+    """Return every word of the glossary in ``text`` that is written with Chinese characters."""
+    known = table_readings()
+    found = []
+    for start, char in enumerate(text):
+        if not spelling.is_kanji(char):
+            continue
+        for end in range(start + 2, min(len(text), start + LONGEST) + 1):
+            found += [
+                PossibleWord(start, end, spoken, "word", table)
+                for reading, table in known.get(text[start:end], ())
+                for spoken in spoken_forms(reading)
+            ]
+    return found
+
+
+def _read_as_a_whole(text: str) -> Iterator[PossibleWord]:
+    """Yield every word of two or three signs that is read as a whole: 土筆 つくし."""
+    for start, char in enumerate(text):
+        for end in (start + 2, start + 3) if spelling.is_kanji(char) else ():
+            written = text[start:end]
+            if end <= len(text) and spelling.is_kanji(written[-1]):
+                for kana in _as_a_whole(written):
+                    yield PossibleWord(start, end, kana, "word", "EDICT")
+
+
+@tables.cached(16384)
+def _as_a_whole(written: str) -> tuple[str, ...]:
+    row = _jukujikun().first_about(written)
+    return (row["kana"], *tables.listed(row["also"])) if row else ()
+
+
+@tables.cached()
+def _jukujikun() -> tables.Sorted:
+    return tables.Sorted("jukujikun")
+
+
+def _is_no_word(piece: ReadWord) -> bool:
+    """Whether a character is read by its sound, known already, or with の: 夢 ゆめの."""
+    return piece.origin == "漢" or piece.kana.endswith("の")
+
+
+def dictionary_words(text: str) -> list[PossibleWord]:
+    """Return every word of the dictionary of verse in ``text`` that has a Chinese character."""
+    from inscribe.reading.verse import verse_lattice
+
+    found: dict[PossibleWord, None] = {}
+    for node in verse_lattice(text):
+        if node.end - node.start == 1 and _is_no_word(node.piece):
+            continue
+        if node.piece.kana.endswith("っ") and text[node.end : node.end + 1] not in ("て", "た"):
+            continue
+        if node.piece.known and any(map(spelling.is_kanji, text[node.start : node.end])):
+            found[PossibleWord(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
+    return [*found, *_read_as_a_whole(text)]

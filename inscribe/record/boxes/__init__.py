@@ -1,0 +1,31 @@
+"""The measured places of signs.
+
+``columns`` (where a column of measured signs ends), ``tables`` (boxes from a table, or from
+annotations of a photograph).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.record.boxes.columns import (
+        measured_column as measured_column,
+        partly_boxed as partly_boxed,
+        reckoned_column as reckoned_column,
+    )
+    from inscribe.record.boxes.tables import (
+        read_boxes as read_boxes,
+        remarks as remarks,
+        with_boxes as with_boxes,
+    )
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "columns": "measured_column partly_boxed reckoned_column",
+            "tables": "read_boxes remarks with_boxes",
+        },
+    )

@@ -1,0 +1,293 @@
+r"""The measured places of an inscription's signs, from a table or from annotations of a photograph.
+
+A CSV table has the columns sign, x, y, width, height: signs counted from 1, mm from the plate's
+top left corner; cells parted by commas, or by semicolons or tabs, as where mm have a decimal
+comma. A W3C Web Annotation page (also as IIIF viewers export it) has a box ``#xywh=`` in pixels
+for each sign, in the order of the inscription unless ids end in ``:sign:N`` as this program writes
+them. Where the picture shows more than the plate, an annotation whose text is ``plate`` gives the
+plate's own box; without one, nobody knows how far from the plate's edge a sign stands, and
+:func:`remarks` says so.
+
+>>> table = "sign,x,y,width,height\n1,2.0,5.0,4.2,4.0\n"
+>>> boxes_of(table, "boxes.csv").signs
+(SignBox(sign=0, x=2.0, y=5.0, width=4.2, height=4.0),)
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import pairwise
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from inscribe import files, strict
+from inscribe.errors import InputError, Place
+from inscribe.record.boxes.columns import column_of_boxes
+from inscribe.record.fields import MAX_MM
+from inscribe.record.model import Inscription, Plate, SignBox
+
+COLUMNS = ("sign", "x", "y", "width", "height")
+PLATE = "plate"
+_NUMBER = r"(-?\d+(?:\.\d+)?)"
+_XYWH = re.compile(rf"(?:^|[#&])xywh=(?:pixel:)?{_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}(?:&|$)")
+_OWN_ID = re.compile(r":sign:(\d+)$")
+
+_ROUNDED = 0.05  # mm: two figures rounded to a tenth may differ by so much
+_LIKE = 0.05  # the share by which the plate's box may differ from the plate as measured
+
+Sides = tuple[float, float, float, float]
+
+
+class Boxes(NamedTuple):
+    """Boxes of signs, in the order of the signs.
+
+    ``plate`` is the plate's own size where an annotation gives it; ``is_placed`` says whether it
+    is known how the boxes stand to the plate.
+    """
+
+    signs: tuple[SignBox, ...]
+    plate: Plate | None = None
+    is_placed: bool = True
+
+
+def read_boxes(path: Path, scale: float | None = None) -> Boxes:
+    """Return the boxes in a file; ``scale`` is in pixels per mm, for annotations.
+
+    Raises:
+        InputError: the file cannot be read, or is neither of the two kinds.
+    """
+    return boxes_of(files.read_text(path), str(path), scale)
+
+
+def boxes_of(text: str, name: str, scale: float | None = None) -> Boxes:
+    """Return the boxes written in ``text``, as :func:`read_boxes` does."""
+    try:
+        if text.lstrip()[:1] in ("{", "["):
+            found = _annotated(text, name, scale)
+        else:
+            found = Boxes(tuple(_tabled(text, name)))
+    except RecursionError as error:
+        raise InputError("the annotations are nested too deeply", Place(name)) from error
+    if not found.signs:
+        raise InputError("there is no box of a sign", Place(name), "see the formats in the help")
+    boxes = sorted(found.signs, key=lambda box: box.sign)
+    for box, following in pairwise(boxes):
+        if box.sign == following.sign:
+            raise InputError(f"sign {box.sign + 1} has two boxes", Place(name), "keep one of them")
+    return found._replace(signs=tuple(boxes))
+
+
+def with_boxes(inscription: Inscription, boxes: Sequence[SignBox], name: str) -> Inscription:
+    """Return ``inscription`` with its signs measured by ``boxes`` (from the file ``name``).
+
+    A column whose first and last sign have a box ends where the boxes say, not the record.
+
+    Raises:
+        InputError: a box is of a sign that the inscription does not have, or reaches past the
+            plate.
+    """
+    count = len(inscription.transcription.signs)
+    for box in boxes:
+        if box.sign >= count:
+            raise InputError(
+                f"there is a box for sign {box.sign + 1}, and the inscription has {count} signs",
+                Place(name),
+                "give a box a sign, in the order of the columns",
+            )
+        _require_on_plate(box, inscription.plate, name)
+    measured = replace(inscription, boxes=tuple(boxes))
+    known = inscription.columns
+    columns = [
+        column_of_boxes(column) or (known[column.index] if column.index < len(known) else None)
+        for column in measured.transcription.columns
+    ]
+    complete = tuple(column for column in columns if column)
+    return replace(measured, columns=complete if len(complete) == len(columns) else ())
+
+
+def remarks(boxes: Boxes, inscription: Inscription) -> tuple[str, ...]:
+    """Return what a reader must know of ``boxes`` of an inscription that was not measured so."""
+    return tuple(_remarks(boxes, inscription))
+
+
+def _remarks(boxes: Boxes, inscription: Inscription) -> Iterator[str]:
+    if not boxes.is_placed:
+        yield (
+            "no annotation says where the plate is: the picture's top left corner is taken for"
+            " the plate's, and the margins, the free room and the capacity hang on it; give the"
+            f' plate a box with the text "{PLATE}"'
+        )
+    plate, own = inscription.plate, boxes.plate
+    if plate and own and not (_alike(own.width, plate.width) and _alike(own.height, plate.height)):
+        yield (
+            f"the plate's box is {own.width:g} x {own.height:g} mm at this scale, and the record's"
+            f" plate {plate.width:g} x {plate.height:g} mm: one of them, or the scale, is wrong"
+        )
+    boxed = {box.sign for box in boxes.signs}
+    columns = inscription.transcription.columns
+    without = [c for c in columns if not any(sign.index in boxed for sign in c.signs)]
+    if without and inscription.columns:
+        which = ", ".join(str(column.index + 1) for column in without)
+        yield f"no sign of column {which} has a box: its ends are those of the record"
+
+
+def _alike(one: float, other: float) -> bool:
+    return abs(one - other) <= max(1.0, _LIKE * other)
+
+
+def _require_on_plate(box: SignBox, plate: Plate | None, name: str) -> None:
+    if plate is None:
+        return
+    right, bottom = box.x + box.width, box.y + box.height
+    slack = plate.slack + _ROUNDED
+    if right > plate.width + slack or bottom > plate.height + slack:
+        raise InputError(
+            f"the box of sign {box.sign + 1} reaches to {right:g}, {bottom:g} mm, past the plate"
+            f" of {plate.width:g} x {plate.height:g} mm",
+            Place(name),
+            f'check the scale, or give the plate a box with the text "{PLATE}"',
+        )
+
+
+def _tabled(text: str, name: str) -> Iterator[SignBox]:
+    delimiter = _delimiter(text)
+    columns = strict.columns_of(text, name, delimiter, COLUMNS)
+    missing = [column for column in COLUMNS if column not in columns]
+    if missing:
+        raise InputError(
+            f"the table has no column {missing[0]}",
+            Place(name, 1),
+            f"its first line should be {','.join(COLUMNS)}",
+        )
+    for number, row in strict.table_rows(text, name, delimiter, COLUMNS):
+        place = Place(name, number)
+        try:
+            sign = int(row["sign"])
+            sides = tuple(_mm(row[column]) for column in COLUMNS[1:])
+        except ValueError as error:
+            hint = "write mm as 4.2, or as 4,2 in a table whose cells are parted by ;"
+            raise InputError("a cell is no number", place, hint) from error
+        yield _box(sign, (sides[0], sides[1], sides[2], sides[3]), place)
+
+
+def _delimiter(table: str) -> str:
+    """Return what parts the cells of a table's head: a comma, a semicolon or a tab."""
+    head = next((line for line in table.split("\n") if line.strip() and line[:1] != "#"), "")
+    return max(",;\t", key=head.count)
+
+
+def _mm(cell: str) -> float:
+    """Return a figure with a decimal point or a decimal comma.
+
+    Raises:
+        ValueError: it is no number.
+    """
+    return float(cell.replace(",", "."))
+
+
+def _annotated(text: str, name: str, scale: float | None) -> Boxes:
+    if scale is None or not (math.isfinite(scale) and scale > 0):
+        raise InputError(
+            "annotations are in pixels", Place(name), "give the pixels per mm with --scale"
+        )
+    items = list(_items(text, name))
+    plate = next((sides for item, sides in items if _said(item).lower() == PLATE), None)
+    signs = [(item, sides) for item, sides in items if _said(item).lower() != PLATE]
+    own = [_OWN_ID.search(str(item.get("id", ""))) for item, _ in signs]
+    size = Plate(round(plate[2] / scale, 3), round(plate[3] / scale, 3)) if plate else None
+    boxes = _in_mm(signs, own, plate or (0, 0, 0, 0), scale, name)
+    return Boxes(tuple(boxes), size, plate is not None or all(own))
+
+
+def _in_mm(
+    signs: list[tuple[dict[str, Any], Sides]],
+    own: list[re.Match[str] | None],
+    corner: Sides,
+    scale: float,
+    name: str,
+) -> Iterator[SignBox]:
+    """Yield the boxes in mm from the plate's corner; ``own`` are the ids this program gave."""
+    for number, ((_, sides), match) in enumerate(zip(signs, own, strict=True), start=1):
+        x, y, width, height = sides
+        inside = (x - corner[0], y - corner[1], width, height)
+        sign = int(match[1]) if match and all(own) else number
+        in_mm = tuple(round(side / scale, 3) for side in inside)
+        yield _box(sign, (in_mm[0], in_mm[1], in_mm[2], in_mm[3]), Place(name))
+
+
+def _items(text: str, name: str) -> Iterator[tuple[dict[str, Any], Sides]]:
+    """Yield each annotation that has a box, with its box in pixels."""
+    try:
+        page = strict.json_value(text, Place(name))
+    except ValueError as error:
+        raise InputError("the annotations are not JSON", Place(name)) from error
+    items = _in_manifest(page) if isinstance(page, dict) else page
+    if not isinstance(items, list):
+        raise InputError(
+            "there is no list of annotations", Place(name), "export an AnnotationPage with items"
+        )
+    for item in items:
+        if isinstance(item, dict) and (found := _selected(item.get("target", item.get("on")))):
+            if "xywh=percent:" in found:
+                raise InputError("a box is in percent", Place(name), "export boxes in pixels")
+            if match := _XYWH.search(found):
+                x, y, width, height = (float(number) for number in match.groups())
+                yield item, (x, y, width, height)
+
+
+def _in_manifest(page: dict[str, Any]) -> Any:
+    """Return the annotations of a page; of a manifest those of its first canvas that has any.
+
+    Of a manifest of this program only those of single signs and of the plate are meant.
+    """
+    if page.get("type") != "Manifest":
+        return page.get("items", page.get("resources"))
+    for canvas in page.get("items", []):
+        pages = canvas.get("annotations", []) if isinstance(canvas, dict) else []
+        found = [item for each in pages for item in each.get("items", [])]
+        own = [item for item in found if _OWN_ID.search(str(item.get("id", "")))]
+        plates = [item for item in found if _said(item).lower() == PLATE]
+        if found:
+            return [*plates, *own] if own else found
+    return None
+
+
+def _selected(target: Any) -> str:
+    """Return the fragment that says where in the picture an annotation is."""
+    if isinstance(target, str):
+        return target
+    if isinstance(target, list):
+        return next(filter(None, map(_selected, target)), "")
+    if not isinstance(target, dict):
+        return ""
+    selector = target.get("selector")
+    for each in selector if isinstance(selector, list) else [selector]:
+        if isinstance(each, dict) and isinstance(value := each.get("value"), str):
+            return value
+    return _selected(target.get("id", target.get("source")))
+
+
+def _said(item: dict[str, Any]) -> str:
+    """Return the text of an annotation."""
+    body = item.get("body", item.get("resource"))
+    for each in body if isinstance(body, list) else [body]:
+        if isinstance(each, dict):
+            value = each.get("value", each.get("chars"))
+            if isinstance(value, str):
+                return value.strip()
+    return ""
+
+
+def _box(sign: int, sides: Sides, place: Place) -> SignBox:
+    x, y, width, height = sides
+    possible = all(math.isfinite(side) for side in sides) and max(sides) <= MAX_MM
+    if sign < 1 or not possible or x < 0 or y < 0 or width <= 0 or height <= 0:
+        raise InputError(
+            f"the box of sign {sign} is impossible: {x:g}, {y:g}, {width:g} x {height:g} mm",
+            place,
+            "signs count from 1, mm from the plate's top left corner; check the scale",
+        )
+    return SignBox(sign - 1, x, y, width, height)

@@ -1,0 +1,20 @@
+"""Records out of the TEI documents that this program writes.
+
+``edition`` (the signs), ``pictures``, ``documents`` (whole records).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inscribe import late
+
+if TYPE_CHECKING:
+    from inscribe.record.tei.documents import records_of_tei as records_of_tei
+else:
+    __getattr__ = late.door(
+        __name__,
+        {
+            "documents": "records_of_tei",
+        },
+    )

@@ -1,0 +1,70 @@
+"""The tests that reach a fault, in the order in which they are tried."""
+
+from __future__ import annotations
+
+import ast
+from collections import Counter
+from collections.abc import Iterator
+from pathlib import Path
+
+from mutating.operators import Fault
+from mutating.reach import Reach
+
+ROOT = Path(__file__).parents[3]
+SLOW = ("tests/test_entry.py", "tests/test_tei.py")  # their tests show every part at once
+ANSWERS = ("_answers.py", "_sentences.py", "_messages.py", "_values.py")
+LONG = 5.0  # seconds of a test that is not tried
+NEAR = 20  # tests of a line; with fewer, those of its function are run too, then of its module
+
+
+def reaching(reach: Reach, file: str, fault: Fault) -> list[tuple[str, float]]:
+    """Return the tests that run the line of a fault, each with its seconds.
+
+    Tests of whole answers come first, file by file, for those of a file share what they look at;
+    those that run the line itself come before those that run its function or module; of each file
+    of tests one, the fastest, then of each file another: so tests of many kinds are tried early.
+    """
+    line = reach.of(file, [fault.line])
+    near: set[str] = set()
+    if fault.function == (0, 0):
+        near = {test for lines in _naming(file, fault.name) for test in reach.of(*lines)}
+    elif len(line) < NEAR:
+        near = reach.of(file, range(fault.function[0] + 1, fault.function[1] + 1))
+    if len(line | near) < NEAR:
+        near |= reach.of(file)
+    whole = {test for test in line | near if is_whole(test)}
+    ordered = (
+        *sorted(whole, key=lambda test: (test.partition("::")[0], reach.seconds[test])),
+        *_mixed(reach, line - whole),
+        *_mixed(reach, near - line - whole),
+    )
+    return [(test, reach.seconds[test]) for test in ordered]
+
+
+def is_whole(test: str) -> bool:
+    """Whether a test holds whole answers."""
+    return test.partition("::")[0].endswith(ANSWERS)
+
+
+def _mixed(reach: Reach, tests: set[str]) -> list[str]:
+    """Return tests so that every file has its turn, the fastest of each first."""
+    turns = Counter[str]()
+    placed = []
+    for test in sorted(tests, key=lambda test: (reach.seconds[test], test)):
+        of_file = test.partition("::")[0]
+        if of_file not in SLOW and reach.seconds[test] < LONG:
+            turns[of_file] += 1
+            placed.append((turns[of_file], reach.seconds[test], test))
+    return [test for _, _, test in sorted(placed)]
+
+
+def _naming(file: str, name: str) -> Iterator[tuple[str, range]]:
+    """Yield the lines of functions that name a constant or class, in the whole package."""
+    for path in [file, *(str(p.relative_to(ROOT)) for p in (ROOT / "inscribe").rglob("*.py"))]:
+        text = (ROOT / path).read_text("utf-8")
+        if name.partition(".")[0] in text:
+            for node in ast.walk(ast.parse(text)):
+                if isinstance(node, ast.FunctionDef):
+                    names = {n.id for n in ast.walk(node) if isinstance(n, ast.Name)}
+                    if name in names:
+                        yield path, range(node.lineno + 1, (node.end_lineno or node.lineno) + 1)
