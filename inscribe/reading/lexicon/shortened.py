@@ -8,7 +8,7 @@ from collections.abc import Collection, Iterator
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.words import OKURIGANA_LEFT_OUT
 
-# A character that is a form of a verb by itself (見 mi, 来 ki) is seldom a shortened 見え or 来たり.
+# A character that is a form of a verb by itself (見 mi, 来 ki) is seldom a shortened 見え.
 _WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
 SHORTENED = (
     "連用形-一般",
@@ -22,12 +22,13 @@ SHORTENED = (
     "連用形-撥音便",
 )
 _WITHOUT_NO = 3500  # of a place: 志賀浦 for 志賀の浦
-_WITHOUT_NO_NOUN = 5500  # of another noun: 鶯鳴 for 鶯の鳴く
+_WITHOUT_NO_NOUN = 6000  # of another noun: 鶯鳴 for 鶯の鳴く
+TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
 _KANJI_ALONE = re.compile("[\u4e00-\u9fff々]{1,3}")
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800
 _OLDER_RULES = 1500
-_WITHOUT_SHI = 1200
+_WITHOUT_SHI = 2000
 _WHOLE_VERB = 2500
 _WHOLE_ENDING = 1000  # both kana of an ending left out
 _SHORT_BESIDE_NOUN = 1500
@@ -86,3 +87,24 @@ def without_no(entry: DictionaryEntry, particle: int) -> Iterator[DictionaryEntr
             note="の not written",
             right_connection=particle,
         )
+
+
+def without_its_no(written: str, kana: str, known: Collection[str]) -> str:
+    """Return 世の中, 若の浦 as manuscripts also write them, 世中, 若浦, unless that is a word.
+
+    >>> without_its_no("世の中", "よのなか", ()), without_its_no("花の色", "はなのいろ", ("花色",))
+    ('世中', '')
+    """
+    match = TWO_NOUNS.fullmatch(written)
+    short = match[1] + match[2] if match else ""
+    return short if short not in known and kana.count("の") == 1 else ""
+
+
+def ends_in_a_verb(written: str, kana: str, stems: dict[str, set[str]]) -> bool:
+    """Whether the last of several signs is a verb and its ending: 言問, 月待.
+
+    >>> ends_in_a_verb("月待", "つきまち", {"待": {"ま"}})
+    True
+    """
+    last = stems.get(written[-1], ()) if len(written) > 1 else ()
+    return any(stem and kana[:-1].endswith(stem) for stem in last)

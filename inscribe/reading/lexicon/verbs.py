@@ -10,9 +10,14 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from inscribe import tables
+from inscribe.reading.lexicon.boundaries import (
+    kanji_boundaries,
+    okurigana_boundaries,
+    part_readings,
+)
 from inscribe.reading.lexicon.groups import groups, with_words
 from inscribe.reading.lexicon.mixed_spellings import compound_stems
-from inscribe.reading.lexicon.nouns import common_word_costs, noun_rows, spoken_kana
+from inscribe.reading.lexicon.nouns import common_word_costs, spoken_kana
 from inscribe.reading.lexicon.paradigms import inflections
 from inscribe.reading.lexicon.shortened import inner_left_out, left_out
 from inscribe.reading.lexicon.stems import RARER_CLASS, ClassIndex, Stem
@@ -43,7 +48,6 @@ _COVERS_ENDING = {
     "下二段-ナ行": "寝宿",
     "下二段-カ行": "消",
 }
-_WHOLE_FIRST = re.compile("[見着来出寝居][はひふへほ]")  # 見はやす: mi, then hayasu
 _INNER_KANA = re.compile("([\u4e00-\u9fff]+)[\u3041-\u3096]")
 _ENDS_A_VERB = frozenset("きぎしちにひびみりえけせてねへめれ")
 _KANA_RUN = re.compile("[\u3041-\u3096]+")
@@ -84,9 +88,9 @@ def verb_rows() -> list[VerbRow]:
             raw.append((row["written"], row["historical"], conjugation, row["gloss"]))
             names.append(row["class"])
     cuts: dict[str, set[int]] = {}
-    parts = _part_readings(raw)
+    parts = part_readings(raw)
     for written, kana, _, _ in raw:
-        found = _boundaries(written, kana) or _kanji_boundaries(written, kana, parts)
+        found = okurigana_boundaries(written, kana) or kanji_boundaries(written, kana, parts)
         cuts.setdefault(kana, set()).update(found if len(written) > 1 else ())
     first: dict[tuple[str, str], str] = {}
     for name, (written, kana, _, _) in zip(names, raw, strict=True):
@@ -128,47 +132,6 @@ def _covers(written: str, conjugation: str) -> bool:
     if conjugation.startswith("上一段"):
         return True
     return written[-1:] in _COVERS_ENDING.get(conjugation, "") and bool(written)
-
-
-def _boundaries(written: str, kana: str) -> tuple[int, ...]:
-    """Return where the later parts of a compound begin, as far as its okurigana show it."""
-    found: list[int] = []
-    position = 0
-    if _WHOLE_FIRST.match(written) and len(kana) > 1:
-        found.append(1)
-    for match in _KANA_RUN.finditer(written):
-        at = kana.find(match[0], position + (1 if match.start() else 0))
-        if at < 0:
-            return tuple(found)
-        position = at + len(match[0])
-        if match.end() < len(written) and position < len(kana):
-            found.append(position)
-    return tuple(found)
-
-
-def _part_readings(raw: list[tuple[str, str, str, str]]) -> dict[str, set[str]]:
-    """Return the historical kana of single characters, as stems of verbs or as nouns."""
-    readings: dict[str, set[str]] = {}
-    for written, kana, _, _ in raw:
-        if len(written) == 1 and kana:
-            readings.setdefault(written, set()).add(kana)
-    for written, historical, _, _, _ in noun_rows():
-        if len(written) == 1:
-            readings.setdefault(written, set()).add(historical)
-    return readings
-
-
-def _kanji_boundaries(written: str, kana: str, readings: dict[str, set[str]]) -> tuple[int, ...]:
-    """Return where the last, or the second, part of a compound in kanji alone begins."""
-    if len(written) < 2 or _KANA_RUN.search(written) or written[-1] in "来為得経歴寝宿":
-        return ()
-    for last in sorted(readings.get(written[-1], ()), key=len, reverse=True):
-        if kana.endswith(last) and len(last) < len(kana):
-            return (len(kana) - len(last),)
-    for first in sorted(readings.get(written[0], ()), key=len, reverse=True):
-        if kana.startswith(first) and len(first) < len(kana):
-            return (len(first),)
-    return ()
 
 
 def stem_readings(rows: list[VerbRow]) -> dict[str, set[str]]:

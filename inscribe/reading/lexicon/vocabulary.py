@@ -35,7 +35,7 @@ _CHINESE_SIGN = 3000  # a single sign with its Chinese sound, or as a place
 _NUMERAL = 2500
 _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
-_DEVERBAL = 2500
+_DEVERBAL = 4500
 OTHER_SPELLING = 900  # a spelling UniDic does not give costs this much more
 _ORIGIN_COST = {"和": 0, "混": 1500, "漢": 7000, "固": 1500}
 # UniDic's cost above which a word is too rare to be met in verse.
@@ -78,12 +78,7 @@ def unidic_entries(
         if conjugation.startswith("文語サ行変格") and fields[12] != "和":
             continue  # 住す, 賞す: words of prose
         extra = _ORIGIN_COST[fields[12]] + _POS_COST.get(pos, 0) + _unlikeliness(word)
-        if pos == "名詞" and index.is_misread_stem(word.surface, hiragana(fields[19])):
-            extra += OTHER_READING  # 摘み is tsumi
-        if pos == "名詞" and index.is_stem(word.surface):
-            extra += OTHER_READING  # 花咲 is hana saku
-        elif pos == "名詞" and index.ends_in_a_verb(word.surface, hiragana(fields[19])):
-            extra += _DEVERBAL  # 月待 is tsuki matsu, and seldom a noun
+        extra += _as_verb(word, index) if pos == "名詞" else 0
         place = index.number("名詞-普通名詞-一般", "*", "*") if fields[12] == "固" else None
         entry = DictionaryEntry(
             word.surface,
@@ -104,6 +99,18 @@ def unidic_entries(
             more = 0 if classical_form else _RESPELT_NOUN
             for other in respelt(entry, 1 if classical_form else 0):
                 yield other._replace(cost=other.cost + more)
+
+
+def _as_verb(word: mecab.UnidicEntry, index: ClassIndex) -> int:
+    """Return what a noun costs more because verse takes what is written for a verb."""
+    kana, more = hiragana(word.fields[19]), 0
+    if index.is_misread_stem(word.surface, kana):
+        more += OTHER_READING  # 摘み is tsumi
+    if index.is_stem(word.surface):
+        more += OTHER_READING  # 花咲 is hana saku
+    elif index.ends_in_a_verb(word.surface, kana):
+        more += _DEVERBAL  # 月待 is tsuki matsu, and seldom a noun
+    return more
 
 
 def _with_boundaries(kana: str, said: str) -> str:

@@ -7,13 +7,15 @@ goes with its customary nouns (``verse_pairs.tsv``): 虫の鳴 is naku, 鐘の�
 that cost nearly the same are held against each other once more.
 
 >>> from inscribe.reading.verse.reader import read_verse
->>> [word.romaji for word in read_verse("我宿の梅の花こそ匂けれ春の夜深く風も吹なり").words][5:7]
-['niohi', 'kere']
+>>> read = read_verse("夕暮の庭の草葉に虫の鳴声こそ秋のあはれなりけれ")
+>>> " ".join(word.romaji for word in read.words[6:9])
+'mushi no naku'
 """
 
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Sequence
+from itertools import pairwise
 
 from inscribe import tables
 from inscribe.reading.spelling import modern_kana
@@ -81,7 +83,7 @@ def _goes_on(word: ReadWord, after: ReadWord) -> bool:
 def _finals(words: Sequence[ReadWord], firsts: Collection[int]) -> int:
     """Return what final forms before nouns cost within phrases."""
     cost = 0
-    for index, (word, after) in enumerate(zip(words, words[1:], strict=False), start=1):
+    for index, (word, after) in enumerate(pairwise(words), start=1):
         noun = after.part_of_speech.startswith(("名詞", "代名詞"))
         final = word.form.startswith("終止形") and not _sounds_attributive(word)
         if noun and index not in firsts and final:

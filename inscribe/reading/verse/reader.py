@@ -34,6 +34,7 @@ from inscribe.reading.words import (
 
 NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
 _NO_METRE = 15000  # what a text costs more that keeps no metre
+_TOO_DEAR = 7000  # what keeping the metre of a haiku may cost
 _LONGEST = 80  # signs; no poem that has a metre here is longer
 _MORAE_OFF = 8  # a best path with so many morae too few or too many may hide a poem
 _KANA_REPEATED = frozenset("ゝゞ")
@@ -208,4 +209,14 @@ def _searched(
     if path is None:
         return VerseReading(words, None, voiced=voiced, searched=True)
     found = list(path.words)
+    if metre is HAIKU and _kept_by_chance(found, words, metre):
+        return VerseReading(words, None, voiced=voiced, searched=True)
     return VerseReading(found, metre, fitted_phrases(found, metre)[1], False, voiced, True)
+
+
+def _kept_by_chance(found: list[ReadWord], words: list[ReadWord], metre: Metre) -> bool:
+    """Whether words keep a short metre only at the price of much less natural words."""
+    if not all(word.known for word in found):
+        return True
+    cost = fitted_phrases(found, metre)[0] + path_cost(found)
+    return cost - path_cost(words) > _TOO_DEAR
