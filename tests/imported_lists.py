@@ -110,6 +110,12 @@ def _spoilt(row: list[str], fault: str, before: list[list[str]]) -> list[str]:
     return [*made, "beyond the headings"] if fault == "too many cells" else made
 
 
+def sound_list(count: int, seed: int) -> list[list[str]]:
+    """Return the headings and so many rows without a fault."""
+    rng = random.Random(seed)
+    return [HEADINGS, *(_row(number, rng) for number in range(count))]
+
+
 def faulty_list(count: int, seed: int) -> tuple[bytes, dict[int, str]]:
     """Return a list of so many rows as Shift_JIS, and the fault of each row that has one.
 

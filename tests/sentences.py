@@ -56,7 +56,7 @@ def of_text(text: str) -> Iterator[str]:
     found = read(parse(text))
     for passage in found.passages:
         yield f"{passage.kind} {passage.text}: {'; '.join(passage.reasons)}"
-    for proposal in found.proposals[:2]:
+    for proposal in found.proposals[:1]:
         yield f"{found.register}: {'; '.join(proposal.reasons)}"
     for doubt in found.doubts:
         yield f"{doubt.first}-{doubt.last}: {doubt.why}"

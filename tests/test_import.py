@@ -7,12 +7,13 @@ import io
 import json
 import re
 from collections.abc import Sequence
+from datetime import datetime
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
 from hypothesis import HealthCheck, given, settings, strategies as st
-from imported_lists import FAULTS, faulty_list
+from imported_lists import FAULTS, faulty_list, sound_list
 
 from inscribe.cli import cli
 from inscribe.errors import InputError
@@ -270,6 +271,46 @@ def test_a_faulty_list_of_300_rows(tmp_path: Path) -> None:
         load(Path(row["file"]))
     again = run(*arguments, "--format", "json")
     assert {row["what"] for row in json.loads(again.stdout)["rows"]} == {"same", "left out"}
+
+
+def test_a_workbook_becomes_the_records_that_its_csv_does(tmp_path: Path) -> None:
+    """The workbook's days and figures are cells of their own kinds; its second run changes none."""
+    openpyxl = pytest.importorskip("openpyxl")
+    rows = sound_list(40, seed=3)
+    folders = {}
+    for ending in ("csv", "xlsx"):
+        file, mapping = tmp_path / f"list.{ending}", tmp_path / f"map-{ending}.toml"
+        if ending == "csv":
+            with file.open("w", encoding="utf-8", newline="") as written:
+                csv.writer(written).writerows(rows)
+        else:
+            book = openpyxl.Workbook()
+            for row in rows:
+                book.active.append(row)
+            for number in range(2, len(rows) + 1):
+                for column in (5, 6):
+                    cell = book.active.cell(number, column)
+                    cell.value = float(cell.value)
+                day = book.active.cell(number, 11)
+                day.value = datetime(*map(int, str(day.value).split("/")))
+            book.save(file)
+        assert run(str(file), "--map", str(mapping)).return_value == 0
+        folders[ending] = tmp_path / ending
+        arguments = (str(file), "--map", str(mapping), "--to", str(folders[ending]))
+        made = json.loads(run(*arguments, "--format", "json").stdout)
+        assert [row["what"] for row in made["rows"]] == ["new"] * 40
+        again = json.loads(run(*arguments, "--format", "json").stdout)
+        assert [row["what"] for row in again["rows"]] == ["same"] * 40
+
+    def held(ending: str) -> list[object]:
+        records = map(load, sorted(folders[ending].glob("*.toml")))
+        return [
+            (each.id, each.kind, each.drawer, each.measurements, each.remarks,
+             [(i.place, i.text, i.readers) for i in each.inscriptions])
+            for each in records
+        ]  # fmt: skip
+
+    assert held("xlsx") == held("csv")
 
 
 _CELL = st.one_of(

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import product
 from typing import Any
 
@@ -126,7 +125,8 @@ def test_a_cut_is_kept_and_the_rest_goes_by_it() -> None:
     held = measured(drawn, cuts={1: Cut(10.5, 12.0)})
     assert held.signs[1].y >= 10.4
     assert held.signs[1].y + held.signs[1].height <= 12.1
-    assert held.signs[3:] == free.signs[3:]
+    for one, other in zip(held.signs[3:], free.signs[3:], strict=True):
+        assert np.abs(np.array(one.box) - other.box).max() < 0.15
 
 
 def test_boxes_of_a_person_are_taken_as_they_are() -> None:
@@ -209,5 +209,5 @@ def test_pixels_and_mm_are_each_others_reverse(
 def test_measuring_the_same_twice_says_the_same() -> None:
     drawn = photographed(askew=0.03)
     first = measured(drawn)
-    again = measured(drawn, corners=first.corners)
-    assert replace(again, barrel=first.barrel) == first
+    again = measured(drawn, corners=first.corners, barrel=first.barrel)
+    assert again == first

@@ -235,6 +235,6 @@ def test_what_is_said_once_is_not_asked_for(tmp_path: Path) -> None:
     )
     assert run.returncode == 0, run.stderr
     record = load(path)
-    assert record.drawer == "１２"
+    assert record.drawer == "12"
     reader = record.inscriptions[0].readers[0]
     assert (reader.by, str(reader.on)) == ("A. Reader", "2026-11-25")

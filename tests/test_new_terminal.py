@@ -22,7 +22,7 @@ HEAD = [
     ("object id", ""),
     ("kind of fitting", "小柄"),
     ("title", "Plum"),
-    ("drawer", "12"),
+    ("drawer", "１２"),
     ("length", "97,2"),
     ("width", "四寸八分"),
     ("thickness", ""),
@@ -170,7 +170,7 @@ def test_the_next_object_offers_the_last_ones_answers_and_asks_not_what_was_said
     options = ["--reader", "H. Quist", "--day", "today", "--hand", "running"]
     second = Terminal(["new", str(tmp_path / "b.toml"), *options])
     second.see("said once for this folder: reader H. Quist")
-    for prompt in ("id [b]", "fitting [kozuka]", "title", "[12]"):
+    for prompt in ("id [b]", "fitting [kozuka]", "title", "[１２]"):
         second.answer(prompt, "")
     for prompt in ("length", "width", "thickness", "place of the inscription [back plate]"):
         second.answer(prompt, "")
@@ -184,6 +184,28 @@ def test_the_next_object_offers_the_last_ones_answers_and_asks_not_what_was_said
     each = load(tmp_path / "b.toml").inscriptions[0]
     assert (each.hand, each.readers[0].by) == ("running", "H. Quist")
     assert each.readers[0].on == date.today()
+
+
+def test_a_place_that_the_next_fitting_does_not_have_is_not_offered(tmp_path: Path) -> None:
+    (tmp_path / ".inscribe-new.json").write_text(
+        json.dumps(
+            {"session": {}, "last": {"kind": "kozuka", "inscription.1.place": "back plate"}}
+        ),
+        "utf-8",
+    )
+    for kind, offered in (("kozuka", " [back plate]:"), ("tsuba", ":")):
+        terminal = Terminal(["new", str(tmp_path / f"{kind}.toml")])
+        terminal.answer("object id", "")
+        terminal.answer("kind of fitting", kind)
+        for prompt in ("title", "drawer"):
+            terminal.answer(prompt, "")
+        terminal.wait(" in mm")
+        while " in mm" in terminal.line():
+            terminal.type("\r")
+        terminal.wait("place of the inscription")
+        assert terminal.line().endswith(f"place of the inscription{offered}")
+        terminal.type(CTRL_C)
+        assert terminal.ended() == 130
 
 
 def test_two_terminals_at_once_keep_out_of_each_others_way(tmp_path: Path) -> None:

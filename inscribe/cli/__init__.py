@@ -47,7 +47,7 @@ COMMANDS = {
 
 _LONGEST_PATH = 4096  # characters
 FIRST_STEPS = """\
-inscribe records, reads and collates the inscriptions on Japanese sword fittings.
+inscribe records, reads and collates inscriptions on Japanese sword fittings.
 
 First, try it on a text, then on the invented collection that comes with it:
 
@@ -102,8 +102,10 @@ class LazyGroup(click.Group):
 def _show_credits(context: click.Context, _option: click.Parameter, asked: bool) -> None:
     if asked:
         from inscribe.credits import credits_as_text
+        from inscribe.report.terminal import fitted
 
-        click.echo(credits_as_text())
+        for line in credits_as_text().split("\n"):
+            click.echo(fitted(line, 11 if line.startswith(" ") else 0))
         context.exit()
 
 

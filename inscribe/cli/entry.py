@@ -70,9 +70,10 @@ explanations.tsv; what it has not stays English.
     "--format",
     "asked",
     type=click.Choice(list(ENDINGS)),
-    help="What to write (default: as the file of -o ends, else md). volume is for print, pdf the "
-    "same through a browser; iiif a manifest, linked JSON-LD, annotation W3C Web Annotation, svg "
-    "the plate drawn to scale.",
+    metavar="FORMAT",
+    help=f"What to write: {', '.join(ENDINGS)} (default: as the file of -o ends, else md). volume "
+    "is for print, pdf the same through a browser; iiif a manifest, linked JSON-LD, annotation W3C "
+    "Web Annotation, svg the plate drawn to scale.",
 )
 @click.option("--style", "style_file", metavar="FILE", help="A house style (TOML), see below.")
 @click.option(

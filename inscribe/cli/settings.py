@@ -45,7 +45,7 @@ def _shown(found: tuple[Setting, ...], shape: str) -> str:
         plain = {each.key: {"value": each.value, "from": each.origin} for each in found}
         return json.dumps(plain, ensure_ascii=False, indent=2)
     if not found:
-        return f"no settings; a file {FILE} here or above it may hold {', '.join(KEYS)}"
+        return f"no settings; a file {FILE} here or above it may hold\n  {', '.join(KEYS)}"
     width = max(len(each.key) for each in found)
     return "\n".join(
         f"{each.key:{width}}  {_words(each.value)}  (from {each.origin})" for each in found

@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from typing import NamedTuple
+
 import cv2
 import numpy as np
 
-from inscribe.measuring.cutting import ROWS, ColumnInk
+from inscribe.measuring.cutting import ROWS, ColumnInk, SignExtent
+from inscribe.measuring.rhythm import Expected
 from inscribe.measuring.strokes import PER_MM
 from inscribe.measuring.view import Array
 
+Box = tuple[float, float, float, float]
 CLEAR = 0.25  # how much stroke must show at a box's side
+BARE = 10  # percent of a column's rows show no strokes, but at most grain
 AROUND = 3.0  # mm along a column over which the bare metal beside it is seen
 BLUR = 0.09  # mm by which ink spreads beyond its stroke
 STEP = PER_MM // ROWS  # rows of pixels in one of ``ROWS``
+CRUMB = 0.45  # of a cell: ink that is shorter is not the whole sign
 LEAST = 0.08  # mm of ink that a side must show
 
 
@@ -52,14 +59,64 @@ def _rows(strip: Array, around: Array) -> Array:
     """Return the ink of a column's rows, 1 where a row is full."""
     pixels = np.maximum(strip.sum(1) - around * strip.shape[1], 0)
     rows = _stepped(pixels) / PER_MM  # mm of ink
+    rows = np.maximum(rows - np.percentile(rows, BARE), 0)
     inked = rows[rows > 0.1]
     full = float(np.percentile(inked, 85)) if len(inked) else 1.0
     return np.asarray(np.clip(rows / full - 0.06, 0, 1.3))
 
 
-def tight(
-    ink: Array, left: float, right: float, top: float, bottom: float
-) -> tuple[float, float, float, float] | None:
+class Drawn(NamedTuple):
+    """A box (x, y, width, height in mm), and whether the ink of its sign was seen."""
+
+    sides: Box
+    shows: bool
+
+
+def drawn(
+    ink: Array,
+    side: tuple[float, float],
+    cells: Sequence[SignExtent],
+    expected: Sequence[Expected],
+) -> list[Drawn]:
+    """Return a box for each sign of a column.
+
+    Signs that show no strokes stand in the middle of the others, as wide as is expected by them.
+
+    Args:
+        ink: the stroke of each pixel of the rectified plate.
+        side: the column's left and right end in pixels.
+        cells: where each sign was cut.
+        expected: what is expected of each sign.
+    """
+    found = [
+        tight(ink, *side, cell.top, cell.bottom) if sign.shows else None
+        for cell, sign in zip(cells, expected, strict=True)
+    ]
+    middle, full = _middle_and_width(side, found, expected)
+    result = []
+    for box, cell, sign in zip(found, cells, expected, strict=True):
+        long, wide = cell.bottom - cell.top, full * sign.width
+        if box is None:
+            result.append(Drawn((middle - wide / 2, cell.top, wide, long), False))
+        elif box[3] < CRUMB * long:
+            result.append(Drawn((box[0], cell.top, box[2], long), True))
+        else:
+            result.append(Drawn(box, True))
+    return result
+
+
+def _middle_and_width(
+    side: tuple[float, float], found: Sequence[Box | None], expected: Sequence[Expected]
+) -> tuple[float, float]:
+    """Return the middle of a column's signs and the width of a full one, in mm."""
+    seen = [(box, sign) for box, sign in zip(found, expected, strict=True) if box is not None]
+    if not seen:
+        return (side[0] + side[1]) / 2 / PER_MM, (side[1] - side[0]) / PER_MM
+    middle = np.median([box[0] + box[2] / 2 for box, _ in seen])
+    return float(middle), float(np.median([box[2] / sign.width for box, sign in seen]))
+
+
+def tight(ink: Array, left: float, right: float, top: float, bottom: float) -> Box | None:
     """Return the box (x, y, width, height in mm) of the ink in a cell, or None without ink.
 
     ``left`` and ``right`` are pixels of the rectified plate, ``top`` and ``bottom`` are mm.

@@ -18,6 +18,7 @@ import numpy as np
 from inscribe.measuring.model import Cut
 from inscribe.measuring.rhythm import Expected
 from inscribe.measuring.shapes import forms, rows_of
+from inscribe.measuring.strokes import PER_MM
 from inscribe.measuring.view import Array
 from inscribe.measuring.ways import after, before, shares, soft
 
@@ -43,6 +44,8 @@ class Weights(NamedTuple):
     shape: float = 14.0  # strokes that are nowhere where they should be
     eighths: float = 3.5  # the same by rows alone, beside the whole form
     hands: float = 0.12  # how far the pitches of two columns differ (log)
+    square: float = 0.85  # a full sign is as long as this share of its column's width
+    squares: float = 0.3  # give or take (log)
 
 
 USUAL = Weights()
@@ -81,7 +84,7 @@ def cells(
         weights: what the parts of a telling weigh.
     """
     held = list(fixed) or [{} for _ in columns]
-    pitches = _pitches([(ink.rows, signs) for ink, signs in columns], held, weights)
+    pitches = _pitches(columns, held, weights)
     return [
         _Table(ink, signs, pitch, given, weights).told()
         for (ink, signs), given, pitch in zip(columns, held, pitches, strict=True)
@@ -89,18 +92,21 @@ def cells(
 
 
 def _pitches(
-    columns: Sequence[tuple[Array, Sequence[Expected]]],
+    columns: Sequence[tuple[ColumnInk, Sequence[Expected]]],
     fixed: Sequence[Mapping[int, Cut]],
     weights: Weights,
 ) -> list[float]:
     """Return the length of a full sign in rows for each column, alike in all as far as may be."""
-    most = max(_longest(rows, signs, weights) for rows, signs in columns)
+    most = max(_longest(ink.rows, signs, weights) for ink, signs in columns)
     tried = [most * STEP**step for step in range(60) if most * STEP**step >= LEAST * ROWS]
     tried = tried or [most]
     costs = np.array(
         [
-            [_rough_cost(rows, signs, pitch, given, weights) for pitch in tried]
-            for (rows, signs), given in zip(columns, fixed, strict=True)
+            [
+                _rough_cost(ink.rows, signs, pitch, given, weights) + _oblong(ink, pitch, weights)
+                for pitch in tried
+            ]
+            for (ink, signs), given in zip(columns, fixed, strict=True)
         ]
     )
     steps = np.arange(len(tried))
@@ -108,6 +114,14 @@ def _pitches(
     alike = (costs[:, None, :] + unlike[None]).min(2).sum(0)
     shared = int(alike.argmin())
     return [tried[int((own + unlike[shared]).argmin())] for own in costs]
+
+
+def _oblong(ink: ColumnInk, pitch: float, weights: Weights) -> float:
+    """Return the price of full signs that are not about as long as their column is wide."""
+    if ink.pixels is None:
+        return 0.0
+    width = ink.pixels.shape[1] / PER_MM * ROWS
+    return 0.5 * float(np.log(pitch / (weights.square * width)) / weights.squares) ** 2
 
 
 def _longest(rows: Array, signs: Sequence[Expected], weights: Weights) -> float:

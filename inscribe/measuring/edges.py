@@ -11,12 +11,13 @@ from typing import NamedTuple
 import cv2
 import numpy as np
 
+from inscribe.measuring import lens
 from inscribe.measuring.view import Array, straightened
 
 POINTS = 160  # along an edge, where it is made exact
 NEAR = 0.012  # of the longer side: how far the exact edge may be
+STRAIGHT = 0.3  # pixels that the points of a straight long side are off, in the mean
 BOWS = np.linspace(-0.09, 0.09, 37)
-BARRELS = np.linspace(-0.02, 0.045, 27)
 
 
 class Exact(NamedTuple):
@@ -59,34 +60,47 @@ def clear_sides(change_x: Array, change_y: Array, corners: Array) -> list[float]
     return found
 
 
-def exact(small: Array, quad: Array) -> Exact:
+def exact(small: Array, quad: Array, *, is_found: bool = True) -> Exact:
     """Return an outline made exact along its edges.
 
-    The lens's barrel is the one that makes all four edges straightest, if that helps at all.
+    The lens's barrel is the one that makes all four edges straightest; where none does so clearly,
+    the one along whose curves the long sides show the most change.
 
     Args:
         small: the picture, RGB.
-        quad: its corners as found, from the top left clockwise.
+        quad: its corners, from the top left clockwise.
+        is_found: the corners are rough ones; otherwise a person gave them.
     """
     light = np.log(cv2.GaussianBlur(small, (0, 0), 1.0).astype(np.float32) + 8)
     size = (small.shape[1], small.shape[0])
     edges = [_edge(light, quad[i], quad[(i + 1) % 4]) for i in range(4)]
     sides = [edge.points for edge in edges]
-    rests = []
-    for barrel in BARRELS:
-        straight = [straightened(side, size, float(barrel)) for side in sides]
-        rests.append(sum(_rest(side) for side in straight))
-    barrel = float(BARRELS[int(np.argmin(rests))])
-    if rests[int(np.argmin(rests))] > 0.9 * rests[int(np.abs(BARRELS).argmin())]:
-        barrel = 0.0
-    lines = [_fitted(straightened(side, size, barrel)) for side in sides]
-    corners = np.array([_meeting(lines[i - 1], lines[i]) for i in range(4)])
+    barrel = _straightening(sides, size)
+    if not barrel and max(_rest(sides[1]), _rest(sides[3])) > STRAIGHT:
+        barrel = lens.barrel_of_long_sides(small, _corners(sides, size, 0.0) if is_found else quad)
+    corners = _corners(sides, size, barrel)
     bow = (_bow(sides[1]) - _bow(sides[3])) / 2
     middle = np.array(size) / 2
     away = corners - middle
     far = (away**2).sum(1, keepdims=True) / (middle**2).sum()
     spread = min(edge.spread for edge in edges)
     return Exact(middle + away * (1 - barrel * far), abs(bow), barrel, spread)
+
+
+def _straightening(sides: list[Array], size: tuple[int, int]) -> float:
+    """Return the barrel that makes all sides straightest, or 0 where it hardly helps."""
+    rests = [
+        sum(_rest(straightened(side, size, float(barrel))) for side in sides)
+        for barrel in lens.BARRELS
+    ]
+    is_little = min(rests) > 0.9 * rests[int(np.abs(lens.BARRELS).argmin())]
+    return 0.0 if is_little else float(lens.BARRELS[int(np.argmin(rests))])
+
+
+def _corners(sides: list[Array], size: tuple[int, int], barrel: float) -> Array:
+    """Return where the sides meet in the picture without the barrel."""
+    lines = [_fitted(straightened(side, size, barrel)) for side in sides]
+    return np.array([_meeting(lines[i - 1], lines[i]) for i in range(4)])
 
 
 class _PlateEdge(NamedTuple):

@@ -8,14 +8,14 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-import cv2
 import numpy as np
 
 from inscribe.errors import InputError, Place
+from inscribe.measuring import glare
 from inscribe.measuring.columns import bands, column_cuts
 from inscribe.measuring.outline import CLEAR, Outline, runs_bent, runs_out
 from inscribe.measuring.picture import Picture
-from inscribe.measuring.strokes import PER_MM, contrast
+from inscribe.measuring.strokes import contrast
 from inscribe.measuring.view import Array, View
 from inscribe.record import Plate
 
@@ -24,10 +24,7 @@ LEAST_SPAN = 0.5  # of the picture's longer side: a plate that is shorter may be
 COARSE = 6.0  # pixels per mm: with less, neighbouring strokes run together
 BOWED = 0.012  # share of its length by which a long side may bow
 SOFT = 0.65  # mm over which even the sharpest edge of a blurred picture changes
-BURNT = 0.40  # share of the plate without any detail
-PATCH = 1.5  # mm: no sign has so large a square without a stroke
-HIDDEN = 0.2  # share of the writing that may be burnt out
-WHITE = 244  # a pixel as bright as this in every colour is burnt out
+BURNT = 0.40  # share of a picture without an outline that may be burnt out
 FAINT = 2.8  # strokes stand out from bare metal at least so many times
 TOO_MANY = 1.9  # price of columns that are not there
 ENOUGH = 0.9  # price below which more columns than asked are there
@@ -59,7 +56,7 @@ def outline_problem(picture: Picture, plate: Plate, outline: Outline | None) -> 
     is_found = outline is not None and outline.clear >= UNCLEAR and outline.bow < BOWED / 2
     if is_found and span > LEAST_SPAN / 2:
         return None
-    if (share := _burnt(picture.pixels)) > BURNT:
+    if (share := glare.burnt(picture.pixels)) > BURNT:
         return _glare(picture, share, "picture")
     shown = f"{plate.height:g} x {plate.width:g} mm"
     return _refused(
@@ -107,11 +104,7 @@ def face_problem(
 
     ``counts`` are the signs of each column, in reading order.
     """
-    share = _burnt(face.pixels)
-    if share > BURNT:
-        return _glare(picture, share, "plate")
-    hidden = _hidden(face, counts)
-    if hidden > HIDDEN:
+    if hidden := glare.hidden(face.pixels, face.ink, counts):
         return _glare(picture, hidden, "writing")
     told = contrast(face.pixels, face.ink)
     spread = outline.spread / face.scale
@@ -153,28 +146,6 @@ def _broadness(ink: Array, cuts: list[float], counts: list[int]) -> float:
         first, last = np.searchsorted(held, [0.02 * held[-1], 0.98 * held[-1]])
         found.append((right - left) * count / max(1, int(last - first)))
     return float(np.median(found))
-
-
-def _hidden(face: PlateView, counts: list[int]) -> float:
-    """Return the share of the columns, as long as the longest of them, that is burnt out.
-
-    Bright metal between strokes does not count: a whole patch must be without any detail.
-    """
-    size = round(PATCH * PER_MM)
-    burnt = (face.pixels.min(-1) >= WHITE).astype(np.uint8)
-    patches = cv2.morphologyEx(burnt, cv2.MORPH_OPEN, np.ones((size, size), np.uint8))
-    sides = bands(face.ink, column_cuts(face.ink, len(counts))[0])
-    columns = np.zeros(face.ink.shape[1], bool)
-    for left, right in sides:
-        columns[round(left) : round(right)] = True
-    rows = np.cumsum(face.ink[:, columns].sum(1))
-    first, last = np.searchsorted(rows, [0.01 * rows[-1], 0.99 * rows[-1]])
-    held = patches[first : last + 1, columns]
-    return float(held.mean()) if held.size else 0.0
-
-
-def _burnt(pixels: Array) -> float:
-    return float((pixels.min(-1) >= WHITE).mean())
 
 
 def _bent(picture: Picture) -> InputError:

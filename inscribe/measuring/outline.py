@@ -71,12 +71,12 @@ def found_outline(image: Array, proportion: float) -> Outline | None:
 def given_outline(image: Array, corners: Corners) -> Outline:
     """Return what the picture shows of the outline whose corners a person gave."""
     small, shrink = _shrunk(image)
-    found = _outline(small, np.array(corners) * shrink, shrink)
+    found = _outline(small, np.array(corners) * shrink, shrink, is_found=False)
     return found._replace(corners=corners)
 
 
-def _outline(small: Array, quad: Array, shrink: float) -> Outline:
-    exact = edges.exact(small, quad)
+def _outline(small: Array, quad: Array, shrink: float, *, is_found: bool = True) -> Outline:
+    exact = edges.exact(small, quad, is_found=is_found)
     change_x, change_y = edges.changes(small)
     clear = min(edges.clear_sides(change_x, change_y, exact.corners))
     bow = max(exact.bow, edges.bowing(change_x, quad)) if clear < CLEAR else exact.bow

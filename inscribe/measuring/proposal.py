@@ -19,7 +19,6 @@ from inscribe.measuring.view import Array, View
 from inscribe.record import Inscription, Plate
 from inscribe.signs import Column
 
-TRUSTED = 0.6  # an outline as clear as this tells how the lens bends lines
 PLACES = 2  # decimals of a mm that are kept
 
 
@@ -102,9 +101,7 @@ def _view(picture: Picture, outline: Outline, asked: Asked) -> View:
         across = (np.hypot(*(b - a)) + np.hypot(*(c - d))) / 2
         down = (np.hypot(*(d - a)) + np.hypot(*(c - b))) / 2
         plate = Plate(float(across / asked.scale), float(down / asked.scale))
-    barrel = asked.barrel
-    if barrel is None:
-        barrel = outline.barrel if outline.clear >= TRUSTED else 0.0
+    barrel = outline.barrel if asked.barrel is None else asked.barrel
     return View(outline.corners, plate.width, plate.height, picture.size, barrel)
 
 
@@ -135,21 +132,15 @@ def _signs(
     given = {box.sign: box for box in asked.boxes}
     found = []
     for side, column, column_cells in zip(sides, columns, told, strict=True):
-        for sign, cell in zip(column.signs, column_cells, strict=True):
-            box = given.get(sign.index)
-            if box is not None:
-                found.append(MeasuredSign(*box, certainty=1.0, is_given=True))
+        expected = [rhythm.expected(sign) for sign in column.signs]
+        drawn = boxes.drawn(ink, side, column_cells, expected)
+        for sign, cell, hope, box in zip(column.signs, column_cells, expected, drawn, strict=True):
+            if sign.index in given:
+                found.append(MeasuredSign(*given[sign.index], certainty=1.0, is_given=True))
                 continue
-            tight = boxes.tight(ink, *side, cell.top, cell.bottom)
-            x, y, width, height = tight or (
-                side[0] / PER_MM,
-                cell.top,
-                (side[1] - side[0]) / PER_MM,
-                cell.bottom - cell.top,
-            )
-            sure = certainty(cell, shows=tight is not None and rhythm.expected(sign).shows)
-            x, y, width, height = (round(value, PLACES) for value in (x, y, width, height))
-            found.append(MeasuredSign(sign.index, x, y, width, height, round(sure, 2)))
+            x, y, width, height = (round(value, PLACES) for value in box.sides)
+            sure = round(certainty(cell, shows=hope.shows and box.shows), 2)
+            found.append(MeasuredSign(sign.index, x, y, width, height, sure))
     return tuple(found)
 
 

@@ -14,6 +14,8 @@ from inscribe.signs import Certainty, Kind, Sign
 
 FULL = 84  # percent of its square that a full Chinese character fills (median of the table)
 GRID = 4  # cells in a row of the table
+UNEVEN = 0.22  # of a full character: how far hands differ in length; of flat signs that is more
+LEAST_SPREAD, MOST_SPREAD = 0.2, 0.6
 LONG_MARKS = "〱〲〳〵"
 
 
@@ -58,7 +60,7 @@ def expected(sign: Sign) -> Expected:
         return Expected(0.85, 0.35)
     width, height, strokes = row["width"], row["height"], row["strokes"]
     length = int(height) / FULL
-    spread = 0.25 if length > 0.4 else 0.5
+    spread = min(max(UNEVEN / length, LEAST_SPREAD), MOST_SPREAD)
     return Expected(length, spread, int(width) / FULL, _even(list(map(int, strokes))))
 
 

@@ -29,7 +29,7 @@ from inscribe.recording.checks import (
     yes_problem,
 )
 from inscribe.recording.measures import extent_of, mm_of, sizes_of
-from inscribe.recording.typed import day_of, is_yes
+from inscribe.recording.typed import day_of, is_yes, plain
 from inscribe.settling import Who, settle, settlement
 
 FACE_ENDS = "」"
@@ -81,7 +81,7 @@ class Interview:
         title = ask("title", "title or subject (may stay empty)", anything)
         drawer = ""
         if self.asker.drawer:
-            drawer = ask("drawer", "drawer it lies in (may stay empty)", anything)
+            drawer = plain(ask("drawer", "drawer it lies in (may stay empty)", anything))
         sizes = {name: self._mm(name, f"{name} in mm (may stay empty)") for name in sizes_of(kind)}
         found = [self._inscription(1, kind)]
         while self._yes(f"more.{len(found)}", "another inscription on this object? y/n"):

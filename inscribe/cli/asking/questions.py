@@ -81,7 +81,7 @@ class Prompter:
         def asked() -> str:
             if offered:
                 say(f"  usual: {'; '.join(offered)}")
-            said = self._asked(key, question, check, offered, self._default(key, default))
+            said = self._asked(key, question, check, offered, self._default(key, default, offered))
             if offered and said and said not in offered:
                 say("  none of the usual words; it is kept as you wrote it")
             if name == "source" and said and not is_in_library(self.library_file, said):
@@ -90,14 +90,23 @@ class Prompter:
 
         return self.draft.answer(key, asked, check)
 
-    def _default(self, key: str, default: Callable[[], str] | None) -> str:
-        """Return what an empty answer stands for."""
+    def _default(
+        self, key: str, default: Callable[[], str] | None, offered: tuple[str, ...]
+    ) -> str:
+        """Return what an empty answer stands for.
+
+        The last object's place is none for a fitting of another kind that has no such place.
+        """
         name = key.rpartition(".")[2]
         if default is not None and (self.live or name == "id"):
             return default()
         if not self.live:
             return ""
-        return "today" if name == "on" else self.memory.last.get(key, "")
+        if name == "on":
+            return "today"
+        remembered = self.memory.last.get(key, "")
+        other_kind = self.draft.answers.get("kind") != self.memory.last.get("kind")
+        return "" if name == "place" and other_kind and remembered not in offered else remembered
 
     def column(self, key: str, number: int, before: str) -> tuple[str, tuple[str, ...]]:
         """Return a column that was shown and kept, and readings given for it."""

@@ -125,7 +125,8 @@ def _nouns(text: str, position: int) -> Iterator[SignatureWord]:
 
 def _is_honoured(text: str, at: int) -> bool:
     """Return whether 家, 君 or another word of respect stands at a place: 為鞍掛家, a family."""
-    return any(word.kind == "honorific" for end in (1, 2) for word in words_of(text[at : at + end]))
+    following = filter(None, (text[at : at + 1], text[at : at + 2]))
+    return any(word.kind == "honorific" for each in following for word in words_of(each))
 
 
 def _wish_follows(text: str, position: int) -> bool:

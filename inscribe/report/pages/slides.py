@@ -67,7 +67,8 @@ def _slides(title: str, section: Section) -> Iterator[Slide]:
     drawings = [block for block in section.side if isinstance(block, Drawing)]
     leads: list[Block] = [block for block in section.flow if isinstance(block, Lead)]
     columns = [block for block in section.flow if isinstance(block, Columns)]
-    yield Slide(title, section.heading, [*pictures, *drawings], leads)
+    if pictures or drawings or leads:
+        yield Slide(title, section.heading, [*pictures, *drawings], leads)
     yield Slide(title, section.heading, [], [*columns])
     strips = columns[0].strips if columns else ()
     for block in section.flow:

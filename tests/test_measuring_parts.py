@@ -1,0 +1,109 @@
+"""Parts of measuring by themselves: glare, the lens, boxes of worn signs, how square signs are."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+import pytest
+
+pytest.importorskip("cv2")
+
+from inscribe.measuring import boxes, glare, lens
+from inscribe.measuring.cutting import SignExtent, cells
+from inscribe.measuring.rhythm import Expected
+from inscribe.measuring.strokes import PER_MM
+from inscribe.measuring.view import barrelled
+
+SIZE = 4 * PER_MM  # pixels of a sign
+
+
+def written(count: int) -> Any:
+    """Return the ink of a plate of 14 x 60 mm with one column of signs, each a frame."""
+    ink = np.zeros((60 * PER_MM, 14 * PER_MM), np.float32)
+    for place in range(count):
+        top, left = round((3 + 4.6 * place) * PER_MM), 5 * PER_MM
+        for row in (top, top + SIZE // 2, top + SIZE - 4):
+            ink[row : row + 4, left : left + SIZE] = 1
+        for column in (left, left + SIZE - 4):
+            ink[top : top + SIZE, column : column + 4] = 1
+    return ink
+
+
+def seen(ink: Any, *burnt: slice) -> Any:
+    """Return overexposed metal on which strokes are dark, but where glare lies."""
+    pixels = np.repeat((255 - 160 * ink).astype(np.uint8)[..., None], 3, 2)
+    for rows in burnt:
+        pixels[rows] = 255
+    return pixels
+
+
+def test_bright_metal_hides_no_dark_strokes() -> None:
+    ink = written(12)
+    assert glare.burnt(seen(ink)) > 0.7
+    assert glare.hidden(seen(ink), ink, [12]) == 0
+
+
+@pytest.mark.parametrize(("first", "last"), [(0, 27), (20, 45), (33, 60)])
+def test_glare_across_the_writing_hides_it(first: int, last: int) -> None:
+    band = slice(first * PER_MM, last * PER_MM)
+    ink = written(12)
+    ink[band] = 0
+    assert glare.hidden(seen(ink, band), ink, [12]) > 0.3
+
+
+def test_bright_metal_below_a_short_text_is_no_glare() -> None:
+    ink = written(5)
+    assert glare.hidden(seen(ink), ink, [5]) == 0
+
+
+def faint_edges(barrel: float) -> tuple[Any, Any]:
+    """Return a plate whose long edges show here and there, and its corners in the picture."""
+    size = (400, 900)
+    rng = np.random.default_rng(3)
+    rim = np.array([[50.0, 40.0], [350.0, 40.0], [350.0, 860.0], [50.0, 860.0]])
+    rows, columns = np.mgrid[: size[1], : size[0]].astype(np.float64)
+    picture = np.full((size[1], size[0]), 110.0)
+    along = np.linspace(40, 860, 900)
+    for side, sign in ((50.0, 1), (350.0, -1)):
+        curve = barrelled(np.stack([np.full(900, side), along], -1), size, barrel)
+        edge = np.interp(rows[:, 0], curve[:, 1], curve[:, 0])[:, None]
+        shown = 40 * (np.sin(rows / 40 + sign) > -0.2)
+        picture += shown / (1 + np.exp(-sign * (columns - edge) * 6))
+    picture += rng.normal(0, 0.8, picture.shape)
+    pixels = np.repeat(np.clip(picture, 0, 255).astype(np.uint8)[..., None], 3, 2)
+    return pixels, barrelled(rim, size, barrel)
+
+
+@pytest.mark.parametrize("barrel", [0.0, 0.012, 0.03])
+def test_faint_long_sides_tell_how_the_lens_bends_them(barrel: float) -> None:
+    found = lens.barrel_of_long_sides(*faint_edges(barrel))
+    assert found == pytest.approx(barrel, abs=0.006)
+
+
+def test_a_worn_sign_stands_in_the_middle_of_the_others() -> None:
+    ink = written(3)
+    ink[round(7.6 * PER_MM) : round(11.7 * PER_MM)] *= 0.02
+    told = [SignExtent(3 + 4.6 * n, 7 + 4.6 * n, 0.9, 0.9) for n in range(3)]
+    hopes = [Expected(1, 0.2), Expected(1, 0.2, shows=False), Expected(1, 0.2)]
+    first, worn, last = boxes.drawn(ink, (0, ink.shape[1]), told, hopes)
+    assert first.shows
+    assert last.shows
+    assert not worn.shows
+    assert worn.sides == pytest.approx((first.sides[0], 7.6, first.sides[2], 4.0), abs=0.05)
+
+
+def test_ink_that_is_only_a_crumb_does_not_shrink_the_box() -> None:
+    ink = np.zeros((10 * PER_MM, 8 * PER_MM), np.float32)
+    ink[PER_MM : PER_MM + 8, 2 * PER_MM : 5 * PER_MM] = 1
+    (found,) = boxes.drawn(ink, (0, ink.shape[1]), [SignExtent(1, 5, 0.9, 0.9)], [Expected(1, 0.2)])
+    assert found.sides[1::2] == (1, 4)
+
+
+def test_signs_are_not_drawn_out_to_take_up_grain() -> None:
+    grain = np.random.default_rng(1).uniform(0, 0.3, (60 * PER_MM, 14 * PER_MM))
+    ink = np.maximum(written(4), grain.astype(np.float32))
+    (held,) = boxes.column_inks(ink, [(4.5 * PER_MM, 9.5 * PER_MM)])
+    even = (32**-0.5,) * 32
+    (told,) = cells([(held, [Expected(1, 0.2, form=even)] * 4)])
+    assert max(cell.bottom - cell.top for cell in told) < 6
