@@ -44,7 +44,7 @@ AUTHORS = {
 LATER = "a later author, invented"  # sets that came after this table was made
 LOOKED = ("odd", "look", "usual")
 OTHERS = {
-    "passages": "composed inscriptions divided, by three authors",
+    "passages": "composed inscriptions divided, by five authors",
     "collate": "recall and precision of differences, beside plain alignment",
     "collate_manuscripts": "false alarms on manuscripts",
     "space": "verdicts on plates simulated by three authors, each measured on the others'",
