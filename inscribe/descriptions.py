@@ -203,7 +203,7 @@ def problems_of(table: TableDescription, path: Path) -> Iterator[TableError]:
     """Yield what is wrong with a file that should be a table: its columns, cells and keys."""
     columns: list[str] = []
     seen: dict[tuple[str, ...], int] = {}
-    for number, line in enumerate(read_text(path).split("\n"), start=1):
+    for number, line in enumerate(tables.lines_of(path), start=1):
         if not line.strip() or line.startswith("#"):
             continue
         cells, place = line.split("\t"), Place(str(path), number)

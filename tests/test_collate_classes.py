@@ -380,3 +380,11 @@ def test_a_text_written_twice_is_no_excerpt() -> None:
 )
 def test_rare_graphs_are_words(written: str, kana: str) -> None:
     assert is_faithful(f"けさの{written}かな", f"けさの{kana}かな")
+
+
+def test_the_halves_of_a_poem_exchanged_have_moved() -> None:
+    upper, lower = "人の親の心は闇にあらねども", "子を思ふ道にまどひぬるかな"
+    found = collate_texts(lower + upper, upper + lower)
+    assert [(g.kind, g.copy.text) for g in found.groups if g.is_substantive] == [("moved", lower)]
+    other = collate_texts("秋来ぬと目にはさやかに見えねども風の音にぞ", upper + lower)
+    assert "moved" not in {group.kind for group in other.groups}

@@ -10,7 +10,7 @@ from inscribe.errors import InputError
 from inscribe.forms import code_point, related
 from inscribe.notation import parse
 from inscribe.record import ColumnMeasure, Inscription, Plate
-from inscribe.restoring import restore
+from inscribe.restoring import Seen, restore
 
 # Unicode 15, chapter 3: surrogates are no characters, the last code point is U+10FFFF.
 CODE_POINTS = {"U+D7FF": 0xD7FF, "U+E000": 0xE000, "U+10FFFF": 0x10FFFF, "U+8229": 0x8229}
@@ -100,3 +100,19 @@ def test_the_number_of_a_worn_year_follows_from_its_cycle(text: str) -> None:
 def test_an_era_that_never_was_may_be_any_that_had_that_year(text: str, meant: str) -> None:
     found = [each.text for each in resolve(text).explanations]
     assert any(meant in each for each in found), found
+
+
+SEEN = {
+    "looks like 正": ("武州住□国作", Seen(like="正"), 0),
+    "shares a part with 正": ("武州住□国作", Seen(like="正"), 1),
+    "has 宀": ("武州住□国作", Seen(parts=("宀",)), 0),
+    "5 strokes, 4–6 seen": ("武州住□国作", Seen(strokes=(4, 6)), 0),
+    "does not look like な": ("世の中に桜の□かりせば", Seen(like="な"), 1),
+}
+
+
+@pytest.mark.parametrize("said", SEEN)
+def test_what_is_seen_of_a_sign_is_said_of_its_candidates(said: str) -> None:
+    text, seen, rank = SEEN[said]
+    candidate = restore(parse(text), seen_of_it=seen).lacunae[0].candidates[rank]
+    assert [each.text for each in candidate.evidence if each.kind == "seen"] == [said]

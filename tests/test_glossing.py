@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
@@ -140,3 +141,27 @@ def test_glosses_change_nothing_but_glosses(text: str) -> None:
     pairs = zip(after.proposals[0].tokens, before.proposals[0].tokens, strict=True)
     assert all(replace(new, gloss=old.gloss) == old for new, old in pairs)
     assert replace(after, proposals=before.proposals) == before
+
+
+@pytest.mark.parametrize(
+    ("form", "said"),
+    [
+        ("csv", "桜 sakura ‘cherry’ | の no ‘of’"),
+        ("lido", "桜 sakura ‘cherry’ | の no ‘of’"),
+        ("tei", '<gloss xml:lang="en">cherry</gloss>'),
+    ],
+)
+def test_glosses_are_handed_on_to_other_programs(form: str, said: str) -> None:
+    result = CliRunner().invoke(cli, ["entry", "examples/DEMO-003.toml", "--format", form])
+    assert said in result.output
+
+
+def test_signs_that_cannot_be_read_have_no_glosses_to_hand_on(tmp_path: Path) -> None:
+    record = tmp_path / "A-1.toml"
+    record.write_text(
+        'id = "A-1"\nkind = "kozuka"\n\n[[inscription]]\nplace = "back plate"\ntext = "□□"\n',
+        "utf-8",
+    )
+    result = CliRunner().invoke(cli, ["entry", str(record), "--format", "tei"])
+    assert result.exit_code == 0, result.output
+    assert "<gloss" not in result.output

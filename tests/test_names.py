@@ -147,7 +147,7 @@ def test_command_refuses_what_is_no_name(name: str) -> None:
 # Surnames that the table of families lacks; their readings as ENAMDICT has them.
 @pytest.mark.parametrize(
     ("name", "romaji"),
-    [("薬袋", "Minai"), ("鶏冠井", "Kaide"), ("糀谷", "Kōjiya"), ("樫出", "Kashide")],
+    [("薬袋", "Minai"), ("鶏冠井", "Kaide"), ("糀谷", "Kōjiya"), ("樫出", "Kashiide")],
 )
 def test_surnames_of_the_dictionary(name: str, romaji: str) -> None:
     found = readings(name, "surname")

@@ -83,3 +83,26 @@ def test_a_surname_is_read_as_most_are_called(surname: str, romaji: str) -> None
 
 def test_a_reading_by_persons_says_how_many() -> None:
     assert readings("川田", "surname")[0].reason == "surname, of 23 of 29 persons in ENAMDICT"
+
+
+def test_a_family_in_no_list_is_a_doubt() -> None:
+    why = "鵙沢 is in no list of surnames; it may be something else"
+    assert why in [doubt.why for doubt in read_text("武州住鵙沢綾国刻").doubts]
+    assert not read_text("武州住沢井綾国刻").doubts
+
+
+@pytest.mark.parametrize(
+    ("text", "begins"),
+    [
+        ("明石浦／ほの〳〵とあかしの浦の朝霧に／島かくれ行舟をしそおもふ", "Akashi no ura "),
+        ("龍田川／ほの〳〵とあかしの浦の朝霧に／島かくれ行舟をしそおもふ", "Tatsutagawa "),
+        ("春ハ華夏ほとゝきす龝ハ月冬雪さえて冷しかりけり", "haru wa hana natsu hototogisu aki wa"),
+        (
+            "鉄ハ熱キニ打ツヘシ人ハ若キニ学フヘシ／沢井綾国刻",
+            "tetsu wa atsuki ni utsubeshi hito wa",
+        ),
+        ("堪忍の二字をつねに忘るへからす", "kannin no niji o "),
+    ],
+)
+def test_how_it_begins(text: str, begins: str) -> None:
+    assert read_text(text).proposals[0].romaji.startswith(begins)

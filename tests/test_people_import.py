@@ -12,10 +12,18 @@ import pytest
 from click.testing import CliRunner
 from hypothesis import given, settings, strategies as st
 
+from inscribe import add_glossary, read_text, tables
 from inscribe.cli import cli
 from inscribe.descriptions import described, problems_in, problems_of_row
-from inscribe.errors import InputError
-from inscribe.persons import as_table, as_toml, imported_people, of_toml, people_of_tei
+from inscribe.errors import InputError, InscribeError
+from inscribe.persons import (
+    as_table,
+    as_toml,
+    imported_people,
+    of_toml,
+    people_of_tei,
+    with_persons,
+)
 
 LIST = """Nr,Name,姓,よみ,俳号,俳号よみ,工銘,生没年,職,Sammlung,Geb.
 7,Uan,鵜蔵,うくら,雨蛙庵（うああん）、雨庵,うあん,,1712-1780,俳人,Kabinett 3,
@@ -142,3 +150,34 @@ def test_nothing_of_a_list_is_lost_and_what_is_made_can_be_used(rows: list[list[
 @given(st.dictionaries(st.text(max_size=8), st.sampled_from(["art", "pen", "note"]), max_size=5))
 def test_a_mapping_comes_back(mapping: dict[str, str]) -> None:
     assert of_toml(as_toml(mapping), "a.toml") == mapping
+
+
+def test_a_tei_list_is_read_directly_from_a_glossary_folder(tmp_path: Path) -> None:
+    (tmp_path / "people.xml").write_text(TEI, encoding="utf-8")
+    add_glossary(tmp_path)
+    try:
+        persons = with_persons([read_text("雨蛙庵書")])[0].persons
+        first = read_text("雨蛙庵書").proposals[0].romaji
+    finally:
+        tables.remove_folder(tmp_path)
+    assert [(each.id, each.kinds) for each in persons] == [("p1", ("pen name",))]
+    assert first.startswith("Uān")
+
+
+@pytest.mark.parametrize(
+    ("others", "content", "said"),
+    [
+        (("people.tsv",), TEI, "people stands in two files"),
+        ((), "<TEI", "not well-formed"),
+        ((), '<TEI xmlns="http://www.tei-c.org/ns/1.0"/>', "there is no person in it"),
+    ],
+)
+def test_a_tei_list_that_cannot_be_used_is_refused(
+    tmp_path: Path, others: tuple[str, ...], content: str, said: str
+) -> None:
+    (tmp_path / "people.xml").write_text(content, encoding="utf-8")
+    for name in others:
+        (tmp_path / name).write_text("id\n", encoding="utf-8")
+    with pytest.raises(InscribeError, match=said):
+        add_glossary(tmp_path)
+    assert tmp_path not in tables.folders()

@@ -28,6 +28,7 @@ ORDER = (
     "compounds",
     "glosses",
     "jukujikun",
+    "prose_usual",
     "parts",
     "look_alikes",
     "sign_shapes",

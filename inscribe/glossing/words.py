@@ -34,6 +34,11 @@ class WordMeaning(NamedTuple):
     gloss: str  # short; of a word without one its sort, in brackets
     grammar: str  # in plain words
 
+    @property
+    def meaning(self) -> str:
+        """The gloss of a word that has one; nothing where only its sort is known."""
+        return "" if self.gloss.startswith("[") else self.gloss
+
 
 def with_glosses(found: Interpretation) -> Interpretation:
     """Return an interpretation with a gloss on each word of its first reading that has one."""

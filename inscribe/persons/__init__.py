@@ -1,6 +1,7 @@
 """Whom may an inscription name? The user's own list of persons, held against what is read.
 
-In: interpretations, and the table ``people.tsv`` of a glossary folder. Out: the same
+In: interpretations, and the table ``people.tsv`` of a glossary folder, or ``people.xml`` (a TEI
+document with listPerson). Out: the same
 interpretations, with the persons they may name, ranked, each with its reasons. The program ships no
 person. Only where there is such a list is anything of this room imported.
 
@@ -33,7 +34,10 @@ if TYPE_CHECKING:
     from inscribe.persons.listing import people as people, people_called as people_called
     from inscribe.persons.mapping import as_toml as as_toml, of_toml as of_toml
     from inscribe.persons.model import ListedPerson as ListedPerson
-    from inscribe.persons.tei import people_of_tei as people_of_tei
+    from inscribe.persons.tei import (
+        lines_of_tei as lines_of_tei,
+        people_of_tei as people_of_tei,
+    )
     from inscribe.persons.whom import with_persons as with_persons
 else:
     __getattr__ = late.door(
@@ -43,7 +47,7 @@ else:
             "listing": "people people_called",
             "mapping": "as_toml of_toml",
             "model": "ListedPerson",
-            "tei": "people_of_tei",
+            "tei": "lines_of_tei people_of_tei",
             "whom": "with_persons",
         },
     )

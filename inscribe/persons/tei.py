@@ -11,11 +11,13 @@ active person to its passive ones. What else stands in a person is kept in the n
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import strict
 from inscribe.errors import InputError, Place
-from inscribe.persons.importing import ImportedPeople, PeopleTable
+from inscribe.files import read_text
+from inscribe.persons.importing import ImportedPeople, PeopleTable, as_table
 from inscribe.reading.names import SORTS
 
 if TYPE_CHECKING:
@@ -59,6 +61,15 @@ def people_of_tei(content: str, name: str) -> ImportedPeople:
         cells += [("teacher", "relation", each) for each in teachers.get(identity, ())]
         table.add(number, cells)
     return table.finished({})
+
+
+def lines_of_tei(path: Path) -> list[str]:
+    """Return the lines of ``people.tsv`` that a ``people.xml`` in a glossary folder stands for.
+
+    Raises:
+        InputError: it is not well-formed, or holds no person.
+    """
+    return as_table(people_of_tei(read_text(path), str(path)).rows).rstrip("\n").split("\n")
 
 
 def _cells(person: ET.Element) -> Iterator[Cell]:

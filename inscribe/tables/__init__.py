@@ -42,6 +42,7 @@ if TYPE_CHECKING:
         SEPARATOR as SEPARATOR,
         Row as Row,
         first_cells as first_cells,
+        lines_of as lines_of,
         listed as listed,
         rows as rows,
     )
@@ -54,6 +55,6 @@ else:
                 "remove_folder subjects tables_in"
             ),
             "large": "Rows Search Sorted",
-            "reading": "Row SEPARATOR first_cells listed rows",
+            "reading": "Row SEPARATOR first_cells lines_of listed rows",
         },
     )

@@ -8,7 +8,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import ParamSpec, TypeVar
 
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, TableError
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -18,6 +18,7 @@ _PACKAGE = Path(__file__).parent.parent
 _INSTALLED = _PACKAGE / "glossary"
 PACKAGED = _INSTALLED if _INSTALLED.is_dir() else _PACKAGE.parent / "glossary"
 _NO_SUBJECT = "build"  # the folder of the scripts that make tables
+IN_XML = {"people": "inscribe.persons:lines_of_tei"}  # tables that a user may have as TEI
 _user_folders: list[Path] = []
 _forgetters: list[Callable[[], None]] = []
 
@@ -79,12 +80,23 @@ def cached(most: int | None = None) -> Callable[[Callable[P, T]], Callable[P, T]
 
 
 def tables_in(folder: Path) -> dict[str, Path]:
-    """Return the files of the tables in a folder and its folders of subjects, by their names."""
+    """Return the files of the tables in a folder and its folders of subjects, by their names.
+
+    A list of persons may lie there as TEI, ``people.xml``.
+
+    Raises:
+        TableError: a folder has a table in both forms.
+    """
     found: dict[str, Path] = {}
     for place in (folder, *(folder / subject for subject in subjects())):
         if place.is_dir():
             for file in sorted(place.glob("*.tsv")):
                 found.setdefault(file.stem, file)
+    if folder != PACKAGED:
+        for file in (folder / f"{name}.xml" for name in IN_XML):
+            if file.is_file() and (other := found.setdefault(file.stem, file)) != file:
+                said = f"{file.stem} stands in two files"
+                raise TableError(said, Place(str(file)), f"keep it or {other.name}")
     return found
 
 

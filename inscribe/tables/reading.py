@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
+from inscribe import late
 from inscribe.errors import Place, TableError
 from inscribe.files import read_text
-from inscribe.tables.glossary_folders import PACKAGED, files, packaged_tables
+from inscribe.tables.glossary_folders import IN_XML, PACKAGED, files, packaged_tables
 
 Row = dict[str, str]  # the cells of a row by the names of their columns
 SEPARATOR = ";"
+_XML = ".xml"
+_lines_of_xml = late.names(__name__, IN_XML)  # what makes a table of it, by the table's name
 
 
 def listed(cell: str) -> tuple[str, ...]:
@@ -49,7 +52,9 @@ def first_cells(name: str) -> Iterator[str]:
 
 
 def lines_of(path: Path) -> list[str]:
-    """Return the lines of a table; only a user's may be no UTF-8, or encoded twice."""
+    """Return the lines of a table; only a user's may be no UTF-8, encoded twice, or TEI."""
+    if path.suffix == _XML:
+        return list(_lines_of_xml(path.stem)(path))
     if path.is_relative_to(PACKAGED):
         return path.read_text(encoding="utf-8").split("\n")
     return read_text(path).split("\n")

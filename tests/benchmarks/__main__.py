@@ -33,6 +33,8 @@ AUTHORS = {
     "plate words": "second author, invented",
     "formulas, ": "second author, invented",
     "formulas_d": "fourth author, invented",
+    "formulas_f": "sixth author, invented",
+    "signatures_f": "sixth author, invented",
     "prose_c": "third author, invented",
     "prose_d": "fourth author, invented",
     "endings_d": "fourth author, invented",
@@ -91,6 +93,7 @@ def readings(every: int, only: str) -> Iterator[Row]:
     """Yield the sets of texts with readings: how many are read right as a whole."""
     import chances
     import reading
+    import signatures
     import usual
 
     peer = usual.pykakasi_reader()
@@ -104,6 +107,10 @@ def readings(every: int, only: str) -> Iterator[Row]:
             name = path.stem.replace("_look", ", look").replace("_measure", ", measure")
             rows = [(row.carved, row.right) for row in usual.rows(path)]
             sets.append((name, rows, usual.letters))
+    for path in signatures.FILES:
+        name = path.stem.replace("_look", ", look").replace("_measure", ", measure")
+        cases_of_file = [(each.text, frozenset(each.right)) for each in signatures.of_file(path)]
+        sets.append((name, cases_of_file, signatures.letters))
     for name, cases, letters in sets:
         if only in name and (some := cases[::every]):
             began = time.perf_counter()

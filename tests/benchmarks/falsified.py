@@ -55,7 +55,7 @@ FACTS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
     ),
     "forms/numbers": (("written", "value"), ("test_readings",)),
     "forms/characters": (("strokes", "on", "kun", "names"), ("test_readings",)),
-    "forms/old_forms": (("written", "current"), ("test_joyo", "test_variants")),
+    "forms/old_forms": (("written", "current"), ("test_joyo", "test_variants", "test_ivd")),
     "forms/variants": (("written", "current"), ("test_variants",)),
     "forms/related_forms": (("written", "other"), ("test_variants",)),
     "kana/hentaigana": (("written", "kana", "parent"), ("test_kana_of_unicode",)),

@@ -28,6 +28,7 @@ from pathlib import Path
 DATA = Path(__file__).parent.parent / "data" / "signatures.tsv"
 FORMULAS = DATA.with_name("signature_formulas.tsv")
 FRESH = DATA.with_name("signatures_fresh.tsv")
+FILES = tuple(DATA.with_name(f"signatures_f_{half}.tsv") for half in ("look", "measure"))
 FACE_END = re.compile("(?<!（印「.)」(?!）)")
 MARKS = re.compile("（花押）|（印「[^」]*」）")
 Reader = Callable[[str], list[str]]

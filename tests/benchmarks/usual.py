@@ -6,8 +6,8 @@ Files have the columns kind, carved and reading; lines that begin with # are rem
 the shared list of usual formulas (../shared/data/usual_inscriptions.tsv, which may be looked at)
 and the two halves of a second author's list, tests/data/formulas_look.tsv and
 tests/data/formulas_measure.tsv, and those of a third (formulas_d_*; 77% of its measured half were
-right when first read). The rows of the measured halves are only counted: --misses shows those of
-the other files.
+right when first read) and a sixth (formulas_f_*). The rows of the measured halves are only counted:
+--misses shows those of the other files.
 
 A reading counts when it is right as a whole, but for capitals, hyphens and word division. Other
 readings that are right too stand in the lists after " | ", or in brackets after the word that they
@@ -29,8 +29,9 @@ from pathlib import Path
 
 DATA = Path(__file__).resolve().parent.parent / "data"
 SHARED = Path(__file__).parents[3] / "shared" / "data" / "usual_inscriptions.tsv"
-COUNTED_ONLY = (DATA / "formulas_measure.tsv", DATA / "formulas_d_measure.tsv")
-FILES = (SHARED, DATA / "formulas_look.tsv", DATA / "formulas_d_look.tsv", *COUNTED_ONLY)
+SETS = ("formulas", "formulas_d", "formulas_f")
+COUNTED_ONLY = tuple(DATA / f"{name}_measure.tsv" for name in SETS)
+FILES = (SHARED, *(DATA / f"{name}_look.tsv" for name in SETS), *COUNTED_ONLY)
 BRACKET = re.compile(r"\s*\(([^)]*)\)")
 LINKING = "no"
 CLAN_LINKED = re.compile(r"\b(fujiwara|minamoto|taira|tachibana|sugawara) no (?=\w)")

@@ -78,10 +78,14 @@ class _BlockAligner:
         """Return the groups of the copy and the part of the source, before near moves are seen."""
         whole = Block(0, len(self.copy), *window)
         if whole.longest <= EXACT:
-            return self._in_words(self._exactly(whole, MOST_WORK))
+            found = self._in_words(self._exactly(whole, MOST_WORK))
+            if not _mostly_differs(found, whole):
+                return found
+            return self._around_moved(around_moved(self.copy, self.source, window)) or found
         parts = around_moved(self.copy, self.source, window) if whole.shortest > EXACT // 2 else []
-        if not parts:
-            return self._of_part(whole)
+        return self._around_moved(parts) or self._of_part(whole)
+
+    def _around_moved(self, parts: list[Block | Stretch]) -> list[Group]:
         found: list[Group] = []
         for each in parts:
             found += self._of_part(each) if isinstance(each, Block) else [self._moved(each)]
@@ -178,6 +182,12 @@ class _BlockAligner:
     def _account(self, work: int) -> None:
         self.done += work
         self._left -= work
+
+
+def _mostly_differs(found: list[Group], whole: Block) -> bool:
+    """Whether more than half of both texts differs in wording, as where halves are exchanged."""
+    differing = sum(len(g.copy) + len(g.source) for g in found if g.is_substantive)
+    return 2 * differing > whole.signs
 
 
 def _worth_searching(plan: list[Block], most_work: int) -> set[Block]:

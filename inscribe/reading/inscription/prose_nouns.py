@@ -70,4 +70,6 @@ def _stands_alone(plain: str, first: int, end: int) -> bool:
 
 @tables.cached()
 def _nouns() -> dict[str, str]:
-    return {row["written"]: row["kana"] for row in tables.rows("prose_nouns")}
+    """Return how nouns are read in prose; those set down by hand before the dictionary's."""
+    both = (*tables.rows("prose_usual"), *tables.rows("prose_nouns"))
+    return {row["written"]: row["kana"] for row in both}

@@ -26,7 +26,8 @@ from inscribe.reading.names.model import MOST, UNREAD, NameReading, element, ran
 
 _OF_HOUSES = ("place", "material")  # what a tradesman's house may be named after
 FROM_DICTIONARY = 0.15  # below what is counted, as the dictionary says nothing of what is usual
-_COUNTED, _AS_GOOD_AS = 0.9, 3.0  # persons that what the lists say of a reading is as good as
+_COUNTED = 0.9
+_LISTED_AS, _KNOWN_AS = 3.0, 1.0  # persons that a word of UniDic's, of ENAMDICT's is as good as
 _MADE_FIRST = 6  # readings by the characters that stand before those of the dictionary
 _MANY_END_SO = frozenset("田野原沢井川山村本島崎坂岡瀬谷")
 _FEW_FAMILIES, _LONG_KUN = 2, 3
@@ -45,16 +46,16 @@ def _by_count(name: str, found: list[NameReading]) -> list[NameReading]:
     if not counts:
         return found
     whole = sum(reading.score for reading in found) or 1.0
+    persons = sum(counts.values())
+    as_good_as = _LISTED_AS if surnames(name) else _KNOWN_AS
     guessed = {reading.plain_kana: reading for reading in found}
     counted = []
     for kana in dict.fromkeys((*guessed, *counts)):
         reading = guessed.get(kana) or NameReading(kana, romaji(kana), 0.0, "surname", "surname")
         number, said = counts.get(kana, 0), reading.reason
-        weight = (number + _AS_GOOD_AS * reading.score / whole) / (
-            sum(counts.values()) + _AS_GOOD_AS
-        )
+        weight = (number + as_good_as * reading.score / whole) / (persons + as_good_as)
         if number:
-            said = f"surname, of {number} of {sum(counts.values())} persons in {SOURCE}"
+            said = f"surname, of {number} of {persons} persons in {SOURCE}"
         counted.append(reading._replace(score=_COUNTED * weight, reason=said))
     return ranked(counted)
 

@@ -30,6 +30,7 @@ _RETURN_MARKS = 6.0  # who writes them marks the order in which Chinese is said
 _LEAST = 3
 _LIKE_A_SIGNING = 3.5
 _FORMULAS = (
+    *("県", "町", "郡"),
     *("行年", "住", "謹", "入道", "衛門", "応需"),
     *("門人", "末孫", "之流", "之内", "地鉄", "地金", "彫物"),
     *("氏需", "氏好", "君需", "君好", "之需"),

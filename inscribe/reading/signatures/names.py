@@ -50,7 +50,10 @@ _UNLISTED_SURNAME = 4.3
 _HOUSE = "屋"  # of tradesmen's houses: 吉川屋, 伊勢屋
 _LISTED_HOUSE = 1.8
 _HOUSE_NAME = 3.2
-_ENDS_OF_SURNAMES = frozenset("田川山村井本野藤島木原沢口谷崎橋岡森内尾塚池部")
+# The last signs of most surnames of two signs in UniDic, without those that end given names.
+_ENDS_OF_SURNAMES = frozenset(
+    "田川野山谷井原木島村沢本岡崎尾藤内森部坂口瀬戸倉見津間屋上松橋江宮浦塚林沼賀池"
+)
 _WORN_SURNAME, _HALF_WORN_SURNAME = 2.8, 4.5
 _LIKE_A_NAME = 1.5
 _CLOSER_AS_NAME = 2.0  # 筆意, 所望: words of the formulas, hardly names

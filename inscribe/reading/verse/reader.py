@@ -9,6 +9,7 @@ view (``inscribe.reading.verse.reader.lattice``), and all of them if that does n
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import accumulate
 
 from inscribe import tables
 from inscribe.reading.verse import tagger
@@ -28,8 +29,10 @@ from inscribe.reading.words import (
     UNREAD_SIGNS,
     OverrideLike,
     ReadWord,
+    rewritten,
     unread_piece,
 )
+from inscribe.scripts import hiragana
 
 NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
 _NO_METRE = 15000  # what a text costs more that keeps no metre
@@ -37,6 +40,7 @@ _LONGEST = 80  # signs; no poem that has a metre here is longer
 _MORAE_OFF = 8  # a best path with so many morae too few or too many may hide a poem
 _KANA_REPEATED = frozenset("ゝゞ")
 _MOST_MORAE = 4  # of one sign that cannot be read
+_KATAKANA = frozenset(map(chr, range(ord("ァ"), ord("ヴ")))) - {"ケ"}  # not the ケ of 三ケ月
 _NO_ENDS: frozenset[int] = frozenset()
 
 
@@ -50,9 +54,18 @@ def read_verse(
 
     ``breaks`` are the offsets where columns begin; they count as ends of phrases only if every
     phrase has its own column. ``origin`` gives the sign of each character, which ``overrides``
-    speak of.
+    speak of. Katakana among other signs (春ハ) are read as hiragana.
     """
-    return taken_apart(_read(text, breaks, overrides, origin))
+    if _KATAKANA.isdisjoint(text) or "ー" in text:
+        return taken_apart(_read(text, breaks, overrides, origin))
+    in_hiragana = "".join(hiragana(sign) if sign in _KATAKANA else sign for sign in text)
+    found = taken_apart(_read(in_hiragana, breaks, overrides, origin))
+    firsts = accumulate((word.length for word in found.words), initial=0)
+    words = [
+        rewritten(word, text[first : first + word.length], word.modern)
+        for word, first in zip(found.words, firsts, strict=False)
+    ]
+    return found._replace(words=words)
 
 
 def words_without_metre(text: str, *, voiced: bool) -> list[ReadWord]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from inscribe.glossing import glossed_words
 from inscribe.report.entries.blocks import (
     JAPANESE,
     ROMANISED,
@@ -36,6 +37,16 @@ def interlinear_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
         lines = [GlossedLine("", _words(tokens))]
     said = tuple(line for line in lines if line.words)
     yield Interlinear(style.label("words_by_word"), said, style.italics)
+
+
+def words_in_a_line(each: InscriptionEntry) -> str:
+    """Return the words as they are read with their glosses: ``世の中 yo no naka ‘world’ | …``."""
+    words = glossed_words(each.interpretation)
+    if not any(word.meaning for word in words):
+        return ""
+    return " | ".join(
+        f"{word.signs} {word.romaji}{f' ‘{word.gloss}’' if word.gloss else ''}" for word in words
+    )
 
 
 def passage_name(passage: Passage, style: Style) -> str:

@@ -16,6 +16,7 @@ from inscribe import notation
 from inscribe.report import signer
 from inscribe.report.entries.collated import printed_sides
 from inscribe.report.entries.facts import date_text
+from inscribe.report.entries.glossed import words_in_a_line
 
 if TYPE_CHECKING:
     from inscribe.collation import Collation
@@ -75,6 +76,7 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
         "kana": each.reading.kana,
         "romaji": each.reading.romaji,
         "romaji_plain": without_marks(each.reading.romaji),
+        "words": words_in_a_line(each),
         "register": found.register,
         "translation": inscription.translation.strip(),
         **{

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from inscribe import notation
 from inscribe.report import XML_LANG, Style, document
-from inscribe.report.entries import JAPANESE, ROMANISED
+from inscribe.report.entries import JAPANESE, ROMANISED, words_in_a_line
 from inscribe.report.lido.making import add_making
 from inscribe.report.lido.parts import add_concept, add_part, add_text
 from inscribe.report.lido.resources import add_resources
@@ -103,6 +103,7 @@ def _descriptions(each: InscriptionEntry) -> list[tuple[str, str]]:
     found = [
         ("place", inscription.place),
         ("hand and execution", made),
+        ("words with glosses", words_in_a_line(each)),
         ("date", dates),
         ("may name, no attribution", persons),
         ("read by", readers),

@@ -15,6 +15,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
+from inscribe.glossing import glossed_words
 from inscribe.reading.spelling import is_kanji
 from inscribe.report import XML_ID, XML_LANG, Style, add, append_text, document, identifier
 from inscribe.report.entries import JAPANESE, ROMANISED
@@ -139,6 +140,21 @@ def _fill_reading(part: ET.Element, each: InscriptionEntry, name: str) -> None:
     for lang, text in ((KANA, each.reading.kana), (ROMANISED, each.reading.romaji)):
         if text:
             add(part, "ab", text).set(XML_LANG, lang)
+    _add_glosses(part, each)
+
+
+def _add_glosses(part: ET.Element, each: InscriptionEntry) -> None:
+    """Add the words as they are read, each with its gloss, from which a translation can be made."""
+    words = [word for word in glossed_words(each.interpretation) if word.romaji]
+    if not any(word.meaning for word in words):
+        return
+    line = add(part, "ab", type="glosses")
+    for word in words:
+        said = add(line, "seg")
+        add(said, "w", word.signs).set(XML_LANG, JAPANESE)
+        add(said, "w", word.romaji).set(XML_LANG, ROMANISED)
+        if word.meaning:
+            add(said, "gloss", word.meaning).set(XML_LANG, "en")
 
 
 def _fill_translation(part: ET.Element, each: InscriptionEntry, name: str) -> None:

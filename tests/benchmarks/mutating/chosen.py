@@ -13,7 +13,8 @@ SUBJECTS = {
 TESTS = (
     "boxes", "broken_records", "check", "check_across", "chinese*", "collate_*", "dates_*",
     "division", "entry", "entry_passages", "*_answers", "sentences",
-    "record_messages", "json_values", "forms_*", "given", "historical", "index",
+    "record_messages", "json_values", "edges", "beginnings", "weights_flip",
+    "cycle_in_kana", "forms_*", "given", "historical", "index",
     "iso3602", "kanbun", "line_ends", "lines_end", "manuscript_spelling", "merged_words", "metre",
     "modern", "names", "notation*", "old_spellings", "other_documents", "output_schemas",
     "overriding",
