@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from inscribe.cli import cli
-from inscribe.cli.entries.formats import formats
-from inscribe.cli.entry import JOINED
+from inscribe.cli import cli, entry as entry_command
+from inscribe.cli.entries.formats import ENDINGS, formats
+from inscribe.cli.entry import ALONE, JOINED
 from inscribe.entry import entries_in
 from inscribe.report import Style
 
@@ -48,6 +48,22 @@ def test_pieces_are_one_document(form: str, folder: Path) -> None:
     out = folder.parent / "out"
     written(str(folder), "--format", form, "-o", str(out))
     assert out.read_bytes().decode("utf-8-sig").rstrip("\n") == whole.rstrip("\n")
+
+
+@pytest.mark.parametrize("form", ALONE)
+def test_each_entry_is_the_file_it_is_by_itself(
+    form: str, folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """They are made one after the other: the way that holds all entries is not taken."""
+    monkeypatch.setattr(entry_command, "_entries", None)
+    expected = {path.stem: formats()[form]([entry], Style()) for path, entry in entries_in(folder)}
+    out = folder.parent / "out"
+    out.mkdir()
+    written(str(folder), "--format", form, "-o", str(out))
+    files = {file.stem: file.read_text("utf-8") for file in out.rglob(f"*.{ENDINGS[form]}")}
+    assert {stem: text.rstrip("\n") for stem, text in files.items()} == {
+        stem: str(text).rstrip("\n") for stem, text in expected.items()
+    }
 
 
 def test_what_is_kept_follows_record_style_and_labels(folder: Path) -> None:

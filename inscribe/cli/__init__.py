@@ -102,8 +102,10 @@ class LazyGroup(click.Group):
 def _show_credits(context: click.Context, _option: click.Parameter, asked: bool) -> None:
     if asked:
         from inscribe.credits import credits_as_text
+        from inscribe.report.terminal import fitted
 
-        click.echo(credits_as_text())
+        for line in credits_as_text().split("\n"):
+            click.echo(fitted(line, 11 if line.startswith(" ") else 0))
         context.exit()
 
 

@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 # Formats whose documents are put together of those of single entries (inscribe.report.joined).
 JOINED = ("md", "html", "json", "csv", "lido")
+# Formats that do so too where each entry is to be a file of its own.
+ALONE = ("tei", "annotation", "linked", "handout", "slides")
 
 # Begins a CSV file: without it a spreadsheet takes the signs for those of another encoding.
 SPREADSHEET = "\ufeff"
@@ -70,9 +72,10 @@ explanations.tsv; what it has not stays English.
     "--format",
     "asked",
     type=click.Choice(list(ENDINGS)),
-    help="What to write (default: as the file of -o ends, else md). volume is for print, pdf the "
-    "same through a browser; iiif a manifest, linked JSON-LD, annotation W3C Web Annotation, svg "
-    "the plate drawn to scale.",
+    metavar="FORMAT",
+    help=f"What to write: {', '.join(ENDINGS)} (default: as the file of -o ends, else md). volume "
+    "is for print, pdf the same through a browser; iiif a manifest, linked JSON-LD, annotation W3C "
+    "Web Annotation, svg the plate drawn to scale.",
 )
 @click.option("--style", "style_file", metavar="FILE", help="A house style (TOML), see below.")
 @click.option(
@@ -117,7 +120,8 @@ def command(
     style = _style(style_file, labels)
     to_folder = output is not None and (output.endswith("/") or Path(output).is_dir())
     is_site = form == "html" and to_folder
-    if Path(path).is_dir() and form in JOINED and not is_site:
+    streams = form in JOINED or (to_folder and form in ALONE)
+    if Path(path).is_dir() and streams and not is_site:
         with progress_shown("entries", quiet=quiet) as progress:
             stream = EntryStream(Path(path), form, style, library_path(library_file), progress)
             if output is not None and to_folder:

@@ -18,13 +18,19 @@ together (``checking/across.py``: birth years, one object twice, other words) is
 none of them changes; two wordings that were compared are compared once.
 
 Growth, measured with ``tests/benchmarks/drawers.py`` (20,000 generated records, nearly no text
-twice, on two cores shared with others at a load of 8 to 11, so that processor seconds count and
-the clock does not): ``check`` cold 127 s of processor, at most 289 MiB a process; warm 1.4 s and
-73 MiB; with one record changed 18 s, nearly all of it comparing wordings that are alike (1,000
-pairs a run; generated verse has thousands). ``index`` cold 74 s of processor and 262 MiB, warm 4.4
-s and 294 MiB. Of 2,000: ``entry --format md`` cold 19 s, warm 0.4 s and 33 MiB. What grows is the
-memory of commands that hold all documents at once (``concord``, ``index``, the comparison of
-records): some 9 KiB an inscription, so that about 35,000 records reach 500 MiB. There the
+twice, on two cores shared with others, so that processor seconds count and the clock does not).
+At a load of 8 to 11: ``check`` cold 127 s of processor; with one record changed 18 s, nearly all of
+it comparing wordings that are alike (1,000 pairs a run; generated verse has thousands). At a load
+of 18 to 21, where the same work costs up to half as much again: ``check`` cold 178 s and at most
+292 MiB a process, warm 1.9 s and 79 MiB; ``index`` cold 108 s with the making of two dictionaries,
+warm 2.4 s and 142 MiB (its headings are kept, half of the time is the writing of 11 MiB of CSV);
+``concord`` of a word cold 83 s, warm 1.6 s and 79 MiB (what cannot have the word is not taken
+apart), ``--clusters`` warm 4.7 s and 241 MiB. Of 2,000: ``entry --format md`` cold 32 s and 262
+MiB, warm 0.4 s and 34 MiB; it is a stream, as are html, json, csv and lido, and into a folder tei,
+annotation, linked, handout and slides. All entries at once are held by docx, pdf, svg, iiif, a
+site, and several in one tei, annotation or linked document: of them, a drawer at a time. What else
+grows is the memory of what holds all documents (``--clusters``, ``--translations``, the comparison
+of records): some 9 KiB an inscription, so that about 35,000 records reach 500 MiB. There the
 searching would have to go to where the rows lie: a table of sounds and names beside ``made`` in
 the same SQLite file, asked by SQL; a server of its own is not needed before many people write at
 once, for the records stay files.

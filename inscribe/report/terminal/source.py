@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from inscribe.errors import InscribeError
 from inscribe.report import width
 from inscribe.report.terminal.reading import printable
+from inscribe.report.terminal.wrapping import fitted
 
 if TYPE_CHECKING:
     from inscribe.signs import Transcription
@@ -50,7 +51,7 @@ def hits_as_text(query: str, transcription: Transcription, hits: Sequence[Hit]) 
     else:
         lines.append("no source found")
         lines += [f"  nearest: {_one_line(hit)}" for hit in hits[:2] if hit.score >= HARDLY]
-    return "".join(f"{printable(line)}\n" for line in lines)
+    return "".join(f"{fitted(printable(line), 3)}\n" for line in lines)
 
 
 def _one_line(hit: Hit) -> str:
