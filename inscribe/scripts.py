@@ -16,6 +16,17 @@ def is_kanji(sign: str) -> bool:
     return "\u3400" <= sign <= "\u9fff" or "\uf900" <= sign <= "\ufaff" or sign >= "\U00020000"
 
 
+def is_written(sign: str) -> bool:
+    """Whether it is kana, kanji, a mark of repetition, or stands for what cannot be read."""
+    return (
+        sign in "□■"
+        or "\u3005" <= sign <= "\u30ff"
+        or "\u3400" <= sign <= "\u9fff"
+        or "\uf900" <= sign <= "\ufaff"
+        or "\U0001b000" <= sign <= "\U0003ffff"  # hentaigana, rare kanji
+    )
+
+
 def hiragana(text: str) -> str:
     """Return ``text`` with its katakana as hiragana; ``ー`` stays.
 

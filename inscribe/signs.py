@@ -27,6 +27,8 @@ class Kind(Enum):
     KAO = "kao"  # a carved monogram; it has no reading
     SEAL = "seal"  # a seal; its legend, where legible, is the sign's text
 
+    __hash__ = object.__hash__  # a member is one object; a Sign hashes three
+
 
 class Certainty(Enum):
     """How sure the transcriber is of the sign."""
@@ -37,6 +39,8 @@ class Certainty(Enum):
     RESTORED = "restored"  # lost, and supplied by the editor
     STRUCK = "struck out"  # struck out by the carver; text empty where no longer legible
     UNREADABLE = "unreadable"  # one sign is there and cannot be read; text is empty
+
+    __hash__ = object.__hash__
 
 
 # Members looked up once: a Sign is made for every sign of every text.
@@ -51,6 +55,8 @@ class Intervention(Enum):
     SUPPLIED = "supplied"  # omitted by the carver, added by the editor
     SUPERFLUOUS = "superfluous"  # carved, and held to be one too many
     EXPANDED = "expanded"  # not carved: an abbreviation written out by the editor
+
+    __hash__ = object.__hash__
 
 
 class Box(NamedTuple):

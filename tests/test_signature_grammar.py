@@ -23,6 +23,12 @@ READ = {
     "依楓溪画霰郷彫之": "Fūkei no ga ni yorite Araresato kore o horu",
     # a manner, one word with what it is after
     "古作写霰郷作": "kosaku utsushi Araresato saku",
+    # places as they are divided today, and one that families are named after
+    "群馬県桐生町三輪霰郷": "Gunma-ken Kiryū-machi Miwa Araresato",
+    "名古屋市中区住霰郷": "Nagoya-shi Nakaku jū Araresato",
+    "柳生住霰郷": "Yagyū jū Araresato",
+    "三輪家四代目霰郷": "Miwa-ke yondaime Araresato",
+    "霰郷嵌": "Araresato hamu",
     "霰郷銘之": "Araresato kore ni meisu",
 }
 

@@ -11,9 +11,10 @@ from __future__ import annotations
 
 import unicodedata
 from collections import ChainMap
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 
+from inscribe import tables
 from inscribe.forms import neighbours
 from inscribe.forms.normal import NormalText
 from inscribe.forms.rewriting import Rewriting, identity, rewritten_evenly
@@ -26,7 +27,8 @@ from inscribe.forms.steps import (
     UNICODE,
     VOICING_MARK,
     FormStep,
-    lookup_for,
+    common_steps,
+    steps,
 )
 from inscribe.notation import SPACING_VOICING, is_mark
 from inscribe.signs import Certainty, Kind, Sign, Transcription
@@ -36,6 +38,7 @@ GAP = "［　　］"
 KAO = "（花押）"
 
 _NOT_NOTED: Mapping[int, str] = MappingProxyType({})
+_REMEMBERED = 64  # inscriptions: reading one asks again, for what is suspicious in it
 _SEVERAL = "\ue000"  # stands for a sign of several characters while the rest is rewritten
 
 
@@ -52,12 +55,14 @@ def normalise_text(text: str) -> NormalText:
     >>> normalise_text("應需造之").text
     '応需造之'
     """
-    lookup = lookup_for(text)
-    if lookup.steps.keys().isdisjoint(text) and not lookup.rare:
+    common = common_steps(text)
+    if common is not None and common.leave(text):
         return NormalText(text, identity(len(text)))
-    parts, known = _divided(text, lookup.steps)
+    parts, known = _divided(text, steps() if common is None else common)
+    if common is not None and not known:
+        return NormalText(text, identity(len(text)))
     kinds = {step.kind for step in known}
-    if JOINING in kinds or VOICING_MARK in kinds or (lookup.rare and any(map(is_mark, text))):
+    if JOINING in kinds or VOICING_MARK in kinds or (common is None and any(map(is_mark, text))):
         return _of_signs(signs_of(text))
     if kinds <= EVEN_KINDS:
         return rewritten_evenly(parts, known)
@@ -82,14 +87,20 @@ def normalise(t: Transcription) -> NormalText:
     ('応需造之', [('應', '応')])
     """
     noted = {sign.index: sign.noted for sign in t.signs if sign.noted}
-    return _of_signs([_shown(sign) for sign in t.signs], noted)
+    signs = tuple([_shown(sign) for sign in t.signs])
+    return _of_signs(signs, noted) if noted else _of_plain_signs(signs)
 
 
-def _divided(text: str, steps: Mapping[str, FormStep]) -> tuple[list[str], list[FormStep]]:
+@tables.cached(_REMEMBERED)
+def _of_plain_signs(signs: tuple[str, ...]) -> NormalText:
+    return _of_signs(signs)
+
+
+def _divided(text: str, usual: Mapping[str, FormStep]) -> tuple[list[str], list[FormStep]]:
     """Return the stretches of a text with the signs that change between them, and their steps."""
     parts, known = [""], []
     for sign in text:
-        if step := steps.get(sign):
+        if step := usual.get(sign):
             known.append(step)
             parts += (sign, "")
         else:
@@ -109,18 +120,20 @@ def _shown(sign: Sign) -> str:
     return sign.text
 
 
-def _of_signs(signs: list[str], noted: Mapping[int, str] = _NOT_NOTED) -> NormalText:
+def _of_signs(signs: Sequence[str], noted: Mapping[int, str] = _NOT_NOTED) -> NormalText:
     """Return the normal text of signs, some of which may be of several characters.
 
     ``noted`` has, by the sign's index, the kana and parent that a transcriber wrote for it.
     """
-    steps = lookup_for("".join(signs)).steps
+    common = common_steps("".join(signs))
+    usual = steps() if common is None else common
     parts = [""]
     last: list[FormStep] = []
     earlier: dict[int, list[FormStep]] = {}
     for index, sign in enumerate(signs):
-        table = _as_noted(sign, noted[index], steps) if index in noted else steps
-        known = [table[sign]] if sign in table else _steps_of(sign, table) if len(sign) > 1 else []
+        table = _as_noted(sign, noted[index], usual) if index in noted else usual
+        step = table.get(sign)
+        known = [step] if step else _steps_of(sign, table) if len(sign) > 1 else []
         if not known:
             parts[-1] += sign
             continue
@@ -136,15 +149,15 @@ def _of_signs(signs: list[str], noted: Mapping[int, str] = _NOT_NOTED) -> Normal
     return rewriting.finished(earlier)
 
 
-def _as_noted(sign: str, noted: str, steps: dict[str, FormStep]) -> Mapping[str, FormStep]:
-    """Return ``steps`` with a hentaigana read as its transcriber noted it: を(惡), not あ."""
-    step = steps.get(sign[0])
+def _as_noted(sign: str, noted: str, usual: dict[str, FormStep]) -> Mapping[str, FormStep]:
+    """Return the usual steps with a hentaigana read as its transcriber noted it: を(惡), not あ."""
+    step = usual.get(sign[0])
     if step is None or step.kind != HENTAIGANA:
-        return steps
+        return usual
     kana, _, parent = noted.rstrip(")").partition("(")
     plain = unicodedata.normalize("NFD", kana)[0]
     said = step._replace(after=plain, note=f"from {parent}, as noted", doubtful=False)
-    return ChainMap({step.before: said}, steps)
+    return ChainMap({step.before: said}, usual)
 
 
 def _steps_of(sign: str, table: Mapping[str, FormStep]) -> list[FormStep]:
@@ -154,8 +167,8 @@ def _steps_of(sign: str, table: Mapping[str, FormStep]) -> list[FormStep]:
         if normal.text == sign:
             return [_unchanged(sign)]
         kinds = ", ".join(dict.fromkeys(change.kind for change in normal.changes))
-        tables = ", ".join(dict.fromkeys(change.table for change in normal.changes))
-        return [FormStep(sign, normal.text, SEAL_LEGEND, tables, kinds)]
+        sources = ", ".join(dict.fromkeys(change.table for change in normal.changes))
+        return [FormStep(sign, normal.text, SEAL_LEGEND, sources, kinds)]
     if sign[0] in SPACING_VOICING:  # with marks of its own, it goes or stays with them
         return [FormStep(sign, sign, VOICING_MARK, UNICODE)]
     found = [] if sign in (GAP, KAO) else joined(sign, table)

@@ -5,16 +5,16 @@ simplified; what Unicode itself calls compatible (compatibility ideographs, radi
 katakana, full-width letters and digits, squared words) follows from Python's Unicode data. A sign
 that two tables name goes by the first.
 
-Most texts hold no character outside JIS X 0213. For these a smaller set of steps is enough, which
-is loaded in a few milliseconds; all steps are loaded when a rarer character turns up.
+Most texts hold no character outside JIS X 0213 but hentaigana. Their signs are searched for one by
+one (``CommonSteps``); all steps are loaded when a rarer character turns up.
 """
 
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from itertools import chain
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from inscribe import tables
 
@@ -37,6 +37,8 @@ SIMPLIFIED = "simplified form"
 EVEN_KINDS = frozenset((OLD_FORM, VARIANT, HENTAIGANA, ARCHAIC_KANA, SIMPLIFIED))
 
 UNICODE = "Unicode"
+_VOICING_MARKS = "゛゜"
+_COMMON_TABLES = ("old_forms", "variants", "kana_ligatures", "repeat_marks")  # the first goes
 
 _COMMON = "euc_jisx0213"  # Python's name of JIS X 0213
 _COMMON_COMPATIBLE = (
@@ -80,27 +82,66 @@ class FormStep(NamedTuple):
     doubtful: bool = False
 
 
-class Lookup(NamedTuple):
-    """Steps by sign.
+class CommonSteps(dict[str, FormStep]):
+    """The steps of signs of JIS X 0213 and of hentaigana, each taken out of its table when asked.
 
-    ``rare``: for texts with characters outside JIS X 0213, as are the marks of other scripts.
+    What has been asked for is kept; it cannot be told how many there are.
     """
 
-    steps: dict[str, FormStep]
-    rare: bool = False
+    def __init__(self) -> None:
+        self._searched = [
+            (_OF_ROW[name], tables.Rows(name)) for name in (*_COMMON_TABLES, "hentaigana")
+        ]
+        self._unchanged: set[str] = set()
+
+    def leave(self, text: str) -> bool:
+        """Whether a text is known to have no sign that changes."""
+        return self._unchanged.issuperset(text)
+
+    def __contains__(self, sign: object) -> bool:
+        return isinstance(sign, str) and self.get(sign) is not None
+
+    def __missing__(self, sign: str) -> FormStep:
+        step = None if sign in self._unchanged else self._found(sign)
+        if step is None:
+            self._unchanged.add(sign)
+            raise KeyError(sign)
+        self[sign] = step
+        return step
+
+    def get(self, sign: str, default: Any = None) -> Any:
+        """Return the step of a sign, or the default where it does not change."""
+        if sign in self._unchanged:
+            return default
+        try:
+            return self[sign]
+        except KeyError:
+            return default
+
+    def _found(self, sign: str) -> FormStep | None:
+        if sign in _VOICING_MARKS:
+            return _marking(sign, VOICING_MARK)
+        for step, rows in self._searched:
+            for row in rows.about(sign[0]):
+                if row["written"] == sign:
+                    return step(row)
+        for first, last, kind in _COMMON_COMPATIBLE:
+            if len(sign) == 1 and first <= ord(sign) <= last:
+                return next(_compatible([(ord(sign), ord(sign), kind)]), None)
+        is_joining = len(sign) == 1 and any(first <= ord(sign) <= last for first, last in _JOINING)
+        return _marking(sign, JOINING) if is_joining else None
 
 
-def lookup_for(text: str) -> Lookup:
-    """Return the steps that a text may need.
+def common_steps(text: str) -> CommonSteps | None:
+    """Return the steps that a text may need, if it has no signs but common ones and hentaigana.
 
     Raises:
         TableError: a table is missing or a row does not fit.
     """
-    if _is_common(text):
-        return _common_lookup()
-    if _is_common("".join(sign for sign in text if not "\U0001b000" <= sign <= "\U0001b16f")):
-        return _kana_lookup()
-    return _whole_lookup()
+    plain = _is_common(text) or _is_common(
+        "".join(sign for sign in text if not "\U0001b000" <= sign <= "\U0001b16f")
+    )
+    return _common_lookup() if plain else None
 
 
 def _is_common(text: str) -> bool:
@@ -111,6 +152,7 @@ def _is_common(text: str) -> bool:
     return True
 
 
+@tables.cached()
 def steps() -> dict[str, FormStep]:
     """Return the step of every sign that normalisation may change.
 
@@ -119,48 +161,32 @@ def steps() -> dict[str, FormStep]:
     Raises:
         TableError: a table is missing or a row does not fit.
     """
-    return _whole_lookup().steps
-
-
-@tables.cached()
-def _common_lookup() -> Lookup:
-    if any(len(tables.files(name)) > 1 for name in ("hentaigana", "simplified")):
-        return _whole_lookup()
-    return Lookup(_common_steps())
-
-
-@tables.cached()
-def _kana_lookup() -> Lookup:
-    """Return what a text needs whose only rare signs are hentaigana, as most carved verse has."""
-    found = dict(_common_lookup().steps)
-    for step in _hentaigana():
-        found.setdefault(step.before, step)
-    return Lookup(found)
-
-
-@tables.cached()
-def _whole_lookup() -> Lookup:
-    found = dict(_common_steps())
-    for step in (*_hentaigana(), *_simplified()):
+    found: dict[str, FormStep] = {}
+    joining = chain.from_iterable(range(first, last + 1) for first, last in _JOINING)
+    for step in chain(
+        chain.from_iterable(map(_of_table, _COMMON_TABLES)),
+        _compatible(_COMMON_COMPATIBLE),
+        (_marking(mark, VOICING_MARK) for mark in _VOICING_MARKS),
+        (_marking(chr(mark), JOINING) for mark in joining),
+        _of_table("hentaigana"),
+        _of_table("simplified"),
+    ):
         found.setdefault(step.before, step)
     for step in _compatible(_COMPATIBLE):
         after = "".join(found[c].after if c in found else c for c in step.after)
         found.setdefault(step.before, step._replace(after=after))
-    return Lookup(found, rare=True)
+    return found
+
+
+def _of_table(name: str) -> Iterator[FormStep]:
+    return map(_OF_ROW[name], tables.rows(name))
 
 
 @tables.cached()
-def _common_steps() -> dict[str, FormStep]:
-    found: dict[str, FormStep] = {}
-    common = (_old_forms(), _variants(), _ligatures(), _repeat_marks())
-    for step in (*chain(*common), *_compatible(_COMMON_COMPATIBLE)):
-        found.setdefault(step.before, step)
-    for mark in "゛゜":
-        found[mark] = FormStep(mark, mark, VOICING_MARK, UNICODE)
-    for first, last in _JOINING:
-        for mark in map(chr, range(first, last + 1)):
-            found.setdefault(mark, FormStep(mark, mark, JOINING, UNICODE))
-    return found
+def _common_lookup() -> CommonSteps | None:
+    if any(len(tables.files(name)) > 1 for name in ("hentaigana", "simplified")):
+        return None  # the user's may name common signs too
+    return CommonSteps()
 
 
 @tables.cached()
@@ -179,43 +205,41 @@ def ligatures() -> dict[str, tuple[str, str]]:
     return {row["written"]: (row["hiragana"], row["katakana"]) for row in found}
 
 
-def _old_forms() -> Iterator[FormStep]:
-    for row in tables.rows("old_forms"):
-        note = row["note"] or row["source"]
-        yield FormStep(row["written"], row["current"], OLD_FORM, "old_forms", note)
+def _old_form(row: tables.Row) -> FormStep:
+    note = row["note"] or row["source"]
+    return FormStep(row["written"], row["current"], OLD_FORM, "old_forms", note)
 
 
-def _variants() -> Iterator[FormStep]:
-    for row in tables.rows("variants"):
-        note = row["note"] or row["source"]
-        yield FormStep(row["written"], row["current"], VARIANT, "variants", note)
+def _variant(row: tables.Row) -> FormStep:
+    note = row["note"] or row["source"]
+    return FormStep(row["written"], row["current"], VARIANT, "variants", note)
 
 
-def _hentaigana() -> Iterator[FormStep]:
-    for row in tables.rows("hentaigana"):
-        (usual, *others), parent = tables.listed(row["kana"]), row["parent"]
-        kind = HENTAIGANA if parent else ARCHAIC_KANA
-        note = f"from {parent}" if parent else row["name"].lower()
-        if others:
-            note = f"{note}; it may also be {' or '.join(others)}"
-        yield FormStep(row["written"], usual, kind, "hentaigana", note, bool(others))
+def _ligature(row: tables.Row) -> FormStep:
+    return FormStep(row["written"], row[row["kind"]], LIGATURE, "kana_ligatures")
 
 
-def _ligatures() -> Iterator[FormStep]:
-    for row in tables.rows("kana_ligatures"):
-        yield FormStep(row["written"], row[row["kind"]], LIGATURE, "kana_ligatures")
+def _repeat_mark(row: tables.Row) -> FormStep:
+    return FormStep(row["written"], row["written"], REPEAT_MARK, "repeat_marks", row["note"])
 
 
-def _simplified() -> Iterator[FormStep]:
-    for row in tables.rows("simplified"):
-        sign, likely = row["written"], " or ".join(tables.listed(row["current"]))
-        note = f"a Chinese simplified character; {likely} may be meant"
-        yield FormStep(sign, sign, SIMPLIFIED, "simplified", note, True)
+def _hentaigana(row: tables.Row) -> FormStep:
+    (usual, *others), parent = tables.listed(row["kana"]), row["parent"]
+    kind = HENTAIGANA if parent else ARCHAIC_KANA
+    note = f"from {parent}" if parent else row["name"].lower()
+    if others:
+        note = f"{note}; it may also be {' or '.join(others)}"
+    return FormStep(row["written"], usual, kind, "hentaigana", note, bool(others))
 
 
-def _repeat_marks() -> Iterator[FormStep]:
-    for row in tables.rows("repeat_marks"):
-        yield FormStep(row["written"], row["written"], REPEAT_MARK, "repeat_marks", row["note"])
+def _simplified(row: tables.Row) -> FormStep:
+    sign, likely = row["written"], " or ".join(tables.listed(row["current"]))
+    note = f"a Chinese simplified character; {likely} may be meant"
+    return FormStep(sign, sign, SIMPLIFIED, "simplified", note, True)
+
+
+def _marking(mark: str, kind: str) -> FormStep:
+    return FormStep(mark, mark, kind, UNICODE)
 
 
 def _compatible(ranges: Iterable[tuple[int, int, str]]) -> Iterator[FormStep]:
@@ -225,3 +249,13 @@ def _compatible(ranges: Iterable[tuple[int, int, str]]) -> Iterator[FormStep]:
             after = normalize("NFKC", sign)
             if after != sign:
                 yield FormStep(sign, after, kind, UNICODE)
+
+
+_OF_ROW: dict[str, Callable[[tables.Row], FormStep]] = {
+    "old_forms": _old_form,
+    "variants": _variant,
+    "kana_ligatures": _ligature,
+    "repeat_marks": _repeat_mark,
+    "hentaigana": _hentaigana,
+    "simplified": _simplified,
+}

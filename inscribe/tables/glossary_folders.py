@@ -90,8 +90,10 @@ def tables_in(folder: Path) -> dict[str, Path]:
     found: dict[str, Path] = {}
     for place in (folder, *(folder / subject for subject in subjects())):
         if place.is_dir():
-            for file in sorted(place.glob("*.tsv")):
-                found.setdefault(file.stem, file)
+            with os.scandir(place) as entries:
+                names = sorted(entry.name for entry in entries if entry.name.endswith(".tsv"))
+            for name in names:
+                found.setdefault(name.removesuffix(".tsv"), place / name)
     if folder != PACKAGED:
         for file in (folder / f"{name}.xml" for name in IN_XML):
             if file.is_file() and (other := found.setdefault(file.stem, file)) != file:

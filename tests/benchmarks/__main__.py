@@ -21,28 +21,9 @@ from pathlib import Path
 HERE = Path(__file__).parent
 sys.path[:0] = [str(HERE), str(HERE.parents[1])]
 
+from authors import author, how  # noqa: E402
+
 EVERY = 10
-# By the beginning of a set's name.
-AUTHORS = {
-    "Hyakunin": "13th century; readings collected by others",
-    "development": "first author, who wrote the tables",
-    "fresh": "first author, after the tables",
-    "manuscript spelling": "first author",
-    "signatures": "first author, invented",
-    "haiku": "second author, before 1600 or invented",
-    "plate words": "second author, invented",
-    "formulas, ": "second author, invented",
-    "formulas_d": "fourth author, invented",
-    "formulas_f": "sixth author, invented",
-    "signatures_f": "sixth author, invented",
-    "prose_c": "third author, invented",
-    "prose_d": "fourth author, invented",
-    "endings_d": "fourth author, invented",
-    "spans_d": "fourth author, his own apparatus",
-    "usual": "others; shared list",
-}
-LATER = "a later author, invented"  # sets that came after this table was made
-LOOKED = ("odd", "look", "usual")
 OTHERS = {
     "passages": "composed inscriptions divided, by five authors",
     "collate": "recall and precision of differences, beside plain alignment",
@@ -69,24 +50,6 @@ class Row:
     peer: float
     of: str
     seconds: float
-
-
-def author(name: str) -> str:
-    """Return who wrote a set.
-
-    >>> author("prose_c, look")
-    'third author, invented'
-    """
-    return next((said for begin, said in AUTHORS.items() if name.startswith(begin)), LATER)
-
-
-def how(name: str) -> str:
-    """Return whether a set was looked at.
-
-    >>> how("haiku, measure"), how("development, odd, no voicing marks")
-    ('measured', 'looked at')
-    """
-    return "looked at" if any(word in name for word in LOOKED) else "measured"
 
 
 def readings(every: int, only: str) -> Iterator[Row]:

@@ -54,7 +54,7 @@ def cases(last: bool = False) -> dict[str, list[Case]]:
                 if row[0] == half
             ]
     for path in sorted([*DATA.glob("prose_*.tsv"), *DATA.glob("endings_*.tsv")]):
-        if last or not path.stem.endswith("_d_measure"):
+        if last or not path.stem.endswith(("_d_measure", "_f_measure")):
             found[path.stem.replace("_look", ", look").replace("_measure", ", measure")] = list(
                 _of_file(path)
             )

@@ -23,6 +23,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import NamedTuple
 
+from authors import told
+
 from inscribe import tables
 from inscribe.forms import normalise_text
 from inscribe.reading.chinese import chinese_readings, known_saying, sayings
@@ -101,6 +103,7 @@ def main() -> None:
     chosen = passages([Path(name) for name in sys.argv[1:]])
     known = [passage for passage in chosen if known_saying(passage.text)]
     other = [passage for passage in chosen if not known_saying(passage.text)]
+    print(told("chinese sayings, look"))
     print(f"{'':34s}  all   usual: 1st, 2   or by sound: 1st, 2")
     peer = pykakasi_reader()
     for name, group in (("all", chosen), ("known to the tables", known), ("not known", other)):

@@ -97,7 +97,8 @@ def timed(name: str, arguments: list[str], cache: Path) -> None:
 
 def cache_with_dictionaries(made: Path) -> Path:
     """Return an empty cache but for the compiled dictionaries, which are no part of this."""
-    shared, cache = Path.home() / ".cache/inscribe", made / "cache"
+    usual = Path.home() / ".cache/inscribe"
+    shared, cache = Path(os.environ.get("INSCRIBE_CACHE", usual)), made / "cache"
     (cache / "inscribe").mkdir(parents=True)
     for each in shared.iterdir() if shared.is_dir() else ():
         if not each.name.startswith("kept-"):

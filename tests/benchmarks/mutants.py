@@ -228,11 +228,19 @@ def _not_noticed(file: str, fault: Fault, outcome: Outcome) -> str:
     )
 
 
-def equal_faults() -> dict[tuple[str, str, str], str]:
+Equal = tuple[str, str, str, str]  # the file, its line, what stands there, the fault
+
+
+def equal_faults() -> dict[Equal, str]:
     """Return the faults that change nothing anyone can see, with the reason of each."""
     lines = (HERE / "mutating/equal.tsv").read_text("utf-8").splitlines()[1:]
     rows = (line.split("\t") for line in lines)
-    return {(file, before, shown): why for file, before, shown, why in rows}
+    return {(file, line, before, shown): why for file, line, before, shown, why in rows}
+
+
+def _place(file: str, fault: Fault) -> Equal:
+    line = (ROOT / file).read_text("utf-8").splitlines()[fault.line - 1].strip()
+    return file, line, fault.before, fault.shown
 
 
 def report(listed: list[tuple[str, str, Fault]], outcomes: dict[int, Outcome], seed: int) -> None:
@@ -242,7 +250,7 @@ def report(listed: list[tuple[str, str, Fault]], outcomes: dict[int, Outcome], s
     for number, (subject, file, fault) in enumerate(listed):
         if number in outcomes:
             found = outcomes[number]
-            if found.state not in NOTICED and (file, fault.before, fault.shown) in equal:
+            if found.state not in NOTICED and _place(file, fault) in equal:
                 found = Outcome("equal", "", found.tests, found.reaching, found.seconds)
             rows.append((subject, fault.kind, found))
     head = "".join(f"{state:>13}" for state in STATES)

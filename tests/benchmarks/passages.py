@@ -31,6 +31,8 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from authors import told
+
 from inscribe.notation import parse
 from inscribe.reading import read_text
 
@@ -188,6 +190,7 @@ def main() -> None:
                 if options.misses and name == "look" and not all(r == n for r, n in marks):
                     print(_miss(row, marks))
         seconds = time.perf_counter() - start
+        print("\n".join(told(path.stem) for path in paths))
         print(f"{name}: {len(groups['all'])} inscriptions, {seconds:.1f} s")
         print(f"{'':24}" + "  ".join(f"{each:14}" for each in Marks._fields))
         print("\n".join(shown(group, groups[group]) for group in sorted(groups)))

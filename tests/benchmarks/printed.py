@@ -19,6 +19,8 @@ from itertools import accumulate
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from authors import told
+
 if TYPE_CHECKING:
     from inscribe.collation import Collation, Span
 
@@ -132,6 +134,7 @@ def main() -> None:
     for file in files:
         rows = [json.loads(line) for line in file.read_text(encoding="utf-8").splitlines()]
         entries = sum(len(row["entries"]) for row in rows)
+        print(told(file.stem))
         print(f"{file.name}: {len(rows)} pairs, {entries} entries")
         print(f"{'':24}{'exact':>8}{'found':>8}{'outside':>9}")
         for name, method in METHODS.items():

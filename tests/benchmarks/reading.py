@@ -81,7 +81,9 @@ def poems() -> dict[str, list[tuple[str, str]]]:
                 if path != MANUSCRIPT:
                     sets[f"{name}, {half}, no voicing marks"] = [(unvoiced(t), r) for t, r in found]
     for half in ("look", "measure"):
-        sets[f"haiku, {half}"] = [(row[0], row[1]) for row in rows(Path(str(HAIKU).format(half)))]
+        for name in (half, f"f_{half}"):
+            path = Path(str(HAIKU).format(name))
+            sets[f"haiku, {name}"] = [(row[0], row[1]) for row in rows(path)]
         sets[f"plate words, {half}"] = [(verse, reading) for _, verse, reading in words(half)]
     return sets
 

@@ -23,6 +23,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
+from authors import told
+
 from inscribe import forms, notation
 from inscribe.restoring import restore
 from inscribe.restoring.spellings import says
@@ -180,6 +182,7 @@ def main() -> None:
         return verse(half, most, share, random.Random(options.seed))
 
     ranks = Ranks()
+    print(told(f"verse_dev, {half}"), told(f"signatures, {half}"), sep="\n")
     print(f"{'half: ' + half:36} {'signs':>5} {'first':>7} {'in 10':>7} {'word':>7} {'ms each':>7}")
     ranks.measure("verse", poems())
     ranks.measure("verse, 20% of signs unreadable", poems(0.2))

@@ -15,6 +15,7 @@ import argparse
 from collections import defaultdict
 
 import restore as bench
+from authors import told
 
 from inscribe import dates, forms, notation
 from inscribe.reading.signatures.split import divisions
@@ -77,6 +78,7 @@ def main() -> None:
     options = parser.parse_args()
     for name in SETS:
         found = ranks(options.half, name, lost=options.lost and options.half == "look")
+        print(told(f"{name}, {options.half}"))
         print(f"{f'{name}, {options.half}':30} {'signs':>5} {'first':>7} {'in 10':>7}")
         for kind, each in sorted(found.items(), key=lambda item: -len(item[1])):
             print(line(f"  {kind}", each))

@@ -25,6 +25,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from authors import told
+
 DATA = Path(__file__).parent.parent / "data" / "signatures.tsv"
 FORMULAS = DATA.with_name("signature_formulas.tsv")
 FRESH = DATA.with_name("signatures_fresh.tsv")
@@ -192,6 +194,7 @@ def main() -> None:
     options = parser.parse_args()
     path = options.file or (FORMULAS if options.formulas else FRESH if options.fresh else DATA)
     which = options.set
+    print(told(f"{path.stem}, {which}"))
     print(f"{len(signatures(which, path))} invented signatures ({which})")
     print(f"{'':26}{'exact':>8}{'first 3':>9}{'letter errors':>15}{'texts/s':>9}")
     for name, exact, three, errors, speed in table(which, path):

@@ -27,6 +27,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from authors import told
+
 DATA = Path(__file__).resolve().parent.parent / "data"
 SHARED = Path(__file__).parents[3] / "shared" / "data" / "usual_inscriptions.tsv"
 SETS = ("formulas", "formulas_d", "formulas_f")
@@ -185,6 +187,7 @@ def main() -> None:
     options = parser.parse_args()
     by = readers()
     for path in options.files or [path for path in FILES if path.exists()]:
+        print(told(path.stem))
         counted(path, by, misses=options.misses)
 
 

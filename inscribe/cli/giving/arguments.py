@@ -16,6 +16,7 @@ from typing import Literal
 from inscribe import files
 from inscribe.cli.giving.piped import STANDARD_INPUT, read_standard_input, read_transcription
 from inscribe.errors import InputError, Place, did_you_mean
+from inscribe.scripts import is_written
 
 _LIKE_A_FILE = re.compile(r"[/\\]|\.[A-Za-z]{2,5}$")
 _SHOWN = 200  # characters of a long argument
@@ -87,7 +88,7 @@ def told_apart(argument: str) -> Given:
                 "it is a folder, and a file is wanted", Place(argument), "name a file in it"
             )
         return Given("record" if path.suffix == ".toml" else "file", argument)
-    if any(map(_is_japanese, argument)) and not _LIKE_A_FILE.search(argument):
+    if any(map(is_written, argument)) and not _LIKE_A_FILE.search(argument):
         return Given("text", argument)
     hint = did_you_mean(path.name, _names_beside(path))
     shown = argument if len(argument) <= _SHOWN else f"{argument[:_SHOWN]}…"
@@ -112,17 +113,6 @@ def words_given(arguments: tuple[str, ...]) -> list[str]:
 def is_piped() -> bool:
     """Whether something other than a terminal gives standard input."""
     return sys.stdin is not None and not sys.stdin.isatty()
-
-
-def _is_japanese(sign: str) -> bool:
-    """Whether it is kana, kanji, a mark of repetition, or stands for what cannot be read."""
-    return (
-        sign in "□■"
-        or "\u3005" <= sign <= "\u30ff"
-        or "\u3400" <= sign <= "\u9fff"
-        or "\uf900" <= sign <= "\ufaff"
-        or "\U0001b000" <= sign <= "\U0003ffff"  # hentaigana, rare kanji
-    )
 
 
 def _exists(path: Path) -> bool:

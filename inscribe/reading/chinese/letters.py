@@ -24,12 +24,13 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.reading.spelling import KANA
 from inscribe.reading.words import ReadWord
+from inscribe.scripts import is_kanji
 
 _PLAIN = ("候", "如件")  # with one of these a text is such a letter
-_TURNED = re.compile("[不可被令][\u4e00-\u9fff]")
-_KANJI = re.compile("[\u4e00-\u9fff]")
-_TWO_KANJI = re.compile("[\u4e00-\u9fff]{2}")
-_NOUN_DONE = re.compile("[\u4e00-\u9fff]{2}(?:候|者|間敷|$)")
+_TURNING = frozenset("不可被令")
+# Asked of few texts, and a wide class takes a millisecond to prepare: compiled when needed.
+_TWO_KANJI = "[\u4e00-\u9fff]{2}"
+_NOUN_DONE = "[\u4e00-\u9fff]{2}(?:候|者|間敷|$)"
 _LONGEST = 4
 _PARTICLES = {"者": "わ", "江": "え", "与": "と", "茂": "も", "之": "の", "而": "て"}
 _KANA_PARTICLES = {"ニ": "に", "ハ": "わ", "ヲ": "お", "ノ": "の", "モ": "も", "ト": "と"}
@@ -75,7 +76,10 @@ def is_letter(text: str) -> bool:
     if any(word in text for word in _PLAIN):
         return True
     mixed = KANA.search(text) or text.endswith("者也")
-    return bool(mixed and _TURNED.search(text)) and _is_turned(text)
+    if not mixed or _TURNING.isdisjoint(text):
+        return False
+    turned = any(sign in _TURNING and is_kanji(then) for sign, then in pairwise(text))
+    return turned and _is_turned(text)
 
 
 def _is_turned(text: str) -> bool:
@@ -156,7 +160,7 @@ def _found(text: str, at: int, before: list[_Bit]) -> _Bit | None:
     sign = text[at]
     if sign in _PARTICLES and at and _is_particle(text, at):
         return _Bit(at, at + 1, "particle", _PARTICLES[sign])
-    alone = at and _KANJI.match(text[at - 1]) and not KANA.match(text[at + 1 : at + 2])
+    alone = at and is_kanji(text[at - 1]) and not KANA.match(text[at + 1 : at + 2])
     if alone and sign in _KANA_PARTICLES:
         return _Bit(at, at + 1, "particle", _KANA_PARTICLES[sign])
     return None
@@ -168,7 +172,7 @@ def _is_particle(text: str, at: int) -> bool:
     if sign == "者":
         return bool(after) and after not in "也に之を共"
     if sign == "江":
-        return bool(_KANJI.match(text[at - 1])) and after not in ("戸", "府", "州", "都")
+        return is_kanji(text[at - 1]) and after not in ("戸", "府", "州", "都")
     return bool(after)
 
 
@@ -176,10 +180,10 @@ def _bends_here(text: str, bit: _Bit, before: list[_Bit]) -> bool:
     """Whether a word that bends stands where one can: behind or before what bends with it."""
     if bit.kind == "before":
         verb = any(text.startswith(verb, bit.end) for verb in _verbs_and_turned())
-        return verb or bool(_NOUN_DONE.match(text, bit.end))
+        return verb or bool(re.match(_NOUN_DONE, text[bit.end :]))
     if bit.kind == "governs":
-        free = not bit.first or not _KANJI.match(text[bit.first - 1]) or bit.kana.startswith("を")
-        return free and bool(_TWO_KANJI.match(text, bit.end))
+        free = not bit.first or not is_kanji(text[bit.first - 1]) or bit.kana.startswith("を")
+        return free and bool(re.match(_TWO_KANJI, text[bit.end :]))
     if bit.kind == "after":
         return bool(before) and _is_verb(before[-1])
     turned = bool(before) and before[-1].kind == "before"

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
@@ -33,7 +32,6 @@ from inscribe.reading.words import (
 )
 
 _LETTER = "read in the polite written style, endings and order completed"
-_OLD_ADJECTIVE = re.compile("[一-龯]しき(?![一-龯])")  # 恋しき
 _LEAST_CHINESE = 5  # signs
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 
@@ -56,7 +54,6 @@ def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> In
     katakana = is_in_katakana(normal.text)
     plain = hiragana(normal.text) if katakana else normal.text
     of_verse = has_classical_grammar(plain) or _is_old_and_unvoiced(plain)
-    of_verse = of_verse or bool(_OLD_ADJECTIVE.search(plain) and not has_modern_grammar(plain))
     if of_verse:
         from inscribe.reading.verse import marks_voicing, words_without_metre
 

@@ -10,11 +10,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import groupby
+from typing import TYPE_CHECKING
 
-from inscribe.dates import DateReading
 from inscribe.reading.words import CANNOT_BE_READ, Doubt, Interpretation, in_order
 from inscribe.signs import Certainty, Sign
 from inscribe.terms import SignIndex
+
+if TYPE_CHECKING:
+    from inscribe.dates import DateReading
 
 _LAST_LATIN = "\u2fff"  # what is after it in a reading was not put into Latin letters
 _WHY = {

@@ -7,10 +7,12 @@ enough and is short enough may be verse; its morae then decide. Everything else 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from inscribe import tables
 from inscribe.reading.spelling import kana_share
 from inscribe.reading.words import Interpretation
+from inscribe.scripts import is_kanji
 
 _HEADING = "(?:題|よみ人|読人)(?:し|知)ら[ずす]"  # of poems; seldom asked for
 _MARKS = re.compile("［[^］]*］|（[^）]*）")
@@ -54,16 +56,32 @@ def looks_like_verse(text: str) -> bool:
 
 
 def has_classical_grammar(text: str) -> bool:
-    """Return whether a text without modern grammar shows that of classical Japanese repeatedly.
+    """Return whether a text without modern grammar shows that of classical Japanese.
+
+    It shows it repeatedly, or in an adjective as 恋しき.
 
     >>> has_classical_grammar("人の心を種としてよろつの言の葉とそなれりけるしけきものなれは")
     True
     >>> has_classical_grammar("昔の人の書いた文章"), has_classical_grammar("於東都造之")
     (False, False)
     """
-    if kana_share(text) < _CLASSICAL_KANA or has_modern_grammar(text):
+    if has_modern_grammar(text):
         return False
-    return len(re.findall(_CLASSICAL_GRAMMAR, text)) >= _ENOUGH_GRAMMAR
+    if any(map(is_kanji, _adjectives_in_shiki(text))):
+        return True
+    return (
+        kana_share(text) >= _CLASSICAL_KANA
+        and len(re.findall(_CLASSICAL_GRAMMAR, text)) >= _ENOUGH_GRAMMAR
+    )
+
+
+def _adjectives_in_shiki(text: str) -> Iterator[str]:
+    """Yield the sign before each しき that no kanji follows: 恋しき."""
+    at = text.find("しき")
+    while at >= 0:
+        if at and not is_kanji(text[at + 2 : at + 3]):
+            yield text[at - 1]
+        at = text.find("しき", at + 1)
 
 
 def is_running_text(text: str) -> bool:

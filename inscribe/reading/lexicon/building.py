@@ -46,7 +46,7 @@ UNVOICE = str.maketrans(
 )
 _UNVOICED = "unvoiced.more"  # compiled, and laid over the rest where a text marks no voicing
 _UNVOICED_MORE = 200
-_LEFT_OUT_LESS = 700  # hands that mark no voicing leave okurigana out too
+_LEFT_OUT_LESS = 1400  # hands that mark no voicing leave okurigana out too
 _MADE_UP_MORE = 14000  # else a long run of kana is cheaper as one word nobody knows
 _DEAREST = 32000
 _NOT_IN_TABLES = 3000  # a reading the tables do not give for a form they have

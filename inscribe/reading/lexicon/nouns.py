@@ -14,12 +14,11 @@ from inscribe import tables
 from inscribe.reading.lexicon.groups import Words, as_cell, groups, with_words
 from inscribe.reading.lexicon.mixed_spellings import mixed_spellings, readings_of_signs
 from inscribe.reading.lexicon.particles import COST_CONSTANT, COST_FACTOR
-from inscribe.reading.lexicon.shortened import without_no
+from inscribe.reading.lexicon.shortened import TWO_NOUNS, ends_in_a_verb, without_its_no, without_no
 from inscribe.reading.lexicon.stems import ClassIndex
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import modern_kana, morae, old_spellings
 
-_TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
 _VERB_INSIDE = re.compile("[\u4e00-\u9fff]ふ")  # 思ふ人: a verb ends inside the word
 _ONE_OF_ITS_FORMS = 1000  # a form of a verb is about a quarter as common as the verb
 _WORD_COST = 7500  # a word of the tables in kanji, where UniDic has no lower cost
@@ -31,7 +30,7 @@ _PARTICLE_LEFT_OUT = 1000  # 梅花 for 梅の花
 _MIXED = 900  # 夕くれ for 夕暮 costs this much more
 _SHARE = 0.2  # of UniDic's difference between two readings of a written form that is kept
 _RANK = 2500  # each further reading of a written form costs this much more
-_OKURIGANA_LEFT_OUT = 3500  # 思 for 思ひ, as often a form of the verb
+_OKURIGANA_LEFT_OUT = 2200  # 思 for 思ひ, as often a form of the verb
 _NAME = "固有名詞"
 _POS_COST = {"接尾辞": 4500, "接頭辞": 1000, "感動詞": 1500, "接続詞": 1000}
 
@@ -91,7 +90,8 @@ def bare_verbs(stems: dict[str, set[str]]) -> set[tuple[str, str]]:
     return {
         (written, modern)
         for written, historical, modern in rows
-        if modern[:-1] in stems.get(written, ()) and (written + historical[-1], modern) in there
+        if modern[:-1] in stems.get(written, ())
+        and ((written + historical[-1], modern) in there or ends_in_a_verb(written, modern, stems))
     }
 
 
@@ -114,9 +114,10 @@ def settled_costs(
         base = min(least.get(written, _WORD_COST), _MOST_COST)
         for rank, reading in enumerate(kana):
             own = min(costs.get((written, reading), base), _MOST_COST)
-            settled[written, reading] = base + int((own - base) * _SHARE) + _RANK * rank
+            more = _RANK * rank
             if (written, reading) in bare:
-                settled[written, reading] += _OKURIGANA_LEFT_OUT * (1 if len(written) == 1 else 2)
+                more = max(more, _OKURIGANA_LEFT_OUT * (1 if len(written) == 1 else 2))
+            settled[written, reading] = base + int((own - base) * _SHARE) + more
     return settled
 
 
@@ -137,6 +138,7 @@ def noun_entries(
             yield from _pillow_word(written, historical, modern, gloss, number, index)
             continue
         parts = _phrase_parts(written, historical, modern, readings)
+        yield from _short_phrase(without_its_no(written, modern, readings), modern, number, gloss)
         if parts:
             yield from _set_phrase(parts, number, settled[written, modern], gloss)
             continue
@@ -168,6 +170,16 @@ def noun_entries(
                 yield DictionaryEntry(
                     spelling, number, cost, kana, pos, "*", "*", written, "和", gloss
                 )
+
+
+def _short_phrase(written: str, modern: str, number: int, gloss: str) -> Iterator[DictionaryEntry]:
+    """Yield a phrase as manuscripts write it, if they do."""
+    kana, noun = modern.replace("の", " の "), "名詞-普通名詞-一般"
+    cost, note = _WORD_COST + _PARTICLE_LEFT_OUT, "の not written"
+    if written:
+        yield DictionaryEntry(
+            written, number, cost, kana, noun, "*", "*", written, "和", gloss, note
+        )
 
 
 def _is_short_pronoun(pos: str, kana: str) -> bool:
@@ -203,7 +215,7 @@ def _phrase_parts(
     written: str, historical: str, modern: str, readings: dict[str, list[str]]
 ) -> tuple[Part, Part, Part] | None:
     """Return the words of a phrase like 花の色, where each is read as it is alone."""
-    match = _TWO_NOUNS.fullmatch(written)
+    match = TWO_NOUNS.fullmatch(written)
     if match is None or len(historical) != len(modern):
         return None
     first, second = match.groups()

@@ -8,8 +8,8 @@ from collections.abc import Collection, Iterator
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.words import OKURIGANA_LEFT_OUT
 
-# A character that is a form of a verb by itself (見 mi, 来 ki) is not a shortened 見え or 来たり.
-WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
+# A character that is a form of a verb by itself (見 mi, 来 ki) is seldom a shortened 見え.
+_WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
 SHORTENED = (
     "連用形-一般",
     "終止形-一般",
@@ -21,18 +21,22 @@ SHORTENED = (
     "連用形-促音便",
     "連用形-撥音便",
 )
-_WITHOUT_NO = 4500  # of a place: 志賀浦 for 志賀の浦
+_WITHOUT_NO = 3500  # of a place: 志賀浦 for 志賀の浦
 _WITHOUT_NO_NOUN = 6000  # of another noun: 鶯鳴 for 鶯の鳴く
+TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
 _KANJI_ALONE = re.compile("[\u4e00-\u9fff々]{1,3}")
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800
+_OLDER_RULES = 1500
+_WITHOUT_SHI = 2000
+_WHOLE_VERB = 2500
 _WHOLE_ENDING = 1000  # both kana of an ending left out
 _SHORT_BESIDE_NOUN = 1500
 _SELDOM_SHORTENED = {
     "連用形-一般": 300,
     "終止形-一般": 500,
-    "未然形-一般": 2000,
-    "已然形-一般": 1400,
+    "未然形-一般": 1500,
+    "已然形-一般": 1000,
 }
 
 
@@ -43,15 +47,29 @@ def shortened(
     more = _SELDOM_SHORTENED.get(entry.form, 0) + _SHORT_BESIDE_NOUN * (
         len(stem) > 1 and stem in usual_nouns
     )
+    if stem in _WHOLE_VERBS:
+        if ending[-1] == "よ":  # 見よ is miyo
+            return
+        more += _WHOLE_VERB
     if entry.form == "命令形" and ending[-1] != "よ":  # 行 for 行け: hardly ever
         return
     if len(ending) == 1:
         yield left_out(entry._replace(written=stem, cost=entry.cost + more))
+    elif ending[0] == "し":  # 悲き for 悲しき
+        more += _WITHOUT_SHI
+        yield entry._replace(
+            written=stem + ending[1:], cost=entry.cost + more, note=OKURIGANA_LEFT_OUT
+        )
     elif len(ending) == 2 and ending[1] in "るれよ":
         cost = entry.cost + _WITHOUT_INNER_KANA + more
         yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)
         if ending[1] != "よ":  # 過は for 過ぐれば
             yield left_out(entry._replace(written=stem, cost=entry.cost + _WHOLE_ENDING + more))
+
+
+def inner_left_out(entry: DictionaryEntry) -> DictionaryEntry:
+    """Return a form whose ending alone is written, as older rules had it: 暮す, 移ふ, 変る."""
+    return entry._replace(cost=entry.cost + _OLDER_RULES, note=OKURIGANA_LEFT_OUT)
 
 
 def left_out(entry: DictionaryEntry) -> DictionaryEntry:
@@ -69,3 +87,24 @@ def without_no(entry: DictionaryEntry, particle: int) -> Iterator[DictionaryEntr
             note="の not written",
             right_connection=particle,
         )
+
+
+def without_its_no(written: str, kana: str, known: Collection[str]) -> str:
+    """Return 世の中, 若の浦 as manuscripts also write them, 世中, 若浦, unless that is a word.
+
+    >>> without_its_no("世の中", "よのなか", ()), without_its_no("花の色", "はなのいろ", ("花色",))
+    ('世中', '')
+    """
+    match = TWO_NOUNS.fullmatch(written)
+    short = match[1] + match[2] if match else ""
+    return short if short not in known and kana.count("の") == 1 else ""
+
+
+def ends_in_a_verb(written: str, kana: str, stems: dict[str, set[str]]) -> bool:
+    """Whether the last of several signs is a verb and its ending: 言問, 月待.
+
+    >>> ends_in_a_verb("月待", "つきまち", {"待": {"ま"}})
+    True
+    """
+    last = stems.get(written[-1], ()) if len(written) > 1 else ()
+    return any(stem and kana[:-1].endswith(stem) for stem in last)

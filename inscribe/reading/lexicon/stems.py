@@ -117,6 +117,19 @@ class ClassIndex:
         """Whether the tables have a verb or adjective with this stem, and no noun written so."""
         return written in self._stems and written not in self.nouns
 
+    def ends_in_a_verb(self, written: str, kana: str) -> bool:
+        """Whether a word in kanji ends in a verb of the tables with one kana more: 月待, 花咲."""
+        if len(written) < 2 or KANA.search(written) or written in self.nouns:
+            return False
+        return any(stem and kana[:-1].endswith(stem) for stem in self._stems.get(written[-1], ()))
+
+    def is_verbal_noun(self, written: str, kana: str) -> bool:
+        """Whether a noun is a verb of the tables with the one kana of its ending: 濁り."""
+        stem = written[:-1]
+        if len(stem) > 1 or KANA.search(stem):
+            return False
+        return ONLY_KANA.match(written[-1:]) is not None and kana[:-1] in self._stems.get(stem, ())
+
     def is_misread_stem(self, written: str, kana: str) -> bool:
         """Whether a word is a stem of the tables and one kana, but is not read as the stem is."""
         if not ONLY_KANA.match(written[-1:]) or KANA.search(written[:-1]):

@@ -10,11 +10,16 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from inscribe import tables
+from inscribe.reading.lexicon.boundaries import (
+    kanji_boundaries,
+    okurigana_boundaries,
+    part_readings,
+)
 from inscribe.reading.lexicon.groups import groups, with_words
 from inscribe.reading.lexicon.mixed_spellings import compound_stems
-from inscribe.reading.lexicon.nouns import common_word_costs, noun_rows, spoken_kana
+from inscribe.reading.lexicon.nouns import common_word_costs, spoken_kana
 from inscribe.reading.lexicon.paradigms import inflections
-from inscribe.reading.lexicon.shortened import left_out
+from inscribe.reading.lexicon.shortened import inner_left_out, left_out
 from inscribe.reading.lexicon.stems import RARER_CLASS, ClassIndex, Stem
 from inscribe.reading.lexicon.vocabulary import conjugate
 from inscribe.reading.mecab import DictionaryEntry
@@ -43,8 +48,8 @@ _COVERS_ENDING = {
     "下二段-ナ行": "寝宿",
     "下二段-カ行": "消",
 }
-_WHOLE_FIRST = re.compile("[見着来出寝居][はひふへほ]")  # 見はやす: mi, then hayasu
 _INNER_KANA = re.compile("([\u4e00-\u9fff]+)[\u3041-\u3096]")
+_ENDS_A_VERB = frozenset("きぎしちにひびみりえけせてねへめれ")
 _KANA_RUN = re.compile("[\u3041-\u3096]+")
 _MOST_COST = 9000  # a stem of the tables in kanji costs no more than this
 _LEAST_COST = 5500
@@ -54,6 +59,9 @@ _KANA_COST_LONG = 8000
 _SHORT_AT_MOST_LESS = 500  # a short stem in kana, however UniDic has it
 _OTHER_SPELLING = 600
 _NOUN_AND_VERB = 2500  # 波立つ, two words: its phrase may end between them
+_LEFT_OUT = {"る": ("連体形-一般",), "れ": ("已然形-一般",)}  # 春来こと: kuru, 影見は: mire
+_IN_KANJI = 700
+_CONTRACTED = {"下二段-カ行": 3500}  # 消 as ke, for kie
 _MIXED = 300  # 思しる for 思ひ知る costs this much more
 
 
@@ -67,6 +75,7 @@ class VerbRow(NamedTuple):
     conjugation: str
     gloss: str
     covers: bool  # the last sign covers the first kana of the ending: 来, 見
+    usual: bool = True  # the first spelling that the tables give
 
 
 def verb_rows() -> list[VerbRow]:
@@ -79,10 +88,13 @@ def verb_rows() -> list[VerbRow]:
             raw.append((row["written"], row["historical"], conjugation, row["gloss"]))
             names.append(row["class"])
     cuts: dict[str, set[int]] = {}
-    parts = _part_readings(raw)
+    parts = part_readings(raw)
     for written, kana, _, _ in raw:
-        found = _boundaries(written, kana) or _kanji_boundaries(written, kana, parts)
+        found = okurigana_boundaries(written, kana) or kanji_boundaries(written, kana, parts)
         cuts.setdefault(kana, set()).update(found if len(written) > 1 else ())
+    first: dict[tuple[str, str], str] = {}
+    for name, (written, kana, _, _) in zip(names, raw, strict=True):
+        first.setdefault((kana, name), written)
     return [
         VerbRow(
             name,
@@ -92,6 +104,7 @@ def verb_rows() -> list[VerbRow]:
             conjugation,
             gloss,
             _covers(written, conjugation),
+            first[kana, name] == written,
         )
         for name, (written, kana, conjugation, gloss) in zip(names, raw, strict=True)
     ]
@@ -121,53 +134,13 @@ def _covers(written: str, conjugation: str) -> bool:
     return written[-1:] in _COVERS_ENDING.get(conjugation, "") and bool(written)
 
 
-def _boundaries(written: str, kana: str) -> tuple[int, ...]:
-    """Return where the later parts of a compound begin, as far as its okurigana show it."""
-    found: list[int] = []
-    position = 0
-    if _WHOLE_FIRST.match(written) and len(kana) > 1:
-        found.append(1)
-    for match in _KANA_RUN.finditer(written):
-        at = kana.find(match[0], position + (1 if match.start() else 0))
-        if at < 0:
-            return tuple(found)
-        position = at + len(match[0])
-        if match.end() < len(written) and position < len(kana):
-            found.append(position)
-    return tuple(found)
-
-
-def _part_readings(raw: list[tuple[str, str, str, str]]) -> dict[str, set[str]]:
-    """Return the historical kana of single characters, as stems of verbs or as nouns."""
-    readings: dict[str, set[str]] = {}
-    for written, kana, _, _ in raw:
-        if len(written) == 1 and kana:
-            readings.setdefault(written, set()).add(kana)
-    for written, historical, _, _, _ in noun_rows():
-        if len(written) == 1:
-            readings.setdefault(written, set()).add(historical)
-    return readings
-
-
-def _kanji_boundaries(written: str, kana: str, readings: dict[str, set[str]]) -> tuple[int, ...]:
-    """Return where the last, or the second, part of a compound in kanji alone begins."""
-    if len(written) < 2 or _KANA_RUN.search(written) or written[-1] in "来為得経歴寝宿":
-        return ()
-    for last in sorted(readings.get(written[-1], ()), key=len, reverse=True):
-        if kana.endswith(last) and len(last) < len(kana):
-            return (len(kana) - len(last),)
-    for first in sorted(readings.get(written[0], ()), key=len, reverse=True):
-        if kana.startswith(first) and len(first) < len(kana):
-            return (len(first),)
-    return ()
-
-
 def stem_readings(rows: list[VerbRow]) -> dict[str, set[str]]:
     """Return the readings the tables give for each written stem."""
     readings: dict[str, set[str]] = {}
     for row in rows:
-        for written in (row.written, row.historical, row.modern):
-            readings.setdefault(written, set()).add(_stem_kana(row))
+        for written in (row.written, row.historical, row.modern, without_inner_kana(row)):
+            if written or not row.written:
+                readings.setdefault(written, set()).add(_stem_kana(row))
     return readings
 
 
@@ -197,21 +170,25 @@ def verb_entries(rows: list[VerbRow], index: ClassIndex) -> Iterator[DictionaryE
             group = groups().get((row.written, row.historical))
             if group and "名詞" in group.parts_of_speech[0]:
                 stem = stem._replace(cost=cost + _NOUN_AND_VERB)
-            short = _without_inner_kana(row, written)
+            short = without_inner_kana(row) if written == row.written else ""
             if short and short not in index.nouns:  # 霧は is no kirawa
                 for entry in conjugate(stem._replace(written=short), index):
-                    yield left_out(entry)
+                    bare = entry.written == short
+                    yield left_out(entry) if bare else inner_left_out(entry)
             for entry in _forms(row, stem, index, in_kanji=in_kanji):
                 yield with_words(entry, group, in_kana=not in_kanji)
 
 
-def _without_inner_kana(row: VerbRow, written: str) -> str:
-    """Return a stem without the kana before its ending: 移 for 移ろ, for 移ふ.
+def without_inner_kana(row: VerbRow) -> str:
+    """Return a stem without the kana before its ending: 移 for 移ろ of 移ふ, 暮 for 暮ら of 暮す.
 
-    The causatives are not cut short so: 知す would rather be 知す, to rule.
+    Not where that kana begins a second verb (鳴そ is naki-so), nor of 知らす: 知す would rather be
+    shirosu, to rule.
     """
-    cut = _INNER_KANA.fullmatch(written)
-    return cut[1] if cut and written == row.written and "サ行" not in row.conjugation else ""
+    cut = _INNER_KANA.fullmatch(row.written)
+    if cut is None or row.written == "知ら" or row.historical[-2:-1] in _ENDS_A_VERB:
+        return ""
+    return cut[1]
 
 
 def stem_conjugations(rows: list[VerbRow]) -> dict[tuple[str, str], set[str]]:
@@ -259,7 +236,7 @@ def _forms(
     elif in_kanji:
         for entry in conjugate(stem._replace(written=""), index):
             yield entry._replace(written=stem.written + entry.written[1:])
-            if entry.form == "連体形-一般" and entry.written[1:] == "る":  # 春来こと: kuru
+            if entry.written[1:] in _LEFT_OUT and entry.form in _LEFT_OUT[entry.written[1:]]:
                 yield left_out(entry._replace(written=stem.written))
     else:
         upper = row.conjugation.startswith("上一段")
@@ -279,8 +256,13 @@ def _spellings(
         cost = index.ranked_cost(row.written, kana)
         if cost is None:
             cost = min(index.costs.get((row.written, kana), _MOST_COST + rare), _MOST_COST + rare)
+        usual = common.get((row.historical, row.name)) if row.usual else None
         if (row.written, kana, row.conjugation) in index.rarer:
             cost += RARER_CLASS
+        elif usual is not None:
+            cost = min(cost, usual + _IN_KANJI)
+        if row.covers and row.conjugation in _CONTRACTED:
+            cost += _CONTRACTED[row.conjugation]
         yield row.written, max(_LEAST_COST, cost)
         if (row.written, row.historical) not in groups():
             for spelling in compound_stems(row.written, row.historical, covers=row.covers):

@@ -14,7 +14,7 @@ from collections.abc import Iterable, Iterator
 from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.reading.lexicon.paradigms import AT_START, classical, inflections
-from inscribe.reading.lexicon.shortened import SHORTENED, WHOLE_VERBS, shortened
+from inscribe.reading.lexicon.shortened import SHORTENED, left_out, shortened
 from inscribe.reading.lexicon.stems import KANA, ONLY_KANA, OTHER_READING, ClassIndex, Stem
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import hiragana, old_spellings
@@ -35,6 +35,7 @@ _CHINESE_SIGN = 3000  # a single sign with its Chinese sound, or as a place
 _NUMERAL = 2500
 _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
+_DEVERBAL = 4500
 OTHER_SPELLING = 900  # a spelling UniDic does not give costs this much more
 _ORIGIN_COST = {"和": 0, "混": 1500, "漢": 7000, "固": 1500}
 # UniDic's cost above which a word is too rare to be met in verse.
@@ -72,15 +73,12 @@ def unidic_entries(
         if pos in ("動詞", "形容詞") and not conjugation.startswith("文語"):
             yield from _conjugated(word, index)
             continue
-        if "促音形" in (fields[14], fields[16]):
+        if "促音形" in (fields[14], fields[16]) or (pos == "感動詞" and word.surface in "んむ"):
             continue
         if conjugation.startswith("文語サ行変格") and fields[12] != "和":
             continue  # 住す, 賞す: words of prose
         extra = _ORIGIN_COST[fields[12]] + _POS_COST.get(pos, 0) + _unlikeliness(word)
-        if pos == "名詞" and index.is_misread_stem(word.surface, hiragana(fields[19])):
-            extra += OTHER_READING  # 摘み is tsumi
-        if pos == "名詞" and len(word.surface) > 1 and index.is_stem(word.surface):
-            extra += OTHER_READING  # 花咲 is hana saku
+        extra += _as_verb(word, index) if pos == "名詞" else 0
         place = index.number("名詞-普通名詞-一般", "*", "*") if fields[12] == "固" else None
         entry = DictionaryEntry(
             word.surface,
@@ -94,11 +92,25 @@ def unidic_entries(
             fields[12],
         )
         yield entry
+        if pos == "名詞" and fields[12] == "和" and index.is_verbal_noun(entry.written, entry.kana):
+            yield left_out(entry._replace(written=entry.written[:-1]))  # 濁 for 濁り
         if fields[12] != "漢" and _MAY_BE_RESPELT.search(entry.written):
             classical_form = conjugation.startswith("文語")
             more = 0 if classical_form else _RESPELT_NOUN
             for other in respelt(entry, 1 if classical_form else 0):
                 yield other._replace(cost=other.cost + more)
+
+
+def _as_verb(word: mecab.UnidicEntry, index: ClassIndex) -> int:
+    """Return what a noun costs more because verse takes what is written for a verb."""
+    kana, more = hiragana(word.fields[19]), 0
+    if index.is_misread_stem(word.surface, kana):
+        more += OTHER_READING  # 摘み is tsumi
+    if index.is_stem(word.surface):
+        more += OTHER_READING  # 花咲 is hana saku
+    elif index.ends_in_a_verb(word.surface, kana):
+        more += _DEVERBAL  # 月待 is tsuki matsu, and seldom a noun
+    return more
 
 
 def _with_boundaries(kana: str, said: str) -> str:
@@ -149,9 +161,10 @@ def _conjugated(word: mecab.UnidicEntry, index: ClassIndex) -> Iterator[Dictiona
         written = base[: len(base) - (1 if swallowed else cut)]
         kana = base_kana[: len(base_kana) - cut]
         stem = Stem(written, kana, conjugation, word.cost, fields[1], fields[7], fields[12])
-        told = index.conjugations.get((written, kana), set()).intersection(possible)
-        if told and conjugation not in told:
-            continue  # 越える was 越ゆ, the tables say, not 越ふ
+        tables_say = index.conjugations.get((written, kana), set())
+        told = tables_say.intersection(possible)
+        if (told and conjugation not in told) or "ラ行変格" in tables_say:
+            continue  # 越える was 越ゆ, the tables say, not 越ふ; 有る never ある alone
         if swallowed and index.has_other_readings(written, kana):
             continue
         stem = index.weighed(stem)
@@ -217,7 +230,7 @@ def conjugate(stem: Stem, index: ClassIndex) -> Iterator[DictionaryEntry]:
         )
         yield entry
         short = in_kanji and form in SHORTENED and "サ行変格" not in full
-        if short and written and stem.written not in WHOLE_VERBS:
+        if short and written:
             yield from shortened(entry, stem.written, written, index.nouns)
 
 

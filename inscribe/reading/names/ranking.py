@@ -129,7 +129,9 @@ def _distinct(found: Iterable[NameReading]) -> tuple[NameReading, ...]:
 def _place_readings(name: str) -> list[NameReading]:
     found = listed_readings(place_names(name), "place")
     found = found or _by_sound(name)
-    found = found or dictionary_readings(known(name).place, "place", 2 * FROM_DICTIONARY)
+    of_family = [kana for kana, _ in surnames(name)[:1]]  # 柳生 Yagyū: families are named after it
+    in_dictionary = sorted(known(name).place, key=lambda kana: kana not in of_family)
+    found = found or dictionary_readings(tuple(in_dictionary), "place", 2 * FROM_DICTIONARY)
     if len(name) == 2 and name[1] == _PROVINCE_SIGN and not found:
         head = next((c.kana for c in element(name[0], "first") if c.is_on), name[0])
         kana = f"{head}しゅう"

@@ -20,6 +20,7 @@ _KINDS = frozenset({"place", "city", "quarter", "place_suffix", "heading", "pref
     "native",
     "residence",
 }
+_DIVISIONS = frozenset("市県府郡")  # 大阪市東区: they hardly begin surnames after a place
 _USUAL_OPENER = 1.5  # the price of 為, 応 and 於, which cut no surname: 為重代
 _CUT = 0.7
 _LIVING_CUT = 2.7  # 住居, 住持 where what follows 住 begins a surname
@@ -28,6 +29,8 @@ _LIVING_CUT = 2.7  # 住居, 住持 where what follows 住 begins a surname
 def cutting_cost(word: SignatureWord, text: str, first: int) -> float:
     """Return what a word costs at an offset of a text because a surname may stand there."""
     end = first + len(word.text)
+    if word.kind == "place_suffix" and word.text in _DIVISIONS:
+        return 0.0
     living = len(word.text) == 2 and word.text[0] == _LIVING and word.text[1] != _MAN
     if living and _is_surname(text[first + 1 : end + 1]):
         return _LIVING_CUT

@@ -110,7 +110,7 @@ def _others(reading: VerseReading, swapped: Sequence[Swap], found: list[Rival]) 
         for at, piece, cost in swapped
     ]
     once: dict[str, Rival] = {}
-    for rival in sorted([*changed, *found], key=lambda rival: rival.cost):
+    for rival in sorted([*found, *changed], key=lambda rival: rival.cost):
         once.setdefault(sounds_of(rival.reading.words), rival)
     once.pop(sounds_of(words), None)
     return list(once.values())

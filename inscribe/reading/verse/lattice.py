@@ -17,7 +17,7 @@ from inscribe import tables
 from inscribe.reading.verse.metre import ACROSS, DEPENDENT, Metre, phrase_cost
 from inscribe.reading.words import BEATS, Beat, ReadWord
 
-BEAM = 5000  # partial readings that cost this much more than the best at their place are dropped
+BEAM = 9000  # partial readings that cost this much more than the best at their place are dropped
 _FAR = 10_000  # more morae than any text has
 _NONE_YET = 1 << 60  # dearer than any reading
 _SHORT_BY = 4  # the phrases to come may together have so many morae too many,

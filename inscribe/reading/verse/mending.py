@@ -15,7 +15,7 @@ from inscribe.reading.verse.scansion import (
 from inscribe.reading.words import ReadWord
 
 _CHANGED_AT_MOST = 4000  # another reading of one word may cost this much more
-MENDED_ENOUGH = 8000  # a stretch is mended if its metre costs no more
+MENDED_ENOUGH = 4000  # a stretch is mended if its metre costs no more
 
 
 def mended(

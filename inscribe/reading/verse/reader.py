@@ -17,6 +17,7 @@ from inscribe.reading.verse.lattice import LatticeSpan, Node, best_path, spans_o
 from inscribe.reading.verse.mending import MENDED_ENOUGH, mended
 from inscribe.reading.verse.metre import HAIKU, PARTS, SEDOKA, TANKA, Metre, pattern_of
 from inscribe.reading.verse.readings import VerseReading, path_cost, taken_apart
+from inscribe.reading.verse.rivals import agreeing
 from inscribe.reading.verse.scansion import (
     Phrases,
     fitted_phrases,
@@ -36,6 +37,7 @@ from inscribe.scripts import hiragana
 
 NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
 _NO_METRE = 15000  # what a text costs more that keeps no metre
+_TOO_DEAR = 7000  # what keeping the metre of a haiku may cost
 _LONGEST = 80  # signs; no poem that has a metre here is longer
 _MORAE_OFF = 8  # a best path with so many morae too few or too many may hide a poem
 _KANA_REPEATED = frozenset("ゝゞ")
@@ -57,15 +59,23 @@ def read_verse(
     speak of. Katakana among other signs (春ハ) are read as hiragana.
     """
     if _KATAKANA.isdisjoint(text) or "ー" in text:
-        return taken_apart(_read(text, breaks, overrides, origin))
+        return _agreeing(text, breaks, overrides, origin)
     in_hiragana = "".join(hiragana(sign) if sign in _KATAKANA else sign for sign in text)
-    found = taken_apart(_read(in_hiragana, breaks, overrides, origin))
+    found = _agreeing(in_hiragana, breaks, overrides, origin)
     firsts = accumulate((word.length for word in found.words), initial=0)
     words = [
         rewritten(word, text[first : first + word.length], word.modern)
         for word, first in zip(found.words, firsts, strict=False)
     ]
     return found._replace(words=words)
+
+
+def _agreeing(
+    text: str, breaks: frozenset[int], overrides: Sequence[OverrideLike], origin: Sequence[int]
+) -> VerseReading:
+    """Return the best reading, its words shown one by one and held against its rivals."""
+    found = taken_apart(_read(text, breaks, overrides, origin))
+    return found if overrides or breaks else agreeing(found)
 
 
 def words_without_metre(text: str, *, voiced: bool) -> list[ReadWord]:
@@ -219,4 +229,14 @@ def _searched(
     if path is None:
         return VerseReading(words, None, voiced=voiced, searched=True)
     found = list(path.words)
+    if metre is HAIKU and _kept_by_chance(found, words, metre):
+        return VerseReading(words, None, voiced=voiced, searched=True)
     return VerseReading(found, metre, fitted_phrases(found, metre)[1], False, voiced, True)
+
+
+def _kept_by_chance(found: list[ReadWord], words: list[ReadWord], metre: Metre) -> bool:
+    """Whether words keep a short metre only at the price of much less natural words."""
+    if not all(word.known for word in found):
+        return True
+    cost = fitted_phrases(found, metre)[0] + path_cost(found)
+    return cost - path_cost(words) > _TOO_DEAR

@@ -14,13 +14,14 @@ from itertools import count
 from typing import NamedTuple
 
 from inscribe.reading.verse import tagger
+from inscribe.reading.verse.agreement import disagreement
 from inscribe.reading.verse.alternatives import FARTHEST
 from inscribe.reading.verse.lattice import BEAM, LatticeSpan, state_of, steps_of
 from inscribe.reading.verse.metre import PARTS, Metre
 from inscribe.reading.verse.readings import VerseReading, taken_apart
 from inscribe.reading.verse.scansion import fitted_phrases
 from inscribe.reading.verse.voicing import has_voiced_kana
-from inscribe.reading.words import VOICING_NOT_MARKED, ReadWord
+from inscribe.reading.words import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED, ReadWord
 
 MOST = 12  # rivals that are looked for
 _TRIED = 4000  # ends of readings that are gone on from before the search gives up
@@ -49,9 +50,15 @@ def rivals(reading: VerseReading) -> list[Rival]:
     >>> {other.reading.words[-1].kana for other in (Rival(best, 0), *others)} >= {"やど", "と"}
     True
     """
+    near, _ = _near(reading)
+    return near
+
+
+def _near(reading: VerseReading) -> tuple[list[Rival], bool]:
+    """Return the rivals, and whether the reading itself was found among them, so costs compare."""
     metre = reading.metre
     if metre is None or metre in PARTS or reading.by_source or reading.lattice:
-        return []
+        return [], False
     text = "".join([word.written for word in reading.words])
     unmarked = not reading.voiced or not has_voiced_kana(text)
     spans = tagger.verse_spans(text, voiced=not unmarked)
@@ -69,10 +76,29 @@ def rivals(reading: VerseReading) -> list[Rival]:
         found.append(Rival(other, cost))
         if len(found) == MOST:
             break
+    compared = own is not None
     if own is None:
         own = min((rival.cost for rival in found), default=0)
-    near = [Rival(other, max(0, cost - own)) for other, cost in found]
-    return [rival for rival in near if rival.cost <= FARTHEST]
+    own += disagreement(reading.words, reading.phrases)
+    near = [
+        Rival(other, cost + disagreement(other.words, other.phrases) - own) for other, cost in found
+    ]
+    near.sort(key=lambda rival: rival.cost)
+    return [rival for rival in near if rival.cost <= FARTHEST], compared
+
+
+def agreeing(reading: VerseReading) -> VerseReading:
+    """Return the reading, or the rival whose words agree so much better that it costs less.
+
+    Only where okurigana are left out: what is written decides more than what agrees.
+    """
+    if not any(word.note == OKURIGANA_LEFT_OUT for word in reading.words):
+        return reading
+    near, compared = _near(reading)
+    better = min(near, key=lambda rival: rival.cost, default=None)
+    if better is None or better.cost >= 0 or not compared:
+        return reading
+    return reading._replace(words=better.reading.words, phrases=better.reading.phrases)
 
 
 def sounds_of(words: Sequence[ReadWord]) -> str:

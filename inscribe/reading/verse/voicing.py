@@ -12,7 +12,7 @@ _VOICED = frozenset("がぎぐげござじずぜぞだぢづでどばびぶべ�
 _KANA = re.compile("[\u3041-\u3096]")
 _TOO_FEW_KANA = 5
 _OF_UNVOICED = (VOICING_NOT_MARKED, OKURIGANA_LEFT_OUT)  # words only such texts are read with
-_LESS_WHERE_CUT_SHORT = 400  # a word without its okurigana is of such a text
+_MORE_WHERE_CUT_SHORT = 300  # a word without its okurigana costs less in such a text
 _SURELY_UNVOICED = 3  # so many words whose voicing is not marked are no chance
 
 
@@ -38,9 +38,9 @@ def best_words(text: str) -> tuple[list[ReadWord], bool]:
         return tagger.verse_words(text), True
     unvoiced, unvoiced_cost = tagger.verse_path(text, voiced=False)
     unmarked = sum([word.note in _OF_UNVOICED for word in unvoiced])
-    if not unmarked or unmarked >= _SURELY_UNVOICED:
+    cut_short = sum([word.note == OKURIGANA_LEFT_OUT for word in unvoiced])
+    if not unmarked or unmarked - cut_short >= _SURELY_UNVOICED:
         return unvoiced, not unmarked
     words, cost = tagger.verse_path(text, voiced=True)
-    cut_short = sum([word.note == OKURIGANA_LEFT_OUT for word in unvoiced])
-    marked = cost - unvoiced_cost <= BETTER_UNVOICED - _LESS_WHERE_CUT_SHORT * cut_short
+    marked = cost - unvoiced_cost <= BETTER_UNVOICED + _MORE_WHERE_CUT_SHORT * cut_short
     return (words, True) if marked else (unvoiced, False)

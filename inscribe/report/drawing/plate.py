@@ -56,7 +56,7 @@ def plate_drawing(inscription: Inscription, collation: Collation | None = None) 
     there, placed = surfaces(inscription), places(inscription)
     whole, height = there[0].left + there[0].width, there[0].height
     missing = ghosts(collation, placed, whole) if collation is not None and placed else []
-    sheet = _Sheet(inscription, whole, height, missing)
+    sheet = _Sheet(inscription, whole, height, [*placed, *(ghost.place for ghost in missing)])
     for surface in there:
         sheet.draw_surface(surface)
     for sign in t.signs:
@@ -76,13 +76,13 @@ class _Sheet:
     """An SVG drawing in the making; lengths in mm from the leftmost surface's top left corner."""
 
     def __init__(
-        self, inscription: Inscription, width: float, height: float, missing: list[Ghost]
+        self, inscription: Inscription, width: float, height: float, signs: list[PlacedSign]
     ) -> None:
-        """Begin a drawing large enough for surfaces of these mm, their labels and the ghosts."""
+        """Begin a drawing large enough for surfaces of these mm, their labels and the signs."""
         self.small = max(min(height / USUAL, 1.0), 0.05)  # labels beside small plates are small
         self.margin = MARGIN * max(self.small, 0.4)
-        right = max((g.place.x + g.place.size / 2 for g in missing), default=0.0)
-        lowest = max((g.place.y + g.place.size / 2 for g in missing), default=0.0)
+        right = max((sign.x + sign.size / 2 for sign in signs), default=0.0)
+        lowest = max((sign.y + sign.size / 2 for sign in signs), default=0.0)
         self.foot = max(height, lowest)  # below it stand the measure and what is not measured
         self.width = max(width, right)
         across = self.width + 2 * self.margin
