@@ -59,7 +59,11 @@ def test_languages_page_numbers_and_contents() -> None:
 def test_a_photograph_and_the_drawing_are_pictures_and_described() -> None:
     made = document_of(4)
     described = [shape._inline.docPr.get("descr") for shape in made.inline_shapes]
-    assert described == ["The back plate, its writing rubbed away in the middle", "To scale"]
+    assert described == [
+        "The back plate, its writing rubbed away in the middle",
+        "To scale",
+        "A leaf of a printed book: the poem above a thatched hut on a bay",
+    ]
     kinds = {part.content_type for part in made.part.package.iter_parts()}
     assert "image/x-emf" in kinds
 

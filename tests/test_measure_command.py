@@ -89,6 +89,7 @@ def test_a_table_that_is_corrected_comes_back(folder: Path) -> None:
 
 def test_an_accepted_proposal_is_in_the_record_and_comments_stay(folder: Path) -> None:
     result = run("--accept", "--by", "T. Amberley", "--cut", "2=9.2")
+    assert "A proposal" not in result.stdout
     assert result.exit_code == 0, result.output
     text = (folder / "r.toml").read_text("utf-8")
     for comment in ("# a comment at the head", "# beside a key", "# above the text"):

@@ -14,7 +14,7 @@ from inscribe import notation
 from inscribe.entry import entry_of
 from inscribe.errors import InputError
 from inscribe.notation import parse
-from inscribe.record import Inscription, Record, RecordImage, load
+from inscribe.record import Inscription, Record, RecordImage, load, loads
 from inscribe.record.tei.documents import records_of_tei
 from inscribe.record.tei.edition import transcription_of
 from inscribe.report.style import Style
@@ -329,3 +329,12 @@ def test_each_passage_is_a_block_with_its_kind_and_role_and_reads_back() -> None
     assert texts[1] == "楓畦書"  # inside a column: no line begins there
     (again,) = records_of_tei(document, "x.xml")
     assert again.inscriptions[0].transcription == made.inscriptions[0].transcription
+
+
+def test_an_old_form_of_kana_is_told_with_its_parent() -> None:
+    record = loads(
+        'id = "H-1"\nkind = "kozuka"\n[[inscription]]\nplace = "back plate"\ntext = "𛂞の花"\n'
+    )
+    legend = entries_as_tei([entry_of(record)], Style()).partition("</encodingDesc>")[0]
+    assert "𛂞 is は(八)" in legend
+    assert "の(" not in legend

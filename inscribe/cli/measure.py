@@ -108,7 +108,7 @@ def command(
         click.echo("corners and cuts are those kept in the record", err=True)
     picture = read_picture(Path(photo))
     found = measure(picture, task.inscription, task.asked)
-    shown = _shown(found, task, picture, form, canvas)
+    shown = _shown(found, task, picture, form, canvas, is_accepted=accept)
     if accept:
         path = write_measured(task, found, picture.name, by or "", replacing=replace)
         if not quiet:
@@ -128,7 +128,13 @@ def _check_libraries() -> None:
 
 
 def _shown(
-    found: Measured, task: MeasuringTask, picture: Picture, form: str, canvas: str | None
+    found: Measured,
+    task: MeasuringTask,
+    picture: Picture,
+    form: str,
+    canvas: str | None,
+    *,
+    is_accepted: bool,
 ) -> str:
     from inscribe.report import measured
 
@@ -151,4 +157,6 @@ def _shown(
         if form == "svg":
             return measured.overlay(found, inscription, plate)
         return measured.measured_as_html(found, inscription, plate, picture.name, title)
-    return measured.measured_as_text(found, inscription, picture.name, title)
+    return measured.measured_as_text(
+        found, inscription, picture.name, title, is_accepted=is_accepted
+    )

@@ -51,7 +51,7 @@ def outline_problem(picture: Picture, plate: Plate, outline: Outline | None) -> 
         return _refused(
             picture,
             f"the plate is not whole: it runs out of the picture at the {side}",
-            "take it again with ground on every side",
+            "take it again with ground on every side, or give its corners with --corners",
         )
     is_found = outline is not None and outline.clear >= UNCLEAR and outline.bow < BOWED / 2
     if is_found and span > LEAST_SPAN / 2:

@@ -88,6 +88,7 @@ class Columns:
     strips: tuple[Strip, ...] = ()
     labels: tuple[str, str] = ("", "")  # of the columns, and of the source
     key: str = ""  # what the marks say
+    written_key: str = ""  # and those that are written, where nothing can be drawn
 
 
 @dataclass(frozen=True, slots=True)

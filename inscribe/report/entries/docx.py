@@ -106,8 +106,8 @@ def _add(document: Any, block: Block, room: float) -> None:
         _labelled(document.add_paragraph(style=style), block.label, block.said)
     elif isinstance(block, Columns):
         add_columns(document, block)
-        if block.key:
-            document.add_paragraph(safe(block.key), style="Caption")
+        if block.written_key:
+            document.add_paragraph(safe(block.written_key), style="Caption")
     elif isinstance(block, Drawing):
         add_drawing(document, block)
         document.add_paragraph(safe(block.title), style="Caption")

@@ -100,6 +100,7 @@ def _carved_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
         beside,
         (style.label("carved"), style.label("source")),
         "; ".join(_key(t, style, is_compared=bool(beside))),
+        style.label("mark_written") if beside else "",
     )
 
 

@@ -12,12 +12,25 @@ if TYPE_CHECKING:
     from inscribe.measuring import Measured
     from inscribe.record import Inscription
 
+_NEXT = fitted(
+    "A proposal: look at it with --format html, put it right with --cut or a table"
+    " (--format csv, then --boxes), and write it into the record with --accept --by NAME.",
+    0,
+)
 HEAD = ("column", "signs", "top", "bottom", "x", "width", "pitch", "error")
 
 
-def measured_as_text(found: Measured, inscription: Inscription, picture: str, title: str) -> str:
-    """Return the columns in mm, and which signs are doubtful."""
-    return "\n".join(_lines(found, inscription, picture, title)) + "\n"
+def measured_as_text(
+    found: Measured,
+    inscription: Inscription,
+    picture: str,
+    title: str,
+    *,
+    is_accepted: bool = False,
+) -> str:
+    """Return the columns in mm, which signs are doubtful, and what to do with what is proposed."""
+    lines = list(_lines(found, inscription, picture, title))
+    return "\n".join(lines if is_accepted else [*lines, _NEXT]) + "\n"
 
 
 def _lines(found: Measured, inscription: Inscription, picture: str, title: str) -> Iterator[str]:
@@ -40,11 +53,6 @@ def _lines(found: Measured, inscription: Inscription, picture: str, title: str) 
         yield "to be looked at:"
         yield from in_columns(doubtful)
         yield ""
-    yield fitted(
-        "A proposal: look at it with --format html, put it right with --cut or a table"
-        " (--format csv, then --boxes), and write it into the record with --accept --by NAME.",
-        0,
-    )
 
 
 def _doubtful(found: Measured, inscription: Inscription) -> Iterator[tuple[str, ...]]:

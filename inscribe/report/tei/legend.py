@@ -5,6 +5,7 @@ from __future__ import annotations
 import xml.etree.ElementTree as ET
 from collections.abc import Callable, Iterable
 
+from inscribe.notation import printed
 from inscribe.report import add
 from inscribe.signs import Certainty, Intervention, Kind, Sign
 
@@ -52,3 +53,6 @@ def add_legend(header: ET.Element, signs: Iterable[Sign]) -> None:
         listed = add(add(rules, "p", "Marks of the transcriber:"), "list")
         for mark, said, tag in used:
             add(listed, "item", f"{mark} {said}: {tag}")
+    old_kana = {s.text: printed(s) for s in held if s.kind is Kind.CHARACTER and not s.noted}
+    if shown := [f"{text} is {said}" for text, said in old_kana.items() if text != said]:
+        add(rules, "p", f"Old forms of kana, with the kanji each is from: {', '.join(shown)}.")
