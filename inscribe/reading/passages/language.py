@@ -1,14 +1,14 @@
 """How well a stretch is said in classical Japanese: what verse and prose have in common.
 
-MeCab's cost of the best path is a likelihood of words; names and formulas cost it far more a sign
-than sentences do.
+MeCab's cost of the best path (set phrases whole, not taken apart) is a likelihood of words; names
+and formulas cost it far more a sign than sentences do.
 """
 
 from __future__ import annotations
 
 from inscribe import tables
 from inscribe.reading.spelling import hiragana
-from inscribe.reading.verse import path_cost, words_without_metre
+from inscribe.reading.verse import path_cost, verse_words
 from inscribe.reading.words import MARK
 
 _EVEN_COST = 6000.0  # of a sign, at which a text is as likely Japanese as not
@@ -38,7 +38,7 @@ def weight_as_language(text: str) -> float:
 
 def _of_legible(text: str) -> float:
     kana = hiragana(text)
-    words = words_without_metre(kana, voiced=not _VOICED.isdisjoint(kana))
+    words = verse_words(kana, voiced=not _VOICED.isdisjoint(kana))
     cost = path_cost([word for word in words if "□" not in word.written])
     read = sum(word.length for word in words if "□" not in word.written)
     return (_EVEN_COST * read - cost) / _UNIT
