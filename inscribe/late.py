@@ -35,7 +35,7 @@ def door(package: str, rooms: Mapping[str, str]) -> Callable[[str], Any]:
 
     ``rooms`` gives, for each file or inner room of the package, the names that others may use.
 
-    >>> door("inscribe.record", {"loader": "load loads"})("load").__name__
+    >>> door("inscribe.record", {"reading": "load loads"})("load").__name__
     'load'
     """
     homes = {name: f"{package}.{file}" for file, public in rooms.items() for name in public.split()}

@@ -3,7 +3,8 @@
 Where a list has a surname that begins with a word of the formula, the word is the less likely.
 
 >>> from inscribe.reading.words import words_of
->>> cutting_cost(words_of("京")[0], "京本綾国作", 0) > 0, cutting_cost(words_of("京")[0], "京住", 0)
+>>> kyo = words_of("京")[0]
+>>> cutting_cost(kyo, "京本綾国作", 0) > 0, cutting_cost(kyo, "京朧谷作", 0)
 (True, 0.0)
 """
 

@@ -236,7 +236,7 @@ def _searched(
 
 def _kept_by_chance(found: list[ReadWord], words: list[ReadWord], metre: Metre) -> bool:
     """Whether words keep a short metre only at the price of much less natural words."""
-    if not all(word.known for word in found):
+    if not all(word.known for word in found if word.morae):  # a comma has none
         return True
     cost = fitted_phrases(found, metre)[0] + path_cost(found)
     return cost - path_cost(words) > _TOO_DEAR

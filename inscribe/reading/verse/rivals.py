@@ -16,7 +16,7 @@ from typing import NamedTuple
 from inscribe.reading.verse import tagger
 from inscribe.reading.verse.agreement import disagreement
 from inscribe.reading.verse.alternatives import FARTHEST
-from inscribe.reading.verse.lattice import BEAM, LatticeSpan, state_of, steps_of
+from inscribe.reading.verse.lattice import LatticeSpan, state_of, steps_of
 from inscribe.reading.verse.metre import PARTS, Metre
 from inscribe.reading.verse.readings import VerseReading, taken_apart
 from inscribe.reading.verse.scansion import fitted_phrases
@@ -24,6 +24,7 @@ from inscribe.reading.verse.voicing import has_voiced_kana
 from inscribe.reading.words import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED, ReadWord
 
 MOST = 12  # rivals that are looked for
+_BEAM = 5000  # partial readings that cost this much more than the best at their place are dropped
 _TRIED = 4000  # ends of readings that are gone on from before the search gives up
 _ONE_UNVOICED = 1200  # what it costs that a text which seems to mark voicing does not
 
@@ -158,7 +159,7 @@ def _forward(
         keys = at.get(position)
         if not keys or position not in starting:
             continue
-        limit = min([best[key] for key in keys]) + BEAM
+        limit = min([best[key] for key in keys]) + _BEAM
         kept = [key for key in keys if best[key] <= limit]
         for _, end, words in starting[position]:
             for connection, own, right, beat, word in words.weighed:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from inscribe.forms import normalise_text
 from inscribe.glossing import glossed_words
 from inscribe.report.entries.blocks import (
     JAPANESE,
@@ -19,6 +20,7 @@ from inscribe.report.entries.blocks import (
 
 if TYPE_CHECKING:
     from inscribe.entry import InscriptionEntry
+    from inscribe.glossing import WordMeaning
     from inscribe.reading.words import Passage, Token
     from inscribe.report import Style
 
@@ -40,13 +42,16 @@ def interlinear_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
 
 
 def words_in_a_line(each: InscriptionEntry) -> str:
-    """Return the words as they are read with their glosses: ``世の中 yo no naka ‘world’ | …``."""
+    """Return the words in current forms with their glosses: ``世の中 yo no naka ‘world’ | …``."""
     words = glossed_words(each.interpretation)
     if not any(word.meaning for word in words):
         return ""
-    return " | ".join(
-        f"{word.signs} {word.romaji}{f' ‘{word.gloss}’' if word.gloss else ''}" for word in words
-    )
+    return " | ".join(map(_with_gloss, words))
+
+
+def _with_gloss(word: WordMeaning) -> str:
+    said = f"{normalise_text(word.signs).text} {word.romaji}"
+    return f"{said} ‘{word.gloss}’" if word.gloss else said
 
 
 def passage_name(passage: Passage, style: Style) -> str:
