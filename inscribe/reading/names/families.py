@@ -202,4 +202,4 @@ def _listed_heads(char: str) -> list[Choice]:
     counts = {k: sum(w.startswith(k) for w in listed) for k in kun if k}
     total = sum(counts.values())
     found = [Choice(k, False, n / total, "of surnames") for k, n in counts.items() if n]
-    return sorted(found, key=lambda choice: (-choice.share, -len(choice.kana)))
+    return sorted(found, key=lambda choice: (-choice.share, -len(choice.kana), choice.kana))
