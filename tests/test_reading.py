@@ -12,6 +12,7 @@ from hypothesis import given, settings, strategies as st
 from inscribe import reading
 from inscribe.cli import cli
 from inscribe.errors import InscribeError
+from inscribe.reading import read_text
 from inscribe.report.terminal.reading import printable, reading_as_text
 
 SPRING = "春霞立てるやいづこみ吉野の吉野の山に雪は降りつつ"  # Kokinshu 3
@@ -304,3 +305,9 @@ def test_a_repeat_mark_of_an_unread_sign_is_unread_and_as_long() -> None:
         "cannot be read",
         "what it repeats cannot be known: □ stands before it",
     ]
+
+
+def test_a_poem_that_lacks_words_is_not_forced_into_a_metre() -> None:
+    # two phrases too short keep no metre: Kokin wakashu 53 without its second phrase's word
+    found = read_text("世の中に桜のなかりせは春の心はのとけからまし").proposals[0]
+    assert found.romaji.endswith("haru no kokoro wa nodokekaramashi")

@@ -15,7 +15,7 @@ from inscribe import tables
 from inscribe.reading.verse import tagger
 from inscribe.reading.verse.lattice import LatticeSpan, Node, best_path, spans_of
 from inscribe.reading.verse.mending import MENDED_ENOUGH, mended
-from inscribe.reading.verse.metre import HAIKU, PARTS, SEDOKA, TANKA, Metre, pattern_of
+from inscribe.reading.verse.metre import HAIKU, PARTS, SEDOKA, SHORT, TANKA, Metre, pattern_of
 from inscribe.reading.verse.readings import VerseReading, path_cost, taken_apart
 from inscribe.reading.verse.rivals import agreeing
 from inscribe.reading.verse.scansion import (
@@ -229,9 +229,10 @@ def _searched(
     if path is None:
         return VerseReading(words, None, voiced=voiced, searched=True)
     found = list(path.words)
-    if metre is HAIKU and _kept_by_chance(found, words, metre):
+    off, phrases = fitted_phrases(found, metre)
+    if off >= 2 * SHORT or (metre is HAIKU and _kept_by_chance(found, words, metre)):
         return VerseReading(words, None, voiced=voiced, searched=True)
-    return VerseReading(found, metre, fitted_phrases(found, metre)[1], False, voiced, True)
+    return VerseReading(found, metre, phrases, False, voiced, True)
 
 
 def _kept_by_chance(found: list[ReadWord], words: list[ReadWord], metre: Metre) -> bool:
