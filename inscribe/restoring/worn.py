@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from inscribe import tables
+from inscribe import notebook, tables
 from inscribe.errors import InputError
 from inscribe.forms import normalise_text
 from inscribe.restoring import gaps, seen, sourced
@@ -112,7 +112,7 @@ def _among(worn: list[Sign], places: range | None) -> list[Sign]:
             hint="divide them among several runs",
         )
     if places.stop > len(worn):
-        count = f"{len(worn)} worn place" + "s" * (len(worn) != 1)
+        count = notebook.counted(len(worn), "worn place")
         raise InputError(f"there is no worn place {places.stop}", hint=f"there are {count}")
     return [worn[place] for place in places]
 
