@@ -100,6 +100,13 @@ IMAGE = RecordTable(
     (
         Field("file", "line", "a PNG, JPEG or GIF, its path relative to the record's folder"),
         Field("iiif", "line", "the base address of a IIIF image, as https://.../identifier"),
+        Field(
+            "service",
+            "line",
+            "the version of that address's IIIF image service, as its info.json says",
+            choices=("2", "3"),
+        ),
+        Field("size", "point", "width and height of the whole picture at that address, in pixels"),
         Field("shows", "line", "what it shows, for those who cannot see it"),
         Field("credit", "line", "who made it, and on what terms it may be used"),
         Field("scale", "size", "pixels per mm"),
