@@ -54,7 +54,7 @@ def entry_as_manifest(entry: Entry, style: Style) -> str:
         made["requiredStatement"] = {"label": label, "value": {"none": credits}}
     if style.rights.startswith(RIGHTS):
         made["rights"] = style.rights
-    return json.dumps(made, ensure_ascii=False, indent=2)
+    return notation.written_out(json.dumps(made, ensure_ascii=False, indent=2))
 
 
 def _images(entry: Entry) -> Iterator[RecordImage]:
