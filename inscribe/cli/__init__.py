@@ -14,7 +14,7 @@ from typing import NoReturn
 import click
 
 from inscribe import __version__
-from inscribe.errors import InputError, InscribeError, did_you_mean, harmless
+from inscribe.errors import InputError, InscribeError, did_you_mean, harmless, reason_of
 from inscribe.settings import defaults, settings as settings_beside
 
 COMMANDS = {
@@ -208,7 +208,7 @@ def _run(closed: list[str]) -> NoReturn:
         if error.errno == errno.EBADF and closed:
             _fail(f"inscribe: {'; '.join(closed)}")
         where = f"{error.filename}: " if isinstance(error.filename, str) else ""
-        what = f"inscribe: {where}{error.strerror or error}"
+        what = f"inscribe: {where}{reason_of(error, str(error))}"
         _fail(harmless(f"{what}; check the path and the room on the disk"))
     except MemoryError:
         _fail("inscribe: the input needs more memory than there is; divide it into smaller pieces")

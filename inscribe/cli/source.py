@@ -186,12 +186,10 @@ def export(
 
     with Library(library_path(library_file), texts_only=True) as library:
         texts = list(library.texts(ids or None))
-    held = {text.id for text in texts}
-    if missing := [identity for identity in ids if identity not in held]:
-        raise InputError(
-            f"there is no text {', '.join(missing)} in the library",
-            hint="see: inscribe source list",
-        )
+        held = {text.id for text in texts}
+        for identity in ids:
+            if identity not in held:
+                raise library.no_text(identity)
     lines = [json.dumps(text.to_dict(), ensure_ascii=False) for text in texts]
     write_result("\n".join(lines), output, force=force)
 

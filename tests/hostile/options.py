@@ -89,7 +89,7 @@ def _outputs() -> list[Case]:
         Case("output-folder", (*read, "d"), "it is a folder", files={"d/x": b""}),
         Case("output-folder-forced", (*read, "d", "--force"), "it is a folder", files={"d/x": b""}),
         Case("output-device", (*read, "/dev/null", "--force"), "it is a device"),
-        Case("output-nowhere", (*read, "no/a"), "No such file"),
+        Case("output-nowhere", (*read, "no/a"), "no such file"),
         Case("output-in-file", (*read, "held/a"), "Not a directory", files=held),
         Case("output-long", (*read, "a" * 300), "File name too long"),
         Case("output-empty", (*read, ""), "it is a folder"),
