@@ -32,7 +32,7 @@ COMMANDS = {
     "name": "ranked readings of a name",
     "check": "every problem in a folder of records",
     "next": "the record to do next, and why",
-    "import": "a catalogue list becomes records",
+    "import": "a catalogue list or a TEI document becomes records",
     "index": "persons, places, dates, works, formulas, hands",
     "concord": "every place where a word or sign occurs",
     "entry": "the catalogue entry",

@@ -240,19 +240,12 @@ class Library:
         """
         missing = sorted(set(ids) - self._digests(ids).keys())
         if missing:
-            raise self.no_text(missing[0])
+            from inscribe.sources.ids import no_text
+
+            raise no_text(missing[0], self.ids(), self.path)
         self.db.execute("BEGIN IMMEDIATE")
         self._delete(ids)
         self.db.execute("COMMIT")
-
-    def no_text(self, identity: str) -> InputError:
-        """Return the error that says that there is no text of an id, and which may be meant."""
-        from inscribe.sources.ids import nearest_id
-
-        meant = nearest_id(identity, self.ids())
-        hint = f"did you mean {meant}?" if meant else "see: inscribe source list"
-        said = f"there is no text {identity} in the library"
-        return InputError(said, Place(str(self.path)), hint)
 
     def texts(self, ids: Sequence[str] | None = None) -> Iterator[SourceText]:
         """Yield the texts of these ids, or all of them, in the order they were added."""

@@ -75,7 +75,7 @@ def _of_library(argument: str, library_file: str | None) -> CollationText | None
     Raises:
         InputError: it is no file, and nearly such an id.
     """
-    from inscribe.sources import Library, nearest_id
+    from inscribe.sources import Library, nearest_id, no_text
 
     path = library_path(library_file)
     if not path.is_file() or any(map(is_written, argument)) or Path(argument).exists():
@@ -84,7 +84,7 @@ def _of_library(argument: str, library_file: str | None) -> CollationText | None
         if found := library.text_of_id(argument):
             return CollationText(found.title or found.id, notation.parse(found.text))
         if nearest_id(argument, library.ids()):
-            raise library.no_text(argument)
+            raise no_text(argument, library.ids(), path)
     return None
 
 

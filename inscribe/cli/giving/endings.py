@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from inscribe.errors import InputError, did_you_mean
+from inscribe.errors import InputError
 
 _JSON = frozenset(("json", "jsonld"))  # linked data is JSON: a file of it may be called either
 _ENDINGS = {"text": "txt", "annotation": "json"}
@@ -36,10 +36,12 @@ def format_for(form: str | None, output: str | None, endings: Mapping[str, str],
         return fitting[0]
     if form is None:
         known = list(dict.fromkeys(f".{end}" for end in endings.values()))
-        meant = did_you_mean(f".{ending}", known)
+        meant = [end for end in known if end.startswith(f".{ending}")]
         raise InputError(
             f"no format is written into files that end in .{ending}",
-            hint=meant or f"use {', '.join(known)}, or say which with --format",
+            hint=f"did you mean {meant[0]}?"
+            if meant
+            else f"use {', '.join(known)}, or say which with --format",
         )
     if fitting and form not in fitting and not {ending, endings[form]} <= _JSON:
         raise InputError(

@@ -29,8 +29,13 @@ def example(*commands: str) -> str:
 COUNTING = "Signs and columns are counted from 1, in records too; in JSON from 0.\n\n"
 
 
-def format_option(*formats: str, name: str = "form", help: str = "") -> Callable[[F], F]:
-    """Return the option ``--format``: by default as the file of -o ends, else the first."""
+def format_option(
+    *formats: str, name: str = "form", help: str = "", by_ending: bool = True
+) -> Callable[[F], F]:
+    """Return the option ``--format``: by default as the file of -o ends, else the first.
+
+    ``by_ending`` is false where -o names another file than that of the result.
+    """
 
     def asked(context: click.Context, _option: click.Parameter, form: str) -> str:
         source = context.get_parameter_source(name)
@@ -43,8 +48,8 @@ def format_option(*formats: str, name: str = "form", help: str = "") -> Callable
         name,
         type=click.Choice(formats),
         default=formats[0],
-        show_default="as the file of -o ends, else " + formats[0],
-        callback=asked,
+        show_default=f"as the file of -o ends, else {formats[0]}" if by_ending else True,
+        callback=asked if by_ending else None,
         help=help or "How the result is written: text for people, the others for programs.",
     )
 
