@@ -172,6 +172,7 @@ def test_every_key_and_part_of_a_style_is_in_the_help() -> None:
         ('dates = "old"', '"western" or "era"'),
         ('order = ["kana", "nothing"]', "a list of"),
         ('order = "kana"', "a list of"),
+        ('order = ["date", "kana", "date"]', "each part once, and date stands in it twice"),
         ("colour = 1", "no style key"),
         ("labels = ", "not TOML"),
     ],

@@ -14,7 +14,7 @@ from typing import NoReturn
 import click
 
 from inscribe import __version__
-from inscribe.errors import InputError, InscribeError, did_you_mean, harmless
+from inscribe.errors import InputError, InscribeError, did_you_mean, harmless, reason_of
 from inscribe.settings import defaults, settings as settings_beside
 
 COMMANDS = {
@@ -32,7 +32,7 @@ COMMANDS = {
     "name": "ranked readings of a name",
     "check": "every problem in a folder of records",
     "next": "the record to do next, and why",
-    "import": "a catalogue list becomes records",
+    "import": "a catalogue list or a TEI document becomes records",
     "index": "persons, places, dates, works, formulas, hands",
     "concord": "every place where a word or sign occurs",
     "entry": "the catalogue entry",
@@ -208,7 +208,7 @@ def _run(closed: list[str]) -> NoReturn:
         if error.errno == errno.EBADF and closed:
             _fail(f"inscribe: {'; '.join(closed)}")
         where = f"{error.filename}: " if isinstance(error.filename, str) else ""
-        what = f"inscribe: {where}{error.strerror or error}"
+        what = f"inscribe: {where}{reason_of(error, str(error))}"
         _fail(harmless(f"{what}; check the path and the room on the disk"))
     except MemoryError:
         _fail("inscribe: the input needs more memory than there is; divide it into smaller pieces")

@@ -190,6 +190,9 @@ def _problem(key: str, value: Any) -> str:
         return "two characters, or none"
     if key == "order" and not (isinstance(value, list) and set(map(str, value)) <= set(PARTS)):
         return "a list of: " + ", ".join(PARTS)
+    if key == "order" and len(set(value)) < len(value):
+        twice = next(part for part in value if value.count(part) > 1)
+        return f"a list that names each part once, and {twice} stands in it twice"
     return ""
 
 

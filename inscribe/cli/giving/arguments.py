@@ -81,6 +81,8 @@ def told_apart(argument: str) -> Given:
     """
     if argument == STANDARD_INPUT:
         return Given("input")
+    if not argument.strip():
+        raise InputError("the text is empty", hint=_NOTHING)
     path = Path(argument)
     if _exists(path):
         if path.is_dir():

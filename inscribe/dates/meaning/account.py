@@ -97,7 +97,7 @@ def _of_the_agreement(reading: DateReading, expression: Expression) -> Iterator[
         yield f"{era.romaji} had only {era.years} years"
     if era and expression.numbers and not reading.candidates:
         yield f"{era.romaji} had only {era.years} years, none of them {expression.number_text}"
-    written = reading.sexagenary or reading.zodiac
+    written = reading.sexagenary or reading.zodiac or expression.stem
     if written is None or year is None:
         if expression.stem and expression.branch:
             if calendar.index_of(expression.stem, expression.branch) is None:
@@ -107,7 +107,7 @@ def _of_the_agreement(reading: DateReading, expression: Expression) -> Iterator[
         return
     right = calendar.pair_of_year(year)
     if expression.number or expression.same:
-        verb = "is" if right.endswith(written) else "is not"
+        verb = "is" if written in right else "is not"
         yield f"{year} {verb} {written}" + ("" if verb == "is" else f" but {right}")
 
 
