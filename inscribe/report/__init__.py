@@ -35,6 +35,7 @@ if TYPE_CHECKING:
         place_named as place_named,
         signer as signer,
     )
+    from inscribe.report.parents import with_parents as with_parents
     from inscribe.report.phrases import phrased as phrased
     from inscribe.report.picturing import (
         ShownPicture as ShownPicture,
@@ -73,6 +74,7 @@ else:
             "concept_ids": "concepts",
             "joined": "joined_entries",
             "named": "AS_INSCRIBED NO_ATTRIBUTION Person dates_of place_named signer",
+            "parents": "with_parents",
             "phrases": "phrased",
             "picturing": "ShownPicture shown_picture",
             "space_words": "chance_said plate_said reasons_said verdict_said",

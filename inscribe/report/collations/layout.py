@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inscribe.collation import NO_DIFFERENCE, Collation, Group, Judgement, Span
+from inscribe.notation import printed, written_out
 from inscribe.report import reasons_said, verdict_said, where_in
 
 if TYPE_CHECKING:
@@ -67,7 +68,7 @@ def _column_ends(result: Collation) -> list[int]:
 def _cells(
     group: Group, number: int, result: Collation, ends: Sequence[int]
 ) -> Iterator[tuple[int, AlignedCell]]:
-    start, source = group.copy.start, group.source.text or BLANK * len(group.copy)
+    start, source = group.copy.start, written_out(group.source.text) or BLANK * len(group.copy)
     first = next((n for n, end in enumerate(ends) if start < end), len(ends) - 1)
     if not len(group.copy):
         yield first, AlignedCell(BLANK * len(group.source), source, number)
@@ -92,7 +93,7 @@ def shown(result: Collation, start: int, end: int) -> str:
 
     marks = {Kind.GAP: GAP, Kind.KAO: KAO}
     return "".join(
-        marks.get(sign.kind) or sign.text or UNREAD for sign in result.copy.signs[start:end]
+        marks.get(sign.kind) or printed(sign) or UNREAD for sign in result.copy.signs[start:end]
     )
 
 
@@ -102,10 +103,10 @@ def rows(result: Collation, *, substantive: bool) -> list[DifferenceRow]:
         DifferenceRow(
             n,
             g.kind,
-            g.copy.text,
-            g.source.text,
+            written_out(g.copy.text),
+            written_out(g.source.text),
             where(g.copy, result),
-            g.why,
+            written_out(g.why),
         )
         for n, g in enumerate(result.differences, start=1)
         if g.is_substantive == substantive

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from inscribe.forms import GAP, KAO, UNREAD
-from inscribe.notation import printed, written_out
+from inscribe.notation import printed
 from inscribe.record import partly_boxed
 from inscribe.report import (
     apparatus_lines,
@@ -17,6 +17,7 @@ from inscribe.report import (
     plate_said,
     printed_lines,
     reasons_said,
+    with_parents,
 )
 from inscribe.report.drawing import space_chart
 from inscribe.report.entries.blocks import Block, Bullets, Chart, Grid, Inline, Run, plain
@@ -127,12 +128,7 @@ def _printed(span: Span, t: Transcription) -> str:
 
 def _why(group: Group, held: Collation) -> str:
     """Return why a group is what it is, each hentaigana with the parent its transcriber wrote."""
-    why = group.why
-    for span, t in ((group.copy, held.copy), (group.source, held.source)):
-        for sign in t.signs[span.start : span.end]:
-            if sign.noted and written_out(sign.text) != sign.text:
-                why = why.replace(sign.text, sign.noted)
-    return written_out(why)
+    return with_parents(group.why, held.copy, held.source)
 
 
 def place_of(sign: int, each: InscriptionEntry, style: Style) -> str:

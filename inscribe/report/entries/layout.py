@@ -72,7 +72,7 @@ def _pictures(
     """Yield pictures; what they show is told in the record's words, else by ``shows``."""
     for image in images:
         title = style.label(f"image:{of}")
-        yield PictureBlock(title, image, entry.folder, image.shows or shows, of)
+        yield PictureBlock(title, image, entry.folder, written_out(image.shows or shows), of)
 
 
 def _inscription_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
