@@ -71,9 +71,12 @@ class LazyGroup(click.Group):
         """Return the command, or None if there is none of that name."""
         if cmd_name not in COMMANDS:
             return None
+        from inscribe.cli.giving import guard
+
         file = "importing" if cmd_name == "import" else cmd_name  # a word of Python names no module
         module = importlib.import_module(f"inscribe.cli.{file}")
         command: click.Command = module.command
+        guard(command)
         if "_INSCRIBE_COMPLETE" in os.environ:
             from inscribe.cli.completing import complete
 

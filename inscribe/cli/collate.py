@@ -35,7 +35,7 @@ FORMATS = ("text", "md", "json", "jsonl", "svg")
         "inscribe collate examples/DEMO-004.toml --boxes photograph.json --scale 20",
     )
 )
-@click.argument("texts", nargs=-1, metavar="[RECORD | COPY SOURCE...]")
+@click.argument("texts", nargs=-1, metavar="[RECORD | COPY SOURCE... | -]")
 @click.option("--text", "literal", is_flag=True, help="The arguments are the texts themselves.")
 @click.option(
     "--pairs",

@@ -2,7 +2,7 @@
 
 ``options`` (those that several commands share), ``piped`` (standard input), ``arguments`` (a
 record, a file, a text or standard input, told apart once), ``endings`` (a format by how its file
-ends), ``library`` (where the source texts
+ends), ``guarding`` (empty ones refused), ``library`` (where the source texts
 are), ``overriding`` (readings settled on the command line); then what single commands take of
 these: ``reading``, ``collating``, ``measuring``, ``querying``, ``worn_places``, ``expecting``.
 """
@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     )
     from inscribe.cli.giving.endings import format_for as format_for
     from inscribe.cli.giving.expecting import expected_names as expected_names
+    from inscribe.cli.giving.guarding import guard as guard
     from inscribe.cli.giving.library import (
         library_path as library_path,
         opened_library as opened_library,
@@ -84,6 +85,7 @@ else:
             ),
             "endings": "format_for",
             "expecting": "expected_names",
+            "guarding": "guard",
             "library": "library_path opened_library",
             "measuring": "MeasuringTask measuring_task write_measured",
             "options": (

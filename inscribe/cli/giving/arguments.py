@@ -65,7 +65,7 @@ def given(argument: str | None, literal: str | None = None, *, lines: bool = Fal
     if argument is not None and literal is not None:
         raise InputError("a text is given twice", hint="give either --text or one argument")
     if literal is not None:
-        return Given("text", literal)
+        return Given("input") if literal == STANDARD_INPUT else Given("text", literal)
     if argument is None and (lines or is_piped()):
         return Given("input")
     if argument is None:

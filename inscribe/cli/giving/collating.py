@@ -9,9 +9,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from inscribe import files, notation, strict
-from inscribe.cli.giving.arguments import Given, told_apart
+from inscribe.cli.giving.arguments import Given, is_piped, told_apart
 from inscribe.cli.giving.library import library_path
-from inscribe.cli.giving.piped import STANDARD_INPUT, read_standard_input
+from inscribe.cli.giving.piped import (
+    STANDARD_INPUT,
+    read_standard_input,
+    read_transcription,
+)
 from inscribe.errors import InputError, InscribeError, Place
 from inscribe.scripts import is_written
 
@@ -51,7 +55,7 @@ def collation_tasks(
     """
     taken = [_told_apart(text, library_file, literal=literal) for text in texts]
     if len(texts) == 1 and not literal:
-        found = _own_sources(taken[0], library_file)
+        found = _own_sources(taken[0], library_file) or _with_piped_copy(taken[0], convention)
         if not found:
             raise InputError(
                 "there is nothing to collate it with",
@@ -67,6 +71,22 @@ def collation_tasks(
         each if isinstance(each, CollationText) else _text(each, convention) for each in taken
     )
     return [CollationTask(copy, tuple(sources))]
+
+
+def _with_piped_copy(source: Given | CollationText, convention: str) -> list[CollationTask]:
+    """Return the task to hold what is piped in against the one text that is named."""
+    if not is_piped() or (isinstance(source, Given) and source.kind == "input"):
+        return []
+    piped = read_transcription()
+    if not piped.strip():
+        return []
+    name = "standard input"
+    copy = CollationText(name, notation.parse(piped, convention, name))
+    return [
+        CollationTask(
+            copy, (source if isinstance(source, CollationText) else _text(source, convention),)
+        )
+    ]
 
 
 def _of_library(argument: str, library_file: str | None) -> CollationText | None:
@@ -91,7 +111,7 @@ def _of_library(argument: str, library_file: str | None) -> CollationText | None
 def _told_apart(argument: str, library_file: str | None, *, literal: bool) -> Given | CollationText:
     if literal and argument != STANDARD_INPUT:
         return Given("text", argument)
-    if Path(argument).is_dir():
+    if argument and Path(argument).is_dir():
         raise InputError(
             "this is a folder; a collation takes one record, or a copy and its sources",
             Place(argument),
