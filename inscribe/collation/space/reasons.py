@@ -51,7 +51,11 @@ def _sentences(found: Features, group: Group, case: Case) -> Iterator[tuple[str,
     if found.eye_skip:
         yield "eye_skip", f"the gap begins and ends with the same words, {case.skipped(group)}"
     if found.words_lost:
-        yield "words_lost", f"{_signs(len(group.source))} are missing in the middle of the text"
+        lost = len(group.source)
+        yield (
+            "words_lost",
+            f"{_signs(lost)} {'is' if lost == 1 else 'are'} missing in the middle of the text",
+        )
     if found.heading:
         yield "heading", "a whole first or last line is missing, such as a title or a name"
     yield from _along(found, case)
