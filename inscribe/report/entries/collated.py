@@ -12,6 +12,7 @@ from inscribe.record import partly_boxed
 from inscribe.report import (
     apparatus_lines,
     chance_said,
+    common,
     followed,
     place_row,
     plate_said,
@@ -27,7 +28,7 @@ from inscribe.signs import Kind, counted
 if TYPE_CHECKING:
     from inscribe.collation import Collation, Group, Judgement, SpaceAccount, Span
     from inscribe.entry import InscriptionEntry
-    from inscribe.report import Style
+    from inscribe.report import Common, Style
     from inscribe.signs import Transcription
 
 KIND_LABELS = {"kana": "kana_spelling"}  # "kana" is the label of the reading
@@ -211,10 +212,18 @@ def _judged(judgement: Judgement, held: Collation, style: Style) -> str:
 
 
 def _reasons(held: Collation, space: SpaceAccount, style: Style) -> Iterator[Inline]:
+    told = common(space)
+    if reasons := _sides(told, None, style):
+        yield plain(f"{style.explained('all differences')} {reasons}")
     for judgement in space.judgements:
-        told = (
-            f"{style.explained(side)}: {style.explained(said)}"
-            for side, said in reasons_said(judgement)
-        )
-        if reasons := style.joined(*told):
+        if reasons := _sides(judgement, told, style):
             yield (Run(_judged(judgement, held, style), lang=JAPANESE), Run(f" {reasons}"))
+
+
+def _sides(judgement: Judgement | Common, told: Common | None, style: Style) -> str:
+    return style.joined(
+        *(
+            f"{style.explained(side)}: {style.explained(said)}"
+            for side, said in reasons_said(judgement, told)
+        )
+    )
