@@ -42,7 +42,9 @@ if TYPE_CHECKING:
         shown_picture as shown_picture,
     )
     from inscribe.report.space_words import (
+        Common as Common,
         chance_said as chance_said,
+        common as common,
         plate_said as plate_said,
         reasons_said as reasons_said,
         verdict_said as verdict_said,
@@ -77,7 +79,7 @@ else:
             "parents": "with_parents",
             "phrases": "phrased",
             "picturing": "ShownPicture shown_picture",
-            "space_words": "chance_said plate_said reasons_said verdict_said",
+            "space_words": "Common chance_said common plate_said reasons_said verdict_said",
             "style": "Style load",
             "widths": "width",
             "witnesses_said": (

@@ -13,8 +13,8 @@ def with_parents(text: str, *of: Transcription) -> str:
     else the one Unicode names.
 
     >>> from inscribe import parse
-    >>> with_parents("𛀫 or 𛂥", parse("は(者)"))
-    'お(於) or は(者)'
+    >>> with_parents("𛂋 or 𛂥", parse("に(尓)"))
+    'に(尓) or は(者)'
     """
     for t in of:
         for sign in t.signs:

@@ -128,9 +128,9 @@ def _drawing_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     inscription = each.inscription
     has_faces = len(inscription.transcription.faces) > 1
     if inscription.plate:
-        yield Drawing(style.label("drawing"), plate_drawing(inscription, each.collation))
+        yield Drawing(style.label("drawing"), plate_drawing(inscription, each.collation, style))
     elif on_guard(inscription) or has_faces:
-        yield Drawing(style.label("sketch"), plate_drawing(inscription, each.collation))
+        yield Drawing(style.label("sketch"), plate_drawing(inscription, each.collation, style))
 
 
 def _signature_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:

@@ -29,6 +29,8 @@ TABLES = {
 }
 # The ending that makes a dictionary form of a verb's or adjective's stem, by its class.
 _FINALS = dict(zip("カガサザタダナハバマヤラワア", "くぐすずつづぬふぶむゆるうう", strict=True))
+# Kana with which no verb goes on behind its stem before modern times, and the end of the text.
+NEVER_ENDING = ("", *"こそとのほも")
 LONG_STEM = 2  # kana of a stem that tells a word whatever ending follows
 VERB_ENDINGS = {"ク": ".し", "シク": ".し", "サ変": ".す"}
 VERB_ENDINGS |= {
@@ -154,7 +156,7 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
             yield stem, "stem", source  # 誤る and 誤つ, 残る and 残す have one stem
     if not is_verb:  # before okurigana a character has its native reading
         yield from _other_readings(known)
-    if not (following and any(following[0] in _endings(word) for word, _ in kun)):
+    if following[:1] in NEVER_ENDING or not any(following[0] in _endings(word) for word, _ in kun):
         for kana in kana_written_so().get(char, ()):
             yield kana, "parent", "a kana written as its parent"
 
