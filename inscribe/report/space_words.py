@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from inscribe import notebook
+
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
@@ -38,11 +40,12 @@ def plate_said(account: SpaceAccount) -> str:
     count = len(account.columns)
     columns = _NUMBERS[count] if count < len(_NUMBERS) else str(count)
     gives = f"the {columns} columns give" if count > 1 else "the one column gives"
-    signs = "1 sign" if account.need == 1 else f"{account.need} signs"
+    signs = notebook.counted(account.need, "sign")
+    room = notebook.counted(account.capacity or 0, "sign")
     beside = f", and what stands beside it {account.beside}" if account.beside else ""
     return (
         f"The text wants {signs}{beside}; at this carver's {account.median_pitch:.1f} mm that is"
-        f" {wanted:.0f} mm, and {gives} {given:.0f} mm ({account.capacity} signs)."
+        f" {wanted:.0f} mm, and {gives} {given:.0f} mm ({room})."
     )
 
 
