@@ -10,18 +10,23 @@ import math
 import re
 from bisect import bisect_right
 from collections.abc import Collection, Iterator, Sequence
-from itertools import pairwise
 from typing import NamedTuple
 
-from inscribe.reading.passages.cuts import OVER_A_FACE, OVER_COLUMN, OVER_FACE, cuts_of
+from inscribe.reading.passages.cuts import (
+    OVER_A_FACE,
+    OVER_COLUMN,
+    OVER_FACE,
+    cuts_of,
+    whole_columns,
+)
 from inscribe.reading.passages.days import Days
 from inscribe.reading.passages.lines import chinese_weight
 from inscribe.reading.passages.order import END, START, Where, order_cost
 from inscribe.reading.passages.poems import poem_weight, prose_weight
 from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.sayings import are_sayings_apart
-from inscribe.reading.passages.signings import Signings, is_surely_signed
-from inscribe.reading.passages.stretches import KnownPassage, PassageStretch, part_of
+from inscribe.reading.passages.signings import Signings
+from inscribe.reading.passages.stretches import KnownPassage, PassageStretch
 from inscribe.reading.passages.titles import begins_formula, framed_weight
 from inscribe.reading.passages.topics import place_weight, topic_weight
 from inscribe.reading.spelling import KANA, is_kanji_only
@@ -79,7 +84,7 @@ def divisions_of(
     """
     plain = text.normal.text
     weigher = _Weigher(text, known, copied)
-    whole = () if known or copied else tuple(_whole_columns(text, weigher.days))
+    whole = () if known or copied else tuple(whole_columns(text, weigher.days))
     prices = _prices(text, weigher.days, known, undivided)
     prices = {at: p for at, p in prices.items() if not any(a < at < b for a, b in whole)}
     weigher.begins = {at for at, price in prices.items() if price <= _BEGINS_JAPANESE}
@@ -94,17 +99,6 @@ def divisions_of(
             for stretch in weigher.stretches(first, end):
                 _lengthen(ways, first, stretch, text, prices[first])
     return _ranked(ways.get(len(plain), {}), plain)
-
-
-def _whole_columns(text: InscribedText, days: Days) -> Iterator[tuple[int, int]]:
-    """Yield the columns that are plainly one signing or one date: no passages meet in them."""
-    plain = text.normal.text
-    for first, end in pairwise((0, *sorted(text.breaks), len(plain))):
-        column = plain[first:end]
-        if KANA.search(column) or "（印" in column:
-            continue
-        if days.fills(first, end) or is_surely_signed(part_of(text, first, end)):
-            yield first, end
 
 
 def _prices(
