@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from inscribe.collation.align.searching import pairs
 from inscribe.collation.align.searching.costs import prices
+from inscribe.collation.align.searching.parents import parent_moves
 from inscribe.collation.align.searching.states import AlignmentMove, Mode, State
 from inscribe.collation.align.searching.unwritten import (
     UNWRITTEN,
@@ -146,6 +147,7 @@ class Moves:
             price = self.price["other_character"]
             yield AlignmentMove(State(i + 1, j + 1), price, "other_character", why)
             yield from self._unwritten_ending(i, j, word, why)
+        yield from parent_moves(copy, source, i, j)
         for reading in copy.readings_at(i, ""):
             if reading.length > 1:
                 yield from self._read(reading, i, copy, State(i, j, "copy ahead"))

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
         Reading as Reading,
         by_letter as by_letter,
         governs as governs,
+        kana_written_so as kana_written_so,
         kun_patterns as kun_patterns,
         shared_word as shared_word,
     )
@@ -25,6 +26,7 @@ else:
         __name__,
         {
             "lattice": "Side side",
-            "readings": "ByLetter Reading by_letter governs kun_patterns shared_word",
+            "readings": "ByLetter Reading by_letter governs kana_written_so kun_patterns"
+            " shared_word",
         },
     )
