@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.verse.metre import ACROSS, DEPENDENT, Metre, phrase_cost
-from inscribe.reading.words import BEATS, Beat, ReadWord
+from inscribe.reading.words import Beat, ReadWord, beat_of
 
 BEAM = 9000  # partial readings that cost this much more than the best at their place are dropped
 _FAR = 10_000  # more morae than any text has
@@ -250,7 +250,7 @@ class _StepsOfBeats(dict[int, dict[_State, _Steps]]):
         self._how = (metre, at_break, first)
 
     def __missing__(self, beat: int) -> dict[_State, _Steps]:
-        steps = self[beat] = _StepsOfBeat(BEATS[beat], *self._how)
+        steps = self[beat] = _StepsOfBeat(beat_of(beat), *self._how)
         return steps
 
 
