@@ -28,6 +28,7 @@ ORDER = (
     "compounds",
     "glosses",
     "jukujikun",
+    "verb_transitivity",
     "prose_usual",
     "parts",
     "look_alikes",

@@ -126,7 +126,7 @@ def best_path(
     for span in spans:
         starting.setdefault(span.start, []).append(span)
     phrases = metre.phrases
-    places = _places(starting, length)
+    places = places_of(starting, length)
     places[0].partials[0] = {around.before: (0, around.before, None, None)}
     places[0].cheapest = 0
     elsewhere, at_break = (steps_of(metre, at, around.first) for at in (False, True))
@@ -170,7 +170,7 @@ def homographs(pieces: Iterable[ReadWord]) -> Homographs:
     return Homographs(every, worth, weighed, min(counts, default=0), max(counts, default=0))
 
 
-def _places(starting: dict[int, list[LatticeSpan]], length: int) -> list[_Place]:
+def places_of(starting: dict[int, list[LatticeSpan]], length: int) -> list[_Place]:
     """Return the places of a text, with the morae that the words from there on may have."""
     places = [_Place(_FAR, -_FAR) for _ in range(length)]
     places.append(

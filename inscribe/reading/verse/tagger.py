@@ -183,18 +183,15 @@ def verse_spans(text: str, *, voiced: bool = True) -> list[LatticeSpan]:
             places[place] = start, written
             if written not in known:
                 new[place] = [_piece(written, line[cut + 1 :])]
-    _keep(known, {places[place][1]: words for place, words in new.items()})
+    if len(known) + len(new) > MOST_KEPT:
+        known.clear()
+        return verse_spans(text, voiced=voiced)
+    known.update({places[place][1]: homographs(words) for place, words in new.items()})
     spans = [
         LatticeSpan(start, start + len(written), known[written])
         for start, written in places.values()
     ]
     return _with_made_up(spans, made_up) if made_up else spans
-
-
-def _keep(known: dict[str, Homographs], new: dict[str, list[ReadWord]]) -> None:
-    if len(known) + len(new) > MOST_KEPT:
-        known.clear()
-    known.update({written: homographs(words) for written, words in new.items()})
 
 
 def _with_made_up(spans: list[LatticeSpan], made_up: list[Node]) -> list[LatticeSpan]:
