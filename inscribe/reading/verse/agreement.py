@@ -16,6 +16,7 @@ readings that cost nearly the same are held against each other once more.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.lexicon import conjugation_named
@@ -47,28 +48,57 @@ def traits(words: Sequence[ReadWord], phrases: Phrases) -> Iterator[str]:
     transitive verb; ``pair`` a verb beside a noun it customarily goes with.
     """
     firsts = {first for _, first in phrases}
-    for index, word in enumerate(words):
-        if word.note == VOICING_NOT_MARKED:
-            yield f"voiced {word.part_of_speech[:2]}"
-        if not word.part_of_speech.startswith(_INFLECTED):
+    parts = [_part_of(word) for word in words]
+    last = len(words) - 1
+    for index, part in enumerate(parts):
+        if part.voiced:
+            yield part.voiced
+        if not part.form:
             continue
-        after = words[index + 1] if index + 1 < len(words) else None
-        form = _form(word)
-        left_out = "~" if word.note == OKURIGANA_LEFT_OUT else ""
-        kind = word.conjugation.rpartition("-")[2] if _is_auxiliary(word) else word.part_of_speech[0]
-        ends = "|" * (index + 1 in firsts)
-        yield f"{kind}{left_out}{form} >{ends}{_next(after)}"
-        if left_out:
-            yield f"~ {word.conjugation[2:4]}{form}"
-        if word.part_of_speech.startswith("動詞"):
-            yield from _of_verb(words, index)
-    yield from _ends(words)
+        follows = parts[index + 1].follows if index < last else "。"
+        yield f"{part.before}{'|' if index + 1 in firsts else ''}{follows}"
+        if part.left_out:
+            yield part.left_out
+        if part.told:
+            if index and parts[index - 1].particle:
+                yield f"{words[index - 1].kana} {part.told}"
+            if any(_goes_with(words[index], noun) for noun in _nouns_beside(words, index)):
+                yield "pair"
+    yield from _ends(words, parts)
     if _has_lone_so(words):
         yield "lone そ"
 
 
-def _is_auxiliary(word: ReadWord) -> bool:
-    return word.part_of_speech.startswith("助動詞")
+class _Part(NamedTuple):
+    """What the traits of a poem need to know of a word, whatever stands around it."""
+
+    form: str  # in one sign; empty of a word that is not inflected
+    before: str  # what it is before another word
+    follows: str  # what it is behind another word
+    left_out: str  # its conjugation and form, where its okurigana are left out
+    voiced: str  # its kind, where its voicing is not marked
+    told: str  # of a verb whether it is transitive
+    particle: bool
+    asks: str  # the particle that asks for a form
+
+
+@tables.cached(16384)
+def _part_of(word: ReadWord) -> _Part:
+    pos = word.part_of_speech
+    inflected, particle = pos.startswith(_INFLECTED), pos.startswith("助詞")
+    form = _form(word) if inflected else ""
+    short = word.note == OKURIGANA_LEFT_OUT
+    kind = word.conjugation.rpartition("-")[2] if pos.startswith("助動詞") else pos[:1]
+    return _Part(
+        form,
+        f"{kind}{'~' if short else ''}{form} >",
+        _follows(word),
+        f"~ {word.conjugation[2:4]}{form}" if short and inflected else "",
+        f"voiced {pos[:2]}" if word.note == VOICING_NOT_MARKED else "",
+        transitivity(word) if pos.startswith("動詞") else "",
+        particle,
+        next((each for each in _ASKING if word.kana.endswith(each)), "") if particle else "",
+    )
 
 
 def _form(word: ReadWord) -> str:
@@ -79,36 +109,26 @@ def _form(word: ReadWord) -> str:
     return form
 
 
-def _next(after: ReadWord | None) -> str:
-    """Return what stands behind a word, as far as its form may hang on it."""
-    if after is None:
-        return "。"
-    if after.part_of_speech.startswith("助詞"):
-        return after.kana
-    if _is_auxiliary(after):
-        return after.conjugation.rpartition("-")[2]
-    return "名" if after.part_of_speech.startswith(_NOUNS) else after.part_of_speech[:1]
+def _follows(word: ReadWord) -> str:
+    """Return what a word is behind another, as far as the other's form may hang on it."""
+    if word.part_of_speech.startswith("助詞"):
+        return word.kana
+    if word.part_of_speech.startswith("助動詞"):
+        return word.conjugation.rpartition("-")[2]
+    return "名" if word.part_of_speech.startswith(_NOUNS) else word.part_of_speech[:1]
 
 
-def _of_verb(words: Sequence[ReadWord], index: int) -> Iterator[str]:
-    word = words[index]
-    if index and words[index - 1].part_of_speech.startswith("助詞"):
-        yield f"{words[index - 1].kana} {transitivity(word)}"
-    if any(_goes_with(word, noun) for noun in _nouns_beside(words, index)):
-        yield "pair"
-
-
-def _ends(words: Sequence[ReadWord]) -> Iterator[str]:
+def _ends(words: Sequence[ReadWord], parts: Sequence[_Part]) -> Iterator[str]:
     """Yield for each particle that asks for a form the form in which its sentence ends."""
     due = ""
-    for index, word in enumerate(words):
+    for index, part in enumerate(parts):
         after = words[index + 1] if index + 1 < len(words) else None
-        if word.part_of_speech.startswith("助詞") and after is not None:
-            due = next((each for each in _ASKING if word.kana.endswith(each)), due)
-        elif due and word.part_of_speech.startswith(_INFLECTED):
-            if after is not None and _goes_on(word, after):
+        if part.particle and after is not None:
+            due = part.asks or due
+        elif due and part.form:
+            if after is not None and _goes_on(words[index], after):
                 continue
-            yield f"{due}: {_form(word)}"
+            yield f"{due}: {part.form}"
             due = ""
 
 

@@ -24,8 +24,9 @@ from inscribe.reading.verse.voicing import has_voiced_kana
 from inscribe.reading.words import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED, ReadWord
 
 MOST = 12  # rivals that are looked for
-_BEAM = 5000  # partial readings that cost this much more than the best at their place are dropped
-_TRIED = 4000  # ends of readings that are gone on from before the search gives up
+_BEAM = 4000  # partial readings that cost this much more than the best at their place are dropped
+_SPREAD = 6000  # of the costs of rivals; what agrees well may be worth so much
+_TRIED = 1000  # ends of readings that are gone on from before the search gives up
 _ONE_UNVOICED = 1200  # what it costs that a text which seems to mark voicing does not
 
 
@@ -104,7 +105,11 @@ def ways(reading: VerseReading, most: int = MOST) -> tuple[Rival | None, list[Ri
     own: Rival | None = None
     said: set[str] = set()
     found: list[Rival] = []
+    cheapest: int | None = None
     for cost, words in _ways(spans, len(text), metre, reading.voiced):
+        cheapest = cost if cheapest is None else cheapest
+        if cost > cheapest + _SPREAD:
+            break
         sounds = sounds_of(words)
         if sounds in said:
             continue
