@@ -1,4 +1,4 @@
-"""Which verbs of one kanji are transitive: ``verb_transitivity.tsv``, from EDICT (Debian: edict)."""
+"""Which verbs of one kanji are transitive, as EDICT says (Debian: edict)."""
 
 from __future__ import annotations
 

@@ -67,7 +67,7 @@ def agreeing(reading: VerseReading) -> VerseReading:
     Only where okurigana are left out: what is written decides more than what agrees. The rivals
     are kept with the reading.
     """
-    if reading.voiced and not any(word.note == OKURIGANA_LEFT_OUT for word in reading.words):
+    if not any(word.note == OKURIGANA_LEFT_OUT for word in reading.words):
         return reading
     own, others = ways(reading)
     if own is None:

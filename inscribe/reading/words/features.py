@@ -19,8 +19,9 @@ VOICING_NOT_MARKED = "voicing not marked"
 OKURIGANA_LEFT_OUT = "okurigana left out"
 _LAST_OF_THE_FIRST_PLANE = "\uffff"
 _OF_FEATURE = frozenset(
-    "kana part_of_speech conjugation form lemma origin gloss note said parts is_simple prefix".split()
-)
+    ("kana", "part_of_speech", "conjugation", "form", "lemma", "origin", "gloss", "note", "said")
+    + ("parts", "is_simple", "prefix")
+)  # what is told in the file of features
 _UNREAD = "…"
 UNREAD_SIGNS = frozenset("□々ゝゞ")  # a repeat mark is left where what it repeats cannot be read
 
@@ -70,9 +71,7 @@ class _VerseWord(ReadWord):
             connection=self.connection,
             right_connection=self.right_connection,
             cost=self.cost,
-            parts=_words_of(self.written, parts.split("/"), kana.split(" "), note)
-            if parts
-            else (),
+            parts=_words_of(self.written, parts.split("/"), kana.split(" "), note) if parts else (),
         )
         return getattr(self, name)
 
