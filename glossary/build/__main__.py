@@ -28,7 +28,6 @@ ORDER = (
     "compounds",
     "glosses",
     "jukujikun",
-    "verb_transitivity",
     "prose_usual",
     "parts",
     "look_alikes",

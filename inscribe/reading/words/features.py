@@ -18,10 +18,8 @@ from inscribe.reading.words.pieces import (
 VOICING_NOT_MARKED = "voicing not marked"
 OKURIGANA_LEFT_OUT = "okurigana left out"
 _LAST_OF_THE_FIRST_PLANE = "\uffff"
-_OF_FEATURE = frozenset(
-    ("kana", "part_of_speech", "conjugation", "form", "lemma", "origin", "gloss", "note", "said")
-    + ("parts", "is_simple", "prefix")
-)  # what is told in the file of features
+_TOLD = "kana part_of_speech conjugation form lemma origin gloss note said parts is_simple prefix"
+_OF_FEATURE = frozenset(_TOLD.split())  # what the file of features tells of a word
 _UNREAD = "…"
 UNREAD_SIGNS = frozenset("□々ゝゞ")  # a repeat mark is left where what it repeats cannot be read
 
