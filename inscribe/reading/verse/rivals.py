@@ -24,9 +24,9 @@ from inscribe.reading.verse.voicing import has_voiced_kana
 from inscribe.reading.words import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED, ReadWord
 
 MOST = 12  # rivals that are looked for
-_BEAM = 4000  # partial readings that cost this much more than the best at their place are dropped
+_BEAM = 5000  # partial readings that cost this much more than the best at their place are dropped
 _SPREAD = 6000  # of the costs of rivals; what agrees well may be worth so much
-_TRIED = 1000  # ends of readings that are gone on from before the search gives up
+_TRIED = 4000  # ends of readings that are gone on from before the search gives up
 _ONE_UNVOICED = 1200  # what it costs that a text which seems to mark voicing does not
 
 
