@@ -173,7 +173,7 @@ WRONG = [
     (["--plate", "96"], "no size"),
     (["--inscription", "2"], "no inscription 2"),
     (["--face", "2"], "no face 2"),
-    (["--boxes", "nothing.csv"], "No such file"),
+    (["--boxes", "nothing.csv"], "no such file"),
 ]
 
 

@@ -44,7 +44,9 @@ def csv_table(rows: list[dict[str, str]], columns: list[str]) -> str:
     held = io.StringIO()
     writer = csv.DictWriter(held, columns, lineterminator="\r\n")
     writer.writeheader()
-    writer.writerows({key: safe_cell(value) for key, value in row.items()} for row in rows)
+    writer.writerows(
+        {key: safe_cell(notation.written_out(value)) for key, value in row.items()} for row in rows
+    )
     return held.getvalue()
 
 
@@ -107,7 +109,7 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
             for _, copied, of_source in _differing(collation, wording=False)
         ),
         "space": "; ".join(_verdicts(collation, style)) if collation else "",
-        "doubts": "; ".join(doubt.why for doubt in found.doubts),
+        "doubts": "; ".join(style.explained(doubt.why) for doubt in found.doubts),
         "readers": "; ".join(reader.by for reader in inscription.readers),
         "remarks": inscription.remarks.strip(),
     }
