@@ -304,3 +304,21 @@ def test_many_wide_overrides_take_no_time() -> None:
         "4,800 more problems",
         "the override was made for 花, and signs 1 to 100000 are " + "花" * 20 + "…",
     }
+
+
+@pytest.mark.parametrize(
+    ("version", "said"),
+    [
+        ("2", "version is 2, and this inscribe knows version 1 of the keys of records"),
+        ("0", "version is 0, and this inscribe knows version 1 of the keys of records"),
+        ('"1"', "version is a text"),
+        ("true", "version is true or false"),
+    ],
+)
+def test_a_record_of_another_version_of_the_keys_is_refused(version: str, said: str) -> None:
+    assert problems(f'version = {version}\n{HEAD}{INSCRIPTION}text = "花"\n') == [(1, said)]
+
+
+def test_the_version_of_the_keys_may_be_said() -> None:
+    said = record.loads(f'version = 1\n{HEAD}{INSCRIPTION}text = "花"\n')
+    assert said == record.loads(f'{HEAD}{INSCRIPTION}text = "花"\n')

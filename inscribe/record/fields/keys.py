@@ -252,6 +252,7 @@ RECORD = RecordTable(
             attribute="inscriptions",
         ),
         Field("imported", "table", IMPORTED.about, table=IMPORTED),
+        Field("version", "version", "the version of these keys, 1 where it is not said"),
     ),
     model.Record,
 )

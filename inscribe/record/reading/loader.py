@@ -134,6 +134,8 @@ class _Builder:
             value = self._value(field, data[field.key], here)
             if value is None:
                 missing |= field.required
+            elif field.holds == "version":
+                continue  # checked, and nothing to keep
             elif field.holds == "signs":
                 values["first"], values["last"] = value
             elif field.holds == "sources":

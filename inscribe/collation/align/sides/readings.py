@@ -17,6 +17,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.collation.align.sides import okurigana
+from inscribe.collation.align.sides.meanings import meanings
 from inscribe.forms import Readings, normalise_text, readings as forms_readings
 from inscribe.reading import spelling
 
@@ -101,13 +102,20 @@ def goes_on(char: str, following: str) -> bool:
 def shared_word(one: str, other: str) -> str:
     """Return a native word that two different characters both write, as 逢 and 会 do, or nothing.
 
-    The same sound is not enough: 松 and 待 are まつ and ま.つ, two words.
+    The same sound is not enough: 松 and 待 are まつ and ま.つ, two words, and 花 and 鼻 have no
+    meaning in common.
 
-    >>> shared_word("逢", "会"), shared_word("松", "待")
-    ('あ.う', '')
+    >>> shared_word("逢", "会"), shared_word("浪", "波")
+    ('あ.う', 'なみ')
+    >>> shared_word("松", "待"), shared_word("花", "鼻")
+    ('', '')
     """
     words = {_word_key(word): word for word in _kun(one)}
-    return next((words[key] for word in _kun(other) if (key := _word_key(word)) in words), "")
+    for word in _kun(other):
+        known = words.get(_word_key(word))
+        if known and ("." in word or meanings(one) & meanings(other)):
+            return known
+    return ""
 
 
 @tables.cached(4096)
@@ -216,4 +224,6 @@ def table_readings() -> dict[str, list[tuple[str, str]]]:
         for row in tables.rows(table):
             reading = row[column] + VERB_ENDINGS.get(row.get("class", ""), "")
             found.setdefault(row["written"], []).append((reading, table))
+            if table == "verse_adjectives" and row["written"].endswith("け"):  # 長閑き のどけき
+                found.setdefault(row["written"][:-1], []).append((reading, table))
     return found
