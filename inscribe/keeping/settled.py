@@ -30,6 +30,7 @@ def _names(rows: Any, path: Path) -> list[SettledName]:
 
 
 SETTLED = Work(("settled",), _settled)
+_NONE = "[]"  # as it is kept: most records settle no name
 
 
 @contextmanager
@@ -47,7 +48,7 @@ def names_settled(
     if place.is_file():
         names = settled_beside(place)
     else:
-        kept = each_record(paths, SETTLED, store)
+        kept = each_record(paths, SETTLED, store, worth=lambda rows: rows != _NONE)
         names = [name for path, (rows,) in kept for name in _names(rows, path)]
     mark = mark_of_all(names) if names else ""
     with as_settled(names):
