@@ -98,6 +98,20 @@ def test_a_workbook_is_read(tmp_path: Path) -> None:
     assert dict(found.rows[1].cells)["備考"] == "=1+1"  # a formula that was never reckoned
 
 
+def test_a_cell_merged_over_rows_holds_for_each_of_them(tmp_path: Path) -> None:
+    openpyxl = pytest.importorskip("openpyxl")
+    book = openpyxl.Workbook()
+    sheet = book.active
+    rows = [["No.", "kind", "inscription", "drawer"], ["A-1", "tsuba", "霜岳作", "12"]]
+    for row in [*rows, ["A-2", "tsuba", "露岳作"], ["A-3", "tsuba", "霜岳作", "13"]]:
+        sheet.append(row)
+    sheet.merge_cells("D2:D3")
+    sheet.merge_cells("F2:G2")
+    book.save(tmp_path / "list.xlsx")
+    found = read_list(tmp_path / "list.xlsx")
+    assert [dict(row.cells)["drawer"] for row in found.rows] == ["12", "12", "13"]
+
+
 def test_headings_in_three_languages_are_known() -> None:
     head = "Inv.-Nr.,Kind,銘文,Übersetzung,Bemerkungen,幅(mm),引き出し,Signature,Wert"
     mapping = proposed_mapping(list_of_bytes(f"{head}\n1,2,3,4,5,6,7,8,9\n".encode(), "x"))

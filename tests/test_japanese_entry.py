@@ -9,7 +9,9 @@ from pathlib import Path
 
 import pytest
 import sentences
+from click.testing import CliRunner
 
+from inscribe.cli import cli
 from inscribe.entry import Entry, entry_of
 from inscribe.record import Record, load, loads
 from inscribe.report.entries.blocks import GlossedWord, PictureBlock, Run
@@ -108,6 +110,37 @@ def test_no_sentence_of_an_apparatus_or_of_what_is_to_be_measured_stays_english(
     assert english_in(entry_of(loads(APPARATUS))) == []
 
 
+@pytest.mark.parametrize("height", [60, 80, 95.4, 150])
+@pytest.mark.parametrize(
+    ("first", "second"),
+    [
+        ("世の中に桜のなかりせは春の", "心はの"),
+        ("世の中に桜なかりせは春の心は", "のとけから"),
+        ("世中に絶て桜のなかりせは春の心", "のとけからまし"),
+        ("世の中にたえて花のなかりせは", "春の心はのとけ"),
+        ("世の中にたえて桜のなかりせはのとけからまし", ""),
+        ("たえて桜のなかりせは", "春の心はのとけからまし"),
+    ],
+)
+def test_what_is_said_of_space_has_its_japanese(first: str, second: str, height: float) -> None:
+    columns = [
+        f"[[inscription.column]]\ntop = 4\nbottom = {bottom}\nx = {x}\nwidth = 5\n"
+        for x, bottom in ((8, height - 3), (1, height - 3 - 20 * (len(second) < 5)))[
+            : 1 + bool(second)
+        ]
+    ]
+    record = (
+        f'id = "S"\nkind = "kozuka"\n[[inscription]]\nplace = "back plate"\ntext = """\n{first}\n'
+        f'{second}\n"""\n[inscription.plate]\nwidth = 14\nheight = {height}\n{"".join(columns)}'
+        '[inscription.source]\ntext = "世の中にたえて桜のなかりせば\\n春の心はのどけからまし"\n'
+    )
+    entry = entry_of(loads(record))
+    held = entry.inscriptions[0].collation
+    assert held is not None
+    assert held.space is not None
+    assert english_in(entry) == []
+
+
 @pytest.mark.parametrize(
     ("kind", "given", "said"),
     [row for row in sentences.kept() if row[0] in ("date", "text", "copy", "worn")],
@@ -131,6 +164,21 @@ _GIVEN = {
     "copy": "^[a-z]+ .*?/.*?: ",
     "worn": "^.{1,4}?: ",
 }
+
+
+def test_the_index_of_a_site_is_japanese(tmp_path: Path) -> None:
+    style = tmp_path / "ja.toml"
+    style.write_text('labels = "ja"\n', "utf-8")
+    asked = ["entry", str(EXAMPLES[0].parent), "--format", "html", "--style", str(style)]
+    done = CliRunner().invoke(cli, [*asked, "-o", f"{tmp_path}/site/", "--quiet"])
+    assert done.exit_code in (0, 1), done.output
+    page = (tmp_path / "site/index.html").read_text("utf-8").partition("<body")[2]
+    for path in EXAMPLES:
+        for words in own_words(load(path)):
+            page = page.replace(words, "")
+    lines = re.sub("<[^>]*>", "\n", re.sub('<i lang="ja-Latn">.*?</i>', "", page)).splitlines()
+    assert [line for line in lines if ENGLISH.search(line)] == []
+    assert "〔名〕" in page
 
 
 def test_an_era_is_named_in_japanese() -> None:

@@ -95,6 +95,7 @@ class _Sheet:
         width, height = size
         self.style = style
         self.small = max(min(height / USUAL, 1.0), 0.05)  # labels beside small plates are small
+        self.lettering = max(self.small, min(1.4 * self.small, 0.65))  # but not too small to read
         self.margin = MARGIN * max(self.small, 0.4)
         right = max((sign.x + sign.size / 2 for sign in signs), default=0.0)
         lowest = max((sign.y + sign.size / 2 for sign in signs), default=0.0)
@@ -134,7 +135,7 @@ class _Sheet:
     def label(self, text: str, x: float, y: float) -> None:
         """Write a label with its middle at ``x``, ``y``, small where the sheet is narrow."""
         room = 2 * (min(x, self.width - x) + self.margin) * SCALE
-        size = f"{min(LABEL * self.small, room / (LETTER * cells(text))):.1f}"
+        size = f"{min(LABEL * self.lettering, room / (LETTER * cells(text))):.1f}"
         place = {"x": self.at(x), "y": self.at(y), "font-size": size}
         add(self.root, "text", text, **place, **{"class": "label"})
 

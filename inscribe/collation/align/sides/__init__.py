@@ -21,11 +21,13 @@ if TYPE_CHECKING:
         kun_patterns as kun_patterns,
         shared_word as shared_word,
     )
+    from inscribe.collation.align.sides.senses import meanings as meanings
 else:
     __getattr__ = late.door(
         __name__,
         {
             "lattice": "Side side",
+            "senses": "meanings",
             "readings": "ByLetter Reading by_letter governs kana_written_so kun_patterns"
             " shared_word",
         },

@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.collation.align.sides import okurigana
-from inscribe.collation.align.sides.meanings import meanings
+from inscribe.collation.align.sides.senses import meanings
 from inscribe.forms import Readings, normalise_text, readings as forms_readings
 from inscribe.reading import spelling
 
