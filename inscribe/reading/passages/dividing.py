@@ -21,7 +21,7 @@ from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.sayings import are_sayings_apart
 from inscribe.reading.passages.signings import Signings
 from inscribe.reading.passages.stretches import KnownPassage, PassageStretch
-from inscribe.reading.passages.titles import begins_formula, framed_weight
+from inscribe.reading.passages.titles import begins_formula, framed_weight, is_verb_there
 from inscribe.reading.passages.topics import place_weight, topic_weight
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import InscribedText
@@ -284,6 +284,8 @@ class _Weigher:
         if weight := framed_weight("dedication", plain, first=True, last=True):
             yield PassageStretch(first, end, "dedication", weight, None, ("for whom it was made",))
         goes_on = self._text.normal.text[end : end + 1] in _PARTICLES
+        if is_verb_there(self._text.normal.text, end):
+            return
         whole = end - first == len(self._text.normal.text)
         weight = framed_weight("heading", plain, first=True, last=first > 0 or whole)
         if not weight and not first and end < len(self._text.normal.text):

@@ -27,9 +27,15 @@ from inscribe.reading.passages.persons_named import (
 )
 from inscribe.reading.passages.sayings import holds_saying
 from inscribe.reading.passages.titles import framed_weight
-from inscribe.reading.signatures import CheapestDivisions, SignaturePiece, dated_pieces, divisions
-from inscribe.reading.spelling import KANA, kana_share
-from inscribe.reading.words import MARK, InscribedText, Role, words_from
+from inscribe.reading.signatures import (
+    CheapestDivisions,
+    SignaturePiece,
+    dated_pieces,
+    divisions,
+    may_be_signature,
+)
+from inscribe.reading.spelling import KANA
+from inscribe.reading.words import MARK, InscribedText, Role, kanji_before_ending, words_of
 
 _SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
 _KANA_SIGN = 0.8
@@ -42,7 +48,6 @@ _OWN_COLUMN = 6.0  # a date or dedication that has columns of its own is no part
 _SURELY_GIVEN = 4.0
 _NO_NAME = 5.0
 _RANK = 2.0
-_MOST_KANA = 0.4
 _LONGEST = 90
 _SURE_SIGN = 1.25  # the price of a division, a sign, up to which no other kind is thought of
 _SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age"})
@@ -61,6 +66,8 @@ _NEW_COLUMN = 2.0
 _BARE = MAKERS | {"age"}
 _WORD = 4.0  # two signs that are a word of the dictionary
 _KANA = re.compile("[ぁ-ヺー]")
+_THIS = re.compile("(?:[之是此]|コレ|これ)[ヲを]")
+_ENDED_IN_KANA = re.compile("[一-龠]{2}[ぁ-ゖァ-ヺ]{1,4}$|[一-龠][ぁ-ゖァ-ヺ]{1,4}$")  # 刻ス
 _SOON = 8  # signs at the end of a poem in which there is kana
 
 
@@ -96,6 +103,7 @@ class Signings:
         weight += _KAO * ("（花押）" in text) + _RANK * ranked
         if word:
             weight += _CLOSED + _CLOSED_WITH_OBJECT * plain.endswith("之")
+            weight += 2 * _CLOSED_WITH_OBJECT * bool(_THIS.search(plain))
         weight -= _VERB_OF_FAMILY * self._closes_with_family(end, word)
         weight -= _TWO_PERSONS * names_two_persons(best.pieces, role)
         weight -= _FULL_NAME * (role == "wrote" and any(p.kind == "surname" for p in best.pieces))
@@ -220,14 +228,20 @@ def _is_word(plain: str) -> bool:
 
 
 def _may_be_signed(plain: str) -> bool:
-    share = kana_share(plain)
-    return share <= _MOST_KANA or is_kana_name(plain) or is_signed_with_mixed_name(plain)
+    named = is_kana_name(plain) or is_signed_with_mixed_name(plain)
+    return named or may_be_signature(plain)
 
 
 def _closing(plain: str) -> tuple[Role | None, str]:
     """Return what the last verb says its person did, and the verb where it stands last."""
     if (found := _closing_pattern().search(plain)) and found.start():
         return closing_words()[found[1]], found[1]
+    if ended := _ENDED_IN_KANA.search(plain):
+        for at in (ended.start(), ended.start() + 1):
+            verb = plain[at:]
+            kanji = kanji_before_ending(verb)
+            if kanji in closing_words() and any(word.kind == "verb" for word in words_of(verb)):
+                return closing_words()[kanji], verb
     inside = [word for word in closing_words() if f"{word}之" in plain]
     return (closing_words()[max(inside, key=len)], "") if inside else (None, "")
 
@@ -240,7 +254,7 @@ def _closing_pattern() -> re.Pattern[str]:
 
 def _is_verb(word: str) -> bool:
     """Whether the tables of signatures have a closing word."""
-    return any(each.kind == "verb" for each in words_from(word[0]).get(word, ()))
+    return any(each.kind == "verb" for each in words_of(word))
 
 
 def role_of_signing(text: str) -> Role:

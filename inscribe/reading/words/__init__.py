@@ -103,6 +103,7 @@ if TYPE_CHECKING:
         Token as Token,
         Weighing as Weighing,
     )
+    from inscribe.reading.words.written_out import kanji_before_ending as kanji_before_ending
 else:
     __getattr__ = late.door(
         __name__,
@@ -135,5 +136,6 @@ else:
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": "Chances Proposal Token UNWEIGHED Weighing",
+            "written_out": "kanji_before_ending",
         },
     )

@@ -154,9 +154,18 @@ def _divisions(text: str, sorts: tuple[str, ...]) -> Iterator[tuple[CompoundPart
                 yield (part, *rest)
 
 
+def parts_written(sort: str, text: str) -> tuple[CompoundPart, ...]:
+    """Return the parts of a sort that are written so.
+
+    >>> [part.native for part in parts_written("act", "作")]
+    ['つくる']
+    """
+    return _parts().get(sort, {}).get(text, ())
+
+
 def _parts_of(sort: str, text: str) -> tuple[CompoundPart, ...]:
     if sort != NUMBER:
-        return _parts().get(sort, {}).get(text, ())
+        return parts_written(sort, text)
     if any(sign not in _NUMERALS for sign in text):
         return ()
     number = value_of(text)
