@@ -114,10 +114,7 @@ def is_verb_there(text: str, end: int) -> bool:
         return any(word.kind == "verb" for word in words_of(text[end - 1]))
     following = (text[end - 1 : end + 1], text[end - 1 : end + 2])
     return any(
-        word.kind == "verb"
-        for each in following
-        if end < len(text)
-        for word in words_of(each)
+        word.kind == "verb" for each in following if end < len(text) for word in words_of(each)
     )
 
 

@@ -40,7 +40,7 @@ _SURE = (  # seldom asked for: most signatures have such a pair
     "|入道$|^還暦|自身作|□之$"
 )
 _CLOSED_IN_KANA = tuple(  # a verb of two kanji, or of one
-    "(?:(?:[之是此]|コレ|これ)[ヲを])?(?P<verb>%s[ぁ-ゖァ-ヺ]{0,4})[之焉]?$" % kanji
+    f"(?:(?:[之是此]|コレ|これ)[ヲを])?(?P<verb>{kanji}[ぁ-ゖァ-ヺ]{{0,4}})[之焉]?$"
     for kanji in ("[一-龠]{2}", "[一-龠]")
 )
 _RELATIONS, _CLANS, _IN_JEST = "男門", "源平橘", "戯"

@@ -31,7 +31,10 @@ if TYPE_CHECKING:
         chances_of as chances_of,
         together as together,
     )
-    from inscribe.reading.words.compounds import joined as joined
+    from inscribe.reading.words.compounds import (
+        compounds_of as compounds_of,
+        joined as joined,
+    )
     from inscribe.reading.words.counting import counted as counted
     from inscribe.reading.words.features import (
         OKURIGANA_LEFT_OUT as OKURIGANA_LEFT_OUT,
@@ -113,7 +116,7 @@ else:
                 "tokens_of"
             ),
             "chances": "chance chances_of together",
-            "compounds": "joined",
+            "compounds": "compounds_of joined",
             "counting": "counted",
             "features": (
                 "OKURIGANA_LEFT_OUT UNREAD_SIGNS VOICING_NOT_MARKED unidic_piece unknown_piece "

@@ -14,10 +14,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from itertools import product
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.dates.written import value_of
+from inscribe.dates.written import as_kanji, value_of
 from inscribe.reading.words.counting import counted, said
 from inscribe.reading.words.lexical import SignatureWord, cost_by_length
 
@@ -97,6 +98,19 @@ def compounds(text: str) -> tuple[SignatureWord, ...]:
             if word := _word(text, compound, parts):
                 found.setdefault((word.kind, word.family), word)
     return tuple(found.values())
+
+
+def compounds_of(kind: str, most: int) -> Iterator[str]:
+    """Yield every writing of a class that is put together of parts, numbers up to ``most``.
+
+    >>> "五代目" in set(compounds_of("generation", 20))
+    True
+    """
+    numbers = [as_kanji(number) for number in range(1, most + 1)]
+    for rule in _compounds():
+        if rule.kind == kind:
+            parts = (numbers if sort == NUMBER else _writings(sort) for sort in rule.sorts)
+            yield from map("".join, product(*parts))
 
 
 def _word(
