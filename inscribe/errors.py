@@ -50,6 +50,16 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     return f"did you mean {near[0]}?" if near else ""
 
 
+def reason_of(error: OSError, otherwise: str) -> str:
+    """Return why the system refused a file, written as messages are, or what is said ``otherwise``.
+
+    >>> reason_of(FileNotFoundError(2, "No such file or directory"), "it cannot be read")
+    'no such file or directory'
+    """
+    said = error.strerror or otherwise
+    return said[:1].lower() + said[1:]
+
+
 class Place(NamedTuple):
     """Where in the input a problem lies; lines and columns count from 1, columns in characters.
 

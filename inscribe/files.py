@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import BinaryIO
 
 from inscribe.encodings import WHAT_TO_DO, disguised, likely, read_twice
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, reason_of
 
 StrPath = str | os.PathLike[str]
 MAX_BYTES = 64 * 1024 * 1024
@@ -83,7 +83,7 @@ def _unreadable(path: Path, error: OSError) -> InputError:
     if isinstance(error, IsADirectoryError):
         wanted = "it is a folder, and a file is wanted"
         return InputError(wanted, Place(str(path)), "name a file in it")
-    reason = error.strerror or "it cannot be read"
+    reason = reason_of(error, "it cannot be read")
     return InputError(reason, Place(str(path)), "check the path and its permissions")
 
 

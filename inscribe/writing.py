@@ -9,7 +9,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import BinaryIO
 
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, reason_of
 
 
 def write_text(path: Path, text: str, *, force: bool = False) -> None:
@@ -53,7 +53,7 @@ def written(path: Path, *, force: bool = False, private: bool = False) -> Iterat
         temporary = None
         sync_folder(path.parent)
     except OSError as error:
-        reason = error.strerror or "it cannot be written"
+        reason = reason_of(error, "it cannot be written")
         raise InputError(reason, Place(str(path)), "choose another place with -o") from error
     finally:
         if temporary is not None:

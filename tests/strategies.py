@@ -146,7 +146,7 @@ def _inscriptions(draw: st.DrawFn) -> record.Inscription:
         hand=draw(_LINE),
         execution=draw(_LINE),
         register=draw(st.sampled_from(["auto", "verse", "signature", "prose"])),
-        plate=draw(st.none() | st.just(record.Plate(1000, 1000))),
+        plate=draw(st.none() | st.just(record.Plate(1000.0, 1000.0))),
         columns=draw(_column_measures(t)),
         boxes=tuple(record.SignBox(n, draw(_MM) / 3, draw(_MM) / 3, 2.5, 3.0) for n in numbers),
         photographs=tuple(draw(st.lists(_photographs, max_size=2))),

@@ -10,6 +10,7 @@ from inscribe.checking import check_folder
 from inscribe.checking.naming import how_they_differ, missing_sources, nearly_the_same
 from inscribe.reading import read_text
 from inscribe.reading.inscription.iso import iso_reading
+from inscribe.record import load
 from inscribe.sources import adding
 from inscribe.sources.library import Library
 from inscribe.sources.texts import SourceText
@@ -88,3 +89,24 @@ def test_all_of_a_reading_is_in_iso_3602(text: str) -> None:
     for word in words:
         assert not set("āīūēō") & set(word.lower()), word
         assert not any(each in word.lower() for each in ("sh", "ch", "ts", "j", "fu")), word
+
+
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [
+        ("../a.png", "the path leads out of the record's folder"),
+        ("https://example.org/a.png", "it is a web address, and the name of a file is wanted"),
+    ],
+)
+def test_a_picture_elsewhere_is_a_finding_and_the_record_is_read(
+    name: str, said: str, tmp_path: Path
+) -> None:
+    record = tmp_path / "a.toml"
+    record.write_text(
+        f'id = "A"\nkind = "tsuba"\n[[image]]\nfile = "{name}"\n'
+        '[[inscription]]\nplace = "front"\ntext = "花の色は"\n',
+        "utf-8",
+    )
+    (found,) = (each for each in check_folder(tmp_path).findings if each.code == "image-missing")
+    assert said in found.message
+    assert load(record).images[0].file == name

@@ -188,6 +188,83 @@ def test_running_text_in_parents(copy: str, source: str) -> None:
     assert is_faithful(source, copy)
 
 
+@pytest.mark.parametrize("frame", ["{}のこゑ", "春の{}", "見れば{}に"])
+def test_a_word_in_parents_is_the_character_that_writes_it(frame: str) -> None:
+    """止里 for 鳥: every kana as one of its parents, the first and the last of the tables."""
+    written: dict[str, list[str]] = {}
+    for parent, kana in parents():
+        written.setdefault(kana, []).append(parent)
+    tried, wrong = 0, []
+    for word, spoken in nouns(1, 2) + nouns(1, 3):
+        if all(kana in written for kana in spoken):
+            for which in (0, -1):
+                running = "".join(written[kana][which] for kana in spoken)
+                copy, source = frame.format(running), frame.format(word)
+                tried += 1
+                if not is_faithful(copy, source) or not is_faithful(source, copy):
+                    wrong.append((copy, source))
+    assert tried > 50
+    assert wrong == []
+
+
+@pytest.mark.parametrize(("copy", "source"), [("止利のこゑ", "花のこゑ"), ("日のこゑ", "火のこゑ")])
+def test_another_word_in_parents_is_a_difference(copy: str, source: str) -> None:
+    assert not is_faithful(copy, source)
+    assert not is_faithful(source, copy)
+
+
+SOUND_ALIKE = "日火 木気 花鼻 橋箸 神紙 神髪 夜世 羽葉 香鹿 玉魂 身実 道血"
+ONE_WORD = "涙泪 影陰 道路 里郷 峰嶺 谷渓 川河 空天 浪波 玉珠 垣墻 跡痕 薄芒 杯盃 昔古 頃比"
+
+
+@pytest.mark.parametrize("frame", ["{}のいろ", "遠き{}を見る"])
+@pytest.mark.parametrize("pair", SOUND_ALIKE.split())
+def test_two_nouns_of_one_sound_are_two_words(pair: str, frame: str) -> None:
+    copy, source = frame.format(pair[0]), frame.format(pair[1])
+    assert not is_faithful(copy, source)
+    assert not is_faithful(source, copy)
+
+
+def test_two_graphs_of_one_word_may_begin_alike() -> None:
+    """山振 and 山吹: nouns of the tables with one reading, one gloss and another second sign."""
+    found: dict[tuple[str, str], list[str]] = {}
+    for row in tables.rows("verse_nouns"):
+        if len(row["written"]) == 2 and all(map(spelling.is_kanji, row["written"])):
+            found.setdefault((row["historical"], row["gloss"]), []).append(row["written"])
+    pairs = [
+        (one, other)
+        for written in found.values()
+        for one, other in itertools.combinations(written, 2)
+        if one[0] == other[0]
+    ]
+    assert len(pairs) > 60
+    wrong = [pair for pair in pairs if not is_faithful(f"{pair[0]}の色", f"{pair[1]}の色")]
+    assert len(wrong) <= len(pairs) // 50
+
+
+@pytest.mark.parametrize(("one", "other"), [("山里", "山風"), ("花見", "花実"), ("秋風", "秋夜")])
+def test_two_words_that_begin_alike_are_two_words(one: str, other: str) -> None:
+    assert not is_faithful(f"{one}の色", f"{other}の色")
+    assert not is_faithful(f"{other}の色", f"{one}の色")
+
+
+@pytest.mark.parametrize("pair", ONE_WORD.split())
+def test_two_characters_of_one_noun_are_one_word(pair: str) -> None:
+    copy, source = f"{pair[0]}のいろ", f"{pair[1]}のいろ"
+    assert is_faithful(copy, source)
+    assert is_faithful(source, copy)
+
+
+@pytest.mark.parametrize(
+    ("written", "spoken"),
+    [("長閑き", "のどけき"), ("遥けき", "はるけき"), ("遥き", "はるけき"), ("露き", "つゆけき")],
+)
+def test_an_adjective_may_leave_its_ke_unwritten(written: str, spoken: str) -> None:
+    copy, source = f"光{written}春", f"ひかり{spoken}はる"
+    assert is_faithful(copy, source)
+    assert is_faithful(source, copy)
+
+
 # --- Chinese order
 
 
@@ -341,6 +418,7 @@ def test_a_text_written_twice_is_no_excerpt() -> None:
     ("written", "kana"),
     [
         ("山振", "やまふき"),
+        ("山振", "山吹"),
         ("促織", "きりきりす"),
         ("紫陽花", "あちさゐ"),
         ("女郎花", "をみなへし"),

@@ -244,3 +244,21 @@ def test_styles_pass_to_the_terminal_and_nothing_else_does() -> None:
     assert terminal_bytes("\x1b[1mま\x1b[0m", styled=True) == "\x1b[1mま\x1b[0m".encode()
     assert b"\x1b" not in terminal_bytes("ま\x1b]0;title\x07\x1b[2J", styled=True)
     assert b"\x1b" not in terminal_bytes("ま\x1b[1m")
+
+
+def invoked(*arguments: str) -> Result:
+    return CliRunner().invoke(cli, arguments)
+
+
+def test_a_source_may_be_named_by_its_id_in_the_library(tmp_path: Path) -> None:
+    library = str(tmp_path / "lib.sqlite")
+    assert invoked("source", "add", "examples/sources", "--library", library).exit_code == 0
+    copy = "世の中に桜のなかりせは"
+    found = invoked("collate", copy, "kokinshu-053", "--library", library)
+    assert "held against kokinshu-053" in found.stdout
+    nearly = invoked("collate", copy, "kokinsh-053", "--library", library)
+    assert nearly.exit_code != 0
+    assert "did you mean kokinshu-053?" in str(nearly.exception)
+    for command in ("remove", "export"):
+        refused = invoked("source", command, "kokinsh-053", "--library", library)
+        assert "did you mean kokinshu-053?" in str(refused.exception)

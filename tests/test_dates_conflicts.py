@@ -159,3 +159,52 @@ def test_a_year_that_no_calendar_reaches_has_no_days(text: str) -> None:
     reading = resolve(text)
     assert reading.first_day is None
     assert f"no carving bears a date of the year {reading.year}" in reading.why
+
+
+@pytest.mark.parametrize(
+    ("written", "part", "read"),
+    [
+        ("三月重陽", "month", "九月"),
+        ("文政十年三月重陽", "month", "九月"),
+        ("文政十年三月仲秋", "month", "八月"),
+        ("文政十年春重陽", "month", ""),
+        ("文政十年九月八日重陽", "day", "九日"),
+    ],
+)
+def test_a_word_of_another_month_or_day_contradicts(written: str, part: str, read: str) -> None:
+    found = resolve(written)
+    assert found.text == written
+    assert found.conflicts == (part,)
+    assert found.explanations[0].read == read
+
+
+@pytest.mark.parametrize("written", ["文政十年九月九日重陽", "文政十年秋重陽", "八月仲秋"])
+def test_a_word_of_the_month_and_day_written_agrees(written: str) -> None:
+    found = resolve(written)
+    assert (found.text, found.conflicts) == (written, ())
+
+
+def test_a_stem_without_its_branch_is_held_against_the_year() -> None:
+    assert resolve("嘉永六年癸").agreement == "agrees"
+    found = resolve("嘉永六年甲")
+    assert (found.text, found.agreement) == ("嘉永六年甲", "conflict")
+    assert "1853 is not 甲 but 癸丑" in found.why
+    assert [each.year for each in found.explanations[:2]] == [1854, 1853]
+
+
+@pytest.mark.parametrize(
+    ("written", "left"),
+    [
+        ("嘉永六年甲斐", "甲斐 is"),
+        ("嘉永六年花", "花 is"),
+        ("閏年嘉永六年□", "閏年, □ are"),
+        ("天明二年八月八月", "八月 is"),
+        ("文政十年八月九日二十日", "二十日 is"),
+    ],
+)
+def test_what_no_date_takes_is_named(written: str, left: str) -> None:
+    assert f"{left} not taken for a part of the date" in resolve(written).why
+
+
+def test_what_only_divides_a_date_is_not_named() -> None:
+    assert "not taken" not in resolve("行年七十三翁／安政二年、八月").why

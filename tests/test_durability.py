@@ -63,7 +63,7 @@ def test_a_full_disk_ends_in_a_sentence_and_leaves_the_old_file(tmp_path: Path) 
     command = ["entry", EXAMPLE, "--format", "html", "--force", "-o", "e.html"]
     status, _, said = ended(started(command, tmp_path, largest=2000))
     assert status == 2
-    assert "File too large; e.html;" in said
+    assert "file too large; e.html;" in said
     assert "Traceback" not in said
     assert held_in(tmp_path) == {"e.html": b"old"}
 
@@ -102,7 +102,7 @@ def test_standard_output_without_room(arguments: list[str], tmp_path: Path) -> N
             check=False,
         )
     assert done.returncode == 2
-    assert b"No space left on device" in done.stderr
+    assert b"no space left on device" in done.stderr
     assert b"Traceback" not in done.stderr
     assert len(done.stderr.splitlines()) == 1
 

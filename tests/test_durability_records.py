@@ -83,7 +83,7 @@ def test_a_full_disk_leaves_every_record_as_it_was(work: str, folder: Path) -> N
     before = held_in(folder)
     status, _, said = ended(started(command, folder, largest=NO_ROOM))
     assert status == 2, said
-    assert "File too large" in said
+    assert "file too large" in said
     assert "Traceback" not in said
     left = {name: text for name, text in held_in(folder).items() if name != "records"}
     assert left == before

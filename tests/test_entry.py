@@ -150,7 +150,7 @@ def test_the_makers_years_settle_a_date_in_the_entry_too() -> None:
 
 def test_the_example_of_a_style_can_be_used() -> None:
     text = ran(str(EXAMPLES / "DEMO-005.toml"), "--style", str(HOUSE)).output
-    assert "- **年紀:** 嘉永五年壬子仲秋吉日 Kaei 5 (1852" in text
+    assert "- **年紀:** 嘉永五年壬子仲秋吉日 嘉永5年（1852年" in text
     assert "**備考" not in text
     english = ran(str(EXAMPLES / "DEMO-005.toml"), "--style", str(HOUSE), "--labels", "en").output
     assert "- **Date:**" in english
@@ -172,6 +172,7 @@ def test_every_key_and_part_of_a_style_is_in_the_help() -> None:
         ('dates = "old"', '"western" or "era"'),
         ('order = ["kana", "nothing"]', "a list of"),
         ('order = "kana"', "a list of"),
+        ('order = ["date", "kana", "date"]', "each part once, and date stands in it twice"),
         ("colour = 1", "no style key"),
         ("labels = ", "not TOML"),
     ],

@@ -89,3 +89,51 @@ def test_what_cannot_be_taken_is_said(arguments: tuple[str, ...], message: str) 
 
 def test_a_text_longer_than_any_file_name_is_a_text() -> None:
     assert run("read", "花" * 300, "--format", "json").exit_code == 0
+
+
+@pytest.mark.parametrize("command", ["read", "restore"])
+def test_the_text_of_an_option_may_be_piped(command: str) -> None:
+    text = "武州住□親作"
+    typed = answer(command, "--text", text, "--format", "json")
+    assert answer(command, "--text", "-", "--format", "json", given=text) == typed
+
+
+def test_the_word_of_a_concordance_may_be_piped() -> None:
+    typed = answer("concord", "examples", "人")
+    assert answer("concord", "examples", "-", given="人\n") == typed
+    assert answer("concord", "examples", given="人\n") == typed
+
+
+def test_a_copy_is_piped_beside_the_one_source_that_is_named() -> None:
+    source = "examples/sources/kokinshu-053.txt"
+    named = answer("collate", "-", source, given="世の中に")
+    assert answer("collate", source, given="世の中に") == named
+
+
+NAMING = {
+    "check": ("check", "{}"),
+    "entry": ("entry", "{}"),
+    "index": ("index", "{}"),
+    "next": ("next", "{}"),
+    "concord": ("concord", "{}", "人"),
+    "settle": ("settle", "{}", "花=はな"),
+    "undo": ("undo", "{}"),
+    "merge": ("merge", "{}", "examples/DEMO-001.toml"),
+    "new": ("new", "{}"),
+    "example": ("example", "{}"),
+    "import": ("import", "{}"),
+    "measure": ("measure", "{}", "--record", "examples/DEMO-001.toml"),
+    "settings": ("settings", "{}"),
+    "source remove": ("source", "remove", "{}"),
+    "people import": ("people", "import", "{}"),
+    "glossary check": ("glossary", "check", "{}"),
+}
+
+
+@pytest.mark.parametrize("arguments", NAMING.values(), ids=NAMING)
+def test_an_empty_name_is_no_folder_and_a_stroke_no_file(arguments: tuple[str, ...]) -> None:
+    for name, said in ("", "an argument is empty"), ("-", "standard input is not taken here"):
+        result = run(*(each.format(name) for each in arguments), given="花")
+        assert isinstance(result.exception, InputError), name
+        assert result.exception.message == said
+        assert result.exception.hint.startswith("name it: ")

@@ -98,6 +98,20 @@ def test_a_workbook_is_read(tmp_path: Path) -> None:
     assert dict(found.rows[1].cells)["備考"] == "=1+1"  # a formula that was never reckoned
 
 
+def test_a_cell_merged_over_rows_holds_for_each_of_them(tmp_path: Path) -> None:
+    openpyxl = pytest.importorskip("openpyxl")
+    book = openpyxl.Workbook()
+    sheet = book.active
+    rows = [["No.", "kind", "inscription", "drawer"], ["A-1", "tsuba", "霜岳作", "12"]]
+    for row in [*rows, ["A-2", "tsuba", "露岳作"], ["A-3", "tsuba", "霜岳作", "13"]]:
+        sheet.append(row)
+    sheet.merge_cells("D2:D3")
+    sheet.merge_cells("F2:G2")
+    book.save(tmp_path / "list.xlsx")
+    found = read_list(tmp_path / "list.xlsx")
+    assert [dict(row.cells)["drawer"] for row in found.rows] == ["12", "12", "13"]
+
+
 def test_headings_in_three_languages_are_known() -> None:
     head = "Inv.-Nr.,Kind,銘文,Übersetzung,Bemerkungen,幅(mm),引き出し,Signature,Wert"
     mapping = proposed_mapping(list_of_bytes(f"{head}\n1,2,3,4,5,6,7,8,9\n".encode(), "x"))
@@ -167,7 +181,7 @@ def test_a_record_that_is_not_of_the_list_is_left_alone(tmp_path: Path) -> None:
     own = 'id = "A-1"\nkind = "tsuba"\n[[inscription]]\nplace = "front"\ntext = "花"\n'
     (folder / "mine.toml").write_text(own, "utf-8")
     result = imported(tmp_path, ROWS)
-    assert "1  records that are not of this list" in result.output
+    assert "1  records that were there before" in result.output
     assert (folder / "mine.toml").read_text("utf-8") == own
     assert not (folder / "A-1.toml").exists()
 
@@ -203,7 +217,7 @@ def test_all_records_are_written_or_none(tmp_path: Path, monkeypatch: pytest.Mon
         return real(self, target)
 
     monkeypatch.setattr(Path, "replace", failing)
-    with pytest.raises(InputError, match="No space left"):
+    with pytest.raises(InputError, match="no space left"):
         write_plan(plan, folder)
     monkeypatch.undo()
     assert {path.name: path.read_text("utf-8") for path in folder.iterdir()} == before
@@ -376,3 +390,46 @@ def test_wrong_use_is_told(tmp_path: Path) -> None:
         result = CliRunner().invoke(cli, ["import", str(tmp_path / "list.csv"), "--map", str(bad)])
         shown = f"{result.output} {result.exception} {getattr(result.exception, 'hint', '')}"
         assert said in shown, shown
+
+
+def invoked(*arguments: str) -> Result:
+    return CliRunner().invoke(cli, arguments)
+
+
+def test_a_tei_document_becomes_records_and_keeps_what_is_there(tmp_path: Path) -> None:
+    document, folder = tmp_path / "all.xml", tmp_path / "records"
+    invoked("entry", "examples", "--format", "tei", "-o", str(document))
+    arguments = ("import", str(document), "--to", str(folder))
+    assert "15  new records" in invoked(*arguments).stdout
+    record = load(folder / "DEMO-008.toml")
+    assert record == load(Path("examples/DEMO-008.toml"))
+    changed = folder / "DEMO-003.toml"
+    changed.write_text(changed.read_text("utf-8").replace("kozuka", "fuchi"), "utf-8")
+    again = CliRunner().invoke(cli, arguments, standalone_mode=False)
+    assert (again.return_value, load(changed).kind) == (1, "fuchi")
+    assert "DEMO-003: a record of this id is there and says something else" in again.stdout
+    assert "14  unchanged" in again.stdout
+
+
+def test_a_tei_document_is_shown_as_records_without_a_folder(tmp_path: Path) -> None:
+    document = tmp_path / "one.xml"
+    invoked("entry", "examples/DEMO-008.toml", "--format", "tei", "-o", str(document))
+    shown = invoked("import", str(document)).stdout
+    assert loads(shown.partition("row 1: new\n")[2]).id == "DEMO-008"
+    assert "Nothing was written." in shown
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (("one.xml", "--map", "list.toml"), "a TEI document has no columns; leave --map away"),
+        (("one.xml",), "there is no edition of an inscription"),
+        (("record.toml",), "it is a record, and a list is wanted"),
+    ],
+)
+def test_what_is_no_list_is_said(
+    arguments: tuple[str, ...], said: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path("one.xml").write_text("<lido/>", "utf-8")
+    assert said in str(invoked("import", *arguments).exception)

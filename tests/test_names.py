@@ -59,7 +59,7 @@ def test_what_sort_of_name_it_is_says_how_its_signs_are_read() -> None:
         ("喜兵衛", "common", "Kihē"),
         ("清左衛門", "common", "Seizaemon"),
         ("五郎左衛門尉", "common", "Gorōzaemon no jō"),
-        ("又七", "common", "Matashichi"),
+        ("又八", "common", "Matahachi"),
         ("井上", "surname", "Inoue"),
         ("大橋", "surname", "Ōhashi"),
         ("佐佐木", "surname", "Sasaki"),

@@ -67,3 +67,4 @@ def test_the_wheel_takes_every_table_and_no_script() -> None:
     taken = PROJECT["tool"]["hatch"]["build"]["targets"]["wheel"]["force-include"]
     folders = {f"glossary/{each}" for each in tables.subjects()}
     assert set(taken) == folders | {"glossary/tables.toml", "glossary/sources.toml", "examples"}
+    assert not list((ROOT / "examples").rglob("*.py"))

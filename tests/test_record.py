@@ -160,13 +160,18 @@ def test_a_plate_larger_than_its_object_is_impossible() -> None:
 
 def test_all_problems_are_told_at_once_in_the_order_of_the_file() -> None:
     text = 'kidn = "tsuba"\nid = 3\n' + INSCRIPTION + 'text = "花［"\ntop = 1\n'
-    assert [line for line, _ in problems(text)] == [1, 1, 2, 5, 6]
+    assert [line for line, _ in problems(text)] == [1, 2, 5, 6]
 
 
 def test_a_slip_of_the_pen_is_guessed() -> None:
     with pytest.raises(ProblemsError) as caught:
         record.loads(HEAD + INSCRIPTION + 'txet = "花"\n')
-    assert {error.hint for error in caught.value.errors} >= {"did you mean text?"}
+    (error,) = caught.value.errors  # that text is missing follows
+    assert (error.message, error.hint) == ("inscription has no key txet", "did you mean text?")
+
+
+def test_a_slip_of_the_pen_beside_the_key_itself_is_no_missing_key() -> None:
+    assert len(problems(HEAD + INSCRIPTION + 'text = "花"\ntxet = "花"\n')) == 1
 
 
 def test_a_problem_in_the_text_points_at_its_column() -> None:
@@ -299,3 +304,21 @@ def test_many_wide_overrides_take_no_time() -> None:
         "4,800 more problems",
         "the override was made for 花, and signs 1 to 100000 are " + "花" * 20 + "…",
     }
+
+
+@pytest.mark.parametrize(
+    ("version", "said"),
+    [
+        ("2", "version is 2, and this inscribe knows version 1 of the keys of records"),
+        ("0", "version is 0, and this inscribe knows version 1 of the keys of records"),
+        ('"1"', "version is a text"),
+        ("true", "version is true or false"),
+    ],
+)
+def test_a_record_of_another_version_of_the_keys_is_refused(version: str, said: str) -> None:
+    assert problems(f'version = {version}\n{HEAD}{INSCRIPTION}text = "花"\n') == [(1, said)]
+
+
+def test_the_version_of_the_keys_may_be_said() -> None:
+    said = record.loads(f'version = 1\n{HEAD}{INSCRIPTION}text = "花"\n')
+    assert said == record.loads(f'{HEAD}{INSCRIPTION}text = "花"\n')

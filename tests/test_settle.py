@@ -378,3 +378,13 @@ def test_signs_put_in_leave_what_is_settled_of_others(first: int, count: int, ne
         if override.of in ("州", "嶺曉"):
             said = "".join(s.text for s in signs[override.first : override.last + 1])
             assert said == override.of
+
+
+def test_the_version_of_the_keys_stays_in_a_record_that_is_settled(tmp_path: Path) -> None:
+    record = tmp_path / "a.toml"
+    text = "version = 1\n" + Path("examples/DEMO-008.toml").read_text("utf-8")
+    record.write_text(text, "utf-8")
+    found = CliRunner().invoke(cli, ["settle", str(record), "嶺曉=みねあき", "--name", "--by", "N"])
+    assert found.exit_code == 0, found.output
+    assert record.read_text("utf-8").startswith("version = 1\n")
+    assert "みねあき" in record.read_text("utf-8")

@@ -123,7 +123,6 @@ def test_a_timeline_has_a_dot_for_each_object() -> None:
         (None, None, "md"),
         (None, "x.html", "html"),
         (None, "X.CSV", "csv"),
-        (None, "x.txt", "md"),
         ("handout", "x.html", "handout"),
         ("tei", "x.xml", "tei"),
         ("html", "site/", "html"),

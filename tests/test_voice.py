@@ -62,7 +62,7 @@ def test_every_problem_of_a_record_has_its_line(tmp_path: Path) -> None:
     status, said = run("read", str(path))
     lines = said.splitlines()
     assert status == 2
-    assert len(lines) == 4
+    assert len(lines) == 2
     assert all(line.startswith("inscribe: ") for line in lines)
     assert (
         f"inscribe: record has no key kidn; {path}, line 2, column 1; did you mean kind?" in lines
@@ -84,3 +84,21 @@ def test_alone_it_shows_the_first_steps() -> None:
     )
     assert done.returncode == 0
     assert "inscribe guide first-day" in done.stdout
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (("read", ""), "the text is empty; give a record, a file, the text itself, or -"),
+        (("entry", "a.toml", "--format", "htm"), "--format takes no htm; did you mean html?"),
+        (("read", "花", "--register", "x"), "--register takes no x; use one of auto, verse"),
+        (("schema", "recrd"), "there is no recrd; did you mean record?"),
+        (("source", "fnd"), "there is no command source fnd; did you mean find?"),
+        (("settings", "nowhere"), "there is no such record or folder; nowhere"),
+        (("merge", "a", "b"), "no such file or directory; a; check the path"),
+    ],
+)
+def test_what_was_meant_is_asked(arguments: tuple[str, ...], said: str) -> None:
+    status, shown = run(*arguments)
+    assert status == 2
+    assert shown.startswith(f"inscribe: {said}")

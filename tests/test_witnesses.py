@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -154,3 +155,31 @@ def test_the_entry_and_tei_have_lemma_readings_and_sources(record: Path) -> None
     assert tei.count("<bibl ") == 3
     assert 'source="#r-DEMO-020_i1-source #r-DEMO-020_i1-source-3" xml:lang="ja">夕暮</rdg>' in tei
     assert "listWit" not in tei
+
+
+GUIDE = Path(__file__).parent.parent / "inscribe/guide/differences.md"
+
+
+def of_the_guide(kind: str) -> str:
+    """Return the block of that kind under "Several sources"."""
+    section = GUIDE.read_text("utf-8").split("## Several sources")[1]
+    return section.split(f"```{kind}\n")[1].split("```")[0]
+
+
+def test_the_guides_apparatus_is_what_every_format_says(tmp_path: Path) -> None:
+    path = tmp_path / "DEMO-020.toml"
+    path.write_text(of_the_guide("toml"), encoding="utf-8")
+    places = of_the_guide("text").strip().splitlines()
+    lemmas = [line.split(": ", 1)[1] for line in places]
+    text = CliRunner().invoke(cli, ["collate", str(path)]).output
+    assert all(line in text for line in places)
+    assert "undecided; likeliest M (66%)" in text
+    found = json.loads(CliRunner().invoke(cli, ["collate", str(path), "--format", "json"]).output)
+    assert [place["printed"] for place in found["places"]] == lemmas
+    assert found["follows"] is None
+    entry = CliRunner().invoke(cli, ["entry", str(path)]).output
+    assert all(line.replace(" ]", " \\]") in entry for line in places)
+    tei = CliRunner().invoke(cli, ["entry", str(path), "--format", "tei"]).output
+    for reading in ("さひしさに", "真木", "深き", "夕暮"):
+        assert re.search(f"<rdg [^>]*>{reading}</rdg>", tei)
+    assert tei.count("<app ") == len(places)

@@ -11,13 +11,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
-CLOSE = 80.0  # of 100: how alike an id must be to be meant
-MOST_IDS = 200_000  # of a library that are looked through for one that is nearly so
-
-
-def folded(identity: str) -> str:
-    """Return an id without what is easily typed otherwise: capitals, width, composed letters."""
-    return unicodedata.normalize("NFKC", identity).casefold().strip()
+from inscribe.sources import folded, nearest_id
 
 
 def nearly_the_same(ids: Iterable[str]) -> Iterator[tuple[str, list[str]]]:
@@ -58,18 +52,7 @@ def missing_sources(wanted: Iterable[str], library: Path | None) -> dict[str, st
     with Library(library) as opened:
         ids = opened.ids()
     held = set(ids)
-    return {
-        identity: _meant(identity, ids[:MOST_IDS]) for identity in asked if identity not in held
-    }
-
-
-def _meant(identity: str, ids: list[str]) -> str:
-    from rapidfuzz import fuzz, process
-
-    found = process.extractOne(
-        identity, ids, scorer=fuzz.ratio, processor=folded, score_cutoff=CLOSE
-    )
-    return str(found[0]) if found else ""
+    return {identity: nearest_id(identity, ids) for identity in asked if identity not in held}
 
 
 def leads_out(path: Path, folder: Path) -> bool:

@@ -14,7 +14,7 @@ from typing import NoReturn
 import click
 
 from inscribe import __version__
-from inscribe.errors import InputError, InscribeError, did_you_mean, harmless
+from inscribe.errors import InputError, InscribeError, did_you_mean, harmless, reason_of
 from inscribe.settings import defaults, settings as settings_beside
 
 COMMANDS = {
@@ -32,7 +32,7 @@ COMMANDS = {
     "name": "ranked readings of a name",
     "check": "every problem in a folder of records",
     "next": "the record to do next, and why",
-    "import": "a catalogue list becomes records",
+    "import": "a catalogue list or a TEI document becomes records",
     "index": "persons, places, dates, works, formulas, hands",
     "concord": "every place where a word or sign occurs",
     "entry": "the catalogue entry",
@@ -71,9 +71,12 @@ class LazyGroup(click.Group):
         """Return the command, or None if there is none of that name."""
         if cmd_name not in COMMANDS:
             return None
+        from inscribe.cli.giving import guard
+
         file = "importing" if cmd_name == "import" else cmd_name  # a word of Python names no module
         module = importlib.import_module(f"inscribe.cli.{file}")
         command: click.Command = module.command
+        guard(command)
         if "_INSCRIBE_COMPLETE" in os.environ:
             from inscribe.cli.completing import complete
 
@@ -208,7 +211,7 @@ def _run(closed: list[str]) -> NoReturn:
         if error.errno == errno.EBADF and closed:
             _fail(f"inscribe: {'; '.join(closed)}")
         where = f"{error.filename}: " if isinstance(error.filename, str) else ""
-        what = f"inscribe: {where}{error.strerror or error}"
+        what = f"inscribe: {where}{reason_of(error, str(error))}"
         _fail(harmless(f"{what}; check the path and the room on the disk"))
     except MemoryError:
         _fail("inscribe: the input needs more memory than there is; divide it into smaller pieces")

@@ -8,7 +8,13 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
-from inscribe.cli.giving import COUNTING, example, library_option, output_options
+from inscribe.cli.giving import (
+    COUNTING,
+    example,
+    format_option,
+    library_option,
+    output_options,
+)
 from inscribe.cli.showing import write_result
 from inscribe.errors import InputError, InscribeError
 
@@ -29,20 +35,14 @@ FORMATS = ("text", "md", "json", "jsonl", "svg")
         "inscribe collate examples/DEMO-004.toml --boxes photograph.json --scale 20",
     )
 )
-@click.argument("texts", nargs=-1, metavar="[RECORD | COPY SOURCE...]")
+@click.argument("texts", nargs=-1, metavar="[RECORD | COPY SOURCE... | -]")
 @click.option("--text", "literal", is_flag=True, help="The arguments are the texts themselves.")
 @click.option(
     "--pairs",
     metavar="FILE|-",
     help='Collate each line {"id", "copy", "source"} of a JSON Lines file.',
 )
-@click.option(
-    "--format",
-    "shape",
-    type=click.Choice(FORMATS),
-    default=None,
-    help="text (default), md, json, jsonl, or svg: the plate drawn to scale.",
-)
+@format_option(*FORMATS, name="shape", help="svg: the plate drawn to scale.")
 @click.option(
     "--boxes",
     metavar="FILE",
@@ -68,7 +68,7 @@ def command(
     texts: tuple[str, ...],
     literal: bool,
     pairs: str | None,
-    shape: str | None,
+    shape: str,
     boxes: str | None,
     scale: float | None,
     excerpt: bool | None,
@@ -81,7 +81,8 @@ def command(
 ) -> None:
     """Hold a copy against its source, and say what differs and why.
 
-    A record is held against the source it names. With several sources, the copy is held against
+    A record is held against the source it names; a SOURCE may also be the id of a text of the
+    library. With several sources, the copy is held against
     each, and the one it follows is named.
 
     With --boxes, the space account goes by the measured place of every sign, counted from 1; a
@@ -103,7 +104,6 @@ def command(
             for remark in found[0].copy.remarks:
                 click.echo(remark, err=True)
     results = [_collated(task, extent=extent) for task in found]
-    shape = shape or "text"
     shown = _shown(found, results, shape, to_file=bool(output))
     write_result(shown, output, force=force, styled=shape == "text")
     differs = not all(results[0].is_faithful_in_wording for results in results)

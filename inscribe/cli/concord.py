@@ -10,11 +10,14 @@ import click
 
 from inscribe.cli.giving import (
     COUNTING,
+    STANDARD_INPUT,
     example,
     format_option,
+    is_piped,
     library_option,
     library_path,
     output_options,
+    read_standard_input,
 )
 from inscribe.cli.showing import progress_shown, status_of, write_result
 from inscribe.errors import InputError
@@ -35,7 +38,7 @@ _ORDERS = ("after", "before", "match", "object", "date")
     )
 )
 @click.argument("folder", required=False, metavar="[FOLDER|RECORD]")
-@click.argument("word", required=False)
+@click.argument("word", required=False, metavar="[WORD|-]")
 @click.option("--pattern", metavar="REGEX", help="A regular expression over current forms.")
 @click.option("--exact", is_flag=True, help="The same characters in any form, not the sound.")
 @click.option("--in-library", is_flag=True, help="Look in the library of source texts instead.")
@@ -77,6 +80,9 @@ def command(
     """
     if in_library and word is None:
         folder, word = None, folder
+    named = pattern is not None or clusters or translations
+    if word == STANDARD_INPUT or (word is None and not named and is_piped()):
+        word = read_standard_input().strip() or None
     wanted = sum((word is not None, pattern is not None, clusters, translations))
     if wanted != 1:
         raise InputError(

@@ -140,9 +140,13 @@ def command(
         return status_of(list(map(str, broken)))
     made = list(documents([entry for _, entry in entries], form, style))
     if len(made) > 1:
+        what = (
+            "an svg drawing shows one inscription"
+            if form == "svg"
+            else "a manifest is of one object"
+        )
         raise InputError(
-            f"there are {len(made)} {form} files to write",
-            hint="name a folder for them with -o FOLDER/",
+            f"{what}, and there are {len(made)}", hint="name a folder for them with -o FOLDER/"
         )
     _write(made[0], form, first, output, force=force)
     return status_of(list(map(str, broken)))

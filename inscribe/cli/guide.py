@@ -31,7 +31,10 @@ def command(
         from inscribe.cli.manual import write_pages
 
         count = write_pages(Path(manual), force=force)
-        click.echo(f"{count} pages lie in {manual}", err=True)
+        click.echo(
+            f"{count} pages lie in {manual}; read one with\n  man -M {manual} inscribe-read",
+            err=True,
+        )
         return
     text = chapter(name) if name else _contents()
     if output is None and sys.stdout.isatty():

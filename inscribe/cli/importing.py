@@ -1,4 +1,4 @@
-"""``inscribe import``: an old catalogue list becomes records, and stays up to date with them."""
+"""``inscribe import``: an old catalogue list, or a TEI document, becomes records."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ import click
 
 from inscribe.cli.giving import example, format_option, output_options
 from inscribe.cli.showing import progress_shown, write_result
-from inscribe.errors import InputError
+from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
     from inscribe.importing import CatalogueList, ImportPlan, ListMapping
@@ -34,6 +34,7 @@ def _show_keys(context: click.Context, _option: click.Parameter, asked: bool) ->
     epilog=example(
         "inscribe import old-list.csv --map list.toml",
         "inscribe import old-list.csv --map list.toml --to records --errors left-out.csv",
+        "inscribe import edition.xml --to records",
     )
 )
 @click.argument("list_file", metavar="LIST")
@@ -45,7 +46,13 @@ def _show_keys(context: click.Context, _option: click.Parameter, asked: bool) ->
     help="How many rows are shown as records before there is a folder.")  # fmt: skip
 @click.option("--keys", is_flag=True, is_eager=True, expose_value=False, callback=_show_keys,
     help="List the keys a column may become, and stop.")  # fmt: skip
-@format_option("text", "json", "csv", help="How it is told: text, json, or csv (troubles alone).")
+@format_option(
+    "text",
+    "json",
+    "csv",
+    help="How it is told: text, json, or csv (troubles alone).",
+    by_ending=False,  # without --map the proposed mapping is written
+)
 @output_options
 def command(
     list_file: str,
@@ -59,16 +66,26 @@ def command(
     force: bool,
     quiet: bool,
 ) -> int:
-    """Turn a catalogue list (CSV, or .xlsx with the extra excel) into records, one a row.
+    """Turn a catalogue list (CSV, or .xlsx with the extra excel) or a TEI document into records.
 
     First give --map with a file that does not exist: a mapping is proposed from the headings and
     written there. Correct it; without --to the first rows are shown as records. With --to the
     records are written, all or none. Every cell is kept in its record as it stands, also where no
     key takes it; rows that make no record are listed with their row numbers, with exit status 1.
 
+    A TEI document that inscribe entry wrote (LIST ends in .xml) becomes records without a mapping;
+    a record of the same id that is there already is left as it is.
+
     Importing a later state of the list changes only what changed in the list. What a person has
     changed in a record stays and is told; a changed mapping alone changes no record that is there.
     """
+    if list_file.lower().endswith(".toml"):
+        raise InputError(
+            "it is a record, and a list is wanted", Place(list_file), "give a CSV file"
+        )
+    to = Path(folder) if folder else None
+    if list_file.lower().endswith(".xml"):
+        return _import_document(list_file, map_file, to, form, output, dry_run=dry_run, force=force)
     if folder is not None and map_file is None:
         raise InputError("say which column becomes which key", hint="give --map FILE")
     found, mapping, proposed = _read(Path(list_file), Path(map_file) if map_file else None)
@@ -76,7 +93,6 @@ def command(
         return _propose(found, mapping, map_file, rows, output, force=force, quiet=quiet)
     from inscribe.importing import import_plan, write_plan
 
-    to = Path(folder) if folder else None
     if to is None:
         found = found._replace(rows=found.rows[:rows])
     with progress_shown("rows", quiet=quiet) as progress:
@@ -96,6 +112,31 @@ def command(
     return int(any(each.left_out for each in plan.troubles))
 
 
+def _import_document(
+    file: str,
+    map_file: str | None,
+    to: Path | None,
+    form: str,
+    output: str | None,
+    *,
+    dry_run: bool,
+    force: bool,
+) -> int:
+    """Turn a TEI document into records: shown where there is no folder for them."""
+    from inscribe.importing import document_plan, write_plan
+
+    if map_file is not None:
+        raise InputError("a TEI document has no columns", hint="leave --map away")
+    plan = document_plan(Path(file), to)
+    if to is not None and not dry_run:
+        write_plan(plan, to)
+    shown = _shown(plan, form, written=to is not None and not dry_run)
+    write_result(
+        shown + (_sample(plan) if to is None and form == "text" else ""), output, force=force
+    )
+    return int(plan.count("not ours") > 0)
+
+
 def _read(path: Path, map_file: Path | None) -> tuple[CatalogueList, ListMapping, bool]:
     """Return the list, its mapping, and whether that is only proposed."""
     from inscribe.importing import load_mapping, proposed_mapping, read_list
@@ -112,8 +153,6 @@ def _read(path: Path, map_file: Path | None) -> tuple[CatalogueList, ListMapping
         sheet=mapping.sheet,
     )
     if missing := [heading for heading in mapping.columns if heading not in found.headings]:
-        from inscribe.errors import Place
-
         hint = f"its headings are {', '.join(found.headings)}"
         raise InputError(f"the list has no column {missing[0]}", Place(str(map_file)), hint)
     return found, mapping, False

@@ -44,7 +44,7 @@ INTERRUPTED = 130  # exit status, as shells have it
 @click.option("-o", "output", metavar="FILE", help="Write a new record instead of changing A.")
 @click.option("--force", is_flag=True, help="Let -o write over an existing file.")
 @click.option("--dry-run", is_flag=True, help="Show the change as a diff, and write nothing.")
-@format_option("text", "json")
+@format_option("text", "json", by_ending=False)
 @quiet_option()
 def command(
     a: str,

@@ -31,7 +31,7 @@ from inscribe.cli.giving import (
     settled_option,
 )
 from inscribe.cli.showing import Tally, progress, refusal, terminal_bytes, write_result
-from inscribe.errors import InputError, InscribeError, Place
+from inscribe.errors import InputError, InscribeError, Place, reason_of
 
 if TYPE_CHECKING:
     from inscribe.reading import Choice, Interpretation
@@ -223,7 +223,7 @@ def _lines_of(text: Given) -> Iterator[bytes]:
             with text.path.open("rb") as file:
                 yield from files.bounded_lines(file, text.value)
         except OSError as error:
-            reason = error.strerror or "it cannot be read"
+            reason = reason_of(error, "it cannot be read")
             hint = "check the path and its permissions"
             raise InputError(reason, Place(text.value), hint) from error
 

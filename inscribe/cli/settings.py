@@ -8,6 +8,7 @@ import click
 
 from inscribe.cli.giving import example, format_option, output_options
 from inscribe.cli.showing import write_result
+from inscribe.errors import InputError, Place
 from inscribe.settings import FILE, KEYS, Setting, settings
 
 KEYS_TOLD = """\b
@@ -34,6 +35,8 @@ stands on the command line before both.
 def command(path: str | None, shape: str, output: str | None, force: bool, quiet: bool) -> None:
     """Show the settings that hold here, or for work on a record or folder, and from where."""
     beside = Path(path) if path else Path()
+    if not beside.exists():
+        raise InputError("there is no such record or folder", Place(str(beside)), "check the path")
     found = settings(beside if beside.is_dir() else beside.parent)
     write_result(_shown(found, shape), output, force=force)
 

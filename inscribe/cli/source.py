@@ -182,16 +182,14 @@ def export(
     ids: tuple[str, ...], library_file: str | None, output: str | None, force: bool, quiet: bool
 ) -> None:
     """Write texts as JSON Lines, in the form that inscribe source add reads."""
-    from inscribe.sources import Library
+    from inscribe import sources
 
-    with Library(library_path(library_file), texts_only=True) as library:
+    with sources.Library(library_path(library_file), texts_only=True) as library:
         texts = list(library.texts(ids or None))
-    held = {text.id for text in texts}
-    if missing := [identity for identity in ids if identity not in held]:
-        raise InputError(
-            f"there is no text {', '.join(missing)} in the library",
-            hint="see: inscribe source list",
-        )
+        held = {text.id for text in texts}
+        for identity in ids:
+            if identity not in held:
+                raise sources.no_text(identity, library.ids(), library.path)
     lines = [json.dumps(text.to_dict(), ensure_ascii=False) for text in texts]
     write_result("\n".join(lines), output, force=force)
 

@@ -3,7 +3,8 @@
 An edition prints variants by such phrases (文節), not by signs: 音にぞ ] 音に. The words
 are the reading stage's. Rules (common practice, school grammar): particles, auxiliaries and
 suffixes hang on the word before them, prefixes on the word behind; a verb hangs on the verb before
-it where that stands in the form that joins verbs (降りしきぬ).
+it where that stands in the form that joins verbs (降りしきぬ). A text without kana has nothing that
+hangs on its words; in it each sign is a place where a variant may begin.
 
 >>> from inscribe import notation
 >>> sorted(phrase_ends(notation.parse("秋来ぬと目にはさやかに見えねども風の音にぞおどろかれぬる")))
@@ -33,6 +34,8 @@ def phrase_ends(text: Transcription) -> frozenset[int]:
     from inscribe import reading
 
     ends = {0, len(text.signs)}
+    if not any(spelling.is_kana(sign.text) for sign in text.signs if sign.text):
+        return frozenset(range(len(text.signs) + 1))
     if text.signs:
         tokens = sorted(reading.read(text).proposals[0].tokens, key=lambda each: each.first)
         ends.update(_begun(tokens))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -18,6 +19,7 @@ Between = tuple[int, int]
 _PARTS = (
     "an era and year (嘉永六年), a sexagenary year (癸丑), a month, a day or an age (行年七十三)"
 )
+_NO_SIGNS = re.compile(r"[^\w□■]+")
 _RECURRING = 1_000  # expressions whose meaning is kept
 # Signs of the cycle whose old forms would be taken for other characters by a general table.
 _CYCLE_FORMS = str.maketrans({"夘": "卯", "戼": "卯", "丣": "酉"})
@@ -113,12 +115,16 @@ def resolve(text: str, between: Between | None = None) -> DateReading:
 def resolve_all(text: str, between: Between | None = None) -> tuple[DateReading, ...]:
     """Return all dates of ``text`` as carved, the one that says most first.
 
-    A Gregorian date (1853-07-08) is answered with the day of the Japanese calendar.
+    A Gregorian date (1853-07-08) is answered with the day of the Japanese calendar. Signs of the
+    text that no date takes are named in a caution of the first.
 
     Raises:
         InputError: nothing in ``text`` is a date or an age.
+
+    >>> resolve_all("嘉永六年花")[0].cautions
+    ('花 is not taken for a part of the date',)
     """
-    from inscribe.dates.written import bare_age, expressions
+    from inscribe.dates.written import bare_age, expressions, with_lone_stem
     from inscribe.forms import normalise_text
 
     if len(text) == len("1853-07-08") and text.count("-") == 2:
@@ -129,9 +135,30 @@ def resolve_all(text: str, between: Between | None = None) -> tuple[DateReading,
         found = [each for each in found if each.sure]
     if not found:
         raise InputError("no date or age is found in the text", hint=f"expected {_PARTS}")
-    readings = _resolved(found, normal.text, between)
+    readings = _resolved(
+        [with_lone_stem(each, normal.text) for each in found], normal.text, between
+    )
     placed = [_placed(reading, normal.origin, text) for reading in readings]
-    return tuple(sorted(placed, key=_says_most))
+    first, *others = sorted(placed, key=_says_most)
+    return (_with_left_over(first, placed, text), *others)
+
+
+def _with_left_over(first: DateReading, readings: list[DateReading], text: str) -> DateReading:
+    """Return the first reading with a caution that names the signs which no reading takes."""
+    covered = {at for reading in readings for at in _signs_of(reading)}
+    runs = "".join(" " if at in covered else sign for at, sign in enumerate(text))
+    left = [run for run in _NO_SIGNS.split(runs) if run]
+    if not left:
+        return first
+    many = "are" if len(left) > 1 else "is"
+    caution = f"{', '.join(left)} {many} not taken for a part of the date"
+    why = "; ".join(filter(None, (first.why, caution)))
+    return replace(first, cautions=(*first.cautions, caution), why=why)
+
+
+def _signs_of(reading: DateReading) -> Iterator[int]:
+    for piece in reading.pieces:
+        yield from range(piece.first, piece.last + 1)
 
 
 def _of_gregorian(text: str) -> DateReading:

@@ -4,7 +4,8 @@ In reading order: ``lists`` (a CSV file or a spreadsheet as rows of cells), ``ma
 column becomes which key of a record) and ``proposing`` (a mapping from the headings), ``cells``
 (what a cell says: sizes, days, usual words), ``marks`` (a transcription in whatever mark-up as the
 conventions have it), ``building`` (a row as a record), ``updating`` (what changed in the list, and
-what a person changed in the record), ``planning`` (the whole list against the folder), ``writing``.
+what a person changed in the record), ``planning`` (the whole list against the folder),
+``documents`` (TEI instead of a list), ``writing``.
 
 Nothing is lost: every cell of a row stands as it was in the record's ``[imported]`` table, and a
 row that makes no record stands in the list of troubles with all its cells.
@@ -25,6 +26,7 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.importing.documents import document_plan as document_plan
     from inscribe.importing.lists import read_list as read_list
     from inscribe.importing.mapping import (
         TARGETS as TARGETS,
@@ -47,6 +49,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "documents": "document_plan",
             "lists": "read_list",
             "mapping": "ListMapping TARGETS load_mapping mapping_as_toml",
             "model": "CatalogueList ImportPlan ListRow MarkStep RowOutcome Trouble",

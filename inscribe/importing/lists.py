@@ -161,7 +161,10 @@ def _separator(text: str) -> str:
 
 
 def _workbook(path: Path, sheet: str) -> tuple[Table, tuple[str, ...]]:
-    """Return the cells of one sheet of a workbook, and the names of the others."""
+    """Return the cells of one sheet of a workbook, and the names of the others.
+
+    A cell that was merged over several rows (the drawer of four objects) holds for each of them.
+    """
     try:
         import openpyxl
     except ImportError as error:
@@ -191,6 +194,9 @@ def _workbook(path: Path, sheet: str) -> tuple[Table, tuple[str, ...]]:
         [_as_text(formula if value is None else value) for value, formula in zip(*row, strict=True)]
         for row in rows
     ]
+    for span in getattr(book[chosen], "merged_cells", ()):
+        for row in range(span.min_row, span.max_row):  # counted from 1: the rows below the first
+            table[row][span.min_col - 1] = table[span.min_row - 1][span.min_col - 1]
     return table, tuple(name for name in names if name != chosen)
 
 

@@ -27,7 +27,7 @@ LONGEST_NAME = 80  # characters of a file's name
 Progress = Callable[[int, int], None]
 
 
-class _There(NamedTuple):
+class RecordThere(NamedTuple):
     """A record that is in the folder already."""
 
     path: Path
@@ -61,7 +61,7 @@ class _Planning:
         self.list = found
         self.mapping = mapping
         self.folder = folder
-        self.there, self.names = _records_in(folder) if folder and folder.is_dir() else ({}, set())
+        self.there, self.names = records_in(folder) if folder and folder.is_dir() else ({}, set())
         self.outcomes: list[RowOutcome] = []
         self.troubles: list[Trouble] = [_above(row) for row in found.above]
         self.steps: list[MarkStep] = []
@@ -93,21 +93,10 @@ class _Planning:
     def _new(self, row: ListRow, says: RowSays, identity: str) -> RowOutcome:
         text = dump(record_of(says, row, self.list.name))
         loads(text)  # what is written can be read
-        file = (self.folder or Path()) / self._name(identity)
+        file = (self.folder or Path()) / free_name(identity, self.names)
         return RowOutcome(row.number, identity, "new", file, text, tuple(says.values))
 
-    def _name(self, identity: str) -> str:
-        """Return a free file name for an id, the same on disks that know no capitals."""
-        safe = re.sub(r'[\x00-\x20/\\:*?"<>|]+', "_", normalize("NFC", identity))
-        safe = safe.strip("._")[:LONGEST_NAME] or "object"
-        number, name = 1, f"{safe}.toml"
-        while normalize("NFKC", name).casefold() in self.names:
-            number += 1
-            name = f"{safe}-{number}.toml"
-        self.names.add(normalize("NFKC", name).casefold())
-        return name
-
-    def _brought_up(self, row: ListRow, says: RowSays, there: _There) -> RowOutcome:
+    def _brought_up(self, row: ListRow, says: RowSays, there: RecordThere) -> RowOutcome:
         imported = there.record.imported
         if imported is None or imported.source_list != self.list.name:
             whose = (
@@ -156,16 +145,32 @@ def _other_cells(imported: Imported, row: ListRow) -> tuple[str, ...]:
     return tuple(heading for heading, cell in row.cells if before.get(heading) != cell)
 
 
-def _records_in(folder: Path) -> tuple[dict[str, _There], set[str]]:
+def free_name(identity: str, taken: set[str]) -> str:
+    """Return a free file name for an id, the same on disks that know no capitals, and take it.
+
+    >>> free_name("A/1", {"a_1.toml"})
+    'A_1-2.toml'
+    """
+    safe = re.sub(r'[\x00-\x20/\\:*?"<>|]+', "_", normalize("NFC", identity))
+    safe = safe.strip("._")[:LONGEST_NAME] or "object"
+    number, name = 1, f"{safe}.toml"
+    while normalize("NFKC", name).casefold() in taken:
+        number += 1
+        name = f"{safe}-{number}.toml"
+    taken.add(normalize("NFKC", name).casefold())
+    return name
+
+
+def records_in(folder: Path) -> tuple[dict[str, RecordThere], set[str]]:
     """Return the records of a folder by id, and the names of its files, folded."""
-    found: dict[str, _There] = {}
+    found: dict[str, RecordThere] = {}
     for path in survey(folder).records:
         try:
             text = files.read_text(path)
             record = loads(text, str(path), path.parent)
         except InscribeError:
             continue  # inscribe check tells of it; its file is never written over
-        found.setdefault(record.id, _There(path, text, record))
+        found.setdefault(record.id, RecordThere(path, text, record))
     return found, set(_folded(path.name for path in folder.iterdir()))
 
 

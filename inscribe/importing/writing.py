@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from inscribe import writing
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, reason_of
 from inscribe.importing.model import ImportPlan
 
 
@@ -67,7 +67,7 @@ def write_plan(plan: ImportPlan, folder: Path) -> None:
         if new_folder:
             with contextlib.suppress(OSError):
                 folder.rmdir()
-        reason = error.strerror or "it cannot be written"
+        reason = reason_of(error, "it cannot be written")
         hint = "nothing was written; see whether there is room, and try again"
         raise InputError(reason, Place(str(error.filename or folder)), hint) from error
 

@@ -66,7 +66,8 @@ def each_record(
     records had to be looked at. ``worth`` tells of the first kept value, as JSON, whether the
     record is wanted; the others are passed over, and nothing of them is taken apart.
     """
-    marks = {str(path): mark_of(path) for path in paths}
+    by_name = {str(path): path for path in paths}
+    marks = {name: mark_of(path) for name, path in by_name.items()}
     known = _still_true(marks, work, store)
     stale = [name for name in marks if name not in known]
     prepare_for(len(stale))
@@ -89,7 +90,7 @@ def each_record(
             _keep(store, made, marks, work)
         for name in batch:
             if (found := values[name]) is not PASSED_OVER:
-                yield Path(name), found[:wanted]
+                yield by_name[name], found[:wanted]
 
 
 def marks_still_true(paths: Sequence[Path], work: Work, store: Store) -> dict[str, Kept]:

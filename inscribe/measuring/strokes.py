@@ -7,6 +7,8 @@ shows of it - grain, file marks, the camera's noise - is the ground level, and t
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 import cv2
 import numpy as np
 
@@ -17,11 +19,18 @@ SCALES = (0.05, 0.1)  # mm: from hairlines to broad cuts, whose edges are as sha
 SHADING = 0.45  # mm: what changes more slowly is light, not strokes
 WINDOW = 17  # quarters of a mm: what counts as a pixel's surroundings
 SILENT = 0.003  # energy that even a blank picture is taken to have
-FULL = 88  # percent of the strokes that are no fuller than what counts as full
+FULL = 88  # percent of the pixels taken for strokes at first that are not full
 AROUND = 15  # waves of a spectrum that are compared with each other
 LONGEST = 1.2  # mm: the longest wave of a pattern
 STRONG = 1.8  # how much stronger (log) a wave of a pattern is
 SPECK = 0.08  # square mm: what is smaller is no stroke
+PASSES = 2  # times that levels are set by the metal beside the writing
+DENSITY = 0.8  # mm over which ink is gathered to see where it is dense
+BESIDE = 1.0  # mm: nearer to writing no metal is bare
+BARE = 0.08  # share of a plate: less bare metal says nothing
+GRAIN = 95  # percent of bare metal that is no ink
+STROKES = 80  # percent of the pixels of strokes beside bare metal that are not full
+REACH = 2.0  # mm: what lies further from dense ink is none
 SPREAD = 0.05  # mm: energy is gathered over half a stroke's width
 RIM = 0.35  # mm: the plate's edge, which is no stroke
 RIM_AT_MOST = 1.3  # mm, where a bevel or a shadow is seen too
@@ -60,18 +69,71 @@ def _without_pattern(light: Array) -> Array:
 
 
 def ink(face: Array) -> Array:
-    """Return how much stroke stands at each pixel of a rectified plate, 0 to 1."""
+    """Return how much stroke stands at each pixel of a rectified plate, 0 to 1.
+
+    Grain looks like strokes, but stands loosely everywhere. So it is asked first where ink stands
+    densely; what the metal around shows is the ground level, and far from the writing is no ink.
+    """
     found = energy(face)
     found = found / _ground(found)
+    levels = _first_levels(found)
+    shown = _shown(found, levels)
+    for _ in range(PASSES):
+        levels = _levels_beside(found, _dense(shown), levels)
+        shown = _shown(found, levels)
+    return np.asarray(shown * _around(_dense(shown), REACH), np.float32)
+
+
+class Levels(NamedTuple):
+    """The energy below which there is no ink, and from which a pixel is full of it."""
+
+    floor: float
+    full: float
+
+
+def _first_levels(found: Array) -> Levels:
+    """Return the levels that part all pixels of a plate into metal and strokes."""
     rim = round(RIM * PER_MM)
     inner = found[rim:-rim, rim:-rim]
     level = _parting(np.sqrt(inner)) ** 2
     ground, strokes = inner[inner < level], inner[inner >= level]
     floor = max(float(np.percentile(ground, 90)), 2.0 * float(np.median(ground)))
-    full = max(float(np.percentile(strokes, FULL)), 1.5 * floor)
-    shown = np.clip((found - floor) / (full - floor), 0, 1)
+    return Levels(floor, max(float(np.percentile(strokes, FULL)), 1.5 * floor))
+
+
+def _levels_beside(found: Array, written: Array, levels: Levels) -> Levels:
+    """Return levels at least as high, by the bare metal around what is ``written``."""
+    rim = round(RIM_AT_MOST * PER_MM)
+    inner = np.zeros(found.shape, bool)
+    inner[rim:-rim, rim:-rim] = True
+    metal = found[inner & ~_around(written, BESIDE)]
+    if len(metal) < BARE * found.size:
+        return levels
+    floor = max(levels.floor, float(np.percentile(metal, GRAIN)))
+    strokes = found[inner & written & (found > floor)]
+    full = float(np.percentile(strokes, STROKES)) if len(strokes) else 0.0
+    return Levels(floor, max(levels.full, full, 1.5 * floor))
+
+
+def _shown(found: Array, levels: Levels) -> Array:
+    """Return the ink by its levels, without the plate's rim and without specks."""
+    shown = np.clip((found - levels.floor) / (levels.full - levels.floor), 0, 1)
     shown = shown * ~_rim(shown)
     return np.asarray(shown * ~_specks(shown), np.float32)
+
+
+def _dense(shown: Array) -> Array:
+    """Return where ink stands densely, as it does in writing."""
+    density = np.sqrt(cv2.GaussianBlur(shown, (0, 0), DENSITY * PER_MM))
+    rim = PER_MM
+    return np.asarray(density > _parting(density[rim:-rim:4, rim:-rim:4]))
+
+
+def _around(written: Array, reach: float) -> Array:
+    """Return ``written`` with all that lies within ``reach`` mm of it."""
+    side = 2 * round(reach * PER_MM) + 1
+    disc = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (side, side))
+    return np.asarray(cv2.dilate(written.astype(np.uint8), disc) > 0)
 
 
 def contrast(face: Array, shown: Array) -> float:

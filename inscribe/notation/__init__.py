@@ -73,6 +73,7 @@ if TYPE_CHECKING:
         parse as parse,
         print_out as print_out,
         render as render,
+        write_out as write_out,
     )
 else:
     __getattr__ = late.door(
@@ -85,6 +86,6 @@ else:
             "hentaigana": "printed written_out",
             "located": "extents_of_signs",
             "parser": "MAX_CHARACTERS",
-            "text": "CONVENTIONS parse print_out render",
+            "text": "CONVENTIONS parse print_out render write_out",
         },
     )

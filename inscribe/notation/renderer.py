@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from inscribe.errors import NotationError
 from inscribe.notation.conventions import Bracket, Convention
 from inscribe.notation.cutting import DOT_BELOW, is_one_sign, refusal
-from inscribe.notation.hentaigana import printed
 from inscribe.signs import Certainty, Intervention, Kind, Sign, Transcription
 
 _Meaning = Certainty | Intervention
@@ -17,11 +16,14 @@ class Renderer:
     """Writes transcriptions in one convention."""
 
     def __init__(
-        self, convention: Convention, column_end: str | None = None, *, printed: bool = False
+        self,
+        convention: Convention,
+        column_end: str | None = None,
+        shown: Callable[[Sign], str] | None = None,
     ) -> None:
-        """``printed``: hentaigana as their kana and parent kanji, as few fonts have the signs."""
+        """``shown`` returns what is written for a character where that is not the sign itself."""
         self.convention = convention
-        self.printed = printed
+        self.shown = shown
         self.column_end = convention.column_end if column_end is None else column_end
         self.brackets: dict[_Meaning, Bracket] = {}
         for bracket in convention.brackets.values():
@@ -92,7 +94,7 @@ class Renderer:
             raise NotationError(
                 f"{text!r} is not one sign", hint="give each sign a Sign of its own"
             )
-        if self.printed and (shown := printed(sign)) != text:
+        if self.shown and (shown := self.shown(sign)) and shown != text:
             return shown
         return f"\\{text}" if text[0] in self.convention.special else text
 

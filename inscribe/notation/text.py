@@ -5,11 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inscribe import tables
+from inscribe.notation.hentaigana import printed
 from inscribe.notation.known import convention as _convention
 from inscribe.notation.parser import Parser
-from inscribe.signs import Transcription
+from inscribe.signs import Sign, Transcription
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from inscribe.notation.renderer import Renderer
 
 CONVENTIONS = ("japanese", "leiden")
@@ -56,11 +59,28 @@ def print_out(t: Transcription, column_end: str | None = None) -> str:
     >>> print_out(parse("に(尓)は(者)𛂋"))
     'に(尓)は(者)に(爾)'
     """
-    return _renderer("japanese", column_end, printed=True).transcription(t)
+    return _renderer("japanese", column_end, printed).transcription(t)
+
+
+def write_out(t: Transcription, column_end: str | None = None) -> str:
+    """Return ``t`` in Japanese conventions as its transcriber wrote it.
+
+    A kana that he noted with its parent kanji has it, one that he wrote as the sign is the sign.
+
+    >>> write_out(parse("に(尓)は(者)𛂋"))
+    'に(尓)は(者)𛂋'
+    """
+    return _renderer("japanese", column_end, _as_noted).transcription(t)
+
+
+def _as_noted(sign: Sign) -> str:
+    return sign.noted
 
 
 @tables.cached()
-def _renderer(name: str, column_end: str | None, *, printed: bool = False) -> Renderer:
+def _renderer(
+    name: str, column_end: str | None, shown: Callable[[Sign], str] | None = None
+) -> Renderer:
     from inscribe.notation.renderer import Renderer
 
-    return Renderer(_convention(name), column_end, printed=printed)
+    return Renderer(_convention(name), column_end, shown)

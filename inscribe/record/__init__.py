@@ -85,7 +85,11 @@ if TYPE_CHECKING:
         settled_names as settled_names,
         survey as survey,
     )
-    from inscribe.record.tei import records_of_tei as records_of_tei
+    from inscribe.record.tei import (
+        add_record as add_record,
+        published as published,
+        records_of_tei as records_of_tei,
+    )
     from inscribe.record.writing import (
         basic_string as basic_string,
         dump as dump,
@@ -114,7 +118,7 @@ else:
                 "loads paths_in picture_file settled_beside settled_in settled_names "
                 "survey"
             ),
-            "tei": "records_of_tei",
+            "tei": "add_record published records_of_tei",
             "writing": "basic_string dump mended revised with_measurements with_signs",
         },
     )

@@ -35,13 +35,16 @@ if TYPE_CHECKING:
         place_named as place_named,
         signer as signer,
     )
+    from inscribe.report.parents import with_parents as with_parents
     from inscribe.report.phrases import phrased as phrased
     from inscribe.report.picturing import (
         ShownPicture as ShownPicture,
         shown_picture as shown_picture,
     )
     from inscribe.report.space_words import (
+        Common as Common,
         chance_said as chance_said,
+        common as common,
         plate_said as plate_said,
         reasons_said as reasons_said,
         verdict_said as verdict_said,
@@ -73,9 +76,10 @@ else:
             "concept_ids": "concepts",
             "joined": "joined_entries",
             "named": "AS_INSCRIBED NO_ATTRIBUTION Person dates_of place_named signer",
+            "parents": "with_parents",
             "phrases": "phrased",
             "picturing": "ShownPicture shown_picture",
-            "space_words": "chance_said plate_said reasons_said verdict_said",
+            "space_words": "Common chance_said common plate_said reasons_said verdict_said",
             "style": "Style load",
             "widths": "width",
             "witnesses_said": (

@@ -5,6 +5,8 @@ stays as it is.
 
 >>> in_japanese("は and ば differ in the voicing mark")
 'はとばは濁点の有無が異なる'
+>>> in_japanese("Kaei 1 began in 1848, so Kaei 6 is 1853")
+'嘉永元年は1848年なので、嘉永6年は1853年に当たる'
 """
 
 from __future__ import annotations
@@ -14,7 +16,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 
-BETWEEN = "; "  # clauses
+_BETWEEN = r"; (?![^(]*\))"  # clauses; what stands in brackets is one of them
 _HOLES = re.compile(r"\\{(\w+)\\}")
 
 
@@ -30,24 +32,43 @@ def in_japanese(text: str) -> str:
     whole = _clause(text)
     if whole is not None:
         return whole
-    clauses = text.split(BETWEEN)
+    clauses = re.split(_BETWEEN, text)
     if len(clauses) == 1:
         return text
     return "；".join(_clause(clause) or clause for clause in clauses)
 
 
+@tables.cached(4096)
 def _clause(clause: str) -> str | None:
+    """Return a clause in Japanese: by the first wording of which nothing stays English."""
+    half = None
     for wording in _wordings():
         if found := wording.pattern.fullmatch(clause):
             held = {key: _held(key, value) for key, value in found.groupdict().items()}
-            return wording.said.format(**held)
-    return None
+            said = wording.said.format(**{key: text for key, (text, _) in held.items()})
+            if all(is_told for _, is_told in held.values()):
+                return said
+            half = half or said
+    return half
 
 
-def _held(name: str, value: str) -> str:
-    """Return what stands in a hole: counts of signs, and what is an explanation, in Japanese."""
-    is_told = name == "rest" or re.fullmatch(r"\d+ signs?", value)
-    return in_japanese(value) if is_told else value
+def _held(name: str, value: str) -> tuple[str, bool]:
+    """Return what stands in a hole, and whether that is told in Japanese or only quoted.
+
+    Told are what is itself an explanation, counts of signs, and names of eras.
+    """
+    if name.startswith("era"):
+        return _eras().get(value, value), value in _eras()
+    if name.startswith("rest") or re.fullmatch(r"\d+ signs?", value):
+        said = in_japanese(value)
+        return said, said != value
+    return value, True
+
+
+@tables.cached()
+def _eras() -> dict[str, str]:
+    """Return eras by their names in Latin letters, the last of several of one name."""
+    return {row["romaji"]: row["written"] for row in tables.rows("eras")}
 
 
 @tables.cached()
@@ -58,4 +79,11 @@ def _wordings() -> tuple[Wording, ...]:
 
 
 def _pattern(clause: str) -> re.Pattern[str]:
-    return re.compile(_HOLES.sub(r"(?P<\1>(?:(?!; ).)+?)", re.escape(clause)))
+    """Return what recognises a clause: what is quoted has no colon, what is told may."""
+    return re.compile(_HOLES.sub(_hole, re.escape(clause)))
+
+
+def _hole(found: re.Match[str]) -> str:
+    is_text = found[1].startswith(("rest", "gloss"))
+    ends = _BETWEEN if is_text else f"{_BETWEEN}|: "
+    return f"(?P<{found[1]}>(?:(?!{ends}).)+?)"

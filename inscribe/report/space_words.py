@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
+
+from inscribe import notebook
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -18,7 +20,16 @@ VERDICTS = {
 }
 # The least chance that is called so; common usage, no source.
 CHANCES = ((0.9, "very likely"), (2 / 3, "likely"), (1 / 3, "open"), (0.1, "unlikely"))
+SEVERAL = 2  # differences from which on what they have in common is told once
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+
+
+class Common(NamedTuple):
+    """The reasons for and against space that all differences of a plate have."""
+
+    speaks_for: tuple[str, ...] = ()
+    speaks_against: tuple[str, ...] = ()
+    rival: str = ""
 
 
 def plate_said(account: SpaceAccount) -> str:
@@ -29,11 +40,12 @@ def plate_said(account: SpaceAccount) -> str:
     count = len(account.columns)
     columns = _NUMBERS[count] if count < len(_NUMBERS) else str(count)
     gives = f"the {columns} columns give" if count > 1 else "the one column gives"
-    signs = "1 sign" if account.need == 1 else f"{account.need} signs"
+    signs = notebook.counted(account.need, "sign")
+    room = notebook.counted(account.capacity or 0, "sign")
     beside = f", and what stands beside it {account.beside}" if account.beside else ""
     return (
         f"The text wants {signs}{beside}; at this carver's {account.median_pitch:.1f} mm that is"
-        f" {wanted:.0f} mm, and {gives} {given:.0f} mm ({account.capacity} signs)."
+        f" {wanted:.0f} mm, and {gives} {given:.0f} mm ({room})."
     )
 
 
@@ -53,11 +65,30 @@ def verdict_said(judgement: Judgement) -> str:
     return VERDICTS[judgement.verdict] + (f" ({chance})" if chance else "")
 
 
-def reasons_said(judgement: Judgement) -> Iterator[tuple[str, str]]:
-    """Yield what speaks for space, against it, and for something else, each with its heading."""
-    if judgement.speaks_for:
-        yield "for", "; ".join(judgement.speaks_for)
-    if judgement.speaks_against:
-        yield "against", "; ".join(judgement.speaks_against)
+def reasons_said(
+    judgement: Judgement | Common, told: Common | None = None
+) -> Iterator[tuple[str, str]]:
+    """Yield what speaks for space, against it, and for something else, each with its heading.
+
+    What is ``told`` of all differences together is not told again.
+    """
+    for side, reasons, known in (
+        ("for", judgement.speaks_for, told.speaks_for if told else ()),
+        ("against", judgement.speaks_against, told.speaks_against if told else ()),
+    ):
+        if new := [reason for reason in reasons if reason not in known]:
+            yield side, "; ".join(new)
     if judgement.rival:
         yield "or", judgement.rival
+
+
+def common(account: SpaceAccount) -> Common:
+    """Return the reasons that every difference has: what the plate as a whole says."""
+    judged = account.judgements
+    if len(judged) < SEVERAL:
+        return Common()
+    first = judged[0]
+    return Common(
+        tuple(s for s in first.speaks_for if all(s in each.speaks_for for each in judged)),
+        tuple(s for s in first.speaks_against if all(s in each.speaks_against for each in judged)),
+    )

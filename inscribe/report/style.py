@@ -19,7 +19,8 @@ A style is a small TOML file; every key may be left out:
     order = ["carved", "kana", "romaji", "translation"]   # parts left out are not shown
 
 With Japanese labels, the words of ``fittings.tsv`` (kinds, places, hands, executions) are
-given in Japanese too; what the record says in other words, and explanations, stay as they are.
+given in Japanese too, and so are explanations, by the templates of ``explanations.tsv``; what the
+record says in other words, and glosses, stay as they are.
 """
 
 from __future__ import annotations
@@ -131,7 +132,28 @@ class Style:
 
     def explained(self, text: str) -> str:
         """Return an explanation in the style's language of explanations."""
-        return in_japanese(text) if (self.explanations or self.labels) == "ja" else text
+        return in_japanese(text) if self._is_explained_in_japanese else text
+
+    @property
+    def _is_explained_in_japanese(self) -> bool:
+        return (self.explanations or self.labels) == "ja"
+
+    def listed(self, *said: str) -> str:
+        """Return what is said, one after the other, in the language of the labels."""
+        return ("、" if self.labels == "ja" else ", ").join(filter(None, said))
+
+    def joined(self, *clauses: str) -> str:
+        """Return clauses one after the other, in the language of the explanations."""
+        return self.between.join(filter(None, clauses))
+
+    @property
+    def between(self) -> str:
+        """What stands between two clauses."""
+        return "；" if self._is_explained_in_japanese else "; "
+
+    def bracketed(self, said: str, more: str) -> str:
+        """Return what is said with more in brackets behind it."""
+        return f"{said}（{more}）" if self.labels == "ja" else f"{said} ({more})"
 
     def caution(self, key: str) -> str:
         """Return a caution in the language of the style."""
@@ -190,6 +212,9 @@ def _problem(key: str, value: Any) -> str:
         return "two characters, or none"
     if key == "order" and not (isinstance(value, list) and set(map(str, value)) <= set(PARTS)):
         return "a list of: " + ", ".join(PARTS)
+    if key == "order" and len(set(value)) < len(value):
+        twice = next(part for part in value if value.count(part) > 1)
+        return f"a list that names each part once, and {twice} stands in it twice"
     return ""
 
 

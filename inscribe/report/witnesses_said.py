@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from inscribe.notation import written_out
+from inscribe.report.parents import with_parents
 from inscribe.signs import short_place_of
 
 if TYPE_CHECKING:
@@ -30,11 +32,12 @@ def printed_lines(result: Collation) -> list[str]:
     )
     if not wider:
         return []
-    return [
+    lines = (
         f"{where_in(entry.copy, result.copy)}: {entry.source.text or 'om.'} ]"
         f" {entry.copy.text or 'om.'}"
         for entry in result.printed
-    ]
+    )
+    return [with_parents(line, result.copy, result.source) for line in lines]
 
 
 def where_in(place: Span, held: Transcription) -> str:
@@ -55,7 +58,7 @@ def followed(found: Testimony) -> str:
 
 def witness_row(witness: Witness, places: Sequence[ApparatusPlace]) -> tuple[str, ...]:
     """Return the row of one source, as ``WITNESS_COLUMNS`` says."""
-    alone = "、".join(places[at].copy.text or "-" for at in witness.shared_alone)
+    alone = "、".join(written_out(places[at].copy.text) or "-" for at in witness.shared_alone)
     chance = "-" if witness.chance is None else f"{witness.chance:.0%}"
     differences = str(witness.differences) if witness.has_text else NO_TEXT
     return witness.siglum, witness.title, witness.kind or "", differences, alone, chance
@@ -67,9 +70,12 @@ def place_row(place: ApparatusPlace, sigla: Sequence[str], held: Transcription) 
         each.siglum: "=" if each.agrees else each.source.text or "om." for each in place.readings
     }
     lemma = place.copy.text or (f"after {place.after}" if place.after else "at the beginning")
-    return where_in(place.copy, held), lemma, *(said.get(siglum, "") for siglum in sigla)
+    cells = (with_parents(said.get(siglum, ""), held) for siglum in sigla)
+    return where_in(place.copy, held), with_parents(lemma, held), *cells
 
 
 def apparatus_lines(found: Testimony, held: Transcription) -> list[str]:
     """Return the entries as an edition prints them, each with column and sign."""
-    return [f"{where_in(place.copy, held)}: {place}" for place in found.places]
+    return [
+        f"{where_in(place.copy, held)}: {with_parents(str(place), held)}" for place in found.places
+    ]

@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from inscribe import files, writing
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, reason_of
 
 MOST_KEPT = 50  # changes of one record
 _CHANGED = "the record was changed meanwhile"
@@ -138,7 +138,7 @@ def _text(record: Path) -> str:
         files.read_text(record)
         raise
     except OSError as error:
-        reason = error.strerror or "it cannot be read"
+        reason = reason_of(error, "it cannot be read")
         raise InputError(reason, Place(str(record)), "check the path") from error
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
-from inscribe import reading
+from inscribe import notebook, reading
 from inscribe.errors import InputError
 from inscribe.notation import render
 from inscribe.record import CopiedText, Decision, Inscription, Override, Record, with_signs
@@ -45,7 +45,7 @@ def reading_taken(
     each = record.inscriptions[inscription]
     source = text_of(each.source, library_file or Path()) if each.source else ""
     found = _read(record, each, source)
-    _require(number, len(found.proposals), "readings")
+    _require(number, len(found.proposals), "reading")
     wanted = found.proposals[number - 1]
     others = found.proposals[1:] if number == 1 else found.proposals[:1]
     words = [word for word in wanted.tokens if word.kana and _differs(word, others)]
@@ -123,7 +123,7 @@ def restoration_taken(
         places = ", ".join(str(lacuna.sign + 1) for lacuna in found.lacunae)
         raise InputError("several signs are worn", hint=f"name one with --sign: {places}")
     lacuna = found.lacunae[0]
-    _require(number, len(lacuna.candidates), f"proposals for sign {lacuna.sign + 1}")
+    _require(number, len(lacuna.candidates), "proposal", f" for sign {lacuna.sign + 1}")
     taken = lacuna.candidates[number - 1]
     written = _restored(taken.text, each.notation)
     worn = t.signs[lacuna.sign]
@@ -156,7 +156,7 @@ def source_taken(
 
     each = record.inscriptions[inscription]
     hits = find(library, copied_signs(each), max(5, number))
-    _require(number, len(hits), "texts found")
+    _require(number, len(hits), "text", " found")
     text = hits[number - 1].text
     before = each.source.id or each.source.title or "its words" if each.source else ""
     source = CopiedText(id=text.id, title=text.title, by=who.by, on=who.on, reason=who.reason)
@@ -165,9 +165,10 @@ def source_taken(
     return Settled(_with(record, inscription, replace(each, source=source)), done)
 
 
-def _require(number: int, count: int, what: str) -> None:
+def _require(number: int, count: int, what: str, more: str = "") -> None:
     if number > count:
-        raise InputError(f"there are {count} {what}, and {number} is none of them")
+        there = f"there {'is' if count == 1 else 'are'} {notebook.counted(count, what)}{more}"
+        raise InputError(f"{there}, and {number} is none of them")
 
 
 def _with(record: Record, number: int, made: Inscription) -> Record:

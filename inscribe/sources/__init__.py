@@ -3,7 +3,7 @@
 In reading order: ``texts`` (a source text), ``importers`` and ``tei`` (files to texts), ``starter``
 (texts to begin with), ``adding``, ``library`` and ``layout`` (one SQLite file), ``passages`` and
 ``keys`` (the sounds texts are found by), ``index``, ``copied`` (what of an inscription is looked
-for), ``query``, ``matching``, ``ranking`` (the way to the texts found), ``of_record``.
+for), ``query``, ``matching``, ``ranking`` (the way to the texts found), ``of_record``, ``ids``.
 
 One SQLite file. ``passages.py`` reads the lines of a text together (a phrase of verse alone has no
 metre), and cuts long texts into overlapping passages; when that changes, make a library anew from
@@ -35,6 +35,7 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.sources.adding import add_texts as add_texts, checked as checked
     from inscribe.sources.copied import copied_signs as copied_signs
+    from inscribe.sources.ids import folded as folded, nearest_id as nearest_id, no_text as no_text
     from inscribe.sources.importers import (
         FORMATS as FORMATS,
         files_in as files_in,
@@ -68,6 +69,7 @@ else:
         {
             "adding": "add_texts checked",
             "copied": "copied_signs",
+            "ids": "folded nearest_id no_text",
             "importers": "FORMATS files_in stems_of texts_in texts_of",
             "keys": "UNKNOWN letters run_together",
             "library": "Added Library",

@@ -240,11 +240,9 @@ class Library:
         """
         missing = sorted(set(ids) - self._digests(ids).keys())
         if missing:
-            raise InputError(
-                f"there is no text {missing[0]} in the library",
-                Place(str(self.path)),
-                "see: inscribe source list",
-            )
+            from inscribe.sources.ids import no_text
+
+            raise no_text(missing[0], self.ids(), self.path)
         self.db.execute("BEGIN IMMEDIATE")
         self._delete(ids)
         self.db.execute("COMMIT")

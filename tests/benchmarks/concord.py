@@ -21,43 +21,88 @@ import time
 from pathlib import Path
 
 PLACES = ("武州住", "江戸住", "於東都", "長州萩住", "水府住", "加州金沢住", "雲州松江住", "")
-FIRST = "晴澄種郷霜露帆嶺渓翠汀杳凪槙楓霞滝苔"
-LAST = "親暁蹊岳影洲舟汀畔峯栖翠嶂渚篁潭"
-VERBS = ("作", "造之", "彫之", "刻", "作之", "（花押）", "製", "")
-DATES = (
-    "嘉永五年壬子仲秋",
-    "文政七年甲申三月日",
-    "天保三年八月吉日",
-    "安政二年乙卯",
-    "",
-    "",
-    "",
-    "",
-)
+FIRST = "晴澄種郷霜露帆嶺渓翠汀杳凪槙楓霞滝苔暉芦萱鷺朧蓼磯楡籬笹"
+LAST = "親暁蹊岳影洲舟汀畔峯栖翠嶂渚篁潭郷峰澗麓榛蔭梢皐"
+FAMILIES = ("霜村", "朧谷", "鷺坂", "蓼磯", "楡原", "籬下", "露岡", "苔沢", "澗田", "榛田")
+ENDINGS = ("軒", "斎", "堂", "亭")
+VERBS = ("作", "造之", "彫之", "刻", "作之", "（花押）", "製", "鐫之", "刀", "")
+ERAS = (("享保", 1716, 20), ("宝暦", 1751, 13), ("安永", 1772, 9), ("寛政", 1789, 12))
+ERAS += (("文化", 1804, 14), ("文政", 1818, 12), ("天保", 1830, 14), ("嘉永", 1848, 6))
+NUMBERS = "元二三四五六七八九"
+STEMS, BRANCHES = "甲乙丙丁戊己庚辛壬癸", "子丑寅卯辰巳午未申酉戌亥"
+MONTHS = ("仲秋", "孟春", "三月日", "八月吉日", "二月", "晩夏", "")
 VERSE = (
-    ("夕されば", "山里の", "露深き", "あけぼのは", "霧はれて", "舟寄する", "春の野に", "月影の"),
-    ("苔むす庭に", "松風さむし", "花ぞ散りける", "鹿の声する", "雪ふりつもる", "霞たなびく"),
-    ("旅ごろも", "草枕", "ひとり寝の", "鐘の音に", "夢のうち", "面影も"),
-    ("袖もぬれつつ", "かへる雁がね", "有明の月", "道もたえつつ", "浦の波風", "里の夕暮"),
-    ("人を待つかな", "こころなりけり", "秋は来にけり", "夜ぞふけにける", "行く方もなし"),
+    ("夕されば", "山里の", "露深き", "あけぼのは", "霧はれて", "舟寄する", "春の野に", "月影の",
+     "時雨ふる", "ほのぼのと", "谷川の", "うち渡す", "秋風に", "雲間より", "小夜ふけて",
+     "真木の戸に"),
+    ("苔むす庭に", "松風さむし", "花ぞ散りける", "鹿の声する", "雪ふりつもる", "霞たなびく",
+     "千鳥鳴くなり", "虫の音しげき", "ほたる飛びかふ", "若菜つみつつ", "木の葉みだるる",
+     "波のよるよる"),
+    ("旅ごろも", "草枕", "ひとり寝の", "鐘の音に", "夢のうち", "面影も", "かり衣", "いはし水",
+     "朝まだき", "山のはに", "いにしへの", "みよし野の"),
+    ("袖もぬれつつ", "かへる雁がね", "有明の月", "道もたえつつ", "浦の波風", "里の夕暮",
+     "灯火のかげ", "宿の梅が枝", "沖つ白波", "峰のまつ風", "岸の藤波", "軒の玉水"),
+    ("人を待つかな", "こころなりけり", "秋は来にけり", "夜ぞふけにける", "行く方もなし",
+     "千代もへぬべし", "ものをこそおもへ", "めづらしきかな", "ちぎりおきけむ", "しのばるるかな"),
 )  # fmt: skip
+WELL_KNOWN = 60  # poems that carvers took again and again
+ANEW = 0.8  # of the poems are of one object only
+SAYINGS = ("温故知新", "千秋万歳", "花鳥風月", "一心不乱", "寿福")
 
 
 def record(number: int, rng: random.Random) -> str:
-    """Return an invented record: a signature, and on some a poem with a worn sign."""
-    name = rng.choice(FIRST) + rng.choice(LAST)
-    signature = rng.choice(PLACES) + name + rng.choice(VERBS) + rng.choice(DATES)
+    """Return an invented record: a signature, on some a date, a poem or a saying, worn signs.
+
+    Of 20,000 records two in five have a poem; of their texts nine in ten are each another.
+    """
     parts = [
         f'id = "MADE-{number:05}"\nkind = "{rng.choice(("kozuka", "tsuba", "fuchi"))}"\n',
-        f'[[inscription]]\nplace = "front"\ntext = "{signature}"\n',
+        f'[[inscription]]\nplace = "front"\ntext = "{signature(rng)}"\n',
     ]
-    if rng.random() < 0.4:
-        verse = list("".join(rng.choice(phrases) for phrases in VERSE))
+    drawn = rng.random()
+    if drawn < 0.4:
+        verse = list(poem(rng))
         if rng.random() < 0.3:
             verse[rng.randrange(len(verse))] = "□"
-        text = "".join(verse)
+        half = len(verse) // 2 if rng.random() < 0.5 else len(verse)
+        text = "\\n".join(filter(None, ("".join(verse[:half]), "".join(verse[half:]))))
         parts.append(f'[[inscription]]\nplace = "back"\nregister = "verse"\ntext = "{text}"\n')
+    elif drawn < 0.45:
+        parts.append(f'[[inscription]]\nplace = "back"\ntext = "{rng.choice(SAYINGS)}"\n')
     return "\n".join(parts)
+
+
+def signature(rng: random.Random) -> str:
+    """Return who made it, where and when, as carvers put it."""
+    name = rng.choice(FIRST) + rng.choice(LAST)
+    drawn = rng.random()
+    if drawn < 0.3:
+        name = rng.choice(FAMILIES) + name
+    elif drawn < 0.5:
+        name = rng.choice(FIRST) + rng.choice(FIRST) * (drawn < 0.4) + rng.choice(ENDINGS) + name
+    signed = rng.choice(PLACES) + name + rng.choice(VERBS)
+    return f"{signed}\\n{date(rng)}" if rng.random() < 0.5 else signed
+
+
+def date(rng: random.Random) -> str:
+    """Return a day, month or year of an era; the cycle agrees but for one in fifty."""
+    era, first, years = rng.choice(ERAS)
+    number = rng.randrange(1, min(years, len(NUMBERS)) + 1)
+    year = first + number - 1 - 4 + (rng.random() < 0.02)
+    cycle = STEMS[year % 10] + BRANCHES[year % 12] if rng.random() < 0.6 else ""
+    return f"{era}{NUMBERS[number - 1]}年{cycle}{rng.choice(MONTHS)}"
+
+
+def poem(rng: random.Random) -> str:
+    """Return an invented poem; one in five is among the well known, of which some are changed."""
+    if rng.random() < ANEW:
+        return "".join(map(rng.choice, VERSE))
+    known = random.Random(rng.randrange(WELL_KNOWN))
+    phrases = [known.choice(some) for some in VERSE]
+    if rng.random() < 0.1:
+        at = rng.randrange(len(phrases))
+        phrases[at] = rng.choice(VERSE[at])
+    return "".join(phrases)
 
 
 def make(folder: Path, count: int) -> None:
@@ -112,7 +157,7 @@ def of_library(texts: int, made: Path) -> None:
 
     rng = random.Random(12)
     lines = (
-        json.dumps({"id": f"made-{n}", "text": "／".join(rng.choice(part) for part in VERSE)})
+        json.dumps({"id": f"made-{n}", "text": "／".join(map(rng.choice, VERSE))})
         for n in range(texts)
     )
     listed, library = made / "texts.jsonl", made / "l.sqlite"

@@ -90,7 +90,7 @@ _INNER = {
     "source-drive": ("[inscription.source]\nfile = 'C:\\x.txt'", "leads out of the record's"),
     "source-share": ("[inscription.source]\nfile = '\\\\host\\x'", "leads out of the record's"),
     "source-url": ('[inscription.source]\nfile = "file:///etc/passwd"', "the source file"),
-    "source-missing": ('[inscription.source]\nfile = "no.txt"', "No such file"),
+    "source-missing": ('[inscription.source]\nfile = "no.txt"', "no such file"),
     "source-folder": ('[inscription.source]\nfile = "."', "not a file"),
     "source-long": (f'[inscription.source]\nfile = "{"a" * 900}"', "cannot be followed"),
     "source-both": ('[inscription.source]\nfile = "r.toml"\ntext = "a"', "both text and file"),
@@ -126,7 +126,7 @@ def _links() -> list[Case]:
     return [
         linked("link-out", "/etc/passwd", "a link leads out"),
         linked("link-loop", "s.txt", "cannot be followed"),
-        linked("link-nowhere", "no.txt", "No such file"),
+        linked("link-nowhere", "no.txt", "no such file"),
         linked("link-device", "/dev/zero", "a link leads out"),
         Case("record-loop", ("entry", "r.toml"), "r.toml", links={"r.toml": "r.toml"}),
         Case("read-loop", ("read", "a"), "there is no such file", links={"a": "b", "b": "a"}),
@@ -140,7 +140,7 @@ def _folders() -> list[Case]:
         Case("id-twice", ("check", "."), "duplicate-id", 1, twice),
         Case("folder-loop", ("check", "."), "1 record:", DONE, {"a.toml": good}, links={"d": "."}),
         Case("loop-entries", ("entry", "."), "X-1", DONE, {"a.toml": good}, links={"d": "."}),
-        Case("link-to-nothing", ("check", "."), "No such file", 1, links={"a.toml": "no"}),
+        Case("link-to-nothing", ("check", "."), "no such file", 1, links={"a.toml": "no"}),
         Case(
             "bad-among-good",
             ("check", "."),

@@ -35,6 +35,19 @@ def test_there_are_enough_published_days_from_each_calendar_in_force() -> None:
         assert sum(first <= year <= last for year in years) >= 5
 
 
+def test_a_published_day_that_the_computation_puts_elsewhere_lies_in_a_month_marked_doubtful() -> (
+    None
+):
+    """The Takada earthquake, Kanbun 5.12.27: its first day is near the change of day."""
+    published_day = date(1666, 2, 1)
+    month = lunisolar.month_of(1665, 12)
+    assert month is not None
+    assert month.doubtful
+    computed = lunisolar.to_gregorian(lunisolar.LunarDay(1665, 12, False, 27))
+    assert computed is not None
+    assert abs((published_day - computed).days) == 1
+
+
 # The leap months of 1600-1872 as printed in chronologies of Japan: year and month after which
 # each stood. From memory; the nine that the computation alone puts elsewhere are listed with
 # their evidence in glossary/build/months_corrections.tsv.

@@ -14,7 +14,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from inscribe import writing
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, reason_of
 
 
 def file_names(records: Sequence[tuple[Path, int]], ending: str) -> list[list[Path]]:
@@ -87,6 +87,6 @@ def write_file(path: Path, data: bytes, *, force: bool) -> None:
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        reason = error.strerror or "it cannot be made"
+        reason = reason_of(error, "it cannot be made")
         raise InputError(reason, Place(str(path.parent)), "choose another folder") from error
     writing.write_bytes(path, data, force=force)

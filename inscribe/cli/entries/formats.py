@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from inscribe.cli.giving import format_for
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
@@ -39,20 +40,13 @@ def format_of(form: str | None, output: str | None) -> str:
     ('html', 'md', 'slides')
 
     Raises:
-        InputError: the two contradict each other, or the ending leaves a choice.
+        InputError: the two contradict each other, no format ends so, or the ending leaves a choice.
     """
-    ending = Path(output).suffix.lstrip(".").lower() if output else ""
-    by_ending = [name for name, end in ENDINGS.items() if end == ending]
-    if form is None:
-        if ending == "xml":
-            raise InputError("an .xml file may be tei or lido", hint="say which with --format")
-        return by_ending[0] if by_ending and not _is_folder(output) else "md"
-    if by_ending and form not in by_ending and not _is_folder(output):
-        raise InputError(
-            f"{form} does not go into a file that ends in .{ending}",
-            hint=f"name it .{ENDINGS[form]}, or leave --format away",
-        )
-    return form
+    if _is_folder(output):
+        return form or "md"
+    if form is None and output is not None and output.lower().endswith(".xml"):
+        raise InputError("an .xml file may be tei or lido", hint="say which with --format")
+    return format_for(form, output, ENDINGS, "md")
 
 
 def _is_folder(output: str | None) -> bool:
@@ -66,7 +60,7 @@ def documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | b
 
         for entry in entries:
             for each in entry.inscriptions:
-                yield plate_drawing(each.inscription, each.collation)
+                yield plate_drawing(each.inscription, each.collation, style)
     elif form == "docx":
         from inscribe.report.entries import entries_as_docx
 

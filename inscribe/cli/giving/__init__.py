@@ -1,7 +1,8 @@
 """What a command is given, and what its options make of it.
 
 ``options`` (those that several commands share), ``piped`` (standard input), ``arguments`` (a
-record, a file, a text or standard input, told apart once), ``library`` (where the source texts
+record, a file, a text or standard input, told apart once), ``endings`` (a format by how its file
+ends), ``guarding`` (empty ones refused), ``library`` (where the source texts
 are), ``overriding`` (readings settled on the command line); then what single commands take of
 these: ``reading``, ``collating``, ``measuring``, ``querying``, ``worn_places``, ``expecting``.
 """
@@ -26,7 +27,9 @@ if TYPE_CHECKING:
         paired_tasks as paired_tasks,
         with_measured_copy as with_measured_copy,
     )
+    from inscribe.cli.giving.endings import format_for as format_for
     from inscribe.cli.giving.expecting import expected_names as expected_names
+    from inscribe.cli.giving.guarding import guard as guard
     from inscribe.cli.giving.library import (
         library_path as library_path,
         opened_library as opened_library,
@@ -80,7 +83,9 @@ else:
             "collating": (
                 "CollationTask collation_tasks pair_lines paired_tasks with_measured_copy"
             ),
+            "endings": "format_for",
             "expecting": "expected_names",
+            "guarding": "guard",
             "library": "library_path opened_library",
             "measuring": "MeasuringTask measuring_task write_measured",
             "options": (

@@ -65,7 +65,7 @@ def given(argument: str | None, literal: str | None = None, *, lines: bool = Fal
     if argument is not None and literal is not None:
         raise InputError("a text is given twice", hint="give either --text or one argument")
     if literal is not None:
-        return Given("text", literal)
+        return Given("input") if literal == STANDARD_INPUT else Given("text", literal)
     if argument is None and (lines or is_piped()):
         return Given("input")
     if argument is None:
@@ -81,6 +81,8 @@ def told_apart(argument: str) -> Given:
     """
     if argument == STANDARD_INPUT:
         return Given("input")
+    if not argument.strip():
+        raise InputError("the text is empty", hint=_NOTHING)
     path = Path(argument)
     if _exists(path):
         if path.is_dir():

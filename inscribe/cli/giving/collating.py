@@ -9,10 +9,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from inscribe import files, notation, strict
-from inscribe.cli.giving.arguments import Given, told_apart
+from inscribe.cli.giving.arguments import Given, is_piped, told_apart
 from inscribe.cli.giving.library import library_path
-from inscribe.cli.giving.piped import STANDARD_INPUT, read_standard_input
+from inscribe.cli.giving.piped import (
+    STANDARD_INPUT,
+    read_standard_input,
+    read_transcription,
+)
 from inscribe.errors import InputError, InscribeError, Place
+from inscribe.scripts import is_written
 
 if TYPE_CHECKING:
     from inscribe.record import CopiedText as RecordSource, Inscription, Record
@@ -48,35 +53,72 @@ def collation_tasks(
     Raises:
         InputError: there is nothing to collate with, or an argument is no file.
     """
-    taken = [_told_apart(text, literal=literal) for text in texts]
+    taken = [_told_apart(text, library_file, literal=literal) for text in texts]
     if len(texts) == 1 and not literal:
-        found = _own_sources(taken[0], library_file)
+        found = _own_sources(taken[0], library_file) or _with_piped_copy(taken[0], convention)
         if not found:
             raise InputError(
                 "there is nothing to collate it with",
-                Place(taken[0].place),
+                Place(taken[0].place if isinstance(taken[0], Given) else texts[0]),
                 "name a source text after it, or give the record a source",
             )
         return found
     if len(texts) < 2:
         raise InputError("a copy and a source are needed", hint="see inscribe collate --help")
-    if sum(each.kind == "input" for each in taken) > 1:
+    if texts.count(STANDARD_INPUT) > 1:
         raise InputError("only one text can come from standard input")
-    copy, *sources = (_text(each, convention) for each in taken)
+    copy, *sources = (
+        each if isinstance(each, CollationText) else _text(each, convention) for each in taken
+    )
     return [CollationTask(copy, tuple(sources))]
 
 
-def _told_apart(argument: str, *, literal: bool) -> Given:
+def _with_piped_copy(source: Given | CollationText, convention: str) -> list[CollationTask]:
+    """Return the task to hold what is piped in against the one text that is named."""
+    if not is_piped() or (isinstance(source, Given) and source.kind == "input"):
+        return []
+    piped = read_transcription()
+    if not piped.strip():
+        return []
+    name = "standard input"
+    copy = CollationText(name, notation.parse(piped, convention, name))
+    return [
+        CollationTask(
+            copy, (source if isinstance(source, CollationText) else _text(source, convention),)
+        )
+    ]
+
+
+def _of_library(argument: str, library_file: str | None) -> CollationText | None:
+    """Return the text of the user's library that an argument names by its id, if it does.
+
+    Raises:
+        InputError: it is no file, and nearly such an id.
+    """
+    from inscribe.sources import Library, nearest_id, no_text
+
+    path = library_path(library_file)
+    if not path.is_file() or any(map(is_written, argument)) or Path(argument).exists():
+        return None
+    with Library(path) as library:
+        if found := library.text_of_id(argument):
+            return CollationText(found.title or found.id, notation.parse(found.text))
+        if nearest_id(argument, library.ids()):
+            raise no_text(argument, library.ids(), path)
+    return None
+
+
+def _told_apart(argument: str, library_file: str | None, *, literal: bool) -> Given | CollationText:
     if literal and argument != STANDARD_INPUT:
         return Given("text", argument)
-    if Path(argument).is_dir():
+    if argument and Path(argument).is_dir():
         raise InputError(
             "this is a folder; a collation takes one record, or a copy and its sources",
             Place(argument),
             f"name a file of it; for all its records, inscribe entry {argument} has the"
             " collation of each",
         )
-    return told_apart(argument)
+    return _of_library(argument, library_file) or told_apart(argument)
 
 
 def with_measured_copy(tasks: list[CollationTask], file: str, scale: float | None) -> CollationTask:
@@ -113,8 +155,8 @@ def _record(path: Path) -> Record:
     return load(path)
 
 
-def _own_sources(taken: Given, library_file: str | None) -> list[CollationTask]:
-    if taken.kind != "record":
+def _own_sources(taken: Given | CollationText, library_file: str | None) -> list[CollationTask]:
+    if isinstance(taken, CollationText) or taken.kind != "record":
         return []
     path = Path(taken.value)
     record = _record(path)

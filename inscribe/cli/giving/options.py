@@ -7,8 +7,10 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 import click
+from click.core import ParameterSource
 
 from inscribe import remarks
+from inscribe.cli.giving.endings import endings_of, format_for
 
 F = TypeVar("F", bound=Callable[..., Any])
 
@@ -27,14 +29,27 @@ def example(*commands: str) -> str:
 COUNTING = "Signs and columns are counted from 1, in records too; in JSON from 0.\n\n"
 
 
-def format_option(*formats: str, name: str = "form", help: str = "") -> Callable[[F], F]:
-    """Return the option ``--format``; the first of ``formats`` is the default."""
+def format_option(
+    *formats: str, name: str = "form", help: str = "", by_ending: bool = True
+) -> Callable[[F], F]:
+    """Return the option ``--format``: by default as the file of -o ends, else the first.
+
+    ``by_ending`` is false where -o names another file than that of the result.
+    """
+
+    def asked(context: click.Context, _option: click.Parameter, form: str) -> str:
+        source = context.get_parameter_source(name)
+        by_name = None if source is ParameterSource.DEFAULT else form
+        output = context.params.get("output")
+        return format_for(by_name, output, endings_of(formats), formats[0])
+
     return click.option(
         "--format",
         name,
         type=click.Choice(formats),
         default=formats[0],
-        show_default=True,
+        show_default=f"as the file of -o ends, else {formats[0]}" if by_ending else True,
+        callback=asked if by_ending else None,
         help=help or "How the result is written: text for people, the others for programs.",
     )
 
@@ -113,7 +128,13 @@ def output_options(command: F) -> F:
     for option in (
         quiet_option(),
         click.option("--force", is_flag=True, help="Let -o write over an existing file."),
-        click.option("-o", "output", metavar="FILE", help="Write the result to FILE, whole."),
+        click.option(
+            "-o",
+            "output",
+            metavar="FILE",
+            is_eager=True,  # --format asks how it ends
+            help="Write the result to FILE, whole.",
+        ),
     ):
         command = option(command)
     return command

@@ -7,6 +7,7 @@ that parses the command line are put into the same form.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 import click
 
@@ -32,12 +33,41 @@ def told_of_usage(error: click.ClickException) -> str:
     context = getattr(error, "ctx", None)
     if isinstance(error, click.NoSuchOption):
         what = f"there is no option {error.option_name}"
+    if choice := _choice_refused(error) or _no_command(error):
+        what, given, choices = choice
+        use = did_you_mean(given, choices) or f"use one of {', '.join(choices)}"
+        return harmless(f"inscribe: {what}; {use}")
     usage, to_do = "", "see inscribe --help"
     if isinstance(context, click.Context):
         usage = " ".join(context.get_usage().replace("Usage:", "usage:").split())
         to_do = _meant(error, context) or f"see {context.command_path} --help"
     what = what[:1].lower() + what[1:]
     return harmless("inscribe: " + "; ".join(filter(None, (what, usage, to_do))))
+
+
+def _choice_refused(error: click.ClickException) -> tuple[str, str, Sequence[str]] | None:
+    """Return what is wrong, what was given, and what is taken, where that is one of several words.
+
+    So it is told of commands within a command too (:func:`_no_command`).
+    """
+    if not isinstance(error, click.BadParameter) or error.param is None:
+        return None
+    given = re.match(r"'(.*)' is not one of ", error.message, re.DOTALL)
+    if not isinstance(error.param.type, click.Choice) or given is None:
+        return None
+    is_option = isinstance(error.param, click.Option)
+    what = f"{error.param.opts[0]} takes no {given[1]}" if is_option else f"there is no {given[1]}"
+    return what, given[1], tuple(map(str, error.param.type.choices))
+
+
+def _no_command(error: click.ClickException) -> tuple[str, str, Sequence[str]] | None:
+    context = getattr(error, "ctx", None)
+    given = re.match(r"No such command '(.*?)'", error.message, re.DOTALL)
+    if given is None or context is None or not isinstance(context.command, click.Group):
+        return None
+    within = context.command_path.partition(" ")[2]
+    what = f"there is no command {within} {given[1]}"
+    return what, given[1], context.command.list_commands(context)
 
 
 def _meant(error: click.ClickException, context: click.Context) -> str:

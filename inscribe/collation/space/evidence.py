@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 CONTRACTING = frozenset({"omitted", "spelling", "kana", "replaced"})
 # Small words that a hurried carver drops: common practice, no source.
 SMALL_WORDS = frozenset("のをにはもぞとやがてへ之而")
+SMALL = 2  # signs that small words dropped in one place have at most: には
 SUREST = 4.6  # the logarithm of odds beyond which nothing is said: 99 in 100
 LONGEST = 200  # signs of a gap within which a repeated word is looked for
 
@@ -36,16 +37,15 @@ class Features:
 
     full: float  # 1: no sign fits below the last one; -1: many do
     cut_off: float  # the same, where nothing of the source follows the difference; else 0
-    too_much: float  # 1: all that is missing on the plate had not fitted; -1: easily
-    other_savings: float  # logarithm of 1 + the other places where signs are saved
+    too_much: float  # 1: all that is missing had not fitted above his foot line; -1: easily
+    concessions: float  # logarithm of 1 + the other places where signs are saved on purpose
     shorter_writing: float  # 1: the word is there, with other signs and fewer
     other_word: float  # 1: another word stands there
     eye_skip: float  # 1: the gap ends with what stands before it
     words_lost: float  # 1: more than a small word is missing, and text follows
     heading: float  # 1: a whole first or last line (title, author) is missing
     late: float  # share of the last column that is written before the difference
-    crowding: float  # by how much the last column is written closer than the widest
-    trend: float  # by how much the pitch shrinks along the last column
+    drawn_together: float  # by how much the last column is closer than the widest, or grows so
 
 
 @dataclass(frozen=True)
@@ -71,10 +71,16 @@ class Case:
         """The signs saved on the whole plate."""
         return sum(len(group.source) - len(group.copy) for group in self.savings)
 
-    @cached_property
-    def deliberate(self) -> tuple[Group, ...]:
-        """The savings that are no skip of the eye."""
-        return tuple(group for group in self.savings if not self.skipped(group))
+    def concessions(self, group: Group) -> int:
+        """Return in how many other places signs are saved on purpose, as carvers save them."""
+        return sum(other is not group and self._is_concession(other) for other in self.savings)
+
+    def _is_concession(self, group: Group) -> bool:
+        """Whether it is a small word dropped, a shorter writing, a title or an author left off."""
+        if self.is_heading(group):
+            return True
+        is_shorter = bool(len(group.copy)) and group.kind in ("spelling", "kana")
+        return (is_shorter or is_small(group)) and not self.ends(group)
 
     def skipped(self, group: Group) -> str:
         """Return the words from which the eye may have skipped to the same words, or nothing.
@@ -122,27 +128,33 @@ def saves_space(group: Group) -> bool:
 def features(group: Group, case: Case) -> Features:
     """Return the features of a difference by which the copy saves signs."""
     measures = case.measures
-    below, last = measures.signs_below, measures.columns[-1]
-    full = math.tanh((2.5 - below) / 2)
+    last = measures.columns[-1]
+    full = math.tanh((2.5 - measures.signs_below) / 2)
+    is_heading = case.is_heading(group)
     ends = case.ends(group)
     column, sign = case.place(group)
-    others = sum(other is not group for other in case.deliberate)
-    is_small = len(group.source) == 1 and group.source.text in SMALL_WORDS
-    tells = last.signs >= FEW_SIGNS and len(case.measures.columns) > 1
+    tells = last.signs >= FEW_SIGNS and len(measures.columns) > 1
+    crowding = (last.crowding or 1.0) - 1 if tells else 0.0
+    is_lost = group.kind == "omitted" and not (ends or is_heading or is_small(group))
     return Features(
         full=full,
-        cut_off=full * ends,
-        too_much=math.tanh((case.missing - below) / 4),
-        other_savings=math.log1p(others),
+        cut_off=full * (ends and not is_heading),
+        too_much=math.tanh((case.missing - measures.signs_free) / 4),
+        concessions=math.log1p(case.concessions(group)),
         shorter_writing=float(group.kind != "replaced" and is_rewritten(group)),
         other_word=float(group.kind == "replaced"),
         eye_skip=float(bool(case.skipped(group))),
-        words_lost=float(group.kind == "omitted" and not ends and not is_small),
-        heading=float(case.is_heading(group)),
+        words_lost=float(is_lost),
+        heading=float(is_heading),
         late=min(1.0, sign / max(last.signs, 1)) if column == last.index else 0.0,
-        crowding=min(0.5, (last.crowding or 1.0) - 1) if tells else 0.0,
-        trend=max(-0.5, min(0.5, last.trend or 0.0)),
+        drawn_together=min(0.5, max(0.0, crowding, last.trend or 0.0)),
     )
+
+
+def is_small(group: Group) -> bool:
+    """Whether only small words are missing: の, には."""
+    is_dropped = not len(group.copy) and len(group.source) <= SMALL
+    return is_dropped and set(group.source.text) <= SMALL_WORDS
 
 
 def is_rewritten(group: Group) -> bool:

@@ -56,9 +56,21 @@ class Measures:
     @property
     def signs_below(self) -> float:
         """How many more signs had fitted at the end, at the pitch he had come to."""
-        return self.below / self.last_pitch + self.more_columns * self.column_length / min(
-            self.pitches
-        )
+        return self.below / self.last_pitch + self._signs_beside
+
+    @property
+    def signs_free(self) -> float:
+        """How many more signs had fitted below all his columns, down to his foot line."""
+        return self.free / self.last_pitch + self._signs_beside
+
+    @property
+    def free(self) -> float:
+        """The length that is left in his columns down to his foot line, mm."""
+        return sum(column.free or 0.0 for column in self.columns)
+
+    @property
+    def _signs_beside(self) -> float:
+        return self.more_columns * self.column_length / min(self.pitches)
 
     @property
     def room(self) -> float:

@@ -9,16 +9,18 @@ from typing import TYPE_CHECKING
 from inscribe.collation.space import evidence
 
 if TYPE_CHECKING:
+    from inscribe.collation.accounts import ColumnSpace
     from inscribe.collation.parts import Group
     from inscribe.collation.space.evidence import Case, Features
 
+NOTHING = 0.5  # mm; less cannot be measured
+AT_END = 0.95  # share of a column from which on a place is at its end
 TELLING = 0.15  # what a feature adds to the logarithm of the weight, from which on it is told
 
 
 def said(found: Features, group: Group, case: Case) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """Return what speaks for want of space and what against it, the weightiest first."""
     added = evidence.contributions(found)
-    added["full"] += added["cut_off"]  # one circumstance, told once
     told = [(added[feature], sentence) for feature, sentence in _sentences(found, group, case)]
     told.sort(key=lambda each: -abs(each[0]))
     return (
@@ -38,12 +40,13 @@ def rival(group: Group, case: Case) -> str:
 
 def _sentences(found: Features, group: Group, case: Case) -> Iterator[tuple[str, str]]:
     """Yield each feature that has something to say, and what it says."""
-    yield "full", _below(found, case)
+    yield "full", _below(case)
+    if found.cut_off:
+        yield "cut_off", "it is the end of the text that is missing"
     yield "too_much", _missing(case)
-    if found.other_savings:
-        others = sum(other is not group for other in case.deliberate)
+    if others := case.concessions(group):
         places = "one other place" if others == 1 else f"{others} other places"
-        yield "other_savings", f"he saves signs in {places} of the plate"
+        yield "concessions", f"he saves signs in {places} of the plate"
     if found.shorter_writing:
         yield "shorter_writing", "the word is there, in a shorter writing"
     if found.other_word:
@@ -51,26 +54,41 @@ def _sentences(found: Features, group: Group, case: Case) -> Iterator[tuple[str,
     if found.eye_skip:
         yield "eye_skip", f"the gap begins and ends with the same words, {case.skipped(group)}"
     if found.words_lost:
-        yield "words_lost", f"{_signs(len(group.source))} are missing in the middle of the text"
+        yield "words_lost", f"{_signs_are(len(group.source))} missing in the middle of the text"
     if found.heading:
         yield "heading", "a whole first or last line is missing, such as a title or a name"
     yield from _along(found, case)
 
 
 def _along(found: Features, case: Case) -> Iterator[tuple[str, str]]:
-    """Yield what the last column tells."""
+    """Yield what the columns tell."""
     last = case.measures.columns[-1]
     if found.late:
-        yield "late", f"it falls in the last column, {found.late:.0%} of the way down"
-    if last.pitch and last.crowding and found.crowding:
-        by = f"{1 - 1 / last.crowding:.0%} closer than the widest"
-        yield "crowding", f"the last column is written {by} (pitch {last.pitch:.1f} mm)"
-    if found.trend:
-        how = "draw together" if found.trend > 0 else "spread"
-        yield "trend", f"the signs of the last column {how} by {abs(found.trend):.0%} on the way"
+        yield "late", f"it falls {_down(found.late)} the last column"
+    if found.drawn_together:
+        yield "drawn_together", f"the last column is written {_closer(last)}"
 
 
-def _below(found: Features, case: Case) -> str:
+def _down(share: float) -> str:
+    """Return how far down a place is.
+
+    >>> _down(0.4), _down(1.0)
+    ('40% down', 'at the end of')
+    """
+    return "at the end of" if share > AT_END else f"{share:.0%} down"
+
+
+def _closer(last: ColumnSpace) -> str:
+    """Return how the signs of the last column are drawn together."""
+    said = []
+    if last.pitch and last.crowding and last.crowding > 1:
+        said.append(f"{1 - 1 / last.crowding:.0%} closer than the widest")
+    if last.trend and last.trend > 0:
+        said.append(f"{last.trend:.0%} closer towards its end")
+    return f"{' and '.join(said)} (pitch {last.pitch or 0.0:.1f} mm)"
+
+
+def _below(case: Case) -> str:
     measures = case.measures
     room = f"below the last sign {measures.below:.1f} mm are left to {measures.below_to}"
     more = ""
@@ -81,8 +99,7 @@ def _below(found: Features, case: Case) -> str:
             else f"{measures.more_columns} more columns"
         )
         more = f", and the plate has room for {columns}"
-    end = ", and the end of the text is what is missing" if found.cut_off else ""
-    return f"{room}, {_fitting(measures.below / measures.last_pitch)}{more}{end}"
+    return f"{room}, {_fitting(measures.below / measures.last_pitch)}{more}"
 
 
 def _fitting(signs: float) -> str:
@@ -97,9 +114,17 @@ def _fitting(signs: float) -> str:
 def _missing(case: Case) -> str:
     pitch = median(case.measures.pitches)
     length = case.missing * pitch
-    what = f"{_signs(case.missing)} missing on the plate"
-    left = f"{case.measures.below:.1f} mm are left"
-    return f"the {what} would have taken {length:.0f} mm at {pitch:.1f} mm each, and {left}"
+    free = case.measures.free
+    left = f"{free:.1f} mm" if free >= NOTHING else "nothing"
+    have = "his column has" if len(case.measures.columns) == 1 else "his columns have"
+    return (
+        f"the {_signs(case.missing)} missing on the plate would have taken {length:.0f} mm at"
+        f" {pitch:.1f} mm each, and {have} {left} left"
+    )
+
+
+def _signs_are(count: int) -> str:
+    return f"{_signs(count)} {'is' if count == 1 else 'are'}"
 
 
 def _signs(count: int) -> str:

@@ -1,8 +1,9 @@
 """Which days a written date means, whether it agrees with itself, and what else it may be.
 
-In reading order: ``resolving`` (the way in), ``interval``, ``candidates``, ``mistakes``,
-``conflict`` and ``conflict_days`` (ranked ways out), ``account`` (sentences), ``carved``,
-``spoken`` and ``pronouncing`` (how it is said), ``several`` (the dates of one object together).
+In reading order: ``resolving`` (the way in), ``contradicting``, ``interval``, ``candidates``,
+``mistakes``, ``conflict`` and ``conflict_days`` (ranked ways out), ``account`` (sentences),
+``carved``, ``spoken`` and ``pronouncing`` (how it is said), ``several`` (the dates of one object
+together).
 """
 
 from __future__ import annotations

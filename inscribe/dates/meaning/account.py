@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
+from inscribe import notebook
 from inscribe.dates import calendar
 from inscribe.dates.meaning.interval import first_day_of
 from inscribe.dates.model import CandidateYear, DateReading
@@ -65,7 +66,7 @@ def _of_the_year(
     elif len(reading.candidates) > 1:
         number = len(reading.candidates)
         narrow = "" if expression.era or between else ", narrow them with --between"
-        yield f"{_written_year(expression)} fits {number} years {where}{narrow}"
+        yield f"{_written_year(expression)} fits {notebook.counted(number, 'year')} {where}{narrow}"
     if between and year is not None and not between[0] <= year <= between[1]:
         yield f"{year} lies outside {between[0]}-{between[1]}"
     if expression.era_part and era:
@@ -94,10 +95,11 @@ def _range_text(between: tuple[int, int] | None) -> str:
 def _of_the_agreement(reading: DateReading, expression: Expression) -> Iterator[str]:
     era, year = calendar.by_name().get(expression.era or ""), reading.year
     if era and year is not None and expression.number and not era.has(year):
-        yield f"{era.romaji} had only {era.years} years"
+        yield f"{era.romaji} had only {notebook.counted(era.years, 'year')}"
     if era and expression.numbers and not reading.candidates:
-        yield f"{era.romaji} had only {era.years} years, none of them {expression.number_text}"
-    written = reading.sexagenary or reading.zodiac
+        years = notebook.counted(era.years, "year")
+        yield f"{era.romaji} had only {years}, none of them {expression.number_text}"
+    written = reading.sexagenary or reading.zodiac or expression.stem
     if written is None or year is None:
         if expression.stem and expression.branch:
             if calendar.index_of(expression.stem, expression.branch) is None:
@@ -107,7 +109,7 @@ def _of_the_agreement(reading: DateReading, expression: Expression) -> Iterator[
         return
     right = calendar.pair_of_year(year)
     if expression.number or expression.same:
-        verb = "is" if right.endswith(written) else "is not"
+        verb = "is" if written in right else "is not"
         yield f"{year} {verb} {written}" + ("" if verb == "is" else f" but {right}")
 
 

@@ -13,6 +13,7 @@ from inscribe.dates.meaning.candidates import DEFAULT_RANGE, pair_fits
 from inscribe.dates.meaning.conflict_days import (
     of_the_day,
     of_the_leap_month,
+    of_the_misplaced,
     of_the_odd_month,
     of_the_season,
 )
@@ -40,7 +41,9 @@ def explanations_of(
         found += of_the_leap_month(reading)
         found += of_the_season(reading)
         found += of_the_odd_month(reading, expression)
-    if "day" in reading.conflicts:
+    if expression.misplaced:
+        found += of_the_misplaced(reading, *expression.misplaced)
+    elif "day" in reading.conflicts:
         found += of_the_day(reading, expression)
     if not found:
         text = "no year fits all that is written: look at each of its signs again"

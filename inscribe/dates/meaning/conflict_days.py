@@ -69,6 +69,23 @@ def of_the_odd_month(reading: DateReading, expression: Expression) -> Iterator[E
     yield Explanation("month", f"{written}月", "", reading.year, 0.1, text)
 
 
+def of_the_misplaced(
+    reading: DateReading, word: str, month: int, day: int | None
+) -> Iterator[Explanation]:
+    """A festival, or a month's name, stands beside another month or another day."""
+    year, right = reading.year, f"{as_kanji(month)}月"
+    if reading.month is not None and reading.month != month:
+        written = f"{as_kanji(reading.month)}月"
+        text = f"read {right} for {written}: {word} is of month {month}"
+        yield Explanation("month", written, right, year, 0.5, text)
+    elif reading.day is not None and day is not None:
+        written, right = f"{as_kanji(reading.day)}日", f"{as_kanji(day)}日"
+        text = f"read {right} for {written}: {word} is day {day}"
+        yield Explanation("day", written, right, year, 0.5, text)
+    text = f"look at {word} again: another word may stand there"
+    yield Explanation("day", word, "", year, 0.3, text)
+
+
 def of_the_day(reading: DateReading, expression: Expression) -> Iterator[Explanation]:
     """The month had no such day, or the day had another sexagenary name."""
     day, written, year = reading.day or expression.day, reading.day_sexagenary, reading.year

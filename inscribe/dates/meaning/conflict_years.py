@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from inscribe import notebook
 from inscribe.dates import calendar
 from inscribe.dates.meaning.mistakes import year_name
 from inscribe.dates.model import DateReading, Explanation
@@ -34,7 +35,7 @@ def of_the_unknown_era(reading: DateReading, expression: Expression) -> Iterator
 
 def _without_number(written: str, like: Like) -> Explanation:
     era = calendar.by_name()[like.era]
-    years = f"{era.romaji}, {era.first}-{era.last}, {era.years} years"
+    years = f"{era.romaji}, {era.first}-{era.last}, {notebook.counted(era.years, 'year')}"
     return _explained(written, like, f"read {era.name} ({years}) for {written}", None)
 
 

@@ -7,10 +7,17 @@ from dataclasses import replace
 from inscribe.dates import calendar
 from inscribe.dates.meaning.account import MOST_CANDIDATES, account_of, suggestions_of
 from inscribe.dates.meaning.candidates import candidates_of, pair_fits, says_something_of_the_year
+from inscribe.dates.meaning.contradicting import (
+    in_conflict,
+    with_misplaced,
+    with_odd_month,
+    with_season,
+    with_unknown,
+)
 from inscribe.dates.meaning.interval import LARGEST_DAY, in_force, interval_of, with_day_of_pair
 from inscribe.dates.meaning.pronouncing import words
-from inscribe.dates.model import SEASONS, Agreement, DateReading, Part
-from inscribe.dates.written import LEAST, Expression, eras_like, value_of
+from inscribe.dates.model import Agreement, DateReading
+from inscribe.dates.written import Expression
 
 Between = tuple[int, int]
 
@@ -28,11 +35,13 @@ def resolved(
         reading = _with_reference(reading, expression, before)
     reading = _with_year(reading, expression, between)
     if expression.odd_number or expression.unknown_era:
-        reading = _with_unknown(reading, expression)
+        reading = with_unknown(reading, expression)
     if expression.odd_month:
-        reading = _with_odd_month(reading)
+        reading = with_odd_month(reading)
+    if expression.misplaced:
+        reading = with_misplaced(reading, *expression.misplaced)
     reading = _with_leap_month(reading)
-    reading = _with_season(reading)
+    reading = with_season(reading)
     reading = _with_days(reading, expression)
     reading = with_birth(reading)
     return _as_said(_with_account(reading, expression, between))
@@ -47,11 +56,6 @@ def _as_said(reading: DateReading) -> DateReading:
         romaji=" ".join(word.romaji for word in spoken),
         year_sexagenary=None if reading.year is None else calendar.pair_of_year(reading.year),
     )
-
-
-def in_conflict(reading: DateReading, part: Part) -> DateReading:
-    """Return the reading with one more part that disagrees."""
-    return replace(reading, agreement="conflict", conflicts=(*reading.conflicts, part))
 
 
 def _as_written(expression: Expression, text: str) -> DateReading:
@@ -191,31 +195,6 @@ def _exists(expression: Expression) -> bool:
     return calendar.index_of(expression.stem, expression.branch) is not None
 
 
-def _with_unknown(reading: DateReading, expression: Expression) -> DateReading:
-    """What stands in the place of an era's name or of a year's number and is none."""
-    if expression.odd_number:
-        caution = _about_odd_number(expression.odd_number)
-    else:
-        like = next(iter(eras_like(expression.unknown_era or "")), None)
-        looks = f"; it is most like {like.era}" if like and like.share > LEAST else ""
-        caution = f"{expression.unknown_era} is the name of no era{looks}"
-    reading = replace(reading, cautions=(*reading.cautions, caution))
-    return reading if "year" in reading.conflicts else in_conflict(reading, "year")
-
-
-def _about_odd_number(written: str) -> str:
-    if value_of(written) == 0:
-        return f"no era had a year {written}: the first year is 元年"
-    return f"{written} is no number"
-
-
-def _with_odd_month(reading: DateReading) -> DateReading:
-    """A number above 12 names no month: the reading has none."""
-    caution = f"there is no month {reading.month}"
-    cautions = (*reading.cautions, caution)
-    return in_conflict(replace(reading, month=None, leap=False, cautions=cautions), "month")
-
-
 def _with_leap_month(reading: DateReading) -> DateReading:
     """Set the number of a bare leap month; a leap month the year did not have is a conflict."""
     year = reading.year
@@ -229,18 +208,6 @@ def _with_leap_month(reading: DateReading) -> DateReading:
         return replace(reading, month=there)
     fits = there is not None and reading.month == there
     return reading if fits else in_conflict(reading, "month")
-
-
-def _with_season(reading: DateReading) -> DateReading:
-    """A month that does not lie in the season written beside it is a conflict."""
-    season, month = reading.season, reading.month
-    if season is None or month is None or season[-1] not in SEASONS:
-        return reading
-    right = SEASONS[(month - 1) // 3]
-    if right == season[-1]:
-        return reading
-    caution = f"month {month} is {right}, not {season}"
-    return in_conflict(replace(reading, cautions=(*reading.cautions, caution)), "month")
 
 
 def _with_days(reading: DateReading, expression: Expression) -> DateReading:

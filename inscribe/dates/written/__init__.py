@@ -19,7 +19,11 @@ if TYPE_CHECKING:
         as_kanji as as_kanji,
         value_of as value_of,
     )
-    from inscribe.dates.written.parsing import bare_age as bare_age, expressions as expressions
+    from inscribe.dates.written.parsing import (
+        bare_age as bare_age,
+        expressions as expressions,
+        with_lone_stem as with_lone_stem,
+    )
     from inscribe.dates.written.trace import may_hold_date as may_hold_date
     from inscribe.dates.written.unknown_eras import (
         LEAST as LEAST,
@@ -35,7 +39,7 @@ else:
             "expression": "Expression",
             "lookalikes": "are_alike pairs_meant",
             "numerals": "STARTS as_kanji value_of",
-            "parsing": "bare_age expressions",
+            "parsing": "bare_age expressions with_lone_stem",
             "trace": "may_hold_date",
             "unknown_eras": "LEAST Like eras_like",
             "unknown_numbers": "numbers_like",

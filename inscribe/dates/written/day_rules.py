@@ -68,13 +68,14 @@ def _in_season(draft: UnfinishedExpression) -> bool:
 
 
 def _same_month_again(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
-    """八月 仲秋: a second name of the same month adds nothing."""
-    if not kind_at(tokens, position, "month") or not draft.has("months"):
+    """八月 仲秋: a second name of the month adds nothing; one of another (三月仲秋) contradicts."""
+    if not kind_at(tokens, position, "month") or draft.last_kind() not in ("month_unit", "month"):
         return 0
-    number = int(tokens[position].meanings["month"].value)
-    if draft.places["months"] != (number, number):
-        return 0
-    draft.fill(0, [piece(tokens[position], "month")], month_word=tokens[position].text)
+    word, number = tokens[position].text, int(tokens[position].meanings["month"].value)
+    if draft.places.get("months") == (number, number):
+        draft.fill(0, [piece(tokens[position], "month")], month_word=word)
+    else:
+        draft.fill(0, [piece(tokens[position], "month")], misplaced=(word, number, None))
     return 1
 
 
@@ -102,6 +103,8 @@ def day_number(draft: UnfinishedExpression, tokens: Tokens, position: int) -> in
     if not number or number + add > (LARGEST_DAY if kind_at(tokens, at + 1, "day_unit") else 31):
         return 0
     with_unit = kind_at(tokens, at + 1, "day_unit")
+    if kind_at(tokens, at + 1, "month_unit"):
+        return 0
     if not with_unit and not (before or draft.last_kind() in ("month_unit", "month")):
         return 0
     if not with_unit and number_as_age(draft, tokens, at, test=True):
@@ -172,10 +175,13 @@ def _second_day_word(draft: UnfinishedExpression, token: DateToken, kind: str) -
 
 
 def festival(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
-    """端午, 正月元日, 重陽; 冬至 and the other solar terms."""
-    if draft.has("day", "days", "term"):
+    """端午, 正月元日, 重陽; 冬至 and the other solar terms.
+
+    After a day (九月九日重陽) it adds nothing; one of another day or month contradicts.
+    """
+    if draft.has("term", "misplaced"):
         return 0
-    if kind_at(tokens, position, "term"):
+    if kind_at(tokens, position, "term") and not draft.has("day", "days"):
         first, last = tokens[position].meanings["term"].value.split()
         places: dict[str, object] = {"term": (first, last), "day_word": tokens[position].text}
         strength = 1 if draft.has(*YEAR_PLACES) else 0
@@ -187,15 +193,17 @@ def festival(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     month_part, _, day = token.meanings["festival"].value.partition("-")
     month_number = int(month_part)
     stands = draft.places.get("months")
-    if isinstance(stands, tuple) and not stands[0] <= month_number <= stands[1]:
+    filled: dict[str, object] = {"day_word": token.text}
+    meant = days_meant(day)
+    other_month = isinstance(stands, tuple) and not stands[0] <= month_number <= stands[1]
+    if draft.has("days", "day_branch", "day_word") or (draft.has("day") and stands is None):
         return 0
-    draft.fill(
-        1 if draft.has(*YEAR_PLACES, "months") else 0,
-        [piece(token, "festival")],
-        months=(month_number, month_number),
-        day_word=token.text,
-        **days_meant(day),
-    )
+    if other_month or (draft.has("day") and meant != {"day": draft.places["day"]}):
+        filled["misplaced"] = (token.text, month_number, meant.get("day"))
+    elif not draft.has("day"):
+        filled |= {"months": (month_number, month_number), **meant}
+    strength = 1 if draft.has(*YEAR_PLACES, "months") else 0
+    draft.fill(strength, [piece(token, "festival")], **filled)
     return 1
 
 

@@ -29,6 +29,8 @@ class Expression(NamedTuple):
     month_word: str | None = None
     season: str | None = None
     odd_month: str | None = None  # a number no month has, as written
+    misplaced: tuple[str, int, int | None] | None = None  # a word of another month, or of another
+    # day, than is written: 重陽 in 三月重陽, with its month and its day
     leap: bool = False
     day: int | None = None
     days: tuple[int, int] | None = None  # a part of the month

@@ -14,6 +14,7 @@ from inscribe import tables
 from inscribe.dates.model import Age, DatePiece
 from inscribe.dates.written.age_rules import OLDEST
 from inscribe.dates.written.expression import Expression, UnfinishedExpression
+from inscribe.dates.written.look import piece
 from inscribe.dates.written.rules import RULES
 from inscribe.dates.written.scanning import DateToken, scan
 
@@ -81,3 +82,23 @@ def bare_age(text: str) -> list[Expression]:
         return []
     piece = DatePiece("age_number", token.text, token.first, token.last, value=str(years))
     return [Expression(age=Age(token.text, years), pieces=(piece,))]
+
+
+def with_lone_stem(expression: Expression, text: str) -> Expression:
+    """Return an expression with the one sign that ends its text, where that is a stem.
+
+    It is what is left of the name of a year. In an inscription a name may begin so (甲斐); of a
+    text that is a date this is not asked.
+
+    >>> with_lone_stem(expressions("嘉永六年甲")[0], "嘉永六年甲").stem
+    '甲'
+    """
+    tokens = scan(text)
+    is_last = (
+        len(tokens) > 1 and tokens[-2].last == expression.last and tokens[-1].last + 1 == len(text)
+    )
+    named = expression.stem or expression.branch or expression.odd_pair or expression.months
+    if not is_last or named or not expression.era or not tokens[-1].can_be("stem"):
+        return expression
+    added = piece(tokens[-1], "stem")
+    return expression._replace(stem=added.value, pieces=(*expression.pieces, added))

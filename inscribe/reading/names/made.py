@@ -27,7 +27,7 @@ from inscribe.reading.names.sounds import joined_on, sounded
 # seldom says the same twice (俊寿 is not Toshitoshi).
 _MIXED = 0.02
 _TWICE = 0.05
-# An everyday name of two characters (又七) against a made name of the same characters.
+# An everyday name of two characters (又八) against a made name of the same characters.
 _SHORT = 0.3
 _SHORT_OF_EVERYDAY_STEM = 1.5  # 与平, 甚七: the first sign is usual in everyday names
 # A pen or studio name is read by on-readings the more likely, what follows a family by name

@@ -6,13 +6,18 @@ Prices are log odds, to be taken from the weight of a division.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
+from itertools import pairwise
 
 from inscribe.reading.names import known
+from inscribe.reading.passages.days import Days
 from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.sayings import known_lengths
+from inscribe.reading.passages.signings import is_surely_signed
+from inscribe.reading.passages.stretches import part_of
 from inscribe.reading.passages.titles import ends_of_titles
 from inscribe.reading.passages.topics import ends_of_topics
-from inscribe.reading.spelling import is_kanji_only
+from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import MARK, POET, InscribedText, words_from
 
 _FACE, _COLUMN, _SPACE, _SEAL, _KAO = 0.0, 0.4, 0.4, 0.0, 0.6
@@ -86,6 +91,24 @@ def cuts_of(text: InscribedText) -> dict[int, float]:
             cuts.prices[at] += _AFTER_OBJECT
     inside = {at for mark in MARK.finditer(plain) for at in range(mark.start() + 1, mark.end())}
     return {at: price for at, price in cuts.prices.items() if at not in inside}
+
+
+def whole_columns(text: InscribedText, days: Days) -> Iterator[tuple[int, int]]:
+    """Yield the columns that are plainly one signing or one date: no passages meet in them.
+
+    >>> from inscribe.forms import normalise_text
+    >>> carved = "武州住綾国作天保三年八月"
+    >>> text = InscribedText(normalise_text(carved), carved, frozenset({6}))
+    >>> list(whole_columns(text, Days(carved)))
+    [(0, 6), (6, 12)]
+    """
+    plain = text.normal.text
+    for first, end in pairwise((0, *sorted(text.breaks), len(plain))):
+        column = plain[first:end]
+        if KANA.search(column) or "（印" in column:
+            continue
+        if days.fills(first, end) or is_surely_signed(part_of(text, first, end)):
+            yield first, end
 
 
 def _note_ends(text: InscribedText, cuts: _Cuts) -> None:

@@ -21,6 +21,7 @@ _PARTS = "一二三四五六七八九十廿卅元正年歳秊月日朔望晦吉�
 _STEMS, _BRANCHES = "甲乙丙丁戊己庚辛壬癸", "子丑寅卯辰巳午未申酉戌亥"
 _OF_DATES = frozenset(_PARTS + _STEMS + _BRANCHES)
 _UNITS = frozenset("年月日歳")
+_SEASONS, _OF_SEASONS = frozenset("春夏秋冬"), frozenset("孟仲季初晩暮")
 _ERA_SIGNS = 2  # signs of a worn era that are no numbers
 
 
@@ -69,6 +70,11 @@ class Days:
         """Yield the offsets at which dates begin and end, inside the text."""
         for span in self._spans:
             yield from (at for at in span if 0 < at < len(self.text))
+
+    def fills(self, first: int, end: int) -> bool:
+        """Whether a stretch is one sure date; in 天保三年春 the season may begin a name (春房)."""
+        bare = self.text[end - 1] in _SEASONS and self.text[end - 2] not in _OF_SEASONS
+        return self._sure.get((first, end), False) and not bare
 
     def begins(self, at: int) -> bool:
         """Whether a date begins at an offset."""

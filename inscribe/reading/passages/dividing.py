@@ -12,7 +12,13 @@ from bisect import bisect_right
 from collections.abc import Collection, Iterator, Sequence
 from typing import NamedTuple
 
-from inscribe.reading.passages.cuts import OVER_A_FACE, OVER_COLUMN, OVER_FACE, cuts_of
+from inscribe.reading.passages.cuts import (
+    OVER_A_FACE,
+    OVER_COLUMN,
+    OVER_FACE,
+    cuts_of,
+    whole_columns,
+)
 from inscribe.reading.passages.days import Days
 from inscribe.reading.passages.lines import chinese_weight
 from inscribe.reading.passages.order import END, START, Where, order_cost
@@ -78,7 +84,9 @@ def divisions_of(
     """
     plain = text.normal.text
     weigher = _Weigher(text, known, copied)
+    whole = () if known or copied else tuple(whole_columns(text, weigher.days))
     prices = _prices(text, weigher.days, known, undivided)
+    prices = {at: p for at, p in prices.items() if not any(a < at < b for a, b in whole)}
     weigher.begins = {at for at, price in prices.items() if price <= _BEGINS_JAPANESE}
     places = sorted(prices)
     ways: dict[int, dict[str, list[_Way]]] = {0: {START: [_Way(0.0, ())]}}

@@ -255,11 +255,13 @@ def is_surely_signed(text: InscribedText) -> bool:
     """
     plain = text.normal.text
     dated = [piece for piece, _ in dated_pieces(plain)]
+    if text.breaks and any(piece.kind == "date" for piece in dated):
+        return False
     best = divisions(plain, text.breaks, dated, text.cuts)[0]
     kinds = {piece.kind for piece in best.pieces}
     if kinds.isdisjoint(_SURELY_SIGNED) or kinds.isdisjoint(MAKERS):
         return False
-    if best.cost > _SURE_SIGN * len(plain) or (text.breaks and "date" in kinds):
+    if best.cost > _SURE_SIGN * len(plain):
         return False
     if is_headed(plain, best.pieces) or begins_with_title(plain):
         return False

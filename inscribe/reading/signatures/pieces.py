@@ -118,7 +118,6 @@ def pieces_of(
             found[position].append(_piece(mark.group(), kind, position, 0.0))
             if mark.group() == "□":
                 found[position] += _pieces_at(text, position, word_at)
-                found[position] += _place_pieces(text, position)
             position = mark.end()
             continue
         if text[position] == "・":
@@ -128,7 +127,6 @@ def pieces_of(
         if text[position] == "年" and text[position - 1 : position] in ("□", "］"):
             found[position].append(_of_word(_WORN_YEAR, position))
         found[position] += _pieces_at(text, position, word_at)
-        found[position] += _place_pieces(text, position)
         found[position] += [_of_word(word, position) for word in unlisted_words(text, position)]
         found[position].append(_piece(text[position], "other", position, _OTHER))
         if has_kana:
@@ -165,9 +163,10 @@ def _kana_names(text: str, position: int) -> Iterator[SignaturePiece]:
 
 
 def _pieces_at(text: str, position: int, word_at: int | None = None) -> list[SignaturePiece]:
-    """Return the words and names that begin at a place of the text; no name at ``word_at``."""
+    """Return the words, names and places that begin at an offset; no name at ``word_at``."""
     found: list[SignaturePiece] = []
-    surcharge = _AGAINST_FORMULA * _formula_goes_on(text, position)
+    goes_on = _formula_goes_on(text, position)
+    surcharge = _AGAINST_FORMULA * goes_on
     for end in range(position + 1, min(position + _LONGEST_WORD, len(text)) + 1):
         stretch = text[position:end]
         no_name = word_at is not None and position <= word_at < end
@@ -176,10 +175,15 @@ def _pieces_at(text: str, position: int, word_at: int | None = None) -> list[Sig
             if word:
                 price = cost + cutting_cost(word, text, position)
             else:
-                price = cost if _stays(stretch, kind) else cost + surcharge
+                price = cost + surcharge if goes_on and not _stays(stretch, kind) else cost
             found.append(SignaturePiece(stretch, kind, position, end - 1, price, word, order_kind))
     for word in words_of_many_signs(text, position):
         found.append(_of_word(word, position))
+    if not goes_on:  # the formula calls for no place then
+        found += [
+            _piece(name, "unlisted_place", position, cost)
+            for name, cost in unlisted_places(text, position)
+        ]
     return found
 
 
@@ -273,11 +277,3 @@ def _order_kind(word: SignatureWord) -> str:
 def date_piece(text: str, first: int, last: int, kind: str) -> SignaturePiece:
     """Return a date or an age as a piece."""
     return SignaturePiece(text[first : last + 1], kind, first, last, _DATE, None, kind)
-
-
-def _place_pieces(text: str, position: int) -> list[SignaturePiece]:
-    """Return the places that no table has, where the formula calls for one."""
-    if _formula_goes_on(text, position):
-        return []
-    found = unlisted_places(text, position)
-    return [_piece(name, "unlisted_place", position, cost) for name, cost in found]

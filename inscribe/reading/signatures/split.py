@@ -76,8 +76,14 @@ def _divided(
     dated: tuple[SignaturePiece, ...],
     word_at: int | None,
 ) -> tuple[SignatureDivision, ...]:
-    nodes, ends = _spread(pieces_of(text, dated, word_at), 0, _edges(breaks, cuts))
+    pieces = pieces_of(text, dated, word_at) if word_at is not None else _pieces(text, dated)
+    nodes, ends = _spread(pieces, 0, _edges(breaks, cuts))
     return _cheapest(nodes, ends[len(text)])
+
+
+@tables.cached(_RECENT)
+def _pieces(text: str, dated: tuple[SignaturePiece, ...]) -> list[list[SignaturePiece]]:
+    return pieces_of(text, dated)
 
 
 class CheapestDivisions:
@@ -91,7 +97,7 @@ class CheapestDivisions:
         cuts: Collection[int],
     ) -> None:
         """Find what the text could be made of; the arguments are those of :func:`divisions`."""
-        self._pieces = pieces_of(text, dated)
+        self._pieces = _pieces(text, tuple(dated))
         self._edges = _edges(breaks, cuts)
         self._from: dict[int, tuple[list[_Node], list[dict[str, _Ways]]]] = {}
 

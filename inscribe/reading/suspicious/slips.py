@@ -15,6 +15,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from inscribe import forms, tables
+from inscribe.dates import find
 from inscribe.dates.written import STARTS, words_from as date_words_from
 from inscribe.forms import look_alikes
 from inscribe.reading.names import usualness
@@ -53,7 +54,8 @@ def slips(text: str) -> Iterator[Slip]:
 
     What is no signature as it stands may be one but for the slip: then it must gain more.
     """
-    if len(text) > _LONGEST:
+    text = _without_date(text)
+    if not text or len(text) > _LONGEST:
         return
     least = 0.0 if is_signature(text) else _CHEAPER_UNSIGNED
     found = division(text)
@@ -62,6 +64,17 @@ def slips(text: str) -> Iterator[Slip]:
             likely = [slip for slip in _likely(text, at) if slip.gain >= least]
             if likely and not _is_of_a_word(text, at):
                 yield max(likely, key=lambda slip: slip.gain)
+
+
+def _without_date(text: str) -> str:
+    """Return a text without the year of an era that ends it: nothing is wrong with that.
+
+    >>> _without_date("武州往嶺暁作嘉永六年癸丑"), _without_date("武州往嶺暁作又永六年")
+    ('武州往嶺暁作', '武州往嶺暁作又永六年')
+    """
+    last = find(text)[-1:]
+    ends = last and last[0].last == len(text) - 1 and last[0].year is not None
+    return text[: last[0].first] if ends else text
 
 
 def _is_of_a_word(text: str, at: int) -> bool:
@@ -86,13 +99,15 @@ def _likely(text: str, at: int) -> Iterator[Slip]:
             yield Slip(at, other, gain)
 
 
-def _meant(sign: str) -> Iterator[tuple[str, float]]:
-    """Yield the signs of the formulas that a sign may be, and how much cheaper they must be."""
-    yield from ((other, _CHEAPER) for other in look_alikes(sign))
+@tables.cached()
+def _meant(sign: str) -> tuple[tuple[str, float], ...]:
+    """Return the signs of the formulas that a sign may be, and how much cheaper they must be."""
+    found = [(other, _CHEAPER) for other in look_alikes(sign)]
     row = _table().first_about(sign)
     if row is not None:
         for least, meant in zip(_CHEAPER_BY_PARTS, (row["whole"], row["parts"]), strict=True):
-            yield from ((other, least) for other in tables.listed(meant))
+            found += ((other, least) for other in tables.listed(meant))
+    return tuple(found)
 
 
 def _makes_a_word(text: str, at: int) -> bool:

@@ -73,7 +73,10 @@ def words_of(text: str) -> tuple[SignatureWord, ...]:
     (['つくる'], ['さいせん'])
     """
     listed = words_from(text[0]).get(text, ())
-    made = {(word.kind, word.family): word for word in compounds(text)}
+    put_together = compounds(text)
+    if not put_together:
+        return listed
+    made = {(word.kind, word.family): word for word in put_together}
     return (
         *(_also_read(word, made.pop((word.kind, word.family), None)) for word in listed),
         *made.values(),

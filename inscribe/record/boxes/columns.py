@@ -61,7 +61,8 @@ def partly_boxed(inscription: Inscription) -> Iterator[str]:
             continue
         places = "; ".join(place_of(t, first, last) for first, last in _runs(bare))
         by = _end_of(column, inscription)
-        yield f"{len(bare)} of {len(carved)} signs have no box ({places}); {by}"
+        have = "has" if len(bare) == 1 else "have"
+        yield f"{len(bare)} of {len(carved)} signs {have} no box ({places}); {by}"
 
 
 def _end_of(column: Column, inscription: Inscription) -> str:

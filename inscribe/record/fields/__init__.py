@@ -21,10 +21,10 @@ if TYPE_CHECKING:
     from inscribe.record.fields.keys import (
         BOX as BOX,
         COLUMN as COLUMN,
-        PHOTOGRAPH as PHOTOGRAPH,
         PLATE as PLATE,
         RECORD as RECORD,
     )
+    from inscribe.record.fields.pictures import PHOTOGRAPH as PHOTOGRAPH
     from inscribe.record.fields.schema import record_schema as record_schema
     from inscribe.record.fields.values import (
         FORBIDDEN as FORBIDDEN,
@@ -37,7 +37,8 @@ else:
         __name__,
         {
             "describing": "Field MAX_LINE MAX_MM MAX_TEXT RecordTable",
-            "keys": "BOX COLUMN PHOTOGRAPH PLATE RECORD",
+            "keys": "BOX COLUMN PLATE RECORD",
+            "pictures": "PHOTOGRAPH",
             "schema": "record_schema",
             "values": "FORBIDDEN ValueRefused checked",
             "vocabulary": "suggested",

@@ -10,6 +10,7 @@ FIRST_YEAR, LAST_YEAR = 600, 2100
 PIXELS = {"corners": 8, "crop": 4, "point": 2}  # how many numbers of pixels a field holds
 MAX_PIXELS = 1_000_000  # no picture is wider
 MAX_LINE = 1000  # characters in a text of one line
+VERSION = 1  # of the keys a record is written in; raised where a key changes its meaning
 MAX_CELLS = 1000  # of one row of an older list
 MAX_TEXT = 200_000  # characters in a text of several lines
 
@@ -21,8 +22,8 @@ class Field(NamedTuple):
     (mm, above 0), ``offset`` (mm, 0 or more), ``sign`` (a sign, from 1), ``year``, ``date``,
     ``signs`` (first and last sign), ``corners``, ``crop``, ``point`` (eight, four, two numbers of
     pixels), ``share`` (-1 to 1), ``column`` (a column, from 1), ``cells`` (pairs of a column's
-    heading and what stands there), ``table``, ``tables``, ``sources`` (a table, or tables of which
-    the first is the source and the others are further ones).
+    heading and what stands there), ``version`` (of the keys), ``table``, ``tables``, ``sources`` (a
+    table, or tables of which the first is the source and the others are further ones).
     """
 
     key: str

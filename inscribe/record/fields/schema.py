@@ -13,6 +13,7 @@ from inscribe.record.fields.describing import (
     MAX_PIXELS,
     MAX_TEXT,
     PIXELS,
+    VERSION,
     Field,
     RecordTable,
 )
@@ -94,6 +95,8 @@ def _value(field: Field) -> Schema:
             text = {"$ref": "#/$defs/text"}
             pair = {"type": "array", "items": text, "minItems": 2, "maxItems": 2}
             return {"type": "array", "items": pair, "maxItems": MAX_CELLS}
+        case "version":
+            return {"const": VERSION, "default": VERSION}
         case "year":
             return {"type": "integer", "minimum": FIRST_YEAR, "maximum": LAST_YEAR}
         case _:

@@ -16,6 +16,7 @@ from inscribe.record.fields.describing import (
     MAX_PIXELS,
     MAX_TEXT,
     PIXELS,
+    VERSION,
     Field,
 )
 
@@ -66,6 +67,8 @@ def checked(field: Field, value: Any) -> Any:
             return _pixels(field, value)
         case "cells":
             return _cells(field, value)
+        case "version":
+            return _version(field, value)
         case "year":
             return _year(field, value)
         case _:
@@ -120,6 +123,16 @@ def _sign(field: Field, value: Any) -> int:
         hint = f"expected a number; {kind}s count from 1"
         raise ValueRefused(f"{field.key} names no {kind}", hint)
     return value - 1
+
+
+def _version(field: Field, value: Any) -> int:
+    if isinstance(value, bool) or not isinstance(value, int):
+        raise _wrong_type(field, value, f"{VERSION}")
+    if value != VERSION:
+        known = f"this inscribe knows version {VERSION} of the keys of records"
+        hint = "get a newer inscribe" if value > VERSION else f"write {VERSION}, or leave it away"
+        raise ValueRefused(f"{field.key} is {value}, and {known}", hint)
+    return value
 
 
 def _signs(field: Field, value: Any) -> tuple[int, int]:

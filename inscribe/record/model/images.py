@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from inscribe.signs import Box
 
@@ -10,7 +10,8 @@ from inscribe.signs import Box
 class RecordImage(NamedTuple):
     """A picture of the object, of an inscription, or of what was copied.
 
-    ``file`` lies in the record's folder; ``iiif`` is the base address of a IIIF image. ``scale`` is
+    ``file`` lies in the record's folder; ``iiif`` is the base address of a IIIF image, ``service``
+    the version of its service, ``size`` its width and height. ``scale`` is
     in pixels per mm. ``crop`` (x, y, width, height) is the part that is shown; ``corner`` (x, y) is
     where the plate's top left corner lies in the picture, that of the crop where it is not given.
     All are in pixels of the whole picture.
@@ -23,6 +24,8 @@ class RecordImage(NamedTuple):
     scale: float | None = None
     crop: tuple[float, ...] = ()
     corner: tuple[float, ...] = ()
+    service: Literal["", "2", "3"] = ""
+    size: tuple[float, ...] = ()
 
     def pixels(self, box: Box) -> tuple[float, float, float, float] | None:
         """Return where a box in mm lies in the picture, where its scale is known.

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from inscribe.errors import InputError, NotationError
+from inscribe.errors import NotationError
 from inscribe.record.model import (
     TOLERANCE,
     CopiedText,
@@ -17,7 +17,6 @@ from inscribe.record.model import (
     RecordImage,
     SettledPassage,
 )
-from inscribe.record.reading.inside import require_relative
 from inscribe.record.reading.problems import Problems
 
 if TYPE_CHECKING:
@@ -218,12 +217,10 @@ def image(found: RecordImage, path: KeyPath, problems: Problems) -> None:
         )
     if found.iiif and not re.fullmatch(r"https?://[^\s\"<>]+", found.iiif):
         problems.add((*path, "iiif"), "iiif is no web address", "give https://.../identifier")
-    if found.file:
-        try:
-            require_relative(found.file)
-        except InputError as error:
-            said = f"the picture {found.file}: {error.message}"
-            problems.add((*path, "file"), said, error.hint)
+    if (found.service or found.size) and not found.iiif:
+        problems.add(path, "service and size are of a IIIF image", "give iiif, or leave them out")
+    if found.size and min(found.size) < 1:
+        problems.add((*path, "size"), "no picture has that size", "expected width and height")
     if found.crop and (min(found.crop) < 0 or not all(found.crop[2:])):
         problems.add(
             (*path, "crop"), "the crop is no part of a picture", "expected x, y, width, height"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path, PureWindowsPath
 from typing import TYPE_CHECKING, NamedTuple
 
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, reason_of
 from inscribe.pictures import PictureKind, picture_kind
 
 if TYPE_CHECKING:
@@ -47,8 +47,13 @@ def require_relative(name: str) -> None:
     """Refuse a name that leads out of the folder it is looked for in.
 
     Raises:
-        InputError: it is absolute, goes upwards, or is written with backslashes.
+        InputError: it is a web address, absolute, goes upwards, or is written with backslashes.
     """
+    if "://" in name:
+        raise InputError(
+            "it is a web address, and the name of a file is wanted",
+            hint="copy it into the record's folder; an image service's address goes under iiif",
+        )
     parts = PureWindowsPath(name)
     if parts.drive or parts.root or ".." in parts.parts or "\\" in name:
         raise InputError(
@@ -68,7 +73,7 @@ def picture_file(image: RecordImage, folder: Path | None) -> PictureFile:
         with path.open("rb") as file:
             data = file.read(MAX_PICTURE + 1)
     except OSError as error:
-        reason = error.strerror or "it cannot be read"
+        reason = reason_of(error, "it cannot be read")
         raise InputError(reason, Place(str(path)), "check the path") from error
     if len(data) > MAX_PICTURE:
         limit = f"the picture is larger than the limit of {MAX_PICTURE // 2**20} MiB"

@@ -120,21 +120,22 @@ class _Builder:
             self.problems.add(path, f"{table.name} is not a table", f"expected {table.about}")
             return None
         fields = {field.key: field for field in table.fields}
-        for key in data:
-            if key not in fields:
-                self._unknown(key, table, path)
+        wanted = [each.key for each in table.fields if each.required and each.key not in data]
+        meant = {self._unknown(key, table, wanted, path) for key in data if key not in fields}
         values: dict[str, Any] = {}
         missing = False
         for field in table.fields:
             here = (*path, field.key)
             if field.key not in data:
                 missing |= field.required
-                if field.required:
+                if field.required and field.key not in meant:
                     self.problems.add(path, f"{field.key} is missing", f"expected {field.about}")
                 continue
             value = self._value(field, data[field.key], here)
             if value is None:
                 missing |= field.required
+            elif field.holds == "version":
+                continue  # checked, and nothing to keep
             elif field.holds == "signs":
                 values["first"], values["last"] = value
             elif field.holds == "sources":
@@ -189,12 +190,16 @@ class _Builder:
             checks.maker(made, path, self.problems)
         return made
 
-    def _unknown(self, key: str, table: RecordTable, path: KeyPath) -> None:
+    def _unknown(self, key: str, table: RecordTable, wanted: list[str], path: KeyPath) -> str:
+        """Note a key that is not known; return the missing one that it may be, or nothing."""
         known = [field.key for field in table.fields]
-        meant = did_you_mean(key, known) if len(self.problems.found) < MAX_TOLD else ""
-        hint = meant or f"known keys: {', '.join(known)}"
+        few = len(self.problems.found) < MAX_TOLD
+        meant = next((name for name in wanted if few and did_you_mean(key, [name])), "")
+        question = did_you_mean(key, [meant] if meant else known) if few else ""
+        hint = question or f"known keys: {', '.join(known)}"
         shown = key if key.isprintable() and len(key) <= 40 else ascii(key[:40])
         self.problems.add((*path, key), f"{table.name} has no key {shown}", hint)
+        return meant
 
     def _source_file(self, name: str, path: KeyPath) -> str | None:
         """Return the words of a source file."""

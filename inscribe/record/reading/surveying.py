@@ -11,7 +11,7 @@ import os
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, reason_of
 
 STYLES = "styles"
 
@@ -40,7 +40,7 @@ def survey(folder: Path) -> Survey:
     found = Survey()
 
     def closed(error: OSError) -> None:
-        reason = error.strerror or "it cannot be opened"
+        reason = reason_of(error, "it cannot be opened")
         place = Place(str(error.filename or folder))
         message = f"the folder cannot be looked into ({reason})"
         found.closed.append(InputError(message, place, "check its permissions"))

@@ -1,8 +1,8 @@
 """Records out of the TEI documents this program writes: the inverse of ``--format tei``.
 
-What the document holds of a record comes back: object, measurements, transcriptions with their
-boxes, hand and execution, translation, remarks, source, pictures, and who read it when. What only
-a record holds (the readers' own texts, settled readings) does not stand in the document.
+What the elements tell of a record comes back: object, measurements, transcriptions with their
+boxes, hand and execution, translation, remarks, source, pictures, and who read it when. What no
+element tells (the readers' own texts, settled readings) stands beside them (``beside``).
 """
 
 from __future__ import annotations
@@ -27,6 +27,7 @@ from inscribe.record.model import (
     Register,
     SignBox,
 )
+from inscribe.record.tei.beside import with_record
 from inscribe.record.tei.edition import TEI, transcription_of
 from inscribe.record.tei.pictures import Pictures, pictures_of
 from inscribe.signs import Box
@@ -55,7 +56,7 @@ def records_of_tei(content: str, name: str) -> tuple[Record, ...]:
     root = strict.xml_root(content, name)
     documents = [root] if root.tag == f"{TEI}TEI" else list(root.iter(f"{TEI}TEI"))
     try:
-        found = tuple(_record(document) for document in documents)
+        found = tuple(with_record(_record(each), each, name) for each in documents)
     except ValueError as error:
         raise InputError(f"the document says what cannot be ({error})", Place(name)) from error
     if not any(record.inscriptions for record in found):
@@ -141,7 +142,7 @@ def _inscription(
     surface = document.find(f"{TEI}facsimile/{TEI}surface[@n='{number}']")
     return Inscription(
         place=place,
-        text=notation.print_out(t, "\n"),
+        text=notation.write_out(t, "\n"),
         hand=_said(document, f"{hand}[@type='hand']"),
         execution=_said(document, f"{hand}[@type='execution']"),
         register=_register(part.get("subtype") or ""),
@@ -205,7 +206,7 @@ def _source(book: ET.Element, images: tuple[RecordImage, ...]) -> CopiedText:
     return CopiedText(
         siglum=book.get("n") or "",
         kind=next((known for known in get_args(SourceKind) if known == kind), None),
-        text=notation.print_out(transcription_of(words), "\n") if words is not None else "",
+        text=notation.write_out(transcription_of(words), "\n") if words is not None else "",
         id=_said(book, f"{TEI}idno"),
         title=_said(book, f"{TEI}title[@level='a']"),
         author=_said(book, f"{TEI}author"),

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import xml.etree.ElementTree as ET
 from collections.abc import Mapping
+from typing import Literal
 from urllib.parse import unquote
 
 from inscribe.record.model import RecordImage
@@ -40,6 +41,8 @@ def _picture(surface: ET.Element) -> RecordImage:
         scale=float(scale) if scale else None,
         crop=_part(crop) if crop is not None else (),
         corner=_sides(corner, "ulx", "uly") if corner is not None else (),
+        service=_service(surface),
+        size=_size(surface),
     )
 
 
@@ -50,6 +53,18 @@ def _described(surface: ET.Element, kind: str) -> str:
 def _address(surface: ET.Element, kind: str) -> str:
     graphic = surface.find(f"{TEI}graphic[@n='{kind}']")
     return (graphic.get("url") or "") if graphic is not None else ""
+
+
+def _service(surface: ET.Element) -> Literal["", "2", "3"]:
+    said = _described(surface, "iiif-service")
+    return "2" if said == "2" else "3" if said == "3" else ""
+
+
+def _size(surface: ET.Element) -> tuple[float, ...]:
+    graphic = surface.find(f"{TEI}graphic[@width]")
+    if graphic is None:
+        return ()
+    return tuple(float((graphic.get(key) or "").removesuffix("px")) for key in ("width", "height"))
 
 
 def _part(zone: ET.Element) -> tuple[float, ...]:

@@ -64,6 +64,8 @@ def nothing(table: RecordTable) -> Any:
 
 def literal(field: Field, value: Any) -> str | None:
     """Return what stands behind a key, as TOML writes it; None where the key says nothing."""
+    if field.holds == "version":
+        return None  # a record is written in the keys that this program knows
     if field.holds == "signs":
         return f"[{value.first + 1}, {value.last + 1}]"
     if isinstance(value, CopiedText) and value.file and field.key == "text":

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
         AlignedCell as AlignedCell,
         DifferenceRow as DifferenceRow,
         columns as columns,
-        judgement as judgement,
+        judgements as judgements,
         levels as levels,
         relineation as relineation,
         rows as rows,
@@ -27,7 +27,7 @@ else:
         __name__,
         {
             "layout": (
-                "AlignedCell DifferenceRow columns judgement levels relineation rows "
+                "AlignedCell DifferenceRow columns judgements levels relineation rows "
                 "standing_beside verdict"
             ),
             "markdown": "collation_as_markdown witnesses_as_markdown",

@@ -6,11 +6,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from inscribe.collation import NO_DIFFERENCE, Collation, Group, Judgement, Span
-from inscribe.report import reasons_said, verdict_said, where_in
+from inscribe.collation import NO_DIFFERENCE, Collation, Group, Span
+from inscribe.notation import printed, written_out
+from inscribe.report import common, reasons_said, verdict_said, where_in
 
 if TYPE_CHECKING:
-    pass
+    from inscribe.collation import Judgement, SpaceAccount
+    from inscribe.report import Common
 
 NOT_THE_TEXT = "The source does not contain this text: hardly a word of the copy stands in it."
 BLANK = "＿"  # stands for each sign that one side has not
@@ -67,7 +69,7 @@ def _column_ends(result: Collation) -> list[int]:
 def _cells(
     group: Group, number: int, result: Collation, ends: Sequence[int]
 ) -> Iterator[tuple[int, AlignedCell]]:
-    start, source = group.copy.start, group.source.text or BLANK * len(group.copy)
+    start, source = group.copy.start, written_out(group.source.text) or BLANK * len(group.copy)
     first = next((n for n, end in enumerate(ends) if start < end), len(ends) - 1)
     if not len(group.copy):
         yield first, AlignedCell(BLANK * len(group.source), source, number)
@@ -92,7 +94,7 @@ def shown(result: Collation, start: int, end: int) -> str:
 
     marks = {Kind.GAP: GAP, Kind.KAO: KAO}
     return "".join(
-        marks.get(sign.kind) or sign.text or UNREAD for sign in result.copy.signs[start:end]
+        marks.get(sign.kind) or printed(sign) or UNREAD for sign in result.copy.signs[start:end]
     )
 
 
@@ -102,10 +104,10 @@ def rows(result: Collation, *, substantive: bool) -> list[DifferenceRow]:
         DifferenceRow(
             n,
             g.kind,
-            g.copy.text,
-            g.source.text,
+            written_out(g.copy.text),
+            written_out(g.source.text),
             where(g.copy, result),
-            g.why,
+            written_out(g.why),
         )
         for n, g in enumerate(result.differences, start=1)
         if g.is_substantive == substantive
@@ -168,9 +170,20 @@ def relineation(result: Collation) -> str:
     return f"Column ends that fall where a line of the source ends: {same} of {len(result.breaks)}."
 
 
-def judgement(item: Judgement, result: Collation) -> tuple[str, list[str]]:
-    """Return one judgement on the want of space, and a line for each side's reasons."""
-    group = result.differences[item.difference]
-    copied = f", copied {group.copy.text}" if group.copy.text else ""
-    said = f"difference {item.difference + 1}, {group.source.text}{copied}: {verdict_said(item)}"
-    return said, [f"{side}: {reason}" for side, reason in reasons_said(item)]
+def judgements(account: SpaceAccount, result: Collation) -> Iterator[tuple[str, list[str]]]:
+    """Yield each judgement on the want of space, and a line for each side's reasons.
+
+    What speaks for or against space in all differences is told first.
+    """
+    told = common(account)
+    if lines := _sides(told):
+        yield "all differences", lines
+    for item in account.judgements:
+        group = result.differences[item.difference]
+        copied = f", copied {group.copy.text}" if group.copy.text else ""
+        said = f"difference {item.difference + 1}, {group.source.text}{copied}"
+        yield f"{said}: {verdict_said(item)}", _sides(item, told)
+
+
+def _sides(item: Judgement | Common, told: Common | None = None) -> list[str]:
+    return [f"{side}: {reason}" for side, reason in reasons_said(item, told)]

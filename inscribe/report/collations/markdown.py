@@ -91,8 +91,7 @@ def _space(result: Collation, account: SpaceAccount) -> Iterator[str]:
 
 
 def _judged(result: Collation, account: SpaceAccount) -> Iterator[str]:
-    for item in account.judgements:
-        said, reasons = layout.judgement(item, result)
+    for said, reasons in layout.judgements(account, result):
         yield f"- {escaped(said)}"
         yield from (f"  - {escaped(reason)}" for reason in reasons)
 

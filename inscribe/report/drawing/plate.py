@@ -12,7 +12,7 @@ import xml.etree.ElementTree as ET
 from typing import TYPE_CHECKING
 
 from inscribe.record import measured_column
-from inscribe.report import add
+from inscribe.report import Style, add, width as cells
 from inscribe.report.drawing.ghosts import Ghost, ghosts
 from inscribe.report.drawing.glyphs import glyphs, letters, parent_of
 from inscribe.report.drawing.surfaces import PlacedSign, Surface, on_guard, places, surfaces
@@ -45,7 +45,9 @@ text {{ font-family: {FONTS}; fill: #1d1b18; text-anchor: middle; dominant-basel
 """
 
 
-def plate_drawing(inscription: Inscription, collation: Collation | None = None) -> str:
+def plate_drawing(
+    inscription: Inscription, collation: Collation | None = None, style: Style | None = None
+) -> str:
     """Return an SVG drawing of an inscription; with a collation, of what was left out too.
 
     >>> from inscribe import load_record
@@ -56,7 +58,8 @@ def plate_drawing(inscription: Inscription, collation: Collation | None = None) 
     there, placed = surfaces(inscription), places(inscription)
     whole, height = there[0].left + there[0].width, there[0].height
     missing = ghosts(collation, placed, whole) if collation is not None and placed else []
-    sheet = _Sheet(inscription, whole, height, [*placed, *(ghost.place for ghost in missing)])
+    signs = [*placed, *(ghost.place for ghost in missing)]
+    sheet = _Sheet(inscription, (whole, height), signs, style or Style())
     for surface in there:
         sheet.draw_surface(surface)
     for sign in t.signs:
@@ -72,14 +75,27 @@ def plate_drawing(inscription: Inscription, collation: Collation | None = None) 
     return ET.tostring(sheet.root, encoding="unicode") + "\n"
 
 
+DESCRIBED = (
+    "Carved signs are solid; what the copy leaves out stands in dashed frames, and a wedge"
+    " points to where it belongs; doubtful and restored signs stand in dotted frames."
+)
+
+
 class _Sheet:
     """An SVG drawing in the making; lengths in mm from the leftmost surface's top left corner."""
 
     def __init__(
-        self, inscription: Inscription, width: float, height: float, signs: list[PlacedSign]
+        self,
+        inscription: Inscription,
+        size: tuple[float, float],
+        signs: list[PlacedSign],
+        style: Style,
     ) -> None:
         """Begin a drawing large enough for surfaces of these mm, their labels and the signs."""
+        width, height = size
+        self.style = style
         self.small = max(min(height / USUAL, 1.0), 0.05)  # labels beside small plates are small
+        self.lettering = max(self.small, min(1.4 * self.small, 0.65))  # but not too small to read
         self.margin = MARGIN * max(self.small, 0.4)
         right = max((sign.x + sign.size / 2 for sign in signs), default=0.0)
         lowest = max((sign.y + sign.size / 2 for sign in signs), default=0.0)
@@ -98,12 +114,12 @@ class _Sheet:
             },
         )
         scale = "drawn to scale" if inscription.plate else "not measured and not to scale"
-        add(self.root, "title", f"{inscription.place}, {scale}")
+        named = style.word("place", inscription.place)
+        add(self.root, "title", style.listed(named, style.explained(scale)))
         add(
             self.root,
             "desc",
-            "Carved signs are solid; what the copy leaves out stands in dashed frames, and a wedge"
-            " points to where it belongs; doubtful and restored signs stand in dotted frames.",
+            style.explained(DESCRIBED),
         )
         add(self.root, "style", SHEET)
 
@@ -119,7 +135,7 @@ class _Sheet:
     def label(self, text: str, x: float, y: float) -> None:
         """Write a label with its middle at ``x``, ``y``, small where the sheet is narrow."""
         room = 2 * (min(x, self.width - x) + self.margin) * SCALE
-        size = f"{min(LABEL * self.small, room / (LETTER * len(text))):.1f}"
+        size = f"{min(LABEL * self.lettering, room / (LETTER * cells(text))):.1f}"
         place = {"x": self.at(x), "y": self.at(y), "font-size": size}
         add(self.root, "text", text, **place, **{"class": "label"})
 
@@ -149,7 +165,7 @@ class _Sheet:
             corner = {"x": self.at(surface.left), "y": self.at(0), "rx": f"{6 * self.small:g}"}
             add(self.root, "rect", **corner, **size, **{"class": "plate"})
         if surface.name:
-            self.label(surface.name, middle, surface.height + 3 * self.small)
+            self.label(self.style.explained(surface.name), middle, surface.height + 3 * self.small)
 
     def _opening(self, surface: Surface) -> str:
         """Return the corners of the blade opening, its point (the edge) upwards."""
@@ -235,7 +251,7 @@ class _Sheet:
             self.label(f"{length} mm", length / 2, y + 3 * small)
             y += 7 * small
         if said := _not_measured(inscription):
-            self.label(said, width / 2, y)
+            self.label(self.style.explained(said), width / 2, y)
 
 
 def _not_measured(inscription: Inscription) -> str:

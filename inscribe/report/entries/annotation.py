@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
-from inscribe.notation import printed
+from inscribe.notation import printed, written_out
 from inscribe.signs import Box
 
 if TYPE_CHECKING:
@@ -47,7 +47,7 @@ def entries_as_annotations(entries: list[Entry]) -> str:
         "type": "AnnotationPage",
         "items": items,
     }
-    return json.dumps(page, ensure_ascii=False, indent=2)
+    return written_out(json.dumps(page, ensure_ascii=False, indent=2))
 
 
 def _annotations(plate: str, each: InscriptionEntry) -> Iterator[dict[str, Any]]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from inscribe.notation import written_out
 from inscribe.record import RecordImage
 from inscribe.signs import Sign
 
@@ -14,11 +15,17 @@ ROMANISED = "ja-Latn"
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A stretch of text; ``lang`` is a BCP 47 tag where it is not English."""
+    """A stretch of text; ``lang`` is a BCP 47 tag where it is not English.
+
+    Old kana are told with their parents, は(者): few fonts have the signs themselves.
+    """
 
     text: str
     italic: bool = False
     lang: str = ""
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "text", written_out(self.text))
 
 
 Inline = tuple[Run, ...]
@@ -30,6 +37,9 @@ class Heading:
 
     level: int
     text: str
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "text", written_out(self.text))
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,16 +7,18 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from inscribe.forms import GAP, KAO, UNREAD
-from inscribe.notation import printed, written_out
+from inscribe.notation import printed
 from inscribe.record import partly_boxed
 from inscribe.report import (
     apparatus_lines,
     chance_said,
+    common,
     followed,
     place_row,
     plate_said,
     printed_lines,
     reasons_said,
+    with_parents,
 )
 from inscribe.report.drawing import space_chart
 from inscribe.report.entries.blocks import Block, Bullets, Chart, Grid, Inline, Run, plain
@@ -26,7 +28,7 @@ from inscribe.signs import Kind, counted
 if TYPE_CHECKING:
     from inscribe.collation import Collation, Group, Judgement, SpaceAccount, Span
     from inscribe.entry import InscriptionEntry
-    from inscribe.report import Style
+    from inscribe.report import Common, Style
     from inscribe.signs import Transcription
 
 KIND_LABELS = {"kana": "kana_spelling"}  # "kana" is the label of the reading
@@ -44,11 +46,11 @@ def difference_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     if wording:
         yield _difference_grid("differences", wording, held, each, style)
     if lines := printed_lines(held):
-        yield Bullets(style.label("printed"), tuple(plain(line) for line in lines))
+        yield Bullets(style.label("printed"), tuple(plain(style.explained(line)) for line in lines))
     if writing:
         kinds = [group.kind for _, group in writing]
-        counted_kinds = "; ".join(
-            f"{_kind_label(kind, style)} {kinds.count(kind)}" for kind in dict.fromkeys(kinds)
+        counted_kinds = style.joined(
+            *(f"{_kind_label(kind, style)} {kinds.count(kind)}" for kind in dict.fromkeys(kinds))
         )
         grid = _difference_grid("differences_writing", writing, held, each, style)
         said = f"{style.label('differences_writing')}: {len(writing)} ({counted_kinds})"
@@ -84,12 +86,12 @@ def apparatus_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     sigla = [witness.siglum for witness in found.witnesses if witness.has_text]
     if found.places:
         header = (style.label("where"), style.label("copy"), *sigla)
-        rows = [place_row(place, sigla, held) for place in found.places]
+        rows = [map(style.explained, place_row(each, sigla, held)) for each in found.places]
         yield Grid(
             label, header, tuple(tuple(plain(cell, JAPANESE) for cell in row) for row in rows)
         )
     said = [*apparatus_lines(found, held), followed(found)]
-    yield Bullets(label, tuple(plain(line) for line in said))
+    yield Bullets(label, tuple(plain(style.explained(line)) for line in said))
 
 
 def _difference_row(
@@ -127,12 +129,7 @@ def _printed(span: Span, t: Transcription) -> str:
 
 def _why(group: Group, held: Collation) -> str:
     """Return why a group is what it is, each hentaigana with the parent its transcriber wrote."""
-    why = group.why
-    for span, t in ((group.copy, held.copy), (group.source, held.source)):
-        for sign in t.signs[span.start : span.end]:
-            if sign.noted and written_out(sign.text) != sign.text:
-                why = why.replace(sign.text, sign.noted)
-    return written_out(why)
+    return with_parents(group.why, held.copy, held.source)
 
 
 def place_of(sign: int, each: InscriptionEntry, style: Style) -> str:
@@ -170,7 +167,7 @@ def fidelity_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
         of = f"{count} / {levels.signs_in_source}"
         rows.append((plain(style.label(key)), plain(of), plain(f"{share:.0%}")))
     header = tuple(style.label(key) for key in ("level", "count", "share"))
-    shares = "; ".join(f"{key[0].text} {share[0].text}" for key, _, share in rows)
+    shares = style.joined(*(f"{key[0].text} {share[0].text}" for key, _, share in rows))
     summary = plain(f"{style.label('fidelity')}: {shares}")
     yield Grid(style.label("fidelity"), header, tuple(rows), summary, folded=True)
 
@@ -186,9 +183,10 @@ def space_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     if sentences:
         yield Chart(style.label("space"), space_chart(space, style), tuple(sentences))
     items = [*_reasons(held, space, style)]
-    items += [plain(f"to decide, measure the {wanted}") for wanted in space.wanted]
+    further = [f"to decide, measure the {wanted}" for wanted in space.wanted]
     if each.inscription.boxes:
-        items += map(plain, partly_boxed(each.inscription))
+        further += partly_boxed(each.inscription)
+    items += [plain(style.explained(said)) for said in further]
     if items:
         yield Bullets(style.label("space_reasons"), tuple(items), folded=bool(sentences))
 
@@ -200,7 +198,7 @@ def _verdicts(held: Collation, space: SpaceAccount, style: Style) -> Inline:
         chance = style.explained(chance_said(judgement))
         verdict = style.label(judgement.verdict) + (f" ({chance})" if chance else "")
         said += [
-            Run("; " if said else ""),
+            Run(style.between if said else ""),
             Run(f"{style.label('no')} {judgement.difference + 1} "),
             Run(_judged(judgement, held, style), lang=JAPANESE),
             Run(f": {verdict}"),
@@ -214,10 +212,18 @@ def _judged(judgement: Judgement, held: Collation, style: Style) -> str:
 
 
 def _reasons(held: Collation, space: SpaceAccount, style: Style) -> Iterator[Inline]:
+    told = common(space)
+    if reasons := _sides(told, None, style):
+        yield plain(f"{style.explained('all differences')} {reasons}")
     for judgement in space.judgements:
-        told = (
-            f"{style.explained(side)}: {style.explained(said)}"
-            for side, said in reasons_said(judgement)
-        )
-        if reasons := "; ".join(told):
+        if reasons := _sides(judgement, told, style):
             yield (Run(_judged(judgement, held, style), lang=JAPANESE), Run(f" {reasons}"))
+
+
+def _sides(judgement: Judgement | Common, told: Common | None, style: Style) -> str:
+    return style.joined(
+        *(
+            f"{style.explained(side)}: {style.explained(said)}"
+            for side, said in reasons_said(judgement, told)
+        )
+    )

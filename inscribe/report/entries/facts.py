@@ -44,7 +44,7 @@ def object_rows(entry: Entry, style: Style) -> Rows:
         if getattr(sizes, name) is not None
     ]
     if measured:
-        yield style.label("measurements"), plain(", ".join(measured))
+        yield style.label("measurements"), plain(style.listed(*measured))
 
 
 def place_rows(each: InscriptionEntry, style: Style) -> Rows:
@@ -86,7 +86,7 @@ def romaji_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
 def alternative_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield the readings ranked second and third, with their reasons."""
     for proposal in each.interpretation.proposals[1:3]:
-        reasons = "; ".join(map(style.explained, proposal.reasons))
+        reasons = style.joined(*map(style.explained, proposal.reasons))
         romaji = Run(phrased(proposal, "romaji"), style.italics, ROMANISED)
         yield style.label("alternatives"), (romaji, Run(f" ({reasons})" if reasons else ""))
 
@@ -108,7 +108,7 @@ def date_workings(each: InscriptionEntry, style: Style) -> Iterator[Inline]:
     """Yield how each date was reckoned, and the ways out of a contradiction."""
     for date in each.interpretation.dates:
         if date.why and _known(date, style):
-            ways = "; ".join(map(style.explained, (date.why, *date.suggestions)))
+            ways = style.joined(*map(style.explained, (date.why, *date.suggestions)))
             yield (Run(style.quoted(date.text), lang=JAPANESE), Run(f" {ways}"))
 
 
@@ -116,7 +116,10 @@ def person_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield whom of the user's list the inscription may name, and why."""
     for named in each.interpretation.persons:
         quoted = Run(style.quoted(named.text), lang=JAPANESE)
-        yield style.label("persons"), (quoted, Run(f" {named.why} ({named.chance:.2f})"))
+        yield (
+            style.label("persons"),
+            (quoted, Run(f" {style.explained(named.why)} ({named.chance:.2f})")),
+        )
 
 
 def date_text(date: DateReading, style: Style) -> str:
@@ -129,14 +132,25 @@ def date_text(date: DateReading, style: Style) -> str:
         return known or style.explained(date.why)
     others = [e.year for e in date.explanations[:1] if e.year not in (None, date.year)]
     said = style.label("date_conflict")
-    return f"{known}; {said}" + (f": {date.year} / {others[0]}" if others else "")
+    return style.joined(known, said) + (f": {date.year} / {others[0]}" if others else "")
 
 
 def _known(date: DateReading, style: Style) -> str:
-    era = f"{date.era_romaji} {date.year_of_era}" if date.era_romaji and date.year_of_era else ""
-    western = ", ".join(filter(None, (str(date.year or ""), _days(date, style))))
+    era = _era_year(date, style)
+    year = f"{date.year or ''}{'年' * (style.labels == 'ja' and bool(date.year))}"
+    western = style.listed(year, _days(date, style))
     first, second = (western, era) if style.dates == "western" else (era, western)
-    return f"{first} ({second})" if first and second else first or second
+    return style.bracketed(first, second) if first and second else first or second
+
+
+def _era_year(date: DateReading, style: Style) -> str:
+    """Return the era and its year: ``Kaei 6``, in Japanese 嘉永6年."""
+    number = date.year_of_era
+    if not (date.era_romaji and number):
+        return ""
+    if style.labels == "ja":
+        return f"{date.era}{'元' if number == 1 else number}年"
+    return f"{date.era_romaji} {number}"
 
 
 def _days(date: DateReading, style: Style) -> str:
@@ -161,7 +175,11 @@ def source_rows(each: InscriptionEntry, style: Style) -> Rows:
     for at, source in enumerate(each.inscription.sources):
         named = ", ".join(filter(None, (source.author, source.work, source.number, source.title)))
         if siglum := each.siglum_of(at):
-            named = ", ".join(filter(None, (f"{siglum}: {named or source.id}", source.kind)))
+            named = ", ".join(
+                filter(
+                    None, (f"{siglum}: {named or source.id}", style.explained(source.kind or ""))
+                )
+            )
         if named or source.id:
             yield style.label("source"), plain(named or source.id)
     if each.collation:
@@ -170,7 +188,7 @@ def source_rows(each: InscriptionEntry, style: Style) -> Rows:
         if beside := "; ".join(style.quoted(passage.text) for passage in each.collation.beside):
             yield style.label("beside"), plain(beside, JAPANESE)
     if each.missing_source:
-        yield style.label("collation"), plain(each.missing_source)
+        yield style.label("collation"), plain(style.explained(each.missing_source))
 
 
 def source_lines(collation: Collation) -> Iterator[str]:

@@ -72,7 +72,7 @@ def _pictures(
     """Yield pictures; what they show is told in the record's words, else by ``shows``."""
     for image in images:
         title = style.label(f"image:{of}")
-        yield PictureBlock(title, image, entry.folder, image.shows or shows, of)
+        yield PictureBlock(title, image, entry.folder, written_out(image.shows or shows), of)
 
 
 def _inscription_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
@@ -128,9 +128,9 @@ def _drawing_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     inscription = each.inscription
     has_faces = len(inscription.transcription.faces) > 1
     if inscription.plate:
-        yield Drawing(style.label("drawing"), plate_drawing(inscription, each.collation))
+        yield Drawing(style.label("drawing"), plate_drawing(inscription, each.collation, style))
     elif on_guard(inscription) or has_faces:
-        yield Drawing(style.label("sketch"), plate_drawing(inscription, each.collation))
+        yield Drawing(style.label("sketch"), plate_drawing(inscription, each.collation, style))
 
 
 def _signature_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
+from inscribe.notation import written_out
 from inscribe.report.entries.blocks import (
     Block,
     Bullets,
@@ -49,7 +50,7 @@ def escaped(text: str) -> str:
     >>> escaped("a*b\n<c>")
     'a\\*b \\<c\\>'
     """
-    flat = _MARKS.sub(r"\\\1", _SPACES.sub(" ", text).strip(" "))
+    flat = _MARKS.sub(r"\\\1", _SPACES.sub(" ", written_out(text)).strip(" "))
     return _LIST_START.sub(r"\1\\\2\3", flat)
 
 

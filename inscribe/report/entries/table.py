@@ -10,6 +10,7 @@ import io
 import unicodedata
 from collections.abc import Iterator
 from datetime import date
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from inscribe import notation
@@ -42,10 +43,15 @@ def entries_as_csv(entries: list[Entry], style: Style) -> str:
 def csv_table(rows: list[dict[str, str]], columns: list[str]) -> str:
     """Return rows as CSV, safe to open in a spreadsheet."""
     held = io.StringIO()
-    writer = csv.DictWriter(held, columns, lineterminator="\r\n")
-    writer.writeheader()
-    writer.writerows({key: safe_cell(value) for key, value in row.items()} for row in rows)
+    writer = csv.writer(held, lineterminator="\r\n")
+    writer.writerow(columns)
+    writer.writerows([_as_cell(row.get(column, "")) for column in columns] for row in rows)
     return held.getvalue()
+
+
+@lru_cache(50_000)  # of a long table most cells recur: files, places, kinds
+def _as_cell(text: str) -> str:
+    return safe_cell(notation.written_out(text))
 
 
 def safe_cell(text: str) -> str:
@@ -107,7 +113,7 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
             for _, copied, of_source in _differing(collation, wording=False)
         ),
         "space": "; ".join(_verdicts(collation, style)) if collation else "",
-        "doubts": "; ".join(doubt.why for doubt in found.doubts),
+        "doubts": "; ".join(style.explained(doubt.why) for doubt in found.doubts),
         "readers": "; ".join(reader.by for reader in inscription.readers),
         "remarks": inscription.remarks.strip(),
     }

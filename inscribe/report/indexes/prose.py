@@ -96,6 +96,6 @@ def translations_as_text(found: Sequence[TranslatedText]) -> str:
         if each.without:
             lines.append(wrapped(f"  none yet: {printable(places_of(each.without))}", room(), 4))
         lines.append("")
-    many = len(found)
-    lines.append(f"{many} text{'' if many == 1 else 's'} and formulas with a translation")
+    of = "text or formula" if len(found) == 1 else "texts and formulas"
+    lines.append(f"{len(found)} {of} with a translation")
     return "\n".join(lines) + "\n"

@@ -39,7 +39,7 @@ def entries_as_lido(entries: list[Entry], style: Style | None = None) -> str:
     root = ET.Element("lido:lidoWrap", {"xmlns:lido": LIDO})
     for entry in entries:
         _add_lido(root, entry, style or Style())
-    return document(root)
+    return notation.written_out(document(root))
 
 
 def _add_lido(root: ET.Element, entry: Entry, style: Style) -> None:

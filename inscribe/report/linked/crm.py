@@ -66,7 +66,8 @@ CONTEXT: Json = {
 def entries_as_linked(entries: list[Entry], style: Style) -> str:
     """Return the objects as one JSON-LD document with a graph."""
     graph = [_object(entry, style) for entry in entries]
-    return json.dumps({"@context": CONTEXT, "@graph": graph}, ensure_ascii=False, indent=2)
+    made = json.dumps({"@context": CONTEXT, "@graph": graph}, ensure_ascii=False, indent=2)
+    return notation.written_out(made)
 
 
 def _object(entry: Entry, style: Style) -> Json:

@@ -1,8 +1,9 @@
 """An entry as a manifest of IIIF Presentation 3: a canvas an inscription, signs as annotations.
 
 Addresses are made from the style's ``address``, under which the files are to be published. A canvas
-is the inscription's first picture; without one it is the plate at ``PIXELS_PER_MM``, with the signs
-where they were measured and nothing painted on it. Source: the IIIF Presentation API 3.0.
+is the inscription's first picture, or the part of it whose size is known (``painting``); without
+one it is the plate at ``PIXELS_PER_MM``, with the signs where they were measured and nothing
+painted on it. Source: the IIIF Presentation API 3.0.
 """
 
 from __future__ import annotations
@@ -13,9 +14,9 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
 from inscribe import notation
-from inscribe.errors import InputError
-from inscribe.record import RecordImage, measured_column, picture_file
-from inscribe.report.entries import PIXELS_PER_MM, date_text
+from inscribe.record import RecordImage, measured_column
+from inscribe.report.entries import date_text
+from inscribe.report.linked.painting import Painting, painting_of, whole
 from inscribe.signs import Box, Transcription
 
 if TYPE_CHECKING:
@@ -24,7 +25,6 @@ if TYPE_CHECKING:
     from inscribe.signs import Sign
 
 CONTEXT = "http://iiif.io/api/presentation/3/context.json"
-USUAL = (14.5, 96.0)  # mm, of a plate that was not measured
 # Whose terms are web addresses that the API allows for rights.
 RIGHTS = ("http://creativecommons.org/", "http://rightsstatements.org/")
 
@@ -54,7 +54,7 @@ def entry_as_manifest(entry: Entry, style: Style) -> str:
         made["requiredStatement"] = {"label": label, "value": {"none": credits}}
     if style.rights.startswith(RIGHTS):
         made["rights"] = style.rights
-    return json.dumps(made, ensure_ascii=False, indent=2)
+    return notation.written_out(json.dumps(made, ensure_ascii=False, indent=2))
 
 
 def _images(entry: Entry) -> Iterator[RecordImage]:
@@ -84,68 +84,34 @@ def _metadata(entry: Entry, style: Style) -> Iterator[Json]:
 def _canvas(entry: Entry, each: InscriptionEntry, canvas: str, style: Style) -> Json:
     inscription = each.inscription
     image = next(iter(inscription.images), None)
-    body, width, height = _painted(entry, image, each, style)
+    shown = painting_of(image, each, entry.folder, style.address)
     made: Json = {
         "id": canvas,
         "type": "Canvas",
         "label": {style.labels: [style.word("place", inscription.place)]},
-        "width": width,
-        "height": height,
+        "width": shown.width,
+        "height": shown.height,
     }
-    if body:
+    if shown.body:
         painting = {
             "id": f"{canvas}/painting/1",
             "type": "Annotation",
             "motivation": "painting",
-            "body": body,
+            "body": shown.body,
             "target": canvas,
         }
         made["items"] = [_page(f"{canvas}/painting", [painting])]
+    elif image and image.iiif:
+        label = {style.labels: [style.label("image:inscription")]}
+        made["rendering"] = [whole(image) | {"label": label}]
     pages = [
         _page(f"{canvas}/text", list(_texts(each, canvas, style))),
-        _page(f"{canvas}/columns", list(_columns(each, canvas, image))),
-        _page(f"{canvas}/signs", list(_signs(inscription.transcription, canvas, image))),
-        _page(f"{canvas}/plate", list(_plate(each, canvas, image))),
+        _page(f"{canvas}/columns", list(_columns(each, canvas, shown))),
+        _page(f"{canvas}/signs", list(_signs(inscription.transcription, canvas, shown))),
+        _page(f"{canvas}/plate", list(_plate(each, canvas, shown))),
     ]
     made["annotations"] = [page for page in pages if page["items"]]
     return made
-
-
-def _painted(
-    entry: Entry, image: RecordImage | None, each: InscriptionEntry, style: Style
-) -> tuple[Json, int, int]:
-    """Return what is painted on a canvas, nothing without a picture, and the canvas's size."""
-    plate = each.inscription.plate
-    across, down = (plate.width, plate.height) if plate else USUAL
-    width, height = round(across * PIXELS_PER_MM), round(down * PIXELS_PER_MM)
-    if image is None:
-        return {}, width, height
-    if image.iiif:
-        corner = image.pixels(Box(across, down, 0, 0))
-        if corner:
-            width, height = round(corner[0]), round(corner[1])
-        body: Json = {
-            "id": f"{image.iiif}/full/max/0/default.jpg",
-            "type": "Image",
-            "format": "image/jpeg",
-            "service": [{"id": image.iiif, "type": "ImageService3", "profile": "level1"}],
-        }
-        return body, width, height
-    try:
-        kind = picture_file(image, entry.folder).kind
-    except InputError:
-        return {}, width, height
-    return (
-        {
-            "id": f"{style.address.rstrip('/')}/{quote(image.file)}",
-            "type": "Image",
-            "format": kind.media,
-            "width": kind.width,
-            "height": kind.height,
-        },
-        kind.width,
-        kind.height,
-    )
 
 
 def _page(name: str, items: list[Json]) -> Json:
@@ -179,7 +145,7 @@ def _texts(each: InscriptionEntry, canvas: str, style: Style) -> Iterator[Json]:
             yield _annotation(f"{canvas}/text/{number}", value, language, canvas)
 
 
-def _columns(each: InscriptionEntry, canvas: str, image: RecordImage | None) -> Iterator[Json]:
+def _columns(each: InscriptionEntry, canvas: str, shown: Painting) -> Iterator[Json]:
     """Yield each column whose place is measured."""
     for column in each.inscription.transcription.columns:
         measured = measured_column(each.inscription, column)
@@ -187,34 +153,26 @@ def _columns(each: InscriptionEntry, canvas: str, image: RecordImage | None) -> 
             continue
         box = Box(measured.x, measured.top, measured.width, measured.length)
         text = "".join(map(notation.printed, column.signs))
-        if text and (place := _place(box, image)):
+        if text and (place := shown.place(box)):
             name = f"{canvas}/columns/{column.index + 1}"
             yield _annotation(name, text, "ja", f"{canvas}{place}")
 
 
-def _signs(t: Transcription, canvas: str, image: RecordImage | None) -> Iterator[Json]:
+def _signs(t: Transcription, canvas: str, shown: Painting) -> Iterator[Json]:
     """Yield each sign that can be read and whose place is measured."""
     for sign in t.signs:
-        if sign.text and sign.box and (place := _place(sign.box, image)):
+        if sign.text and sign.box and (place := shown.place(sign.box)):
             yield _sign(sign, canvas, place)
 
 
-def _plate(each: InscriptionEntry, canvas: str, image: RecordImage | None) -> Iterator[Json]:
+def _plate(each: InscriptionEntry, canvas: str, shown: Painting) -> Iterator[Json]:
     """Yield where the plate is in the picture: the places of signs are measured from its corner."""
     plate = each.inscription.plate
-    if plate and image and (place := _place(Box(0, 0, plate.width, plate.height), image)):
+    box = Box(0, 0, plate.width, plate.height) if plate and shown.image else None
+    if box and (place := shown.place(box)):
         yield _annotation(f"{canvas}/plate/1", "plate", "en", f"{canvas}{place}")
 
 
 def _sign(sign: Sign, canvas: str, place: str) -> Json:
     name = f"{canvas}/annotation:sign:{sign.index + 1}"  # by which the boxes are read again
     return _annotation(name, notation.printed(sign), "ja", f"{canvas}{place}")
-
-
-def _place(box: Box, image: RecordImage | None) -> str:
-    """Return a part of the canvas, or nothing where the picture's scale is not known."""
-    if image is None:
-        sides: tuple[float, ...] | None = tuple(side * PIXELS_PER_MM for side in box)
-    else:
-        sides = image.pixels(box)
-    return "#xywh=" + ",".join(f"{side:.6g}" for side in sides) if sides else ""

@@ -6,10 +6,12 @@ from files beside it.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import TYPE_CHECKING, NamedTuple
 
+from inscribe.notation import written_out
 from inscribe.report import dates_of, shown_picture
 from inscribe.report.pages.entry import entries_as_volume
 from inscribe.report.pages.sections import article
@@ -63,7 +65,7 @@ def site(
     """
     addresses = {entry.record.id: page for entry, page in zip(entries, pages, strict=True)}
     told: dict[IndexKind, list[SiteHeading]] = {
-        kind: _told(headings.get(kind, ()), addresses) for kind in (*LISTS, "dates")
+        kind: _told(kind, headings.get(kind, ()), addresses, style) for kind in (*LISTS, "dates")
     }
     thumbnails: dict[str, str] = {}
     for nth, entry in enumerate(entries, start=1):
@@ -84,12 +86,20 @@ def site(
     yield "volume.html", entries_as_volume(list(entries), style).encode()
 
 
-def _told(found: Sequence[IndexHeading], addresses: Mapping[str, str]) -> list[SiteHeading]:
+_SLOT = re.compile(r"〔(\w+)〕")  # of a formula: where a name or a date stands
+
+
+def _told(
+    kind: IndexKind, found: Sequence[IndexHeading], addresses: Mapping[str, str], style: Style
+) -> list[SiteHeading]:
     made = []
     for heading in found:
+        text = style.word("hand", heading.text) if kind == "hands" else heading.text
+        text = written_out(_SLOT.sub(lambda slot: f"〔{style.part_label(slot[1])}〕", text))
         ids = dict.fromkeys(where.object for form in heading.forms for where in form.where)
         pages = tuple((addresses[each], each) for each in ids if each in addresses)
-        made.append(SiteHeading(heading.text, heading.romaji, heading.note, pages))
+        note = style.explained(heading.note)
+        made.append(SiteHeading(text, heading.romaji, note, pages))
     return made
 
 
@@ -115,7 +125,7 @@ def _index(
         for date in list(dates_of(entry))[:1]
         if date.year is not None
     ]
-    doubts = [(card, _doubts(entry)) for entry, card in zip(entries, cards, strict=True)]
+    doubts = [(card, _doubts(entry, style)) for entry, card in zip(entries, cards, strict=True)]
     return rendered(
         "site.html.j2",
         SHEETS,
@@ -125,15 +135,15 @@ def _index(
         timeline=timeline(dated),
         dates=told["dates"],
         lists=[(kind, told[kind]) for kind in LISTS if told[kind]],
-        doubts=[(card, items) for card, items in doubts if items],
+        doubts=[(card, style.joined(*items)) for card, items in doubts if items],
         attribution=style.caution("attribution"),
     )
 
 
-def _doubts(entry: Entry) -> list[str]:
+def _doubts(entry: Entry, style: Style) -> list[str]:
     """Return what is doubtful about an object, each reason once."""
     doubts = [doubt for each in entry.inscriptions for doubt in each.interpretation.doubts]
-    return list(dict.fromkeys(doubt.why for doubt in doubts))
+    return list(dict.fromkeys(style.explained(doubt.why) for doubt in doubts))
 
 
 def _page(

@@ -4,8 +4,8 @@ The edition has a block for each passage (its kind is the type, its role the sub
 metal's columns as ``lb``, what is known of each sign, the names and dates;
 the apparatus names the signs at which the copy differs from its source; the header holds the
 object, the legend of the notation and whose records these are; signs and columns that were
-measured have zones of a facsimile, pictures surfaces of their own. ``inscribe.record.tei`` reads
-such a document back.
+measured have zones of a facsimile, pictures surfaces of their own. The record stands in the header
+too, without what is only of the house. ``inscribe.record.tei`` reads such a document back.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING
 
 from inscribe.glossing import glossed_words
 from inscribe.reading.spelling import is_kanji
+from inscribe.record import add_record
 from inscribe.report import XML_ID, XML_LANG, Style, add, append_text, document, identifier
 from inscribe.report.entries import JAPANESE, ROMANISED
 from inscribe.report.tei.apparatus import add_apparatus, add_bibliography, anchored
@@ -67,7 +68,7 @@ def _names(entries: list[Entry]) -> Iterator[str]:
 
 def _tei(entry: Entry, name: str, style: Style) -> ET.Element:
     root = ET.Element("TEI", {XML_ID: name})
-    add_header(root, entry, style)
+    header = add_header(root, entry, style)
     add_facsimile(root, entry, name)
     add_pictures(root, entry, name)
     body = add(add(root, "text"), "body")
@@ -75,6 +76,7 @@ def _tei(entry: Entry, name: str, style: Style) -> ET.Element:
         _add_division(body, entry, name, attributes, fill)
     for division in body.findall("div[@type='translation']"):
         division.set(XML_LANG, style.language)
+    add_record(header, root, entry.record)
     return root
 
 

@@ -38,8 +38,8 @@ def add_corpus_header(root: ET.Element, style: Style) -> None:
     add(add(description, "sourceDesc"), "p", "Objects described in the documents of this corpus.")
 
 
-def add_header(root: ET.Element, entry: Entry, style: Style) -> None:
-    """Add the header of the document of one object."""
+def add_header(root: ET.Element, entry: Entry, style: Style) -> ET.Element:
+    """Add the header of the document of one object and return it."""
     header = add(root, "teiHeader")
     description = add(header, "fileDesc")
     titles = add(description, "titleStmt")
@@ -51,6 +51,7 @@ def add_header(root: ET.Element, entry: Entry, style: Style) -> None:
     signs = (s for each in entry.inscriptions for s in each.inscription.transcription.signs)
     add_legend(header, signs)
     _add_profile(header, entry, style)
+    return header
 
 
 def _add_readers(titles: ET.Element, entry: Entry) -> None:

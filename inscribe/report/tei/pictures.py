@@ -59,12 +59,15 @@ def _add_picture(facsimile: ET.Element, each: _Numbered, name: str) -> None:
         ("shows", image.shows),
         ("credit", image.credit),
         ("pixels-per-mm", number(image.scale) if image.scale is not None else ""),
+        ("iiif-service", image.service),
     ):
         if said:
             add(surface, "desc", said, type=kind)
     for kind, address in (("file", quote(image.file)), ("iiif", image.iiif)):
         if address:
-            add(surface, "graphic", url=address, n=kind)
+            graphic = add(surface, "graphic", url=address, n=kind)
+            for key, side in zip(("width", "height"), image.size, strict=False):
+                graphic.set(key, f"{number(side)}px")
     if image.crop:
         left, top, width, height = image.crop
         add(surface, "zone", type="crop", **corners(left, top, width, height))

@@ -186,8 +186,7 @@ def _space(console: Console, result: Collation, account: SpaceAccount) -> None:
     console.print(table)
     if said := plate_said(account):
         console.print(said)
-    for item in account.judgements:
-        said, reasons = collations.judgement(item, result)
+    for said, reasons in collations.judgements(account, result):
         console.print(printable(said), markup=False)
         for reason in reasons:
             console.print(Padding(_plain(reason), (0, 0, 0, 2)))

@@ -16,7 +16,7 @@ _WHAT = {
     "new": "new records",
     "changed": "records brought up to date",
     "same": "unchanged",
-    "not ours": "records that are not of this list, left as they are",
+    "not ours": "records that were there before, left as they are",
     "left out": "rows left out",
 }
 
@@ -25,9 +25,8 @@ def import_as_text(plan: ImportPlan, *, written: bool) -> str:
     """Return what became of the rows of a list."""
     found = plan.list
     encoding = f", {found.encoding}" if found.encoding else ""
-    lines = [
-        f"{printable(found.name)}: {len(found.rows)} rows below row {found.heading_row}{encoding}"
-    ]
+    rows = f"{len(found.rows)} rows below row {found.heading_row}{encoding}"
+    lines = [f"{printable(found.name)}: {rows if found.headings else 'a document of TEI'}"]
     if found.others:
         lines.append(f"  not read: {', '.join(map(printable, found.others))}")
     lines += _marks(plan)

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.errors import harmless
+from inscribe.notation import written_out
 from inscribe.reading.words import CANNOT_BE_READ
 from inscribe.report import phrased, width
 
@@ -192,7 +193,7 @@ def _where(doubt: Doubt, best: Proposal) -> str:
 
 
 def _fact(label: str, text: str) -> str:
-    return _padded(label, _LABEL) + text
+    return _padded(label, _LABEL) + written_out(text)
 
 
 def _padded(text: str, columns: int) -> str:
@@ -200,5 +201,5 @@ def _padded(text: str, columns: int) -> str:
 
 
 def printable(text: str) -> str:
-    """Return one line of a report without anything a terminal might obey."""
-    return harmless(text, lines=False)
+    """Return one line of a report: nothing a terminal might obey, old kana with their parents."""
+    return harmless(written_out(text), lines=False)

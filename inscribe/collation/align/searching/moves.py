@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from inscribe.collation.align.searching import pairs
 from inscribe.collation.align.searching.costs import prices
+from inscribe.collation.align.searching.parents import parent_moves
 from inscribe.collation.align.searching.states import AlignmentMove, Mode, State
 from inscribe.collation.align.searching.unwritten import (
     UNWRITTEN,
@@ -15,7 +16,7 @@ from inscribe.collation.align.searching.unwritten import (
     particle_moves,
 )
 from inscribe.collation.align.searching.worn import moves_in_gap, unread_moves
-from inscribe.collation.align.sides import Reading, Side, shared_word
+from inscribe.collation.align.sides import Reading, Side, meanings, shared_word
 from inscribe.reading import spelling
 
 COPY_AHEAD: Mode = "copy ahead"
@@ -118,6 +119,8 @@ class Moves:
             return
         if copy.sort[i] == source.sort[j] == "kanji" and copy.norm[i] == source.norm[j]:
             yield from self._okurigana(i, j)
+            if self._parts_here(i, j):
+                yield from self._one_word(i, j)
         elif source.letters[j]:
             for reading in copy.readings_at(i, source.letters[j][0]):
                 yield from self._read(reading, i, copy, State(i, j, "copy ahead"))
@@ -146,6 +149,7 @@ class Moves:
             price = self.price["other_character"]
             yield AlignmentMove(State(i + 1, j + 1), price, "other_character", why)
             yield from self._unwritten_ending(i, j, word, why)
+        yield from parent_moves(copy, source, i, j)
         for reading in copy.readings_at(i, ""):
             if reading.length > 1:
                 yield from self._read(reading, i, copy, State(i, j, "copy ahead"))
@@ -165,6 +169,29 @@ class Moves:
                 yield AlignmentMove(
                     State(i + 1, j + 1, mode, letters[0]), price, "other_character", why
                 )
+
+    def _parts_here(self, i: int, j: int) -> bool:
+        """Whether both texts go on with different characters, as 山振 and 山吹 do."""
+        in_copy, in_source = i + 1 < self._copy_end, j + 1 < self._source_end
+        if not (in_copy and in_source and self.copy.sort[i + 1] == self.source.sort[j + 1]):
+            return False
+        return self.copy.sort[i + 1] == "kanji" and self.copy.norm[i + 1] != self.source.norm[j + 1]
+
+    def _one_word(self, i: int, j: int) -> Iterator[AlignmentMove]:
+        """Yield the moves over a word of the tables that the two write in different characters."""
+        written = [r for r in self.copy.readings_at(i, "") if r.length > 1 and r.source in SAID_BY]
+        for reading in self.source.readings_at(j, "") if written else ():
+            for own in written:
+                is_same = reading.length > 1 and own.pattern == reading.pattern
+                if is_same and reading.source in SAID_BY and self._means(i, own, j, reading):
+                    state = State(i + own.length, j + reading.length)
+                    why = _reason(self.copy, i, own)
+                    yield AlignmentMove(state, self.price["word"], "word", why)
+
+    def _means(self, i: int, own: Reading, j: int, other: Reading) -> bool:
+        """Whether what a word of the copy and one of the source write has a meaning in common."""
+        one = "".join(self.copy.norm[i : i + own.length])
+        return bool(meanings(one) & meanings("".join(self.source.norm[j : j + other.length])))
 
     def _read(self, reading: Reading, start: int, side: Side, at: State) -> Iterator[AlignmentMove]:
         """The step of reading."""

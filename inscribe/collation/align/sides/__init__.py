@@ -17,14 +17,18 @@ if TYPE_CHECKING:
         Reading as Reading,
         by_letter as by_letter,
         governs as governs,
+        kana_written_so as kana_written_so,
         kun_patterns as kun_patterns,
         shared_word as shared_word,
     )
+    from inscribe.collation.align.sides.senses import meanings as meanings
 else:
     __getattr__ = late.door(
         __name__,
         {
             "lattice": "Side side",
-            "readings": "ByLetter Reading by_letter governs kun_patterns shared_word",
+            "senses": "meanings",
+            "readings": "ByLetter Reading by_letter governs kana_written_so kun_patterns"
+            " shared_word",
         },
     )

@@ -17,6 +17,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.collation.align.sides import okurigana
+from inscribe.collation.align.sides.senses import meanings
 from inscribe.forms import Readings, normalise_text, readings as forms_readings
 from inscribe.reading import spelling
 
@@ -29,6 +30,8 @@ TABLES = {
 }
 # The ending that makes a dictionary form of a verb's or adjective's stem, by its class.
 _FINALS = dict(zip("カガサザタダナハバマヤラワア", "くぐすずつづぬふぶむゆるうう", strict=True))
+# Kana with which no verb goes on behind its stem before modern times, and the end of the text.
+NEVER_ENDING = ("", *"こそとのほも")
 LONG_STEM = 2  # kana of a stem that tells a word whatever ending follows
 VERB_ENDINGS = {"ク": ".し", "シク": ".し", "サ変": ".す"}
 VERB_ENDINGS |= {
@@ -99,13 +102,20 @@ def goes_on(char: str, following: str) -> bool:
 def shared_word(one: str, other: str) -> str:
     """Return a native word that two different characters both write, as 逢 and 会 do, or nothing.
 
-    The same sound is not enough: 松 and 待 are まつ and ま.つ, two words.
+    The same sound is not enough: 松 and 待 are まつ and ま.つ, two words, and 花 and 鼻 have no
+    meaning in common.
 
-    >>> shared_word("逢", "会"), shared_word("松", "待")
-    ('あ.う', '')
+    >>> shared_word("逢", "会"), shared_word("浪", "波")
+    ('あ.う', 'なみ')
+    >>> shared_word("松", "待"), shared_word("花", "鼻")
+    ('', '')
     """
     words = {_word_key(word): word for word in _kun(one)}
-    return next((words[key] for word in _kun(other) if (key := _word_key(word)) in words), "")
+    for word in _kun(other):
+        known = words.get(_word_key(word))
+        if known and ("." in word or meanings(one) & meanings(other)):
+            return known
+    return ""
 
 
 @tables.cached(4096)
@@ -154,7 +164,7 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
             yield stem, "stem", source  # 誤る and 誤つ, 残る and 残す have one stem
     if not is_verb:  # before okurigana a character has its native reading
         yield from _other_readings(known)
-    if not (following and any(following[0] in _endings(word) for word, _ in kun)):
+    if following[:1] in NEVER_ENDING or not any(following[0] in _endings(word) for word, _ in kun):
         for kana in kana_written_so().get(char, ()):
             yield kana, "parent", "a kana written as its parent"
 
@@ -214,4 +224,6 @@ def table_readings() -> dict[str, list[tuple[str, str]]]:
         for row in tables.rows(table):
             reading = row[column] + VERB_ENDINGS.get(row.get("class", ""), "")
             found.setdefault(row["written"], []).append((reading, table))
+            if table == "verse_adjectives" and row["written"].endswith("け"):  # 長閑き のどけき
+                found.setdefault(row["written"][:-1], []).append((reading, table))
     return found

@@ -1,4 +1,4 @@
-"""Make the pictures of the README from the example collection.
+"""Make the pictures of the README from the example collection: ``python tests/pictures.py``.
 
 ``terminal.svg`` is what a command prints, ``plate.svg`` the drawing of a plate, ``page.png`` the
 page of an entry, ``photographs/DEMO-004-print.png`` an invented print that DEMO-004 is said to copy
@@ -16,7 +16,8 @@ import unicodedata
 from html import escape
 from pathlib import Path
 
-HERE = Path(__file__).parent
+ROOT = Path(__file__).parent.parent
+HERE = ROOT / "examples" / "pictures"
 RECORD = HERE.parent / "DEMO-003.toml"
 FONTS = "DejaVu Sans Mono, Noto Sans Mono CJK JP, Noto Sans CJK JP, IPAGothic, monospace"
 # What stands on the print that DEMO-004 is said to copy.
@@ -32,7 +33,7 @@ def printed(*arguments: str) -> str:
         text=True,
         encoding="utf-8",
         check=True,
-        cwd=HERE.parent.parent,
+        cwd=ROOT,
         env={**os.environ, "COLUMNS": "80", "NO_COLOR": "1"},
     )
     return run.stdout
