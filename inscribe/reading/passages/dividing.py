@@ -292,10 +292,9 @@ class _Weigher:
             yield PassageStretch(first, end, "dedication", weight, None, ("for whom it was made",))
         if is_verb_there(text, end):
             return
-        goes_on = text[end : end + 1] in _PARTICLES
         whole = end - first == len(text)
         weight = framed_weight("heading", plain, first=True, last=first > 0 or whole)
         if not weight and not first and end < len(text):
             weight = self._of_topic(plain, end)
-        if weight and not (goes_on and not KANA.search(plain[-1:])):
+        if weight and (KANA.search(plain[-1:]) or text[end : end + 1] not in _PARTICLES):
             yield PassageStretch(first, end, "heading", weight, None, ("a heading",))

@@ -75,12 +75,11 @@ def words_of(text: str) -> tuple[SignatureWord, ...]:
     listed = words_from(text[0]).get(text, ())
     put_together = compounds(text)
     if not put_together:
-        return listed
+        return listed or tuple(_with_its_ending(text))
     made = {(word.kind, word.family): word for word in put_together}
     return (
         *(_also_read(word, made.pop((word.kind, word.family), None)) for word in listed),
         *made.values(),
-        *(() if listed else _with_its_ending(text)),
     )
 
 
