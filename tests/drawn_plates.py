@@ -31,7 +31,7 @@ def boxes(text: str = TEXT, *, size: float = 4.2, top: float = 4.0) -> list[Any]
     return found
 
 
-def _plate(signs: list[Any], rng: np.random.Generator) -> Any:
+def _plate(signs: list[Any], rng: np.random.Generator, grain: float) -> Any:
     shape = (round(HEIGHT * FINE), round(WIDTH * FINE))
     depth = np.zeros(shape, np.float32)
     for x, y, width, height in signs:
@@ -54,6 +54,9 @@ def _plate(signs: list[Any], rng: np.random.Generator) -> Any:
     depth = cv2.GaussianBlur(depth, (0, 0), 2)
     slope = cv2.Sobel(depth, cv2.CV_32F, 1, 1, ksize=3) + cv2.Sobel(depth, cv2.CV_32F, 1, 0)
     metal = 110 + 90 * slope - 30 * depth + rng.normal(0, 1.5, shape)
+    if grain:
+        bumps = cv2.GaussianBlur(rng.normal(0, 1, shape).astype(np.float32), (0, 0), 2.5)
+        metal += grain * bumps / bumps.std() * (bumps > 1.2 * bumps.std())
     return np.clip(metal, 0, 255).astype(np.float32)
 
 
@@ -66,15 +69,17 @@ def photographed(
     blur: float = 0.0,
     glare: float = 0.0,
     top: float = 4.0,
+    grain: float = 0.0,
 ) -> Drawn:
     """Return a photograph of a plate.
 
     ``askew`` draws the top's ends together, by this share; ``bow`` bends the plate, by this share
-    of its height; ``blur`` is in mm; ``glare`` is the share of the plate that is burnt out.
+    of its height; ``blur`` is in mm; ``glare`` is the share of the plate that is burnt out;
+    ``grain`` is how much brighter (of 255) bumps of the metal are.
     """
     rng = np.random.default_rng(5)
     signs = boxes(text, top=top)
-    plate = _plate(signs, rng)
+    plate = _plate(signs, rng, grain)
     if glare:
         plate[: round(glare * len(plate))] = 400
     margin = 4.0 * scale

@@ -113,7 +113,7 @@ def test_what_was_accepted_can_be_repeated(folder: Path) -> None:
     assert "kept in the record" in result.stderr
     again = boxes_of(result.stdout, "again").signs
     for one, other in zip(kept, again, strict=True):
-        assert one == pytest.approx(other, abs=0.05)
+        assert one == other
 
 
 def test_measurements_are_replaced_only_when_told_to(folder: Path) -> None:

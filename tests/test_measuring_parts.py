@@ -6,14 +6,15 @@ from typing import Any
 
 import numpy as np
 import pytest
+from drawn_plates import HEIGHT, WIDTH, photographed
 
 pytest.importorskip("cv2")
 
-from inscribe.measuring import boxes, glare, lens
+from inscribe.measuring import Picture, boxes, findings, glare, lens, strokes
 from inscribe.measuring.cutting import SignExtent, cells
 from inscribe.measuring.rhythm import Expected
 from inscribe.measuring.strokes import PER_MM
-from inscribe.measuring.view import barrelled
+from inscribe.measuring.view import View, barrelled
 
 SIZE = 4 * PER_MM  # pixels of a sign
 
@@ -98,6 +99,34 @@ def test_ink_that_is_only_a_crumb_does_not_shrink_the_box() -> None:
     ink[PER_MM : PER_MM + 8, 2 * PER_MM : 5 * PER_MM] = 1
     (found,) = boxes.drawn(ink, (0, ink.shape[1]), [SignExtent(1, 5, 0.9, 0.9)], [Expected(1, 0.2)])
     assert found.sides[1::2] == (1, 4)
+
+
+@pytest.mark.parametrize("grain", [4.0, 8.0, 12.0])
+def test_grain_all_over_the_metal_is_no_ink(grain: float) -> None:
+    drawn = photographed("夢見\n山川", grain=grain)
+    view = View(drawn.corners, WIDTH, HEIGHT, drawn.pixels.shape[1::-1])
+    shown = strokes.ink(view.rectified(drawn.pixels, PER_MM))
+    writing = shown[4 * PER_MM : 14 * PER_MM].mean()
+    assert writing > 0.02
+    assert shown[18 * PER_MM :].mean() < 0.02 * writing
+
+
+def test_boxes_that_are_no_more_than_guesses_are_refused() -> None:
+    picture = Picture("it.png", np.zeros((9, 9, 3), np.uint8))
+    assert findings.unsure_problem(picture, [0.9, 0.2, 0.3]) is None
+    problem = findings.unsure_problem(picture, [0.3, 0.3, 0.5])
+    assert problem is not None
+    assert "hardly be told from the metal" in problem.message
+    assert "--cut" in (problem.hint or "")
+
+
+def test_a_crumb_that_stands_apart_does_not_widen_the_box() -> None:
+    ink = np.zeros((10 * PER_MM, 8 * PER_MM), np.float32)
+    ink[PER_MM : 4 * PER_MM, 2 * PER_MM : 4 * PER_MM] = 1
+    ink[2 * PER_MM : 2 * PER_MM + 5, 6 * PER_MM : 6 * PER_MM + 5] = 1
+    box = boxes.tight(ink, 0, ink.shape[1], 0, 5)
+    assert box is not None
+    assert box[0] + box[2] < 4.1
 
 
 def test_signs_are_not_drawn_out_to_take_up_grain() -> None:

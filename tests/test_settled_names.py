@@ -11,6 +11,7 @@ from click.testing import CliRunner
 
 from inscribe.cli import cli
 from inscribe.errors import InputError
+from inscribe.keeping import Work, names_settled
 from inscribe.reading import read_text
 from inscribe.reading.names import settle, settled_readings, settling
 from inscribe.record.reading.settled import settled_names
@@ -48,6 +49,14 @@ def test_the_signs_themselves_count_where_the_override_does_not_repeat_them(fold
     path = folder / "A-1.toml"
     path.write_text(RECORD.replace('of = "嶺曉"\n', ""), "utf-8")
     assert settled_names(folder)[0].written == "嶺暁"
+
+
+def test_it_is_told_how_far_the_search_for_settled_names_is(folder: Path) -> None:
+    heard: list[tuple[int, int]] = []
+    paths = sorted(folder.glob("*.toml"))
+    nothing = Work((), lambda path: ())
+    with names_settled(folder, paths, nothing, None, lambda *told: heard.append(told)):
+        assert heard == [(1, 2), (2, 2)]
 
 
 def test_name_puts_it_first(folder: Path) -> None:

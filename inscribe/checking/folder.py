@@ -76,7 +76,7 @@ def check_folder(
     there = Survey([folder]) if folder.is_file() else survey(folder)
     with (
         store_of(folder, cache, keep=keep) as store,
-        names_settled(folder, there.records, examined(file), store) as work,
+        names_settled(folder, there.records, examined(file), store, progress) as work,
     ):
         looked = [
             Looked(path, *_looked_at(values[0], path, file))

@@ -162,7 +162,7 @@ def open_folder(
     there = Survey([folder]) if folder.is_file() else survey(folder)
     with (
         store_of(folder, cache, keep=keep) as store,
-        names_settled(folder, there.records, documents_read(library), store) as work,
+        names_settled(folder, there.records, documents_read(library), store, progress) as work,
     ):
         yield OpenFolder(there, work, store, progress)
 

@@ -17,16 +17,15 @@ per-record work: a ``Work`` with a function from path to plain data. What is mad
 together (``checking/across.py``: birth years, one object twice, other words) is kept as long as
 none of them changes; two wordings that were compared are compared once.
 
-Growth, measured with ``tests/benchmarks/drawers.py`` (20,000 generated records, nearly no text
-twice, on two cores shared with others, so that processor seconds count and the clock does not).
-At a load of 8 to 11: ``check`` cold 127 s of processor; with one record changed 18 s, nearly all of
-it comparing wordings that are alike (1,000 pairs a run; generated verse has thousands). At a load
-of 18 to 21, where the same work costs up to half as much again: ``check`` cold 178 s and at most
-292 MiB a process, warm 1.9 s and 79 MiB; ``index`` cold 108 s with the making of two dictionaries,
-warm 2.4 s and 142 MiB (its headings are kept, half of the time is the writing of 11 MiB of CSV);
-``concord`` of a word cold 83 s, warm 1.6 s and 79 MiB (what cannot have the word is not taken
-apart), ``--clusters`` warm 4.7 s and 241 MiB. Of 2,000: ``entry --format md`` cold 32 s and 262
-MiB, warm 0.4 s and 34 MiB; it is a stream, as are html, json, csv and lido, and into a folder tei,
+Growth, measured with ``tests/benchmarks/drawers.py`` (20,000 generated records with 28,973 texts,
+26,820 of them unlike each other, at a load of 11 to 17 on two cores, so that processor seconds
+count and the clock does not): ``check`` cold 225 s of processor, 280 s by the clock and at most 322
+MiB a process; alone on two cores at least 113 s. A signature with its date in a column of its own
+costs most. Warm: ``check`` 1.8 s and 90 MiB, ``index`` 1.8 s and 163 MiB (11 MiB of CSV), ``next``
+1.8 s, ``concord`` of a word 1.4 s and 72 MiB, ``--clusters`` 5.1 s and 214 MiB; ``index`` after a
+``check`` 4.6 s. A run stopped by Ctrl-C or killed keeps what it had finished, and the next goes
+on. Of 2,000 older records: ``entry --format md`` cold 32 s and 262 MiB, warm 0.4 s and 34 MiB;
+it is a stream, as are html, json, csv and lido, and into a folder tei,
 annotation, linked, handout and slides. All entries at once are held by docx, pdf, svg, iiif, a
 site, and several in one tei, annotation or linked document: of them, a drawer at a time. What else
 grows is the memory of what holds all documents (``--clusters``, ``--translations``, the comparison

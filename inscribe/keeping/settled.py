@@ -11,7 +11,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-from inscribe.keeping.each import Work, each_record
+from inscribe.keeping.each import Progress, Work, each_record
 from inscribe.keeping.marks import mark_of_all
 from inscribe.keeping.store import Store
 from inscribe.record import SettledName, as_settled, settled_beside, settled_in
@@ -35,7 +35,11 @@ _NONE = "[]"  # as it is kept: most records settle no name
 
 @contextmanager
 def names_settled(
-    place: Path, paths: Sequence[Path], work: Work, store: Store | None
+    place: Path,
+    paths: Sequence[Path],
+    work: Work,
+    store: Store | None,
+    progress: Progress = lambda done, count: None,
 ) -> Iterator[Work]:
     """Read names, within, as they were settled in the records; give the work that depends on it.
 
@@ -44,11 +48,12 @@ def names_settled(
         paths: the records of the folder.
         work: what is to be made of each record.
         store: what is kept of the folder.
+        progress: hears how many of how many records were looked through for such names.
     """
     if place.is_file():
         names = settled_beside(place)
     else:
-        kept = each_record(paths, SETTLED, store, worth=lambda rows: rows != _NONE)
+        kept = each_record(paths, SETTLED, store, progress, worth=lambda rows: rows != _NONE)
         names = [name for path, (rows,) in kept for name in _names(rows, path)]
     mark = mark_of_all(names) if names else ""
     with as_settled(names):

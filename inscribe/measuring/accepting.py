@@ -50,7 +50,7 @@ def photograph(
     picture: str, found: Measured, asked: Asked, by: str, on: date, faces: int
 ) -> Photograph:
     """Return how a proposal came about, so that it can be repeated."""
-    corners = tuple(round(value, 3) for corner in found.corners for value in corner)
+    corners = tuple(value for corner in found.corners for value in corner)
     return Photograph(
         picture,
         by,
@@ -58,7 +58,7 @@ def photograph(
         face=asked.face if faces > 1 else None,
         corners=corners,
         scale=round(found.scale, 2),
-        barrel=round(found.barrel, 4),
+        barrel=found.barrel,
         cuts=", ".join(said_cut(sign, cut) for sign, cut in sorted(asked.cuts.items())),
         drawn=", ".join(str(sign.sign + 1) for sign in found.signs if sign.is_given),
     )

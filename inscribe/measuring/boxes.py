@@ -21,6 +21,8 @@ BLUR = 0.09  # mm by which ink spreads beyond its stroke
 STEP = PER_MM // ROWS  # rows of pixels in one of ``ROWS``
 CRUMB = 0.45  # of a cell: ink that is shorter is not the whole sign
 LEAST = 0.08  # mm of ink that a side must show
+NEAR = 0.2  # mm: strokes nearer to each other are one piece
+PIECE = 0.05  # share of a sign's ink: a smaller piece that stands apart is grain or a neighbour's
 
 
 def column_inks(ink: Array, sides: list[tuple[float, float]]) -> list[ColumnInk]:
@@ -123,7 +125,7 @@ def tight(ink: Array, left: float, right: float, top: float, bottom: float) -> B
     """
     first, last = round(top * PER_MM), max(round(bottom * PER_MM), round(top * PER_MM) + 1)
     start = max(0, round(left))
-    cell = ink[first:last, start : max(start + 1, round(right))] > CLEAR
+    cell = _pieces(ink[first:last, start : max(start + 1, round(right))])
     need = LEAST * PER_MM
     across, down = _reach(cell.sum(0), need), _reach(cell.sum(1), need)
     if across is None or down is None:
@@ -131,6 +133,16 @@ def tight(ink: Array, left: float, right: float, top: float, bottom: float) -> B
     x, width = _shrunk(start + across[0], start + across[1], start, start + cell.shape[1])
     y, height = _shrunk(first + down[0], first + down[1], first, last)
     return x, y, width, height
+
+
+def _pieces(cell: Array) -> Array:
+    """Return where a cell shows strokes, without crumbs that stand apart from its sign."""
+    clear = cell > CLEAR
+    side = 2 * round(NEAR * PER_MM / 2) + 1
+    disc = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (side, side))
+    number, pieces = cv2.connectedComponents(cv2.dilate(clear.astype(np.uint8), disc))
+    held = np.bincount(pieces[clear], cell[clear], number)
+    return np.asarray(clear & (held >= PIECE * held.sum())[pieces])
 
 
 def _reach(sums: Array, need: float) -> tuple[int, int] | None:

@@ -6,6 +6,7 @@ benchmark, between what it calls good and what it calls flawed.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -26,6 +27,7 @@ BOWED = 0.012  # share of its length by which a long side may bow
 SOFT = 0.65  # mm over which even the sharpest edge of a blurred picture changes
 BURNT = 0.40  # share of a picture without an outline that may be burnt out
 FAINT = 2.8  # strokes stand out from bare metal at least so many times
+UNSURE = 0.4  # usual certainty of the boxes: below it they are guesses
 TOO_MANY = 1.9  # price of columns that are not there
 ENOUGH = 0.9  # price below which more columns than asked are there
 BROAD = 1.5  # columns as wide as so many lengths of their signs may be several columns
@@ -121,6 +123,17 @@ def face_problem(
             "take it again, sharper or with light from the side, and never treat the object",
         )
     return _column_problem(picture, face.ink, counts)
+
+
+def unsure_problem(picture: Picture, certainties: Sequence[float]) -> InputError | None:
+    """Return what is wrong when the boxes are, by their own certainties, no more than guesses."""
+    if sum(certainties) >= UNSURE * len(certainties):
+        return None
+    return _refused(
+        picture,
+        "the strokes can hardly be told from the metal: the signs cannot be parted",
+        "take it again with light from the side, or give some --cut or boxes yourself",
+    )
 
 
 def _column_problem(picture: Picture, ink: Array, counts: list[int]) -> InputError | None:

@@ -20,6 +20,7 @@ from inscribe.record import Inscription, Plate
 from inscribe.signs import Column
 
 PLACES = 2  # decimals of a mm that are kept
+CORNERS, BARREL = 3, 4  # decimals of a view that are kept: what the record says repeats it exactly
 
 
 def measure(picture: Picture, inscription: Inscription, asked: Asked) -> Measured:
@@ -41,6 +42,8 @@ def measure(picture: Picture, inscription: Inscription, asked: Asked) -> Measure
     sides = bands(ink, column_cuts(ink, len(columns))[0])
     told = _told(ink, sides, columns, asked)
     signs = _signs(ink, sides, columns, told, asked)
+    if problem := findings.unsure_problem(picture, [sign.certainty for sign in signs]):
+        raise problem
     plate = Plate(round(view.width, PLACES), round(view.height, PLACES))
     measured = tuple(_column(column, signs, told[n], view) for n, column in enumerate(columns))
     return Measured(plate, view.corners, view.scale, view.barrel, signs, measured)
@@ -94,6 +97,7 @@ def seen(picture: Picture, asked: Asked) -> tuple[View, Outline]:
 
 
 def _view(picture: Picture, outline: Outline, asked: Asked) -> View:
+    """Return the view of an outline as a record keeps it."""
     plate = asked.plate
     if plate is None:
         assert asked.scale is not None
@@ -102,7 +106,8 @@ def _view(picture: Picture, outline: Outline, asked: Asked) -> View:
         down = (np.hypot(*(d - a)) + np.hypot(*(c - b))) / 2
         plate = Plate(float(across / asked.scale), float(down / asked.scale))
     barrel = outline.barrel if asked.barrel is None else asked.barrel
-    return View(outline.corners, plate.width, plate.height, picture.size, barrel)
+    corners = tuple((round(x, CORNERS), round(y, CORNERS)) for x, y in outline.corners)
+    return View(corners, plate.width, plate.height, picture.size, round(barrel, BARREL))
 
 
 def _told(

@@ -56,7 +56,7 @@ class EntryStream:
         work = Work((f"entry {self.form}",), self._make, self._of)
         with (
             store_of(self.folder) as store,
-            names_settled(self.folder, self.paths, work, store) as settled,
+            names_settled(self.folder, self.paths, work, store, self.progress) as settled,
         ):
             for path, (made,) in each_record(self.paths, settled, store, self.progress):
                 if made["problem"]:

@@ -48,12 +48,15 @@ if TYPE_CHECKING:
         prepare_for as prepare_for,
         verse_dictionary as verse_dictionary,
     )
-    from inscribe.reading.lexicon.paradigms import inflections as inflections
+    from inscribe.reading.lexicon.paradigms import (
+        conjugation_named as conjugation_named,
+        inflections as inflections,
+    )
 else:
     __getattr__ = late.door(
         __name__,
         {
             "dictionary": "FEATURES gathering prepare_for verse_dictionary",
-            "paradigms": "inflections",
+            "paradigms": "conjugation_named inflections",
         },
     )

@@ -37,7 +37,7 @@ from inscribe.reading.lexicon.verbs import (
 )
 from inscribe.reading.lexicon.vocabulary import unidic_entries, wanted_class
 from inscribe.reading.mecab import DictionaryEntry
-from inscribe.reading.words import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED
+from inscribe.reading.words import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED, beat_of_entry
 
 _DICRC = "cost-factor = 700\nbos-feature = BOS/EOS\n"
 _HEADER_SIZE = 72
@@ -189,7 +189,10 @@ def _write(
             left, cost = numbers[entry.connection], max(-30000, min(30000, entry.cost))
             right = left if entry.right_connection < 0 else numbers[entry.right_connection]
             place = features.place_of(entry.feature())
-            file.write(f"{entry.written},{left},{right},{cost},{place}\n")
+            beat = beat_of_entry(
+                entry.kana, entry.part_of_speech, entry.lemma, entry.origin, entry.parts
+            )
+            file.write(f"{entry.written},{left},{right},{cost},{place},{beat}\n")
 
 
 def _tokens(unknown: bytes) -> Iterator[tuple[int, int]]:

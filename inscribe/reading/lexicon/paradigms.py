@@ -35,6 +35,21 @@ _SPOKEN = str.maketrans("はひふへほゐゑをぢづ", "わいうえおいえ
 AT_START = str.maketrans("ゐゑをぢづ", "いえおじず")  # は ひ ふ へ ほ keep their sound there
 _WHOLE_CLASSES = {"カ行変格": "カ", "サ行変格": "サ", "ナ行変格": "ナ", "ラ行変格": "ラ"}
 
+_CLASSES = {
+    "四段": "四段",
+    "上一": "上一段",
+    "上二": "上二段",
+    "下一": "下一段",
+    "下二": "下二段",
+    "カ変": "カ行変格",
+    "サ変": "サ行変格",
+    "ナ変": "ナ行変格",
+    "ラ変": "ラ行変格",
+    "シク": "形容詞-シク",
+    "ク": "形容詞-ク",
+    "ク接尾": "形容詞-ク",
+}
+
 
 class Inflection(NamedTuple):
     """One form: its name, its ending as written and in current kana, its cost beside the others."""
@@ -98,3 +113,13 @@ def _upper_classes(row: str, base: str) -> tuple[str, ...]:
     if row.startswith("ア"):
         return ("上一段-ワ行", "上一段-ヤ行") if single else ("上二段-ヤ行", "上二段-ハ行")
     return (f"上一段-{row}",) if single else (f"上二段-{row}",)
+
+
+def conjugation_named(name: str) -> str:
+    """Return the conjugation of a class as the tables name it; empty where there is none.
+
+    >>> conjugation_named("下二ラ"), conjugation_named("シク")
+    ('下二段-ラ行', '形容詞-シク')
+    """
+    kind = _CLASSES.get(name) or _CLASSES.get(name[:2], "")
+    return f"{kind}-{name[2:]}行" if kind and name[:2] in _CLASSES and len(name) == 3 else kind

@@ -18,27 +18,13 @@ from inscribe.reading.lexicon.boundaries import (
 from inscribe.reading.lexicon.groups import groups, with_words
 from inscribe.reading.lexicon.mixed_spellings import compound_stems
 from inscribe.reading.lexicon.nouns import common_word_costs, spoken_kana
-from inscribe.reading.lexicon.paradigms import inflections
+from inscribe.reading.lexicon.paradigms import conjugation_named, inflections
 from inscribe.reading.lexicon.shortened import inner_left_out, left_out
 from inscribe.reading.lexicon.stems import RARER_CLASS, ClassIndex, Stem
 from inscribe.reading.lexicon.vocabulary import conjugate
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import modern_kana, morae, old_spellings
 
-_CLASSES = {
-    "四段": "四段",
-    "上一": "上一段",
-    "上二": "上二段",
-    "下一": "下一段",
-    "下二": "下二段",
-    "カ変": "カ行変格",
-    "サ変": "サ行変格",
-    "ナ変": "ナ行変格",
-    "ラ変": "ラ行変格",
-    "シク": "形容詞-シク",
-    "ク": "形容詞-ク",
-    "ク接尾": "形容詞-ク",
-}
 _SUFFIX = "接尾辞-形容詞的"
 _COVERS_ENDING = {
     "カ行変格": "来",
@@ -84,7 +70,7 @@ def verb_rows() -> list[VerbRow]:
     names: list[str] = []
     for table in ("verse_verbs", "verse_adjectives"):
         for row in tables.rows(table):
-            conjugation = _CLASSES.get(row["class"], "") or _with_row(row["class"])
+            conjugation = conjugation_named(row["class"])
             raw.append((row["written"], row["historical"], conjugation, row["gloss"]))
             names.append(row["class"])
     cuts: dict[str, set[int]] = {}
@@ -121,11 +107,6 @@ def _modern_stem(kana: str, conjugation: str, cuts: tuple[int, ...]) -> str:
         if whole.endswith(modern):
             return whole[: len(whole) - len(modern)]
     return modern_kana(kana, "", cuts)
-
-
-def _with_row(name: str) -> str:
-    kind = _CLASSES.get(name[:2])
-    return f"{kind}-{name[2:]}行" if kind and len(name) == 3 else ""
 
 
 def _covers(written: str, conjugation: str) -> bool:

@@ -18,6 +18,7 @@ from collections.abc import Collection, Iterable, Sequence
 from itertools import pairwise
 
 from inscribe import tables
+from inscribe.reading.lexicon import conjugation_named
 from inscribe.reading.spelling import modern_kana
 from inscribe.reading.verse.scansion import Phrases
 from inscribe.reading.words import ReadWord
@@ -123,9 +124,7 @@ def _customary() -> dict[str, list[tuple[str, frozenset[str]]]]:
     """Return stems in current kana with their nouns, by UniDic's conjugation."""
     found: dict[str, list[tuple[str, frozenset[str]]]] = {}
     for row in tables.rows("verse_pairs"):
-        kind = row["class"]
-        name = f"文語{kind[:2]}段-{kind[-1]}行" if kind[:2] != "四段" else f"文語四段-{kind[-1]}行"
         nouns = frozenset(modern_kana(noun, "名詞") for noun in tables.listed(row["nouns"]))
         stem = modern_kana(row["historical"], "動詞") if row["historical"] else ""
-        found.setdefault(name, []).append((stem, nouns))
+        found.setdefault(f"文語{conjugation_named(row['class'])}", []).append((stem, nouns))
     return found

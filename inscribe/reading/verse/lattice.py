@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.reading.verse.metre import ACROSS, DEPENDENT, Metre, phrase_cost
-from inscribe.reading.words import BEATS, Beat, ReadWord
+from inscribe.reading.words import Beat, ReadWord, beat_of
 
 BEAM = 9000  # partial readings that cost this much more than the best at their place are dropped
 _FAR = 10_000  # more morae than any text has
@@ -126,7 +126,7 @@ def best_path(
     for span in spans:
         starting.setdefault(span.start, []).append(span)
     phrases = metre.phrases
-    places = _places(starting, length)
+    places = places_of(starting, length)
     places[0].partials[0] = {around.before: (0, around.before, None, None)}
     places[0].cheapest = 0
     elsewhere, at_break = (steps_of(metre, at, around.first) for at in (False, True))
@@ -170,7 +170,7 @@ def homographs(pieces: Iterable[ReadWord]) -> Homographs:
     return Homographs(every, worth, weighed, min(counts, default=0), max(counts, default=0))
 
 
-def _places(starting: dict[int, list[LatticeSpan]], length: int) -> list[_Place]:
+def places_of(starting: dict[int, list[LatticeSpan]], length: int) -> list[_Place]:
     """Return the places of a text, with the morae that the words from there on may have."""
     places = [_Place(_FAR, -_FAR) for _ in range(length)]
     places.append(
@@ -250,7 +250,7 @@ class _StepsOfBeats(dict[int, dict[_State, _Steps]]):
         self._how = (metre, at_break, first)
 
     def __missing__(self, beat: int) -> dict[_State, _Steps]:
-        steps = self[beat] = _StepsOfBeat(BEATS[beat], *self._how)
+        steps = self[beat] = _StepsOfBeat(beat_of(beat), *self._how)
         return steps
 
 

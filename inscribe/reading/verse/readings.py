@@ -25,6 +25,8 @@ class VerseReading(NamedTuple):
     searched: bool = False  # everywhere for words that keep the metre
     lattice: tuple[Node, ...] = ()  # the words that were tried, where not all of MeCab's
     by_source: bool = False  # the words say what the source has in kana
+    # The rivals it was held against: their words, their phrases, what they cost more.
+    near: tuple[tuple[list[ReadWord], Phrases, int], ...] = ()
 
 
 def taken_apart(reading: VerseReading) -> VerseReading:

@@ -16,7 +16,7 @@ from typing import NamedTuple
 from inscribe.reading.verse import tagger
 from inscribe.reading.verse.agreement import disagreement
 from inscribe.reading.verse.alternatives import FARTHEST
-from inscribe.reading.verse.lattice import LatticeSpan, state_of, steps_of
+from inscribe.reading.verse.lattice import LatticeSpan, places_of, state_of, steps_of
 from inscribe.reading.verse.metre import PARTS, Metre
 from inscribe.reading.verse.readings import VerseReading, taken_apart
 from inscribe.reading.verse.scansion import fitted_phrases
@@ -25,6 +25,7 @@ from inscribe.reading.words import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED, ReadW
 
 MOST = 12  # rivals that are looked for
 _BEAM = 5000  # partial readings that cost this much more than the best at their place are dropped
+_SPREAD = 6000  # of the costs of rivals; what agrees well may be worth so much
 _TRIED = 4000  # ends of readings that are gone on from before the search gives up
 _ONE_UNVOICED = 1200  # what it costs that a text which seems to mark voicing does not
 
@@ -39,6 +40,7 @@ class Rival(NamedTuple):
 # Offset in the text, state of the metre, class of the last word.
 _Key = tuple[int, int, int]
 _Arcs = dict[_Key, list[tuple[int, _Key, ReadWord]]]  # cost, where from, the word between
+_FIRST: _Key = (0, 0, 0)
 _Tail = tuple[ReadWord, "_Tail"] | None  # the words from a key to the end
 
 
@@ -51,55 +53,76 @@ def rivals(reading: VerseReading) -> list[Rival]:
     >>> {other.reading.words[-1].kana for other in (Rival(best, 0), *others)} >= {"やど", "と"}
     True
     """
-    near, _ = _near(reading)
-    return near
-
-
-def _near(reading: VerseReading) -> tuple[list[Rival], bool]:
-    """Return the rivals, and whether the reading itself was found among them, so costs compare."""
-    metre = reading.metre
-    if metre is None or metre in PARTS or reading.by_source or reading.lattice:
-        return [], False
-    text = "".join([word.written for word in reading.words])
-    unmarked = not reading.voiced or not has_voiced_kana(text)
-    spans = tagger.verse_spans(text, voiced=not unmarked)
-    said = {sounds_of(reading.words)}
-    own: int | None = None
-    found: list[Rival] = []
-    for cost, words in _ways(spans, len(text), metre, reading.voiced):
-        sounds = sounds_of(words)
-        if sounds in said:
-            own = cost if own is None and sounds == sounds_of(reading.words) else own
-            continue
-        said.add(sounds)
-        phrases = fitted_phrases(words, metre)[1]
-        other = taken_apart(VerseReading(words, metre, phrases, voiced=reading.voiced))
-        found.append(Rival(other, cost))
-        if len(found) == MOST:
-            break
-    compared = own is not None
+    if reading.near:
+        return [Rival(reading._replace(words=w, phrases=p), cost) for w, p, cost in reading.near]
+    own, others = ways(reading)
     if own is None:
-        own = min((rival.cost for rival in found), default=0)
-    own += disagreement(reading.words, reading.phrases)
-    near = [
-        Rival(other, cost + disagreement(other.words, other.phrases) - own) for other, cost in found
-    ]
-    near.sort(key=lambda rival: rival.cost)
-    return [rival for rival in near if rival.cost <= FARTHEST], compared
+        own = Rival(reading, min((rival.cost for rival in others), default=0))
+    return _in_order(own, others)
 
 
 def agreeing(reading: VerseReading) -> VerseReading:
     """Return the reading, or the rival whose words agree so much better that it costs less.
 
-    Only where okurigana are left out: what is written decides more than what agrees.
+    Only where okurigana are left out: what is written decides more than what agrees. The rivals
+    are kept with the reading.
     """
     if not any(word.note == OKURIGANA_LEFT_OUT for word in reading.words):
         return reading
-    near, compared = _near(reading)
-    better = min(near, key=lambda rival: rival.cost, default=None)
-    if better is None or better.cost >= 0 or not compared:
+    own, others = ways(reading)
+    if own is None:
         return reading
-    return reading._replace(words=better.reading.words, phrases=better.reading.phrases)
+    best, *rest = sorted([own, *others], key=_cost_agreed)
+    near = tuple(
+        (rival.reading.words, rival.reading.phrases, rival.cost) for rival in _in_order(best, rest)
+    )
+    return reading._replace(words=best.reading.words, phrases=best.reading.phrases, near=near)
+
+
+def _cost_agreed(rival: Rival) -> int:
+    return rival.cost + disagreement(rival.reading.words, rival.reading.phrases)
+
+
+def _in_order(best: Rival, others: Sequence[Rival]) -> list[Rival]:
+    """Return the others with what they cost more than the best, the likeliest first."""
+    own = _cost_agreed(best)
+    near = [Rival(other.reading, _cost_agreed(other) - own) for other in others]
+    return sorted([each for each in near if each.cost <= FARTHEST], key=lambda each: each.cost)
+
+
+def ways(reading: VerseReading, most: int = MOST) -> tuple[Rival | None, list[Rival]]:
+    """Return the reading itself as the search finds it, and others that sound otherwise.
+
+    Their costs are those of their words and their metre. None where the search does not find it.
+    """
+    metre = reading.metre
+    if metre is None or metre in PARTS or reading.by_source or reading.lattice:
+        return None, []
+    text = "".join([word.written for word in reading.words])
+    unmarked = not reading.voiced or not has_voiced_kana(text)
+    spans = tagger.verse_spans(text, voiced=not unmarked)
+    itself = sounds_of(reading.words)
+    own: Rival | None = None
+    said: set[str] = set()
+    found: list[Rival] = []
+    cheapest: int | None = None
+    for cost, words in _ways(spans, len(text), metre, reading.voiced):
+        cheapest = cost if cheapest is None else cheapest
+        if cost > cheapest + _SPREAD:
+            break
+        sounds = sounds_of(words)
+        if sounds in said:
+            continue
+        said.add(sounds)
+        if sounds == itself:
+            own = Rival(reading, cost)
+            continue
+        phrases = fitted_phrases(words, metre)[1]
+        other = taken_apart(VerseReading(words, metre, phrases, voiced=reading.voiced))
+        found.append(Rival(other, cost))
+        if len(found) == most:
+            break
+    return own, found
 
 
 def sounds_of(words: Sequence[ReadWord]) -> str:
@@ -113,25 +136,26 @@ def _ways(
     """Yield readings in a metre with their costs, the cheapest first."""
     best, arcs, ends = _forward(spans, length, metre, voiced)
     number = count()
-    heap: list[tuple[int, int, int, _Key, _Tail]] = [
-        (best[key] + more, next(number), more, key, None) for key, more in ends
+    heap: list[tuple[int, int, int, _Key, str, _Tail]] = [
+        (best[key] + more, next(number), more, key, "", None) for key, more in ends
     ]
     heapq.heapify(heap)
     seen: set[tuple[_Key, str]] = set()
     tried = 0
     while heap and tried < _TRIED:
-        total, _, behind, key, tail = heapq.heappop(heap)
+        total, _, behind, key, said, tail = heapq.heappop(heap)
         tried += 1
-        words = _words_of(tail)
         if not key[0]:
-            yield total, words
+            yield total, _words_of(tail)
             continue
-        if (key, sounds := sounds_of(words)) in seen:
+        if (key, said) in seen:
             continue
-        seen.add((key, sounds))
+        seen.add((key, said))
         for cost, before, word in arcs[key]:
             more = behind + cost
-            heapq.heappush(heap, (best[before] + more, next(number), more, before, (word, tail)))
+            sounds = word.kana + said
+            way = (best[before] + more, next(number), more, before, sounds, (word, tail))
+            heapq.heappush(heap, way)
 
 
 def _words_of(tail: _Tail) -> list[ReadWord]:
@@ -150,31 +174,35 @@ def _forward(
     starting: dict[int, list[LatticeSpan]] = {}
     for span in spans:
         starting.setdefault(span.start, []).append(span)
-    first: _Key = (0, 0, 0)
-    best: dict[_Key, int] = {first: 0}
+    places = places_of(starting, length)
+    best: dict[_Key, int] = {_FIRST: 0}
     arcs: _Arcs = {}
-    at: dict[int, dict[_Key, None]] = {0: {first: None}}
+    at: dict[int, dict[_Key, None]] = {0: {_FIRST: None}}
     steps = steps_of(metre, False, True)
     for position in range(length):
         keys = at.get(position)
         if not keys or position not in starting:
             continue
         limit = min([best[key] for key in keys]) + _BEAM
-        kept = [key for key in keys if best[key] <= limit]
+        kept = [(best[key], key) for key in keys if best[key] <= limit]
         for _, end, words in starting[position]:
+            reached = at.setdefault(end, {})
+            fewest, most = places[end].fewest, places[end].most
             for connection, own, right, beat, word in words.weighed:
                 row = side * connection
                 if voiced and word.note == VOICING_NOT_MARKED:
                     own += _ONE_UNVOICED
                 after_word = steps[beat]
-                for key in kept:
+                for so_far, key in kept:
                     cost = own + cells[key[2] + row]
-                    for state, more, _ in after_word[key[1]]:
+                    for state, more, due in after_word[key[1]]:
+                        if not fewest <= due <= most:
+                            continue
                         new = (end, state, right)
-                        total = best[key] + cost + more
-                        if new not in best:
+                        total = so_far + cost + more
+                        if new not in reached:
+                            reached[new] = None
                             best[new], arcs[new] = total, []
-                            at.setdefault(end, {})[new] = None
                         elif total < best[new]:
                             best[new] = total
                         arcs[new].append((cost + more, key, word))

@@ -115,8 +115,7 @@ def verse_path(text: str, *, voiced: bool) -> tuple[list[ReadWord], int]:
 
 def _piece(written: str, printed: str) -> ReadWord:
     """Return a word of the dictionary as MeCab prints it; the rest is in the file of features."""
-    numbers, _, place = printed.rpartition(",")
-    return verse_piece(written, f"{numbers},{_feature_at(int(place))}")
+    return verse_piece(written, printed, _feature_at)
 
 
 def _feature_at(place: int) -> str:
@@ -161,12 +160,15 @@ def verse_spans(text: str, *, voiced: bool = True) -> list[LatticeSpan]:
     known = _homographs()[voiced]
     even = len(text.encode("utf-8", "surrogatepass")) == _BYTES * len(text)
     offsets = {} if even else _character_offsets(text)
-    spans: list[LatticeSpan] = []
+    places: dict[str, tuple[int, str]] = {}  # where words stand, and how they are written
+    new: dict[str, list[ReadWord]] = {}  # those met for the first time
     made_up: list[Node] = []
-    there: set[str] = set()  # place and signs of what has been seen
     for line in printed.split("\n"):
-        place = line[: line.rfind("\t")]
-        if place in there:
+        cut = line.rfind("\t")
+        place = line[:cut]
+        if place in places:
+            if place in new and line[cut + 1] != "?":
+                new[place].append(_piece(places[place][1], line[cut + 1 :]))
             continue
         byte, _, word = line.partition("\t")
         _, _, word = word.partition("\t")
@@ -177,22 +179,19 @@ def verse_spans(text: str, *, voiced: bool = True) -> list[LatticeSpan]:
             piece = _verse_lines.get(word) or kept_piece(word, _verse_lines, _piece)
             made_up.append(Node(start, start + piece.length, piece))
         else:
-            there.add(place)
             written = word[: word.index("\t")]
-            words = known.get(written) or _learnt(written, text, voiced)
-            spans.append(LatticeSpan(start, start + len(written), words))
-    return _with_made_up(spans, made_up) if made_up else spans
-
-
-def _learnt(written: str, text: str, voiced: bool) -> Homographs:
-    """Keep the homographs of every word in ``text`` at once, and return those of one."""
-    known = _homographs()[voiced]
-    if len(known) > MOST_KEPT:
+            places[place] = start, written
+            if written not in known:
+                new[place] = [_piece(written, line[cut + 1 :])]
+    if len(known) + len(new) > MOST_KEPT:
         known.clear()
-    nodes = [node for node in verse_lattice(text, voiced=voiced) if node.piece.known]
-    for span in spans_of([node for node in nodes if node.piece.written not in known]):
-        known[text[span.start : span.end]] = span.words
-    return known[written]
+        return verse_spans(text, voiced=voiced)
+    known.update({places[place][1]: homographs(words) for place, words in new.items()})
+    spans = [
+        LatticeSpan(start, start + len(written), known[written])
+        for start, written in places.values()
+    ]
+    return _with_made_up(spans, made_up) if made_up else spans
 
 
 def _with_made_up(spans: list[LatticeSpan], made_up: list[Node]) -> list[LatticeSpan]:

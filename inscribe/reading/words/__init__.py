@@ -37,6 +37,7 @@ if TYPE_CHECKING:
         OKURIGANA_LEFT_OUT as OKURIGANA_LEFT_OUT,
         UNREAD_SIGNS as UNREAD_SIGNS,
         VOICING_NOT_MARKED as VOICING_NOT_MARKED,
+        beat_of_entry as beat_of_entry,
         unidic_piece as unidic_piece,
         unknown_piece as unknown_piece,
         unread_piece as unread_piece,
@@ -69,9 +70,9 @@ if TYPE_CHECKING:
         without_reasons as without_reasons,
     )
     from inscribe.reading.words.pieces import (
-        BEATS as BEATS,
         Beat as Beat,
         ReadWord as ReadWord,
+        beat_of as beat_of,
         rewritten as rewritten,
         romaji_of as romaji_of,
         voiced_first as voiced_first,
@@ -115,8 +116,8 @@ else:
             "compounds": "joined",
             "counting": "counted",
             "features": (
-                "OKURIGANA_LEFT_OUT UNREAD_SIGNS VOICING_NOT_MARKED unidic_piece unknown_piece "
-                "unread_piece verse_piece"
+                "OKURIGANA_LEFT_OUT UNREAD_SIGNS VOICING_NOT_MARKED beat_of_entry unidic_piece "
+                "unknown_piece unread_piece verse_piece"
             ),
             "grammar": "gloss_of_auxiliary grammar_of",
             "lexical": "SignatureWord",
@@ -128,7 +129,7 @@ else:
                 "OverrideLike applying part_of_speech settled_part settled_proposal "
                 "settled_signature span_of still_open why_settled without_reasons"
             ),
-            "pieces": "BEATS Beat ReadWord rewritten romaji_of voiced_first",
+            "pieces": "Beat ReadWord beat_of rewritten romaji_of voiced_first",
             "results": (
                 "CANNOT_BE_READ Doubt Interpretation Kind PERSON_PARTS Passage Register Role "
                 "SignaturePart in_order"

@@ -2,40 +2,93 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import Any
+
 from inscribe.reading.spelling import hiragana, spoken
-from inscribe.reading.words.pieces import PARTS_MEET, UNKNOWN_COST, ReadWord, beat_number
+from inscribe.reading.words.pieces import (
+    PARTS_MEET,
+    UNKNOWN_COST,
+    ReadWord,
+    beat_number,
+    number_of_beat,
+)
 
 # Notes of the words with which a text is read that marks no voicing.
 VOICING_NOT_MARKED = "voicing not marked"
 OKURIGANA_LEFT_OUT = "okurigana left out"
 _LAST_OF_THE_FIRST_PLANE = "\uffff"
+_TOLD = "kana part_of_speech conjugation form lemma origin gloss note said parts is_simple prefix"
+_OF_FEATURE = frozenset(_TOLD.split())  # what the file of features tells of a word
 _UNREAD = "…"
 UNREAD_SIGNS = frozenset("□々ゝゞ")  # a repeat mark is left where what it repeats cannot be read
 
 
-def verse_piece(written: str, feature: str) -> ReadWord:
-    """Return a word from the dictionary of verse (see ``mecab.DictionaryEntry``)."""
-    fields = feature.split(",")
-    left, right, cost, kana, pos, conjugation, form, lemma, origin, gloss, note, parts = fields
+def verse_piece(written: str, printed: str, feature_at: Callable[[int], str]) -> ReadWord:
+    """Return a word from the dictionary of verse, its feature read when it is asked for.
+
+    MeCab prints its classes, its cost, where ``feature_at`` finds what else is told of it
+    (see ``mecab.DictionaryEntry``), and its beat.
+    """
+    return _VerseWord(written, printed, feature_at)
+
+
+class _VerseWord(ReadWord):
+    """A word of verse: of most, the search for the best reading asks only cost, classes, beat."""
+
+    __slots__ = ("_feature_at", "_place")
+
+    def __init__(self, written: str, printed: str, feature_at: Callable[[int], str]) -> None:
+        left, right, cost, place, beat = printed.split(",")
+        self.written = written
+        self.length = len(written)
+        self.connection = int(left)
+        self.right_connection = int(right)
+        self.cost = int(cost)
+        self.known = True
+        self.hears(int(beat))
+        self._place = int(place)
+        self._feature_at = feature_at
+
+    def __getattr__(self, name: str) -> Any:
+        if name not in _OF_FEATURE:
+            return super().__getattr__(name)
+        feature = self._feature_at(self._place)
+        kana, pos, conjugation, form, lemma, origin, gloss, note, parts = feature.split(",")
+        super().__init__(
+            self.written,
+            _said(kana, lemma, parts),
+            pos,
+            kana=_unmarked(kana),
+            conjugation=conjugation,
+            form=form,
+            lemma=lemma,
+            origin=origin,
+            gloss=gloss,
+            note=note,
+            connection=self.connection,
+            right_connection=self.right_connection,
+            cost=self.cost,
+            parts=_words_of(self.written, parts.split("/"), kana.split(" "), note) if parts else (),
+        )
+        return getattr(self, name)
+
+
+def beat_of_entry(kana: str, part_of_speech: str, lemma: str, origin: str, parts: str) -> int:
+    """Return the number of the beat of a word of verse, from what its dictionary says of it."""
+    return number_of_beat(_unmarked(kana), _said(kana, lemma, parts), part_of_speech, origin)
+
+
+def _unmarked(kana: str) -> str:
+    return kana.replace(PARTS_MEET, "").replace(" ", "")
+
+
+def _said(kana: str, lemma: str, parts: str) -> str:
+    """Return the kana of an entry as it is said, marked where its parts meet."""
     said = kana.replace(" ", PARTS_MEET if parts else f" {PARTS_MEET}")  # 梅花: ume no hana
     if lemma.endswith("は") and kana.endswith("は") and len(kana) > 1 and lemma != "はは":
-        said = said[:-1] + "わ"  # 今は, ものかは: the particle closes the word
-    return ReadWord(
-        written,
-        said,
-        pos,
-        kana=kana.replace(PARTS_MEET, "").replace(" ", ""),
-        conjugation=conjugation,
-        form=form,
-        lemma=lemma,
-        origin=origin,
-        gloss=gloss,
-        note=note,
-        connection=int(left),
-        right_connection=int(right),
-        cost=int(cost),
-        parts=_words_of(written, parts.split("/"), kana.split(" "), note) if parts else (),
-    )
+        return said[:-1] + "わ"  # 今は, ものかは: the particle closes the word
+    return said
 
 
 def _words_of(written: str, parts: list[str], kana: list[str], note: str) -> tuple[ReadWord, ...]:
@@ -116,6 +169,5 @@ def _seed_syllable(written: str) -> ReadWord:
 def unread_piece(sign: str, count: int) -> ReadWord:
     """Return a sign that cannot be read, standing for ``count`` morae."""
     piece = unknown_piece(sign, cost=4000 + 800 * count, part_of_speech="補助記号")
-    piece.morae = count
-    piece.beat = beat_number((count, False, False, False, False))
+    piece.hears(beat_number((count, False, False, False, False)))
     return piece

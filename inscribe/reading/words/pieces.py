@@ -30,17 +30,31 @@ UNKNOWN_COST = 12000
 # What the metre hears of a word: its morae, whether it holds a bare vowel, whether it begins
 # with one, whether it leans on the word before, whether it is a noun read as Chinese.
 Beat = tuple[int, bool, bool, bool, bool]
-BEATS: list[Beat] = []
-_beat_numbers: dict[Beat, int] = {}
 
 
 def beat_number(beat: Beat) -> int:
-    """Return the place of ``beat`` in ``BEATS``, where it is put if it is new."""
-    number = _beat_numbers.get(beat)
-    if number is None:
-        number = _beat_numbers[beat] = len(BEATS)
-        BEATS.append(beat)
-    return number
+    """Return a beat as one number, which :func:`beat_of` takes apart.
+
+    >>> beat_of(beat_number((3, True, False, False, True)))
+    (3, True, False, False, True)
+    """
+    count, inner, begins, leans, foreign = beat
+    return count << 4 | inner << 3 | begins << 2 | leans << 1 | foreign
+
+
+def beat_of(number: int) -> Beat:
+    """Return the beat of a number."""
+    return number >> 4, bool(number & 8), bool(number & 4), bool(number & 2), bool(number & 1)
+
+
+def number_of_beat(kana: str, said: str, part_of_speech: str, origin: str) -> int:
+    """Return the number of a word's beat; ``said`` is its kana, marked where its parts meet."""
+    return _beat_of(
+        kana,
+        said if PARTS_MEET in said else "",
+        part_of_speech.startswith(_DEPENDENT),
+        origin == "漢" and part_of_speech.startswith("名詞"),
+    )
 
 
 class ReadWord:
@@ -117,14 +131,12 @@ class ReadWord:
         self.parts = parts  # the words it is made of, where it is a set phrase
         self.is_simple = known and not parts
         self.prefix = part_of_speech.startswith("接頭辞")
-        dependent = part_of_speech.startswith(_DEPENDENT)
-        self.beat = _beat_of(
-            self.kana,
-            spoken_kana if PARTS_MEET in spoken_kana else "",
-            dependent,
-            origin == "漢" and part_of_speech.startswith("名詞"),
-        )
-        beat = BEATS[self.beat]
+        self.hears(number_of_beat(self.kana, spoken_kana, part_of_speech, origin))
+
+    def hears(self, number: int) -> None:
+        """Take what the metre hears of the word from the number of its beat."""
+        self.beat = number
+        beat = beat_of(number)
         self.morae, self.inner_vowel, self.starts_with_vowel, self.dependent, self.foreign = beat
 
     def __getattr__(self, name: str) -> Any:
@@ -144,10 +156,7 @@ class ReadWord:
 
 @tables.cached(16384)
 def _beat_of(kana: str, parts: str, dependent: bool, foreign: bool) -> int:
-    """Return the number of a word's beat (see ``Beat``).
-
-    ``parts`` is its kana, marked where the word's parts meet.
-    """
+    """Return the number of a word's beat (see ``Beat``)."""
     inner = bool(parts) and any(vowel in parts for vowel in _VOWELS)
     leans = dependent and kana[:1] not in "とて"
     return beat_number((morae(kana), inner, begins_with_vowel(kana), leans, foreign))
