@@ -12,8 +12,9 @@ from typing import Any, NamedTuple
 
 import cv2
 import numpy as np
-from looks.contract import GAP, REPEATED, WORN, Sides, Taken, Wanted
 from PIL import Image, ImageDraw, ImageFont
+
+from looks.contract import GAP, REPEATED, WORN, Sides, Taken, Wanted
 
 FONTS = Path("/usr/share/fonts/truetype")
 BRUSHES = ("AoyagiKouzanT", "aoyagi-soseki", "kouzan-mouhitsu", "KouzanBrushFontSousyo")
