@@ -81,7 +81,7 @@ def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
 def _add_contents(document: Any, entries: list[Entry], style: Style) -> None:
     """Add a table of contents that the word processor fills with its page numbers."""
     document.add_paragraph(safe(style.label("contents")), style="Title")
-    titles = "; ".join(f"{each.record.id} {each.record.title}".strip() for each in entries)
+    titles = "\n".join(f"{each.record.id} {each.record.title}".strip() for each in entries)
     add_field(document.add_paragraph(), 'TOC \\o "1-1" \\h \\z \\u', safe(titles))
 
 

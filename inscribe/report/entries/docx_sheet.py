@@ -20,6 +20,7 @@ MARGIN = 22  # mm
 # Styles of the template: size in points, space before and after, bold.
 STYLES = {
     "Normal": (10.5, 0, 3, False),
+    "Title": (17, 0, 10, True),
     "Heading 1": (17, 0, 6, True),
     "Heading 2": (13, 14, 4, True),
     "Heading 3": (10.5, 10, 3, True),
