@@ -14,7 +14,8 @@ from itertools import chain
 from inscribe import tables
 from inscribe.dates import calendar
 from inscribe.dates.calendar import by_name, of_year
-from inscribe.reading.words import lexicon
+from inscribe.dates.written import as_kanji
+from inscribe.reading.words import compounds_of, lexicon
 
 _NO_WORDS = frozenset(
     {"class", "surname", "first", "last", "art_first", "art_last", "art_stem", "common_stem"}
@@ -46,6 +47,8 @@ _OF_DATES = {
     "season": "date>season",
     "year": "date>year",
 }
+_COMPOUNDED = ("generation", "heading", "relation")  # classes of which no table lists every word
+_MOST_COUNTED = 20  # generations
 _SIGNING = 4.0  # blades, and fittings after them, were by custom dated in months 2 and 8
 # How a year's sexagenary sign stands beside its number; from memory.
 _SHAPES_OF_YEARS = {
@@ -59,7 +62,6 @@ _SHAPES_OF_YEARS = {
     "{animal}": 2.0,
 }
 _WITHOUT_NUMBER = {"{pair}": 8.0, "{pair}年": 6.0, "{pair}歳": 2.0}  # after the era's name
-_NUMERALS = "〇一二三四五六七八九"
 _LONGEST_ERA = 35
 
 Weights = dict[str, dict[str, float]]
@@ -139,6 +141,9 @@ def _listed() -> Iterator[tuple[str, str]]:
                 kind = f"{word.kind}:{word.family}" if word.family else word.kind
                 ends = kind == "verb" and word.text.endswith("之")
                 yield ("verb:with_object" if ends else kind), word.text
+    for kind in _COMPOUNDED:
+        for written in compounds_of(kind, _MOST_COUNTED):
+            yield kind, written
     for row in tables.rows("day_words"):
         if row["kind"] == "auspicious":
             yield "date>auspicious", row["written"]
@@ -152,16 +157,16 @@ def _listed() -> Iterator[tuple[str, str]]:
 def _counted() -> Iterator[tuple[str, dict[str, float]]]:
     """Yield the classes whose weights follow from the calendar."""
     yield "date>era", {name: weight for name in by_name() if (weight := _era_weight(name))}
-    years = {numeral(n): 1.0 for n in range(2, _LONGEST_ERA)}
+    years = {as_kanji(n): 1.0 for n in range(2, _LONGEST_ERA)}
     yield "date>year_number", years | {"元": 1.0}
     yield from _years_written()
     yield "date>cycle", {calendar.pair(n): 1.0 for n in range(60)}
-    months = {numeral(n): _SIGNING if n in (2, 8) else 1.0 for n in range(1, 13)}
+    months = {as_kanji(n): _SIGNING if n in (2, 8) else 1.0 for n in range(1, 13)}
     yield "date>month_number", months | {"正": 1.0}
     yield "date>month", {"月": 1.0}
-    yield "date>day_number", {numeral(n): 1.0 for n in range(1, 31)}
+    yield "date>day_number", {as_kanji(n): 1.0 for n in range(1, 31)}
     yield "date>day", {"日": 1.0}
-    yield "age>number", {numeral(n): 1.0 / (1 + abs(n - 62) / 15) for n in range(12, 100)}
+    yield "age>number", {as_kanji(n): 1.0 / (1 + abs(n - 62) / 15) for n in range(12, 100)}
 
 
 def _era_weight(name: str) -> float:
@@ -183,7 +188,7 @@ def _years_written() -> Iterator[tuple[str, dict[str, float]]]:
     for year in range(_FIRST_YEAR, _LAST_YEAR):
         pair = calendar.pair((year - 4) % 60)
         for era, number in of_year(year):
-            written = era.name + ("元" if number == 1 else numeral(number))
+            written = era.name + ("元" if number == 1 else as_kanji(number))
             plain[written] = _made_in(year)
             for shape, share in _SHAPES_OF_YEARS.items():
                 whole = written + shape.format(pair=pair, animal=pair[1])
@@ -192,14 +197,3 @@ def _years_written() -> Iterator[tuple[str, dict[str, float]]]:
                 full[era.name + shape.format(pair=pair)] = share * _made_in(year)
     yield "date>era_year", plain
     yield "date>full_year", full
-
-
-def numeral(number: int) -> str:
-    """Return a number below 100 as dates write it.
-
-    >>> numeral(6), numeral(10), numeral(28)
-    ('六', '十', '二十八')
-    """
-    tens, ones = divmod(number, 10)
-    head = "" if tens == 0 else "十" if tens == 1 else f"{_NUMERALS[tens]}十"
-    return head + (_NUMERALS[ones] if ones else "")

@@ -42,6 +42,7 @@ from inscribe.reading.names.model import (
 )
 from inscribe.reading.names.settled import settled_readings
 from inscribe.reading.names.sounds import sounded
+from inscribe.reading.spelling import hiragana
 
 __all__ = ["MOST", "NameKind", "NameReading", "own_names", "readings"]
 
@@ -130,7 +131,10 @@ def _place_readings(name: str) -> list[NameReading]:
     found = listed_readings(place_names(name), "place")
     found = found or _by_sound(name)
     of_family = [kana for kana, _ in surnames(name)[:1]]  # 柳生 Yagyū: families are named after it
-    in_dictionary = sorted(known(name).place, key=lambda kana: kana not in of_family)
+    in_dictionary = list(known(name).place)
+    if len(in_dictionary) > 1:
+        usual = of_family or _as_a_word(name)
+        in_dictionary.sort(key=lambda kana: kana not in usual)
     found = found or dictionary_readings(tuple(in_dictionary), "place", 2 * FROM_DICTIONARY)
     if len(name) == 2 and name[1] == _PROVINCE_SIGN and not found:
         head = next((c.kana for c in element(name[0], "first") if c.is_on), name[0])
@@ -138,6 +142,14 @@ def _place_readings(name: str) -> list[NameReading]:
         reason = f"{name}, a province by one sign"
         return [NameReading(kana, romaji(kana), 0.2, reason, "place")]
     return found or surname_readings(name, composed=False) or composed_readings(name, "place")
+
+
+def _as_a_word(name: str) -> list[str]:
+    """Return how UniDic reads what is one word: 新橋 Shinbashi, of the three ENAMDICT has."""
+    from inscribe.reading.mecab import unidic_words
+
+    words = unidic_words(name)
+    return [hiragana(words[0].kana)] if len(words) == 1 and words[0].known else []
 
 
 def _by_sound(name: str) -> list[NameReading]:

@@ -27,7 +27,7 @@ from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.sayings import are_sayings_apart
 from inscribe.reading.passages.signings import Signings
 from inscribe.reading.passages.stretches import KnownPassage, PassageStretch
-from inscribe.reading.passages.titles import begins_formula, framed_weight
+from inscribe.reading.passages.titles import begins_formula, framed_weight, is_verb_there
 from inscribe.reading.passages.topics import place_weight, topic_weight
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import InscribedText
@@ -285,16 +285,16 @@ class _Weigher:
         return bool(self._text.breaks) and {first, end} <= edges
 
     def _framed(self, plain: str, first: int, end: int) -> Iterator[PassageStretch]:
-        if len(plain) > _LONGEST_FRAMED or (
-            first and begins_formula(self._text.normal.text[first - 1 : first])
-        ):
+        text = self._text.normal.text
+        if len(plain) > _LONGEST_FRAMED or (first and begins_formula(text[first - 1])):
             return  # 春房図 in 探春房図
         if weight := framed_weight("dedication", plain, first=True, last=True):
             yield PassageStretch(first, end, "dedication", weight, None, ("for whom it was made",))
-        goes_on = self._text.normal.text[end : end + 1] in _PARTICLES
-        whole = end - first == len(self._text.normal.text)
+        if is_verb_there(text, end):
+            return
+        whole = end - first == len(text)
         weight = framed_weight("heading", plain, first=True, last=first > 0 or whole)
-        if not weight and not first and end < len(self._text.normal.text):
+        if not weight and not first and end < len(text):
             weight = self._of_topic(plain, end)
-        if weight and not (goes_on and not KANA.search(plain[-1:])):
+        if weight and (KANA.search(plain[-1:]) or text[end : end + 1] not in _PARTICLES):
             yield PassageStretch(first, end, "heading", weight, None, ("a heading",))

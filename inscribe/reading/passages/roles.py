@@ -1,12 +1,16 @@
-"""What the persons did who are named without a verb, by where their names stand."""
+"""What the persons did who are named, by their last verb, or by where their names stand."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
+from inscribe import tables
+from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.stretches import PassageStretch
-from inscribe.reading.words import Role
+from inscribe.reading.words import Role, kanji_before_ending, words_of
 
+_ENDED_IN_KANA = re.compile("[一-龠]{2}[ぁ-ゖァ-ヺ]{1,4}$|[一-龠][ぁ-ゖァ-ヺ]{1,4}$")  # 刻ス
 _TEXTS = frozenset({"verse", "prose", "chinese"})
 _PEN_NAME = 3  # signs of a name that is no more than a pen name
 _RANKS = ("卿", "朝臣", "法師", "上人", "禅師", "親王", "天皇", "大臣", "僧正", "院", "女王")
@@ -42,3 +46,23 @@ def _role_of_bare_name(stretches: Sequence[PassageStretch], at: int, text: str) 
     if before in _TEXTS and len(name) <= _PEN_NAME:
         return "wrote"
     return "carved"
+
+
+def closing_of(plain: str) -> tuple[Role | None, str]:
+    """Return what the last verb says its person did, and the verb where it stands last."""
+    if (found := _closing_pattern().search(plain)) and found.start():
+        return closing_words()[found[1]], found[1]
+    if ended := _ENDED_IN_KANA.search(plain):
+        for at in (ended.start(), ended.start() + 1):
+            verb = plain[at:]
+            kanji = kanji_before_ending(verb)
+            if kanji in closing_words() and any(word.kind == "verb" for word in words_of(verb)):
+                return closing_words()[kanji], verb
+    inside = [word for word in closing_words() if f"{word}之" in plain]
+    return (closing_words()[max(inside, key=len)], "") if inside else (None, "")
+
+
+@tables.cached()
+def _closing_pattern() -> re.Pattern[str]:
+    words = "|".join(sorted(map(re.escape, closing_words()), key=len, reverse=True))
+    return re.compile(f"({words})之?$")

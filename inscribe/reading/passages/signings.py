@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from inscribe import tables
 from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name, known
 from inscribe.reading.passages.not_signed import (
     begins_with_poet,
@@ -18,18 +17,25 @@ from inscribe.reading.passages.not_signed import (
     is_poet,
     is_title_alone,
 )
-from inscribe.reading.passages.order import closing_words, ranks
+from inscribe.reading.passages.order import ranks
 from inscribe.reading.passages.persons_named import (
     MAKERS,
     has_rank_inside,
     names_nobody,
     names_two_persons,
 )
+from inscribe.reading.passages.roles import closing_of
 from inscribe.reading.passages.sayings import holds_saying
 from inscribe.reading.passages.titles import framed_weight
-from inscribe.reading.signatures import CheapestDivisions, SignaturePiece, dated_pieces, divisions
-from inscribe.reading.spelling import KANA, kana_share
-from inscribe.reading.words import MARK, InscribedText, Role, words_from
+from inscribe.reading.signatures import (
+    CheapestDivisions,
+    SignaturePiece,
+    dated_pieces,
+    divisions,
+    may_be_signature,
+)
+from inscribe.reading.spelling import KANA
+from inscribe.reading.words import MARK, InscribedText, Role, words_of
 
 _SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
 _KANA_SIGN = 0.8
@@ -42,7 +48,6 @@ _OWN_COLUMN = 6.0  # a date or dedication that has columns of its own is no part
 _SURELY_GIVEN = 4.0
 _NO_NAME = 5.0
 _RANK = 2.0
-_MOST_KANA = 0.4
 _LONGEST = 90
 _SURE_SIGN = 1.25  # the price of a division, a sign, up to which no other kind is thought of
 _SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age"})
@@ -61,6 +66,7 @@ _NEW_COLUMN = 2.0
 _BARE = MAKERS | {"age"}
 _WORD = 4.0  # two signs that are a word of the dictionary
 _KANA = re.compile("[ぁ-ヺー]")
+_THIS = re.compile("(?:[之是此]|コレ|これ)[ヲを]")
 _SOON = 8  # signs at the end of a poem in which there is kana
 
 
@@ -87,7 +93,7 @@ class Signings:
         plain = MARK.sub("", text)
         if not plain.strip("□") or len(text) > _LONGEST or not _may_be_signed(plain):
             return (_KAO, None) if "（花押）" in text and not plain else (0.0, None)
-        role, word = _closing(plain)
+        role, word = closing_of(plain)
         stem, ranked = self._stem(first, end, word)
         best = self._stretches.division(first, stem)
         if best is None:
@@ -96,6 +102,7 @@ class Signings:
         weight += _KAO * ("（花押）" in text) + _RANK * ranked
         if word:
             weight += _CLOSED + _CLOSED_WITH_OBJECT * plain.endswith("之")
+            weight += 2 * _CLOSED_WITH_OBJECT * bool(_THIS.search(plain))
         weight -= _VERB_OF_FAMILY * self._closes_with_family(end, word)
         weight -= _TWO_PERSONS * names_two_persons(best.pieces, role)
         weight -= _FULL_NAME * (role == "wrote" and any(p.kind == "surname" for p in best.pieces))
@@ -153,7 +160,7 @@ class Signings:
         """Whether a column within a stretch ends as a writer's signing does: 檜峰讃／肥前住…."""
         inside = (at for at in self._whole.breaks if first + 1 < at < end)
         return any(
-            self.text[at] != "之" and _closing(self.text[first:at])[0] in ("wrote", "composed")
+            self.text[at] != "之" and closing_of(self.text[first:at])[0] in ("wrote", "composed")
             for at in inside
         )
 
@@ -220,27 +227,13 @@ def _is_word(plain: str) -> bool:
 
 
 def _may_be_signed(plain: str) -> bool:
-    share = kana_share(plain)
-    return share <= _MOST_KANA or is_kana_name(plain) or is_signed_with_mixed_name(plain)
-
-
-def _closing(plain: str) -> tuple[Role | None, str]:
-    """Return what the last verb says its person did, and the verb where it stands last."""
-    if (found := _closing_pattern().search(plain)) and found.start():
-        return closing_words()[found[1]], found[1]
-    inside = [word for word in closing_words() if f"{word}之" in plain]
-    return (closing_words()[max(inside, key=len)], "") if inside else (None, "")
-
-
-@tables.cached()
-def _closing_pattern() -> re.Pattern[str]:
-    words = "|".join(sorted(map(re.escape, closing_words()), key=len, reverse=True))
-    return re.compile(f"({words})之?$")
+    named = is_kana_name(plain) or is_signed_with_mixed_name(plain)
+    return named or may_be_signature(plain)
 
 
 def _is_verb(word: str) -> bool:
     """Whether the tables of signatures have a closing word."""
-    return any(each.kind == "verb" for each in words_from(word[0]).get(word, ()))
+    return any(each.kind == "verb" for each in words_of(word))
 
 
 def role_of_signing(text: str) -> Role:
@@ -249,7 +242,7 @@ def role_of_signing(text: str) -> Role:
     >>> role_of_signing("綾国題"), role_of_signing("綾国")
     ('wrote', 'carved')
     """
-    return _closing(MARK.sub("", text))[0] or "carved"
+    return closing_of(MARK.sub("", text))[0] or "carved"
 
 
 def is_surely_signed(text: InscribedText) -> bool:
@@ -287,7 +280,7 @@ def names_one(text: InscribedText) -> bool:
     plain = text.normal.text
     dated = [piece for piece, _ in dated_pieces(plain)]
     best = divisions(plain, text.breaks, dated, text.cuts)[0]
-    role, _ = _closing(MARK.sub("", plain))
+    role, _ = closing_of(MARK.sub("", plain))
     several = names_two_persons(best.pieces, role) or has_rank_inside(plain)
     several = several or is_headed(plain, best.pieces)
     return not several and not holds_saying(plain)

@@ -101,6 +101,23 @@ def begins_formula(text: str) -> bool:
     )
 
 
+_WITH_OBJECT = frozenset("之焉是")
+
+
+def is_verb_there(text: str, end: int) -> bool:
+    """Whether the sign before ``end`` is a verb there, not the end of a title: 某図之, 某図画.
+
+    >>> is_verb_there("綾国図之", 3), is_verb_there("龍田川図綾国作", 4)
+    (True, False)
+    """
+    if text[end : end + 1] in _WITH_OBJECT and len(text) == end + 1:
+        return any(word.kind == "verb" for word in words_of(text[end - 1]))
+    following = (text[end - 1 : end + 1], text[end - 1 : end + 2])
+    return any(
+        word.kind == "verb" for each in following if end < len(text) for word in words_of(each)
+    )
+
+
 def _is_given_to_a_god(text: str) -> bool:
     """Whether 奉納 and its like stand before a god or a Buddha: 奉納諏訪大明神."""
     return any(

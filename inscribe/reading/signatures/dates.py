@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from inscribe import tables
 from inscribe.dates import find
 from inscribe.dates.meaning import words
+from inscribe.reading.names import known, place_names
 from inscribe.reading.signatures.options import UNREAD_KANA, UNREAD_ROMAJI, Option
 from inscribe.reading.signatures.pieces import SignaturePiece, date_piece
 
@@ -27,6 +28,8 @@ _MOST = 4
 _WORN_AGE = "行年[一二三四五六七八九十有]*□+[一二三四五六七八九十有]*[歳才翁]?"
 _PARTS_OF_AGES = {"行年": "gyōnen", "歳": "sai", "才": "sai", "翁": "ō"}
 _SEASONS = "春夏秋冬"
+_NUMERALS = "一二三四五六七八九十"
+_LENGTHS_OF_PLACES = (2, 3)
 
 
 def dated_pieces(text: str) -> list[DatedPiece]:
@@ -42,7 +45,7 @@ def _dated_pieces(text: str) -> list[DatedPiece]:
     found: list[DatedPiece] = []
     for reading in find(text):
         found.append(_dated(text, reading, 0))
-        for first, end in _without_season(text, reading):
+        for first, end in (*_without_season(text, reading), *_without_place(text, reading)):
             found += [_dated(text, shorter, first) for shorter in find(text[first:end])]
     if "□" in text and "年" in text:
         found += [_worn_age(worn) for worn in re.finditer(_WORN_AGE, text)]
@@ -87,6 +90,15 @@ def _without_season(text: str, reading: DateReading) -> Iterator[tuple[int, int]
         yield first + 1, end
     if reading.text[-1] in _SEASONS and end < len(text):
         yield first, end - 1
+
+
+def _without_place(text: str, reading: DateReading) -> Iterator[tuple[int, int]]:
+    """Yield what is left of a date if its last number begins a place: 孟冬｜二本松住."""
+    at = reading.last
+    if reading.text[-1] in _NUMERALS and at > reading.first:
+        following = (text[at : at + length] for length in _LENGTHS_OF_PLACES)
+        if any(place_names(each) or known(each).place for each in following):
+            yield reading.first, at
 
 
 def _options(reading: DateReading) -> tuple[Option, ...]:

@@ -221,7 +221,7 @@ def _formula(
     subject, closers, end = scope(pieces, at + 1, opener.family)
     if not subject and not closers:
         patterns = (opener.kana, opener.with_object)
-        if opener.family == "gift":
+        if opener.family in ("gift", "purpose"):
             patterns = (_without_particle(opener.kana), _without_particle(opener.with_object))
         spoken = _opener_options(opener, *patterns)
         made.units.append(unit(pieces[at], spoken))

@@ -15,6 +15,7 @@ from inscribe.reading.names import is_signed_with_mixed_name
 from inscribe.reading.signatures.dates import dated_pieces
 from inscribe.reading.signatures.pieces import MARK, SignaturePiece
 from inscribe.reading.signatures.split import SignatureDivision, divisions
+from inscribe.reading.words import words_of
 
 # Two signs that hardly stand side by side outside signatures, each of the first with each after.
 _PAIRS = (
@@ -38,6 +39,10 @@ _SURE = (  # seldom asked for: most signatures have such a pair
     "（花押）|[応依因仍任].{0,8}[需求]|[応依因仍任].{0,6}好|於.{1,8}[作造彫刻製之]"
     "|入道$|^還暦|自身作|□之$"
 )
+_CLOSED_IN_KANA = tuple(  # a verb of two kanji, or of one
+    f"(?:(?:[之是此]|コレ|これ)[ヲを])?(?P<verb>{kanji}[ぁ-ゖァ-ヺ]{{0,4}})[之焉]?$"
+    for kanji in ("[一-龠]{2}", "[一-龠]")
+)
 _RELATIONS, _CLANS, _IN_JEST = "男門", "源平橘", "戯"
 _VERBS = "作造彫刻鐫鎸鏤製写鍛"
 _AFTER_VERB = "（□［"
@@ -47,6 +52,8 @@ _LENGTHS_OF_VERSE = frozenset({5, 7, 8, 10, 14, 20, 28})  # lines of Chinese ver
 _EVEN_PRICE = 2.1
 _STEEPNESS = 2.6
 _PRAYER = 8.0  # an invocation or a title alone is no signature
+_NEGATED = 2.0  # 不如 is no name
+_CHINESE = re.compile("不[如可知敢]|如不|莫|勿|雖|豈")
 _NO_FORMULA = -0.8
 _STUDIO = 0.6  # a studio name alone: it ends in 斎, 軒, 堂, 亭
 _FAMILY_AND_NAME = 0.6  # 森種友: a family of one sign and a made name
@@ -91,12 +98,14 @@ def signature_likelihood(text: str) -> float:
     if not plain:
         return 0.5 if text else 0.0
     kana = sum(map(_is_kana, plain)) / len(plain)
+    in_formula = _kana_of_closing(plain) if kana else 0
+    kana -= in_formula / len(plain)
     if kana and is_signed_with_mixed_name(plain):
         return 0.9
     if kana > 0.5 or len(text) > _LONGEST:
         return 0.02
     evidence = 2.5 * _is_sure(text) + 1.2 * _ends_with_verb(text)
-    evidence += 2.2 * _is_probable(plain)
+    evidence += 2.2 * _is_probable(plain) + 1.2 * (in_formula > 0)
     if kana > 0.2 and not evidence:
         return 0.05
     if not evidence and len(plain) in _LENGTHS_OF_VERSE:
@@ -112,6 +121,19 @@ def _is_sure(text: str) -> bool:
     if not _SURE_PAIRS.isdisjoint(pairs) or not _SURE_SIGNS.isdisjoint(text):
         return True
     return re.search(_SURE, text) is not None
+
+
+def _kana_of_closing(plain: str) -> int:
+    """Return how many kana belong to a verb that ends a text, with its object: 之ヲ作ル, 刻ス之.
+
+    >>> _kana_of_closing("綾国之ヲ作ル"), _kana_of_closing("綾国刻ス之"), _kana_of_closing("波立ツ")
+    (2, 1, 0)
+    """
+    for pattern in _CLOSED_IN_KANA:
+        closed = re.search(pattern, plain)
+        if closed and any(word.kind == "verb" for word in words_of(closed["verb"])):
+            return sum(map(_is_kana, closed.group()))
+    return 0
 
 
 def _is_kana(sign: str) -> bool:
@@ -146,7 +168,8 @@ def _from_division(text: str, dated: list[SignaturePiece]) -> float:
     formula = sum(piece.kind in _FORMULA for piece in best.pieces)
     prayer = _is_prayer_or_title(best.pieces)
     said = 0.4 if formula else _of_names_alone(best.pieces)
-    return _STEEPNESS * (_EVEN_PRICE - price) + said - _PRAYER * prayer
+    negated = any(p.word is None and _CHINESE.search(p.text) for p in best.pieces)
+    return _STEEPNESS * (_EVEN_PRICE - price) + said - _PRAYER * prayer - _NEGATED * negated
 
 
 def _is_prayer_or_title(pieces: tuple[SignaturePiece, ...]) -> bool:

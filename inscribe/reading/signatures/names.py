@@ -61,6 +61,8 @@ _RESPECT = frozenset({"honorific"})
 _WORD_IN_SURNAME = 2.5  # 門 or 需 makes a surname of three signs that no list has unlikely
 _BEFORE_NAMES = frozenset({"adverb", "closer:patron", "appraised"})
 _AROUND_NAMES = _BEFORE_NAMES | {"relation"}
+_ENDS_IN_DEED = 2.0  # 加 or 観 ends a name of three signs that no list has less likely than a deed
+_DEEDS = frozenset({"transitive"})
 _OWN_NAME = 0.3
 _OFFICE_ENDING = 0.5  # 兵衛尉 is there by no chance
 _CLAN_AHEAD = 2.5  # 源楯房 is Tatefusa of the Minamoto
@@ -134,6 +136,8 @@ def _unlisted_surname_cost(name: str) -> float:
         cost += max(0.0, _LIKE_A_NAME - _rarity(name[0], "first") - _rarity(name[1], "last"))
     if len(name) == 3 or may_be(name[0], _BEFORE_NAMES):
         cost += _WORD_IN_SURNAME * any(may_be(char, _AROUND_NAMES) for char in name)
+    if len(name) == 3:
+        cost += _ENDS_IN_DEED * may_be(name[-1], _DEEDS)
     return cost + formula_signs_cost(name)
 
 
@@ -184,6 +188,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         yield f"{ending.kind}_name", cost
     if len(name) == 3:
         cost = FORMULA_SIGN * sum(map(is_formula_sign, name))
+        cost += _ENDS_IN_DEED * may_be(name[-1], _DEEDS)
         yield "name", _LONG_NAME + cost + _OPENER_OF_PLACES * (name[0] in "於于")
 
 

@@ -31,6 +31,7 @@ _SUBJECTS: dict[str, frozenset[str]] = {
     "work": frozenset({"work", "poet", "chapter", "poem_word"}),
     "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
 }
+_ENDS_PEOPLE = frozenset({"honorific", "relation", "model_subject", "material"})
 _RECEIVERS = frozenset(
     {
         "honorific",
@@ -66,8 +67,9 @@ def scope(
         if pieces[end].kind not in allowed or _complete(pieces, start, end, family):
             break
         end += 1
-    if family == "gift" and not any(p.kind in _RECEIVERS for p in pieces[start:end]):
-        return [], [], start  # 寄贈綾郷作: a bare name is the maker's
+    by_deed = family == "gift" or (family == "purpose" and len(pieces[start - 1].text) > 1)
+    if by_deed and not any(p.kind in _RECEIVERS for p in pieces[start:end]):
+        return [], [], start  # 寄贈綾郷作, 為記念綾郷作: a bare name is the maker's
     subject = list(pieces[start:end])
     if _is_linking(pieces, end, family):
         subject.append(pieces[end])
@@ -127,13 +129,18 @@ def _complete(pieces: Sequence[SignaturePiece], start: int, end: int, family: st
         return False
     if "remark" in (before.kind, piece.kind):
         return before.text != _HOUSE  # 為某家重宝: for a treasure of the house
-    if before.kind in ("honorific", "relation", "model_subject", "material"):
+    if before.kind in _ENDS_PEOPLE or (end - start > 1 and _honours(before)):
         return piece.kind not in ("honorific", "material", "patron")
     if before.kind in NAMES:
         return piece.kind in ("surname", "clan", "title", "heading", "place", "city") or (
             before.kind == "name" and piece.kind in NAMES
         )
     return before.kind == "patron" and not _is_addressed(pieces, end)
+
+
+def _honours(piece: SignaturePiece) -> bool:
+    """Return whether a title may be a word of respect after a family: 為三輪上人綾国作."""
+    return piece.kind == "title" and any(w.kind == "honorific" for w in words_of(piece.text))
 
 
 def _is_occasion(piece: SignaturePiece) -> bool:
@@ -185,6 +192,8 @@ def verb_follows(pieces: Sequence[SignaturePiece], at: int, family: str) -> bool
     """Return whether the making is told after a formula, so that the sentence goes on."""
     if family == "model" and any(piece.kind in _MAKERS for piece in pieces[at:]):
         return True  # 倣古図某: a name alone implies that it made this
+    if family == "naming" and at < len(pieces):
+        return pieces[at].kind in _MAKERS  # 改綾国嶺暁: the old name, then the new
     if family == "patron":  # 応某氏需 at the end of all ends: ni ōzu
         return any(piece.kind not in _AFTER_WORK for piece in pieces[at:])
     if family in ("purpose", "model", "gift"):  # a name may stand between: 為某君某作

@@ -14,8 +14,12 @@ from inscribe.reading.spelling import is_kanji_only, kana_share
 from inscribe.reading.words import has_legible
 
 SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
+_MOST_KANA = 0.4
+_THIS_IN_KANA = re.compile("(?:コレ|これ)[ヲを]")  # 之 written out
 _GAP = re.compile("［[^］]*］")
 _SIGNS_OF_A_NAME = (2, 3)
+_SHORTEST_DEED, _LONGEST_DEED = 3, 7  # signs of a name and what was done
+_DEEDS = frozenset({"verb", "transitive", "object", "closing"})
 _NAME_UNLESS_A_WORD = 0.12  # from this likelihood on, two kanji that are no word are a name
 
 
@@ -25,7 +29,7 @@ def may_be_signature(text: str) -> bool:
     >>> may_be_signature("於東都応需造之"), may_be_signature("花の色はうつりにけりな")
     (True, False)
     """
-    return kana_share(text) <= 0.4
+    return kana_share(_THIS_IN_KANA.sub("之", text)) <= _MOST_KANA
 
 
 def is_signature(plain: str) -> bool:
@@ -41,7 +45,25 @@ def is_signature(plain: str) -> bool:
     likelihood = _signature_likelihood(plain)
     if likelihood >= SIGNATURE:
         return True
-    return len(plain) in _SIGNS_OF_A_NAME and likelihood >= _NAME_UNLESS_A_WORD and _no_word(plain)
+    if len(plain) in _SIGNS_OF_A_NAME and likelihood >= _NAME_UNLESS_A_WORD and _no_word(plain):
+        return True
+    return _is_name_and_deed(plain)
+
+
+def _is_name_and_deed(plain: str) -> bool:
+    """Whether a name of two kanji that are no word did something, and nothing else is said.
+
+    >>> _is_name_and_deed("霰郷観"), _is_name_and_deed("明月観"), _is_name_and_deed("霰郷案之")
+    (True, False, True)
+    """
+    if not _SHORTEST_DEED <= len(plain) <= _LONGEST_DEED or not is_kanji_only(plain):
+        return False
+    from inscribe.reading.signatures.split import divisions
+
+    name, *deed = divisions(plain)[0].pieces
+    if name.kind != "name" or len(name.text) != _SIGNS_OF_A_NAME[0] or not deed:
+        return False
+    return {piece.kind for piece in deed} <= _DEEDS and _no_word(name.text)
 
 
 def is_half_in_kana(plain: str) -> bool:

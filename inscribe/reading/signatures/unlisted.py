@@ -141,11 +141,19 @@ def _wish_follows(text: str, position: int) -> bool:
 def _pictures(text: str, position: int) -> Iterator[SignatureWord]:
     """Yield what a picture may be of: the 松鶴 of 松鶴図, all of it up to 図."""
     end = text.find(_PICTURE, position + 2, position + _LONGEST_SUBJECT + 2)
-    if end < 0 or (position and not _may_begin(text, position)):
+    if end < 0 or (position and not _may_begin(text, position)) or _draws(text, end):
         return
     subject = text[position:end].removesuffix("之")
     if len(subject) > 1 and (kana := _pictured(subject)):
         yield SignatureWord(subject, "subject", kana, cost=_SUBJECT)
+
+
+def _draws(text: str, at: int) -> bool:
+    """Return whether 図 is what somebody did, and no picture: 図之, 図ス, 図案."""
+    if text[at + 1 :] in _OBJECTS:
+        return True
+    words = (word for end in (2, 3) for word in words_of(text[at : at + end]))
+    return any(word.kind in ("verb", "transitive") and len(word.text) > 1 for word in words)
 
 
 def _may_begin(text: str, position: int) -> bool:

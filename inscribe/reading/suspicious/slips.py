@@ -27,7 +27,7 @@ from inscribe.reading.suspicious.pricing import (
     most_gained,
     replaced,
 )
-from inscribe.reading.words import words_from
+from inscribe.reading.words import words_of
 
 _CHEAPER = 1.2  # by what the signature must be cheaper with a look-alike
 _CHEAPER_UNSIGNED = 4.0  # the same where nothing else tells a signature
@@ -114,7 +114,7 @@ def _makes_a_word(text: str, at: int) -> bool:
     """Whether a character may be part of a word of signatures or dates where it stands."""
     for start in range(max(0, at - _LONGEST_WORD + 1), at + 1):
         for end in range(at + 1, min(len(text), start + _LONGEST_WORD) + 1):
-            if text[start:end] in words_from(text[start]):
+            if words_of(text[start:end]):
                 return True
     return text[at] in STARTS or any(
         text.startswith(word.text, start) and start + len(word.text) > at

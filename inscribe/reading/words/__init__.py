@@ -31,7 +31,10 @@ if TYPE_CHECKING:
         chances_of as chances_of,
         together as together,
     )
-    from inscribe.reading.words.compounds import joined as joined
+    from inscribe.reading.words.compounds import (
+        compounds_of as compounds_of,
+        joined as joined,
+    )
     from inscribe.reading.words.counting import counted as counted
     from inscribe.reading.words.features import (
         OKURIGANA_LEFT_OUT as OKURIGANA_LEFT_OUT,
@@ -104,6 +107,7 @@ if TYPE_CHECKING:
         Token as Token,
         Weighing as Weighing,
     )
+    from inscribe.reading.words.written_out import kanji_before_ending as kanji_before_ending
 else:
     __getattr__ = late.door(
         __name__,
@@ -113,7 +117,7 @@ else:
                 "tokens_of"
             ),
             "chances": "chance chances_of together",
-            "compounds": "joined",
+            "compounds": "compounds_of joined",
             "counting": "counted",
             "features": (
                 "OKURIGANA_LEFT_OUT UNREAD_SIGNS VOICING_NOT_MARKED beat_of_entry unidic_piece "
@@ -136,5 +140,6 @@ else:
             ),
             "signature_words": "POET lexicon order order_cost words_from words_of",
             "tokens": "Chances Proposal Token UNWEIGHED Weighing",
+            "written_out": "kanji_before_ending",
         },
     )

@@ -14,10 +14,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from itertools import product
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.dates.written import value_of
+from inscribe.dates.written import as_kanji, value_of
 from inscribe.reading.words.counting import counted, said
 from inscribe.reading.words.lexical import SignatureWord, cost_by_length
 
@@ -99,6 +100,19 @@ def compounds(text: str) -> tuple[SignatureWord, ...]:
     return tuple(found.values())
 
 
+def compounds_of(kind: str, most: int) -> Iterator[str]:
+    """Yield every writing of a class that is put together of parts, numbers up to ``most``.
+
+    >>> "五代目" in set(compounds_of("generation", 20))
+    True
+    """
+    numbers = [as_kanji(number) for number in range(1, most + 1)]
+    for rule in _compounds():
+        if rule.kind == kind:
+            parts = (numbers if sort == NUMBER else _writings(sort) for sort in rule.sorts)
+            yield from map("".join, product(*parts))
+
+
 def _word(
     text: str, compound: CompoundRule, parts: tuple[CompoundPart, ...]
 ) -> SignatureWord | None:
@@ -154,9 +168,18 @@ def _divisions(text: str, sorts: tuple[str, ...]) -> Iterator[tuple[CompoundPart
                 yield (part, *rest)
 
 
+def parts_written(sort: str, text: str) -> tuple[CompoundPart, ...]:
+    """Return the parts of a sort that are written so.
+
+    >>> [part.native for part in parts_written("act", "作")]
+    ['つくる']
+    """
+    return _parts().get(sort, {}).get(text, ())
+
+
 def _parts_of(sort: str, text: str) -> tuple[CompoundPart, ...]:
     if sort != NUMBER:
-        return _parts().get(sort, {}).get(text, ())
+        return parts_written(sort, text)
     if any(sign not in _NUMERALS for sign in text):
         return ()
     number = value_of(text)

@@ -16,6 +16,7 @@ from collections.abc import Iterator
 from inscribe import tables
 from inscribe.reading.words.compounds import compounds
 from inscribe.reading.words.lexical import SignatureWord, cost_by_length
+from inscribe.reading.words.written_out import kanji_before_ending, written_out
 
 _TABLES = (
     "signature_words",
@@ -66,7 +67,7 @@ def words_from(char: str) -> dict[str, tuple[SignatureWord, ...]]:
 
 
 def words_of(text: str) -> tuple[SignatureWord, ...]:
-    """Return the words that a text is: those of the tables, then those put together of parts.
+    """Return the words that a text is: those of the tables, those made of parts, verbs with kana.
 
     >>> [word.kana for word in words_of("造")], [word.kana for word in words_of("再鐫")]
     (['つくる'], ['さいせん'])
@@ -74,12 +75,18 @@ def words_of(text: str) -> tuple[SignatureWord, ...]:
     listed = words_from(text[0]).get(text, ())
     put_together = compounds(text)
     if not put_together:
-        return listed
+        return listed or tuple(_with_its_ending(text))
     made = {(word.kind, word.family): word for word in put_together}
     return (
         *(_also_read(word, made.pop((word.kind, word.family), None)) for word in listed),
         *made.values(),
     )
+
+
+def _with_its_ending(text: str) -> Iterator[SignatureWord]:
+    """Yield the verb that a text is with its ending in kana: 作ル."""
+    if kanji := kanji_before_ending(text):
+        yield from written_out(text, words_of(kanji))
 
 
 def _also_read(word: SignatureWord, made: SignatureWord | None) -> SignatureWord:

@@ -1,0 +1,82 @@
+"""Verbs of signatures whose ending is carved in kana: 作ル, 刻ス, 鐫リテ.
+
+The sign carries the stem, the kana after it the end of one of the word's forms; so every verb of
+the tables has them, by its native word or by its Chinese sound and す.
+
+>>> from inscribe.reading.words import words_of
+>>> [word.kana for word in written_out("刻ス", words_of("刻"))]
+['こくす']
+>>> [word.kana for word in written_out("作リテ", words_of("作"))]
+['つくりて']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+
+from inscribe.reading.spelling import hiragana
+from inscribe.reading.words.compounds import continuative, parts_written
+from inscribe.reading.words.lexical import SignatureWord, cost_by_length
+
+_ENDED = re.compile("([一-龠々]{1,2})([ぁ-ゖァ-ヺ]{1,4})")
+_LONGEST = 6  # signs
+_VERBS = frozenset({"verb", "transitive"})
+_DOES = "す"
+_AFTER_CONTINUATIVE = ("", "て", "たり", "し", "ぬ", "おわる", "おわんぬ")
+_PERFECT = dict(zip("くすつぬむる", "けせてねめれ", strict=True))  # 作レリ, 刻セリ
+_FINAL = "うくぐすずつぬぶむる"
+_OLD_KANA = str.maketrans("フヒヘふひへ", "うイえうイえ")
+
+
+def written_out(text: str, words: Iterable[SignatureWord]) -> Iterator[SignatureWord]:
+    """Yield the verb that a text is with its ending in kana.
+
+    Args:
+        text: kanji and the kana after them.
+        words: what the kanji are alone.
+    """
+    written = kanji_before_ending(text)
+    ending = hiragana(text[len(written) :].translate(_OLD_KANA))
+    for said in _said(written, words):
+        for form in _forms(said):
+            if form.endswith(ending) and len(form) > len(ending) >= len(_inflected(said, form)):
+                yield SignatureWord(text, "verb", form, form, cost=cost_by_length(text))
+                return
+
+
+def kanji_before_ending(text: str) -> str:
+    """Return the one or two kanji of a word that ends in kana, nothing for what is no such word.
+
+    >>> kanji_before_ending("刻ス"), kanji_before_ending("刻之")
+    ('刻', '')
+    """
+    ended = _ENDED.fullmatch(text) if "ぁ" <= text[-1] <= "ヺ" and len(text) <= _LONGEST else None
+    return ended[1] if ended else ""
+
+
+def _said(written: str, words: Iterable[SignatureWord]) -> list[str]:
+    """Return the dictionary forms that the kanji may be read as, the usual first."""
+    found: list[str] = []
+    for word in words:
+        if word.kind in _VERBS:
+            said = (*word.with_object.split(";"), word.kana, *word.alternatives)
+            found += [kana.removeprefix("に ") for kana in said if kana and kana[-1] in _FINAL]
+            found += [f"{word.kana}{_DOES}"] * (len(written) > 1)
+    for part in parts_written("act", written):
+        found += [part.native, f"{part.kana}{_DOES}"]
+    return list(dict.fromkeys(filter(None, found)))
+
+
+def _forms(verb: str) -> Iterator[str]:
+    yield verb
+    stem = continuative(verb)
+    for after in _AFTER_CONTINUATIVE:
+        yield stem + after
+    if verb[-1] in _PERFECT:
+        yield f"{verb[:-1]}{_PERFECT[verb[-1]]}り"
+
+
+def _inflected(verb: str, form: str) -> str:
+    """Return the part of a form that differs with its inflection: る of つくる, り of つくり."""
+    return form[len(verb) - 1 :][:1]

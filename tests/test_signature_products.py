@@ -1,0 +1,147 @@
+"""The grammar of signatures over its whole product, with a name that no table has (霰郷)."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from inscribe import read_text, tables
+from inscribe.reading.words import words_of
+
+NAME, READ = "霰郷", "Araresato"
+CLOSINGS = ["", "之", "也", "者也", "之也", "畢", "矣"]
+# No verbs but beside another sign (揮毫, 推敲); 霰郷図 may as well be a picture of a place.
+ARGUED = {"図", "覆", "墨", "毫", "裂", "敲"}
+OFFICES = {
+    "守": "no kami",
+    "介": "no suke",
+    "掾": "no jō",
+    "大掾": "no daijō",
+    "少掾": "no shōjō",
+    "目": "no sakan",
+    "権守": "no gon no kami",
+    "権介": "no gon no suke",
+}
+
+
+def parts(sort: str) -> list[str]:
+    rows = tables.rows("signature_parts")
+    return [row["written"] for row in rows if sort in tables.listed(row["sort"])]
+
+
+def of_class(*kinds: str) -> list[str]:
+    rows = tables.rows("signature_words")
+    return [
+        r["written"]
+        for r in rows
+        if r["class"] in kinds and all("一" <= c <= "龠" for c in r["written"])
+    ]
+
+
+def misses(texts: list[str], right: Callable[[str], bool]) -> list[str]:
+    read = ((text, read_text(text).proposals[0].romaji) for text in texts)
+    return [f"{text} {romaji}" for text, romaji in read if not right(romaji)]
+
+
+def verbs() -> list[str]:
+    listed = [word for word in of_class("verb") if len(word) < 3 and word[-1] != "之"]
+    return [verb for verb in dict.fromkeys((*parts("act"), *listed)) if verb not in ARGUED]
+
+
+@pytest.mark.parametrize("closing", CLOSINGS)
+def test_every_verb_closes_a_signature(closing: str) -> None:
+    texts = [f"{NAME}{verb}{closing}" for verb in verbs()]
+    assert not misses(texts, lambda read: read.startswith(READ))
+
+
+def test_every_word_that_wants_an_object_closes_a_signature_with_it() -> None:
+    texts = [f"{NAME}{word}之" for word in of_class("transitive")]
+    assert not misses(texts, lambda read: read.startswith(READ) and " kore " in read)
+
+
+@pytest.mark.parametrize("frame", ["{}", "之ヲ{}", "コレヲ{}", "之を{}"])
+def test_every_verb_may_have_its_ending_in_kana(frame: str) -> None:
+    ends = {
+        "つくる": "ル",
+        "ほる": "ル",
+        "きざむ": "ム",
+        "うつす": "ス",
+        "しるす": "ス",
+        "うつ": "ツ",
+    }
+    acts = [row for row in tables.rows("signature_parts") if row["sort"] == "act"]
+    texts = [
+        NAME + frame.format(r["written"] + ends[r["native"]]) for r in acts if r["native"] in ends
+    ]
+    assert len(texts) > 15
+    assert not misses(texts, lambda read: read.startswith(READ))
+
+
+@pytest.mark.parametrize(
+    ("carved", "said"),
+    [
+        ("作ル", "つくる"),
+        ("造レリ", "つくれり"),
+        ("鐫リテ", "ほりて"),
+        ("製シ", "せいし"),
+        ("謹製ス", "つつしんで せいす"),
+        ("鍛フ", "きたう"),
+    ],
+)
+def test_an_ending_in_kana_tells_the_form(carved: str, said: str) -> None:
+    assert words_of(carved)[0].kana == said
+
+
+def test_kana_that_is_no_ending_of_the_word_makes_no_verb() -> None:
+    assert not words_of("作ム")
+    assert not words_of("刻ヘ")
+
+
+def test_every_office_of_every_province_is_a_title() -> None:
+    rows = [row["written"] for row in tables.rows("provinces") if row["kind"] == "province"]
+    for office, said in OFFICES.items():
+        texts = [f"{province}{office}{NAME}" for province in rows]
+        assert not misses(texts, lambda read, said=said: read.endswith(f"{said} {READ}"))
+
+
+def test_every_relation_stands_between_two_names() -> None:
+    texts = [f"嶺暁{relation}{NAME}作" for relation in of_class("relation")]
+    assert not misses(texts, lambda r: r.startswith("Reigyō") and r.endswith(f"{READ} saku"))
+
+
+def test_every_ordinal_of_generations_stands_after_a_name() -> None:
+    ordinals = [n + unit for n in "二三四五六七八九十" for unit in parts("generation_unit")]
+    whose = ["", *parts("descendant")]
+    texts = [f"嶺暁{ordinal}{each}{NAME}作" for ordinal in ordinals for each in whose]
+    assert not misses(texts, lambda r: r.startswith("Reigyō") and r.endswith(f"{READ} saku"))
+
+
+@pytest.mark.parametrize("frame", ["応三輪{}需霰郷作", "為三輪{}霰郷作"])
+def test_every_word_of_respect_stands_after_a_family(frame: str) -> None:
+    texts = [frame.format(word) for word in of_class("honorific")]
+    assert not misses(
+        texts,
+        lambda r: (
+            r.startswith("Miwa")
+            and r.endswith(f" ni ōjite {READ} saku" if "応" in frame else f" tame ni {READ} saku")
+        ),
+    )
+
+
+def test_a_bare_name_after_an_occasion_is_the_makers() -> None:
+    assert read_text("為記念霰郷作").proposals[0].romaji.endswith("tame ni Araresato saku")
+
+
+@pytest.mark.parametrize(
+    ("carved", "said"),
+    [
+        ("霰郷一刀彫", "Araresato ittōbori"),
+        ("霰郷百日而成之", "Araresato hyakunichi ni shite kore o nasu"),
+        ("三輪家重器", "Miwa-ke jūki"),
+        ("改嶺暁霰郷彫", "Reigyō aratame Araresato horu"),
+        ("孟冬二本松住霰郷作", "mōtō Nihonmatsu jū Araresato saku"),
+    ],
+)
+def test_classes_of_formulas_a_second_author_showed(carved: str, said: str) -> None:
+    assert read_text(carved).proposals[0].romaji == said
