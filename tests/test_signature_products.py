@@ -12,7 +12,7 @@ from inscribe.reading.words import words_of
 NAME, READ = "霰郷", "Araresato"
 CLOSINGS = ["", "之", "也", "者也", "之也", "畢", "矣"]
 # No verbs but beside another sign (揮毫, 推敲); 霰郷図 may as well be a picture of a place.
-ARGUED = {"図", "覆", "墨", "毫", "裂", "敲"}
+ARGUED = {"図", "覆", "墨", "毫", "裂", "敲", "斎戒", "斎沐"}
 OFFICES = {
     "守": "no kami",
     "介": "no suke",
@@ -56,7 +56,7 @@ def test_every_verb_closes_a_signature(closing: str) -> None:
 
 
 def test_every_word_that_wants_an_object_closes_a_signature_with_it() -> None:
-    texts = [f"{NAME}{word}之" for word in of_class("transitive")]
+    texts = [f"{NAME}{word}之" for word in of_class("transitive") if word != "貫"]  # 貫之: a poet
     assert not misses(texts, lambda read: read.startswith(READ) and " kore " in read)
 
 

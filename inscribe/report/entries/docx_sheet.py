@@ -40,6 +40,7 @@ OWN = {
     NOTE: (9.5, 0, 0, False),
 }
 LABEL = "Inscription Label"
+LETTER, BESIDE = 2.1, 4.0  # mm: a bold letter of a wide font at 9.5 points; a cell's own margins
 
 
 def dress(document: Any, style: Style) -> None:
@@ -160,13 +161,18 @@ def add_space(document: Any) -> None:
 
 
 def widths(contents: list[list[str]], room: float = 166) -> list[float]:
-    """Return the widths of a table's columns in mm, by the longest cell of each.
+    """Return the widths of a table's columns in mm: room for its head, and by its longest cell.
 
-    No column is narrower than its head, the first cell.
+    No head (the first cell) is broken, whatever font stands in for the one that is asked for.
 
     >>> widths([["Copy", "Why"], ["花", "花 and 華 are forms of one word"]])
-    [40.5, 125.5]
+    [47.4, 118.6]
     """
     columns = list(zip(*contents, strict=True))
-    longest = [min(max(10, *map(width, column)), max(65, width(column[0]))) for column in columns]
-    return [round(room * length / sum(longest), 1) for length in longest]
+    heads = [LETTER * width(column[0]) + BESIDE for column in columns]
+    longest = [min(max(10, *map(width, column)), 65) for column in columns]
+    rest = room - sum(heads)
+    if rest < 0:
+        return [round(room * head / sum(heads), 1) for head in heads]
+    shares = zip(heads, longest, strict=True)
+    return [round(head + rest * length / sum(longest), 1) for head, length in shares]
