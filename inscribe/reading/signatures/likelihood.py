@@ -126,7 +126,7 @@ def _is_sure(text: str) -> bool:
 def _kana_of_closing(plain: str) -> int:
     """Return how many kana belong to a verb that ends a text, with its object: 之ヲ作ル, 刻ス之.
 
-    >>> _kana_of_closing("綾国之ヲ作ル"), _kana_of_closing("綾国刻ス之"), _kana_of_closing("波立ツ")
+    >>> _kana_of_closing("綾国之ヲ作ル"), _kana_of_closing("綾国刻ス之"), _kana_of_closing("花咲ク")
     (2, 1, 0)
     """
     for pattern in _CLOSED_IN_KANA:

@@ -53,7 +53,7 @@ def is_signature(plain: str) -> bool:
 def _is_name_and_deed(plain: str) -> bool:
     """Whether a name of two kanji that are no word did something, and nothing else is said.
 
-    >>> _is_name_and_deed("霰郷観"), _is_name_and_deed("明月観"), _is_name_and_deed("霰郷案之")
+    >>> _is_name_and_deed("霰郷観"), _is_name_and_deed("平和観"), _is_name_and_deed("霰郷案之")
     (True, False, True)
     """
     if not _SHORTEST_DEED <= len(plain) <= _LONGEST_DEED or not is_kanji_only(plain):

@@ -10,10 +10,9 @@ import io
 import unicodedata
 from collections.abc import Iterator
 from datetime import date
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from inscribe import notation
+from inscribe import notation, tables
 from inscribe.report import signer
 from inscribe.report.entries.collated import printed_sides
 from inscribe.report.entries.facts import date_text
@@ -49,7 +48,7 @@ def csv_table(rows: list[dict[str, str]], columns: list[str]) -> str:
     return held.getvalue()
 
 
-@lru_cache(50_000)  # of a long table most cells recur: files, places, kinds
+@tables.cached(50_000)  # of a long table most cells recur: files, places, kinds
 def _as_cell(text: str) -> str:
     return safe_cell(notation.written_out(text))
 
