@@ -132,12 +132,18 @@ class Library:
         return sqlite3.connect(name, uri=True, isolation_level=None)
 
     def _keep_journal(self) -> None:
-        """Set the journal that lets readers go on; SQLite does not wait for others here itself."""
+        """Set the journal that lets readers go on; SQLite does not wait for others here itself.
+
+        Raises:
+            sqlite3.OperationalError: the file is another program's, and left as it is.
+        """
         import time
 
         end = time.monotonic() + BUSY_SECONDS
         while True:
             try:
+                if self.db.execute("SELECT 1 FROM sqlite_master").fetchone():
+                    self.db.execute("SELECT name, value FROM about").fetchone()
                 self.db.execute("PRAGMA journal_mode = WAL")
                 return
             except sqlite3.OperationalError as error:
