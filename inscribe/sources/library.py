@@ -16,7 +16,7 @@ from types import TracebackType
 from inscribe.errors import InputError, Place
 from inscribe.files import StrPath
 from inscribe.sources import index
-from inscribe.sources.layout import LAYOUT, has_this_layout, other_layout
+from inscribe.sources.layout import LAYOUT, has_this_layout, other_layout, refuse_another
 from inscribe.sources.passages import SourcePassage
 from inscribe.sources.texts import SourceText
 
@@ -132,18 +132,13 @@ class Library:
         return sqlite3.connect(name, uri=True, isolation_level=None)
 
     def _keep_journal(self) -> None:
-        """Set the journal that lets readers go on; SQLite does not wait for others here itself.
-
-        Raises:
-            sqlite3.OperationalError: the file is another program's, and left as it is.
-        """
+        """Set the journal that lets readers go on; SQLite does not wait for others here itself."""
         import time
 
         end = time.monotonic() + BUSY_SECONDS
         while True:
             try:
-                if self.db.execute("SELECT 1 FROM sqlite_master").fetchone():
-                    self.db.execute("SELECT name, value FROM about").fetchone()
+                refuse_another(self.db)
                 self.db.execute("PRAGMA journal_mode = WAL")
                 return
             except sqlite3.OperationalError as error:
