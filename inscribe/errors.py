@@ -149,3 +149,12 @@ class ProblemsError(InscribeError):
 
     def __reduce__(self) -> tuple[object, ...]:
         return type(self), (self.errors,)
+
+    def within_line(self) -> str:
+        """Return the sentences where the line is told beside them."""
+        return "\n".join(error.within_line() for error in self.errors)
+
+    def in_file(self, file: str, first_line: int | None = 1) -> ProblemsError:
+        """Return the same problems; those that name no file are placed in ``file``."""
+        placed = (e if e.place.file else e.in_file(file, first_line) for e in self.errors)
+        return ProblemsError(tuple(placed))

@@ -54,7 +54,9 @@ def written(path: Path, *, force: bool = False, private: bool = False) -> Iterat
         sync_folder(path.parent)
     except OSError as error:
         reason = reason_of(error, "it cannot be written")
-        raise InputError(reason, Place(str(path)), "choose another place with -o") from error
+        raise InputError(
+            reason, Place(str(path)), "choose another place, or let it be written to"
+        ) from error
     finally:
         if temporary is not None:
             Path(temporary).unlink(missing_ok=True)
@@ -63,7 +65,7 @@ def written(path: Path, *, force: bool = False, private: bool = False) -> Iterat
 def _refuse_existing(path: Path, *, force: bool) -> None:
     if path.exists() and not path.is_file():
         what = "it is a folder" if path.is_dir() else "it is a device, not a file"
-        raise InputError(what, Place(str(path)), "choose another name with -o")
+        raise InputError(what, Place(str(path)), "choose another name")
     if path.exists() and not force:
         raise InputError(
             "the file exists already", Place(str(path)), "choose another name or use --force"

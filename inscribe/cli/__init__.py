@@ -9,7 +9,7 @@ import os
 import sys
 from itertools import takewhile
 from pathlib import Path
-from typing import NoReturn
+from typing import Any, NoReturn
 
 import click
 
@@ -190,7 +190,7 @@ def _stand_in(number: int, name: str, way: int) -> None:
 
 def _run(closed: list[str]) -> NoReturn:
     try:
-        held = defaults(settings_beside(_beside(sys.argv[1:])))
+        held = _defaults_held(sys.argv[1:])
         status = cli.main(prog_name="inscribe", standalone_mode=False, default_map=held)
     except click.exceptions.Abort:
         click.echo("inscribe: interrupted; no file was left half-written", err=True)
@@ -225,6 +225,17 @@ def _run(closed: list[str]) -> NoReturn:
     except Exception as error:
         _fail_of_itself(error)
     sys.exit(status if isinstance(status, int) else 0)
+
+
+def _defaults_held(arguments: list[str]) -> dict[str, Any]:
+    """Return what the settings say; nothing where they are broken and only help is asked for."""
+    try:
+        return defaults(settings_beside(_beside(arguments)))
+    except InscribeError:
+        asked = next((word for word in arguments if word in COMMANDS), "guide")
+        if asked == "guide" or not {"-h", "--help"}.isdisjoint(arguments):
+            return {}
+        raise
 
 
 def _beside(arguments: list[str]) -> Path | None:

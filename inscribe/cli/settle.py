@@ -206,7 +206,7 @@ def _revisions(
                 found.append(revision(path, settle))
             except InscribeError as error:
                 if not several:
-                    raise error.in_file(str(path)) from error
+                    raise (error if error.place.file else error.in_file(str(path))) from error
                 broken.append(error)
     return found
 

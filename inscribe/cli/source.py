@@ -12,6 +12,7 @@ import click
 from inscribe.cli.giving import (
     STANDARD_INPUT,
     example,
+    format_for,
     format_option,
     library_option,
     library_path,
@@ -184,6 +185,7 @@ def export(
     """Write texts as JSON Lines, in the form that inscribe source add reads."""
     from inscribe import sources
 
+    format_for(None, output, {"jsonl": "jsonl"}, "jsonl")
     with sources.Library(library_path(library_file), texts_only=True) as library:
         texts = list(library.texts(ids or None))
         held = {text.id for text in texts}

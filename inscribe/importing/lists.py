@@ -59,7 +59,7 @@ def read_list(
     Raises:
         InputError: the file cannot be read, holds no table, or its encoding cannot be told.
     """
-    if path.suffix.lower() in WORKBOOKS:
+    if path.suffix.lower() in WORKBOOKS and path.exists():
         table, others = _workbook(path, sheet)
         return _as_list(path.name, table, heading_row, "", others)
     data = files.read_bytes(path)
@@ -173,8 +173,6 @@ def _workbook(path: Path, sheet: str) -> tuple[Table, tuple[str, ...]]:
     try:
         book = openpyxl.load_workbook(path, data_only=True)
         formulas = openpyxl.load_workbook(path)
-    except FileNotFoundError as error:
-        raise InputError("there is no such file", Place(str(path)), "check the path") from error
     except Exception as error:  # the library raises whatever its parsers do
         hint = "open it in a spreadsheet program and save it anew"
         raise InputError("the workbook cannot be read", Place(str(path)), hint) from error

@@ -18,6 +18,7 @@ from typing import Any
 from inscribe import files, strict
 from inscribe.errors import InputError, Place
 from inscribe.record import ENDLESS_KEY
+from inscribe.settings import FILE as SETTINGS
 from inscribe.sources.tei import tei_texts
 from inscribe.sources.texts import SourceText, source_text
 
@@ -44,13 +45,16 @@ def files_in(paths: Iterable[Path]) -> list[Path]:
     found: list[Path] = []
     for path in paths:
         if path.is_dir():
-            inside = (p for p in path.rglob("*") if p.suffix.lower() in SUFFIXES and p.is_file())
-            found += sorted(inside)
+            found += sorted(inside for inside in path.rglob("*") if _may_hold_texts(inside))
         elif path.exists():
             found.append(path)
         else:
             raise InputError("there is no such file or folder", Place(str(path)))
     return list({path.resolve(): path for path in found}.values())
+
+
+def _may_hold_texts(path: Path) -> bool:
+    return path.suffix.lower() in SUFFIXES and path.name != SETTINGS and path.is_file()
 
 
 def stems_of(paths: Sequence[Path]) -> list[str]:

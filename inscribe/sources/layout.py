@@ -21,6 +21,16 @@ def has_this_layout(db: sqlite3.Connection) -> bool:
     return layout == (LAYOUT,) and ("signs",) in columns
 
 
+def refuse_another(db: sqlite3.Connection) -> None:
+    """Leave a database of another program as it is; a library begins with the table ``about``.
+
+    Raises:
+        sqlite3.OperationalError: it has tables, and not that one.
+    """
+    if db.execute("SELECT 1 FROM sqlite_master").fetchone():
+        db.execute("SELECT name, value FROM about").fetchone()
+
+
 def other_layout(path: Path) -> InputError:
     """Return the refusal of a library of another layout, with the command that carries it over."""
     new = path.with_name(f"{path.stem}-new{path.suffix}")

@@ -16,7 +16,7 @@ from types import TracebackType
 from inscribe.errors import InputError, Place
 from inscribe.files import StrPath
 from inscribe.sources import index
-from inscribe.sources.layout import LAYOUT, has_this_layout, other_layout
+from inscribe.sources.layout import LAYOUT, has_this_layout, other_layout, refuse_another
 from inscribe.sources.passages import SourcePassage
 from inscribe.sources.texts import SourceText
 
@@ -138,6 +138,7 @@ class Library:
         end = time.monotonic() + BUSY_SECONDS
         while True:
             try:
+                refuse_another(self.db)
                 self.db.execute("PRAGMA journal_mode = WAL")
                 return
             except sqlite3.OperationalError as error:

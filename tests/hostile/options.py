@@ -92,7 +92,7 @@ def _outputs() -> list[Case]:
         Case("output-nowhere", (*read, "no/a"), "no such file"),
         Case("output-in-file", (*read, "held/a"), "not a directory", files=held),
         Case("output-long", (*read, "a" * 300), "file name too long"),
-        Case("output-empty", (*read, ""), "it is a folder"),
+        Case("output-empty", (*read, ""), "-o is empty"),
         Case("output-sealed", (*read, "/proc/a"), "/proc/a"),
         Case(
             "entry-exists",

@@ -37,11 +37,10 @@ def format_for(form: str | None, output: str | None, endings: Mapping[str, str],
     if form is None:
         known = list(dict.fromkeys(f".{end}" for end in endings.values()))
         meant = [end for end in known if end.startswith(f".{ending}")]
+        several = ", or say which with --format" if len(endings) > 1 else ""
         raise InputError(
             f"no format is written into files that end in .{ending}",
-            hint=f"did you mean {meant[0]}?"
-            if meant
-            else f"use {', '.join(known)}, or say which with --format",
+            hint=f"did you mean {meant[0]}?" if meant else f"use {', '.join(known)}{several}",
         )
     if fitting and form not in fitting and not {ending, endings[form]} <= _JSON:
         raise InputError(

@@ -11,6 +11,8 @@ from click.core import ParameterSource
 
 from inscribe import remarks
 from inscribe.cli.giving.endings import endings_of, format_for
+from inscribe.cli.giving.guarding import option_named
+from inscribe.cli.giving.piped import STANDARD_INPUT
 
 F = TypeVar("F", bound=Callable[..., Any])
 
@@ -123,6 +125,10 @@ def quiet_option(help: str = "No remarks on standard error.") -> Callable[[F], F
     return click.option("--quiet", "-q", is_flag=True, callback=_heed_quiet, help=help)
 
 
+def _file_of(context: click.Context, option: click.Parameter, output: str | None) -> str | None:
+    return None if output == STANDARD_INPUT else option_named(context, option, output)
+
+
 def output_options(command: F) -> F:
     """Add ``-o FILE``, ``--force`` and ``--quiet`` to a command."""
     for option in (
@@ -133,6 +139,7 @@ def output_options(command: F) -> F:
             "output",
             metavar="FILE",
             is_eager=True,  # --format asks how it ends
+            callback=_file_of,
             help="Write the result to FILE, whole.",
         ),
     ):

@@ -1,8 +1,9 @@
 """Which files of a folder are records, and what of it cannot be looked into.
 
 Every ``.toml`` file in the folder and the folders in it is taken for a record, but in hidden
-folders and those named styles. Links to folders are not followed, so that no loop of links has no
-end; pipes and devices are not opened, for they may never end.
+folders and those named styles, and but the settings, ``inscribe.toml``. Links to folders are not
+followed, so that no loop of links has no end; pipes and devices are not opened, for they may never
+end.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from inscribe.errors import InputError, Place, reason_of
+from inscribe.settings import FILE as SETTINGS
 
 STYLES = "styles"
 
@@ -49,7 +51,7 @@ def survey(folder: Path) -> Survey:
         folders[:] = sorted(name for name in folders if not _is_left_out(name))
         found.linked.extend(path for name in folders if (path := Path(root, name)).is_symlink())
         for name in sorted(names):
-            if name.endswith(".toml") and not name.startswith("."):
+            if name.endswith(".toml") and not name.startswith(".") and name != SETTINGS:
                 _sort(Path(root, name), found)
     return found
 
