@@ -92,7 +92,7 @@ class LazyGroup(click.Group):
             InputError: there is none of that name.
         """
         if args[0] not in COMMANDS and not args[0].startswith("-"):
-            hint = did_you_mean(args[0], COMMANDS) or "see inscribe --help"
+            hint = did_you_mean(args[0].casefold(), COMMANDS) or "see inscribe --help"
             raise InputError(f"there is no command {args[0]}", hint=hint)
         return super().resolve_command(ctx, args)
 
@@ -190,6 +190,10 @@ def _stand_in(number: int, name: str, way: int) -> None:
 
 def _run(closed: list[str]) -> NoReturn:
     try:
+        if "_INSCRIBE_COMPLETE" in os.environ:
+            from inscribe.cli.completing import prepare
+
+            prepare(cli)
         held = defaults(settings_beside(_beside(sys.argv[1:])))
         status = cli.main(prog_name="inscribe", standalone_mode=False, default_map=held)
     except click.exceptions.Abort:

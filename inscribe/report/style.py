@@ -33,7 +33,7 @@ from typing import Any, Literal
 
 from inscribe import files, tables
 from inscribe.cautions import caution
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, did_you_mean
 from inscribe.record import suggested
 from inscribe.report.explaining import in_japanese
 
@@ -187,10 +187,10 @@ def load(path: files.StrPath) -> Style:
             raise InputError(
                 f"there is no style key {key!r}",
                 Place(str(path)),
-                "use " + ", ".join(sorted(known)),
+                did_you_mean(key, known) or "use " + ", ".join(sorted(known)),
             )
         if problem := _problem(key, value):
-            raise InputError(f"{key} must be {problem}", Place(str(path)))
+            raise InputError(f"{key} is not as it must be", Place(str(path)), f"write {problem}")
     if "order" in data:
         data["order"] = tuple(data["order"])
     return Style(**data)
