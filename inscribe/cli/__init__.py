@@ -92,7 +92,7 @@ class LazyGroup(click.Group):
             InputError: there is none of that name.
         """
         if args[0] not in COMMANDS and not args[0].startswith("-"):
-            hint = did_you_mean(args[0].casefold(), COMMANDS) or "see inscribe --help"
+            hint = did_you_mean(args[0], COMMANDS) or "see inscribe --help"
             raise InputError(f"there is no command {args[0]}", hint=hint)
         return super().resolve_command(ctx, args)
 
@@ -154,6 +154,10 @@ def main() -> None:
     """Run the program; bad input ends with one message on standard error and exit status 2."""
     gc.set_threshold(400_000)  # a short run makes many objects and hardly any garbage
     closed = _closed_streams()
+    if "_INSCRIBE_COMPLETE" in os.environ:
+        from inscribe.cli.completing import prepare
+
+        prepare(cli)
     try:
         _run(closed)
     finally:
@@ -190,10 +194,6 @@ def _stand_in(number: int, name: str, way: int) -> None:
 
 def _run(closed: list[str]) -> NoReturn:
     try:
-        if "_INSCRIBE_COMPLETE" in os.environ:
-            from inscribe.cli.completing import prepare
-
-            prepare(cli)
         held = defaults(settings_beside(_beside(sys.argv[1:])))
         status = cli.main(prog_name="inscribe", standalone_mode=False, default_map=held)
     except click.exceptions.Abort:
@@ -202,6 +202,8 @@ def _run(closed: list[str]) -> NoReturn:
     except click.ClickException as error:
         from inscribe.cli.showing import told_of_usage
 
+        if isinstance(error, click.UsageError) and error.ctx is None:
+            error.ctx = _context_of(sys.argv[1:])
         _fail(told_of_usage(error))
     except InscribeError as error:
         from inscribe.cli.showing import told
@@ -229,6 +231,16 @@ def _run(closed: list[str]) -> NoReturn:
     except Exception as error:
         _fail_of_itself(error)
     sys.exit(status if isinstance(status, int) else 0)
+
+
+def _context_of(arguments: list[str]) -> click.Context:
+    """Return the innermost command that the command line names, as a context."""
+    context = click.Context(cli, info_name="inscribe")
+    for word in arguments:
+        group = context.command
+        if isinstance(group, click.Group) and (inner := group.get_command(context, word)):
+            context = click.Context(inner, info_name=word, parent=context)
+    return context
 
 
 def _beside(arguments: list[str]) -> Path | None:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
-from glob import escape, glob
+from glob import escape
 from pathlib import Path
 from typing import Any
 
@@ -84,7 +84,9 @@ class Completed(click.ParamType):  # type: ignore[type-arg,unused-ignore]
             return items
         if not (items and incomplete):
             return [CompletionItem(incomplete, type=self.kind)]
-        return items + [CompletionItem(name) for name in sorted(glob(f"{escape(incomplete)}*"))]
+        typed = Path(incomplete)
+        files = sorted(map(str, typed.parent.glob(f"{escape(typed.name)}*")))
+        return items + [CompletionItem(file) for file in files]
 
 
 def complete(command: click.Command) -> None:
