@@ -43,10 +43,13 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
 
     >>> did_you_mean("raed", ["read", "collate"]), did_you_mean("xyz", ["read"])
     ('did you mean read?', '')
+    >>> did_you_mean("READ", ["read", "collate"])
+    'did you mean read?'
     """
     from difflib import get_close_matches
 
-    near = get_close_matches(word, tuple(known), n=1)
+    words = tuple(known)
+    near = get_close_matches(word, words, n=1) or get_close_matches(word.casefold(), words, n=1)
     return f"did you mean {near[0]}?" if near else ""
 
 

@@ -67,7 +67,7 @@ def xml_root(content: str, name: str) -> ET.Element:
     except ET.ParseError as error:
         line, column = error.position
         where = Place(name, line, column + 1)
-        raise InputError("the file is not well-formed XML", where) from error
+        raise InputError("the file is not well-formed XML", where, "mend it there") from error
     if _is_deeper(root, MAX_DEPTH):
         said = f"elements are nested deeper than the limit of {MAX_DEPTH}"
         raise InputError(said, Place(name), "flatten the file")

@@ -69,6 +69,15 @@ def test_manual_pages_are_made_of_every_command_and_chapter(tmp_path: Path) -> N
     assert "Hold a copy against its source" in page
 
 
+def test_manual_pages_are_whole(tmp_path: Path) -> None:
+    run("guide", "--man", str(tmp_path))
+    for path in tmp_path.rglob("inscribe*"):
+        page = path.read_text("utf-8")
+        assert not page.partition(".SH NAME\n")[2].splitlines()[0].endswith("..."), path
+        assert ".SH EXAMPLES\n.nf\n\n" not in page, path
+        assert "`" not in page, path
+
+
 @pytest.mark.skipif(shutil.which("groff") is None, reason="groff is not installed")
 def test_manual_pages_are_sound(tmp_path: Path) -> None:
     run("guide", "--man", str(tmp_path))

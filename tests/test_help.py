@@ -47,6 +47,7 @@ def test_its_help_says_what_it_does_and_shows_an_example(path: tuple[str, ...]) 
     assert found(path).help
     examples = text.partition("Example:\n")[2].splitlines()
     assert any(line.strip().startswith(f"inscribe {' '.join(path)}") for line in examples)
+    assert "3 a fault of the program" in " ".join(text.split())
 
 
 @pytest.mark.parametrize("path", COMMANDS, ids=" ".join)

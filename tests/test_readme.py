@@ -44,11 +44,14 @@ def _stage() -> Path:
 
 
 def printed(command: str, library: Path) -> str:
-    """Return what a command shown there prints, at 80 columns and without colour."""
+    """Return what a command shown there prints, without colour.
+
+    A command alone prints to a terminal of 80 columns; what goes into a pipe is not broken.
+    """
     program = f"{sys.executable} -m inscribe"
     environment = {
-        **os.environ,
-        "COLUMNS": "80",
+        **{key: value for key, value in os.environ.items() if key != "COLUMNS"},
+        **({} if " | " in command else {"COLUMNS": "80"}),
         "NO_COLOR": "1",
         "PYTHONIOENCODING": "utf-8",
         "INSCRIBE_LIBRARY": str(library),

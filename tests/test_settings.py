@@ -139,3 +139,24 @@ def test_a_library_named_for_once_wins_in_reading_as_in_collating() -> None:
     how = ("--library", "own.sqlite", "--format", "json")
     assert json.loads(inscribe("read", "A.toml", *how))["kana"].startswith("わかば")
     assert len(json.loads(inscribe("collate", "A.toml", *how))["groups"]) > 0
+
+
+def test_the_library_that_holds_is_told_and_what_is_not_there() -> None:
+    def shown() -> str:
+        done = subprocess.run(
+            [sys.executable, "-m", "inscribe", "settings"],
+            capture_output=True,
+            text=True,
+            encoding="utf-8",
+            check=True,
+            env={**os.environ, "XDG_DATA_HOME": "/nowhere"},
+        )
+        return done.stdout
+
+    if sys.platform == "linux":
+        default = "library  /nowhere/inscribe/sources.sqlite  (the default; there is none yet)"
+        assert default in shown()
+    style = write('style = "house.toml"').with_name("house.toml")
+    assert f"inscribe.toml; not there: {style})" in shown()
+    style.touch()
+    assert "not there" not in shown()

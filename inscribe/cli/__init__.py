@@ -154,6 +154,10 @@ def main() -> None:
     """Run the program; bad input ends with one message on standard error and exit status 2."""
     gc.set_threshold(400_000)  # a short run makes many objects and hardly any garbage
     closed = _closed_streams()
+    if "_INSCRIBE_COMPLETE" in os.environ:
+        from inscribe.cli.completing import prepare
+
+        prepare(cli)
     try:
         _run(closed)
     finally:
@@ -198,6 +202,8 @@ def _run(closed: list[str]) -> NoReturn:
     except click.ClickException as error:
         from inscribe.cli.showing import told_of_usage
 
+        if isinstance(error, click.UsageError) and error.ctx is None:
+            error.ctx = _context_of(sys.argv[1:])
         _fail(told_of_usage(error))
     except InscribeError as error:
         from inscribe.cli.showing import told
@@ -236,6 +242,16 @@ def _defaults_held(arguments: list[str]) -> dict[str, Any]:
         if asked == "guide" or not {"-h", "--help"}.isdisjoint(arguments):
             return {}
         raise
+
+
+def _context_of(arguments: list[str]) -> click.Context:
+    """Return the innermost command that the command line names, as a context."""
+    context = click.Context(cli, info_name="inscribe")
+    for word in arguments:
+        group = context.command
+        if isinstance(group, click.Group) and (inner := group.get_command(context, word)):
+            context = click.Context(inner, info_name=word, parent=context)
+    return context
 
 
 def _beside(arguments: list[str]) -> Path | None:

@@ -14,6 +14,7 @@ from inscribe.cli.giving import (
     COUNTING,
     STANDARD_INPUT,
     example,
+    expect_no_files,
     format_option,
     is_piped,
     output_options,
@@ -82,6 +83,9 @@ def command(
         texts = (STANDARD_INPUT,)
     if bool(texts) == (record is not None):
         raise InputError("give a date to resolve", hint="a text, - or --record FILE")
+    for each in texts:
+        is_record = each.endswith(".toml")
+        expect_no_files((each,), f"inscribe {'date --record' if is_record else 'read'} {{}}")
     if len(texts) == 1:
         result = _one_shown(_given(texts[0]), between, shape)
     elif record:

@@ -47,7 +47,7 @@ def check(folder: str, output: str | None, force: bool, quiet: bool) -> int:
 
     path = Path(folder)
     if not path.is_dir():
-        raise InputError("there is no such glossary folder", Place(folder))
+        raise InputError("there is no such glossary folder", Place(folder), "check the path")
     found = list(problems_in(path))
     count = len(tables.tables_in(path))
     write_result(problems_as_text(found, count), output, force=force)

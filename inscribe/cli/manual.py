@@ -12,6 +12,8 @@ from inscribe import __version__, writing
 from inscribe.cli import COMMANDS, cli
 from inscribe.guide import CHAPTERS, chapter
 
+_WHOLE = 1000  # characters: no help's first sentence is cut off
+
 
 def write_pages(folder: Path, *, force: bool) -> int:
     """Write a page for each command (man1) and chapter (man7) below a folder; return how many."""
@@ -40,11 +42,14 @@ def _command_pages() -> Iterator[tuple[str, str]]:
 
 def _command_page(command: click.Command, context: click.Context) -> str:
     name = context.command_path.replace(" ", "-")
-    short = command.get_short_help_str(70)
     options = [
         record for p in command.get_params(context) if (record := p.get_help_record(context))
     ]
-    lines = [*_head(name, 1, short), ".SH SYNOPSIS", _roff(context.get_usage()[len("Usage: ") :])]
+    lines = [
+        *_head(name, 1, _about(command, context)),
+        ".SH SYNOPSIS",
+        _roff(context.get_usage()[len("Usage: ") :]),
+    ]
     lines += [".SH DESCRIPTION", *_paragraphs(command.help or "")]
     lines += [".SH OPTIONS"]
     for option, about in options:
@@ -53,8 +58,17 @@ def _command_page(command: click.Command, context: click.Context) -> str:
     if isinstance(command, click.Group):
         lines += [".SH COMMANDS"]
         for inner in command.list_commands(context):
-            lines += [".TP", rf"\fB{name}-{inner}\fR(1)", _roff(COMMANDS.get(inner, ""))]
+            found = command.get_command(context, inner)
+            assert found is not None
+            about = _about(found, click.Context(found, info_name=inner, parent=context))
+            lines += [".TP", rf"\fB{name}-{inner}\fR(1)", _roff(about)]
     return "\n".join(lines) + "\n"
+
+
+def _about(command: click.Command, context: click.Context) -> str:
+    """Return in a few words what a command is for, whole."""
+    is_listed = context.parent is not None and context.parent.parent is None
+    return COMMANDS[str(context.info_name)] if is_listed else command.get_short_help_str(_WHOLE)
 
 
 def _epilog(text: str) -> Iterator[str]:
@@ -62,7 +76,8 @@ def _epilog(text: str) -> Iterator[str]:
     if before.strip():
         yield from (".SH NOTES", ".nf", _roff(before.replace("\b\n", "").strip()), ".fi")
     shown, _, status = examples.partition("\n\n")
-    yield from (".SH EXAMPLES", ".nf", _roff(shown), ".fi", *_paragraphs(status))
+    if shown:
+        yield from (".SH EXAMPLES", ".nf", _roff(shown), ".fi", *_paragraphs(status))
 
 
 def _chapter_page(name: str) -> str:

@@ -8,6 +8,7 @@ import click
 
 from inscribe.cli.giving import (
     example,
+    expect_no_files,
     expect_settled_names,
     format_option,
     output_options,
@@ -55,6 +56,7 @@ def command(
     first: those of a table names.tsv (written, kana, kind, note) of a glossary folder, and those
     settled in the records named by --records.
     """
+    expect_no_files(names, "inscribe read {}")
     expect_settled_names(records)
     from inscribe.reading.signatures import look_up
 

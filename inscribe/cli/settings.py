@@ -6,11 +6,12 @@ from pathlib import Path
 
 import click
 
-from inscribe.cli.giving import example, format_option, output_options
+from inscribe.cli.giving import example, format_option, library_path, output_options
 from inscribe.cli.showing import write_result
 from inscribe.errors import InputError, Place
-from inscribe.settings import FILE, KEYS, Setting, settings
+from inscribe.settings import FILE, KEYS, PATHS, Setting, settings
 
+DEFAULT = "the default"
 KEYS_TOLD = """\b
 A file inscribe.toml, in the folder of the records or above it, or in your
 configuration folder (~/.config/inscribe), may hold
@@ -38,6 +39,8 @@ def command(path: str | None, shape: str, output: str | None, force: bool, quiet
     if not beside.exists():
         raise InputError("there is no such record or folder", Place(str(beside)), "check the path")
     found = settings(beside if beside.is_dir() else beside.parent)
+    if not any(each.key == "library" for each in found):
+        found = (Setting("library", str(library_path(None)), DEFAULT), *found)
     write_result(_shown(found, shape), output, force=force)
 
 
@@ -47,12 +50,21 @@ def _shown(found: tuple[Setting, ...], shape: str) -> str:
 
         plain = {each.key: {"value": each.value, "from": each.origin} for each in found}
         return json.dumps(plain, ensure_ascii=False, indent=2)
-    if not found:
-        return f"no settings; a file {FILE} here or above it may hold\n  {', '.join(KEYS)}"
     width = max(len(each.key) for each in found)
-    return "\n".join(
-        f"{each.key:{width}}  {_words(each.value)}  (from {each.origin})" for each in found
-    )
+    lines = [f"{each.key:{width}}  {_words(each.value)}  ({_origin(each)})" for each in found]
+    if all(each.origin == DEFAULT for each in found):
+        lines += [f"no settings; a file {FILE} here or above it may hold\n  {', '.join(KEYS)}"]
+    return "\n".join(lines)
+
+
+def _origin(setting: Setting) -> str:
+    """Return where a setting is from, and what of the files it names is not there."""
+    paths = setting.value if isinstance(setting.value, tuple) else (setting.value,)
+    missing = [path for path in paths if setting.key in PATHS and not Path(path).exists()]
+    if setting.origin == DEFAULT:
+        return f"{DEFAULT}; there is none yet" if missing else DEFAULT
+    told = f"; not there: {', '.join(missing)}" if missing else ""
+    return f"from {setting.origin}{told}"
 
 
 def _words(value: str | tuple[str, ...]) -> str:

@@ -11,6 +11,7 @@ import click
 from inscribe.cli.giving import (
     STANDARD_INPUT,
     example,
+    expect_no_files,
     format_option,
     is_piped,
     output_options,
@@ -70,6 +71,7 @@ def command(
             "give signs to look up, or --parts, --reading or --strokes to search by",
             hint="as in: inscribe sign 舩",
         )
+    expect_no_files(signs, "inscribe read {}")
     found = _searched(parts, reading, strokes) if searching else _named(signs)
     if not found and not quiet:
         click.echo("no character meets these conditions; try fewer or smaller parts", err=True)

@@ -33,7 +33,7 @@ from typing import Any, Literal
 
 from inscribe import files, tables
 from inscribe.cautions import caution
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, did_you_mean
 from inscribe.record import suggested
 from inscribe.report.explaining import in_japanese
 
@@ -177,7 +177,7 @@ def load(path: files.StrPath) -> Style:
     try:
         data = tomllib.loads(files.read_text(Path(path), MAX_STYLE))
     except tomllib.TOMLDecodeError as error:
-        raise InputError(f"the style is not TOML ({error})", Place(str(path))) from error
+        raise InputError(f"the style is not TOML ({error})", Place(str(path)), "mend it") from error
     except (ValueError, RecursionError) as error:
         said = "the style is nested too deeply, or has a number of too many digits"
         raise InputError(said, Place(str(path))) from error
@@ -187,10 +187,10 @@ def load(path: files.StrPath) -> Style:
             raise InputError(
                 f"there is no style key {key!r}",
                 Place(str(path)),
-                "use " + ", ".join(sorted(known)),
+                did_you_mean(key, known) or "use " + ", ".join(sorted(known)),
             )
         if problem := _problem(key, value):
-            raise InputError(f"{key} must be {problem}", Place(str(path)))
+            raise InputError(f"{key} is not as it must be", Place(str(path)), f"write {problem}")
     if "order" in data:
         data["order"] = tuple(data["order"])
     return Style(**data)
@@ -210,10 +210,20 @@ def _problem(key: str, value: Any) -> str:
         return 'a language tag, as "en" or "de-CH"'
     if key == "brackets" and not (isinstance(value, str) and len(value) in (0, 2)):
         return "two characters, or none"
-    if key == "order" and not (isinstance(value, list) and set(map(str, value)) <= set(PARTS)):
-        return "a list of: " + ", ".join(PARTS)
-    if key == "order" and len(set(value)) < len(value):
-        twice = next(part for part in value if value.count(part) > 1)
+    if key == "order":
+        return _problem_of_order(value)
+    return ""
+
+
+def _problem_of_order(parts: Any) -> str:
+    if not isinstance(parts, list):
+        return f"a list of: {', '.join(PARTS)}"
+    if unknown := [str(part) for part in parts if part not in PARTS]:
+        return "; ".join(
+            filter(None, (f"a list of: {', '.join(PARTS)}", did_you_mean(unknown[0], PARTS)))
+        )
+    if len(set(parts)) < len(parts):
+        twice = next(part for part in parts if parts.count(part) > 1)
         return f"a list that names each part once, and {twice} stands in it twice"
     return ""
 

@@ -49,7 +49,7 @@ def files_in(paths: Iterable[Path]) -> list[Path]:
         elif path.exists():
             found.append(path)
         else:
-            raise InputError("there is no such file or folder", Place(str(path)))
+            raise InputError("there is no such file or folder", Place(str(path)), "check the path")
     return list({path.resolve(): path for path in found}.values())
 
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
 
-from inscribe.errors import InputError, Place
+from inscribe.errors import InputError, Place, reason_of
 from inscribe.files import StrPath
 from inscribe.sources import index
 from inscribe.sources.layout import LAYOUT, has_this_layout, other_layout, refuse_another
@@ -147,8 +147,9 @@ class Library:
                 time.sleep(0.05)
 
     def _trouble(self, error: Exception) -> InputError:
+        why = reason_of(error, str(error)) if isinstance(error, OSError) else error
         return InputError(
-            f"the library cannot be used ({error})",
+            f"the library cannot be used ({why})",
             Place(str(self.path)),
             "check that it is a library file, that its folder can be written and has room",
         )

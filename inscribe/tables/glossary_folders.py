@@ -38,7 +38,7 @@ def add_folder(folder: str | os.PathLike[str]) -> None:
     """
     path = Path(folder)
     if not path.is_dir():
-        raise InputError("there is no such glossary folder", Place(str(path)))
+        raise InputError("there is no such glossary folder", Place(str(path)), "check the path")
     if path not in _user_folders:
         _user_folders.insert(0, path)
         forget()

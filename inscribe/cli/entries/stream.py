@@ -75,7 +75,7 @@ class EntryStream:
         pieces = joined_entries(self.form, (text for _, text in self.documents()), len(self.paths))
         first = next(pieces, None)
         if first is None:
-            raise ProblemsError([InputError(said) for said in self.broken])
+            raise ProblemsError(_each_line(self.broken))
         yield first
         yield from pieces
 
@@ -106,7 +106,12 @@ class EntryStream:
             if force or not targets[path].exists():
                 files.write_file(targets[path], data(text), force=force)
         if not made:
-            raise ProblemsError([InputError(said) for said in self.broken])
+            raise ProblemsError(_each_line(self.broken))
+
+
+def _each_line(broken: list[str]) -> list[InputError]:
+    """Return the problems of records, of which one may have several, one a line."""
+    return [InputError(line) for said in broken for line in said.splitlines()]
 
 
 def _mark(library: Path) -> str:

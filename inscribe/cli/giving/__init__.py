@@ -16,6 +16,7 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.cli.giving.arguments import (
         Given as Given,
+        expect_no_files as expect_no_files,
         given as given,
         is_piped as is_piped,
         words_given as words_given,
@@ -79,7 +80,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "arguments": "Given given is_piped words_given",
+            "arguments": "Given expect_no_files given is_piped words_given",
             "collating": (
                 "CollationTask collation_tasks pair_lines paired_tasks with_measured_copy"
             ),

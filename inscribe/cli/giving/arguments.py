@@ -112,9 +112,33 @@ def words_given(arguments: tuple[str, ...]) -> list[str]:
     return [text if each == STANDARD_INPUT else each for each in arguments or (STANDARD_INPUT,)]
 
 
+def expect_no_files(arguments: tuple[str, ...], to_do: str) -> None:
+    """Refuse, among words that are looked up themselves, the name of a file.
+
+    Args:
+        arguments: what was given; what holds Japanese is a word, even if a file is called so.
+        to_do: the command that takes the file, with ``{}`` for its name.
+
+    Raises:
+        InputError: one of them is a file that is there.
+    """
+    for each in arguments:
+        if each != STANDARD_INPUT and not any(map(is_written, each)) and _is_file(Path(each)):
+            shown = f"'{each}'" if " " in each else each
+            raise InputError(
+                "it is a file, and the words themselves are wanted",
+                Place(each),
+                f"for what it holds, use: {to_do.format(shown)}",
+            )
+
+
 def is_piped() -> bool:
     """Whether something other than a terminal gives standard input."""
     return sys.stdin is not None and not sys.stdin.isatty()
+
+
+def _is_file(path: Path) -> bool:
+    return _exists(path) and path.is_file()
 
 
 def _exists(path: Path) -> bool:

@@ -66,7 +66,9 @@ def collation_tasks(
     if len(texts) < 2:
         raise InputError("a copy and a source are needed", hint="see inscribe collate --help")
     if texts.count(STANDARD_INPUT) > 1:
-        raise InputError("only one text can come from standard input")
+        raise InputError(
+            "only one text can come from standard input", hint="name a file for the other"
+        )
     copy, *sources = (
         each if isinstance(each, CollationText) else _text(each, convention) for each in taken
     )

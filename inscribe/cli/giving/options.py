@@ -18,7 +18,7 @@ F = TypeVar("F", bound=Callable[..., Any])
 
 EXIT_STATUS = (
     "\n\nExit status: 0 done; 1 done, and something was left out, found or differs as asked;"
-    " 2 not done, the message says why."
+    " 2 not done, the message says why; 3 a fault of the program."
 )
 
 

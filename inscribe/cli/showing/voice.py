@@ -38,9 +38,15 @@ def told_of_usage(error: click.ClickException) -> str:
         use = did_you_mean(given, choices) or f"use one of {', '.join(choices)}"
         return harmless(f"inscribe: {what}; {use}")
     usage, to_do = "", "see inscribe --help"
+    if isinstance(error, click.exceptions.NoArgsIsHelpError):
+        what = "missing command"
     if isinstance(context, click.Context):
         usage = " ".join(context.get_usage().replace("Usage:", "usage:").split())
-        to_do = _meant(error, context) or f"see {context.command_path} --help"
+        to_do = (
+            _meant(error, context)
+            or _commands_of(error, context)
+            or f"see {context.command_path} --help"
+        )
     what = what[:1].lower() + what[1:]
     return harmless("inscribe: " + "; ".join(filter(None, (what, usage, to_do))))
 
@@ -70,8 +76,16 @@ def _no_command(error: click.ClickException) -> tuple[str, str, Sequence[str]] |
     return what, given[1], context.command.list_commands(context)
 
 
+def _commands_of(error: click.ClickException, context: click.Context) -> str:
+    group = context.command
+    if not isinstance(error, click.exceptions.NoArgsIsHelpError):
+        return ""
+    assert isinstance(group, click.Group)
+    return f"use one of {', '.join(group.list_commands(context))}"
+
+
 def _meant(error: click.ClickException, context: click.Context) -> str:
     if not isinstance(error, click.NoSuchOption):
         return ""
-    options = [name for parameter in context.command.params for name in parameter.opts]
+    options = [name for parameter in context.command.get_params(context) for name in parameter.opts]
     return did_you_mean(error.option_name, (name for name in options if name[:2] == "--"))
