@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import builtins
+import io
 import json
 import re
 import struct
@@ -16,12 +17,13 @@ from inscribe.checking import check_folder
 from inscribe.entry import Entry, entry_of
 from inscribe.errors import InscribeError
 from inscribe.pictures import picture_kind
-from inscribe.record import dump, load, loads
+from inscribe.record import RecordImage, dump, load, loads
 from inscribe.record.boxes.tables import boxes_of
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.linked.manifest import entry_as_manifest
 from inscribe.report.pages.entry import entries_as_html
+from inscribe.report.picturing import shown_picture
 from inscribe.report.style import Style
 
 IMAGE = """
@@ -187,6 +189,57 @@ def test_the_size_of_a_picture_is_that_of_another_program(
     assert found is not None
     assert (found.width, found.height) == size
     assert found.media == image.MIME[kind]
+
+
+@pytest.mark.parametrize("order", ["<", ">"])
+@pytest.mark.parametrize("orientation", range(10))
+def test_the_size_of_a_photograph_is_that_of_the_turned_picture(
+    orientation: int, order: str, tmp_path: Path
+) -> None:
+    image = pytest.importorskip("PIL.Image", reason="pillow is not installed")
+    transposed = pytest.importorskip("PIL.ImageOps").exif_transpose
+    path = photograph(tmp_path / "x.jpg", (40, 20), orientation, order)
+    found = picture_kind(path.read_bytes())
+    assert found is not None
+    with image.open(path) as opened:
+        assert (found.width, found.height) == transposed(opened).size
+    assert found.orientation == (orientation if 1 <= orientation <= 8 else 1)
+
+
+def photograph(
+    path: Path, size: tuple[int, int], orientation: int, order: str = "<", mode: str = "RGB"
+) -> Path:
+    """Write a JPEG whose first pixels, as stored, are bright, and return its path."""
+    image = pytest.importorskip("PIL.Image", reason="pillow is not installed")
+    made = image.new("L", size, 0)
+    made.paste(255, (0, 0, size[0] // 2, size[1] // 2))
+    tag = struct.pack(f"{order}HHIHH", 0x0112, 3, 1, orientation, 0)
+    head = (b"II*\0" if order == "<" else b"MM\0*") + struct.pack(f"{order}IH", 8, 1)
+    exif = b"Exif\0\0" + head + tag + bytes(4)
+    made.convert(mode).save(path, "JPEG", exif=exif)
+    return path
+
+
+@pytest.mark.parametrize("orientation", range(1, 9))
+def test_a_part_is_cut_out_of_the_picture_as_it_is_seen(folder: Path, orientation: int) -> None:
+    image = pytest.importorskip("PIL.Image", reason="pillow is not installed")
+    transposed = pytest.importorskip("PIL.ImageOps").exif_transpose
+    path = photograph(folder / "p.jpg", (80, 40), orientation)
+    with image.open(path) as opened:
+        seen = transposed(opened).convert("RGB")
+    part = RecordImage("p.jpg", crop=(0, 0, seen.width / 2, seen.height / 2))
+    shown = shown_picture(part, folder, 100)
+    assert shown is not None
+    with image.open(io.BytesIO(shown.data)) as cut:
+        assert cut.size == (seen.width // 2, seen.height // 2)
+        wanted = seen.getpixel((5, 5))[0]
+        assert cut.getpixel((5, 5))[0] == pytest.approx(wanted, abs=20)
+
+
+def test_a_turned_photograph_is_framed_as_browsers_show_it(folder: Path) -> None:
+    photograph(folder / "pictures/whole.png", (80, 40), 6)
+    page = entries_as_html([entry_in(folder)], Style())
+    assert "--ratio: 0.500" in page
 
 
 @pytest.mark.parametrize("data", [b"", b"\xff\xd8", b"\xff\xd8\xff\xe0\x00", b"GIF89a", b"\x89PNG"])
