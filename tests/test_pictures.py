@@ -17,8 +17,9 @@ from inscribe.checking import check_folder
 from inscribe.entry import Entry, entry_of
 from inscribe.errors import InscribeError
 from inscribe.pictures import picture_kind
-from inscribe.record import RecordImage, dump, load, loads
+from inscribe.record import Inscription, Record, RecordImage, dump, load, loads
 from inscribe.record.boxes.tables import boxes_of
+from inscribe.record.model.measured import ColumnMeasure, Plate
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.linked.manifest import entry_as_manifest
@@ -312,6 +313,37 @@ def test_the_image_service_is_told_as_its_version_is(folder: Path) -> None:
     assert second["id"].endswith("/full/full/0/default.jpg")
     with pytest.raises(InscribeError, match="service"):
         service('service = "4"\n')
+
+
+def test_pictures_of_object_and_source_have_canvases_of_their_own(folder: Path) -> None:
+    text = RECORD.format(object=IMAGE).replace(
+        "print-1",
+        'print-1"\nsize = [30, 40]\n\n[[inscription.source.image]]\niiif = "https://e.org/2',
+    )
+    record = loads(text, "A-1.toml", folder)
+    made = json.loads(entry_as_manifest(entry_of(record, folder=folder), Style()))
+    _, *others = made["items"]
+    told = [(c["label"]["en"], c["width"], c["height"]) for c in others]
+    assert told == [(["A heron among reeds"], 60, 40), (["The source"], 30, 40)]
+    bodies = [c["items"][0]["items"][0]["body"]["id"] for c in others]
+    assert bodies[0].endswith("/pictures/whole.png")
+    assert bodies[1].startswith("https://example.org/iiif/print-1/full/")
+    (linked,) = made["rendering"]  # its size is not known
+    assert linked["id"].startswith("https://e.org/2/")
+    assert linked["label"] == {"en": ["The print"]}
+    assert len({each["id"] for each in made["items"]}) == 3
+    assert made["requiredStatement"]["value"] == {"none": ["made up"]}
+
+
+def test_a_column_is_told_as_it_is_transcribed(folder: Path) -> None:
+    text = "あれははる□／思ふ（印「山」）"
+    columns = (ColumnMeasure(2, 50, 8, 4), ColumnMeasure(2, 30, 2, 4))
+    made = Inscription("back", text, plate=Plate(14, 95), columns=columns)
+    (canvas,) = json.loads(entry_as_manifest(entry_of(Record("A", "kozuka", (made,))), Style()))[
+        "items"
+    ]
+    (page,) = [each for each in canvas["annotations"] if each["id"].endswith("/columns")]
+    assert [each["body"]["value"] for each in page["items"]] == text.split("／")
 
 
 @pytest.mark.parametrize(
