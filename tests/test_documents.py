@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import io
 import struct
+import sys
+from pathlib import Path
 from typing import Any
 
 import pytest
 from test_entry import EXAMPLES, example
+from test_pictures import photograph
 
 from inscribe.entry import entry_of
-from inscribe.record import load
+from inscribe.record import Inscription, Record, RecordImage, load
 from inscribe.report.drawing import as_metafile, plate_drawing
 from inscribe.report.entries.docx import entries_as_docx
 from inscribe.report.entries.docx_sheet import OWN
@@ -148,3 +151,33 @@ def test_the_reasons_of_space_are_told_in_japanese() -> None:
     assert " signs " not in reasons
     assert "ミリ" in reasons
     assert " mm " not in reasons
+
+
+def document_with(folder: Path) -> Any:
+    """Return the document of a record whose picture is ``p.jpg``."""
+    image = RecordImage("p.jpg", shows="A heron")
+    record = Record("A-1", "kozuka", (Inscription("back", "花"),), images=(image,))
+    made = entries_as_docx([entry_of(record, folder=folder)], Style())
+    return docx.Document(io.BytesIO(made))
+
+
+def test_a_picture_that_word_processors_do_not_show_is_made_anew(tmp_path: Path) -> None:
+    image = pytest.importorskip("PIL.Image", reason="pillow is not installed")
+    image.new("CMYK", (60, 30)).save(tmp_path / "p.jpg")
+    (shown, *_) = document_with(tmp_path).inline_shapes
+    assert shown.width == pytest.approx(2 * shown.height, rel=0.01)
+    photograph(tmp_path / "p.jpg", (60, 30), 6)
+    (shown, *_) = document_with(tmp_path).inline_shapes
+    assert shown.height == pytest.approx(2 * shown.width, rel=0.01)
+
+
+def test_without_pillow_it_is_left_out_and_said(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    image = pytest.importorskip("PIL.Image", reason="pillow is not installed")
+    image.new("CMYK", (60, 30)).save(tmp_path / "p.jpg")
+    monkeypatch.setitem(sys.modules, "PIL", None)
+    made = document_with(tmp_path)
+    said = [p.text for p in made.paragraphs]
+    assert "The object. A heron. the picture cannot be shown here: p.jpg" in said
+    assert capsys.readouterr().err.startswith("A-1: p.jpg is left out")

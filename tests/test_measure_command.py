@@ -138,6 +138,16 @@ def test_annotations_come_back_as_boxes(folder: Path) -> None:
     assert other["items"][0]["target"]["source"] == "https://e.org/c/1"
 
 
+def test_boxes_drawn_as_annotations_are_read_by_the_scale(folder: Path) -> None:
+    corners = ("--corners", "56,56", "252,56", "252,616", "56,616", "--scale", "14")
+    drawn = {"id": "x:sign:1", "target": "p.png#xywh=14,28,42,56"}
+    (folder / "page.json").write_text(json.dumps({"items": [drawn]}), "utf-8")
+    result = run(*corners, "--boxes", "page.json", "--format", "csv", size=False)
+    assert result.exit_code == 0, result.exception
+    (box, *_) = boxes_of(result.stdout, "b.csv").signs
+    assert box == SignBox(0, 1, 2, 3, 4)
+
+
 def test_the_overlay_marks_doubtful_signs_by_shape(folder: Path) -> None:
     (folder / "r.toml").write_text(RECORD.replace("山川", "□川"), "utf-8")
     sure = run("--format", "svg", "--boxes", _boxes(folder)).stdout

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import builtins
+import io
 import json
 import re
 import struct
@@ -16,12 +17,14 @@ from inscribe.checking import check_folder
 from inscribe.entry import Entry, entry_of
 from inscribe.errors import InscribeError
 from inscribe.pictures import picture_kind
-from inscribe.record import dump, load, loads
+from inscribe.record import Inscription, Record, RecordImage, dump, load, loads
 from inscribe.record.boxes.tables import boxes_of
+from inscribe.record.model.measured import ColumnMeasure, Plate
 from inscribe.report.entries.annotation import entries_as_annotations
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.linked.manifest import entry_as_manifest
 from inscribe.report.pages.entry import entries_as_html
+from inscribe.report.picturing import shown_picture
 from inscribe.report.style import Style
 
 IMAGE = """
@@ -189,6 +192,57 @@ def test_the_size_of_a_picture_is_that_of_another_program(
     assert found.media == image.MIME[kind]
 
 
+@pytest.mark.parametrize("order", ["<", ">"])
+@pytest.mark.parametrize("orientation", range(10))
+def test_the_size_of_a_photograph_is_that_of_the_turned_picture(
+    orientation: int, order: str, tmp_path: Path
+) -> None:
+    image = pytest.importorskip("PIL.Image", reason="pillow is not installed")
+    transposed = pytest.importorskip("PIL.ImageOps").exif_transpose
+    path = photograph(tmp_path / "x.jpg", (40, 20), orientation, order)
+    found = picture_kind(path.read_bytes())
+    assert found is not None
+    with image.open(path) as opened:
+        assert (found.width, found.height) == transposed(opened).size
+    assert found.orientation == (orientation if 1 <= orientation <= 8 else 1)
+
+
+def photograph(
+    path: Path, size: tuple[int, int], orientation: int, order: str = "<", mode: str = "RGB"
+) -> Path:
+    """Write a JPEG whose first pixels, as stored, are bright, and return its path."""
+    image = pytest.importorskip("PIL.Image", reason="pillow is not installed")
+    made = image.new("L", size, 0)
+    made.paste(255, (0, 0, size[0] // 2, size[1] // 2))
+    tag = struct.pack(f"{order}HHIHH", 0x0112, 3, 1, orientation, 0)
+    head = (b"II*\0" if order == "<" else b"MM\0*") + struct.pack(f"{order}IH", 8, 1)
+    exif = b"Exif\0\0" + head + tag + bytes(4)
+    made.convert(mode).save(path, "JPEG", exif=exif)
+    return path
+
+
+@pytest.mark.parametrize("orientation", range(1, 9))
+def test_a_part_is_cut_out_of_the_picture_as_it_is_seen(folder: Path, orientation: int) -> None:
+    image = pytest.importorskip("PIL.Image", reason="pillow is not installed")
+    transposed = pytest.importorskip("PIL.ImageOps").exif_transpose
+    path = photograph(folder / "p.jpg", (80, 40), orientation)
+    with image.open(path) as opened:
+        seen = transposed(opened).convert("RGB")
+    part = RecordImage("p.jpg", crop=(0, 0, seen.width / 2, seen.height / 2))
+    shown = shown_picture(part, folder, 100)
+    assert shown is not None
+    with image.open(io.BytesIO(shown.data)) as cut:
+        assert cut.size == (seen.width // 2, seen.height // 2)
+        wanted = seen.getpixel((5, 5))[0]
+        assert cut.getpixel((5, 5))[0] == pytest.approx(wanted, abs=20)
+
+
+def test_a_turned_photograph_is_framed_as_browsers_show_it(folder: Path) -> None:
+    photograph(folder / "pictures/whole.png", (80, 40), 6)
+    page = entries_as_html([entry_in(folder)], Style())
+    assert "--ratio: 0.500" in page
+
+
 @pytest.mark.parametrize("data", [b"", b"\xff\xd8", b"\xff\xd8\xff\xe0\x00", b"GIF89a", b"\x89PNG"])
 def test_half_a_head_is_no_picture(data: bytes) -> None:
     assert picture_kind(data) is None
@@ -259,6 +313,37 @@ def test_the_image_service_is_told_as_its_version_is(folder: Path) -> None:
     assert second["id"].endswith("/full/full/0/default.jpg")
     with pytest.raises(InscribeError, match="service"):
         service('service = "4"\n')
+
+
+def test_pictures_of_object_and_source_have_canvases_of_their_own(folder: Path) -> None:
+    text = RECORD.format(object=IMAGE).replace(
+        "print-1",
+        'print-1"\nsize = [30, 40]\n\n[[inscription.source.image]]\niiif = "https://e.org/2',
+    )
+    record = loads(text, "A-1.toml", folder)
+    made = json.loads(entry_as_manifest(entry_of(record, folder=folder), Style()))
+    _, *others = made["items"]
+    told = [(c["label"]["en"], c["width"], c["height"]) for c in others]
+    assert told == [(["A heron among reeds"], 60, 40), (["The source"], 30, 40)]
+    bodies = [c["items"][0]["items"][0]["body"]["id"] for c in others]
+    assert bodies[0].endswith("/pictures/whole.png")
+    assert bodies[1].startswith("https://example.org/iiif/print-1/full/")
+    (linked,) = made["rendering"]  # its size is not known
+    assert linked["id"].startswith("https://e.org/2/")
+    assert linked["label"] == {"en": ["The print"]}
+    assert len({each["id"] for each in made["items"]}) == 3
+    assert made["requiredStatement"]["value"] == {"none": ["made up"]}
+
+
+def test_a_column_is_told_as_it_is_transcribed(folder: Path) -> None:
+    text = "あれははる□／思ふ（印「山」）"
+    columns = (ColumnMeasure(2, 50, 8, 4), ColumnMeasure(2, 30, 2, 4))
+    made = Inscription("back", text, plate=Plate(14, 95), columns=columns)
+    (canvas,) = json.loads(entry_as_manifest(entry_of(Record("A", "kozuka", (made,))), Style()))[
+        "items"
+    ]
+    (page,) = [each for each in canvas["annotations"] if each["id"].endswith("/columns")]
+    assert [each["body"]["value"] for each in page["items"]] == text.split("／")
 
 
 @pytest.mark.parametrize(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -322,3 +323,10 @@ def test_a_record_of_another_version_of_the_keys_is_refused(version: str, said: 
 def test_the_version_of_the_keys_may_be_said() -> None:
     said = record.loads(f'version = 1\n{HEAD}{INSCRIPTION}text = "花"\n')
     assert said == record.loads(f'{HEAD}{INSCRIPTION}text = "花"\n')
+
+
+@pytest.mark.parametrize("service", ["2", "3"])
+def test_the_version_of_an_image_service_is_written(service: Any) -> None:
+    image = record.RecordImage(iiif="https://example.org/a", service=service)
+    made = record.Record("A", "kozuka", (record.Inscription("back", "花"),), images=(image,))
+    assert record.loads(record.dump(made), "A.toml").images == (image,)

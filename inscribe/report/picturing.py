@@ -21,13 +21,17 @@ QUALITY = 88  # of JPEG files that are made
 
 
 class ShownPicture(NamedTuple):
-    """The bytes of a picture, its size in pixels, and the part to show (x, y, width, height)."""
+    """The bytes of a picture, its size as it is seen, and the part to show (x, y, width, height).
+
+    All in pixels. The bytes of one that ``is_turned`` are stored otherwise than it is seen.
+    """
 
     data: bytes
     media: str
     width: int
     height: int
     crop: tuple[float, float, float, float]
+    is_turned: bool = False
 
     @property
     def ending(self) -> str:
@@ -40,21 +44,25 @@ class ShownPicture(NamedTuple):
         return self.crop != (0, 0, self.width, self.height)
 
 
-def shown_picture(image: RecordImage, folder: Path | None, longest: int) -> ShownPicture | None:
+def shown_picture(
+    image: RecordImage, folder: Path | None, longest: int, *, anew: bool = False
+) -> ShownPicture | None:
     """Return a picture of a record's ``folder``, or None where there is none that can be shown.
 
-    ``longest`` is how many pixels its longer side needs.
+    ``longest`` is how many pixels its longer side needs; ``anew`` has it made an upright JPEG in
+    RGB, where pillow is there, even if nothing is to be cut off.
     """
     try:
         found = picture_file(image, folder)
     except InputError:
         return None
-    return _cut(found, image, longest) or _whole(found, image)
+    return _cut(found, image, longest, anew) or _whole(found, image)
 
 
 def _whole(found: PictureFile, image: RecordImage) -> ShownPicture:
-    data, (media, width, height) = found
-    return ShownPicture(data, media, width, height, _part(image, width, height))
+    data, (media, width, height, orientation) = found
+    part = _part(image, width, height)
+    return ShownPicture(data, media, width, height, part, orientation != 1)
 
 
 def _part(image: RecordImage, width: int, height: int) -> tuple[float, float, float, float]:
@@ -67,17 +75,21 @@ def _part(image: RecordImage, width: int, height: int) -> tuple[float, float, fl
     return (left, top, across, down) if across >= 1 and down >= 1 else (0, 0, width, height)
 
 
-def _cut(found: PictureFile, image: RecordImage, longest: int) -> ShownPicture | None:
+def _cut(found: PictureFile, image: RecordImage, longest: int, anew: bool) -> ShownPicture | None:
     try:
         from PIL import Image
     except ImportError:
         return None
+    _, whole_width, whole_height, orientation = found.kind
+    left, top, width, height = _part(image, whole_width, whole_height)
+    is_whole = (width, height) == (whole_width, whole_height)
+    if is_whole and max(width, height) <= longest and not anew:
+        return None  # it goes out as it is
     try:
         with Image.open(io.BytesIO(found.data)) as opened:
-            left, top, width, height = _part(image, opened.width, opened.height)
-            if (width, height) == opened.size and max(width, height) <= longest:
-                return None  # it goes out as it is
-            part = opened.crop((round(left), round(top), round(left + width), round(top + height)))
+            turn = _TURNS.get(orientation)
+            seen = opened.transpose(Image.Transpose[turn]) if turn else opened
+            part = seen.crop((round(left), round(top), round(left + width), round(top + height)))
             part = part.convert("RGB")
             part.thumbnail((longest, longest))
             held = io.BytesIO()
@@ -86,3 +98,15 @@ def _cut(found: PictureFile, image: RecordImage, longest: int) -> ShownPicture |
         return None
     width, height = part.size
     return ShownPicture(held.getvalue(), "image/jpeg", width, height, (0, 0, width, height))
+
+
+# How a picture is turned to be seen, by its orientation in Exif, as pillow calls it.
+_TURNS = {
+    2: "FLIP_LEFT_RIGHT",
+    3: "ROTATE_180",
+    4: "FLIP_TOP_BOTTOM",
+    5: "TRANSPOSE",
+    6: "ROTATE_270",
+    7: "TRANSVERSE",
+    8: "ROTATE_90",
+}

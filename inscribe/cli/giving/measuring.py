@@ -72,12 +72,13 @@ def measuring_task(
     before = repeated(inscription, Path(photo).name, shown_face)
     kept = _kept_corners(before.corners) if before and not corners else None
     given_cuts = _cuts(cuts or (before.cuts.split(", ") if before and before.cuts else ()))
-    drawn = read_boxes(Path(boxes)).signs if boxes else ()
+    pixels_per_mm = _scale(scale, ruler)
+    drawn = read_boxes(Path(boxes), pixels_per_mm).signs if boxes else ()
     _check_signs(inscription, shown_face, [*given_cuts, *(box.sign for box in drawn)])
     asked = Asked(
         size,
         _corners(corners) if corners else kept,
-        _scale(scale, ruler),
+        pixels_per_mm,
         before.barrel if before and kept else None,
         shown_face,
         given_cuts,

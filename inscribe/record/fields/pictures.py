@@ -34,6 +34,7 @@ IMAGE = RecordTable(
             "line",
             "the version of that address's IIIF image service, as its info.json says",
             choices=("2", "3"),
+            defaults=False,
         ),
         Field("size", "point", "width and height of the whole picture at that address, in pixels"),
         Field("shows", "line", "what it shows, for those who cannot see it"),

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import io
+import sys
 from typing import TYPE_CHECKING, Any
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
+from inscribe import remarks
 from inscribe.errors import InputError
 from inscribe.report import safe
 from inscribe.report.entries.blocks import (
     Block,
     Bullets,
+    Caution,
     Chart,
     Columns,
     Drawing,
@@ -72,7 +75,10 @@ def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
         if number or len(entries) > 1:
             document.add_page_break()
         for block in laid_out(entry, style):
-            _add(document, block, room)
+            if isinstance(block, PictureBlock):
+                _add_picture(document, block, entry.record.id, style)
+            else:
+                _add(document, block, room)
     held = io.BytesIO()
     document.save(held)
     return _undated(held)
@@ -111,8 +117,6 @@ def _add(document: Any, block: Block, room: float) -> None:
     elif isinstance(block, Drawing):
         add_drawing(document, block)
         document.add_paragraph(safe(block.title), style="Caption")
-    elif isinstance(block, PictureBlock):
-        _add_picture(document, block)
     elif isinstance(block, Grid):
         document.add_heading(safe(block.title), level=3)
         if block.summary:
@@ -120,7 +124,7 @@ def _add(document: Any, block: Block, room: float) -> None:
         _add_table(document, block, room)
     elif isinstance(block, Bullets | Chart | Interlinear):
         _add_list(document, block)
-    else:
+    elif isinstance(block, Caution):
         document.add_paragraph(f"⚠ {safe(block.text)}", style=CAUTION)
 
 
@@ -140,11 +144,21 @@ def _add_list(document: Any, block: Bullets | Chart | Interlinear) -> None:
             _say(paragraph, glossed(line, italics=block.italics))
 
 
-def _add_picture(document: Any, block: PictureBlock) -> None:
-    shown = add_picture(document, block)
-    named = block.image.iiif or (block.image.file if not shown else "")
-    said = (block.title, block.image.shows, block.image.credit, named)
-    document.add_paragraph(safe(". ".join(filter(None, said))), style="Caption")
+def _add_picture(document: Any, block: PictureBlock, record: str, style: Style) -> None:
+    image = block.image
+    left_out = ""
+    if not add_picture(document, block) and image.file:
+        left_out = f"{style.label('picture_left_out')}: {image.file}"
+        if sys.stderr is not None and remarks.are_wanted():
+            sys.stderr.write(f"{record}: {image.file} {_LEFT_OUT}\n")
+    said = (block.title, block.shows if left_out else image.shows, image.credit, image.iiif)
+    document.add_paragraph(safe(". ".join(filter(None, (*said, left_out)))), style="Caption")
+
+
+_LEFT_OUT = (
+    "is left out of the document, and described: it must be there, as an upright JPEG in RGB, a PNG"
+    " or a GIF; pillow makes one of others (pip install pillow)"
+)
 
 
 def _labelled(paragraph: Any, label: str, said: Inline) -> None:

@@ -10,6 +10,7 @@ from inscribe.report import safe, shown_picture
 from inscribe.report.drawing import as_metafile
 
 if TYPE_CHECKING:
+    from inscribe.report import ShownPicture
     from inscribe.report.entries.blocks import Drawing, PictureBlock
 
 LONGEST = 2000  # pixels of an embedded picture
@@ -27,7 +28,7 @@ def add_picture(document: Any, block: PictureBlock) -> bool:
     from docx.oxml.ns import qn
     from docx.shared import Mm
 
-    shown = shown_picture(block.image, block.folder, LONGEST) if block.image.file else None
+    shown = _picture(block) if block.image.file else None
     if shown is None:
         return False
     left, top, width, height = shown.crop
@@ -46,6 +47,26 @@ def add_picture(document: Any, block: PictureBlock) -> bool:
             cut.set(key, str(round(max(0.0, share) * 100_000)))
         made._inline.find(f".//{qn('a:blip')}").addnext(cut)
     return True
+
+
+def _picture(block: PictureBlock) -> ShownPicture | None:
+    """Return the picture as word processors show it, made anew where they would not."""
+    for anew in (False, True):
+        shown = shown_picture(block.image, block.folder, LONGEST, anew=anew)
+        if shown is None or _is_plain(shown):
+            return shown
+    return None
+
+
+def _is_plain(shown: ShownPicture) -> bool:
+    """Whether word processors show the bytes as they are: they turn nothing."""
+    from docx.image.image import Image
+
+    try:
+        Image.from_blob(shown.data)
+    except Exception:  # the library raises whatever its parsers do, as for a JPEG in CMYK
+        return False
+    return not shown.is_turned
 
 
 def _fitted(width: float, height: float, scale: float | None) -> tuple[float, float]:

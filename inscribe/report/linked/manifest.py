@@ -3,7 +3,8 @@
 Addresses are made from the style's ``address``, under which the files are to be published. A canvas
 is the inscription's first picture, or the part of it whose size is known (``painting``); without
 one it is the plate at ``PIXELS_PER_MM``, with the signs where they were measured and nothing
-painted on it. Source: the IIIF Presentation API 3.0.
+painted on it. After these stand the other pictures, of the object and of what was copied, each on a
+canvas of its own; one of which no size is known is linked. Source: the IIIF Presentation API 3.0.
 """
 
 from __future__ import annotations
@@ -16,8 +17,8 @@ from urllib.parse import quote
 from inscribe import notation
 from inscribe.record import RecordImage, measured_column
 from inscribe.report.entries import date_text
-from inscribe.report.linked.painting import Painting, painting_of, whole
-from inscribe.signs import Box, Transcription
+from inscribe.report.linked.painting import Painting, painted, painting_of, whole
+from inscribe.signs import Box, Transcription, transcription
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
@@ -46,6 +47,7 @@ def entry_as_manifest(entry: Entry, style: Style) -> str:
             for number, each in enumerate(entry.inscriptions, start=1)
         ],
     }
+    _add_others(made, entry, base, style)
     if record.remarks.strip():
         made["summary"] = {style.language: [record.remarks.strip()]}
     said = [style.institution, *dict.fromkeys(image.credit for image in _images(entry))]
@@ -58,9 +60,31 @@ def entry_as_manifest(entry: Entry, style: Style) -> str:
 
 
 def _images(entry: Entry) -> Iterator[RecordImage]:
-    yield from entry.record.images
     for each in entry.inscriptions:
-        yield from each.inscription.images
+        yield from each.inscription.images[:1]
+    for _, image in _others(entry):
+        yield image
+
+
+def _others(entry: Entry) -> Iterator[tuple[str, RecordImage]]:
+    """Yield the pictures that are on no inscription's canvas, each behind the label's key."""
+    yield from (("image:object", image) for image in entry.record.images)
+    for each in entry.inscriptions:
+        yield from (("image:inscription", image) for image in each.inscription.images[1:])
+        for source in each.inscription.sources:
+            yield from (("image:source", image) for image in source.images)
+
+
+def _add_others(made: Json, entry: Entry, base: str, style: Style) -> None:
+    """Add a canvas for each other picture; one that is not known well enough is linked."""
+    for key, image in _others(entry):
+        said = style.language if image.shows else style.labels
+        label = {said: [image.shows or style.label(key)]}
+        if shown := painted(image, None, entry.folder, style.address):
+            canvas = f"{base}/canvas/{len(made['items']) + 1}"
+            made["items"].append(_shown(shown, canvas, label))
+        elif image.iiif:
+            made.setdefault("rendering", []).append(whole(image) | {"label": label})
 
 
 def _metadata(entry: Entry, style: Style) -> Iterator[Json]:
@@ -85,23 +109,8 @@ def _canvas(entry: Entry, each: InscriptionEntry, canvas: str, style: Style) -> 
     inscription = each.inscription
     image = next(iter(inscription.images), None)
     shown = painting_of(image, each, entry.folder, style.address)
-    made: Json = {
-        "id": canvas,
-        "type": "Canvas",
-        "label": {style.labels: [style.word("place", inscription.place)]},
-        "width": shown.width,
-        "height": shown.height,
-    }
-    if shown.body:
-        painting = {
-            "id": f"{canvas}/painting/1",
-            "type": "Annotation",
-            "motivation": "painting",
-            "body": shown.body,
-            "target": canvas,
-        }
-        made["items"] = [_page(f"{canvas}/painting", [painting])]
-    elif image and image.iiif:
+    made = _shown(shown, canvas, {style.labels: [style.word("place", inscription.place)]})
+    if not shown.body and image and image.iiif:
         label = {style.labels: [style.label("image:inscription")]}
         made["rendering"] = [whole(image) | {"label": label}]
     pages = [
@@ -111,6 +120,22 @@ def _canvas(entry: Entry, each: InscriptionEntry, canvas: str, style: Style) -> 
         _page(f"{canvas}/plate", list(_plate(each, canvas, shown))),
     ]
     made["annotations"] = [page for page in pages if page["items"]]
+    return made
+
+
+def _shown(shown: Painting, canvas: str, label: Json) -> Json:
+    """Return a canvas with what is painted on it."""
+    size = {"width": shown.width, "height": shown.height}
+    made: Json = {"id": canvas, "type": "Canvas", "label": label} | size
+    if shown.body:
+        painting = {
+            "id": f"{canvas}/painting/1",
+            "type": "Annotation",
+            "motivation": "painting",
+            "body": shown.body,
+            "target": canvas,
+        }
+        made["items"] = [_page(f"{canvas}/painting", [painting])]
     return made
 
 
@@ -152,7 +177,7 @@ def _columns(each: InscriptionEntry, canvas: str, shown: Painting) -> Iterator[J
         if measured is None or measured.x is None or measured.width is None:
             continue
         box = Box(measured.x, measured.top, measured.width, measured.length)
-        text = "".join(map(notation.printed, column.signs))
+        text = notation.print_out(transcription([[column.signs]]))
         if text and (place := shown.place(box)):
             name = f"{canvas}/columns/{column.index + 1}"
             yield _annotation(name, text, "ja", f"{canvas}{place}")

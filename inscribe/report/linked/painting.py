@@ -69,14 +69,20 @@ def painting_of(
     plate = each.inscription.plate
     across, down = (plate.width, plate.height) if plate else USUAL
     bare = Painting({}, round(across * PIXELS_PER_MM), round(down * PIXELS_PER_MM))
-    if image is None:
-        return bare
+    box = Box(0, 0, *plate[:2]) if plate else None
+    return (painted(image, box, folder, address) if image else None) or bare
+
+
+def painted(
+    image: RecordImage, plate: Box | None, folder: Path | None, address: str
+) -> Painting | None:
+    """Return a picture, of one of a service all or the part that is known; None where it is not."""
     if image.iiif:
-        return _of_service(image, Box(0, 0, *plate[:2]) if plate else None) or bare
+        return _of_service(image, plate)
     try:
         kind = picture_file(image, folder).kind
     except InputError:
-        return bare
+        return None
     size = {"width": kind.width, "height": kind.height}
     named = {"id": f"{address.rstrip('/')}/{quote(image.file)}", "type": "Image"}
     return Painting(named | {"format": kind.media} | size, kind.width, kind.height, image)
