@@ -18,6 +18,7 @@ from inscribe.notation import parse
 from inscribe.record import (
     CopiedText,
     Inscription,
+    Reader,
     Record,
     RecordImage,
     load,
@@ -220,7 +221,48 @@ def test_what_somebody_changed_in_the_document_wins() -> None:
     assert again.inscriptions[0].overrides
     (other,) = records_of_tei(text.replace("/>む<", "/>み<", 1), "x.xml")
     assert other.inscriptions[0].text == "雪なから山もと\n霞み夕かな"
+    assert other.inscriptions[0].overrides == record.inscriptions[0].overrides  # of 夕
+    head, of_record, elements = text.partition("</xenoData>")
+    (other,) = records_of_tei(head + of_record + elements.replace("夕", "朝"), "x.xml")
     assert other.inscriptions[0].overrides == ()
+
+
+def test_what_no_element_tells_is_kept_where_its_signs_are_unchanged() -> None:
+    record = load(EXAMPLES / "DEMO-005.toml")
+    (carved,) = record.inscriptions
+    reader = carved.readers[0]._replace(remarks="by lamplight", kana="むさし")
+    source = CopiedText("花", title="A print", by="T. Amberley", reason="the same hand")
+    record = record._replace(inscriptions=(replace(carved, readers=(reader,), source=source),))
+    text = entries_as_tei([entry_of(record)])
+
+    def read(old: str, new: str) -> Inscription:
+        head, edition, rest = text.partition('<div type="edition"')
+        assert edition
+        assert old in rest
+        (again,) = records_of_tei(head + edition + rest.replace(old, new, 1), "x.xml")
+        return again.inscriptions[0]
+
+    for old, new, moved in (("武", "文", 0), ("武", "武文", 1), ("吉", "良", 0)):
+        found = read(old, new)
+        (override,) = found.overrides
+        assert new in found.text
+        assert override == carved.overrides[0]._replace(first=5 + moved, last=6 + moved)
+        assert found.readers == (reader,)
+        assert found.source == source
+    assert read("槙", "柏").overrides == ()
+    captioned = read("seppa-dai, front and back</head>", "seppa-dai</head>")
+    assert captioned == replace(record.inscriptions[0], place="seppa-dai")
+
+
+def test_a_changed_text_stays_in_the_notation_of_its_readers() -> None:
+    readers = (Reader("T. Amberley", text="花|色"),)
+    made = Inscription("back", "花|色", "leiden", readers=readers)
+    text = entries_as_tei([entry_of(Record("A", "kozuka", (made,)))])
+    head, edition, rest = text.partition('<div type="edition"')
+    (again,) = records_of_tei(head + edition + rest.replace("色", "香", 1), "x.xml")
+    (found,) = again.inscriptions
+    assert (found.notation, found.readers) == ("leiden", readers)
+    assert found.transcription == parse("花|香", "leiden")
 
 
 def test_what_is_of_the_house_stays_there() -> None:

@@ -1,7 +1,7 @@
 """Records out of the TEI documents that this program writes.
 
 ``edition`` (the signs), ``pictures``, ``documents`` (whole records), ``beside`` (what no
-element tells).
+element tells), ``unchanged`` (what of it is kept where somebody changed the elements).
 """
 
 from __future__ import annotations

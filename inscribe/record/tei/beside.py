@@ -4,8 +4,8 @@ TEI has elements for what is carved, and none for who settled a reading, for a r
 for the marks of a transcriber's convention. So the header bears the record itself (``xenoData``),
 without what is only of the house: where the object lies, who has it, how far the work is, the list
 it was imported from. A sum over the elements says whether they are as they were written. Where
-they are, the record comes back as it was; where somebody changed them they win, and what was
-settled of signs is kept where the signs are the same.
+they are, the record comes back as it was; where somebody changed them they win, and what no element
+tells is kept (``unchanged``).
 """
 
 from __future__ import annotations
@@ -18,11 +18,10 @@ from typing import Any
 
 from inscribe.record.model import Inscription, Record
 from inscribe.record.reading import loads
+from inscribe.record.tei.unchanged import with_untold
 from inscribe.record.writing import dump
-from inscribe.signs import Transcription
 
 _TAG = "xenoData"
-_OF_SIGNS = ("photographs", "takes_room", "overrides", "passages", "decisions")
 _HOUSE: dict[str, Any] = {"state": "", "drawer": "", "box": "", "with_whom": "", "imported": None}
 
 
@@ -64,18 +63,7 @@ def with_record(told: Record, document: ET.Element, name: str) -> Record:
     pairs = zip(told.inscriptions, kept.inscriptions, strict=False)
     if len(told.inscriptions) != len(kept.inscriptions):
         return told
-    return told._replace(inscriptions=tuple(_settled(*pair) for pair in pairs))
-
-
-def _settled(told: Inscription, kept: Inscription) -> Inscription:
-    if _bare(told) != _bare(kept):
-        return told
-    return replace(told, **{key: getattr(kept, key) for key in _OF_SIGNS})
-
-
-def _bare(inscription: Inscription) -> Transcription:
-    """Return the signs without their boxes."""
-    return replace(inscription, boxes=()).transcription
+    return told._replace(inscriptions=tuple(with_untold(*pair) for pair in pairs))
 
 
 def _sum(document: ET.Element) -> str:
