@@ -35,5 +35,6 @@ def test_what_is_restored_stands_in_brackets(tmp_path: Path) -> None:
     out = tmp_path / "entry"
     CliRunner().invoke(cli, ["entry", str(EXAMPLE), "--format", "html", "-o", str(out)])
     assert "とま［や］" in out.read_text("utf-8")
+    out = tmp_path / "entry.xml"
     CliRunner().invoke(cli, ["entry", str(EXAMPLE), "--format", "tei", "-o", str(out)])
     assert 'とま<supplied reason="lost">や</supplied>の［' in out.read_text("utf-8")

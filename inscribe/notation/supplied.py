@@ -1,9 +1,8 @@
-"""Words in current forms in which what the editor restored or supplied is told from what is read."""
+"""Words in current forms in which what is restored or supplied is told from what is read."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import groupby
 
 from inscribe.notation.known import convention
 from inscribe.signs import Certainty, Intervention, Sign
@@ -16,11 +15,16 @@ def supplied_stretches(word: str, signs: Sequence[Sign]) -> list[tuple[str, Supp
 
     A word whose characters do not answer to its signs one by one is one stretch.
     """
-    states = [_supplied(sign) for sign in signs]
+    states: list[Supplied] = [_supplied(sign) for sign in signs]
     if len(states) != len(word):
         return [(word, next(filter(None, states), None))]
-    pairs = groupby(zip(word, states, strict=True), lambda pair: pair[1])
-    return [("".join(char for char, _ in pair), state) for state, pair in pairs]
+    found: list[tuple[str, Supplied]] = []
+    for char, state in zip(word, states, strict=True):
+        if found and found[-1][1] is state:
+            found[-1] = (found[-1][0] + char, state)
+        else:
+            found.append((char, state))
+    return found
 
 
 def bracketed(word: str, signs: Sequence[Sign]) -> str:
