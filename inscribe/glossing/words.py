@@ -16,10 +16,13 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
+from inscribe import notation
+from inscribe.forms import UNREAD
 from inscribe.glossing.classical import classical_glosses
 from inscribe.glossing.dictionary import dictionary_gloss
 from inscribe.reading.spelling import is_kana, is_kanji_only
 from inscribe.reading.words import Interpretation, Token, gloss_of_auxiliary, grammar_of
+from inscribe.signs import Sign
 
 _LEAST_CHINESE = 3  # signs of a text that is no word
 _SHORT = 22  # letters of the gloss in an interlinear line
@@ -50,9 +53,12 @@ def with_glosses(found: Interpretation) -> Interpretation:
 
 
 def gloss_of(token: Token) -> str:
-    """Return what a word means, in a few English words; nothing where that is not known."""
+    """Return what a word means, in a few English words; nothing where that is not known.
+
+    Of a word with a sign that cannot be read nothing is said.
+    """
     part = token.part_of_speech
-    if not part or part.isascii() or part.startswith("名詞-固有名詞"):
+    if not part or UNREAD in token.normalised or part.isascii() or part.startswith("名詞-固有名詞"):
         return ""
     lemma, _, foreign = token.lemma.partition("-")
     if auxiliary := gloss_of_auxiliary(part, token.lemma):
@@ -78,15 +84,20 @@ def _sign_by_sign(text: str) -> str:
     return "-".join(each[0].replace(" ", "_") if each else "?" for each in senses)
 
 
-def glossed_words(found: Interpretation) -> list[WordMeaning]:
-    """Return the words of the first reading as they are read, for an interlinear line."""
-    return [_word(token) for token in found.proposals[0].tokens if token.kana or token.romaji]
+def glossed_words(found: Interpretation, signs: Sequence[Sign] = ()) -> list[WordMeaning]:
+    """Return the words of the first reading as they are read, for an interlinear line.
+
+    Where ``signs``, those of the inscription, are given, what is restored stands in brackets.
+    """
+    tokens = found.proposals[0].tokens
+    return [_word(token, signs) for token in tokens if token.kana or token.romaji]
 
 
-def _word(token: Token) -> WordMeaning:
+def _word(token: Token, signs: Sequence[Sign]) -> WordMeaning:
     grammar = grammar_of(token.part_of_speech, token.lemma)
     gloss = shortened(token.gloss) or (f"[{grammar}]" if grammar else "")
-    return WordMeaning(token.surface, token.kana, token.romaji, gloss, grammar)
+    surface = notation.bracketed(token.surface, signs[token.first : token.last + 1])
+    return WordMeaning(surface, token.kana, token.romaji, gloss, grammar)
 
 
 def shortened(gloss: str) -> str:

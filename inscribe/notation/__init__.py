@@ -68,6 +68,10 @@ if TYPE_CHECKING:
     from inscribe.notation.hentaigana import printed as printed, written_out as written_out
     from inscribe.notation.located import extents_of_signs as extents_of_signs
     from inscribe.notation.parser import MAX_CHARACTERS as MAX_CHARACTERS
+    from inscribe.notation.supplied import (
+        bracketed as bracketed,
+        supplied_stretches as supplied_stretches,
+    )
     from inscribe.notation.text import (
         CONVENTIONS as CONVENTIONS,
         parse as parse,
@@ -86,6 +90,7 @@ else:
             "hentaigana": "printed written_out",
             "located": "extents_of_signs",
             "parser": "MAX_CHARACTERS",
+            "supplied": "bracketed supplied_stretches",
             "text": "CONVENTIONS parse print_out render write_out",
         },
     )

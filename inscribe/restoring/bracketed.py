@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Sequence
 from dataclasses import replace
 
+from inscribe.forms import UNREAD
 from inscribe.reading.words import Proposal, SignaturePart, Token
 from inscribe.restoring.sign_shares import kana_of_signs, letters_of_signs
 
@@ -70,7 +71,21 @@ def _marked_token(token: Token, worn: Collection[int], carved: Sequence[str], ma
         return token
     kana, romaji = _marked(token.normalised, token.kana, token.romaji, token.first, worn, mark)
     surface = "".join(carved[token.first : token.last + 1])
-    return replace(token, surface=surface, kana=kana, romaji=romaji)
+    normalised = left_unread(token.normalised, surface, token.first, worn)
+    return replace(
+        token, surface=surface, normalised=normalised, kana=kana, romaji=romaji, modern="", gloss=""
+    )
+
+
+def left_unread(normalised: str, surface: str, first: int, worn: Collection[int]) -> str:
+    """Return signs in current forms, □ for the worn ones; as carved where they do not answer.
+
+    >>> left_unread("紅葉", "□葉", 7, {7}), left_unread("色々", "色□々", 7, {8})
+    ('□葉', '色□々')
+    """
+    if len(normalised) != len(surface):
+        return surface
+    return "".join(UNREAD if first + at in worn else sign for at, sign in enumerate(normalised))
 
 
 def _marked(

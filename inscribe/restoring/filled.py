@@ -19,8 +19,14 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.reading.words import Chances, Interpretation, Passage, Proposal, shown
-from inscribe.restoring.bracketed import in_brackets, left_open, marked_part, marked_proposal
-from inscribe.restoring.name_chances import NO_NAMES, UNREAD, Names
+from inscribe.restoring.bracketed import (
+    in_brackets,
+    left_open,
+    left_unread,
+    marked_part,
+    marked_proposal,
+)
+from inscribe.restoring.name_chances import NO_NAMES, Names
 from inscribe.restoring.worn import MOST_PLACES, is_unread, restore
 from inscribe.signs import Certainty, Transcription, transcription
 
@@ -143,13 +149,10 @@ def _open_passage(
         key: marked_part(part, worn, carved, left_open) for key, part in passage.signature.items()
     }
     text = "".join(carved[passage.first : passage.last + 1])
-    normal = list(passage.normalised)
-    if len(normal) == len(text):
-        normal = [UNREAD if passage.first + at in worn else sign for at, sign in enumerate(normal)]
     return replace(
         passage,
         text=text,
-        normalised="".join(normal),
+        normalised=left_unread(passage.normalised, text, passage.first, worn),
         proposals=tuple(map(bare, passage.proposals)),
         signature=signature,
     )

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
+from inscribe import notation
 from inscribe.forms import normalise_text
 from inscribe.glossing import glossed_words
 from inscribe.report.entries.blocks import (
@@ -23,27 +24,29 @@ if TYPE_CHECKING:
     from inscribe.glossing import WordMeaning
     from inscribe.reading.words import Passage, Token
     from inscribe.report import Style
+    from inscribe.signs import Sign
 
 
 def interlinear_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     """Yield the words of each passage in the order of the metal."""
     tokens = each.reading.tokens
     passages = each.interpretation.passages
+    signs = each.inscription.transcription.signs
     if not any(token.kana for token in tokens):
         return
     lines = [
-        GlossedLine(passage_name(passage, style), _words(_within(passage, tokens)))
+        GlossedLine(passage_name(passage, style), _words(_within(passage, tokens), signs))
         for passage in passages
     ]
     if len(passages) < 2:
-        lines = [GlossedLine("", _words(tokens))]
+        lines = [GlossedLine("", _words(tokens, signs))]
     said = tuple(line for line in lines if line.words)
     yield Interlinear(style.label("words_by_word"), said, style.italics)
 
 
 def words_in_a_line(each: InscriptionEntry) -> str:
     """Return the words in current forms with their glosses: ``世の中 yo no naka ‘world’ | …``."""
-    words = glossed_words(each.interpretation)
+    words = glossed_words(each.interpretation, each.inscription.transcription.signs)
     if not any(word.meaning for word in words):
         return ""
     return " | ".join(map(_with_gloss, words))
@@ -64,13 +67,13 @@ def _within(passage: Passage, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(token for token in tokens if passage.first <= token.first <= passage.last)
 
 
-def _words(tokens: tuple[Token, ...]) -> tuple[GlossedWord, ...]:
+def _words(tokens: tuple[Token, ...], signs: Sequence[Sign]) -> tuple[GlossedWord, ...]:
     """Return the words as carved; with its turn in reading where that is another."""
     on_metal = sorted(tokens, key=lambda token: token.first)
     turns = {token.first: turn for turn, token in enumerate(tokens, start=1)}
     return tuple(
         GlossedWord(
-            token.normalised,
+            notation.bracketed(token.normalised, signs[token.first : token.last + 1]),
             token.kana,
             token.romaji,
             token.gloss,

@@ -94,14 +94,23 @@ def with_parent(sign: Sign) -> Markup:
     return Markup("<ruby>{}<rt>{}</rt></ruby>").format(kana, parent.rstrip(")"))
 
 
+# A seal with its legend, and what the editor restored or supplied: no kana stands above the frame.
+_FRAMED = re.compile("(（印「|［|〔|〈)([^［］〔〕〈〉]+)(」）|］|〕|〉)")
+
+
 def ruby(word: str, kana: str) -> Markup:
     """Return a word with its kana above what is written in kanji.
 
     >>> str(ruby("思ふ", "おもう"))
     '<ruby>思<rp>(</rp><rt>おも</rt><rp>)</rp></ruby>ふ'
+    >>> str(ruby("（印「山」）", "やま"))
+    '（印「<ruby>山<rp>(</rp><rt>やま</rt><rp>)</rp></ruby>」）'
     """
     if not any(map(is_kanji, word)):
         return escape(word)
+    if framed := _FRAMED.fullmatch(word):
+        before, inner, after = framed.groups()
+        return escape(before) + ruby(inner, kana) + escape(after)
     kana = "".join(kana.split())
     most = min(len(word), len(kana)) - 1
     start = _answering(zip(word, kana, strict=False), most)

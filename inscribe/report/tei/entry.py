@@ -12,9 +12,10 @@ from __future__ import annotations
 
 import xml.etree.ElementTree as ET
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
+from inscribe import notation
 from inscribe.glossing import glossed_words
 from inscribe.reading.spelling import is_kanji
 from inscribe.record import add_record
@@ -26,10 +27,12 @@ from inscribe.report.tei.facsimile import add_facsimile
 from inscribe.report.tei.header import KANA, add_corpus_header, add_header
 from inscribe.report.tei.pictures import add_pictures
 from inscribe.report.tei.stretches import days, stretches_of
+from inscribe.signs import Certainty, Intervention
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
     from inscribe.reading.words import Passage
+    from inscribe.signs import Sign
 
 TEI = "http://www.tei-c.org/ns/1.0"
 XML_SPACE = "{http://www.w3.org/XML/1998/namespace}space"
@@ -130,13 +133,15 @@ def _block(part: ET.Element, passage: Passage | None = None) -> ET.Element:
 def _fill_reading(part: ET.Element, each: InscriptionEntry, name: str) -> None:
     words = add(part, "ab")
     words.set(XML_LANG, JAPANESE)
+    signs = each.inscription.transcription.signs
     for token in sorted(each.reading.tokens, key=lambda token: token.first):
+        of_word = signs[token.first : token.last + 1]
         if token.kana and any(map(is_kanji, token.normalised)):
             ruby = add(words, "ruby")
-            add(ruby, "rb", token.normalised)
+            _add_word(add(ruby, "rb"), token.normalised, of_word)
             add(ruby, "rt", token.kana).set(XML_LANG, KANA)
         else:
-            append_text(words, token.normalised)
+            _add_word(words, token.normalised, of_word)
     if not (len(words) or words.text):
         part.remove(words)
     for lang, text in ((KANA, each.reading.kana), (ROMANISED, each.reading.romaji)):
@@ -145,9 +150,21 @@ def _fill_reading(part: ET.Element, each: InscriptionEntry, name: str) -> None:
     _add_glosses(part, each)
 
 
+def _add_word(holder: ET.Element, word: str, signs: Sequence[Sign]) -> None:
+    """Add a word in current forms, within it what the editor restored or supplied as such."""
+    for said, state in notation.supplied_stretches(word, signs):
+        if state is None:
+            append_text(holder, said)
+        elif state is Intervention.EXPANDED:
+            add(holder, "ex", said)
+        else:
+            add(holder, "supplied", said, reason="lost" if state in Certainty else "omitted")
+
+
 def _add_glosses(part: ET.Element, each: InscriptionEntry) -> None:
     """Add the words as they are read, each with its gloss, from which a translation can be made."""
-    words = [word for word in glossed_words(each.interpretation) if word.romaji]
+    signs = each.inscription.transcription.signs
+    words = [word for word in glossed_words(each.interpretation, signs) if word.romaji]
     if not any(word.meaning for word in words):
         return
     line = add(part, "ab", type="glosses")

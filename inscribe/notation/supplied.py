@@ -1,0 +1,51 @@
+"""Words in current forms in which what is restored or supplied is told from what is read."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from inscribe.notation.known import convention
+from inscribe.signs import Certainty, Intervention, Sign
+
+Supplied = Certainty | Intervention | None
+
+
+def supplied_stretches(word: str, signs: Sequence[Sign]) -> list[tuple[str, Supplied]]:
+    """Return a word in stretches, each with how it came into the text where it is not read.
+
+    A word whose characters do not answer to its signs one by one is one stretch.
+    """
+    states: list[Supplied] = [_supplied(sign) for sign in signs]
+    if len(states) != len(word):
+        return [(word, next(filter(None, states), None))]
+    found: list[tuple[str, Supplied]] = []
+    for char, state in zip(word, states, strict=True):
+        if found and found[-1][1] is state:
+            found[-1] = (found[-1][0] + char, state)
+        else:
+            found.append((char, state))
+    return found
+
+
+def bracketed(word: str, signs: Sequence[Sign]) -> str:
+    """Return a word with brackets around what its editor restored or supplied.
+
+    >>> from inscribe.notation import parse
+    >>> bracketed("とまや", parse("とま［や］").signs), bracketed("花", parse("〔花〕").signs)
+    ('とま［や］', '〔花〕')
+    """
+    stretches = supplied_stretches(word, signs)
+    return "".join([_in_brackets(said, state) for said, state in stretches])
+
+
+def _in_brackets(said: str, state: Supplied) -> str:
+    for bracket in convention("japanese").brackets.values():
+        if state and state in (bracket.certainty, bracket.intervention):
+            return f"{bracket.opening}{said}{bracket.closing}"
+    return said
+
+
+def _supplied(sign: Sign) -> Supplied:
+    if not sign.is_carved:
+        return sign.intervention
+    return sign.certainty if sign.certainty is Certainty.RESTORED else None
