@@ -17,7 +17,8 @@ def supplied_stretches(word: str, signs: Sequence[Sign]) -> list[tuple[str, Supp
     """
     states: list[Supplied] = [_supplied(sign) for sign in signs]
     if len(states) != len(word):
-        return [(word, next(filter(None, states), None))]
+        told: Supplied = next((state for state in states if state), None)
+        return [(word, told)]
     found: list[tuple[str, Supplied]] = []
     for char, state in zip(word, states, strict=True):
         if found and found[-1][1] is state:
