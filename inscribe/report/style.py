@@ -190,7 +190,9 @@ def load(path: files.StrPath) -> Style:
                 did_you_mean(key, known) or "use " + ", ".join(sorted(known)),
             )
         if problem := _problem(key, value):
-            raise InputError(f"{key} is not as it must be", Place(str(path)), f"write {problem}")
+            raise InputError(
+                f"the value of {key} does not do", Place(str(path)), f"write {problem}"
+            )
     if "order" in data:
         data["order"] = tuple(data["order"])
     return Style(**data)

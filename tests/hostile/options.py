@@ -50,9 +50,9 @@ _STYLES = {
     "deep": (b"x = " + b"[" * 50_000, "nested too deeply"),
     "unknown": (b"colour = 'red'", "no style key"),
     "unknown-escape": (b'"\\u001b[2J" = 1', "no style key"),
-    "labels": (b"labels = []", "labels must be"),
-    "order": (b"order = [[]]", "order must be"),
-    "brackets": (b"brackets = 'abc'", "brackets must be"),
+    "labels": (b"labels = []", "the value of labels does not do"),
+    "order": (b"order = [[]]", "the value of order does not do"),
+    "brackets": (b"brackets = 'abc'", "the value of brackets does not do"),
     "large": (b"#" * (2**20 + 1), "limit of 1 MiB"),
     "bytes": (b"\xff", "not UTF-8"),
 }
