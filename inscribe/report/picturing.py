@@ -77,7 +77,7 @@ def _part(image: RecordImage, width: int, height: int) -> tuple[float, float, fl
 
 def _cut(found: PictureFile, image: RecordImage, longest: int, anew: bool) -> ShownPicture | None:
     try:
-        from PIL import Image
+        from PIL import Image, ImageOps
     except ImportError:
         return None
     _, whole_width, whole_height, orientation = found.kind
@@ -87,8 +87,7 @@ def _cut(found: PictureFile, image: RecordImage, longest: int, anew: bool) -> Sh
         return None  # it goes out as it is
     try:
         with Image.open(io.BytesIO(found.data)) as opened:
-            turn = _TURNS.get(orientation)
-            seen = opened.transpose(Image.Transpose[turn]) if turn else opened
+            seen = opened if orientation == 1 else ImageOps.exif_transpose(opened)
             part = seen.crop((round(left), round(top), round(left + width), round(top + height)))
             part = part.convert("RGB")
             part.thumbnail((longest, longest))
@@ -98,15 +97,3 @@ def _cut(found: PictureFile, image: RecordImage, longest: int, anew: bool) -> Sh
         return None
     width, height = part.size
     return ShownPicture(held.getvalue(), "image/jpeg", width, height, (0, 0, width, height))
-
-
-# How a picture is turned to be seen, by its orientation in Exif, as pillow calls it.
-_TURNS = {
-    2: "FLIP_LEFT_RIGHT",
-    3: "ROTATE_180",
-    4: "FLIP_TOP_BOTTOM",
-    5: "TRANSPOSE",
-    6: "ROTATE_270",
-    7: "TRANSVERSE",
-    8: "ROTATE_90",
-}
