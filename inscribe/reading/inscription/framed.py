@@ -41,8 +41,8 @@ _LEGEND = "the legend of a seal"
 _LONGEST_LINE = 84  # signs that are put into Japanese order
 _OF_TITLES = frozenset({"poet", "work", "chapter", "poem_word", "subject", "within", "city"})
 _OF_SETS = frozenset({"count", "within", "numeral"})
-_ON_FITTINGS = _OF_SETS | {"material"}
-_WORDS = "words of techniques, metals and sets"
+_ON_FITTINGS = _OF_SETS | {"material", "invocation", "remark"}
+_WORDS = "words of techniques, metals, sets and wishes"
 _OF_TABLES = ("subject", "place", "city", "quarter", "name")
 
 
@@ -234,7 +234,7 @@ def read_as_saying(text: InscribedText, wishes: Wishes) -> Interpretation | None
 
 
 def _of_fittings(normal: NormalText) -> tuple[Token, ...]:
-    """Return the words of a text that is all of techniques, metals, grounds and sets: 肉合彫."""
+    """Return the words of a text that is all of techniques, metals, sets or wishes: 肉合彫."""
     from inscribe.reading.signatures import read_signature
 
     if chinese.known_saying(normal.text) is not None:

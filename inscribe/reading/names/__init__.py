@@ -18,7 +18,11 @@ if TYPE_CHECKING:
     from inscribe.reading.names.elements import (
         Position as Position,
         choices as choices,
+        is_said_alone as is_said_alone,
         usualness as usualness,
+    )
+    from inscribe.reading.names.families import (
+        is_family_written_out as is_family_written_out,
     )
     from inscribe.reading.names.kana import (
         is_signed_with_mixed_name as is_signed_with_mixed_name,
@@ -55,7 +59,8 @@ else:
         __name__,
         {
             "dictionary": "known",
-            "elements": "Position choices usualness",
+            "elements": "Position choices is_said_alone usualness",
+            "families": "is_family_written_out",
             "kana": "is_signed_with_mixed_name mixed_name",
             "lists": "place_names surnames",
             "made": "Ending ending_of",

@@ -82,6 +82,11 @@ def has_stem_preference(char: str) -> bool:
     return "stem" in _preferred(char)
 
 
+def is_said_alone(char: str) -> bool:
+    """Return whether name_preferences.tsv has a character as one that names a person alone: 某."""
+    return "alone" in _preferred(char)
+
+
 @tables.cached()
 def preferred_readings() -> frozenset[str]:
     """Return the name readings (no on-readings) of the characters of name_preferences.tsv."""

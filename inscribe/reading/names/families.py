@@ -12,9 +12,10 @@ from __future__ import annotations
 
 import itertools
 import math
+from collections.abc import Iterator
 
 from inscribe.reading.names.dictionary import SOURCE, known
-from inscribe.reading.names.elements import Choice
+from inscribe.reading.names.elements import Choice, Position
 from inscribe.reading.names.lists import (
     Listed,
     families_counted,
@@ -32,6 +33,9 @@ _MADE_FIRST = 6  # readings by the characters that stand before those of the dic
 _MANY_END_SO = frozenset("田野原沢井川山村本島崎坂岡瀬谷")
 _FEW_FAMILIES, _LONG_KUN = 2, 3
 _PAIR = 2  # signs of most surnames
+_HEADS = 2
+_BY_BEGINNING, _BY_END, _WRITTEN_OUT = 0.3, 0.3, 0.6
+_VOICED = dict(zip("はひふへほ", "ばびぶべぼ", strict=True))
 _LEAST_HEAD = 0.15  # a kun heads surnames if this share of the listed ones has it
 
 
@@ -148,7 +152,88 @@ def dictionary_readings(found: tuple[str, ...], kind: str, weight: float) -> lis
 
 
 def composed_readings(name: str, kind: str) -> list[NameReading]:
-    """Return the readings of a name that is in no list, by its signs."""
+    """Return the readings of a name that is in no list: by what is known of it, by its signs."""
+    by_parts = (*_by_its_beginning(name, kind), *_by_its_end(name, kind))
+    return ranked([*by_parts, *_by_its_signs(name, kind)])
+
+
+def _known_as(part: str, kind: str) -> list[str]:
+    """Return the readings of a part of a name that is itself such a name."""
+    if kind == "place":
+        listed, others = place_names(part), known(part).place
+    else:
+        listed, others = surnames(part), known(part).surname
+    return [reading.kana for reading in listed_readings(listed, kind)] or list(others)
+
+
+def _by_its_end(name: str, kind: str) -> Iterator[NameReading]:
+    """Yield readings of a name whose end is known, as 佐波 is in 下佐波."""
+    head, tail = name[:1], name[1:]
+    if len(tail) < _PAIR or UNREAD in name:
+        return
+    why = f"{tail} is a known {kind}; {head} by itself"
+    for rank, kana in enumerate(_known_as(tail, kind)[:_HEADS]):
+        for choice in _kun_choices(head, heads=True):
+            weight = _BY_END * choice.share / 2**rank
+            yield _composed(f"{choice.kana}|{kana}", kind, weight, why)
+
+
+def _by_its_beginning(name: str, kind: str) -> Iterator[NameReading]:
+    """Yield readings of a name whose beginning is known, as 伊奈 is in 伊奈波, 朝夷 in 朝夷奈.
+
+    Where its last sign is the last sound of what is known, it but writes that sound out.
+    """
+    head, tail = name[:-1], name[-1]
+    if len(head) < _PAIR or UNREAD in name:
+        return
+    why = f"{head} is a known {kind}"
+    for rank, kana in enumerate(_known_as(head, kind)[:_HEADS]):
+        if _is_last_sound(tail, kana):
+            yield _composed(kana, kind, _WRITTEN_OUT / 2**rank, f"{why}; {tail} is its last sound")
+        for choice in _ends(tail, by_sound=_is_by_sound(head, kana)):
+            weight = _BY_BEGINNING * choice.share / 2**rank
+            yield _composed(f"{kana}|{choice.kana}", kind, weight, f"{why}; {tail} by itself")
+
+
+def is_family_written_out(name: str) -> bool:
+    """Whether a name is a known family's, its last sound written once more: 朝夷奈, あさいな.
+
+    >>> is_family_written_out("朝夷奈"), is_family_written_out("朝夷国")
+    (True, False)
+    """
+    head, tail = name[:-1], name[-1:]
+    return len(head) >= _PAIR and any(_is_last_sound(tail, k) for k in _known_as(head, "surname"))
+
+
+def _is_last_sound(sign: str, kana: str) -> bool:
+    return any(kana.endswith(choice.kana) for choice in element(sign, "last") if choice.is_on)
+
+
+def _is_by_sound(name: str, kana: str) -> bool:
+    """Whether every sign of a name stands for its one sound: 伊奈, いな."""
+    places: tuple[Position, ...] = ("first", "last", "last")
+    return len(name) == len(kana) and all(
+        any(c.is_on and c.kana == sound for c in element(sign, place))
+        for sign, sound, place in zip(name, kana, places, strict=False)
+    )
+
+
+def _ends(sign: str, *, by_sound: bool) -> list[Choice]:
+    """Return how the last sign of a longer name is read: は within names as ば."""
+    sounds = [c for c in element(sign, "last") if c.is_on and len(c.kana) == 1] if by_sound else []
+    found = [c._replace(share=1.0) for c in sounds[:1]]
+    found += _composing(sign, heads=False, signs=_PAIR + 1)
+    voiced = [
+        choice._replace(kana=_VOICED[choice.kana]) for choice in found if choice.kana in _VOICED
+    ]
+    return [*voiced, *(c._replace(share=c.share / 2) if c.kana in _VOICED else c for c in found)]
+
+
+def _composed(kana: str, kind: str, weight: float, why: str) -> NameReading:
+    return NameReading(kana, romaji(kana), weight, why, kind)
+
+
+def _by_its_signs(name: str, kind: str) -> list[NameReading]:
     options = [_composing(char, i == 0, len(name)) for i, char in enumerate(name)]
     found = []
     for combination in itertools.product(*options):
@@ -159,7 +244,7 @@ def composed_readings(name: str, kind: str) -> list[NameReading]:
             by_kun = "by its characters"
         reason = f"{name} is in no list of {kind}s; read {by_kun}"
         found.append(NameReading(kana, romaji(kana), 0.2 * share, reason, kind))
-    return ranked(found)
+    return found
 
 
 def _composing(char: str, heads: bool, signs: int) -> list[Choice]:

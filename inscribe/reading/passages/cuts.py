@@ -12,6 +12,7 @@ from itertools import pairwise
 from inscribe.reading.names import known
 from inscribe.reading.passages.days import Days
 from inscribe.reading.passages.order import closing_words
+from inscribe.reading.passages.persons_named import is_title_word
 from inscribe.reading.passages.sayings import known_lengths
 from inscribe.reading.passages.signings import is_surely_signed
 from inscribe.reading.passages.stretches import part_of
@@ -134,7 +135,7 @@ def _note_names(plain: str, cuts: _Cuts) -> None:
 def _note_poets(plain: str, cuts: _Cuts) -> None:
     """Note where the name of a known poet begins, after Japanese or where a passage may, and ends.
 
-    Only there: 伊勢 inside a column is a province.
+    Only there: 伊勢 inside a column is a province. Nor after 宮内卿 before kanji, where it is a title.
     """
     after_kana = {found.end() for found in _TO_KANJI.finditer(plain)}
     for start in sorted(cuts.firm | set(cuts.prices) | after_kana):
@@ -142,7 +143,9 @@ def _note_poets(plain: str, cuts: _Cuts) -> None:
             if plain.startswith(name, start):
                 if start:
                     cuts.note(start, _AFTER_KANA)
-                cuts.note(start + len(name), _AFTER_POET, firm=True)
+                end = start + len(name)
+                if not (is_title_word(name) and is_kanji_only(plain[end : end + 1])):
+                    cuts.note(end, _AFTER_POET, firm=True)
 
 
 def _poets_from(sign: str) -> list[str]:

@@ -23,7 +23,7 @@ from inscribe.reading.passages.days import Days
 from inscribe.reading.passages.lines import chinese_weight
 from inscribe.reading.passages.order import END, START, Where, order_cost
 from inscribe.reading.passages.poems import poem_weight, prose_weight
-from inscribe.reading.passages.roles import with_roles
+from inscribe.reading.passages.roles import closing_of, with_roles
 from inscribe.reading.passages.sayings import are_sayings_apart
 from inscribe.reading.passages.signings import Signings
 from inscribe.reading.passages.stretches import KnownPassage, PassageStretch
@@ -53,7 +53,7 @@ _SOON = 6  # signs from the beginning of a sentence in which there is kana
 _SAID_APART, _ON_ITS_FACE = 8.0, 6.0  # two sayings on two faces are two passages
 _APART, _FEW = 2.0, 2  # one or two signs of a saying that have columns of their own
 _SEAL = re.compile("（印[^）]*）")
-_SIGNED = "the words and names of a signing"
+_SIGNED, _SENTENCES = "the words and names of a signing", "sentences in Japanese"
 
 
 class PassageDivision(NamedTuple):
@@ -258,9 +258,7 @@ class _Weigher:
         weight, reason = (0.0, "") if names_after else poem_weight(plain, inner.breaks)
         if weight:
             yield PassageStretch(first, end, "verse", weight, None, (reason,))
-        yield PassageStretch(
-            first, end, "prose", prose_weight(plain), None, ("sentences in Japanese",)
-        )
+        yield PassageStretch(first, end, "prose", prose_weight(plain), None, (_SENTENCES,))
 
     def _in_kanji(self, plain: str, inner: Inner, first: int, end: int) -> Iterator[PassageStretch]:
         yield PassageStretch(first, end, "prose", _UNWEIGHED - 0.5 * len(plain), None, ())
@@ -274,6 +272,8 @@ class _Weigher:
 
     def _of_topic(self, plain: str, end: int) -> float:
         """Return what a first stretch weighs as the topic of what follows; a poem, if at once."""
+        if closing_of(plain)[0] == "carved":  # 嶺暁作
+            return 0.0
         in_japanese = bool(KANA.search(self._text.normal.text[end : end + _SOON]))
         if end in self._text.breaks:
             return topic_weight(plain) or in_japanese * place_weight(plain)

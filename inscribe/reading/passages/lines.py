@@ -5,7 +5,7 @@ from __future__ import annotations
 from inscribe import tables
 from inscribe.reading.chinese import has_marks, without_marks
 from inscribe.reading.passages.order import closing_words, ranks
-from inscribe.reading.passages.sayings import is_known_saying, known_lengths
+from inscribe.reading.passages.sayings import is_known_saying, is_parallel, known_lengths
 from inscribe.reading.passages.titles import begins_formula
 from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.words import MARK
@@ -35,6 +35,7 @@ _FORMULAS = (
     *("門人", "末孫", "之流", "之内", "地鉄", "地金", "彫物"),
     *("氏需", "氏好", "君需", "君好", "之需"),
 )
+_PARALLEL = 6.0
 _PICTURED = frozenset("図画絵")
 _LONGEST = 56
 
@@ -57,7 +58,7 @@ def chinese_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
     weight += min(_GRAMMAR_MOST, _GRAMMAR_SIGN * sum(sign in _GRAMMAR for sign in plain))
     compounded = _in_compounds(plain)
     weight += _COMPOUND_SIGN * compounded + _COMPOUNDS_ALONE * (compounded == len(plain))
-    weight += _RETURN_MARKS * has_marks(text)
+    weight += _RETURN_MARKS * has_marks(text) + _PARALLEL * is_parallel(plain)
     weight -= _WORN * (len(plain) - len(legible)) + _LIKE_A_SIGNING * _formulas_in(plain, breaks)
     return weight, "kanji alone, in lines of Chinese"
 

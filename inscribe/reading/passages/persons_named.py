@@ -73,5 +73,15 @@ def _has_two_full_names(pieces: Sequence[SignaturePiece]) -> bool:
 
 
 def has_rank_inside(plain: str) -> bool:
-    """Whether a rank that poets bear stands inside: it ends a name, and another follows."""
-    return any(plain.find(rank, 1) > 0 for rank in ranks() if not plain.endswith(rank))
+    """Return whether a rank that poets bear stands inside: it ends a name, and another follows.
+
+    >>> has_rank_inside("定家卿綾国"), has_rank_inside("宮内卿綾国")
+    (True, False)
+    """
+    inside = ((plain.find(rank, 1), rank) for rank in ranks() if not plain.endswith(rank))
+    return any(at > 0 and not is_title_word(plain[: at + len(rank)]) for at, rank in inside)
+
+
+def is_title_word(text: str) -> bool:
+    """Whether a text is a title of the tables: 宮内卿."""
+    return any(word.kind == "title" for word in words_of(text))

@@ -7,7 +7,7 @@ import re
 from inscribe.reading.passages.language import weight_as_language
 from inscribe.reading.spelling import KANA
 from inscribe.reading.verse import PARTS, VerseReading, fitted_phrases, read_verse
-from inscribe.reading.words import MARK
+from inscribe.reading.words import MARK, kana_in_formulas
 
 _WHOLE = {"tanka": 9.0, "haiku": 4.0, "sedōka": 3.0}  # log odds that a kept metre is no chance
 _PART = 1.5
@@ -144,6 +144,7 @@ def prose_weight(text: str) -> float:
     if plain[0] in _NEVER_FIRST:
         return _SCRAP_AFTER
     weight = weight_as_language(text) - _SCRAP * (len(plain) < _LEAST_OF_PROSE)
+    weight -= _SCRAP * (kana_in_formulas(plain) == len(KANA.findall(plain)))  # 嶺暁ニ倣フ
     if _SURE_PRECEPT.search(plain):
         weight += _ENDS_LIKE_A_PRECEPT
     elif _PRECEPT.search(plain):

@@ -7,11 +7,15 @@ from itertools import pairwise
 
 from inscribe import tables
 from inscribe.reading.chinese import known_saying
-from inscribe.reading.words import words_from
+from inscribe.reading.words import words_from, words_of
 
 _INVOCATION = "invocation"
+_WISHES = frozenset({_INVOCATION, "remark"})  # 長寿万年, 子孫可伝
 _LEAST_OF_SEVERAL = 3  # signs of a saying that is part of a longer text
 _SURE_LENGTH = 4
+_PARALLELS = frozenset({4, 8})
+_NOUN, _ADJECTIVES = "名詞", frozenset({"ク", "シク", "ナリ"})
+_COMPOSED = range(4, 9)  # signs of invocations and wishes put together of parts
 _CONTINUING = ("り", "て", "で", "ば", "ども")
 _MOST_WORN, _MOST_WORN_OF_SEVERAL = 0.34, 0.5  # of one saying; of one beside others
 
@@ -30,6 +34,8 @@ def _is_known(text: str, most_worn: float = _MOST_WORN) -> bool:
         return True
     if "□" in text:
         return text.count("□") <= most_worn * len(text) and _is_worn(text)
+    if len(text) in _COMPOSED:
+        return any(word.kind in _WISHES for word in words_of(text))
     return any(word.kind == _INVOCATION for word in words_from(text[0]).get(text, ()))
 
 
@@ -92,7 +98,29 @@ def holds_saying(text: str) -> bool:
     (True, False)
     """
     places = range(len(text))
-    return any(max(known_lengths(text, at), default=0) >= _SURE_LENGTH for at in places)
+    return is_parallel(text) or any(
+        max(known_lengths(text, at), default=0) >= _SURE_LENGTH for at in places
+    )
+
+
+def is_parallel(plain: str) -> bool:
+    """Whether a text of four or eight signs says of each thing what it is like: 山高水長, 月白風清."""
+    if len(plain) not in _PARALLELS:
+        return False
+    things, qualities = _things(), _qualities()
+    pairs = zip(plain[::2], plain[1::2], strict=True)
+    return all(one in things and two in qualities for one, two in pairs)
+
+
+@tables.cached()
+def _things() -> frozenset[str]:
+    return frozenset(r["written"] for r in tables.rows("chinese_words") if r["class"] == _NOUN)
+
+
+@tables.cached()
+def _qualities() -> frozenset[str]:
+    rows = tables.rows("chinese_words")
+    return frozenset(r["written"] for r in rows if r["class"] in _ADJECTIVES)
 
 
 @tables.cached()

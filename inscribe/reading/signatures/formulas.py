@@ -22,6 +22,7 @@ from inscribe.reading.signatures.spans import (
     add_phrases,
     add_places,
 )
+from inscribe.reading.signatures.stays import STAY, opener_options, stay
 from inscribe.reading.signatures.units import (
     clan_options,
     plain,
@@ -223,12 +224,16 @@ def _formula(
         patterns = (opener.kana, opener.with_object)
         if opener.family in ("gift", "purpose"):
             patterns = (_without_particle(opener.kana), _without_particle(opener.with_object))
-        spoken = _opener_options(opener, *patterns)
+        spoken = opener_options(opener, *patterns)
         made.units.append(unit(pieces[at], spoken))
         return 1
     units = [
         _governed(piece, before) for before, piece in zip([None, *subject], subject, strict=False)
     ]
+    if opener.family == STAY and closers:
+        made.units += stay(pieces[at], units, closers)
+        made.spans.append(PartSpan("place", subject[0].first, closers[0].first - 1))
+        return end - at
     linked = bool(subject) and subject[-1].text == "之"
     for closer in closers:
         word = as_closer(closer, opener.family)
@@ -245,7 +250,7 @@ def _formula(
     if ahead:  # 右 stands before what it is said of, 又号 on both sides
         units.insert(0, unit(pieces[at], (option(ahead.strip()),)))
     if after:
-        spoken = _opener_options(opener, after if ahead else main, after if ahead else other)
+        spoken = opener_options(opener, after if ahead else main, after if ahead else other)
         units.append(unit(pieces[at], spoken))
     made.units += units
     if opener.family == _NAMES_ALONE:
@@ -269,15 +274,3 @@ def _governed(piece: SignaturePiece, before: SignaturePiece | None) -> Unit:
 def _without_particle(pattern: str) -> str:
     """Return a pattern without what it says of a receiver: {} に きぞう, きぞう."""
     return pattern.removeprefix("{} に ").removeprefix("{} を ")
-
-
-def _template(pattern: str) -> str:
-    return pattern.replace("{}", "").strip()
-
-
-def _opener_options(opener: SignatureWord, main: str, other: str) -> tuple[Option, ...]:
-    patterns = dict.fromkeys(_template(p) for p in (main, other, *opener.alternatives))
-    return tuple(
-        option(p, 1.5 + 0.5 * rank if rank else 0.0, ALSO_READ.format(opener.text) if rank else "")
-        for rank, p in enumerate(patterns)
-    )

@@ -15,7 +15,7 @@ from inscribe.reading.names import is_signed_with_mixed_name
 from inscribe.reading.signatures.dates import dated_pieces
 from inscribe.reading.signatures.pieces import MARK, SignaturePiece
 from inscribe.reading.signatures.split import SignatureDivision, divisions
-from inscribe.reading.words import words_of
+from inscribe.reading.words import kana_in_formulas, words_of
 
 # Two signs that hardly stand side by side outside signatures, each of the first with each after.
 _PAIRS = (
@@ -98,7 +98,7 @@ def signature_likelihood(text: str) -> float:
     if not plain:
         return 0.5 if text else 0.0
     kana = sum(map(_is_kana, plain)) / len(plain)
-    in_formula = _kana_of_closing(plain) if kana else 0
+    in_formula = max(_kana_of_closing(plain), kana_in_formulas(plain)) if kana else 0
     kana -= in_formula / len(plain)
     if kana and is_signed_with_mixed_name(plain):
         return 0.9

@@ -14,6 +14,8 @@ from inscribe.reading.names import (
     Position,
     choices,
     ending_of,
+    is_family_written_out,
+    is_said_alone,
     known,
     own_names,
     place_names,
@@ -25,7 +27,7 @@ from inscribe.reading.words import words_from, words_of
 _NAME = 2.2  # an art name of two usual characters
 _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in its place
 _USUAL_CHARACTER = 3.6  # from this usualness on a character costs nothing
-_SINGLE_NAME = 5.2
+_SINGLE_NAME, _SAID_ALONE = 5.2, 2.2
 _ENDED_NAME = 2.0  # with a studio or everyday ending
 _STEM_OF_TWO = 0.4  # 篤雲斎 against 篤斎
 _LONG_STEM = 4.2  # for each character more before an ending than is usual
@@ -93,10 +95,16 @@ def names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
         yield "surname", _HALF_WORN_SURNAME
     elif len(name) == 2 and name[0] == "□" and name[1] in _ENDS_OF_SURNAMES:
         yield "surname", _WORN_SURNAME
-    elif 1 < len(name) < 5 and "□" not in name and known(name).surname:
+    elif len(name) < 5 and "□" not in name and _is_known_family(name):
         yield "surname", _dictionary_surname_cost(name)
     elif 1 < len(name) < 4 and "□" not in name:
         yield "surname", _unlisted_surname_cost(name)
+
+
+def _is_known_family(name: str) -> bool:
+    if len(name) == 1:
+        return False
+    return bool(known(name).surname) or (len(name) > 2 and is_family_written_out(name))
 
 
 def is_name_character(char: str) -> bool:
@@ -156,7 +164,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         return  # a sign before 之 is the verb that cannot be read
     if len(name) == 1:
         if name != "□":
-            yield "name", _SINGLE_NAME
+            yield "name", _SAID_ALONE if is_said_alone(name) else _SINGLE_NAME
         return
     ending = ending_of(name)
     ahead = _ENDING_AHEAD * _is_studio_ending(name[0])

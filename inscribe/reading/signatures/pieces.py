@@ -34,7 +34,7 @@ from inscribe.reading.signatures.names import (
 )
 from inscribe.reading.signatures.surname_cuts import cutting_cost
 from inscribe.reading.signatures.unlisted import unlisted_words
-from inscribe.reading.signatures.unlisted_places import unlisted_places
+from inscribe.reading.signatures.unlisted_places import quarters, unlisted_places
 from inscribe.reading.words import SignatureWord, words_from, words_of
 
 # A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
@@ -58,6 +58,7 @@ _OPEN_PLACES = frozenset("於于在")
 _SUFFIXES = frozenset({"place_suffix"})
 _BEGINS_NAMES = 1.5  # the usualness of a sign at the beginning of names
 _VERBS = frozenset({"verb"})
+_HOUSE, _OF_A_HOUSE = "屋", 3.0  # 金屋 before a name is a family rather than a goldsmith
 _ENDS_MANY_NAMES = 4.0  # the usualness of a sign at the end of names: 正, 敬
 _NAME_END_IN_VERB = 1.2
 _CLOSERS = frozenset({"closer"})
@@ -184,6 +185,10 @@ def _pieces_at(text: str, position: int, word_at: int | None = None) -> list[Sig
             _piece(name, "unlisted_place", position, cost)
             for name, cost in unlisted_places(text, position)
         ]
+        found += [
+            _piece(name, "unlisted_place", position, cost)._replace(order_kind="quarter")
+            for name, cost in quarters(text, position)
+        ]
     return found
 
 
@@ -250,7 +255,9 @@ def _possible_meanings(stretch: str) -> Iterator[Meaning]:
 
 def _words_alone(stretch: str) -> Iterator[Meaning]:
     for word in words_of(stretch):
-        yield word.kind, word.cost + _name_end_cost(word), word, _order_kind(word)
+        house = word.kind == "heading" and stretch[-1] == _HOUSE and known(stretch).surname
+        price = word.cost + _name_end_cost(word) + _OF_A_HOUSE * bool(house)
+        yield word.kind, price, word, _order_kind(word)
 
 
 def _name_end_cost(word: SignatureWord) -> float:

@@ -16,6 +16,7 @@ _PEOPLE = NAMES | {"surname", "clan", "title", "office", "place", "patron", "unr
 _AFTER_PEOPLE = frozenset({"honorific", "relation", "school"})
 _SUBJECTS: dict[str, frozenset[str]] = {
     "place": PLACES | {"residence", "opening"},
+    "stay": PLACES | {"opening"},
     "patron": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
     "purpose": _PEOPLE
     | _AFTER_PEOPLE
@@ -117,7 +118,7 @@ def _complete(pieces: Sequence[SignaturePiece], start: int, end: int, family: st
         and piece.kind in NAMES
     ):
         return not _is_addressed(pieces, end)
-    if family == "place":
+    if family in ("place", "stay"):
         if piece.kind == "unread":
             return not _place_goes_on(pieces, end)
         return piece.kind == "place" and before.kind != "opening"

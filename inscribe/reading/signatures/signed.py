@@ -11,11 +11,10 @@ import re
 from inscribe.reading.chinese import without_marks
 from inscribe.reading.names import half_in_kana, is_kana_name
 from inscribe.reading.spelling import is_kanji_only, kana_share
-from inscribe.reading.words import has_legible
+from inscribe.reading.words import has_legible, kana_in_formulas
 
 SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _MOST_KANA = 0.4
-_THIS_IN_KANA = re.compile("(?:コレ|これ)[ヲを]")  # 之 written out
 _GAP = re.compile("［[^］]*］")
 _SIGNS_OF_A_NAME = (2, 3)
 _SHORTEST_DEED, _LONGEST_DEED = 3, 7  # signs of a name and what was done
@@ -29,7 +28,7 @@ def may_be_signature(text: str) -> bool:
     >>> may_be_signature("於東都応需造之"), may_be_signature("花の色はうつりにけりな")
     (True, False)
     """
-    return kana_share(_THIS_IN_KANA.sub("之", text)) <= _MOST_KANA
+    return kana_share(text) - kana_in_formulas(text) / max(1, len(text)) <= _MOST_KANA
 
 
 def is_signature(plain: str) -> bool:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from inscribe.reading.names import known, place_names
+from inscribe.reading.names import known, place_names, surnames
 from inscribe.reading.signatures.names import (
     SURNAME,
     formula_signs_cost,
@@ -20,6 +20,8 @@ from inscribe.reading.words import words_from
 _LISTED_PLACE = 2.2  # in place_names.tsv
 _PLACE_OF_DICTIONARY = 2.9
 _UNLISTED_PLACE = 4.0
+_QUARTER = 1.5
+_LONGEST_TOWN = 4  # signs
 _WORN_PROVINCE = "□州"
 _CALLS_FOR_PLACE = frozenset("於于在")
 _END_PROVINCES = frozenset("州国")
@@ -47,6 +49,27 @@ def unlisted_places(text: str, position: int) -> Iterator[tuple[str, float]]:
             yield name, SURNAME
             continue
         yield name, _place_cost(name)
+
+
+def quarters(text: str, position: int) -> Iterator[tuple[str, float]]:
+    """Yield the known places that may be a quarter of a town after 於: 新橋 in 於江戸新橋.
+
+    >>> list(quarters("於江戸新橋造之", 3)), list(quarters("江戸新橋造之", 2))
+    ([('新橋', 1.5)], [])
+    """
+    starts = range(max(1, position - _LONGEST_TOWN), position - 1)
+    openers = (start for start in starts if text[start - 1] in _CALLS_FOR_PLACE)
+    if not any(is_known_place(text[start:position]) for start in openers):
+        return
+    for length in (2, 3):
+        name = text[position : position + length]
+        if len(name) == length and all(map(is_name_character, name)) and not is_known_place(name):
+            if surnames(name):
+                continue  # 於江戸三輪綾国作之
+            if place_names(name):
+                yield name, _QUARTER
+            elif known(name).place and not known(name).given:
+                yield name, _QUARTER + _LISTED_PLACE
 
 
 def _place_cost(name: str) -> float:

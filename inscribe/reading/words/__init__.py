@@ -94,6 +94,7 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.signature_words import (
         POET as POET,
+        kana_in_formulas as kana_in_formulas,
         lexicon as lexicon,
         order as order,
         order_cost as order_cost,
@@ -138,7 +139,7 @@ else:
                 "CANNOT_BE_READ Doubt Interpretation Kind PERSON_PARTS Passage Register Role "
                 "SignaturePart in_order"
             ),
-            "signature_words": "POET lexicon order order_cost words_from words_of",
+            "signature_words": "POET kana_in_formulas lexicon order order_cost words_from words_of",
             "tokens": "Chances Proposal Token UNWEIGHED Weighing",
             "written_out": "kanji_before_ending",
         },

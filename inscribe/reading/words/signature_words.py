@@ -11,6 +11,7 @@ Each word has a class that says what it does in the formula; which class follows
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from inscribe import tables
@@ -31,6 +32,8 @@ _TABLES = (
     "poets_ranks",
     "passage_roles",
 )
+_AROUND_NAMES = frozenset({"modelled", "withal", "where"})  # ニ倣フ, ヲ以テ, ニ於テ
+_NO_KANA, _NO = re.compile("[^ぁ-ヺ]"), "のノ"
 POET = "poet"  # the family of the names of poets
 _COST_OF_SHORT_POET, _SURE_POET = 0.6, 3  # 小町 may be a surname
 # 武州 is also 武陽, 播州 播陽, in the Chinese manner; but such words are art names as well.
@@ -81,6 +84,23 @@ def words_of(text: str) -> tuple[SignatureWord, ...]:
         *(_also_read(word, made.pop((word.kind, word.family), None)) for word in listed),
         *made.values(),
     )
+
+
+def kana_in_formulas(text: str) -> int:
+    """Return how many kana of a text belong to 之 written out, or to a formula around a name.
+
+    >>> kana_in_formulas("嶺暁ニ倣フ"), kana_in_formulas("コレヲ作"), kana_in_formulas("花に鳴く")
+    (2, 3, 0)
+    """
+    formulas = _formulas_in_kana()
+    return sum(len(_NO_KANA.sub("", found)) for found in formulas.findall(text))
+
+
+@tables.cached()
+def _formulas_in_kana() -> re.Pattern[str]:
+    words = [r["written"] for r in tables.rows("signature_words") if r["class"] in _AROUND_NAMES]
+    mixed = sorted((w for w in words if w[-1] not in _NO and _NO_KANA.search(w)), key=len)
+    return re.compile("|".join(("(?:コレ|これ)[ヲを]", *map(re.escape, reversed(mixed)))))
 
 
 def _with_its_ending(text: str) -> Iterator[SignatureWord]:
