@@ -13,6 +13,11 @@ READINGS = {
     "霰郷ヲ模ス": "Araresato o mosu",
     "霰郷ヲ写ス": "Araresato o utsusu",
     "霰郷ニ擬ス": "Araresato ni gisu",
+    # what closes a formula though it may be another word too
+    "倣嶺暁意匠霰郷作": "Reigyō no ishō ni naraite Araresato saku",
+    "倣嶺暁流霰郷作": "Reigyō no ryū ni naraite Araresato saku",
+    "倣嶺暁法霰郷作": "Reigyō no hō ni naraite Araresato saku",
+    "右京霰郷作": "Ukyō Araresato saku",
     # a word that commonly ends a house, after a person of a clan
     "源義家": "Minamoto no Yoshiie",
     "平維家作": "Taira no Koreie saku",

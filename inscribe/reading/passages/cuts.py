@@ -135,7 +135,7 @@ def _note_names(plain: str, cuts: _Cuts) -> None:
 def _note_poets(plain: str, cuts: _Cuts) -> None:
     """Note where the name of a known poet begins, after Japanese or where a passage may, and ends.
 
-    Only there: 伊勢 inside a column is a province. Nor after 宮内卿 before kanji, where it is a title.
+    Only there: 伊勢 inside a column is a province; 宮内卿 before kanji is a title.
     """
     after_kana = {found.end() for found in _TO_KANJI.finditer(plain)}
     for start in sorted(cuts.firm | set(cuts.prices) | after_kana):

@@ -104,7 +104,7 @@ def holds_saying(text: str) -> bool:
 
 
 def is_parallel(plain: str) -> bool:
-    """Whether a text of four or eight signs says of each thing what it is like: 山高水長, 月白風清."""
+    """Whether a text of four or eight signs says of each thing what it is like: 山高水長."""
     if len(plain) not in _PARALLELS:
         return False
     things, qualities = _things(), _qualities()

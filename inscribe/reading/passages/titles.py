@@ -89,12 +89,13 @@ def _without_closing(text: str) -> str:
     return stem.removesuffix(verb) if verb else text
 
 
-_OFFICES = range(3, 7)  # signs of an office at court: 右京進
+_COURT, _OFFICES = 2, range(3, 7)  # signs of an office at court: 右京, 右京進
 
 
 def begins_formula(text: str) -> bool:
     """Whether a text begins with what opens a signature: 倣古図, 右京進某 are no titles."""
-    if any(word.kind == "title" for end in _OFFICES for word in words_of(text[:end])):
+    ends = (_COURT, *_OFFICES) if text[0] in _SIDES else _OFFICES
+    if any(word.kind == "title" for end in ends for word in words_of(text[:end])):
         return True
     return text[0] not in _SIDES and any(
         word.kind == "opener" for word in words_from(text[0]).get(text[0], ())

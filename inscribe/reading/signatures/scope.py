@@ -53,6 +53,8 @@ _LINKS = frozenset("之ノの")
 _KIN = frozenset(
     {"父", "母", "兄", "弟", "妻", "先考", "先妣", "父母", "両親", "祖父", "祖母", "師"}
 )
+# What else a closer may be: the 写 of 倣某写某作, 流 and 意匠.
+_MAY_CLOSE = frozenset({"closer", "verb", "model_subject", "heading", "school", "opener"})
 _AFTER_WORK = frozenset({"date", "age", "mark"})
 
 
@@ -181,7 +183,7 @@ def as_closer(piece: SignaturePiece, family: str) -> SignatureWord | None:
     wanted = "model" if family == "means" else family
     if piece.kind == "pictured" and wanted == "model":
         return piece.word
-    if piece.kind not in ("closer", "verb", "model_subject"):
+    if piece.kind not in _MAY_CLOSE:
         return None
     for word in words_of(piece.text):
         if word.kind == "closer" and word.family == wanted:

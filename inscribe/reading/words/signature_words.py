@@ -33,7 +33,7 @@ _TABLES = (
     "passage_roles",
 )
 _AROUND_NAMES = frozenset({"modelled", "withal", "where"})  # ニ倣フ, ヲ以テ, ニ於テ
-_NO_KANA, _NO = re.compile("[^ぁ-ヺ]"), "のノ"
+_NO_KANA, _IN_KATAKANA = re.compile("[^ぁ-ヺ]"), frozenset("ニヲ")
 POET = "poet"  # the family of the names of poets
 _COST_OF_SHORT_POET, _SURE_POET = 0.6, 3  # 小町 may be a surname
 # 武州 is also 武陽, 播州 播陽, in the Chinese manner; but such words are art names as well.
@@ -99,7 +99,7 @@ def kana_in_formulas(text: str) -> int:
 @tables.cached()
 def _formulas_in_kana() -> re.Pattern[str]:
     words = [r["written"] for r in tables.rows("signature_words") if r["class"] in _AROUND_NAMES]
-    mixed = sorted((w for w in words if w[-1] not in _NO and _NO_KANA.search(w)), key=len)
+    mixed = sorted((w for w in words if _NO_KANA.search(w) or w[:1] in _IN_KATAKANA), key=len)
     return re.compile("|".join(("(?:コレ|これ)[ヲを]", *map(re.escape, reversed(mixed)))))
 
 
