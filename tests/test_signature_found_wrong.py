@@ -31,6 +31,7 @@ READINGS = {
     "朝夷奈綾国作": "Asaina Ayakuni saku",
     # whom one does not name
     "某作": "Nanigashi saku",
+    "三輪某作": "Miwa Bō saku",
     "某造之": "Nanigashi kore o tsukuru",
     "応某需綾国作": "nanigashi no motome ni ōjite Ayakuni saku",
     # staying somewhere, and then

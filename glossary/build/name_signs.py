@@ -28,6 +28,7 @@ from inscribe.forms import normalise_text
 
 EDICT = Path("/usr/share/edict/edict")
 KANJI = re.compile("[一-鿿]+")
+SMALL = re.compile("[ゃゅょ]")
 WORD = re.compile(r"([一-鿿]{2}) \[([ぁ-ゖー]+)\]")
 ON = 1.0  # what KANJIDIC2's on-readings of a sign weigh together, in names
 NOUN = 1.0  # its native reading that is a noun (霜 しも); each further one half of it
@@ -109,7 +110,12 @@ def of_dictionary(words: dict[str, Counter[str]]) -> Iterator[tuple[str, dict[Ke
             weights.setdefault((kana, False), NANORI)
         for kana in (kana for kind, kana in given if kind == "ja_kun" and "." in kana):
             weights.setdefault((kana.partition(".")[0], False), STEM)
-        yield sign, {key: weight for key, weight in weights.items() if not key[0].endswith("っ")}
+        yield sign, {key: weight for key, weight in weights.items() if _is_of_names(*key)}
+
+
+def _is_of_names(kana: str, is_on: bool) -> bool:
+    """Whether a reading of KANJIDIC2 may be one of names: にゅう is no native reading of 敷."""
+    return not kana.endswith("っ") and (is_on or not SMALL.search(kana))
 
 
 def cell(counts: Counter[Key], given: dict[Key, float]) -> str:

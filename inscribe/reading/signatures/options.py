@@ -159,10 +159,13 @@ def _name_kind(piece: SignaturePiece) -> names.NameKind:
 
 def _name_options(piece: SignaturePiece) -> tuple[Option, ...]:
     found = names.readings(piece.text, _name_kind(piece))[:_NAME_OPTIONS]
+    if piece.order_kind == GIVEN and names.is_said_alone(piece.text):  # 三輪某: Miwa bō
+        sounds = {choice.kana for choice in choices(piece.text, "alone") if choice.is_on}
+        found = tuple(sorted(found, key=lambda reading: reading.plain_kana not in sounds))
     best = found[0].score
     made = []
     for rank, reading in enumerate(found):
-        share = max(reading.score / best, _LEAST_SHARE)
+        share = min(1.0, max(reading.score / best, _LEAST_SHARE))
         romaji = reading.romaji.replace(UNREAD_KANA, UNREAD_ROMAJI)
         cost = -math.log(share) if rank else 0.0
         if piece.kind == "unlisted_place":
