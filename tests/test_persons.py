@@ -224,6 +224,7 @@ def test_two_persons_who_read_a_name_differently_are_both_proposed(
         assert first.startswith(romaji)
         assert any(romaji not in other for other in others[:2])
         assert found.proposals[0].chance > 0.6
+        assert found.signature["name"].romaji == romaji
         assert any("your list of persons reads 瓢霞" in doubt.why for doubt in found.doubts)
     finally:
         tables.remove_folder(tmp_path)

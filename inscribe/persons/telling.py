@@ -6,8 +6,9 @@ comes first is said by what agrees with the one or the other (``weighing``), and
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from typing import TypeVar
 
 from inscribe.persons.listing import people
 from inscribe.reading.spelling import hepburn
@@ -16,11 +17,15 @@ from inscribe.reading.words import (
     Doubt,
     Interpretation,
     MayName,
+    Passage,
     Proposal,
+    SignaturePart,
     Token,
     in_order,
 )
 from inscribe.terms import SignIndex
+
+Read = TypeVar("Read", Interpretation, Passage)
 
 _READINGS = 2  # from how many readings on a name must be told apart
 _LEAST = 1e-6  # of a reading that no person of the list has
@@ -31,14 +36,34 @@ def told_apart(found: Interpretation) -> Interpretation:
     doubts: list[Doubt] = []
     for stretch in _stretches(found.persons):
         for written, by_kana in _ways(stretch).items():
-            passages = tuple(
-                replace(each, proposals=_ranked(each.proposals, written, by_kana))
-                for each in found.passages
-            )
-            proposals = _ranked(found.proposals, written, by_kana)
-            found = replace(found, proposals=proposals, passages=passages)
+            passages = tuple(_reread(each, written, by_kana) for each in found.passages)
+            found = replace(_reread(found, written, by_kana), passages=passages)
             doubts.append(_doubt(stretch, written, by_kana))
     return replace(found, doubts=in_order((*found.doubts, *doubts))) if doubts else found
+
+
+def _reread(found: Read, written: str, by_kana: dict[str, float]) -> Read:
+    """Return a reading with its proposals ranked anew, its parts read as the best of them is."""
+    proposals = _ranked(found.proposals, written, by_kana)
+    if not proposals or proposals[0] is found.proposals[0] or not found.signature:
+        return replace(found, proposals=proposals)
+    pairs = list(zip(found.proposals[0].tokens, proposals[0].tokens, strict=False))
+    parts = {key: _said_otherwise(part, pairs) for key, part in found.signature.items()}
+    return replace(found, proposals=proposals, signature=parts)
+
+
+def _said_otherwise(part: SignaturePart, pairs: Iterable[tuple[Token, Token]]) -> SignaturePart:
+    """Return a part of a signature with the words that another proposal reads otherwise."""
+    for old, new in pairs:
+        inside = part.first <= old.first and old.last <= part.last and old.first == new.first
+        if inside and old.last == new.last and old.romaji != new.romaji:
+            others = (part.romaji, *(each for each in part.alternatives if each != new.romaji))
+            part = part._replace(
+                kana=part.kana.replace(old.kana, new.kana, 1),
+                romaji=part.romaji.replace(old.romaji, new.romaji, 1),
+                alternatives=others if part.alternatives else (),
+            )
+    return part
 
 
 def _stretches(persons: Sequence[MayName]) -> Iterator[list[MayName]]:
