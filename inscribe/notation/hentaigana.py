@@ -2,9 +2,9 @@
 
 Where Unicode encodes several shapes from one parent, the note names the first; a figure names
 another: は(者2). A parent of the ordinary kana that has no code point of its own, こ(己), names
-the ordinary kana. Of old kana whose parent Unicode does not name, the note says what they are: ゐ(小書)
-is the small ゐ, エ(古体) the archaic エ, トモ(合字) the ligature (the words of printed editions,
-common practice, no source).
+the ordinary kana. Of old kana whose parent Unicode does not name, the note says what they are, in
+the words of printed editions (common practice, no source): ゐ(小書) is the small ゐ, エ(古体) the
+archaic エ, トモ(合字) the ligature.
 """
 
 from __future__ import annotations
