@@ -84,7 +84,7 @@ def restore(
     with opened(library if wanted else None) as held:
         hits = sourced.sources_of(copied_part(worn, made.passages), held) if held else ()
     if copied and wanted:
-        hits = (sourced.named_source(copied), *hits)
+        hits = (sourced.named_source(copied), *sourced.others(hits, copied))
     here = by_passage(made, names)
     from_sources = sourced.answers(worn, hits)
     lacunae = []

@@ -13,7 +13,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from inscribe import notation, tables
-from inscribe.report import signer
+from inscribe.report import signers
 from inscribe.report.entries.collated import printed_sides
 from inscribe.report.entries.facts import date_text
 from inscribe.report.entries.glossed import words_in_a_line
@@ -89,7 +89,7 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
             for name in ("length", "width", "height", "thickness", "diameter")
         },
         "maker": record.maker.name if record.maker else "",
-        "persons": "; ".join(person.text for person in filter(None, (signer(each),))),
+        "persons": "; ".join(person.text for person in signers(each)),
         "date": "; ".join(date_text(each_date, style) for each_date in dates),
         "year": str(dates[0].year) if dates and dates[0].year is not None else "",
         "first_day": _day(dates[0].first_day) if dates else "",
