@@ -95,6 +95,16 @@ def test_a_table_and_linked_data_name_both(path: Path) -> None:
     assert labels == ["Kateiō", "Rōkoku"]
 
 
+def test_an_entry_has_the_parts_of_both_signatures(path: Path) -> None:
+    told = run("entry", path).output
+    assert "**Signature, part by part (wrote)**" in told
+    assert "| name | 霞汀翁 | *Kateiō* |" in told
+    assert "**Signature, part by part (carved)**" in told
+    assert "| name | 朧谷 | *Rōkoku* |" in told
+    table = run("entry", path, "--format", "csv").output
+    assert re.search(r"name: Kateiō; verb: sho / .*name: Rōkoku; verb: kizamu", table)
+
+
 def test_the_index_has_two_persons_with_what_they_did(path: Path) -> None:
     index = run("index", path).output
     assert re.search(r"Kateiō +霞汀翁 \(wrote\)", index)

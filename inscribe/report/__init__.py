@@ -34,6 +34,7 @@ if TYPE_CHECKING:
         Person as Person,
         dates_of as dates_of,
         places_named as places_named,
+        signatures as signatures,
         signers as signers,
     )
     from inscribe.report.parents import with_parents as with_parents
@@ -76,7 +77,8 @@ else:
         {
             "concept_ids": "concepts",
             "joined": "joined_entries",
-            "named": "AS_INSCRIBED NO_ATTRIBUTION SIGNER Person dates_of places_named signers",
+            "named": "AS_INSCRIBED NO_ATTRIBUTION SIGNER Person dates_of places_named "
+            "signatures signers",
             "parents": "with_parents",
             "phrases": "phrased",
             "picturing": "ShownPicture shown_picture",

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
     from inscribe.reading import Interpretation
     from inscribe.reading.words import SignaturePart
+    from inscribe.terms import Role
 
 NO_ATTRIBUTION = "named in the signature, no attribution"
 AS_INSCRIBED = "as inscribed"
@@ -47,27 +48,28 @@ def signers(each: InscriptionEntry) -> list[Person]:
     is "signer" of who carved it, or where the text does not tell.
     """
     found = []
-    for role, parts in _signatures(each.interpretation):
+    for role, parts in signatures(each.interpretation):
         named = [(key, parts[key]) for key in PERSON_PARTS if key in parts and parts[key].text]
         if named:
             named.sort(key=lambda keyed: keyed[1].first)
-            found.append(Person(tuple(named), role))
+            found.append(Person(tuple(named), SIGNER if role in (None, "carved") else role))
     return found
 
 
 def places_named(each: InscriptionEntry) -> list[SignaturePart]:
     """Return the places that signatures name: where the signers lived or worked."""
-    return [parts[PLACE] for _, parts in _signatures(each.interpretation) if PLACE in parts]
+    return [parts[PLACE] for _, parts in signatures(each.interpretation) if PLACE in parts]
 
 
-def _signatures(read: Interpretation) -> Iterator[tuple[str, Mapping[str, SignaturePart]]]:
-    """Yield each signature with the role of its person."""
+def signatures(
+    read: Interpretation,
+) -> Iterator[tuple[Role | None, Mapping[str, SignaturePart]]]:
+    """Yield the parts of each signature, with what its person did, in the order of the metal."""
     signed = [passage for passage in read.passages if passage.signature]
     for passage in signed:
-        made = passage.role in (None, "carved")
-        yield SIGNER if made else str(passage.role), passage.signature or {}
+        yield passage.role, passage.signature or {}
     if not signed and read.signature:
-        yield SIGNER, read.signature
+        yield None, read.signature
 
 
 def dates_of(entry: Entry) -> Iterator[DateReading]:
