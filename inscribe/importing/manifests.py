@@ -176,8 +176,9 @@ def _said(value: Any) -> str:
     if not isinstance(value, dict):
         return ""
     language = next((key for key in (*_LANGUAGES, *value) if key in value), "")
-    values = value.get(language, ())
-    return "\n".join(_plain(each) for each in values if isinstance(each, str))
+    values = value.get(language)
+    held = values if isinstance(values, list) else [values]
+    return "\n".join(_plain(each) for each in held if isinstance(each, str))
 
 
 def _plain(text: str) -> str:
