@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from inscribe import notation
 from inscribe.notation import printed, written_out
+from inscribe.report import signatures
 from inscribe.report.drawing import on_guard, plate_drawing
 from inscribe.report.entries import collated, facts, glossed
 from inscribe.report.entries.blocks import (
@@ -133,15 +134,15 @@ def _drawing_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
 
 
 def _signature_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
-    parts = each.interpretation.signature
-    if not parts:
-        return
-    rows = []
-    for key, part in parts.items():
-        romaji = (Run(part.romaji, style.italics, ROMANISED),)
-        rows.append((plain(style.part_label(key)), plain(part.text, JAPANESE), romaji))
+    signings = list(signatures(each.interpretation))
     header = (style.label("what"), style.label("carved"), style.label("romaji"))
-    yield Grid(style.label("signature"), header, tuple(rows))
+    for role, parts in signings:
+        rows = []
+        for key, part in parts.items():
+            romaji = (Run(part.romaji, style.italics, ROMANISED),)
+            rows.append((plain(style.part_label(key)), plain(part.text, JAPANESE), romaji))
+        whose = f" ({style.label(f'role:{role}')})" if role and len(signings) > 1 else ""
+        yield Grid(style.label("signature") + whose, header, tuple(rows))
 
 
 def _doubt_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
