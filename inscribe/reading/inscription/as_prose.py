@@ -38,12 +38,12 @@ _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 
 def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> Interpretation:
     """Return what prose says, or any text word by word."""
+    from inscribe.reading.passages import proverb_words
     from inscribe.reading.prose import (
         has_kept_signs,
         is_in_katakana,
         modern_normal,
         prose_words,
-        proverb_words,
     )
 
     normal = text.normal

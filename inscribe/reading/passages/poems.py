@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from inscribe.reading.passages.language import weight_as_language
-from inscribe.reading.prose import proverb_words
+from inscribe.reading.passages.proverbs import proverb_words
 from inscribe.reading.spelling import KANA
 from inscribe.reading.verse import PARTS, VerseReading, fitted_phrases, read_verse
 from inscribe.reading.words import MARK

@@ -1,8 +1,7 @@
 """What the words of prose are, in whatever spelling, and how they are written today.
 
 In reading order: ``old_forms`` (the old spellings of an entry of UniDic), ``rows`` (the dictionary
-made of them), ``current`` (a text in current spelling), ``reader`` (the words of prose), ``proverbs`` (a motto
-that is a proverb),
+made of them), ``current`` (a text in current spelling), ``reader`` (the words of prose),
 ``alternatives`` (what else they may be read).
 """
 
@@ -23,7 +22,6 @@ if TYPE_CHECKING:
         is_in_katakana as is_in_katakana,
         modern_normal as modern_normal,
     )
-    from inscribe.reading.prose.proverbs import proverb_words as proverb_words
     from inscribe.reading.prose.reader import prose_words as prose_words
 else:
     __getattr__ = late.door(
@@ -31,7 +29,6 @@ else:
         {
             "alternatives": "ProseSwap prose_swaps",
             "current": "gathering has_kept_signs is_in_katakana modern_normal",
-            "proverbs": "proverb_words",
             "reader": "prose_words",
         },
     )

@@ -10,6 +10,7 @@ from typing import NamedTuple
 from inscribe import tables
 from inscribe.forms import same_character
 from inscribe.reading.spelling import is_kanji
+from inscribe.reading.verse import read_by_source
 from inscribe.reading.words import ReadWord
 
 _ANY = "?"
@@ -30,10 +31,8 @@ def proverb_words(text: str) -> tuple[list[ReadWord], Proverb] | None:
 
     >>> found = proverb_words("急かは廻れ")
     >>> [word.kana for word in found[0]], found[1].written
-    (['いそが', 'ば', 'まわれ'], '急がば回れ')
+    (['いそが', 'ば', 'まわれ'], '急がば廻れ')
     """
-    from inscribe.reading.verse import read_by_source
-
     for proverb in proverbs_like(text):
         read = read_by_source(text, proverb.kana)
         if read:
