@@ -41,6 +41,7 @@ if TYPE_CHECKING:
     from inscribe.report.phrases import phrased as phrased
     from inscribe.report.picturing import (
         ShownPicture as ShownPicture,
+        service_address as service_address,
         shown_picture as shown_picture,
     )
     from inscribe.report.space_words import (
@@ -81,7 +82,7 @@ else:
             "signatures signers",
             "parents": "with_parents",
             "phrases": "phrased",
-            "picturing": "ShownPicture shown_picture",
+            "picturing": "ShownPicture service_address shown_picture",
             "space_words": "Common chance_said common plate_said reasons_said verdict_said",
             "style": "Style load",
             "widths": "width",

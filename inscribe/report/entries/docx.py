@@ -9,7 +9,7 @@ from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from inscribe import remarks
 from inscribe.errors import InputError
-from inscribe.report import safe
+from inscribe.report import safe, service_address
 from inscribe.report.entries.blocks import (
     Block,
     Bullets,
@@ -36,6 +36,7 @@ from inscribe.report.entries.docx_sheet import (
     TRANSLATION,
     WORDS,
     add_field,
+    add_link,
     add_space,
     dress,
     dress_table,
@@ -145,14 +146,19 @@ def _add_list(document: Any, block: Bullets | Chart | Interlinear) -> None:
 
 
 def _add_picture(document: Any, block: PictureBlock, record: str, style: Style) -> None:
+    """Add a picture with its caption; of one of an image service that tells where it is."""
     image = block.image
+    is_shown = add_picture(document, block)
     left_out = ""
-    if not add_picture(document, block) and image.file:
+    if image.file and not is_shown:
         left_out = f"{style.label('picture_left_out')}: {image.file}"
         if sys.stderr is not None and remarks.are_wanted():
             sys.stderr.write(f"{record}: {image.file} {_LEFT_OUT}\n")
-    said = (block.title, block.shows if left_out else image.shows, image.credit, image.iiif)
-    document.add_paragraph(safe(". ".join(filter(None, (*said, left_out)))), style="Caption")
+    said = (block.title, image.shows if is_shown else block.shows, image.credit, left_out)
+    caption = document.add_paragraph(safe(". ".join(filter(None, said))), style="Caption")
+    if image.iiif:
+        caption.add_run(". " if is_shown else f". {style.label('picture_not_here')}: ")
+        add_link(caption, safe(service_address(image)))
 
 
 _LEFT_OUT = (

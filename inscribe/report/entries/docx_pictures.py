@@ -32,7 +32,8 @@ def add_picture(document: Any, block: PictureBlock) -> bool:
     if shown is None:
         return False
     left, top, width, height = shown.crop
-    across, down = _fitted(width, height, block.image.scale)
+    scale = block.image.scale
+    across, down = _fitted(width, height, scale / shown.reduced if scale else None)
     made = document.add_picture(io.BytesIO(shown.data), Mm(across), Mm(down))
     made._inline.docPr.set("descr", safe(block.shows))
     if shown.is_cut:

@@ -109,6 +109,18 @@ def _number_pages(section: Any) -> None:
     add_field(paragraph, "PAGE", "1")
 
 
+def add_link(paragraph: Any, address: str) -> None:
+    """Add a web address that can be followed."""
+    from docx.opc.constants import RELATIONSHIP_TYPE
+    from docx.oxml import OxmlElement
+    from docx.oxml.ns import qn
+
+    link = OxmlElement("w:hyperlink")
+    link.set(qn("r:id"), paragraph.part.relate_to(address, RELATIONSHIP_TYPE.HYPERLINK, True))
+    link.append(paragraph.add_run(address)._r)
+    paragraph._p.append(link)
+
+
 def add_field(paragraph: Any, code: str, shown: str) -> None:
     """Add a field that the word processor fills; ``shown`` stands there until it has."""
     from docx.oxml import OxmlElement
