@@ -60,7 +60,7 @@ def documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | b
 
         for entry in entries:
             for each in entry.inscriptions:
-                yield plate_drawing(each.inscription, each.collation, style)
+                yield plate_drawing(each.inscription, each.collation, style, each.kind)
     elif form == "docx":
         from inscribe.report.entries import entries_as_docx
 

@@ -39,7 +39,9 @@ _FOR = "為"
 _LINKS = frozenset("のノ之")
 _LEGEND = "the legend of a seal"
 _LONGEST_LINE = 84  # signs that are put into Japanese order
-_OF_TITLES = frozenset({"poet", "work", "chapter", "poem_word", "subject", "within", "city"})
+_OF_TITLES = frozenset(
+    {"poet", "work", "chapter", "section", "poem_word", "subject", "within", "city"}
+)
 _OF_SETS = frozenset({"count", "within", "numeral"})
 _ON_FITTINGS = _OF_SETS | {"material"}
 _WORDS = "words of techniques, metals and sets"

@@ -22,7 +22,7 @@ from inscribe.report import (
 )
 from inscribe.report.drawing import space_chart
 from inscribe.report.entries.blocks import Block, Bullets, Chart, Grid, Inline, Run, plain
-from inscribe.report.entries.facts import JAPANESE
+from inscribe.report.entries.facts import JAPANESE, Rows
 from inscribe.signs import Kind, counted
 
 if TYPE_CHECKING:
@@ -158,22 +158,19 @@ def stretch_of(first: int, last: int, each: InscriptionEntry, style: Style) -> s
     return said.replace("{column}", str(column))
 
 
-def fidelity_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
+def fidelity_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield how many of the source's signs the copy keeps, at each level."""
     if each.collation is None:
         return
     levels = each.collation.fidelity
-    rows = []
+    said = []
     for key in ("as_carved", "characters", "sounds", "words"):
         if key == "as_carved" and not levels.by_signs:
             continue
         count, share = getattr(levels, key)
         of = f"{count} / {levels.signs_in_source}"
-        rows.append((plain(style.label(key)), plain(of), plain(f"{share:.0%}")))
-    header = tuple(style.label(key) for key in ("level", "count", "share"))
-    shares = style.joined(*(f"{key[0].text} {share[0].text}" for key, _, share in rows))
-    summary = plain(f"{style.label('fidelity')}: {shares}")
-    yield Grid(style.label("fidelity"), header, tuple(rows), summary, folded=True)
+        said.append(style.bracketed(f"{style.label(key)} {of}", f"{share:.0%}"))
+    yield style.label("fidelity"), plain(style.joined(*said))
 
 
 def space_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:

@@ -174,14 +174,12 @@ def source_rows(each: InscriptionEntry, style: Style) -> Rows:
         return
     for at, source in enumerate(each.inscription.sources):
         named = ", ".join(filter(None, (source.author, source.work, source.number, source.title)))
+        named = named or source.id
         if siglum := each.siglum_of(at):
-            named = ", ".join(
-                filter(
-                    None, (f"{siglum}: {named or source.id}", style.explained(source.kind or ""))
-                )
-            )
-        if named or source.id:
-            yield style.label("source"), plain(named or source.id)
+            kind = style.explained(source.kind or "")
+            named = ": ".join(filter(None, (siglum, ", ".join(filter(None, (named, kind))))))
+        if named:
+            yield style.label("source"), plain(named)
     if each.collation:
         words = style.quoted(COLUMN_END.join(source_lines(each.collation)))
         yield style.label("source_words"), plain(words, JAPANESE)

@@ -128,10 +128,9 @@ def _drawing_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     """Yield the drawing where it shows more than the columns: a plate, a guard, several faces."""
     inscription = each.inscription
     has_faces = len(inscription.transcription.faces) > 1
-    if inscription.plate:
-        yield Drawing(style.label("drawing"), plate_drawing(inscription, each.collation, style))
-    elif on_guard(inscription) or has_faces:
-        yield Drawing(style.label("sketch"), plate_drawing(inscription, each.collation, style))
+    if inscription.plate or has_faces or on_guard(inscription, each.kind):
+        title = style.label("drawing" if inscription.plate else "sketch")
+        yield Drawing(title, plate_drawing(inscription, each.collation, style, each.kind))
 
 
 def _signature_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
@@ -194,6 +193,7 @@ _ROWS: dict[str, Callable[[InscriptionEntry, Style], Rows]] = {
     "date": facts.date_rows,
     "persons": facts.person_rows,
     "source": facts.source_rows,
+    "fidelity": collated.fidelity_rows,
     "readers": facts.reader_rows,
     "remarks": facts.remark_rows,
 }
@@ -206,7 +206,6 @@ _BLOCKS: dict[str, Callable[[InscriptionEntry, Style], Iterator[Block]]] = {
     "signature": _signature_blocks,
     "differences": collated.difference_blocks,
     "apparatus": collated.apparatus_blocks,
-    "fidelity": collated.fidelity_blocks,
     "space": collated.space_blocks,
     "doubts": _doubt_blocks,
     "changes": _change_blocks,
