@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from inscribe.notation import printed
+from inscribe.notation import print_signs
 from inscribe.report import phrased
 from inscribe.report.entries.blocks import (
     JAPANESE as JAPANESE,
@@ -192,7 +192,7 @@ def source_rows(each: InscriptionEntry, style: Style) -> Rows:
 def source_lines(collation: Collation) -> Iterator[str]:
     """Yield the lines of the source."""
     for column in collation.source.columns:
-        yield "".join(printed(sign) for sign in column.signs)
+        yield print_signs(column.signs)
 
 
 def reader_rows(each: InscriptionEntry, style: Style) -> Rows:
