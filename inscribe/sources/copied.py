@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.signs import Sign, Transcription, transcription
@@ -27,7 +28,19 @@ def copied_signs(inscription: Inscription) -> Transcription:
         passages=inscription.passages,
         source=inscription.source.text if inscription.source else "",
     ).passages
-    kept = [range(p.first, p.last + 1) for p in passages if p.kind in COPIED]
+    return copied_part(t, [(p.kind, p.first, p.last) for p in passages])
+
+
+def copied_part(t: Transcription, passages: Sequence[tuple[str, int, int]]) -> Transcription:
+    """Return the copied passages of ``t``, which are told by kind, first and last sign.
+
+    All of it where there is no such passage, or nothing else.
+
+    >>> from inscribe import parse
+    >>> copied_part(parse("花の色は／朧谷刻之"), [("verse", 0, 3), ("signature", 4, 7)]).text
+    '花の色は'
+    """
+    kept = [range(first, last + 1) for kind, first, last in passages if kind in COPIED]
     if not kept or len(kept) == len(passages):
         return t
 

@@ -83,7 +83,7 @@ def _divided(
 ) -> tuple[SignatureDivision, ...]:
     pieces = pieces_of(text, dated, word_at) if word_at is not None else _pieces(text, dated)
     nodes, ends = _spread(pieces, 0, _edges(breaks, cuts))
-    return _cheapest(nodes, ends[len(text)])
+    return _cheapest(nodes, ends[len(text)], _KEPT + 1)
 
 
 @tables.cached(_RECENT)
@@ -115,7 +115,7 @@ class CheapestDivisions:
         if first not in self._from:
             self._from[first] = _spread(self._pieces, first, self._edges)
         nodes, ends = self._from[first]
-        found = _cheapest(nodes, ends[end])
+        found = _cheapest(nodes, ends[end], 1)
         return found[0] if found else None
 
 
@@ -141,14 +141,22 @@ def _spread(
     return nodes, ends
 
 
-def _cheapest(nodes: list[_Node], arrived: dict[str, _Ways]) -> tuple[SignatureDivision, ...]:
+def _cheapest(
+    nodes: list[_Node], arrived: dict[str, _Ways], count: int
+) -> tuple[SignatureDivision, ...]:
+    """Return so many divisions of what arrived at an offset, the cheapest first."""
     final = [
         (price + _order(kind, "end"), node)
         for kind, kept in arrived.items()
         for price, node in kept
     ]
-    found = [_division(_pieces_to(nodes, node), cost) for cost, node in sorted(final)[:_COMPARED]]
-    return tuple(sorted(found, key=lambda division: division.cost)[: _KEPT + 1])
+    found: list[SignatureDivision] = []
+    for cost, node in sorted(final)[:_COMPARED]:
+        if len(found) >= count and cost >= found[count - 1].cost:
+            break  # as a whole it is no cheaper than its parts
+        found.append(_division(_pieces_to(nodes, node), cost))
+        found.sort(key=lambda division: division.cost)
+    return tuple(found[:count])
 
 
 def _division(pieces: tuple[SignaturePiece, ...], cost: float) -> SignatureDivision:
