@@ -11,7 +11,7 @@ divisions.
 from __future__ import annotations
 
 import math
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from typing import NamedTuple
 
 from inscribe import tables
@@ -48,7 +48,6 @@ def divisions(
     breaks: Collection[int] = (),
     dated: Collection[SignaturePiece] = (),
     cuts: Collection[int] = (),
-    word_at: int | None = None,
 ) -> tuple[SignatureDivision, ...]:
     """Return the cheapest divisions of a normalised text, the best first.
 
@@ -57,10 +56,8 @@ def divisions(
         breaks: offsets at which a column begins; a piece seldom runs over one.
         dated: pieces of kind date and age found beforehand.
         cuts: offsets before which the transcriber left a space; hardly any piece runs over one.
-        word_at: an offset where a word of the formula must stand and no name; then there may be
-            no division.
     """
-    return _divided(text, tuple(sorted(breaks)), tuple(sorted(cuts)), tuple(dated), word_at)
+    return _divided(text, tuple(sorted(breaks)), tuple(sorted(cuts)), tuple(dated))
 
 
 def _edges(breaks: Collection[int], cuts: Collection[int]) -> dict[int, float]:
@@ -74,16 +71,32 @@ def _divided(
     breaks: tuple[int, ...],
     cuts: tuple[int, ...],
     dated: tuple[SignaturePiece, ...],
-    word_at: int | None,
 ) -> tuple[SignatureDivision, ...]:
-    pieces = pieces_of(text, dated, word_at) if word_at is not None else _pieces(text, dated)
-    nodes, ends = _spread(pieces, 0, _edges(breaks, cuts))
+    nodes, ends = _spread(_pieces(text, dated), 0, _edges(breaks, cuts))
     return _cheapest(nodes, ends[len(text)], _KEPT + 1)
 
 
 @tables.cached(_RECENT)
 def _pieces(text: str, dated: tuple[SignaturePiece, ...]) -> list[list[SignaturePiece]]:
     return pieces_of(text, dated)
+
+
+def least_cost(
+    text: str, dated: Collection[SignaturePiece], at: int, words: Iterable[SignaturePiece]
+) -> float:
+    """Return what a text costs at least in which one of some words stands over an offset.
+
+    What stands beside it is taken for what it could be in the text as it is.
+    """
+    pieces = [
+        [piece for piece in some if not piece.first <= at <= piece.last]
+        for some in _pieces(text, tuple(dated))
+    ]
+    for word in words:
+        pieces[word.first].append(word)
+    _, ends = _spread(pieces, 0, {})
+    arrived = ends[len(text)].items()
+    return min((kept[0][0] + _order(kind, "end") for kind, kept in arrived), default=math.inf)
 
 
 class CheapestDivisions:
