@@ -99,6 +99,25 @@ def least_cost(
     return min((kept[0][0] + _order(kind, "end") for kind, kept in arrived), default=math.inf)
 
 
+def _pieces_between(
+    text: str, dated: Collection[SignaturePiece], filling: Collection[SignaturePiece]
+) -> list[list[SignaturePiece]]:
+    """Return the pieces of a text, by their first offset, some dates standing apart."""
+    found: list[list[SignaturePiece]] = []
+    ends = [(piece.first, [piece]) for piece in sorted(filling, key=lambda piece: piece.first)]
+    for end, date in (*ends, (len(text), [])):
+        start = len(found)
+        within = (piece for piece in dated if start <= piece.first and piece.last < end)
+        made = _pieces(text[start:end], tuple(_moved(piece, -start) for piece in within))
+        found += [[_moved(piece, start) for piece in some] for some in made] if start else made
+        found += [date, *([] for _ in date[0].text[1:])] if date else []
+    return found
+
+
+def _moved(piece: SignaturePiece, by: int) -> SignaturePiece:
+    return piece._replace(first=piece.first + by, last=piece.last + by)
+
+
 class CheapestDivisions:
     """The cheapest divisions of all stretches of one text, found together from each first sign."""
 
@@ -109,8 +128,17 @@ class CheapestDivisions:
         dated: Collection[SignaturePiece],
         cuts: Collection[int],
     ) -> None:
-        """Find what the text could be made of; the arguments are those of :func:`divisions`."""
-        self._pieces = _pieces(text, tuple(dated))
+        """Find what the text could be made of; the arguments are those of :func:`divisions`.
+
+        Nothing else is made of the signs of a date that fills columns.
+        """
+        edges = {0, len(text), *breaks}
+        filling = [
+            piece
+            for piece in dated
+            if breaks and piece.kind == "date" and {piece.first, piece.last + 1} <= edges
+        ]
+        self._pieces = _pieces_between(text, dated, filling)
         self._edges = _edges(breaks, cuts)
         self._from: dict[int, tuple[list[_Node], list[dict[str, _Ways]]]] = {}
 
