@@ -38,7 +38,9 @@ _FU_ENDINGS = {
 }
 
 _ONE_GRADE = ("上一段", "下一段")
-_SHORTENED = re.compile("([\u4e00-\u9fff々])[いきぎしじちぢにひびみりえけげせぜてでねへべめれ]([るれよろ])")
+_SHORTENED = re.compile(
+    "([\u4e00-\u9fff々])[いきぎしじちぢにひびみりえけげせぜてでねへべめれ]([るれよろ])"
+)
 _LESS_SPELLED = 3000  # what 落る costs more than 落ちる, by hand
 
 _Place = tuple[str, int]  # what is written, and its class
