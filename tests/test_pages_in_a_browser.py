@@ -21,7 +21,7 @@ from inscribe.report.style import Style
 EXAMPLES = Path(__file__).parent.parent / "examples"
 BROWSER = shutil.which("chromium") or shutil.which("chromium-browser")
 needs_browser = pytest.mark.skipif(BROWSER is None, reason="needs Chromium")
-WIDTHS = (390, 1100)
+WIDTHS = (320, 390, 720, 1100)
 
 # Long dates, many columns, one long column, three inscriptions.
 LONG = """
@@ -79,6 +79,18 @@ addEventListener("load", () => {
       }));
     }
   }
+  for (const frame of document.querySelectorAll("iframe")) {
+    const page = frame.contentDocument;
+    const texts = page.createTreeWalker(page.body, NodeFilter.SHOW_TEXT);
+    while (texts.nextNode()) for (const word of texts.currentNode.data.matchAll(/[a-zāīūēō]+/gi)) {
+      if (texts.currentNode.parentElement.offsetWidth === 1) continue; // for screen readers
+      const range = page.createRange();
+      range.setStart(texts.currentNode, word.index);
+      range.setEnd(texts.currentNode, word.index + word[0].length);
+      const lines = new Set([...range.getClientRects()].map((box) => Math.round(box.top)));
+      if (lines.size > 1) found.push(`${frame.title}: ${word[0]} is broken over lines`);
+    }
+  }
   document.body.textContent = `found:${JSON.stringify(found)}:end`;
 });
 """
@@ -93,7 +105,10 @@ def looked_at(pages: dict[str, str], folder: Path) -> list[str]:
         for width in WIDTHS
     )
     file = folder / "frames.html"
-    file.write_text(f"<!DOCTYPE html><body><script>{LOOKS}</script>{frames}", encoding="utf-8")
+    file.write_text(
+        f'<!DOCTYPE html><meta charset="utf-8"><body><script>{LOOKS}</script>{frames}',
+        encoding="utf-8",
+    )
     said = in_browser("--dump-dom", folder, file)
     found = re.search(r"found:(.*?):end</body>", said, re.DOTALL)
     assert found, said[:500]

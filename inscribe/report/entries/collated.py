@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from inscribe.forms import GAP, KAO, UNREAD
-from inscribe.notation import printed
+from inscribe.forms import UNREAD
+from inscribe.notation import print_signs, printed
 from inscribe.record import partly_boxed
 from inscribe.report import (
     apparatus_lines,
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from inscribe.collation import Collation, Group, Judgement, SpaceAccount, Span
     from inscribe.entry import InscriptionEntry
     from inscribe.report import Common, Style
-    from inscribe.signs import Transcription
+    from inscribe.signs import Sign, Transcription
 
 KIND_LABELS = {"kana": "kana_spelling"}  # "kana" is the label of the reading
 NOTHING = "–"
@@ -120,11 +120,15 @@ def printed_spans(copy: Span, source: Span, held: Collation) -> tuple[str, str]:
 
 def _printed(span: Span, t: Transcription) -> str:
     """Return the signs of a span as an edition prints them."""
-    marks = {Kind.GAP: GAP, Kind.KAO: KAO, Kind.SEAL: f"（印「{UNREAD}」）"}
     return "".join(
-        printed(sign) if sign.text else marks.get(sign.kind, UNREAD)
+        printed(sign) if sign.text and sign.kind is Kind.CHARACTER else _mark(sign)
         for sign in t.signs[span.start : span.end]
     )
+
+
+def _mark(sign: Sign) -> str:
+    """Return what stands for a sign that is no legible character; doubts are marked elsewhere."""
+    return UNREAD if sign.kind is Kind.CHARACTER else print_signs([sign])
 
 
 def _why(group: Group, held: Collation) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import sys
+from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
@@ -25,8 +26,8 @@ from inscribe.report.entries.blocks import (
     Lead,
     PictureBlock,
 )
-from inscribe.report.entries.docx_columns import add_columns
-from inscribe.report.entries.docx_pictures import add_drawing, add_picture
+from inscribe.report.entries.docx_columns import add_columns, add_drawing_alone
+from inscribe.report.entries.docx_pictures import add_picture
 from inscribe.report.entries.docx_sheet import (
     CAUTION,
     LABEL,
@@ -75,11 +76,11 @@ def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
     for number, entry in enumerate(entries):
         if number or len(entries) > 1:
             document.add_page_break()
-        for block in laid_out(entry, style):
+        for block, drawing in _with_drawings(laid_out(entry, style)):
             if isinstance(block, PictureBlock):
                 _add_picture(document, block, entry.record.id, style)
             else:
-                _add(document, block, room)
+                _add(document, block, drawing, room)
     held = io.BytesIO()
     document.save(held)
     return _undated(held)
@@ -101,7 +102,20 @@ def _undated(document: io.BytesIO) -> bytes:
     return held.getvalue()
 
 
-def _add(document: Any, block: Block, room: float) -> None:
+def _with_drawings(blocks: tuple[Block, ...]) -> Iterator[tuple[Block, Drawing | None]]:
+    """Yield the blocks, columns together with the drawing that follows them."""
+    rest = list(blocks)
+    while rest:
+        block = rest.pop(0)
+        follows = rest[0] if rest else None
+        if isinstance(block, Columns) and isinstance(follows, Drawing):
+            yield block, follows
+            rest.pop(0)
+        else:
+            yield block, None
+
+
+def _add(document: Any, block: Block, drawing: Drawing | None, room: float) -> None:
     """Add one block; ``room`` is the width of the text in mm."""
     if isinstance(block, Heading):
         document.add_heading(safe(block.text), level=block.level)
@@ -112,12 +126,11 @@ def _add(document: Any, block: Block, room: float) -> None:
         style = READING if any(run.lang == ROMANISED for run in block.said) else TRANSLATION
         _labelled(document.add_paragraph(style=style), block.label, block.said)
     elif isinstance(block, Columns):
-        add_columns(document, block)
+        add_columns(document, block, drawing, room)
         if block.written_key:
             document.add_paragraph(safe(block.written_key), style="Caption")
     elif isinstance(block, Drawing):
-        add_drawing(document, block)
-        document.add_paragraph(safe(block.title), style="Caption")
+        add_drawing_alone(document, block)
     elif isinstance(block, Grid):
         document.add_heading(safe(block.title), level=3)
         if block.summary:

@@ -52,7 +52,7 @@ def dress(document: Any, style: Style) -> None:
     across, down = style.page
     section.page_width, section.page_height = Mm(across), Mm(down)
     section.left_margin = section.right_margin = Mm(MARGIN)
-    section.top_margin = section.bottom_margin = Mm(MARGIN)
+    section.top_margin = section.bottom_margin = Mm(MARGIN - 5)
     for name, look in STYLES.items():
         _dress_style(document.styles[name], *look, font=style.font)
     for name, look in OWN.items():
