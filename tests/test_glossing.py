@@ -165,3 +165,15 @@ def test_signs_that_cannot_be_read_have_no_glosses_to_hand_on(tmp_path: Path) ->
     result = CliRunner().invoke(cli, ["entry", str(record), "--format", "tei"])
     assert result.exit_code == 0, result.output
     assert "<gloss" not in result.output
+
+
+@pytest.mark.parametrize(
+    ("text", "meanings"),
+    [
+        ("竹直松堅", ["bamboo", "straight", "pine", "firm"]),
+        ("山高水長", ["mountain", "high", "water", "long"]),
+    ],
+)
+def test_verbs_and_adjectives_of_chinese_have_a_meaning(text: str, meanings: list[str]) -> None:
+    words = glossed_words(with_glosses(read_text(text)))
+    assert all(one in word.gloss for one, word in zip(meanings, words, strict=True))

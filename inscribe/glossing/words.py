@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import takewhile
 from typing import NamedTuple
 
 from inscribe import notation
@@ -25,6 +26,7 @@ from inscribe.reading.words import Interpretation, Token, gloss_of_auxiliary, gr
 from inscribe.signs import Sign
 
 _LEAST_CHINESE = 3  # signs of a text that is no word
+_INFLECTED_SORTS = ("動詞", "形容詞", "形状詞")
 _SHORT = 22  # letters of the gloss in an interlinear line
 
 
@@ -70,7 +72,8 @@ def gloss_of(token: Token) -> str:
     of_edict = [dictionary_gloss(form, token.kana, part) for form in forms]
     sure = classical[:1] if len(set(classical)) == 1 else []
     # UniDic's lemma of a loan says what it is from
-    known = (*sure, *of_edict, "; ".join(classical), foreign, _sign_by_sign(token.normalised))
+    by_sign = _sign_by_sign(token.normalised) or _by_kun(token)
+    known = (*sure, *of_edict, "; ".join(classical), foreign, by_sign)
     return next(filter(None, known), "").replace(",", ";")
 
 
@@ -82,6 +85,34 @@ def _sign_by_sign(text: str) -> str:
         return ""
     senses = [character(sign).senses for sign in text]
     return "-".join(each[0].replace(" ", "_") if each else "?" for each in senses)
+
+
+def _by_kun(token: Token) -> str:
+    """Return what a verb or adjective of Chinese means: 直 as なおく is 直い's or 直す's kun.
+
+    Of the sign's native words the one that sounds most like what is said.
+    """
+    from inscribe.forms import readings
+
+    sign = token.normalised
+    if token.lemma or len(sign) != 1 or not token.part_of_speech.startswith("動詞"):
+        return ""
+    words = [kun.split(".") for kun in readings(sign).kun if "." in kun]
+    fitting = [word for word in words if token.kana.startswith(word[0])]
+    alike = sorted(fitting, key=lambda word: _unlikeness("".join(word), token.kana))
+    found = (
+        dictionary_gloss(sign + ending, token.kana, sort)
+        for _, ending in alike
+        for sort in _INFLECTED_SORTS
+    )
+    classical = classical_glosses(f"{sign}い", token.kana, "形容詞")
+    return next(filter(None, (*classical, *found)), "")
+
+
+def _unlikeness(word: str, said: str) -> int:
+    """Return how many kana of a word and of what is said differ from where they part."""
+    same = takewhile(lambda pair: pair[0] == pair[1], zip(word, said, strict=False))
+    return len(word) - 2 * len(list(same))
 
 
 def glossed_words(found: Interpretation, signs: Sequence[Sign] = ()) -> list[WordMeaning]:
