@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from inscribe.signs import Sign, Transcription, transcription
 
 if TYPE_CHECKING:
+    from inscribe.reading import Passage
     from inscribe.record import Inscription
 
 COPIED = frozenset({"verse", "prose", "chinese"})
@@ -27,6 +29,11 @@ def copied_signs(inscription: Inscription) -> Transcription:
         passages=inscription.passages,
         source=inscription.source.text if inscription.source else "",
     ).passages
+    return copied_part(t, passages)
+
+
+def copied_part(t: Transcription, passages: Sequence[Passage]) -> Transcription:
+    """Return the signs of the passages that may be copied; all where there is nothing else."""
     kept = [range(p.first, p.last + 1) for p in passages if p.kind in COPIED]
     if not kept or len(kept) == len(passages):
         return t
