@@ -50,6 +50,16 @@ def json_value(text: str, place: Place) -> Any:
     return json.loads(text, object_pairs_hook=object_of)
 
 
+def objects(value: Any) -> Iterator[dict[str, Any]]:
+    """Yield the objects of a JSON list; none of what is no list.
+
+    >>> list(objects([{"a": 1}, 2])), list(objects("x"))
+    ([{'a': 1}], [])
+    """
+    if isinstance(value, list):
+        yield from (each for each in value if isinstance(each, dict))
+
+
 def xml_root(content: str, name: str) -> ET.Element:
     """Return the outermost element of an XML document.
 

@@ -12,8 +12,9 @@ import pytest
 from test_entry import EXAMPLES, example
 from test_pictures import photograph
 
+from inscribe import remarks
 from inscribe.entry import entry_of
-from inscribe.record import Inscription, Record, RecordImage, load
+from inscribe.record import Inscription, Record, RecordImage, load, loads
 from inscribe.report.drawing import as_metafile, plate_drawing
 from inscribe.report.entries.docx import entries_as_docx
 from inscribe.report.entries.docx_sheet import OWN
@@ -41,14 +42,36 @@ def test_everything_is_set_in_styles_that_can_be_restyled() -> None:
 
 def test_columns_run_downwards_and_from_right_to_left() -> None:
     table = document_of(5).tables[0]
-    assert [cell.text for cell in table.rows[0].cells] == ["槙原露岳造之（花押）", "武州江戸住"]
-    assert table._tbl.xml.count('w:textDirection w:val="tbRl"') == 2
+    first, second = ["槙原露岳造之（花押）", "武州江戸住"], ["仲秋吉日", "嘉永五年壬子"]
+    assert [cell.text for cell in table.rows[0].cells][:-1] == [*second, "", *first]
+    assert table._tbl.xml.count('w:textDirection w:val="tbRl"') == 5
+
+
+@pytest.mark.parametrize("number", [3, 5])
+def test_the_drawing_stands_beside_the_columns(number: int) -> None:
+    made = document_of(number)
+    cell = made.tables[0].rows[0].cells[-1]
+    assert "<w:drawing>" in cell._tc.xml
+    assert "w:textDirection" not in cell._tc.xml
+    assert cell.text.strip() in ("To scale", "Sketch")
+    assert made.inline_shapes[0].height < made.tables[0].rows[0].height
+    assert sum(column.width for column in made.tables[0].columns) <= docx.shared.Mm(210 - 2 * 22)
+
+
+def test_columns_that_leave_no_room_for_the_drawing_stand_above_it() -> None:
+    many = "\n".join("花の色は" for _ in range(16))
+    place = "id = 'A-1'\nkind = 'kozuka'\n[[inscription]]\nplace = 'back'\n"
+    plate = "[inscription.plate]\nwidth = 90\nheight = 95\n"
+    record = loads(f"{place}text = '''\n{many}'''\n{plate}")
+    made = docx.Document(io.BytesIO(entries_as_docx([entry_of(record)], Style())))
+    assert "<w:drawing>" not in made.tables[0]._tbl.xml
+    assert len(made.inline_shapes) == 1
 
 
 def test_copy_and_source_stand_side_by_side_as_long_as_each_other() -> None:
     cells = [cell.text for cell in document_of(3).tables[0].rows[0].cells]
-    assert cells[-1] == "世の中に【＿＿＿】桜のなかりせは春の"
-    assert cells[-2] == "世の中に【たえて】桜のなかりせば春の"
+    assert cells[-2] == "世の中に【＿＿＿】桜のなかりせは春の"
+    assert cells[-3] == "世の中に【たえて】桜のなかりせば春の"
 
 
 def test_languages_page_numbers_and_contents() -> None:
@@ -177,6 +200,7 @@ def test_without_pillow_it_is_left_out_and_said(
     image = pytest.importorskip("PIL.Image", reason="pillow is not installed")
     image.new("CMYK", (60, 30)).save(tmp_path / "p.jpg")
     monkeypatch.setitem(sys.modules, "PIL", None)
+    monkeypatch.setattr(remarks, "_wanted", True)  # another test may have asked for quiet
     made = document_with(tmp_path)
     said = [p.text for p in made.paragraphs]
     assert "The object. A heron. the picture cannot be shown here: p.jpg" in said

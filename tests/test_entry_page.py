@@ -11,8 +11,9 @@ from pathlib import Path
 import pytest
 
 from inscribe.entry import entries_in, entry_of
-from inscribe.record import load, loads
+from inscribe.record import Inscription, load, loads
 from inscribe.report.drawing import plate
+from inscribe.report.drawing.surfaces import places, surfaces
 from inscribe.report.pages.entry import entries_as_html
 from inscribe.report.style import Style
 
@@ -197,3 +198,46 @@ def test_a_label_stands_once_before_all_that_belongs_to_it() -> None:
     page = entries_as_html([entry_of(load(EXAMPLES / "DEMO-005.toml"))], Style())
     assert page.count("<dt>Other readings</dt>") == 1
     assert len(re.findall(r"<dt>Other readings</dt><dd>.*?</dd><dd>", page)) == 1
+
+
+@pytest.mark.parametrize(
+    ("kind", "place", "is_guard"),
+    [
+        ("tsuba", "tang face", True),
+        ("tsuba", "omote and ura", True),
+        ("Tsuba", "front", True),
+        ("鐔", "表裏", True),
+        ("鍔", "中心櫃の右", False),
+        ("tsuba", "rim", False),
+        ("tsuba", "耳", False),
+        ("", "切羽台表裏", True),
+        ("kozuka", "front and back", False),
+    ],
+)
+def test_a_guard_is_known_by_its_kind(kind: str, place: str, is_guard: bool) -> None:
+    text = f'id = "A-1"\nkind = "{kind or "box"}"\n[[inscription]]\nplace = "{place}"\n'
+    page = entries_as_html([entry_of(loads(text + 'text = "露岳」造之"\n'))], Style())
+    assert page.count('class="opening"') == (2 if is_guard else 0)
+    named = "and" in place or "表裏" in place
+    assert (">front</text>" in page, ">face 1</text>" in page) == (named, not named)
+
+
+@pytest.mark.parametrize(
+    "text", ["露岳露", "一\n二三四五六七八九十一二\n露\n岳", "嶺\n暁\n作\n之\n花\n押"]
+)
+def test_no_sign_touches_the_outline_of_a_guard(text: str) -> None:
+    inscription = Inscription("seppa-dai, front", text)
+    oval = surfaces(inscription)[0]
+    for sign in places(inscription):
+        for x in (sign.x - sign.size / 2, sign.x + sign.size / 2):
+            for y in (sign.y - sign.size / 2, sign.y + sign.size / 2):
+                across = (x - oval.left) / oval.width * 2 - 1
+                down = y / oval.height * 2 - 1
+                assert across**2 + down**2 < 1
+
+
+def test_fidelity_is_one_line_and_no_table() -> None:
+    page = entries_as_html([entry_of(load(EXAMPLES / "DEMO-003.toml"))], Style())
+    line = page.split("<dt>Fidelity</dt>")[1].split("</dd>")[0]
+    assert "signs as carved 20 / 25 (80%)" in line
+    assert "words 22 / 25 (88%)" in line

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import xml.etree.ElementTree as ET
 from pathlib import Path
 
@@ -12,9 +13,11 @@ from inscribe import tables
 from inscribe.cli import cli
 from inscribe.entry import entry_of
 from inscribe.errors import InputError
+from inscribe.guide import chapter
 from inscribe.record import load, loads
 from inscribe.report import style as styles
 from inscribe.report.lido.entry import entries_as_lido
+from inscribe.report.linked import entries_as_linked
 from inscribe.report.style import Style
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
@@ -127,6 +130,29 @@ def test_concepts_have_the_identifiers_of_the_users_table(tmp_path: Path) -> Non
     tables.add_folder(tmp_path)
     assert texts(exported(1), "objectWorkType", "conceptID") == ["https://example.org/c/1"]
     tables.remove_folder(tmp_path)
+
+
+def test_the_guides_table_of_concepts_is_sound_and_reaches_the_exports(tmp_path: Path) -> None:
+    (table,) = re.findall(r"```\n(field\tword.*?)```", chapter("glossary"), re.DOTALL)
+    (tmp_path / "concepts.tsv").write_text(
+        f"{table}resource\tdigital image\thttps://example.org/r\t\n", "utf-8"
+    )
+    record = loads(
+        'id="A"\nkind="kozuka"\n[[image]]\nfile="a.png"\n[[inscription]]\nplace="back plate"\n'
+        'hand="kaisho"\ntext="江戸住露岳作"'
+    )
+    tables.add_folder(tmp_path)
+    try:
+        lido = entries_as_lido([entry_of(record)])
+        linked = entries_as_linked([entry_of(record)], Style())
+    finally:
+        tables.remove_folder(tmp_path)
+    kind, hand, role = re.findall(r"https://\S+", table)
+    assert kind in lido
+    assert kind in linked
+    assert hand in linked
+    assert role in lido
+    assert ">https://example.org/r<" in lido
 
 
 def test_a_maker_in_the_record_alone_is_no_attribution_either() -> None:

@@ -2,11 +2,26 @@
 
 from __future__ import annotations
 
+import json
+import re
+
 import pytest
 
 from inscribe import notation, reading
+from inscribe.collation import collate
+from inscribe.entry import entry_of
 from inscribe.reading import read_text
-from inscribe.record import Override
+from inscribe.record import Override, loads
+from inscribe.record.boxes.tables import boxes_of
+from inscribe.report.collations.layout import shown
+from inscribe.report.entries.annotation import entries_as_annotations
+from inscribe.report.entries.collated import printed_sides
+from inscribe.report.entries.markdown import entry_as_markdown
+from inscribe.report.entries.table import entries_as_csv
+from inscribe.report.explaining import in_japanese
+from inscribe.report.lido import entries_as_lido
+from inscribe.report.linked.manifest import entry_as_manifest
+from inscribe.report.style import Style
 from inscribe.report.terminal.reading import reading_as_text
 
 
@@ -23,6 +38,7 @@ from inscribe.report.terminal.reading import reading_as_text
 )
 def test_nothing_is_said_of_words_that_are_not_there(text: str, reason: str) -> None:
     assert read_text(text).proposals[0].reasons == (reason,)
+    assert not re.search("[a-z]{3}", in_japanese(reason))
 
 
 @pytest.mark.parametrize(
@@ -69,3 +85,64 @@ def test_a_settled_reading_gives_its_reason_once() -> None:
     ]
     assert len(found.proposals) > 1
     assert told == [found.proposals[0]]
+
+
+@pytest.mark.parametrize(
+    ("text", "current"),
+    [
+        ("作（印）", "作（印）"),
+        ("作（印「國山」）", "作（印「国山」）"),
+        ("作（花押）", "作（花押）"),
+    ],
+)
+def test_a_seal_in_current_forms_says_no_more_than_was_transcribed(text: str, current: str) -> None:
+    assert read_text(text).normalised == current
+
+
+MARKED = """
+id = "M-1"
+kind = "kozuka"
+[[inscription]]
+place = "back plate"
+text = "作（印「山」）□(暮カ)（花押）□"
+box = [
+  { sign = 1, x = 1, y = 2, width = 4, height = 5 },
+  { sign = 2, x = 1, y = 8, width = 4, height = 5 },
+  { sign = 3, x = 1, y = 14, width = 4, height = 5 },
+  { sign = 4, x = 1, y = 20, width = 4, height = 5 },
+  { sign = 5, x = 1, y = 26, width = 4, height = 5 },
+]
+[inscription.plate]
+width = 14
+height = 95
+[inscription.source]
+text = "作（印「山」）［　　］（花押）□"
+"""
+
+
+def test_annotations_of_single_signs_say_what_the_marks_are_and_keep_every_box() -> None:
+    entry = entry_of(loads(MARKED))
+    said = ["作", "（印「山」）", "暮(カ)", "（花押）", "□"]
+    page = json.loads(entries_as_annotations([entry]))
+    assert [item["body"]["value"] for item in page["items"]] == said
+    assert boxes_of(json.dumps(page), "x", 20).signs == entry.inscriptions[0].inscription.boxes
+    manifest = json.loads(entry_as_manifest(entry, Style()))
+    (signs,) = (p for p in manifest["items"][0]["annotations"] if p["id"].endswith("/signs"))
+    assert [item["body"]["value"] for item in signs["items"]] == said
+
+
+def test_a_source_is_told_with_its_gaps_and_seals() -> None:
+    entry = entry_of(loads(MARKED))
+    assert "作（印「山」）［　　］（花押）□" in entry_as_markdown(entry, Style())
+    assert "作（印「山」）［　　］（花押）□" in entries_as_lido([entry], Style())
+    told = [row for row in entries_as_csv([entry], Style()).splitlines() if "M-1" in row]
+    assert "（印「山」）" in told[0]
+
+
+def test_differences_tell_a_seal_as_a_seal() -> None:
+    found = loads(MARKED.replace("作（印「山」）［", "作（印「川」）［")).inscriptions[0]
+    held = collate(found.transcription, found.source.transcription)
+    groups = [group for group in held.groups if "山" in group.copy.text]
+    assert groups
+    assert [printed_sides(group, held) for group in groups] == [("（印「山」）", "（印「川」）")]
+    assert "（印「山」）" in shown(held, 0, len(held.copy.signs))

@@ -272,3 +272,24 @@ def test_amending_any_record_says_what_was_meant(record: Any) -> None:
     found = loads(amended, "r.toml", Path())
     assert found.inscriptions[0].boxes == measured.boxes
     assert found._replace(inscriptions=()) == record._replace(inscriptions=())
+
+
+def test_what_boxes_from_annotations_lack_is_said(folder: Path) -> None:
+    def foreign(*also: dict[str, str]) -> str:
+        items = [{"target": "c#xywh=40,60,40,40", "body": {"value": "花"}}, *also]
+        return json.dumps({"type": "AnnotationPage", "items": items})
+
+    def told(page: str, *more: str) -> str:
+        (folder / "boxes.json").write_text(page, "utf-8")
+        result = run("--boxes", "boxes.json", "--scale", "14", *more)
+        assert result.exit_code == 0, result.output
+        return result.stderr
+
+    said = told(foreign())
+    assert "boxes.json: no annotation says where the plate is" in said
+    assert 'give the plate a box with the text "plate"' in said
+    assert told(foreign(), "--quiet") == ""
+    plate = {"target": f"c#xywh=20,20,{14 * WIDTH:g},{14 * HEIGHT:g}", "body": {"value": "plate"}}
+    column = {"target": "c#xywh=40,60,40,80", "body": {"value": "花の"}}
+    assert "no annotation says where the plate is" not in told(foreign(plate))
+    assert "1 annotation is of more than one sign" in told(foreign(plate, column))

@@ -11,12 +11,14 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
+from inscribe import parse, tables
 from inscribe.cli import cli
 from inscribe.entry import entry_of
+from inscribe.notation import written_out
 from inscribe.record import load
 from inscribe.report.tei.entry import entries_as_tei
 
-SIGNS = re.compile("[\U0001b002-\U0001b11e]")
+SIGNS = re.compile("[\U0001b000-\U0001b16f\U0002a708]")
 # Old kana as the sign itself and noted with their parents, wherever a record can have them: verse
 # and its sources, names, dates, a heading, a reader's own text, what is settled, a word restored.
 RECORD = """
@@ -29,7 +31,7 @@ text = '''
 右𛂥るの歌
 思ひつ〻ぬれ𛂥や人の見えつらむ
 ゆめとしりせ𛂥さ𛀸さらま𛁅を
-ゆきな𛀙書
+ゆきな𛀙書𛀁𛄟𛀀𛅐𛅕𪜈
 嘉永六年𛂦る吉日
 '''
 box = [{ sign = 7, x = 1, y = 2, width = 4, height = 5 }]
@@ -75,9 +77,9 @@ text = "おもひつつぬれ𛂥や人の𛀙えつらむゆめと知せばさ�
 [[inscription.reading]]
 by = "A. Reader"
 text = "思ひつ〻ぬれ𛂥や"
-remarks = "The sign 𛂥 is doubtful."
+remarks = "The sign 𛂥 is doubtful, 𛀁 and 𛅐 are clear."
 [[inscription.passage]]
-signs = [40, 43]
+signs = [40, 49]
 kind = "signature"
 role = "wrote"
 by = "A. Reader"
@@ -159,3 +161,18 @@ def test_the_data_formats_keep_the_sign_and_name_its_parent(record: Path) -> Non
     assert "ぬれ𛂥や" in said
     document = entries_as_tei([entry])
     assert "𛂥 is は(者)" in document
+
+
+@pytest.mark.parametrize("row", list(tables.rows("hentaigana")), ids=lambda row: row["name"])
+def test_every_old_kana_is_written_out_and_what_is_written_out_is_read_back(
+    row: tables.Row,
+) -> None:
+    shown = written_out(row["written"])
+    assert not SIGNS.search(shown)
+    assert tables.listed(row["kana"])[0] == shown.partition("(")[0]
+    (sign,) = parse(shown).signs
+    assert written_out(sign.text) == sign.noted == shown
+
+
+def test_a_ligature_is_written_out_and_what_common_fonts_have_stays() -> None:
+    assert written_out("𪜈ゟヿ\U00020b9f") == "トモ(合字)ゟヿ\U00020b9f"

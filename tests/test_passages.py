@@ -226,3 +226,22 @@ def test_the_title_of_a_work_alone_is_read_as_such(text: str, romaji: str) -> No
     reading = read_text(text)
     assert reading.proposals[0].romaji == romaji
     assert [passage.kind for passage in reading.passages] == ["heading"]
+
+
+@pytest.mark.parametrize("unknown", ["読人不知", "よみ人しらす", "読人しらず", "よみひと知らず"])
+def test_a_poet_unknown_stands_under_the_poem_as_a_heading(unknown: str) -> None:
+    found = read(notation.parse("花の色は移りにけりないたつらに／" + unknown))
+    assert [passage.kind for passage in found.passages] == ["verse", "heading"]
+    assert found.proposals[0].romaji.endswith("yomibito shirazu")
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        ("右貫之歌", "migi Tsurayuki no uta"),  # 之 belongs to the name
+        ("右人丸歌", "migi Hitomaro no uta"),
+        ("右花之歌", "migi hana no uta"),  # 之 belongs to the title
+    ],
+)
+def test_the_no_before_poem_is_said_once(text: str, romaji: str) -> None:
+    assert read_text(text).proposals[0].romaji == romaji

@@ -11,9 +11,12 @@ import zlib
 from pathlib import Path
 from typing import Any
 
+import docx
 import pytest
+from click.testing import CliRunner
 
 from inscribe.checking import check_folder
+from inscribe.cli import cli
 from inscribe.entry import Entry, entry_of
 from inscribe.errors import InscribeError
 from inscribe.pictures import picture_kind
@@ -21,9 +24,11 @@ from inscribe.record import Inscription, Record, RecordImage, dump, load, loads
 from inscribe.record.boxes.tables import boxes_of
 from inscribe.record.model.measured import ColumnMeasure, Plate
 from inscribe.report.entries.annotation import entries_as_annotations
+from inscribe.report.entries.docx import entries_as_docx
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.linked.manifest import entry_as_manifest
-from inscribe.report.pages.entry import entries_as_html
+from inscribe.report.pages.entry import entries_as_html, entries_as_volume
+from inscribe.report.pages.slides import entries_as_slides
 from inscribe.report.picturing import shown_picture
 from inscribe.report.style import Style
 
@@ -110,7 +115,7 @@ def test_every_picture_is_shown_and_described(folder: Path) -> None:
     page = entries_as_html([entry_in(folder)], Style())
     shown = re.findall(r'<img src="data:image/(?:png|jpeg);base64,[^"]+" alt="([^"]*)"', page)
     assert shown == ["A heron among reeds", "back plate"]
-    assert '<a href="https://example.org/iiif/print-1/full/max/0/default.jpg">The print</a>' in page
+    assert 'src="https://example.org/iiif/print-1/full/max/0/default.jpg" alt="The print"' in page
     assert "made up" in page
 
 
@@ -129,14 +134,14 @@ def test_a_missing_picture_is_a_finding_and_no_crash(folder: Path) -> None:
     assert codes(folder).count("image-missing") == 2
     page = entries_as_html([entry_in(folder)], Style())
     assert "the picture is not there: pictures/plate.png" in page
-    assert "<img" not in page
+    assert '<img src="data:' not in page
     assert entry_as_markdown(entry_in(folder), Style())
 
 
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
-        ('file = "pictures/whole.png"', "", "not just one of file and iiif"),
+        ('file = "pictures/whole.png"', "", "neither file nor iiif"),
         ("https://example.org/iiif", "file:///iiif", "no web address"),
         ("[20, 30, 140, 950]", "[20, 30, 0, 950]", "no part of a picture"),
         ("[20, 30, 140, 950]", "[20, 30]", "a list"),
@@ -153,7 +158,7 @@ def test_a_path_out_of_the_folder_is_a_finding_and_shows_nothing(folder: Path, p
     text = RECORD.format(object=IMAGE).replace("pictures/whole.png", path, 1)
     (folder / "A-1.toml").write_text(text, "utf-8")
     assert codes(folder).count("image-missing") == 1
-    assert entries_as_html([entry_in(folder)], Style()).count("<img") == 1
+    assert entries_as_html([entry_in(folder)], Style()).count('<img src="data:') == 1
 
 
 def test_a_link_out_of_the_folder_is_not_followed(folder: Path, tmp_path_factory: Any) -> None:
@@ -162,7 +167,7 @@ def test_a_link_out_of_the_folder_is_not_followed(folder: Path, tmp_path_factory
     (folder / "pictures/whole.png").unlink()
     (folder / "pictures/whole.png").symlink_to(outside)
     assert "image-missing" in codes(folder)
-    assert entries_as_html([entry_in(folder)], Style()).count("<img") == 1
+    assert entries_as_html([entry_in(folder)], Style()).count('<img src="data:') == 1
 
 
 def test_annotations_name_the_picture_and_the_place_in_it(folder: Path) -> None:
@@ -357,3 +362,130 @@ def test_a_column_is_told_as_it_is_transcribed(folder: Path) -> None:
 def test_what_is_said_of_no_service_is_refused(folder: Path, image: str, said: str) -> None:
     with pytest.raises(InscribeError, match=said):
         canvas_of(folder, image)
+
+
+def served(folder: Path, image: str) -> Entry:
+    """Return the record whose inscription's picture comes from an image service."""
+    text = RECORD.format(object="").replace('file = "pictures/plate.png"\nscale = 10\n', image)
+    text = text.replace("crop = [20, 30, 140, 950]\n", "")
+    return entry_of(loads(text, "A-1.toml", folder), folder=folder)
+
+
+@pytest.mark.parametrize(
+    ("image", "asked", "ratio"),
+    [
+        ("", "full/max", ""),
+        ("size = [300, 400]\n", "full/max", "0.750"),
+        ("size = [3000, 4000]\n", "full/1200,", "0.750"),
+        ('crop = [20, 30, 150, 960]\nservice = "2"\n', "20,30,150,960/full", "0.156"),
+        ("crop = [20, 30, 640, 3200]\n", "20,30,640,3200/320,", "0.200"),
+    ],
+)
+def test_a_page_shows_a_picture_from_its_image_service(
+    folder: Path, image: str, asked: str, ratio: str
+) -> None:
+    page = entries_as_html([served(folder, PRINT + image)], Style())
+    shown = re.findall(
+        r'(?:--ratio: ([\d.]+)">)?<img src="(https://example.org/iiif/p/[^"]+)"', page
+    )
+    assert shown == [(ratio, f"https://example.org/iiif/p/{asked}/0/default.jpg")]
+    (policy,) = re.findall(r"img-src ([^;\"]*)", page)
+    assert policy == "data: https://example.org"
+
+
+@pytest.mark.parametrize(
+    "address",
+    ["http://example.org/iiif/p", "https://a;script-src*/p", "https://user@example.org/iiif/p"],
+)
+def test_a_service_that_a_page_cannot_safely_ask_is_linked(folder: Path, address: str) -> None:
+    page = entries_as_html([served(folder, f'iiif = "{address}"\n')], Style())
+    assert address not in "".join(re.findall(r"<img[^>]*>", page))
+    assert f'<a href="{address}/full/max/0/default.jpg">' in page
+    (policy,) = re.findall(r"img-src ([^;\"]*)", page)
+    assert policy == "data: https://example.org"  # of the source's picture
+
+
+def test_what_is_carried_away_links_a_picture_of_a_service_and_says_so(folder: Path) -> None:
+    entry = served(folder, PRINT)
+    for page in (
+        entries_as_slides([entry], Style()),
+        entries_as_html([entry], Style(), alone=True),
+        entries_as_volume([entry], Style(), alone=True),
+    ):
+        assert "<img" not in page
+        assert 'img-src data:"' in page or "img-src data:;" in page
+        assert '<a href="https://example.org/iiif/p/full/max/0/default.jpg">' in page
+        assert "not in this file: it lies with its image service" in page
+
+
+def test_a_document_links_a_picture_of_a_service_or_embeds_the_local_copy(folder: Path) -> None:
+    def captions(image: str) -> tuple[list[str], list[str], list[str]]:
+        data = entries_as_docx([served(folder, image)], Style(order=("images",)))
+        document = docx.Document(io.BytesIO(data))
+        shapes = [shape._inline.docPr.get("descr") for shape in document.inline_shapes]
+        said = [each.text for each in document.paragraphs if each.style.name == "Caption"]
+        links = [link.address for each in document.paragraphs for link in each.hyperlinks]
+        return shapes, said, links
+
+    address = "https://example.org/iiif/p/full/max/0/default.jpg"
+    shapes, said, links = captions(PRINT + 'shows = "A plate"\n')
+    assert shapes == []
+    told = "not in this file: it lies with its image service"
+    assert said == [f"The inscription. A plate. {told}: {address}"]
+    assert links == [address]
+    shapes, said, links = captions(PRINT + 'file = "pictures/plate.png"\nshows = "A plate"\n')
+    assert shapes == ["A plate"]
+    assert said == [f"The inscription. A plate. {address}"]
+    assert links == [address]
+
+
+def test_a_local_copy_is_shown_everywhere_and_the_service_named_where_machines_read(
+    folder: Path,
+) -> None:
+    entry = served(folder, PRINT + 'file = "pictures/plate.png"\nscale = 10\nsize = [200, 1000]\n')
+    page = entries_as_html([entry], Style(order=("images",)))
+    assert page.count('<img src="data:image') == 1
+    assert "https://example.org" not in page  # in the page's policy neither
+    page = entries_as_slides([entry], Style())
+    assert page.count('<img src="data:image') == 1
+    canvas = json.loads(entry_as_manifest(entry, Style()))["items"][0]
+    assert canvas["items"][0]["items"][0]["body"]["id"].startswith("https://example.org/iiif/p/")
+    assert loads(dump(entry.record)) == entry.record
+
+
+@pytest.mark.parametrize("with_pillow", [True, False])
+def test_the_crop_of_a_smaller_local_copy_is_reckoned_by_the_size_of_the_whole(
+    folder: Path, monkeypatch: pytest.MonkeyPatch, with_pillow: bool, request: pytest.FixtureRequest
+) -> None:
+    if not with_pillow:
+        request.getfixturevalue("without_pillow")
+    image = RecordImage(
+        "pictures/plate.png", "https://e.org/a", crop=(40, 0, 200, 400), size=(400, 2000)
+    )
+    shown = shown_picture(image, folder, 1600)
+    assert shown is not None
+    assert shown.crop == ((0, 0, 100, 200) if with_pillow else (20, 0, 100, 200))
+    assert shown.reduced == 2
+
+
+def test_a_large_picture_is_set_in_its_true_size_though_it_is_made_smaller(folder: Path) -> None:
+    pytest.importorskip("PIL")
+    (folder / "pictures/plate.png").write_bytes(png(600, 4000))  # 60 by 400 at 10, 15 by 100 at 40
+    text = RECORD.format(object="").replace("scale = 10\ncrop = [20, 30, 140, 950]", "scale = 40")
+    entry = entry_of(loads(text, "A-1.toml", folder), folder=folder)
+    data = entries_as_docx([entry], Style(order=("images",)))
+    (shape,) = docx.Document(io.BytesIO(data)).inline_shapes
+    assert round(shape.height.mm) == 100
+
+
+def test_the_thumbnail_is_the_first_picture_that_is_here(folder: Path, tmp_path: Path) -> None:
+    text = RECORD.format(object='[[image]]\niiif = "https://example.org/whole"\n')
+    (folder / "A-1.toml").write_text(text, "utf-8")
+    asked = ["entry", str(folder), "--format", "html", "-o", f"{tmp_path}/site/", "--quiet"]
+    done = CliRunner().invoke(cli, asked)
+    assert done.exit_code in (0, 1), done.output
+    index = (tmp_path / "site/index.html").read_text("utf-8")
+    assert 'src="pictures/1.' in index
+    assert "https://example.org" not in index
+    page = (tmp_path / "site/A-1.html").read_text("utf-8")
+    assert '<img src="https://example.org/whole/full/max/0/default.jpg"' in page

@@ -311,3 +311,18 @@ def test_a_poem_that_lacks_words_is_not_forced_into_a_metre() -> None:
     # two phrases too short keep no metre: Kokin wakashu 53 without its second phrase's word
     found = read_text("世の中に桜のなかりせは春の心はのとけからまし").proposals[0]
     assert found.romaji.endswith("haru no kokoro wa nodokekaramashi")
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        # Invented lines in the words of old verse; no particle の follows the particle へ.
+        ("春日野の野への若草摘みにけり", "Kasugano no nobe no wakakusa tsuminikeri"),
+        (
+            "薄く濃き野への緑の若草に跡まて見ゆる雪のむらきえ",  # Shin Kokinshū 76
+            "usuku koki nobe no midori no wakakusa ni ato made miyuru yuki no muragie",
+        ),
+    ],
+)
+def test_the_side_of_a_field_is_no_field_with_a_particle(text: str, romaji: str) -> None:
+    assert read_text(text, "verse").proposals[0].romaji == romaji

@@ -116,6 +116,12 @@ def test_formulas_are_put_together(text: str, romaji: str) -> None:
         ("在原業平朝臣", "Ariwara no Narihira ason"),
         ("源氏物語須磨巻", "Genji monogatari Suma no maki"),
         ("見平家物語", "Heike monogatari ni miyu"),
+        ("古今集春", "Kokinshū haru"),
+        ("古今和歌集巻第一春歌上", "Kokin wakashū maki daiichi haru no uta jō"),
+        ("万葉集巻二", "Man'yōshū maki ni"),
+        ("見古今集巻一", "Kokinshū maki ichi ni miyu"),
+        ("枕草子第一段", "Makura no sōshi daiichidan"),
+        ("奉納鹿島大神宮", "Kashima daijingū ni hōnō su"),
         ("南無薬師如来", "Namu Yakushi nyorai"),
     ],
 )

@@ -172,3 +172,13 @@ def test_manifests_of_several_objects_need_a_folder(tmp_path: Path) -> None:
     assert ran(str(EXAMPLES), "--format", "iiif", "-o", f"{tmp_path}/").exit_code == 0
     ids = {json.loads(path.read_text("utf-8"))["id"] for path in tmp_path.iterdir()}
     assert len(ids) == 15
+
+
+def test_an_object_without_a_title_has_no_gap_before_its_doubts(tmp_path: Path) -> None:
+    records = tmp_path / "records"
+    records.mkdir()
+    place = '[[inscription]]\nplace = "back plate"\ntext = "□(花カ)の色"\n'
+    (records / "K-3.toml").write_text(f'id = "K-3"\nkind = "kozuka"\n{place}', "utf-8")
+    assert ran(str(records), "-o", f"{tmp_path}/site/", "--format", "html").exit_code == 0
+    index = (tmp_path / "site" / "index.html").read_text("utf-8")
+    assert '<li><a href="K-3.html">K-3</a>: the sign is doubtful' in index

@@ -479,3 +479,91 @@ def test_an_old_form_of_kana_is_told_with_its_parent() -> None:
     legend = entries_as_tei([entry_of(record)], Style()).partition("</encodingDesc>")[0]
     assert "𛂞 is は(八)" in legend
     assert "の(" not in legend
+
+
+def _edited(record: Record, *changes: tuple[str, str]) -> Record:
+    """Return the record that a document is read back as after somebody changed its elements."""
+    document = entries_as_tei([entry_of(record)])
+    for pattern, new in changes:
+        document, count = re.subn(pattern, new, document, count=1, flags=re.DOTALL)
+        assert count == 1, pattern
+    (back,) = records_of_tei(document, "x.xml")
+    return back
+
+
+@pytest.mark.parametrize(
+    ("text", "old", "new", "said"),
+    [
+        ("花□色", 'quantity="1"', 'quantity="3"', "花□□□色"),
+        ("花［　　］色", 'extent="unknown"', 'quantity="2"', "花□□色"),
+        ("花□色", 'quantity="1"', 'extent="unknown"', "花［　　］色"),
+        ("花□色", 'quantity="1" unit="character"', 'quantity="2" unit="line"', "花［　　］色"),
+        ("花□色", 'quantity="1"', 'atLeast="1" atMost="3"', "花［　　］色"),
+        ("花■色", 'quantity="1"', 'quantity="2"', "花■■色"),
+    ],
+)
+def test_a_gap_has_as_many_signs_as_somebody_says(text: str, old: str, new: str, said: str) -> None:
+    record = loads(f'id="A"\nkind="kozuka"\n[[inscription]]\nplace="back plate"\ntext="{text}"')
+    back = _edited(record, (re.escape(old), new))
+    assert back.inscriptions[0].transcription == parse(said)
+
+
+@pytest.mark.parametrize("count", ["0", "-1", "99999999999", "two"])
+def test_a_gap_of_an_impossible_length_is_refused(count: str) -> None:
+    record = loads('id="A"\nkind="kozuka"\n[[inscription]]\nplace="back plate"\ntext="花□色"')
+    with pytest.raises(InputError, match="says what cannot be"):
+        _edited(record, ('quantity="1"', f'quantity="{count}"'))
+
+
+THREE = """
+id = "A"
+kind = "tsuba"
+[[inscription]]
+place = "front"
+text = "武州住露岳作"
+[[inscription.override]]
+signs = [4, 5]
+kana = "ろがく"
+by = "T. Amberley"
+[[inscription]]
+place = "back"
+text = "嘉永六年吉日"
+[[inscription]]
+place = "rim"
+text = "花の色は"
+[inscription.plate]
+width = 5
+height = 60
+tolerance = 0.9
+[[inscription.reading]]
+by = "H. Quist"
+text = "花の色は"
+remarks = "Clear."
+"""
+
+
+def test_what_no_element_tells_stays_where_an_inscription_was_taken_out() -> None:
+    record = loads(THREE)
+    taken_out = r'<div type="textpart"[^>]*n="2"[^>]*>\s*<head>back</head>.*?</div>'
+    back = _edited(record, (taken_out, ""))
+    assert [each.place for each in back.inscriptions] == ["front", "rim"]
+    assert back.inscriptions[0].overrides == record.inscriptions[0].overrides
+    assert back.inscriptions[1].readers == record.inscriptions[2].readers
+    assert back.inscriptions[1].plate == record.inscriptions[2].plate
+
+
+def test_what_no_element_tells_stays_where_an_inscription_was_added() -> None:
+    record = loads(THREE)
+    added = r'<div type="textpart" n="9"><head>seal</head><ab>露岳</ab></div>\1'
+    back = _edited(record, (r'(<div type="textpart"[^>]*>\s*<head>front</head>)', added))
+    assert [each.place for each in back.inscriptions] == ["seal", "front", "back", "rim"]
+    assert back.inscriptions[0].overrides == ()
+    assert back.inscriptions[1].overrides == record.inscriptions[0].overrides
+    assert back.inscriptions[3].readers == record.inscriptions[2].readers
+
+
+def test_the_tolerance_of_a_plate_stays_where_something_else_was_changed() -> None:
+    record = loads(THREE)
+    back = _edited(record, ("<head>back</head>", "<head>reverse</head>"))
+    assert back.inscriptions[1].place == "reverse"
+    assert back.inscriptions[2].plate == record.inscriptions[2].plate

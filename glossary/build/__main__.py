@@ -29,6 +29,7 @@ ORDER = (
     "glosses",
     "jukujikun",
     "prose_usual",
+    "proverbs",
     "parts",
     "look_alikes",
     "sign_shapes",

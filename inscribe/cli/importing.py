@@ -1,4 +1,4 @@
-"""``inscribe import``: an old catalogue list, or a TEI document, becomes records."""
+"""``inscribe import``: an old catalogue list, a TEI document or a manifest becomes records."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from inscribe.cli.showing import progress_shown, write_result
 from inscribe.errors import InputError, Place
 
 if TYPE_CHECKING:
-    from inscribe.importing import CatalogueList, ImportPlan, ListMapping
+    from inscribe.importing import CatalogueList, ForeignManifest, ImportPlan, ListMapping
 
 SAMPLE = 3  # rows shown of a list that is not imported yet
 
@@ -35,6 +35,7 @@ def _show_keys(context: click.Context, _option: click.Parameter, asked: bool) ->
         "inscribe import old-list.csv --map list.toml",
         "inscribe import old-list.csv --map list.toml --to records --errors left-out.csv",
         "inscribe import edition.xml --to records",
+        "inscribe import manifest.json --to records",
     )
 )
 @click.argument("list_file", metavar="LIST")
@@ -66,7 +67,7 @@ def command(
     force: bool,
     quiet: bool,
 ) -> int:
-    """Turn a catalogue list (CSV, or .xlsx with the extra excel) or a TEI document into records.
+    """Turn a catalogue list (CSV, or .xlsx with the extra excel), TEI or IIIF into records.
 
     First give --map with a file that does not exist: a mapping is proposed from the headings and
     written there. Correct it; without --to the first rows are shown as records. With --to the
@@ -75,6 +76,10 @@ def command(
 
     A TEI document that inscribe entry wrote (LIST ends in .xml) becomes records without a mapping;
     a record of the same id that is there already is left as it is.
+
+    A manifest of IIIF Presentation 3 made anywhere (LIST ends in .json) becomes a record: title,
+    summary, transcription, translation and the pictures at their image service; its metadata is
+    kept, and --map says which of it becomes a key. Nothing is fetched. See: inscribe guide imports
 
     Importing a later state of the list changes only what changed in the list. What a person has
     changed in a record stays and is told; a changed mapping alone changes no record that is there.
@@ -86,30 +91,51 @@ def command(
     to = Path(folder) if folder else None
     if list_file.lower().endswith(".xml"):
         return _import_document(list_file, map_file, to, form, output, dry_run=dry_run, force=force)
-    if folder is not None and map_file is None:
+    held = _manifest(list_file)
+    if folder is not None and map_file is None and held is None:
         raise InputError("say which column becomes which key", hint="give --map FILE")
-    found, mapping, proposed = _read(Path(list_file), Path(map_file) if map_file else None)
-    if proposed:
+    map_path = Path(map_file) if map_file else None
+    found, mapping, proposed = _read(Path(list_file), map_path, held.list if held else None)
+    if proposed and (map_file or held is None):
         return _propose(found, mapping, map_file, rows, output, force=force, quiet=quiet)
-    from inscribe.importing import import_plan, write_plan
-
     if to is None:
         found = found._replace(rows=found.rows[:rows])
-    with progress_shown("rows", quiet=quiet) as progress:
-        plan = import_plan(found, mapping, to, progress)
+    plan = _plan(found, mapping, held, to, quiet=quiet)
     written = to is not None and not dry_run
     if to is not None and written:
+        from inscribe.importing import write_plan
+
         write_plan(plan, to)
     if errors:
-        from inscribe import writing
-        from inscribe.report.entries import troubles_as_csv
-
-        writing.write_text(Path(errors), troubles_as_csv(plan), force=force)
+        _write_errors(plan, errors, force=force)
     shown = _shown(plan, form, written=written)
     if to is None and form == "text":
         shown += _sample(plan)
     write_result(shown, output, force=force)
     return int(any(each.left_out for each in plan.troubles))
+
+
+def _plan(
+    found: CatalogueList,
+    mapping: ListMapping,
+    held: ForeignManifest | None,
+    to: Path | None,
+    *,
+    quiet: bool,
+) -> ImportPlan:
+    """Return what becomes of each row; of a manifest with its pictures."""
+    from inscribe.importing import import_plan, with_pictures
+
+    with progress_shown("rows", quiet=quiet) as progress:
+        plan = import_plan(found, mapping, to, progress)
+    return with_pictures(plan, held) if held else plan
+
+
+def _write_errors(plan: ImportPlan, errors: str, *, force: bool) -> None:
+    from inscribe import writing
+    from inscribe.report.entries import troubles_as_csv
+
+    writing.write_text(Path(errors), troubles_as_csv(plan), force=force)
 
 
 def _import_document(
@@ -137,15 +163,24 @@ def _import_document(
     return int(plan.count("not ours") > 0)
 
 
-def _read(path: Path, map_file: Path | None) -> tuple[CatalogueList, ListMapping, bool]:
-    """Return the list, its mapping, and whether that is only proposed."""
+def _manifest(file: str) -> ForeignManifest | None:
+    """Return the manifest that is to be imported, if it is one."""
+    from inscribe.importing import read_manifest
+
+    return read_manifest(Path(file)) if file.lower().endswith((".json", ".jsonld")) else None
+
+
+def _read(
+    path: Path, map_file: Path | None, held: CatalogueList | None
+) -> tuple[CatalogueList, ListMapping, bool]:
+    """Return the list (that of a manifest is ``held``), its mapping, and whether it is proposed."""
     from inscribe.importing import load_mapping, proposed_mapping, read_list
 
     if map_file is None or not map_file.exists():
-        found = read_list(path)
+        found = held or read_list(path)
         return found, proposed_mapping(found), True
     mapping = load_mapping(map_file)
-    found = read_list(
+    found = held or read_list(
         path,
         encoding=mapping.encoding,
         separator=mapping.separator,

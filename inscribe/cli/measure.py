@@ -106,6 +106,8 @@ def command(
     )
     if task.is_repeated and not quiet:
         click.echo("corners and cuts are those kept in the record", err=True)
+    for said in () if quiet else task.remarks:
+        click.echo(f"{boxes}: {said}", err=True)
     picture = read_picture(Path(photo))
     found = measure(picture, task.inscription, task.asked)
     shown = _shown(found, task, picture, form, canvas, is_accepted=accept)

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from inscribe.cli.giving import Asked
     from inscribe.keys import RefusedKeys
     from inscribe.reading import Choice
+    from inscribe.record import Inscription
     from inscribe.restoring import Restoration
     from inscribe.signs import Transcription
     from inscribe.sources import Library
@@ -139,8 +140,7 @@ def command(
             register=register,
             names=names,
         )
-        copied = _copied(path, library)
-        results = list(_answers(asked, restored, tally if lines else None, show, copied))
+        results = list(_answers(asked, restored, tally if lines else None, show, _recorded(path)))
     if results or output:
         write_result(_shown(results, form, lines), output, force=force)
     if lines:
@@ -148,12 +148,21 @@ def command(
 
 
 def _restored(
-    text: Transcription, *, column: int | None, sign: int | None, **wishes: Any
+    text: Transcription,
+    recorded: Inscription | None,
+    *,
+    column: int | None,
+    sign: int | None,
+    library: Library | None,
+    **wishes: Any,
 ) -> Restoration:
-    """Return what is proposed for a text, of one sign if it is named."""
-    from inscribe.restoring import restore
+    """Return what is proposed for a text, or for a record's inscription; of one sign if named."""
+    from inscribe.restoring import restore, restore_inscription
 
-    return restore(text, sign=_index(text, column, sign), **wishes)
+    index = _index(text, column, sign)
+    if recorded:
+        return restore_inscription(recorded, library, sign=index, **wishes)
+    return restore(text, library, sign=index, **wishes)
 
 
 def _answers(
@@ -161,7 +170,7 @@ def _answers(
     restored: Callable[..., Restoration],
     tally: Tally | None,
     show: Show,
-    copied: Mapping[int, str],
+    recorded: Mapping[int, Inscription],
 ) -> Iterator[Restoration | RefusedKeys]:
     """Yield what is proposed for each text; where lines are counted, a bad one gives its error."""
     for done, (number, written, text) in enumerate(asked):
@@ -169,7 +178,7 @@ def _answers(
         if tally:
             tally.take(written)
         try:
-            yield restored(text(), copied=copied.get(number, ""))
+            yield restored(text(), recorded.get(number))
         except InscribeError as error:
             if tally is None:
                 raise
@@ -177,19 +186,13 @@ def _answers(
             yield refusal(number, error)
 
 
-def _copied(path: str | None, library: Library | None) -> dict[int, str]:
-    """Return the words of the sources that a record names, by the number of the inscription."""
+def _recorded(path: str | None) -> dict[int, Inscription]:
+    """Return the inscriptions of a record by number; of anything else none."""
     if path is None or not path.endswith(".toml"):
         return {}
     from inscribe.record import load
-    from inscribe.sources import words_of
 
-    named = {
-        number: words_of(inscription.source, library)
-        for number, inscription in enumerate(load(Path(path)).inscriptions, start=1)
-        if inscription.source
-    }
-    return {number: words.text for number, words in named.items() if words}
+    return dict(enumerate(load(Path(path)).inscriptions, start=1))
 
 
 def _asked(
@@ -197,7 +200,7 @@ def _asked(
 ) -> Iterator[Asked]:
     from inscribe.cli.giving import line_queries, queries
 
-    asked = list(line_queries(path, literal) if lines else queries(path, literal))
+    asked = list(line_queries(path, literal) if lines else queries(path, literal, copied=False))
     if inscription is not None:
         if inscription > len(asked):
             raise InputError(f"there is no inscription {inscription}", hint=f"of {len(asked)}")

@@ -13,7 +13,7 @@ from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
 from inscribe.glossing import with_glosses
 from inscribe.signs import Certainty, Intervention
-from inscribe.sources import opened, spelling_of, words_of
+from inscribe.sources import kana_of, opened, words_of
 
 if TYPE_CHECKING:
     from inscribe.files import StrPath
@@ -49,7 +49,7 @@ def entry_of(
 
 
 def _entry_of(record: Record, library: Library | None, folder: Path | None) -> Entry:
-    made = [_inscription_entry(each, record.between, library) for each in record.inscriptions]
+    made = [_inscription_entry(each, record, library) for each in record.inscriptions]
     if tables.has_own("people"):
         made = _with_persons(made)
     return Entry(record, tuple(made), tuple(_cautions(made)), folder)
@@ -64,11 +64,11 @@ def _with_persons(made: Sequence[InscriptionEntry]) -> list[InscriptionEntry]:
 
 
 def _inscription_entry(
-    inscription: Inscription, between: tuple[int, int] | None, library: Library | None
+    inscription: Inscription, record: Record, library: Library | None
 ) -> InscriptionEntry:
     source = _source_text(inscription, library)
-    spelled = spelling_of(inscription.source, library) or source
-    interpretation = with_glosses(_read(inscription, between, source, spelled))
+    kana = kana_of(inscription.source, library)
+    interpretation = with_glosses(_read(inscription, record.between, source, kana or source))
     found = [_collation(inscription, each, library) for each in inscription.sources]
     held = {number: one for number, (one, _) in enumerate(found) if one is not None}
     missing = "; ".join(filter(None, (said for _, said in found)))
@@ -77,7 +77,10 @@ def _inscription_entry(
         sources = [witness_of(inscription.sources[number]) for number in held]
         several = testimony(list(held.values()), sources)
     first = next(iter(held.values()), None)
-    return InscriptionEntry(inscription, interpretation, first, missing, several, tuple(held))
+    against = tuple(held)
+    return InscriptionEntry(
+        inscription, interpretation, first, missing, several, against, record.kind
+    )
 
 
 def _source_text(inscription: Inscription, library: Library | None) -> str:

@@ -31,6 +31,7 @@ class InscriptionEntry:
     missing_source: str = ""  # why it is not held against a source that is named
     testimony: Testimony | None = None  # where it is held against several sources
     held_against: tuple[int, ...] = ()  # the numbers of those sources in the record, from 0
+    kind: str = ""  # of the object that bears it
 
     def __repr__(self) -> str:
         return f"<InscriptionEntry: {self.interpretation!r}, {self.collation!r}>"

@@ -74,9 +74,9 @@ def normalise_text(text: str) -> NormalText:
 def normalise(t: Transcription) -> NormalText:
     """Return an inscription in current forms, every change traced to its sign.
 
-    A sign that cannot be read stands as ``□``, a gap as ``［　　］``, a kao as ``（花押）`` and a
-    seal as ``（印「…」）`` with its legend in current forms; each character of such a mark has the
-    sign's index as its origin.
+    A sign that cannot be read stands as ``□``, a gap as ``［　　］``, a kao as ``（花押）``, a seal
+    as ``（印）``, one with a legend as ``（印「…」）`` in current forms; each character of such a
+    mark has the sign's index as its origin.
 
     Raises:
         TableError: a glossary table cannot be used.
@@ -114,7 +114,7 @@ def _shown(sign: Sign) -> str:
     if sign.kind is Kind.KAO:
         return KAO
     if sign.kind is Kind.SEAL:
-        return f"（印「{sign.text or UNREAD}」）"
+        return f"（印「{sign.text}」）" if sign.text else "（印）"
     if sign.certainty is Certainty.UNREADABLE or not sign.text:
         return UNREAD
     return sign.text
@@ -162,7 +162,7 @@ def _as_noted(sign: str, noted: str, usual: dict[str, FormStep]) -> Mapping[str,
 
 def _steps_of(sign: str, table: Mapping[str, FormStep]) -> list[FormStep]:
     """Return the steps a sign of several characters goes through; the last may change nothing."""
-    if sign.startswith("（印「"):
+    if sign.startswith("（印"):
         normal = normalise_text(sign)
         if normal.text == sign:
             return [_unchanged(sign)]

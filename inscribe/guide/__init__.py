@@ -25,6 +25,7 @@ CHAPTERS = {
     "differences": "a copy and its source",
     "space": "what the metal forced, and how to measure it",
     "exports": "entries for people, and for other programs",
+    "imports": "lists, TEI, manifests and annotations that come in",
     "glossary": "your own tables of names and words",
     "library": "inscribe in Python programs",
     "changes": "what is stable, and what changed",

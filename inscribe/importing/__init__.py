@@ -5,7 +5,8 @@ column becomes which key of a record) and ``proposing`` (a mapping from the head
 (what a cell says: sizes, days, usual words), ``marks`` (a transcription in whatever mark-up as the
 conventions have it), ``building`` (a row as a record), ``updating`` (what changed in the list, and
 what a person changed in the record), ``planning`` (the whole list against the folder),
-``documents`` (TEI instead of a list), ``writing``.
+``documents`` (TEI instead of a list), ``manifests`` and ``manifest_pictures`` (a manifest of IIIF
+as a list of one row, and its pictures), ``writing``.
 
 Nothing is lost: every cell of a row stands as it was in the record's ``[imported]`` table, and a
 row that makes no record stands in the list of troubles with all its cells.
@@ -28,6 +29,11 @@ from inscribe import late
 if TYPE_CHECKING:
     from inscribe.importing.documents import document_plan as document_plan
     from inscribe.importing.lists import read_list as read_list
+    from inscribe.importing.manifests import (
+        ForeignManifest as ForeignManifest,
+        read_manifest as read_manifest,
+        with_pictures as with_pictures,
+    )
     from inscribe.importing.mapping import (
         TARGETS as TARGETS,
         ListMapping as ListMapping,
@@ -51,6 +57,7 @@ else:
         {
             "documents": "document_plan",
             "lists": "read_list",
+            "manifests": "ForeignManifest read_manifest with_pictures",
             "mapping": "ListMapping TARGETS load_mapping mapping_as_toml",
             "model": "CatalogueList ImportPlan ListRow MarkStep RowOutcome Trouble",
             "planning": "import_plan",

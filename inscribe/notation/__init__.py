@@ -76,6 +76,7 @@ if TYPE_CHECKING:
         CONVENTIONS as CONVENTIONS,
         parse as parse,
         print_out as print_out,
+        print_signs as print_signs,
         render as render,
         write_out as write_out,
     )
@@ -91,6 +92,6 @@ else:
             "located": "extents_of_signs",
             "parser": "MAX_CHARACTERS",
             "supplied": "bracketed supplied_stretches",
-            "text": "CONVENTIONS parse print_out render write_out",
+            "text": "CONVENTIONS parse print_out print_signs render write_out",
         },
     )

@@ -2,7 +2,9 @@
 
 Where Unicode encodes several shapes from one parent, the note names the first; a figure names
 another: は(者2). A parent of the ordinary kana that has no code point of its own, こ(己), names
-the ordinary kana.
+the ordinary kana. Of old kana whose parent Unicode does not name, the note says what they are, in
+the words of printed editions (common practice, no source): ゐ(小書) is the small ゐ, エ(古体) the
+archaic エ, トモ(合字) the ligature.
 """
 
 from __future__ import annotations
@@ -13,7 +15,10 @@ import unicodedata
 from inscribe import tables
 from inscribe.signs import Sign
 
-_SIGNS = re.compile("([\U0001b002-\U0001b11e])([\u3099\u309a]?)")
+# All kana that few fonts have: those beyond the basic plane of Unicode.
+_SIGNS = re.compile("([\U0001b000-\U0001b16f\U0002a708])([\u3099\u309a]?)")
+_SORTS = {"SMALL": "小書", "ARCHAIC": "古体"}  # by a word of its name
+_LIGATURE = "合字"
 Letters = dict[tuple[str, str], list[str]]
 
 
@@ -51,6 +56,8 @@ def written_out(text: str) -> str:
 
     >>> written_out("色𛂥"), written_out("𛂥\u3099")
     ('色は(者)', 'ば(者)')
+    >>> written_out("\U0001b001\U0001b150\U0002a708")
+    'え(江)ゐ(小書)トモ(合字)'
     """
     if not _SIGNS.search(text):
         return text
@@ -82,9 +89,8 @@ def _base_and_marks(kana: str) -> tuple[str, str]:
 def _letters() -> Letters:
     letters: Letters = {}
     for row in tables.rows("hentaigana"):
-        if row["parent"]:
-            for kana in tables.listed(row["kana"]):
-                letters.setdefault((kana, row["parent"]), []).append(row["written"])
+        for kana in tables.listed(row["kana"]):
+            letters.setdefault((kana, _origin(row)), []).append(row["written"])
     for row in tables.rows("kana_parents"):
         letters.setdefault((row["kana"], row["parent"]), [row["kana"]])
     return letters
@@ -100,8 +106,16 @@ def _forms() -> dict[str, tuple[str, ...]]:
 
 @tables.cached()
 def _with_parent() -> dict[str, tuple[str, str]]:
-    shown: dict[str, tuple[str, str]] = {}
-    for row in tables.rows("hentaigana"):
-        if row["parent"] and row["kana"]:
-            shown[row["written"]] = (tables.listed(row["kana"])[0], row["parent"])
+    shown = {
+        row["written"]: (tables.listed(row["kana"])[0], _origin(row))
+        for row in tables.rows("hentaigana")
+    }
+    for row in tables.rows("kana_ligatures"):
+        shown[row["written"]] = (row[row["kind"]], _LIGATURE)
     return shown
+
+
+def _origin(row: tables.Row) -> str:
+    """Return the kanji a kana is written from, or of what sort it is where none is known."""
+    sort = next((said for word, said in _SORTS.items() if word in row["name"].split()), "")
+    return row["parent"] or sort

@@ -8,34 +8,41 @@ from inscribe.notation.known import convention
 from inscribe.signs import Certainty, Intervention, Sign
 
 Supplied = Certainty | Intervention | None
+_DOUBT = "(カ)"
 
 
-def supplied_stretches(word: str, signs: Sequence[Sign]) -> list[tuple[str, Supplied]]:
+def supplied_stretches(
+    word: str, signs: Sequence[Sign], doubt: str = ""
+) -> list[tuple[str, Supplied]]:
     """Return a word in stretches, each with how it came into the text where it is not read.
 
-    A word whose characters do not answer to its signs one by one is one stretch.
+    A word whose characters do not answer to its signs one by one is one stretch; ``doubt`` is put
+    after what is doubtful.
     """
-    states: list[Supplied] = [_supplied(sign) for sign in signs]
-    if len(states) != len(word):
-        told: Supplied = next((state for state in states if state), None)
-        return [(word, told)]
+    answers = [(char, [sign]) for char, sign in zip(word, signs, strict=False)]
     found: list[tuple[str, Supplied]] = []
-    for char, state in zip(word, states, strict=True):
+    for said, its in answers if len(word) == len(signs) else [(word, list(signs))]:
+        state: Supplied = next((s for sign in its if (s := _supplied(sign))), None)
+        noted = said + doubt * any(sign.certainty is Certainty.DOUBTFUL for sign in its)
         if found and found[-1][1] is state:
-            found[-1] = (found[-1][0] + char, state)
+            found[-1] = (found[-1][0] + noted, state)
         else:
-            found.append((char, state))
+            found.append((noted, state))
     return found
 
 
 def bracketed(word: str, signs: Sequence[Sign]) -> str:
     """Return a word with brackets around what its editor restored or supplied.
 
+    What is a conjecture is noted as such.
+
     >>> from inscribe.notation import parse
     >>> bracketed("とまや", parse("とま［や］").signs), bracketed("花", parse("〔花〕").signs)
     ('とま［や］', '〔花〕')
+    >>> bracketed("夕暮", parse("夕□(暮カ)").signs)
+    '夕暮(カ)'
     """
-    stretches = supplied_stretches(word, signs)
+    stretches = supplied_stretches(word, signs, _DOUBT)
     return "".join([_in_brackets(said, state) for said, state in stretches])
 
 

@@ -8,10 +8,10 @@ from inscribe import tables
 from inscribe.notation.hentaigana import printed
 from inscribe.notation.known import convention as _convention
 from inscribe.notation.parser import Parser
-from inscribe.signs import Sign, Transcription
+from inscribe.signs import Sign, Transcription, transcription
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Sequence
 
     from inscribe.notation.renderer import Renderer
 
@@ -60,6 +60,15 @@ def print_out(t: Transcription, column_end: str | None = None) -> str:
     'に(尓)は(者)に(爾)'
     """
     return _renderer("japanese", column_end, printed).transcription(t)
+
+
+def print_signs(signs: Sequence[Sign]) -> str:
+    """Return signs in Japanese conventions as an edition prints them, in one line.
+
+    >>> print_signs(parse("作（印「山」）").signs[1:])
+    '（印「山」）'
+    """
+    return print_out(transcription([[signs]]))
 
 
 def write_out(t: Transcription, column_end: str | None = None) -> str:

@@ -18,6 +18,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.reading.inscription import Choice as Choice, read as read, read_text as read_text
+    from inscribe.reading.passages import PassageLike as PassageLike
     from inscribe.reading.words import (
         Doubt as Doubt,
         Interpretation as Interpretation,
@@ -32,6 +33,7 @@ else:
         __name__,
         {
             "inscription": "Choice read read_text",
+            "passages": "PassageLike",
             "words": "Doubt Interpretation Passage SignaturePart Proposal Register Token",
         },
     )

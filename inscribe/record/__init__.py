@@ -31,6 +31,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.record.boxes import (
+        iiif_problem as iiif_problem,
         measured_column as measured_column,
         partly_boxed as partly_boxed,
         read_boxes as read_boxes,
@@ -102,7 +103,10 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "boxes": "measured_column partly_boxed read_boxes reckoned_column remarks with_boxes",
+            "boxes": (
+                "iiif_problem measured_column partly_boxed read_boxes reckoned_column remarks "
+                "with_boxes"
+            ),
             "dated": "dates_of",
             "fields": (
                 "FORBIDDEN Field MAX_LINE MAX_MM MAX_TEXT RECORD RecordTable "

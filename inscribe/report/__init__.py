@@ -30,15 +30,18 @@ if TYPE_CHECKING:
     from inscribe.report.named import (
         AS_INSCRIBED as AS_INSCRIBED,
         NO_ATTRIBUTION as NO_ATTRIBUTION,
+        SIGNER as SIGNER,
         Person as Person,
         dates_of as dates_of,
-        place_named as place_named,
-        signer as signer,
+        places_named as places_named,
+        signatures as signatures,
+        signers as signers,
     )
     from inscribe.report.parents import with_parents as with_parents
     from inscribe.report.phrases import phrased as phrased
     from inscribe.report.picturing import (
         ShownPicture as ShownPicture,
+        service_address as service_address,
         shown_picture as shown_picture,
     )
     from inscribe.report.space_words import (
@@ -75,10 +78,11 @@ else:
         {
             "concept_ids": "concepts",
             "joined": "joined_entries",
-            "named": "AS_INSCRIBED NO_ATTRIBUTION Person dates_of place_named signer",
+            "named": "AS_INSCRIBED NO_ATTRIBUTION SIGNER Person dates_of places_named "
+            "signatures signers",
             "parents": "with_parents",
             "phrases": "phrased",
-            "picturing": "ShownPicture shown_picture",
+            "picturing": "ShownPicture service_address shown_picture",
             "space_words": "Common chance_said common plate_said reasons_said verdict_said",
             "style": "Style load",
             "widths": "width",

@@ -6,7 +6,7 @@ date as inscribed; every format that hands them on says so.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.reading.words import PERSON_PARTS
@@ -14,7 +14,9 @@ from inscribe.reading.words import PERSON_PARTS
 if TYPE_CHECKING:
     from inscribe.dates import DateReading
     from inscribe.entry import Entry, InscriptionEntry
+    from inscribe.reading import Interpretation
     from inscribe.reading.words import SignaturePart
+    from inscribe.terms import Role
 
 NO_ATTRIBUTION = "named in the signature, no attribution"
 AS_INSCRIBED = "as inscribed"
@@ -39,17 +41,35 @@ class Person(NamedTuple):
         return " ".join(part.romaji for _, part in self.parts if part.romaji)
 
 
-def signer(each: InscriptionEntry) -> Person | None:
-    """Return the person whose signature an inscription bears, where it names one."""
-    parts = each.interpretation.signature or {}
-    found = [(key, parts[key]) for key in PERSON_PARTS if key in parts and parts[key].text]
-    found.sort(key=lambda keyed: keyed[1].first)
-    return Person(tuple(found)) if found else None
+def signers(each: InscriptionEntry) -> list[Person]:
+    """Return the persons who sign an inscription, in the order of the metal.
+
+    Under a poem one may have composed or written it and another carved it: the role says so, and
+    is "signer" of who carved it, or where the text does not tell.
+    """
+    found = []
+    for role, parts in signatures(each.interpretation):
+        named = [(key, parts[key]) for key in PERSON_PARTS if key in parts and parts[key].text]
+        if named:
+            named.sort(key=lambda keyed: keyed[1].first)
+            found.append(Person(tuple(named), SIGNER if role in (None, "carved") else role))
+    return found
 
 
-def place_named(each: InscriptionEntry) -> SignaturePart | None:
-    """Return the place that a signature names: where the signer lived or worked."""
-    return (each.interpretation.signature or {}).get(PLACE)
+def places_named(each: InscriptionEntry) -> list[SignaturePart]:
+    """Return the places that signatures name: where the signers lived or worked."""
+    return [parts[PLACE] for _, parts in signatures(each.interpretation) if PLACE in parts]
+
+
+def signatures(
+    read: Interpretation,
+) -> Iterator[tuple[Role | None, Mapping[str, SignaturePart]]]:
+    """Yield the parts of each signature, with what its person did, in the order of the metal."""
+    signed = [passage for passage in read.passages if passage.signature]
+    for passage in signed:
+        yield passage.role, passage.signature or {}
+    if not signed and read.signature:
+        yield None, read.signature
 
 
 def dates_of(entry: Entry) -> Iterator[DateReading]:

@@ -1,7 +1,8 @@
 """A picture as it is shown: its part cut out and made small where that can be done.
 
 With the extra ``photo`` (pillow) the part is cut out and no larger than needed; without it the
-whole picture goes out, and the page or document cuts the part out itself.
+whole picture goes out, and the page or document cuts the part out itself. A picture of a IIIF image
+service is never fetched: only its address is made here (IIIF Image API 2 and 3), for who reads.
 """
 
 from __future__ import annotations
@@ -18,12 +19,16 @@ if TYPE_CHECKING:
     from inscribe.record import PictureFile, RecordImage
 
 QUALITY = 88  # of JPEG files that are made
+# The size "as large as there is", by the version of the Image API; "max" is of 2.1 and 3, "full" of
+# all of 2.
+_LARGEST = {"2": "full", "3": "max", "": "max"}
 
 
 class ShownPicture(NamedTuple):
     """The bytes of a picture, its size as it is seen, and the part to show (x, y, width, height).
 
-    All in pixels. The bytes of one that ``is_turned`` are stored otherwise than it is seen.
+    All in pixels. The bytes of one that ``is_turned`` are stored otherwise than it is seen;
+    ``reduced`` is how many pixels of the picture that the record measures make one here.
     """
 
     data: bytes
@@ -32,6 +37,7 @@ class ShownPicture(NamedTuple):
     height: int
     crop: tuple[float, float, float, float]
     is_turned: bool = False
+    reduced: float = 1
 
     @property
     def ending(self) -> str:
@@ -62,14 +68,20 @@ def shown_picture(
 def _whole(found: PictureFile, image: RecordImage) -> ShownPicture:
     data, (media, width, height, orientation) = found
     part = _part(image, width, height)
-    return ShownPicture(data, media, width, height, part, orientation != 1)
+    reduced = _reduced(image, width)
+    return ShownPicture(data, media, width, height, part, orientation != 1, reduced)
+
+
+def _reduced(image: RecordImage, width: int) -> float:
+    """Return by how much a local copy is smaller than the image of the service it is a copy of."""
+    return image.size[0] / width if image.size else 1
 
 
 def _part(image: RecordImage, width: int, height: int) -> tuple[float, float, float, float]:
     """Return the part to show, all of the picture where the crop leaves nothing of it."""
     if not image.crop:
         return 0, 0, width, height
-    left, top, across, down = image.crop
+    left, top, across, down = (side / _reduced(image, width) for side in image.crop)
     left, top = min(left, width), min(top, height)
     across, down = min(across, width - left), min(down, height - top)
     return (left, top, across, down) if across >= 1 and down >= 1 else (0, 0, width, height)
@@ -95,5 +107,20 @@ def _cut(found: PictureFile, image: RecordImage, longest: int, anew: bool) -> Sh
             part.save(held, "JPEG", quality=QUALITY)
     except (OSError, ValueError, SyntaxError, Image.DecompressionBombError):
         return None
-    width, height = part.size
-    return ShownPicture(held.getvalue(), "image/jpeg", width, height, (0, 0, width, height))
+    reduced = _reduced(image, whole_width) * width / part.width
+    crop = (0, 0, part.width, part.height)
+    return ShownPicture(
+        held.getvalue(), "image/jpeg", part.width, part.height, crop, reduced=reduced
+    )
+
+
+def service_address(image: RecordImage, region: str = "full", size: str = "") -> str:
+    """Return where the service of a IIIF image gives it, or a region of it.
+
+    ``size`` is written as the Image API has it; without one it is as large as there is.
+
+    >>> from inscribe.record import RecordImage
+    >>> service_address(RecordImage(iiif="https://example.org/a", service="2"))
+    'https://example.org/a/full/full/0/default.jpg'
+    """
+    return f"{image.iiif}/{region}/{size or _LARGEST[image.service]}/0/default.jpg"

@@ -42,6 +42,7 @@ if TYPE_CHECKING:
         Lacuna as Lacuna,
         Restoration as Restoration,
     )
+    from inscribe.restoring.recorded import restore_inscription as restore_inscription
     from inscribe.restoring.seen import Seen as Seen
     from inscribe.restoring.worn import restore as restore
 else:
@@ -50,6 +51,7 @@ else:
         {
             "filled": "with_restored",
             "model": "CAUTIONS Candidate Evidence EvidenceKind Lacuna Restoration",
+            "recorded": "restore_inscription",
             "seen": "Seen",
             "worn": "restore",
         },

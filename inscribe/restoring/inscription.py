@@ -21,7 +21,7 @@ from inscribe.signs import Transcription
 from inscribe.sources import letters
 
 if TYPE_CHECKING:
-    from inscribe.reading import Choice, Register
+    from inscribe.reading import Choice, PassageLike, Register
 
 _MARKS = re.compile(r"（花押）|（印「[^」]*」）|（印）")
 _GAP = re.compile(r"［[^］]*］")
@@ -222,14 +222,19 @@ class WornInscription:
             yield Evidence("metre", f"{counts} morae: the metre is {kept}")
 
 
-def inscription(text: Transcription, register: Choice, names: Names = NO_NAMES) -> WornInscription:
+def inscription(
+    text: Transcription,
+    register: Choice,
+    names: Names = NO_NAMES,
+    passages: Sequence[PassageLike] = (),
+) -> WornInscription:
     """Return an inscription with its worn places unreadable, ready to be weighed."""
     normal = normalise(text)
-    if register != "auto":
+    if register != "auto" and not passages:
         return in_register(normal, register, names)
     from inscribe import reading
 
-    read = reading.read(text, alternatives=False)
+    read = reading.read(text, register, alternatives=False, passages=passages)
     found = read.register
     if found == "prose" and _signed_once_filled(normal.text, names):
         found = "signature"

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 
 MOST_HITS = 3
 LEAST_SCORE = 0.1
+RECORDED = "the source of the record"
 SURE = 0.98  # the most that sources together can weigh
 OTHER_WORDING = 0.2  # what a source counts for whose wording differs beside the sign, by trial
 _SAME = 1.0
@@ -85,8 +86,16 @@ def sources_of(text: Transcription, library: Library) -> tuple[Hit, ...]:
 def named_source(words: str) -> Hit:
     """Return the source that a record names, which is as sure as a source can be."""
     lines = tuple(filter(None, _LINE_ENDS.split(words)))
-    text = SourceText("", lines, title="the source of the record")
+    text = SourceText("", lines, title=RECORDED)
     return Hit(1, text, SURE, 0, len(lines) - 1, 0.0, 0)
+
+
+def others(hits: Iterable[Hit], words: str) -> Iterator[Hit]:
+    """Yield the texts found that have other words than the source that a record names."""
+    recorded = letters(_LINE_ENDS.sub("", words))
+    for hit in hits:
+        if letters("".join(hit.text.lines)) != recorded:
+            yield hit
 
 
 def answers(text: Transcription, hits: Iterable[Hit]) -> dict[int, list[Answer]]:
@@ -253,5 +262,7 @@ def _match(sign: str, stands: str, open_voicing: bool) -> float:
 
 
 def named(hit: Hit) -> str:
-    """Return what to call a source, and how probable it is."""
+    """Return what to call a source, and how probable it is, unless the record names it."""
+    if hit.text.title == RECORDED:
+        return RECORDED
     return f"{hit.text.title or hit.text.id} (probability {hit.score:.2f})"

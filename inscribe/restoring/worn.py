@@ -8,7 +8,7 @@ sees of the sign weighs both.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -24,11 +24,11 @@ from inscribe.restoring.name_chances import NO_NAMES, Names
 from inscribe.restoring.seen import Seen
 from inscribe.restoring.spellings import says
 from inscribe.signs import Certainty, Kind, Sign, Transcription, transcription
-from inscribe.sources import opened
+from inscribe.sources import copied_part, opened
 
 if TYPE_CHECKING:
     from inscribe.files import StrPath
-    from inscribe.reading import Choice
+    from inscribe.reading import Choice, PassageLike
     from inscribe.sources import Library
 
 AROUND = 8  # signs shown on either side
@@ -50,6 +50,7 @@ def restore(
     register: Choice = "auto",
     names: Names = NO_NAMES,
     copied: str = "",
+    passages: Sequence[PassageLike] = (),
     with_gaps: bool = True,
 ) -> Restoration:
     """Return the worn places of ``text`` with up to ``most`` candidates each, the likeliest first.
@@ -66,6 +67,7 @@ def restore(
         names: carvers' names read in the same collection, with how often (``names_read`` of a
             :class:`inscribe.concordance.Collection`); a worn name may well be one of them.
         copied: the words of the source that a record names, where it names one.
+        passages: what somebody settled of the passages of ``text``.
         with_gaps: whether gaps are looked at too, or single worn signs only.
 
     Raises:
@@ -78,11 +80,11 @@ def restore(
     found = _worn(text) if sign is None else [_chosen(text, sign)]
     wanted = [each for each in _among(found, places) if with_gaps or each.kind is not Kind.GAP]
     worn = _worn_out(text, {each.index for each in found})
+    made = inscription(worn, register, names, passages)
     with opened(library if wanted else None) as held:
-        hits = sourced.sources_of(worn, held) if held else ()
+        hits = sourced.sources_of(copied_part(worn, made.passages), held) if held else ()
     if copied and wanted:
-        hits = (sourced.named_source(copied), *hits)
-    made = inscription(worn, register, names)
+        hits = (sourced.named_source(copied), *sourced.others(hits, copied))
     here = by_passage(made, names)
     from_sources = sourced.answers(worn, hits)
     lacunae = []

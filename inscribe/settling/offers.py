@@ -110,13 +110,11 @@ def restoration_taken(
     Raises:
         InputError: several signs are worn and none is named, or there is no such proposal.
     """
-    from inscribe.restoring import restore
+    from inscribe.restoring import restore_inscription
 
     each = record.inscriptions[inscription]
     t = each.transcription
-    found = restore(
-        t, sign=sign, library=library, most=max(10, number), register=each.register, names=names
-    )
+    found = restore_inscription(each, library, sign=sign, most=max(10, number), names=names)
     if not found.lacunae:
         raise InputError("no sign of the inscription is worn", hint="see: inscribe restore RECORD")
     if len(found.lacunae) > 1:

@@ -35,7 +35,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.sources.adding import add_texts as add_texts, checked as checked
-    from inscribe.sources.copied import copied_signs as copied_signs
+    from inscribe.sources.copied import copied_part as copied_part, copied_signs as copied_signs
     from inscribe.sources.ids import folded as folded, nearest_id as nearest_id, no_text as no_text
     from inscribe.sources.importers import (
         FORMATS as FORMATS,
@@ -51,6 +51,7 @@ if TYPE_CHECKING:
     )
     from inscribe.sources.library import Added as Added, Library as Library
     from inscribe.sources.of_record import (
+        kana_of as kana_of,
         spelling_of as spelling_of,
         text_of as text_of,
         words_of as words_of,
@@ -74,12 +75,12 @@ else:
         __name__,
         {
             "adding": "add_texts checked",
-            "copied": "copied_signs",
+            "copied": "copied_part copied_signs",
             "ids": "folded nearest_id no_text",
             "importers": "FORMATS files_in stems_of texts_in texts_of",
             "keys": "UNKNOWN letters run_together",
             "library": "Added Library",
-            "of_record": "spelling_of text_of words_of",
+            "of_record": "kana_of spelling_of text_of words_of",
             "opening": "file_of opened",
             "query": "is_romanised kana_of_romanised",
             "ranking": "Hit NO_SOURCE answer find",

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from inscribe.signs import Sign, Transcription, transcription
 
 if TYPE_CHECKING:
-    from inscribe.reading import Passage
     from inscribe.record import Inscription
 
 COPIED = frozenset({"verse", "prose", "chinese"})
@@ -29,12 +28,19 @@ def copied_signs(inscription: Inscription) -> Transcription:
         passages=inscription.passages,
         source=inscription.source.text if inscription.source else "",
     ).passages
-    return copied_part(t, passages)
+    return copied_part(t, [(p.kind, p.first, p.last) for p in passages])
 
 
-def copied_part(t: Transcription, passages: Sequence[Passage]) -> Transcription:
-    """Return the signs of the passages that may be copied; all where there is nothing else."""
-    kept = [range(p.first, p.last + 1) for p in passages if p.kind in COPIED]
+def copied_part(t: Transcription, passages: Sequence[tuple[str, int, int]]) -> Transcription:
+    """Return the copied passages of ``t``, which are told by kind, first and last sign.
+
+    All of it where there is no such passage, or nothing else.
+
+    >>> from inscribe import parse
+    >>> copied_part(parse("花の色は／朧谷刻之"), [("verse", 0, 3), ("signature", 4, 7)]).text
+    '花の色は'
+    """
+    kept = [range(first, last + 1) for kind, first, last in passages if kind in COPIED]
     if not kept or len(kept) == len(passages):
         return t
 

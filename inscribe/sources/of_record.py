@@ -27,14 +27,14 @@ def text_of(source: CopiedText | None, library: Library | Path | None) -> str:
 
 
 def spelling_of(source: CopiedText | None, library: Library | Path | None) -> str:
-    """Return the words of a record's source as a copy is read by them: in kana, where it has that.
+    """Return the words of a record's source as a copy is read by them, in kana if it has that."""
+    return kana_of(source, library) or text_of(source, library)
 
-    The kana of a text is kept by the library; words that stand in the record itself have none.
-    """
+
+def kana_of(source: CopiedText | None, library: Library | Path | None) -> str:
+    """Return the kana that the library keeps beside the source of a record; nothing without."""
     kept = _kept(source, library) if source else None
-    if kept and kept.spelled != kept.text:
-        return kept.spelled
-    return text_of(source, library)
+    return kept.spelled if kept and kept.spelled != kept.text else ""
 
 
 def _kept(source: CopiedText, library: Library | Path | None) -> SourceText | None:

@@ -55,8 +55,9 @@ def _recognised(found: Interpretation, text: Transcription, library: Library) ->
 
     if all(passage.kind not in ("verse", "prose") for passage in found.passages):
         return None
+    passages = [(passage.kind, passage.first, passage.last) for passage in found.passages]
     try:
-        hits = find(library, copied_part(text, found.passages), 1)
+        hits = find(library, copied_part(text, passages), 1)
     except InputError:  # too few signs to look for
         return None
     return next((hit for hit in hits if hit.score >= SURE_ENOUGH), None)

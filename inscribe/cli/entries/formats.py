@@ -60,7 +60,7 @@ def documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | b
 
         for entry in entries:
             for each in entry.inscriptions:
-                yield plate_drawing(each.inscription, each.collation, style)
+                yield plate_drawing(each.inscription, each.collation, style, each.kind)
     elif form == "docx":
         from inscribe.report.entries import entries_as_docx
 
@@ -70,7 +70,7 @@ def documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | b
         from inscribe.report.pages import entries_as_html, entries_as_volume
 
         page = entries_as_html if len(entries) == 1 else entries_as_volume
-        yield printed(page(entries, style))
+        yield printed(page(entries, style, alone=True))
     elif form == "iiif":
         from inscribe.report.linked import entry_as_manifest
 

@@ -10,7 +10,16 @@ from pathlib import Path
 from inscribe import files, writing
 from inscribe.errors import InputError, Place
 from inscribe.measuring import Asked, Corners, Cut, Measured, accepted, photograph, repeated
-from inscribe.record import MAX_MM, Inscription, Plate, Record, loads, read_boxes, with_measurements
+from inscribe.record import (
+    MAX_MM,
+    Inscription,
+    Plate,
+    Record,
+    loads,
+    read_boxes,
+    remarks,
+    with_measurements,
+)
 
 _NUMBER = r"(\d{1,5}(?:\.\d{1,6})?)"
 _POINT = re.compile(rf"{_NUMBER},{_NUMBER}", re.ASCII)
@@ -28,6 +37,7 @@ class MeasuringTask:
     index: int
     asked: Asked
     is_repeated: bool = False
+    remarks: tuple[str, ...] = ()  # on the boxes that were given
 
     @property
     def inscription(self) -> Inscription:
@@ -73,7 +83,8 @@ def measuring_task(
     kept = _kept_corners(before.corners) if before and not corners else None
     given_cuts = _cuts(cuts or (before.cuts.split(", ") if before and before.cuts else ()))
     pixels_per_mm = _scale(scale, ruler)
-    drawn = read_boxes(Path(boxes), pixels_per_mm).signs if boxes else ()
+    given_boxes = read_boxes(Path(boxes), pixels_per_mm) if boxes else None
+    drawn = given_boxes.signs if given_boxes else ()
     _check_signs(inscription, shown_face, [*given_cuts, *(box.sign for box in drawn)])
     asked = Asked(
         size,
@@ -84,7 +95,8 @@ def measuring_task(
         given_cuts,
         drawn,
     )
-    return MeasuringTask(path, text, record, index, asked, is_repeated=kept is not None)
+    said = remarks(given_boxes, inscription) if given_boxes else ()
+    return MeasuringTask(path, text, record, index, asked, kept is not None, said)
 
 
 def write_measured(

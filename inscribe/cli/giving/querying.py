@@ -1,4 +1,4 @@
-"""What ``inscribe source find`` looks for: a record, a file, a literal text, or lines of them."""
+"""What is looked for or restored: a record, a file, a literal text, or lines of them."""
 
 from __future__ import annotations
 
@@ -13,13 +13,19 @@ from inscribe.cli.giving.piped import read_standard_input
 from inscribe.cli.showing import lines_of
 
 if TYPE_CHECKING:
+    from inscribe.record import Inscription
     from inscribe.signs import Transcription
 
 Asked = tuple[int, str, "Callable[[], Transcription]"]
 
 
-def queries(path: str | None, literal: str | None) -> Iterator[Asked]:
+def queries(path: str | None, literal: str | None, *, copied: bool = True) -> Iterator[Asked]:
     """Yield number, text and transcription of each query: one, or a record's inscriptions.
+
+    Args:
+        path: a record, a file of text, "-", or None.
+        literal: the text itself, or None.
+        copied: of a record's inscriptions only what may be copied, not who signed them.
 
     Raises:
         InputError: there is no text, or two, or no such file.
@@ -32,7 +38,12 @@ def queries(path: str | None, literal: str | None) -> Iterator[Asked]:
     from inscribe.sources import copied_signs
 
     for number, inscription in enumerate(load(Path(text.value)).inscriptions, start=1):
-        yield number, inscription.text.strip(), partial(copied_signs, inscription)
+        made = partial(copied_signs if copied else _whole, inscription)
+        yield number, inscription.text.strip(), made
+
+
+def _whole(inscription: Inscription) -> Transcription:
+    return inscription.transcription
 
 
 def line_queries(path: str | None, literal: str | None) -> Iterator[Asked]:

@@ -20,13 +20,22 @@ from inscribe.reading.names import is_kana_name
 from inscribe.reading.signatures import is_half_in_kana, is_signature
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.verse import VerseReading
-from inscribe.reading.words import MARK, Doubt, InscribedText, Kind, has_legible, words_from
+from inscribe.reading.words import (
+    MARK,
+    Doubt,
+    InscribedText,
+    Kind,
+    has_legible,
+    words_from,
+    words_of,
+)
 
 _LONGEST_DIVIDED = 160  # signs; a longer text is prose
 _LONG = 8  # signs of a column in which there is hardly more than one passage
 _SHORT = 3  # signs of a text in kanji that is a name or a word
 _SURE_TITLE = 6.0
 _THE_ABOVE = "右"
+_SECTIONS = frozenset({"section", "chapter"})
 _NAMES_AFTER_POEM = 6  # kanji at the end, in which there are hardly no names
 _END_OF_POEM = 2  # kanji with which a poem may end that needs no second look
 
@@ -138,8 +147,21 @@ def _short(text: InscribedText) -> AtOnce | None:
 
 
 def _is_work(plain: str) -> bool:
-    """Whether a text is the title of a work that the tables have, and nothing else: 伊勢物語."""
-    return any(word.kind == "work" for word in words_from(plain[0]).get(plain, ()))
+    """Whether a text is the title of a work that the tables have, or of a part: 古今集秋歌上."""
+    return any(
+        word.kind == "work" and _are_sections(plain[end:])
+        for end in range(2, len(plain) + 1)
+        for word in words_from(plain[0]).get(plain[:end], ())
+    )
+
+
+def _are_sections(rest: str) -> bool:
+    """Whether the rest of a title is parts of a work and nothing else: 巻第一春歌上."""
+    return not rest or any(
+        word.kind in _SECTIONS and _are_sections(rest[end:])
+        for end in range(1, len(rest) + 1)
+        for word in words_of(rest[:end])
+    )
 
 
 def is_title(plain: str) -> bool:

@@ -39,7 +39,9 @@ _FOR = "為"
 _LINKS = frozenset("のノ之")
 _LEGEND = "the legend of a seal"
 _LONGEST_LINE = 84  # signs that are put into Japanese order
-_OF_TITLES = frozenset({"poet", "work", "chapter", "poem_word", "subject", "within", "city"})
+_OF_TITLES = frozenset(
+    {"poet", "work", "chapter", "section", "poem_word", "subject", "within", "city"}
+)
 _OF_SETS = frozenset({"count", "within", "numeral"})
 _ON_FITTINGS = _OF_SETS | {"material"}
 _WORDS = "words of techniques, metals and sets"
@@ -86,11 +88,11 @@ def _tokens(kind: Kind, frame: Frame, text: InscribedText) -> tuple[Token, ...]:
     plain = text.normal.text
     start, end = len(frame.begins), len(plain) - len(frame.ends)
     first = _said(text, 0, start, frame.said_first) if start else ()
-    said_last = frame.said_last
-    if start < end and plain[end - 1] in _LINKS:
-        said_last = said_last.removeprefix("の ")  # 左花の歌
-    last = _said(text, end, len(plain), said_last) if end < len(plain) else ()
     inner = _inner(kind, text, start, end) if start < end else ()
+    said_last = frame.said_last
+    if inner and plain[end - 1] in _LINKS and inner[-1].first == text.normal.origin[end - 1]:
+        said_last = said_last.removeprefix("の ")  # 左花の歌, but not 右貫之歌
+    last = _said(text, end, len(plain), said_last) if end < len(plain) else ()
     if frame.order == "turned":
         return (*inner, *last, *first)
     return (*inner, *first, *last) if frame.order == "between" else (*first, *inner, *last)

@@ -17,7 +17,8 @@ _UNVOICED = str.maketrans(
     "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
 )
 _COMPOUND_VERB = re.compile("([\u4e00-\u9fff])([\u3041-\u3096]{1,2})([\u4e00-\u9fff]+)")
-_LEAST = 2  # kana; a part of one kana would be taken for a particle
+_LEAST = 2  # kana; a part of one kana would be taken for a particle ...
+_NO_PARTICLE = "べ"  # ... but 野へ: に and の, which follow it, do not follow the particle
 _BETWEEN = ("", "の", "が")
 
 
@@ -39,7 +40,7 @@ def mixed_spellings(written: str, kana: str, known: Mapping[str, set[str]]) -> I
         tail = kana[len(head) + len(between) :]
         if not kana.startswith(head + between) or not _is(tail, known[second]):
             continue
-        if len(tail) >= _LEAST or between:
+        if len(tail) >= _LEAST or between or tail == _NO_PARTICLE:
             yield first + between + tail
         if len(head) >= _LEAST:
             yield head + between + second
@@ -67,6 +68,18 @@ def compound_stems(written: str, kana: str, *, covers: bool) -> Iterator[str]:
     if tail and not covers:
         yield first + inner + tail
         yield first + tail
+
+
+def cut_short(written: str, kana: str) -> str:
+    """Return a compound verb's stem without its first okurigana, the second verb in kana.
+
+    >>> cut_short("飛び込", "とびこ"), cut_short("込", "こ")
+    ('飛こ', '')
+    """
+    match = _COMPOUND_VERB.fullmatch(written)
+    at = kana.find(match[2], 1) if match else -1
+    tail = kana[at + len(match[2]) :] if match and at > 0 else ""
+    return match[1] + tail if match and tail else ""
 
 
 def _is(tail: str, readings: set[str]) -> bool:

@@ -13,6 +13,7 @@ from collections.abc import Iterable, Iterator
 
 from inscribe import tables
 from inscribe.reading import mecab
+from inscribe.reading.lexicon.mixed_spellings import cut_short
 from inscribe.reading.lexicon.paradigms import AT_START, classical, inflections
 from inscribe.reading.lexicon.shortened import SHORTENED, left_out, shortened
 from inscribe.reading.lexicon.stems import KANA, ONLY_KANA, OTHER_READING, ClassIndex, Stem
@@ -183,6 +184,9 @@ def _with_spellings(stem: Stem, index: ClassIndex) -> Iterator[DictionaryEntry]:
         for other in respelt(whole, 0):
             for entry in conjugate(stem._replace(written=other.written, cost=other.cost), index):
                 yield entry._replace(note=other.note)
+    if stem.cost < _TOO_RARE_TO_RESPELL and (short := cut_short(stem.written, stem.kana)):
+        cut = stem._replace(written=short, cost=stem.cost + OTHER_SPELLING)
+        yield from conjugate(cut, index)  # 飛こむ
 
 
 def _adjective(

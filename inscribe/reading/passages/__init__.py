@@ -2,11 +2,11 @@
 
 In reading order: ``dividing`` (the way in: the best division and the next), ``at_once`` (texts
 that are plainly one passage), ``stretches`` (what is weighed), ``cuts`` (where passages may meet),
-then what speaks for each kind: ``language`` and ``poems`` (verse and prose), ``lines`` (Chinese),
-``titles`` and ``topics`` (headings), ``signings`` (signatures; ``not_signed`` what is no part of
-one, ``persons_named`` whether there are two), ``days`` (dates, dedications), and ``order``
-(which kind follows which), ``roles`` (what a person named did), ``known`` (what a person has
-settled, and the extent of a source that is copied).
+then what speaks for each kind: ``language`` and ``poems`` (verse and prose), ``proverbs``,
+``lines`` (Chinese), ``titles`` and ``topics`` (headings), ``signings`` (signatures; ``not_signed``
+what is no part of one, ``persons_named`` whether there are two), ``days`` (dates, dedications),
+and ``order`` (which kind follows which), ``roles`` (what a person named did), ``known`` (what a
+person has settled, and the extent of a source that is copied).
 
 ``inscription/at_once.py`` tells what is plainly one passage; everything else ``passages/``
 divides: ``cuts.py`` (where passages may meet, and the price), a weight for each stretch as each
@@ -37,6 +37,7 @@ if TYPE_CHECKING:
         spans_settled as spans_settled,
     )
     from inscribe.reading.passages.not_signed import is_dedication as is_dedication
+    from inscribe.reading.passages.proverbs import proverb_words as proverb_words
     from inscribe.reading.passages.sayings import is_known_saying as is_known_saying
     from inscribe.reading.passages.signings import (
         is_surely_signed as is_surely_signed,
@@ -64,6 +65,7 @@ else:
             "dividing": "PassageDivision divisions_of",
             "known": "PassageLike source_extent spans_settled",
             "not_signed": "is_dedication",
+            "proverbs": "proverb_words",
             "sayings": "is_known_saying",
             "signings": "is_surely_signed names_one role_of_signing",
             "stretches": "KnownPassage PassageStretch part_of",

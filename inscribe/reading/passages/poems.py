@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from inscribe.reading.passages.language import weight_as_language
+from inscribe.reading.passages.proverbs import proverb_words
 from inscribe.reading.spelling import KANA
 from inscribe.reading.verse import PARTS, VerseReading, fitted_phrases, read_verse
 from inscribe.reading.words import MARK
@@ -40,6 +41,7 @@ _OPEN_END = 5.0  # の at the end of a whole poem: a noun follows
 _NEVER_FIRST, _SCRAP_AFTER = frozenset("をにはのがてとへもヲニハノガテトヘモ"), -4.0
 _LONG_TAIL = 4  # kanji at the end of a sentence that are hardly part of it
 _TAIL_SIGN = 1.2
+_PROVERB = 25.0  # a proverb of EDICT is one, whatever metre it keeps
 
 
 def poem_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
@@ -153,4 +155,4 @@ def prose_weight(text: str) -> float:
     tail = _KANJI_TAIL.search(plain)
     if tail and len(tail.group()) >= _LONG_TAIL:
         weight -= _TAIL_SIGN * (len(tail.group()) - _LONG_TAIL + 1)
-    return weight
+    return weight + _PROVERB * (proverb_words(plain) is not None)

@@ -64,7 +64,7 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         and (frame.place == "any" or (first if frame.place == "first" else last))
         and not (closed and not frame.ends and not _names_with_respect(stem))
     ]
-    if kind == "heading" and worth and begins_formula(text):
+    if kind == "heading" and worth and begins_formula(text) and not _is_all_frame(text):
         worth = []
     if kind == "heading" and len(text) > 2 and is_subject(text):
         worth.append(_SUBJECT)
@@ -80,6 +80,11 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         worth.append(_TO_A_PERSON + max(worth))
     best = max(worth, default=0.0)
     return best + _HEADING_SIGN * len(text) if best and kind == "heading" else best
+
+
+def _is_all_frame(text: str) -> bool:
+    """Whether nothing stands within the frame: 読人不知."""
+    return any(frame.fits(text) and not frame.inner_of(text) for frame in _frames())
 
 
 def _without_closing(text: str) -> str:
@@ -179,8 +184,8 @@ def _frames() -> tuple[Frame, ...]:
     found = [
         Frame(
             row["kind"],
-            row["begins"],
-            row["ends"],
+            begins,
+            ends,
             int(row["least"]),
             int(row["most"]),
             row["place"],
@@ -190,6 +195,8 @@ def _frames() -> tuple[Frame, ...]:
             row["order"],
         )
         for row in tables.rows("passage_frames")
+        for begins in tables.listed(row["begins"]) or ("",)
+        for ends in tables.listed(row["ends"]) or ("",)
     ]
     above = [frame for frame in found if frame.begins == "右"]
     left = [frame._replace(begins="左", said_first=_SIDES["左"]) for frame in above]

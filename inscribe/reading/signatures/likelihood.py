@@ -81,7 +81,9 @@ _FORMULA = frozenset(
 _QUOTED = frozenset({"invocation", "subject", "material", "poet", "work", "chapter"})
 _NAMED = frozenset({"invocation", "poet", "work", "chapter"})
 _RECENT = 8
-_OF_QUOTED = frozenset({"poem_word", "epithet", "within", "pictured", "count", "numeral"})
+_OF_QUOTED = frozenset(
+    {"section", "poem_word", "epithet", "within", "pictured", "count", "numeral"}
+)
 
 
 def signature_likelihood(text: str) -> float:

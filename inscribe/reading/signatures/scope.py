@@ -28,7 +28,7 @@ _SUBJECTS: dict[str, frozenset[str]] = {
     | {"heading", "city", "place_suffix", "subject", "invocation", "unlisted_place", "age"},
     "naming": NAMES,
     "line": _PEOPLE | _AFTER_PEOPLE | {"model_subject", "city", "unlisted_place"},
-    "work": frozenset({"work", "poet", "chapter", "poem_word"}),
+    "work": frozenset({"work", "poet", "chapter", "section", "poem_word"}),
     "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
 }
 _ENDS_PEOPLE = frozenset({"honorific", "relation", "model_subject", "material"})

@@ -1,7 +1,8 @@
 """The measured places of signs.
 
-``columns`` (where a column of measured signs ends), ``tables`` (boxes from a table, or from
-annotations of a photograph).
+``annotated`` (annotations of a picture, in a page or a manifest of IIIF), ``columns`` (where a
+column of measured signs ends), ``tables`` (boxes from a table, or from annotations of a
+photograph).
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.record.boxes.annotated import iiif_problem as iiif_problem
     from inscribe.record.boxes.columns import (
         measured_column as measured_column,
         partly_boxed as partly_boxed,
@@ -25,6 +27,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "annotated": "iiif_problem",
             "columns": "measured_column partly_boxed reckoned_column",
             "tables": "read_boxes remarks with_boxes",
         },

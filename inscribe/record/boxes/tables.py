@@ -25,32 +25,28 @@ from typing import Any, NamedTuple
 
 from inscribe import files, strict
 from inscribe.errors import InputError, Place
+from inscribe.record.boxes.annotated import OWN_ID, PLATE, Sides, boxed, is_of_one_sign, said_by
 from inscribe.record.boxes.columns import column_of_boxes
 from inscribe.record.fields import MAX_MM
 from inscribe.record.model import Inscription, Plate, SignBox
 
 COLUMNS = ("sign", "x", "y", "width", "height")
-PLATE = "plate"
-_NUMBER = r"(-?\d+(?:\.\d+)?)"
-_XYWH = re.compile(rf"(?:^|[#&])xywh=(?:pixel:)?{_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}(?:&|$)")
-_OWN_ID = re.compile(r":sign:(\d+)$")
 
 _ROUNDED = 0.05  # mm: two figures rounded to a tenth may differ by so much
 _LIKE = 0.05  # the share by which the plate's box may differ from the plate as measured
-
-Sides = tuple[float, float, float, float]
 
 
 class Boxes(NamedTuple):
     """Boxes of signs, in the order of the signs.
 
     ``plate`` is the plate's own size where an annotation gives it; ``is_placed`` says whether it
-    is known how the boxes stand to the plate.
+    is known how the boxes stand to the plate; ``left_out`` counts boxes of more than one sign.
     """
 
     signs: tuple[SignBox, ...]
     plate: Plate | None = None
     is_placed: bool = True
+    left_out: int = 0
 
 
 def read_boxes(path: Path, scale: float | None = None) -> Boxes:
@@ -72,7 +68,10 @@ def boxes_of(text: str, name: str, scale: float | None = None) -> Boxes:
     except RecursionError as error:
         raise InputError("the annotations are nested too deeply", Place(name)) from error
     if not found.signs:
-        raise InputError("there is no box of a sign", Place(name), "see the formats in the help")
+        message = "there is no box of a sign"
+        if found.left_out:
+            message += ": each annotation is of several, as a column"
+        raise InputError(message, Place(name), "see the formats in: inscribe guide imports")
     boxes = sorted(found.signs, key=lambda box: box.sign)
     for box, following in pairwise(boxes):
         if box.sign == following.sign:
@@ -114,6 +113,9 @@ def remarks(boxes: Boxes, inscription: Inscription) -> tuple[str, ...]:
 
 
 def _remarks(boxes: Boxes, inscription: Inscription) -> Iterator[str]:
+    if boxes.left_out:
+        annotations = "annotation is" if boxes.left_out == 1 else "annotations are"
+        yield f"{boxes.left_out} {annotations} of more than one sign, as a column, and left out"
     if not boxes.is_placed:
         yield (
             "no annotation says where the plate is: the picture's top left corner is taken for"
@@ -193,13 +195,15 @@ def _annotated(text: str, name: str, scale: float | None) -> Boxes:
         raise InputError(
             "annotations are in pixels", Place(name), "give the pixels per mm with --scale"
         )
-    items = list(_items(text, name))
-    plate = next((sides for item, sides in items if _said(item).lower() == PLATE), None)
-    signs = [(item, sides) for item, sides in items if _said(item).lower() != PLATE]
-    own = [_OWN_ID.search(str(item.get("id", ""))) for item, _ in signs]
+    items = list(boxed(text, name))
+    plate = next((sides for item, sides in items if said_by(item).lower() == PLATE), None)
+    others = [(item, sides) for item, sides in items if said_by(item).lower() != PLATE]
+    signs = [(item, sides) for item, sides in others if is_of_one_sign(item)]
+    own = [OWN_ID.search(str(item.get("id", ""))) for item, _ in signs]
     size = Plate(round(plate[2] / scale, 3), round(plate[3] / scale, 3)) if plate else None
     boxes = _in_mm(signs, own, plate or (0, 0, 0, 0), scale, name)
-    return Boxes(tuple(boxes), size, plate is not None or all(own))
+    placed = plate is not None or all(own)
+    return Boxes(tuple(boxes), size, placed, len(others) - len(signs))
 
 
 def _in_mm(
@@ -216,69 +220,6 @@ def _in_mm(
         sign = int(match[1]) if match and all(own) else number
         in_mm = tuple(round(side / scale, 3) for side in inside)
         yield _box(sign, (in_mm[0], in_mm[1], in_mm[2], in_mm[3]), Place(name))
-
-
-def _items(text: str, name: str) -> Iterator[tuple[dict[str, Any], Sides]]:
-    """Yield each annotation that has a box, with its box in pixels."""
-    try:
-        page = strict.json_value(text, Place(name))
-    except ValueError as error:
-        raise InputError("the annotations are not JSON", Place(name)) from error
-    items = _in_manifest(page) if isinstance(page, dict) else page
-    if not isinstance(items, list):
-        raise InputError(
-            "there is no list of annotations", Place(name), "export an AnnotationPage with items"
-        )
-    for item in items:
-        if isinstance(item, dict) and (found := _selected(item.get("target", item.get("on")))):
-            if "xywh=percent:" in found:
-                raise InputError("a box is in percent", Place(name), "export boxes in pixels")
-            if match := _XYWH.search(found):
-                x, y, width, height = (float(number) for number in match.groups())
-                yield item, (x, y, width, height)
-
-
-def _in_manifest(page: dict[str, Any]) -> Any:
-    """Return the annotations of a page; of a manifest those of its first canvas that has any.
-
-    Of a manifest of this program only those of single signs and of the plate are meant.
-    """
-    if page.get("type") != "Manifest":
-        return page.get("items", page.get("resources"))
-    for canvas in page.get("items", []):
-        pages = canvas.get("annotations", []) if isinstance(canvas, dict) else []
-        found = [item for each in pages for item in each.get("items", [])]
-        own = [item for item in found if _OWN_ID.search(str(item.get("id", "")))]
-        plates = [item for item in found if _said(item).lower() == PLATE]
-        if found:
-            return [*plates, *own] if own else found
-    return None
-
-
-def _selected(target: Any) -> str:
-    """Return the fragment that says where in the picture an annotation is."""
-    if isinstance(target, str):
-        return target
-    if isinstance(target, list):
-        return next(filter(None, map(_selected, target)), "")
-    if not isinstance(target, dict):
-        return ""
-    selector = target.get("selector")
-    for each in selector if isinstance(selector, list) else [selector]:
-        if isinstance(each, dict) and isinstance(value := each.get("value"), str):
-            return value
-    return _selected(target.get("id", target.get("source")))
-
-
-def _said(item: dict[str, Any]) -> str:
-    """Return the text of an annotation."""
-    body = item.get("body", item.get("resource"))
-    for each in body if isinstance(body, list) else [body]:
-        if isinstance(each, dict):
-            value = each.get("value", each.get("chars"))
-            if isinstance(value, str):
-                return value.strip()
-    return ""
 
 
 def _box(sign: int, sides: Sides, place: Place) -> SignBox:

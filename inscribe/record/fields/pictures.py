@@ -25,7 +25,7 @@ PHOTOGRAPH = RecordTable(
 
 IMAGE = RecordTable(
     "image",
-    "a picture: give file, or iiif",
+    "a picture: give file, or iiif, or both where file is a local copy of the IIIF image",
     (
         Field("file", "line", "a PNG, JPEG or GIF, its path relative to the record's folder"),
         Field("iiif", "line", "the base address of a IIIF image, as https://.../identifier"),

@@ -11,10 +11,11 @@ class RecordImage(NamedTuple):
     """A picture of the object, of an inscription, or of what was copied.
 
     ``file`` lies in the record's folder; ``iiif`` is the base address of a IIIF image, ``service``
-    the version of its service, ``size`` its width and height. ``scale`` is
-    in pixels per mm. ``crop`` (x, y, width, height) is the part that is shown; ``corner`` (x, y) is
-    where the plate's top left corner lies in the picture, that of the crop where it is not given.
-    All are in pixels of the whole picture.
+    the version of its service, ``size`` its width and height; of one that has both, ``file`` is a
+    copy of all of it, as large or (where ``size`` is given) smaller. ``scale`` is in pixels per mm.
+    ``crop`` (x, y, width, height) is the part that is shown; ``corner`` (x, y) is where the plate's
+    top left corner lies in the picture, that of the crop where it is not given. All are in pixels
+    of the whole picture.
     """
 
     file: str = ""

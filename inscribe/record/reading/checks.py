@@ -211,10 +211,9 @@ def plate_on_object(
 
 def image(found: RecordImage, path: KeyPath, problems: Problems) -> None:
     """Note what is impossible in a picture; whether its file is there, ``check`` tells."""
-    if bool(found.file) == bool(found.iiif):
-        problems.add(
-            path, "the image has not just one of file and iiif", "give the one or the other"
-        )
+    if not (found.file or found.iiif):
+        hint = "give file, or iiif, or both where file is a local copy"
+        problems.add(path, "the image has neither file nor iiif", hint)
     if found.iiif and not re.fullmatch(r"https?://[^\s\"<>]+", found.iiif):
         problems.add((*path, "iiif"), "iiif is no web address", "give https://.../identifier")
     if (found.service or found.size) and not found.iiif:

@@ -18,7 +18,7 @@ from typing import Any
 
 from inscribe.record.model import Inscription, Record
 from inscribe.record.reading import loads
-from inscribe.record.tei.unchanged import with_untold
+from inscribe.record.tei.unchanged import partners, with_untold
 from inscribe.record.writing import dump
 
 _TAG = "xenoData"
@@ -60,10 +60,13 @@ def with_record(told: Record, document: ET.Element, name: str) -> Record:
     kept = loads(beside.text or "", name)
     if beside.get("n") == _sum(document):
         return kept
-    pairs = zip(told.inscriptions, kept.inscriptions, strict=False)
-    if len(told.inscriptions) != len(kept.inscriptions):
-        return told
-    return told._replace(inscriptions=tuple(with_untold(*pair) for pair in pairs))
+    known = partners(told.inscriptions, kept.inscriptions)
+    return told._replace(
+        inscriptions=tuple(
+            with_untold(each, partner) if partner else each
+            for each, partner in zip(told.inscriptions, known, strict=True)
+        )
+    )
 
 
 def _sum(document: ET.Element) -> str:

@@ -14,6 +14,7 @@ from inscribe.notation import segments
 from inscribe.signs import Box, Certainty, Intervention, Kind, Sign, Transcription, transcription
 
 TEI = "{http://www.tei-c.org/ns/1.0}"
+_MOST_WORN = 1000  # signs of one gap
 _NO_ZONES: Mapping[str, Box] = {}
 
 
@@ -93,12 +94,30 @@ class _Reader:
         self._add(legend, said, Kind.SEAL)
 
     def _gap(self, element: ET.Element, said: _Said) -> None:
-        struck = said.certainty is Certainty.STRUCK
-        if element.get("reason") == "lost":
+        """Add as many worn signs as a gap says it has, or a gap of which nobody knows how many."""
+        if (count := _signs_in(element)) is None:
             self._add("", said, Kind.GAP)
-        else:
-            worn = said if struck else said._replace(certainty=Certainty.UNREADABLE)
-            self._add("", worn)
+            return
+        struck = said.certainty is Certainty.STRUCK
+        worn = said if struck else said._replace(certainty=Certainty.UNREADABLE)
+        for _ in range(count):
+            self._add("", worn if count == 1 else worn._replace(box=None))
+
+
+def _signs_in(gap: ET.Element) -> int | None:
+    """Return how many signs a gap has, or None where it does not say so for certain.
+
+    Raises:
+        ValueError: it says what no gap has.
+    """
+    said = gap.get("quantity")
+    is_lost = gap.get("reason") == "lost" or gap.get("extent") == "unknown"
+    if said is None:
+        return None if is_lost or gap.get("atLeast") or gap.get("atMost") else 1
+    count = int(said)
+    if not 1 <= count <= _MOST_WORN:
+        raise ValueError(f"a gap of {said} signs")
+    return count if gap.get("unit", "character") == "character" else None
 
 
 def _in_letters(element: ET.Element, said: _Said) -> _Said:

@@ -3,7 +3,8 @@
 A reader's own text and remarks stay with the reader; who named a source, with a source of the same
 words and title; what was settled of signs, with those signs where they stand now, if each still
 says the same. What was said of the whole metal (photographs, what takes room) stays where every
-column has as many signs as before: it counts them.
+column has as many signs as before: it counts them. Where an inscription was added or taken out, the
+others are known again by their places and signs.
 """
 
 from __future__ import annotations
@@ -19,12 +20,45 @@ from inscribe.record.model import (
     Decision,
     Inscription,
     Override,
+    Plate,
     Reader,
     SettledPassage,
 )
 from inscribe.signs import Transcription
 
 Spanning = TypeVar("Spanning", Override, SettledPassage, Decision)
+
+
+_ALIKE = 0.5  # the share of signs by which an inscription is known again
+
+
+def partners(
+    told: Sequence[Inscription], kept: Sequence[Inscription]
+) -> tuple[Inscription | None, ...]:
+    """Return for each inscription that the elements tell the kept one it is, or None for a new one.
+
+    As many as there were are the same ones in the same order.
+    """
+    if len(told) == len(kept):
+        return tuple(kept)
+    alike = sorted(
+        ((_likeness(a, b), -i, -j) for i, a in enumerate(told) for j, b in enumerate(kept)),
+        reverse=True,
+    )
+    found: dict[int, int] = {}
+    for (_, share), i, j in alike:
+        if share >= _ALIKE and -i not in found and -j not in found.values():
+            found[-i] = -j
+    return tuple(kept[found[i]] if i in found else None for i in range(len(told)))
+
+
+def _likeness(one: Inscription, other: Inscription) -> tuple[float, float]:
+    """Return how like two inscriptions are, their place counted too, and the share of signs."""
+    first, second = (
+        [(sign.text, sign.kind) for sign in each.transcription.signs] for each in (one, other)
+    )
+    share = SequenceMatcher(None, first, second, autojunk=False).ratio()
+    return share + (one.place == other.place), share
 
 
 def with_untold(told: Inscription, kept: Inscription) -> Inscription:
@@ -36,6 +70,7 @@ def with_untold(told: Inscription, kept: Inscription) -> Inscription:
     return replace(
         told,
         text=_text(told, kept),
+        plate=_plate(told.plate, kept.plate),
         notation=kept.notation,
         readers=tuple(_readers(told.readers, kept.readers)),
         source=sources[0] if sources else None,
@@ -46,6 +81,11 @@ def with_untold(told: Inscription, kept: Inscription) -> Inscription:
         photographs=kept.photographs if same_room else (),
         takes_room=kept.takes_room if same_room else (),
     )
+
+
+def _plate(told: Plate | None, kept: Plate | None) -> Plate | None:
+    """Return the plate, with the tolerance of one of the same size: no element tells it."""
+    return kept if told and kept and told[:2] == kept[:2] else told
 
 
 def _text(told: Inscription, kept: Inscription) -> str:

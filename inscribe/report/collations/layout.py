@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inscribe.collation import NO_DIFFERENCE, Collation, Group, Span
-from inscribe.notation import printed, written_out
+from inscribe.notation import print_signs, printed, written_out
 from inscribe.report import common, reasons_said, verdict_said, where_in
 
 if TYPE_CHECKING:
@@ -89,12 +89,12 @@ def _cells(
 
 def shown(result: Collation, start: int, end: int) -> str:
     """Return signs of the copy as a transcriber writes them."""
-    from inscribe.forms import GAP, KAO, UNREAD
+    from inscribe.forms import UNREAD
     from inscribe.signs import Kind
 
-    marks = {Kind.GAP: GAP, Kind.KAO: KAO}
     return "".join(
-        marks.get(sign.kind) or printed(sign) or UNREAD for sign in result.copy.signs[start:end]
+        (printed(sign) or UNREAD) if sign.kind is Kind.CHARACTER else print_signs([sign])
+        for sign in result.copy.signs[start:end]
     )
 
 

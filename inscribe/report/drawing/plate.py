@@ -15,7 +15,7 @@ from inscribe.record import measured_column
 from inscribe.report import Style, add, width as cells
 from inscribe.report.drawing.ghosts import Ghost, ghosts
 from inscribe.report.drawing.glyphs import glyphs, letters, parent_of
-from inscribe.report.drawing.surfaces import PlacedSign, Surface, on_guard, places, surfaces
+from inscribe.report.drawing.surfaces import PlacedSign, Surface, places, surfaces
 from inscribe.signs import Certainty
 
 if TYPE_CHECKING:
@@ -46,16 +46,21 @@ text {{ font-family: {FONTS}; fill: #1d1b18; text-anchor: middle; dominant-basel
 
 
 def plate_drawing(
-    inscription: Inscription, collation: Collation | None = None, style: Style | None = None
+    inscription: Inscription,
+    collation: Collation | None = None,
+    style: Style | None = None,
+    kind: str = "",
 ) -> str:
     """Return an SVG drawing of an inscription; with a collation, of what was left out too.
+
+    ``kind`` is that of the object: the faces of a guard are drawn with the blade opening.
 
     >>> from inscribe import load_record
     >>> plate_drawing(load_record("examples/DEMO-003.toml").inscriptions[0]).count("<svg")
     1
     """
     t = inscription.transcription
-    there, placed = surfaces(inscription), places(inscription)
+    there, placed = surfaces(inscription, kind), places(inscription, kind)
     whole, height = there[0].left + there[0].width, there[0].height
     missing = ghosts(collation, placed, whole) if collation is not None and placed else []
     signs = [*placed, *(ghost.place for ghost in missing)]
@@ -71,7 +76,7 @@ def plate_drawing(
         sheet.draw_obstacle(obstacle, inscription, placed)
     for ghost in missing:
         sheet.draw_ghost(ghost)
-    sheet.draw_scale(inscription, whole)
+    sheet.draw_scale(inscription, whole, is_guard=there[0].is_guard)
     return ET.tostring(sheet.root, encoding="unicode") + "\n"
 
 
@@ -240,7 +245,7 @@ class _Sheet:
         self.frame(x, obstacle.start, wide, obstacle.end - obstacle.start, "unsure")
         self.label(obstacle.what, x, (obstacle.start + obstacle.end) / 2)
 
-    def draw_scale(self, inscription: Inscription, width: float) -> None:
+    def draw_scale(self, inscription: Inscription, width: float, *, is_guard: bool) -> None:
         """Draw a measure below the surfaces, and say what was not measured."""
         small, y = self.small, self.foot + 7 * self.small
         if inscription.plate is not None:
@@ -250,13 +255,13 @@ class _Sheet:
                 self.line((end, y - small), (end, y + small), "ladder")
             self.label(f"{length} mm", length / 2, y + 3 * small)
             y += 7 * small
-        if said := _not_measured(inscription):
+        if said := _not_measured(inscription, is_guard=is_guard):
             self.label(self.style.explained(said), width / 2, y)
 
 
-def _not_measured(inscription: Inscription) -> str:
+def _not_measured(inscription: Inscription, *, is_guard: bool = False) -> str:
     if inscription.plate is None:
-        return "a sketch, not to scale" if on_guard(inscription) else "not to scale"
+        return "a sketch, not to scale" if is_guard else "not to scale"
     t = inscription.transcription
     measured = all(measured_column(inscription, column) for column in t.columns)
     return "" if measured else "columns not measured"

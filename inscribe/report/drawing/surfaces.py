@@ -7,6 +7,8 @@ left; common practice, no source. Each face has a surface of its own; the first 
 
 from __future__ import annotations
 
+import math
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -26,6 +28,11 @@ OPENING = (0.3, 0.56)  # of the blade, as shares of the flat; from memory
 TOP = 5.0  # mm, where no column was measured
 BETWEEN = 8.0  # mm between two faces of a usual plate
 FRONT_AND_BACK = ("front", "back")
+SAID = (FRONT_AND_BACK, ("omote", "ura"), ("表", "裏"))  # how a place names both faces
+AROUND = ("seppa-dai", "切羽台")  # places around the blade opening
+OPENED = ("tsuba", "guard", "seppa", "鐔", "鍔", "切羽")  # kinds whose faces have the opening
+ELSEWHERE = {"rim", "edge", "mimi", "tablet", "hitsu", "hitsuana", "耳", "短冊", "櫃"}
+EDGE = 0.4  # mm between a sign and the outline of a guard
 
 
 class Surface(NamedTuple):
@@ -54,14 +61,16 @@ class PlacedSign:
     size: float
 
 
-def surfaces(inscription: Inscription) -> list[Surface]:
+def surfaces(inscription: Inscription, kind: str = "") -> list[Surface]:
     """Return the surfaces of the faces in reading order, the first of them rightmost.
+
+    ``kind`` is that of the object.
 
     >>> from inscribe.record import Inscription
     >>> [(s.left, s.name) for s in surfaces(Inscription("seppa-dai, front and back", "造之」花"))]
     [(33.0, 'front'), (0.0, 'back')]
     """
-    is_guard = on_guard(inscription)
+    is_guard = on_guard(inscription, kind)
     usual = GUARD if is_guard else TABLET if "tablet" in inscription.place else PLATE
     plate = inscription.plate
     width, height = (plate.width, plate.height) if plate else usual
@@ -74,9 +83,21 @@ def surfaces(inscription: Inscription) -> list[Surface]:
     ]
 
 
-def on_guard(inscription: Inscription) -> bool:
-    """Whether the inscription stands around the blade opening of a guard."""
-    return "seppa-dai" in inscription.place
+def on_guard(inscription: Inscription, kind: str = "") -> bool:
+    """Whether the inscription stands around the blade opening of a guard.
+
+    It does where its place says so, and on an object of that ``kind`` wherever it is not said to
+    stand elsewhere.
+
+    >>> from inscribe.record import Inscription
+    >>> [on_guard(Inscription(place, "花"), "Tsuba") for place in ("tang face", "omote", "rim")]
+    [True, True, False]
+    """
+    place = inscription.place.lower()
+    if any(word in place for word in AROUND):
+        return True
+    is_opened = any(word in kind.lower() for word in OPENED)
+    return is_opened and not ELSEWHERE.intersection(re.findall("[a-z]+|短冊|[耳櫃]", place))
 
 
 def between(height: float) -> float:
@@ -87,16 +108,16 @@ def between(height: float) -> float:
 def _names(place: str, count: int) -> tuple[str, ...]:
     if count == 1:
         return ("",)
-    if count == len(FRONT_AND_BACK) and all(name in place for name in FRONT_AND_BACK):
+    if count == len(FRONT_AND_BACK) and any(all(w in place for w in both) for both in SAID):
         return FRONT_AND_BACK
     return tuple(f"face {number}" for number in range(1, count + 1))
 
 
-def places(inscription: Inscription) -> list[PlacedSign]:
+def places(inscription: Inscription, kind: str = "") -> list[PlacedSign]:
     """Return the place of each sign: its box, else its share of its column."""
     found: list[PlacedSign] = []
     faces = inscription.transcription.faces
-    for surface, face in zip(surfaces(inscription), faces, strict=False):
+    for surface, face in zip(surfaces(inscription, kind), faces, strict=False):
         for within, column in enumerate(face.columns):
             found += _column_places(inscription, surface, face, within, column)
     return found
@@ -129,7 +150,8 @@ def _extent(
     height = surface.height
     if surface.is_guard:
         middle, across = _beside_opening(surface, within, count)
-        top, bottom = height * 0.2, height * 0.8
+        top = max(height * 0.2, _outline(surface, middle - surface.width / 2, across / 2) + EDGE)
+        bottom = height - top
     else:
         share = surface.width / count
         middle, across = surface.width - (within + 0.5) * share, share * 0.8
@@ -140,6 +162,15 @@ def _extent(
         if measured.x is not None and measured.width is not None:
             middle, across = measured.x + measured.width / 2, measured.width
     return top, bottom, middle, across
+
+
+def _outline(surface: Surface, away: float, half: float) -> float:
+    """Return how far below its top the oval is wide enough, in mm.
+
+    There a column ``away`` from the middle, of this half width, has room.
+    """
+    share = min((abs(away) + half) / (surface.width / 2), 1.0)
+    return surface.height / 2 * (1 - math.sqrt(1 - share * share))
 
 
 def _beside_opening(surface: Surface, within: int, count: int) -> tuple[float, float]:

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
-from inscribe.notation import printed, written_out
+from inscribe.notation import print_signs, written_out
 from inscribe.signs import Box
 
 if TYPE_CHECKING:
@@ -26,7 +26,7 @@ CONTEXT = "http://iiif.io/api/presentation/3/context.json"
 
 
 def entries_as_annotations(entries: list[Entry]) -> str:
-    """Return an annotation page that holds an annotation for every legible sign.
+    """Return an annotation page: an annotation for every legible sign, and for each that has a box.
 
     >>> import json
     >>> from inscribe import entry_of, load_record
@@ -60,14 +60,14 @@ def _annotations(plate: str, each: InscriptionEntry) -> Iterator[dict[str, Any]]
             "target": whole,
         }
     for sign in each.inscription.transcription.signs:
-        if sign.text:
+        if sign.text or sign.box:
             yield {
                 "id": f"{plate}:sign:{sign.index + 1}",
                 "type": "Annotation",
                 "motivation": "supplementing",
                 "body": {
                     "type": "TextualBody",
-                    "value": printed(sign),
+                    "value": print_signs([sign]),
                     "language": "ja",
                     "format": "text/plain",
                 },

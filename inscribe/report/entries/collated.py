@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from inscribe.forms import GAP, KAO, UNREAD
-from inscribe.notation import printed
+from inscribe.forms import UNREAD
+from inscribe.notation import print_signs, printed
 from inscribe.record import partly_boxed
 from inscribe.report import (
     apparatus_lines,
@@ -22,14 +22,14 @@ from inscribe.report import (
 )
 from inscribe.report.drawing import space_chart
 from inscribe.report.entries.blocks import Block, Bullets, Chart, Grid, Inline, Run, plain
-from inscribe.report.entries.facts import JAPANESE
+from inscribe.report.entries.facts import JAPANESE, Rows
 from inscribe.signs import Kind, counted
 
 if TYPE_CHECKING:
     from inscribe.collation import Collation, Group, Judgement, SpaceAccount, Span
     from inscribe.entry import InscriptionEntry
     from inscribe.report import Common, Style
-    from inscribe.signs import Transcription
+    from inscribe.signs import Sign, Transcription
 
 KIND_LABELS = {"kana": "kana_spelling"}  # "kana" is the label of the reading
 NOTHING = "–"
@@ -120,11 +120,15 @@ def printed_spans(copy: Span, source: Span, held: Collation) -> tuple[str, str]:
 
 def _printed(span: Span, t: Transcription) -> str:
     """Return the signs of a span as an edition prints them."""
-    marks = {Kind.GAP: GAP, Kind.KAO: KAO, Kind.SEAL: f"（印「{UNREAD}」）"}
     return "".join(
-        printed(sign) if sign.text else marks.get(sign.kind, UNREAD)
+        printed(sign) if sign.text and sign.kind is Kind.CHARACTER else _mark(sign)
         for sign in t.signs[span.start : span.end]
     )
+
+
+def _mark(sign: Sign) -> str:
+    """Return what stands for a sign that is no legible character; doubts are marked elsewhere."""
+    return UNREAD if sign.kind is Kind.CHARACTER else print_signs([sign])
 
 
 def _why(group: Group, held: Collation) -> str:
@@ -154,22 +158,19 @@ def stretch_of(first: int, last: int, each: InscriptionEntry, style: Style) -> s
     return said.replace("{column}", str(column))
 
 
-def fidelity_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
+def fidelity_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield how many of the source's signs the copy keeps, at each level."""
     if each.collation is None:
         return
     levels = each.collation.fidelity
-    rows = []
+    said = []
     for key in ("as_carved", "characters", "sounds", "words"):
         if key == "as_carved" and not levels.by_signs:
             continue
         count, share = getattr(levels, key)
         of = f"{count} / {levels.signs_in_source}"
-        rows.append((plain(style.label(key)), plain(of), plain(f"{share:.0%}")))
-    header = tuple(style.label(key) for key in ("level", "count", "share"))
-    shares = style.joined(*(f"{key[0].text} {share[0].text}" for key, _, share in rows))
-    summary = plain(f"{style.label('fidelity')}: {shares}")
-    yield Grid(style.label("fidelity"), header, tuple(rows), summary, folded=True)
+        said.append(style.bracketed(f"{style.label(key)} {of}", f"{share:.0%}"))
+    yield style.label("fidelity"), plain(style.joined(*said))
 
 
 def space_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:

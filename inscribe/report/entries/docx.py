@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import io
 import sys
+from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from inscribe import remarks
 from inscribe.errors import InputError
-from inscribe.report import safe
+from inscribe.report import safe, service_address
 from inscribe.report.entries.blocks import (
     Block,
     Bullets,
@@ -25,8 +26,8 @@ from inscribe.report.entries.blocks import (
     Lead,
     PictureBlock,
 )
-from inscribe.report.entries.docx_columns import add_columns
-from inscribe.report.entries.docx_pictures import add_drawing, add_picture
+from inscribe.report.entries.docx_columns import add_columns, add_drawing_alone
+from inscribe.report.entries.docx_pictures import add_picture
 from inscribe.report.entries.docx_sheet import (
     CAUTION,
     LABEL,
@@ -36,6 +37,7 @@ from inscribe.report.entries.docx_sheet import (
     TRANSLATION,
     WORDS,
     add_field,
+    add_link,
     add_space,
     dress,
     dress_table,
@@ -74,11 +76,11 @@ def entries_as_docx(entries: list[Entry], style: Style) -> bytes:
     for number, entry in enumerate(entries):
         if number or len(entries) > 1:
             document.add_page_break()
-        for block in laid_out(entry, style):
+        for block, drawing in _with_drawings(laid_out(entry, style)):
             if isinstance(block, PictureBlock):
                 _add_picture(document, block, entry.record.id, style)
             else:
-                _add(document, block, room)
+                _add(document, block, drawing, room)
     held = io.BytesIO()
     document.save(held)
     return _undated(held)
@@ -100,7 +102,20 @@ def _undated(document: io.BytesIO) -> bytes:
     return held.getvalue()
 
 
-def _add(document: Any, block: Block, room: float) -> None:
+def _with_drawings(blocks: tuple[Block, ...]) -> Iterator[tuple[Block, Drawing | None]]:
+    """Yield the blocks, columns together with the drawing that follows them."""
+    rest = list(blocks)
+    while rest:
+        block = rest.pop(0)
+        follows = rest[0] if rest else None
+        if isinstance(block, Columns) and isinstance(follows, Drawing):
+            yield block, follows
+            rest.pop(0)
+        else:
+            yield block, None
+
+
+def _add(document: Any, block: Block, drawing: Drawing | None, room: float) -> None:
     """Add one block; ``room`` is the width of the text in mm."""
     if isinstance(block, Heading):
         document.add_heading(safe(block.text), level=block.level)
@@ -111,12 +126,11 @@ def _add(document: Any, block: Block, room: float) -> None:
         style = READING if any(run.lang == ROMANISED for run in block.said) else TRANSLATION
         _labelled(document.add_paragraph(style=style), block.label, block.said)
     elif isinstance(block, Columns):
-        add_columns(document, block)
+        add_columns(document, block, drawing, room)
         if block.written_key:
             document.add_paragraph(safe(block.written_key), style="Caption")
     elif isinstance(block, Drawing):
-        add_drawing(document, block)
-        document.add_paragraph(safe(block.title), style="Caption")
+        add_drawing_alone(document, block)
     elif isinstance(block, Grid):
         document.add_heading(safe(block.title), level=3)
         if block.summary:
@@ -145,14 +159,19 @@ def _add_list(document: Any, block: Bullets | Chart | Interlinear) -> None:
 
 
 def _add_picture(document: Any, block: PictureBlock, record: str, style: Style) -> None:
+    """Add a picture with its caption; of one of an image service that tells where it is."""
     image = block.image
+    is_shown = add_picture(document, block)
     left_out = ""
-    if not add_picture(document, block) and image.file:
+    if image.file and not is_shown:
         left_out = f"{style.label('picture_left_out')}: {image.file}"
         if sys.stderr is not None and remarks.are_wanted():
             sys.stderr.write(f"{record}: {image.file} {_LEFT_OUT}\n")
-    said = (block.title, block.shows if left_out else image.shows, image.credit, image.iiif)
-    document.add_paragraph(safe(". ".join(filter(None, (*said, left_out)))), style="Caption")
+    said = (block.title, image.shows if is_shown else block.shows, image.credit, left_out)
+    caption = document.add_paragraph(safe(". ".join(filter(None, said))), style="Caption")
+    if image.iiif:
+        caption.add_run(". " if is_shown else f". {style.label('picture_not_here')}: ")
+        add_link(caption, safe(service_address(image)))
 
 
 _LEFT_OUT = (

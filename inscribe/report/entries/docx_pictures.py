@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 import re
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from inscribe.report import safe, shown_picture
 from inscribe.report.drawing import as_metafile
@@ -23,6 +23,14 @@ _PLACE = bytes.fromhex(
 )
 
 
+class Size(NamedTuple):
+    """A size in mm, and how many times the true one it is."""
+
+    across: float
+    down: float
+    share: float
+
+
 def add_picture(document: Any, block: PictureBlock) -> bool:
     """Add a picture, cut out and described, and say whether it could be shown."""
     from docx.oxml.ns import qn
@@ -32,7 +40,8 @@ def add_picture(document: Any, block: PictureBlock) -> bool:
     if shown is None:
         return False
     left, top, width, height = shown.crop
-    across, down = _fitted(width, height, block.image.scale)
+    scale = block.image.scale
+    across, down = _fitted(width, height, scale / shown.reduced if scale else None)
     made = document.add_picture(io.BytesIO(shown.data), Mm(across), Mm(down))
     made._inline.docPr.set("descr", safe(block.shows))
     if shown.is_cut:
@@ -77,22 +86,29 @@ def _fitted(width: float, height: float, scale: float | None) -> tuple[float, fl
     return across * share, down * share
 
 
-def add_drawing(document: Any, block: Drawing) -> None:
-    """Add the drawing of a plate as a metafile, half as large again as the plate."""
+def size_of(block: Drawing, widest: float = WIDEST, highest: float = HIGHEST * 1.4) -> Size:
+    """Return how large a drawing is shown: half as large again as it is, if there is room."""
+    found = _SIZE.search(block.svg)
+    assert found is not None
+    across, down = float(found[1]), float(found[2])
+    share = min(1.5, highest / down, widest / across)
+    return Size(across * share, down * share, share)
+
+
+def add_drawing(paragraph: Any, block: Drawing, size: Size) -> None:
+    """Add the drawing of a plate to a paragraph as a metafile."""
     from docx.opc.packuri import PackURI
     from docx.opc.part import Part
     from docx.shared import Mm
 
-    found = _SIZE.search(block.svg)
-    assert found is not None
-    across, down = float(found[1]), float(found[2])
-    share = min(1.5, HIGHEST / down * 1.4, WIDEST / across)
-    made = document.add_picture(io.BytesIO(_PLACE), Mm(across * share), Mm(down * share))
+    made = paragraph.add_run().add_picture(io.BytesIO(_PLACE), Mm(size.across), Mm(size.down))
     made._inline.docPr.set("descr", safe(block.title))
-    package = document.part.package
+    package = paragraph.part.package
     name = package.next_partname("/word/media/drawing%d.emf")
     part = Part(PackURI(str(name)), "image/x-emf", as_metafile(block.svg), package)
-    made._inline.graphic.graphicData.pic.blipFill.blip.embed = document.part.relate_to(part, _IMAGE)
+    made._inline.graphic.graphicData.pic.blipFill.blip.embed = paragraph.part.relate_to(
+        part, _IMAGE
+    )
 
 
 _IMAGE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/image"

@@ -52,7 +52,7 @@ def dress(document: Any, style: Style) -> None:
     across, down = style.page
     section.page_width, section.page_height = Mm(across), Mm(down)
     section.left_margin = section.right_margin = Mm(MARGIN)
-    section.top_margin = section.bottom_margin = Mm(MARGIN)
+    section.top_margin = section.bottom_margin = Mm(MARGIN - 5)
     for name, look in STYLES.items():
         _dress_style(document.styles[name], *look, font=style.font)
     for name, look in OWN.items():
@@ -107,6 +107,18 @@ def _number_pages(section: Any) -> None:
     paragraph = section.footer.paragraphs[0]
     paragraph.alignment = WD_ALIGN_PARAGRAPH.RIGHT
     add_field(paragraph, "PAGE", "1")
+
+
+def add_link(paragraph: Any, address: str) -> None:
+    """Add a web address that can be followed."""
+    from docx.opc.constants import RELATIONSHIP_TYPE
+    from docx.oxml import OxmlElement
+    from docx.oxml.ns import qn
+
+    link = OxmlElement("w:hyperlink")
+    link.set(qn("r:id"), paragraph.part.relate_to(address, RELATIONSHIP_TYPE.HYPERLINK, True))
+    link.append(paragraph.add_run(address)._r)
+    paragraph._p.append(link)
 
 
 def add_field(paragraph: Any, code: str, shown: str) -> None:

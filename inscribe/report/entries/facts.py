@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from inscribe.notation import printed
+from inscribe.notation import print_signs
 from inscribe.report import phrased
 from inscribe.report.entries.blocks import (
     JAPANESE as JAPANESE,
@@ -174,14 +174,12 @@ def source_rows(each: InscriptionEntry, style: Style) -> Rows:
         return
     for at, source in enumerate(each.inscription.sources):
         named = ", ".join(filter(None, (source.author, source.work, source.number, source.title)))
+        named = named or source.id
         if siglum := each.siglum_of(at):
-            named = ", ".join(
-                filter(
-                    None, (f"{siglum}: {named or source.id}", style.explained(source.kind or ""))
-                )
-            )
-        if named or source.id:
-            yield style.label("source"), plain(named or source.id)
+            kind = style.explained(source.kind or "")
+            named = ": ".join(filter(None, (siglum, ", ".join(filter(None, (named, kind))))))
+        if named:
+            yield style.label("source"), plain(named)
     if each.collation:
         words = style.quoted(COLUMN_END.join(source_lines(each.collation)))
         yield style.label("source_words"), plain(words, JAPANESE)
@@ -194,7 +192,7 @@ def source_rows(each: InscriptionEntry, style: Style) -> Rows:
 def source_lines(collation: Collation) -> Iterator[str]:
     """Yield the lines of the source."""
     for column in collation.source.columns:
-        yield "".join(printed(sign) for sign in column.signs)
+        yield print_signs(column.signs)
 
 
 def reader_rows(each: InscriptionEntry, style: Style) -> Rows:

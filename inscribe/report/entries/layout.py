@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from inscribe import notation
 from inscribe.notation import printed, written_out
+from inscribe.report import signatures
 from inscribe.report.drawing import on_guard, plate_drawing
 from inscribe.report.entries import collated, facts, glossed
 from inscribe.report.entries.blocks import (
@@ -127,22 +128,21 @@ def _drawing_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     """Yield the drawing where it shows more than the columns: a plate, a guard, several faces."""
     inscription = each.inscription
     has_faces = len(inscription.transcription.faces) > 1
-    if inscription.plate:
-        yield Drawing(style.label("drawing"), plate_drawing(inscription, each.collation, style))
-    elif on_guard(inscription) or has_faces:
-        yield Drawing(style.label("sketch"), plate_drawing(inscription, each.collation, style))
+    if inscription.plate or has_faces or on_guard(inscription, each.kind):
+        title = style.label("drawing" if inscription.plate else "sketch")
+        yield Drawing(title, plate_drawing(inscription, each.collation, style, each.kind))
 
 
 def _signature_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
-    parts = each.interpretation.signature
-    if not parts:
-        return
-    rows = []
-    for key, part in parts.items():
-        romaji = (Run(part.romaji, style.italics, ROMANISED),)
-        rows.append((plain(style.part_label(key)), plain(part.text, JAPANESE), romaji))
+    signings = list(signatures(each.interpretation))
     header = (style.label("what"), style.label("carved"), style.label("romaji"))
-    yield Grid(style.label("signature"), header, tuple(rows))
+    for role, parts in signings:
+        rows = []
+        for key, part in parts.items():
+            romaji = (Run(part.romaji, style.italics, ROMANISED),)
+            rows.append((plain(style.part_label(key)), plain(part.text, JAPANESE), romaji))
+        whose = f" ({style.label(f'role:{role}')})" if role and len(signings) > 1 else ""
+        yield Grid(style.label("signature") + whose, header, tuple(rows))
 
 
 def _doubt_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
@@ -193,6 +193,7 @@ _ROWS: dict[str, Callable[[InscriptionEntry, Style], Rows]] = {
     "date": facts.date_rows,
     "persons": facts.person_rows,
     "source": facts.source_rows,
+    "fidelity": collated.fidelity_rows,
     "readers": facts.reader_rows,
     "remarks": facts.remark_rows,
 }
@@ -205,7 +206,6 @@ _BLOCKS: dict[str, Callable[[InscriptionEntry, Style], Iterator[Block]]] = {
     "signature": _signature_blocks,
     "differences": collated.difference_blocks,
     "apparatus": collated.apparatus_blocks,
-    "fidelity": collated.fidelity_blocks,
     "space": collated.space_blocks,
     "doubts": _doubt_blocks,
     "changes": _change_blocks,

@@ -13,7 +13,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from inscribe import notation, tables
-from inscribe.report import signer
+from inscribe.report import signatures, signers
 from inscribe.report.entries.collated import printed_sides
 from inscribe.report.entries.facts import date_text
 from inscribe.report.entries.glossed import words_in_a_line
@@ -67,7 +67,6 @@ def safe_cell(text: str) -> str:
 def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
     record, inscription, found = entry.record, each.inscription, each.interpretation
     dates = [each for each in found.dates if each.year is not None or each.first_day]
-    parts = found.signature or {}
     source, collation = inscription.source, each.collation
     return {
         "id": record.id,
@@ -89,13 +88,16 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
             for name in ("length", "width", "height", "thickness", "diameter")
         },
         "maker": record.maker.name if record.maker else "",
-        "persons": "; ".join(person.text for person in filter(None, (signer(each),))),
+        "persons": "; ".join(person.text for person in signers(each)),
         "date": "; ".join(date_text(each_date, style) for each_date in dates),
         "year": str(dates[0].year) if dates and dates[0].year is not None else "",
         "first_day": _day(dates[0].first_day) if dates else "",
         "last_day": _day(dates[0].last_day) if dates else "",
         "date_agrees": dates[0].agreement if dates else "",
-        "signature": "; ".join(f"{key}: {part.romaji}" for key, part in parts.items()),
+        "signature": " / ".join(
+            "; ".join(f"{key}: {part.romaji}" for key, part in parts.items())
+            for _, parts in signatures(found)
+        ),
         "may_name": "; ".join(
             f"{named.text}: {named.name} ({named.chance:.2f})" for named in found.persons
         ),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from inscribe import notebook
 from inscribe.cautions import caution
 from inscribe.report.entries import escaped
 
@@ -54,7 +55,9 @@ def indexes_as_text(
         lines.append("")
     if "persons" in found:
         lines.append(wrapped(caution("attribution"), room(), 0))
-    lines.append(f"{records} records" + (f", {len(unread)} left out" if unread else ""))
+    lines.append(
+        notebook.counted(records, "record") + (f", {len(unread)} left out" if unread else "")
+    )
     return "\n".join(lines) + "\n"
 
 

@@ -5,7 +5,15 @@ from __future__ import annotations
 import xml.etree.ElementTree as ET
 from typing import TYPE_CHECKING
 
-from inscribe.report import AS_INSCRIBED, NO_ATTRIBUTION, Person, dates_of, place_named, signer
+from inscribe.report import (
+    AS_INSCRIBED,
+    NO_ATTRIBUTION,
+    SIGNER,
+    Person,
+    dates_of,
+    places_named,
+    signers,
+)
 from inscribe.report.entries import JAPANESE, ROMANISED, date_text
 from inscribe.report.lido.parts import add_concept, add_part, add_text
 
@@ -21,8 +29,8 @@ NAMED = "named in the inscription"
 
 def add_making(described: ET.Element, entry: Entry, style: Style) -> None:
     """Add the event of making, where an inscription names a person, a place or a day."""
-    people = [person for each in entry.inscriptions if (person := signer(each))]
-    places = [place for each in entry.inscriptions if (place := place_named(each))]
+    people = [person for each in entry.inscriptions for person in signers(each)]
+    places = [place for each in entry.inscriptions for place in places_named(each)]
     dates = list(dates_of(entry))
     maker = entry.record.maker
     if not (people or places or dates or maker):
@@ -31,7 +39,7 @@ def add_making(described: ET.Element, entry: Entry, style: Style) -> None:
     event = add_part(made, "event")
     add_concept(event, "eventType", "event", "production")
     for person in _different(people):
-        _add_actor(event, person, maker, style)
+        _add_actor(event, person, maker if person.role == SIGNER else None, style)
     if maker and not people:
         _add_catalogued(event, maker, style)
     if dates:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
 from inscribe import notation
-from inscribe.report import AS_INSCRIBED, NO_ATTRIBUTION, concepts, place_named, signer
+from inscribe.report import AS_INSCRIBED, NO_ATTRIBUTION, concepts, places_named, signers
 from inscribe.report.entries import date_text
 
 if TYPE_CHECKING:
@@ -154,10 +154,10 @@ def _remarks(each: InscriptionEntry, style: Style) -> list[Json]:
 def _named(each: InscriptionEntry, name: str, style: Style) -> list[Json]:
     """Return whom, where and when the text names; a signature is no attribution."""
     found: list[Json] = []
-    if person := signer(each):
+    for person in signers(each):
         label = person.romaji or person.text
         found.append({"type": "Person", "_label": label, "note": NO_ATTRIBUTION})
-    if place := place_named(each):
+    for place in places_named(each):
         found.append({"type": "Place", "_label": place.romaji or place.text})
     for number, date in enumerate(each.interpretation.dates, start=1):
         if date.first_day and date.last_day and date.sure:

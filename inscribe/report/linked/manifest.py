@@ -18,7 +18,7 @@ from inscribe import notation
 from inscribe.record import RecordImage, measured_column
 from inscribe.report.entries import date_text
 from inscribe.report.linked.painting import Painting, painted, painting_of, whole
-from inscribe.signs import Box, Transcription, transcription
+from inscribe.signs import Box, Transcription
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
@@ -177,16 +177,16 @@ def _columns(each: InscriptionEntry, canvas: str, shown: Painting) -> Iterator[J
         if measured is None or measured.x is None or measured.width is None:
             continue
         box = Box(measured.x, measured.top, measured.width, measured.length)
-        text = notation.print_out(transcription([[column.signs]]))
+        text = notation.print_signs(column.signs)
         if text and (place := shown.place(box)):
             name = f"{canvas}/columns/{column.index + 1}"
             yield _annotation(name, text, "ja", f"{canvas}{place}")
 
 
 def _signs(t: Transcription, canvas: str, shown: Painting) -> Iterator[Json]:
-    """Yield each sign that can be read and whose place is measured."""
+    """Yield each sign whose place is measured."""
     for sign in t.signs:
-        if sign.text and sign.box and (place := shown.place(sign.box)):
+        if sign.box and (place := shown.place(sign.box)):
             yield _sign(sign, canvas, place)
 
 
@@ -200,4 +200,4 @@ def _plate(each: InscriptionEntry, canvas: str, shown: Painting) -> Iterator[Jso
 
 def _sign(sign: Sign, canvas: str, place: str) -> Json:
     name = f"{canvas}/annotation:sign:{sign.index + 1}"  # by which the boxes are read again
-    return _annotation(name, notation.printed(sign), "ja", f"{canvas}{place}")
+    return _annotation(name, notation.print_signs([sign]), "ja", f"{canvas}{place}")

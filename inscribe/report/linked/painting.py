@@ -15,6 +15,7 @@ from urllib.parse import quote
 
 from inscribe.errors import InputError
 from inscribe.record import RecordImage, picture_file
+from inscribe.report import service_address
 from inscribe.report.entries import PIXELS_PER_MM
 from inscribe.signs import Box
 
@@ -22,9 +23,6 @@ if TYPE_CHECKING:
     from inscribe.entry import InscriptionEntry
 
 USUAL = (14.5, 96.0)  # mm, of a plate that was not measured
-# The size "as large as there is", and how a service is told, by the version of the Image API;
-# "max" is of 2.1 and 3, "full" of all of 2.
-_LARGEST = {"2": "full", "3": "max", "": "max"}
 _LEVEL = {"2": "http://iiif.io/api/image/2/level1.json", "3": "level1"}
 
 Json = dict[str, Any]
@@ -110,8 +108,7 @@ def whole(image: RecordImage, region: str = "full") -> Json:
     >>> whole(RecordImage(iiif="https://example.org/a"))["id"]
     'https://example.org/a/full/max/0/default.jpg'
     """
-    size = _LARGEST[image.service]
-    named = {"id": f"{image.iiif}/{region}/{size}/0/default.jpg", "type": "Image"}
+    named = {"id": service_address(image, region), "type": "Image"}
     return named | {"format": "image/jpeg"} | _service(image)
 
 

@@ -1,10 +1,15 @@
-"""Entries as one HTML page: no scripts, nothing fetched, every word of the data escaped."""
+"""Entries as one HTML page: no scripts, every word of the data escaped.
+
+Nothing is fetched but images of the services that records name (``pictures``); of a page that is to
+stand ``alone`` not even those.
+"""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from inscribe.report.pages.pictures import services_of
 from inscribe.report.pages.sections import article
 from inscribe.report.pages.templates import rendered
 
@@ -27,7 +32,7 @@ HANDOUT = (
 )
 
 
-def entries_as_html(entries: list[Entry], style: Style) -> str:
+def entries_as_html(entries: list[Entry], style: Style, *, alone: bool = False) -> str:
     """Return a page with an article for each entry.
 
     >>> from inscribe import Style, entry_of, load_record
@@ -35,7 +40,7 @@ def entries_as_html(entries: list[Entry], style: Style) -> str:
     >>> page.count("<article")
     1
     """
-    return _page("entry.html.j2", ("page.css",), entries, style)
+    return _page("entry.html.j2", ("page.css",), entries, style, alone=alone)
 
 
 def entries_as_handout(entries: list[Entry], style: Style) -> str:
@@ -45,14 +50,22 @@ def entries_as_handout(entries: list[Entry], style: Style) -> str:
     return _page("entry.html.j2", ("page.css", "handout.css"), entries, brief)
 
 
-def entries_as_volume(entries: list[Entry], style: Style) -> str:
+def entries_as_volume(entries: list[Entry], style: Style, *, alone: bool = False) -> str:
     """Return a page for print: contents, and the entries each on a sheet of its own."""
-    return _page("volume.html.j2", ("page.css", "site.css"), entries, style)
+    return _page("volume.html.j2", ("page.css", "site.css"), entries, style, alone=alone)
 
 
-def _page(template: str, sheets: tuple[str, ...], entries: list[Entry], style: Style) -> str:
+def _page(
+    template: str,
+    sheets: tuple[str, ...],
+    entries: list[Entry],
+    style: Style,
+    *,
+    alone: bool = False,
+) -> str:
     title = entries[0].record.id if len(entries) == 1 else f"{len(entries)} objects"
     if template == "volume.html.j2":
         title = style.institution or style.label("site:title")
     articles = [article(entry, style) for entry in entries]
-    return rendered(template, sheets, style, title=title, articles=articles)
+    services = "" if alone else services_of(articles)
+    return rendered(template, sheets, style, title=title, articles=articles, services=services)

@@ -74,9 +74,7 @@ def carved(sign: Sign) -> Markup:
     if sign.kind is not Kind.CHARACTER or not sign.text:
         return escape(notation.render(transcription([[[sign]]])))
     states = [_STATES.get(sign.certainty, ""), _INTERVENTIONS.get(sign.intervention, "")]
-    names = " ".join(filter(None, states))
-    shown = with_parent(sign)
-    return Markup('<span class="{}">{}</span>').format(names, shown) if names else shown
+    return _classed(with_parent(sign), " ".join(filter(None, states)))
 
 
 def source_sign(each: SourceSign) -> Markup:
@@ -94,8 +92,10 @@ def with_parent(sign: Sign) -> Markup:
     return Markup("<ruby>{}<rt>{}</rt></ruby>").format(kana, parent.rstrip(")"))
 
 
-# A seal with its legend, and what the editor restored or supplied: no kana stands above the frame.
-_FRAMED = re.compile("(（印「|［|〔|〈)([^［］〔〕〈〉]+)(」）|］|〕|〉)")
+# What is no sign in a word: the frame of a seal, brackets and the note of a conjecture. No kana
+# stands above them.
+_MARKS = re.compile(r"（印「|」）|［|］|〔|〕|〈|〉|\(カ\)")
+_OPENED = {"［": "restored", "〔": "supplied", "〈": "supplied"}
 
 
 def ruby(word: str, kana: str) -> Markup:
@@ -105,19 +105,48 @@ def ruby(word: str, kana: str) -> Markup:
     '<ruby>思<rp>(</rp><rt>おも</rt><rp>)</rp></ruby>ふ'
     >>> str(ruby("（印「山」）", "やま"))
     '（印「<ruby>山<rp>(</rp><rt>やま</rt><rp>)</rp></ruby>」）'
+    >>> str(ruby("思［ひ］", "おもい"))
+    '<ruby>思<rp>(</rp><rt>おも</rt><rp>)</rp></ruby>［ひ］'
+    >>> str(ruby("山［桜］", "やまざくら"))
+    '<ruby>山<span class="restored">桜</span><rp>(</rp><rt>やまざくら</rt><rp>)</rp></ruby>'
     """
-    if not any(map(is_kanji, word)):
+    signs = _MARKS.sub("", word)
+    if not any(map(is_kanji, signs)):
         return escape(word)
-    if framed := _FRAMED.fullmatch(word):
-        before, inner, after = framed.groups()
-        return escape(before) + ruby(inner, kana) + escape(after)
     kana = "".join(kana.split())
-    most = min(len(word), len(kana)) - 1
-    start = _answering(zip(word, kana, strict=False), most)
-    end = _answering(zip(reversed(word), reversed(kana), strict=False), most - start)
-    head, said = word[start : len(word) - end], kana[start : len(kana) - end]
+    most = min(len(signs), len(kana)) - 1
+    start = _answering(zip(signs, kana, strict=False), most)
+    end = _answering(zip(reversed(signs), reversed(kana), strict=False), most - start)
+    stop, said = len(signs) - end, kana[start : len(kana) - end]
+    marks = [(found.start(), found.end()) for found in _MARKS.finditer(word)]
+    at = [n for n in range(len(word)) if not any(first <= n < last for first, last in marks)]
+    first, last = at[start], at[stop - 1] + 1
+    before, head, after = escape(word[:first]), escape(word[first:last]), escape(word[last:])
+    if _MARKS.search(word[first:last]):  # kana above a part that is marked: frames for brackets
+        marked = _marked(word)
+        before, head, after = (
+            Markup("").join(part) for part in (marked[:start], marked[start:stop], marked[stop:])
+        )
     shown = Markup("{}<ruby>{}<rp>(</rp><rt>{}</rt><rp>)</rp></ruby>{}")
-    return shown.format(word[:start], head, said, word[len(word) - end :])
+    return shown.format(before, head, said, after)
+
+
+def _marked(word: str) -> list[Markup]:
+    """Return the signs of a word, those in brackets or noted as conjectures with their class."""
+    made: list[Markup] = []
+    state = ""
+    for found in re.finditer(f"(?:{_MARKS.pattern})|.", word, re.DOTALL):
+        if not _MARKS.fullmatch(found[0]):
+            made.append(_classed(escape(found[0]), state))
+        elif found[0] == "(カ)":
+            made[-1] = _classed(made[-1], "doubtful")
+        else:
+            state = _OPENED.get(found[0], "")
+    return made
+
+
+def _classed(shown: Markup, names: str) -> Markup:
+    return Markup('<span class="{}">{}</span>').format(names, shown) if names else shown
 
 
 # Kana of historical spelling that stand for the sounds of others inside a word.

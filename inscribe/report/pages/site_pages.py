@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from inscribe.notation import written_out
 from inscribe.report import dates_of, shown_picture
 from inscribe.report.pages.entry import entries_as_volume
+from inscribe.report.pages.pictures import services_of
 from inscribe.report.pages.sections import article
 from inscribe.report.pages.templates import rendered
 from inscribe.report.pages.timeline import DatedPage, timeline
@@ -71,11 +72,11 @@ def site(
     for nth, entry in enumerate(entries, start=1):
         images = [*entry.record.images]
         images += [image for each in entry.inscriptions for image in each.inscription.images]
-        for image in images[:1]:
-            if shown := shown_picture(image, entry.folder, THUMBNAIL):
-                name = f"pictures/{nth}.{shown.ending}"
-                thumbnails[entry.record.id] = name
-                yield name, shown.data
+        found = (shown_picture(image, entry.folder, THUMBNAIL) for image in images if image.file)
+        if shown := next(filter(None, found), None):
+            name = f"pictures/{nth}.{shown.ending}"
+            thumbnails[entry.record.id] = name
+            yield name, shown.data
     cards = [
         _card(entry, addresses[entry.record.id], thumbnails.get(entry.record.id, ""), style)
         for entry in entries
@@ -156,12 +157,14 @@ def _page(
             others = [(up + there, name) for there, name in heading.pages if there != page]
             if others and len(others) < len(heading.pages):
                 related.append((kind, heading.romaji or heading.text, others))
+    made = article(entry, style)
     return rendered(
         "entry.html.j2",
         SHEETS,
         style,
         title=entry.record.id,
-        articles=[article(entry, style)],
+        articles=[made],
+        services=services_of([made]),
         related=related,
         index=f"{up}index.html",
     )

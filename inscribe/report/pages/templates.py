@@ -38,6 +38,7 @@ def rendered(template: str, sheets: tuple[str, ...], style: Style, **values: Any
     sheet = Markup("\n").join([*held, *_of_style(style)])
     links = template != "slides.html.j2" and "differences" in style.order
     said = {"sheet": sheet, "label": style.label, "language": style.labels, "links": links}
+    said["services"] = ""  # of images that the page may ask
     return safe(_environment().get_template(template).render(said | values))
 
 

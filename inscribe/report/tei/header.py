@@ -13,7 +13,7 @@ from inscribe.report import (
     add,
     append_text,
     dates_of,
-    place_named,
+    places_named,
 )
 from inscribe.report.entries import JAPANESE, ROMANISED, date_text
 from inscribe.report.tei.facsimile import number
@@ -149,7 +149,7 @@ def _add_hands(physical: ET.Element, inscriptions: Sequence[Inscription]) -> Non
 def _add_origin(described: ET.Element, entry: Entry, style: Style) -> None:
     """Add when and where the object was made, as its inscriptions say."""
     dates = list(dates_of(entry))
-    places = [place for each in entry.inscriptions if (place := place_named(each))]
+    places = [place for each in entry.inscriptions for place in places_named(each)]
     if not (dates or places):
         return
     origin = add(add(described, "history"), "origin")

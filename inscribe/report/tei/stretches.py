@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from inscribe.report import place_named, signer
+from inscribe.report import places_named, signers
 from inscribe.report.tei.edition import NamedStretch
 
 if TYPE_CHECKING:
@@ -15,11 +15,11 @@ if TYPE_CHECKING:
 
 def stretches_of(each: InscriptionEntry) -> Iterator[NamedStretch]:
     """Yield the names as the inscription has them (``attested``), and its dates."""
-    if person := signer(each):
+    for person in signers(each):
         for key, part in person.parts:
             said = {"type": "attested", "role": person.role, "subtype": key}
             yield NamedStretch(part.first, part.last, "persName", said)
-    if place := place_named(each):
+    for place in places_named(each):
         yield NamedStretch(place.first, place.last, "placeName", {"type": "attested"})
     for date in each.interpretation.dates:
         yield NamedStretch(date.first, date.last, "date", days(date))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
+from inscribe import notebook
 from inscribe.notation import segments
 from inscribe.report import width
 from inscribe.report.terminal.reading import printable
@@ -56,7 +57,7 @@ def clusters_as_text(found: Clusters) -> str:
         if len(cluster.members) > _MOST_MEMBERS:
             lines.append(f"   and {len(cluster.members) - _MOST_MEMBERS} more")
     count, records = len(found.clusters), found.collection.records
-    lines.append(f"{count} cluster{'' if count == 1 else 's'} in {records} records")
+    lines.append(f"{notebook.counted(count, 'cluster')} in {notebook.counted(records, 'record')}")
     lines += [fitted(caution, 0) for caution in found.cautions]
     return _written([*lines, *_unread(found.collection)])
 
@@ -118,7 +119,7 @@ def _fitting(signs: Iterable[str]) -> list[str]:
 def _summary(found: Concordance) -> str:
     objects = len({hit.document.object for hit in found.hits})
     records = found.collection.records
-    return f"{found.query}: {len(found.hits)} in {objects} of {records} records"
+    return f"{found.query}: {len(found.hits)} in {objects} of {notebook.counted(records, 'record')}"
 
 
 def _counts(by: str, found: dict[str, int]) -> str:

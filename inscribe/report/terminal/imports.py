@@ -26,6 +26,8 @@ def import_as_text(plan: ImportPlan, *, written: bool) -> str:
     found = plan.list
     encoding = f", {found.encoding}" if found.encoding else ""
     rows = f"{len(found.rows)} rows below row {found.heading_row}{encoding}"
+    if not found.heading_row:
+        rows = "a manifest of IIIF"
     lines = [f"{printable(found.name)}: {rows if found.headings else 'a document of TEI'}"]
     if found.others:
         lines.append(f"  not read: {', '.join(map(printable, found.others))}")

@@ -33,8 +33,9 @@ def _inscription(found: Restoration) -> Iterator[str]:
     if not found.lacunae:
         yield "no character is worn; to doubt one, name it with --sign N"
     for hit in found.sources:
-        title = f" {hit.text.title}" if hit.text.title not in ("", hit.text.id) else ""
-        yield printable(f"source: {hit.text.id}{title} (probability {hit.score:.2f})")
+        names = " ".join(dict.fromkeys(filter(None, (hit.text.id, hit.text.title))))
+        chance = f" (probability {hit.score:.2f})" if hit.text.id else ""
+        yield printable(f"source: {names}{chance}")
     if (count := len(found.lacunae)) < found.worn:
         yield f"{count} of {found.worn} worn places; name others with --places FIRST-LAST"
     for lacuna in found.lacunae:
