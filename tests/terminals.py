@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import os
+import re
 import sys
 import time
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 import pexpect
@@ -14,6 +15,8 @@ import pyte
 ROOT = Path(__file__).parent.parent
 LEFT, RIGHT, UP, HOME, END = "\x1b[D", "\x1b[C", "\x1b[A", "\x1b[H", "\x1b[F"
 BACKSPACE, CTRL_C, ENTER = "\x7f", "\x03", "\r"
+_KEYS = re.compile(r"\x1b\[.|[^\x00-\x1f\x7f]+|.", re.DOTALL)  # a run of signs is one
+_COMPARED = 5  # signs at the end of what was written
 
 
 class Terminal:
@@ -47,7 +50,7 @@ class Terminal:
         """Return the line the cursor is on, wide characters once."""
         return self.screen.display[self.screen.cursor.y].rstrip()
 
-    def read(self, seconds: float = 0.2) -> None:
+    def read(self, seconds: float) -> None:
         """Take what the program has written, until it is silent for so long."""
         while True:
             try:
@@ -65,16 +68,42 @@ class Terminal:
         """Wait until a text stands anywhere."""
         self._until(lambda: text in self.shown(), text, seconds)
 
-    def _until(self, holds, text: str, seconds: float) -> None:  # type: ignore[no-untyped-def]
+    def _until(self, holds: Callable[[], bool], text: str, seconds: float = 60) -> None:
         end = time.monotonic() + seconds
         while not holds():
             assert time.monotonic() < end, f"{text!r} not seen in:\n{self.shown()}"
             self.read(0.1)
 
     def type(self, keys: str) -> None:
-        """Press keys."""
-        self.process.send(keys)
-        self.read()
+        """Press keys, each when the program has answered the one before, however slow it is.
+
+        What is written has to stand before the cursor; after any other key something has to look
+        different, or the program to have ended.
+        """
+        for key in _KEYS.findall(keys):
+            self._press(key)
+
+    def _press(self, key: str) -> None:
+        before = self._seen()
+
+        def is_answered() -> bool:
+            if not self.process.isalive():
+                return True
+            return self._seen() != before and (not key.isprintable() or self._has_written(key))
+
+        self.process.send(key)
+        self._until(is_answered, key)
+
+    def _seen(self) -> tuple[str, int, int]:
+        return self.shown(), self.screen.cursor.x, self.screen.cursor.y
+
+    def _has_written(self, text: str) -> bool:
+        """Whether a text, of which a line may have ended within, stands before the cursor."""
+        cursor = self.screen.cursor
+        row = self.screen.buffer[cursor.y]
+        above = self.screen.display[cursor.y - 1].rstrip() if cursor.y else ""
+        here = "".join(row[at].data for at in range(cursor.x))
+        return f"{above}{here}".endswith(text[-_COMPARED:])
 
     def answer(self, prompt: str, keys: str) -> None:
         """Wait for a prompt, type an answer and send it."""

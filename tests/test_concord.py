@@ -19,7 +19,7 @@ from click.testing import CliRunner
 from hypothesis import given, settings, strategies as st
 
 from inscribe.cli import cli
-from inscribe.concordance import concord
+from inscribe.concordance import Clusters, clustered, clusters_of_folder, concord
 from inscribe.concordance.clustering import clusters
 from inscribe.concordance.documents import Document, document_of_text, rows_of
 from inscribe.concordance.finding import ConcordanceQuery, query_of, search
@@ -422,6 +422,26 @@ def test_csv_is_safe_in_a_spreadsheet(tmp_path: Path) -> None:
 def test_counts_and_clusters_as_csv() -> None:
     assert "by,value,hits" in run(str(EXAMPLES), "作", "--counts", "--format", "csv")
     assert "signature" in run(str(EXAMPLES), "--clusters", "--format", "csv")
+
+
+def test_clusters_are_kept_until_a_record_changes(tmp_path: Path) -> None:
+    records, cache = tmp_path / "records", tmp_path / "cache"
+    records.mkdir()
+    for name, text in (("A", "武州住嶺曉作"), ("B", "嶺暁"), ("C", "江戸住嶺暁刻")):
+        made = f'id = "{name}"\n\n[[inscription]]\ntext = "{text}"\n'
+        (records / f"{name}.toml").write_text(made, "utf-8")
+    read: list[int] = []
+
+    def found() -> Clusters:
+        return clusters_of_folder(records, lambda done, _: read.append(done), cache=cache)
+
+    before = found()
+    assert [len(each.members) for each in before.clusters] == [3]
+    read.clear()
+    assert (found(), read) == (before, [])
+    assert before.clusters == clustered(collection(records, keep=False)).clusters
+    (records / "C.toml").unlink()
+    assert [len(each.members) for each in found().clusters] == [2]
 
 
 @pytest.mark.parametrize("arguments", [(), ("x",), ("nowhere", "夢"), ("a", "b", "--clusters")])

@@ -9,12 +9,12 @@ from functools import partial
 from pathlib import Path
 from shlex import quote
 
+import dictionary_rows
 import pytest
 
 from inscribe.errors import InputError
 from inscribe.reading import lexicon, prose
 from inscribe.reading.mecab import compiling, shipped, unidic
-from inscribe.reading.mecab.compiling import MecabRow
 from inscribe.reading.prose.current import old_words
 from inscribe.reading.verse import tagger as verse_tagger
 
@@ -33,13 +33,6 @@ def table(tmp_path: Path) -> Path:
     return path
 
 
-def rows() -> list[MecabRow]:
-    return [
-        MecabRow("てふてふ", 5128, 5128, -20000, "蝶々"),
-        MecabRow('"、,', 5128, 5128, -20000, "marks"),
-    ]
-
-
 def read(path: Path, text: str) -> list[tuple[str, str]]:
     import fugashi
 
@@ -55,17 +48,17 @@ def shown(folder: Path) -> set[str]:
 
 
 def test_words_are_found(folder: Path, table: Path) -> None:
-    path = compiling.dictionary("words", [table], rows)
+    path = compiling.dictionary("words", [table], dictionary_rows.write)
     assert path.parent == folder
     assert ("てふてふ", "蝶々") in read(path, "てふてふの")
     assert ('"、,', "marks") in read(path, '花"、,花')
 
 
 def test_built_once_until_a_source_changes(folder: Path, table: Path) -> None:
-    first = compiling.dictionary("words", [table], rows)
-    assert compiling.dictionary("words", [table], lambda: pytest.fail("built twice")) == first
+    first = compiling.dictionary("words", [table], dictionary_rows.write)
+    assert compiling.dictionary("words", [table], lambda _: pytest.fail("built twice")) == first
     table.write_text("two", encoding="utf-8")
-    second = compiling.dictionary("words", [table], rows)
+    second = compiling.dictionary("words", [table], dictionary_rows.write)
     assert second != first
     assert shown(folder) == {first.name, second.name}
 
@@ -74,36 +67,38 @@ def test_only_the_newest_are_kept(folder: Path, table: Path) -> None:
     made = []
     for number in range(5):
         table.write_text(str(number), encoding="utf-8")
-        made.append(compiling.dictionary("words", [table], rows))
+        made.append(compiling.dictionary("words", [table], dictionary_rows.write))
         os.utime(made[-1], (number + 1, number + 1))
-    made.append(compiling.dictionary("word", [table], rows))  # another name, left alone
+    made.append(
+        compiling.dictionary("word", [table], dictionary_rows.write)
+    )  # another name, left alone
     assert shown(folder) == {path.name for path in made[-4:]}
     seals = {path.name for path in folder.iterdir()} - shown(folder)
     assert seals == {f".{path.name}.seal" for path in made[-4:]}
 
 
 def test_a_damaged_file_is_built_again(folder: Path, table: Path) -> None:
-    path = compiling.dictionary("words", [table], rows)
+    path = compiling.dictionary("words", [table], dictionary_rows.write)
     path.write_bytes(path.read_bytes()[:-10])
-    assert compiling.dictionary("words", [table], rows) == path
+    assert compiling.dictionary("words", [table], dictionary_rows.write) == path
     assert ("てふてふ", "蝶々") in read(path, "てふてふ")
 
 
 def test_a_cache_that_cannot_be_made(table: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("INSCRIBE_CACHE", str(table / "below a file"))
-    path = compiling.dictionary("words", [table], rows)
+    path = compiling.dictionary("words", [table], dictionary_rows.write)
     assert ("てふてふ", "蝶々") in read(path, "てふてふ")
 
 
 def test_entries_mecab_refuses(folder: Path, table: Path) -> None:
     with pytest.raises(InputError, match="could not be compiled"):
-        compiling.dictionary("refused", [table], lambda: [MecabRow("花", 99999, 99999, 0, "x")])
+        compiling.dictionary("refused", [table], dictionary_rows.write_what_mecab_refuses)
     assert list(folder.iterdir()) == []
 
 
 def test_two_at_once(folder: Path, table: Path) -> None:
     def build(_: int) -> Path:
-        return compiling.dictionary("words", [table], rows)
+        return compiling.dictionary("words", [table], dictionary_rows.write)
 
     with ThreadPoolExecutor(2) as pool:
         first, second = pool.map(build, range(2))
@@ -114,8 +109,7 @@ def test_two_at_once(folder: Path, table: Path) -> None:
 def test_a_reading_with_such_a_cache(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     from inscribe.reading.prose import current as modern
 
-    rows = [MecabRow("てふてふ", 5128, 5128, -20000, "=ちょうちょう")]
-    monkeypatch.setattr(modern, "_rows", lambda: rows)
+    monkeypatch.setattr(modern, "_write_parts", dictionary_rows.write_respelt)
     modern._tagger.cache_clear()
     try:
         assert modern.modern_spelling("てふてふの") == "ちょうちょうの"
@@ -132,19 +126,17 @@ def test_words_that_came_with_the_package_are_not_gathered_again(
 ) -> None:
     parts = tmp_path / "parts"
     parts.mkdir()
-    compiling.write_rows(parts / "entries.csv", rows())
+    dictionary_rows.write(parts)
     name = compiling.keyed("words", [table])
     shipped.pack(parts, tmp_path / f"{name}.zip")
     shipped.pack(parts, tmp_path / "again.zip")
     assert (tmp_path / f"{name}.zip").read_bytes() == (tmp_path / "again.zip").read_bytes()
     monkeypatch.setattr(shipped, "FOLDER", tmp_path)
-    path = compiling.dictionary("words", [table], lambda: pytest.fail("gathered"))
+    path = compiling.dictionary("words", [table], lambda _: pytest.fail("gathered"))
     assert ("てふてふ", "蝶々") in read(path, "てふてふの")
     assert "seconds" not in capsys.readouterr().err
     table.write_text("a table of the user's", encoding="utf-8")
-    other = compiling.dictionary(
-        "words", [table], lambda: [MecabRow("蛙", 5128, 5128, -20000, "x")]
-    )
+    other = compiling.dictionary("words", [table], dictionary_rows.write_frog)
     assert ("てふてふ", "蝶々") not in read(other, "てふてふの")
 
 
@@ -162,8 +154,8 @@ def test_whoever_waits_for_a_dictionary_is_told_once(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     monkeypatch.setattr("sys.stderr.isatty", lambda: terminal)
-    compiling.dictionary("words", [table], rows)
-    compiling.dictionary("words", [table], rows)
+    compiling.dictionary("words", [table], dictionary_rows.write)
+    compiling.dictionary("words", [table], dictionary_rows.write)
     told = capsys.readouterr()
     assert told.err.count("preparing the dictionary “words”") == 1
     assert ("compiling them" in told.err) == terminal  # the steps beside the bar
@@ -175,7 +167,7 @@ def test_who_wants_no_remarks_is_not_told(
     folder: Path, table: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     monkeypatch.setattr("inscribe.remarks._wanted", False)
-    compiling.dictionary("words", [table], rows)
+    compiling.dictionary("words", [table], dictionary_rows.write)
     assert capsys.readouterr().err == ""
 
 
@@ -185,11 +177,11 @@ def test_what_a_stopped_run_left_half_made_is_cleared_away(
     left, other = folder / ".words-1-x", folder / ".word-1-x"
     for each in (left, other):
         each.mkdir(parents=True)
-    compiling.dictionary("words", [table], rows)
+    compiling.dictionary("words", [table], dictionary_rows.write)
     assert left.exists()  # another run may be at it
     monkeypatch.setattr(compiling, "_ABANDONED", -1)
     table.write_text("two", encoding="utf-8")
-    compiling.dictionary("words", [table], rows)
+    compiling.dictionary("words", [table], dictionary_rows.write)
     assert not left.exists()
     assert other.exists()
 
@@ -253,10 +245,10 @@ def test_a_whole_dictionary_written_over_is_built_again(
 
 
 def test_a_dictionary_written_over_is_built_again(folder: Path, table: Path) -> None:
-    path = compiling.dictionary("words", [table], rows)
+    path = compiling.dictionary("words", [table], dictionary_rows.write)
     held = path.read_bytes()
     path.write_bytes(held[:8] + b"\xa5" * (len(held) - 8))
-    assert compiling.dictionary("words", [table], rows) == path
+    assert compiling.dictionary("words", [table], dictionary_rows.write) == path
     assert path.read_bytes() == held
 
 
@@ -287,7 +279,7 @@ def test_a_dictionary_copied_elsewhere_is_used_as_it_is(
 def test_what_another_may_have_written_is_not_loaded(
     whose: str, what: str, folder: Path, table: Path
 ) -> None:
-    path = compiling.dictionary("words", [table], rows)
+    path = compiling.dictionary("words", [table], dictionary_rows.write)
     harmed = folder if what == "folder" else path
     if whose == "everybody's":
         harmed.chmod(0o777)
@@ -295,7 +287,7 @@ def test_what_another_may_have_written_is_not_loaded(
         os.chown(harmed, 12345, 12345)
     else:
         pytest.skip("only root can give a file away")
-    found = compiling.dictionary("words", [table], rows)
+    found = compiling.dictionary("words", [table], dictionary_rows.write)
     assert ("てふてふ", "蝶々") in read(found, "てふてふの")
     for each in (found, found.parent):
         assert each.stat().st_uid != 12345

@@ -325,14 +325,16 @@ def test_the_examples_of_the_guide_run(tmp_path: Path, monkeypatch: pytest.Monke
     monkeypatch.chdir(tmp_path)
     told = chapter("imports")
     first, second = re.findall(r"```json\n(.*?)```", told, re.DOTALL)
+    Path("collection").symlink_to(EXAMPLES)
     Path("kz-204.json").write_text(first, "utf-8")
     Path("boxes.json").write_text(second, "utf-8")
     Path("poem.txt").write_text("露の身は\n葦のかりねの\n", "utf-8")
     commands = re.findall(r"^\$ inscribe (.*)\n((?:(?!\$|```).*\n)*)", told, re.MULTILINE)
-    assert len(commands) == 3
+    assert len(commands) == 5
     for command, shown in commands:
         result = run(*command.split())
         assert result.exit_code == 0, result.output
         assert shown.strip() in result.stdout
     assert load(Path("records/kz-204.toml")).inscriptions[0].images
+    assert load(Path("back/DEMO-003.toml")).id == "DEMO-003"
     assert read_manifest(Path("kz-204.json")).list.name == "kz-204.json"

@@ -58,11 +58,11 @@ def test_the_dictionary_is_made_without_the_modules_of_the_users_folder(
 ) -> None:
     home = str(Path(__file__).parent.parent)
     code = (
-        "import sys; sys.path.append(sys.argv.pop(1))\n"
+        "import sys; sys.path += [sys.argv[1], sys.argv.pop(1) + '/tests']\n"
         "from inscribe.reading.mecab import compiling, unidic\n"
         "from pathlib import Path\n"
-        "row = compiling.MecabRow('てふ', 5128, 5128, 0, 'x')\n"
-        "print(compiling.dictionary('words', [Path(sys.argv[1])], lambda: [row]))\n"
+        "import dictionary_rows\n"
+        "print(compiling.dictionary('words', [Path(sys.argv[1])], dictionary_rows.write))\n"
         "compiling._write_apart(unidic.words, Path(sys.argv[2]), Path('x'))\n"
     )
     table = tmp_path / "words.tsv"

@@ -9,18 +9,17 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+import dictionary_rows
 import pytest
 
 from inscribe.errors import InputError
 from inscribe.reading.mecab import compiling, places
-from inscribe.reading.mecab.compiling import MecabRow
 from inscribe.sources import adding
 from inscribe.sources.library import Library
 from inscribe.sources.texts import SourceText
 
 ROOT = Path(__file__).parent.parent
 NOBODY = 65534
-ROWS = [MecabRow("てふてふ", 5128, 5128, -20000, "蝶々")]
 
 posix = pytest.mark.skipif(os.name != "posix", reason="a shell closes the streams")
 
@@ -146,7 +145,7 @@ def test_a_cache_of_no_use_is_gone_round_and_told_once(
     monkeypatch.setenv("INSCRIBE_CACHE", str(cache))
     for table in ("one", "two"):
         (tmp_path / table).write_text(table)
-        made = compiling.dictionary("words", [tmp_path / table], lambda: ROWS)
+        made = compiling.dictionary("words", [tmp_path / table], dictionary_rows.write)
         assert "," not in str(made)
         assert cache not in made.parents
     assert capsys.readouterr().err.count("cannot be used") == 1
@@ -166,7 +165,7 @@ def test_a_full_cache_is_gone_round(
         return compiled(arguments, work, made_name, path)
 
     monkeypatch.setattr(compiling, "_compile", without_room)
-    made = compiling.dictionary("words", [Path(__file__)], lambda: ROWS)
+    made = compiling.dictionary("words", [Path(__file__)], dictionary_rows.write)
     assert made.is_file()
     assert tmp_path not in made.parents
     assert "No space left on device" in capsys.readouterr().err

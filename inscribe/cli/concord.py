@@ -23,7 +23,7 @@ from inscribe.cli.showing import progress_shown, status_of, write_result
 from inscribe.errors import InputError
 
 if TYPE_CHECKING:
-    from inscribe.concordance import Collection, ConcordanceQuery, Order
+    from inscribe.concordance import Clusters, Collection, ConcordanceQuery, Order
 
 _ORDERS = ("after", "before", "match", "object", "date")
 
@@ -97,11 +97,15 @@ def command(
         )
     asked = _query(word, pattern, exact)
     with progress_shown("records", quiet=quiet) as progress:
-        held = _collection(folder, library_file, no_cache, progress, asked)
-    if translations:
+        if clusters:
+            shared = _clusters(folder, library_file, no_cache, progress)
+            held = shared.collection
+        else:
+            held = _collection(folder, library_file, no_cache, progress, asked)
+    if clusters:
+        result = _clusters_shown(shared, form)
+    elif translations:
         result = _translations(held, form)
-    elif asked is None:
-        result = _clusters(held, form)
     else:
         result = _found(held, asked, order, only_counts, form)
     write_result(result, output, force=force)
@@ -163,10 +167,18 @@ def _translations(held: Collection, form: str) -> str:
     return indexes.translations_as_text(found)
 
 
-def _clusters(held: Collection, form: str) -> str:
-    from inscribe.concordance import clustered
+def _clusters(
+    folder: str | None, library_file: str | None, no_cache: bool, progress: Any
+) -> Clusters:
+    from inscribe.concordance import clustered, clusters_of_folder
 
-    found = clustered(held)
+    if folder is None:
+        return clustered(_collection(folder, library_file, no_cache, progress, None))
+    library = library_path(library_file)
+    return clusters_of_folder(folder, progress, library=library, keep=not no_cache)
+
+
+def _clusters_shown(found: Clusters, form: str) -> str:
     if form == "json":
         return json.dumps(found.to_dict(), ensure_ascii=False, indent=2)
     if form == "csv":

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
         Clusters as Clusters,
         Concordance as Concordance,
         clustered as clustered,
+        clusters_of_folder as clusters_of_folder,
         concord as concord,
     )
     from inscribe.concordance.clustering import Cluster as Cluster, clusters as clusters
@@ -59,7 +60,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "answers": "Clusters Concordance clustered concord",
+            "answers": "Clusters Concordance clustered clusters_of_folder concord",
             "clustering": "Cluster clusters",
             "documents": "Document document_of_read documents_of_read of_rows rows_of",
             "finding": "ConcordanceQuery How query_of",

@@ -3,18 +3,24 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 from inscribe import notebook
 from inscribe.cautions import caution
 from inscribe.concordance.clustering import Cluster, clusters
+from inscribe.concordance.documents import Document, of_rows, rows_of
 from inscribe.concordance.finding import ConcordanceQuery, query_of, search
-from inscribe.concordance.folder import Collection
+from inscribe.concordance.folder import Collection, OpenFolder, Progress, open_folder
 from inscribe.concordance.occurrences import Occurrence
 from inscribe.concordance.tally import Order, counts, ordered
+from inscribe.files import StrPath
+from inscribe.keeping import made_together
 
 if TYPE_CHECKING:
     from inscribe.keys import ClustersKeys, ConcordanceKeys, CountsKeys
+
+CLUSTERS = "clusters"  # under which those of a folder are kept
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,3 +118,48 @@ def clustered(held: Collection) -> Clusters:
     ('signature', '嶺暁', 2)
     """
     return Clusters(held, tuple(clusters(held.documents)))
+
+
+def clusters_of_folder(
+    folder: StrPath,
+    progress: Progress = lambda done, count: None,
+    *,
+    library: Path | None = None,
+    cache: Path | None = None,
+    keep: bool = True,
+) -> Clusters:
+    """Return what the records of a folder share, kept until one of them changes.
+
+    Its collection has those inscriptions only that share something. The arguments, and what is
+    raised, are those of :func:`inscribe.concordance.collection`.
+
+    >>> clusters_of_folder("examples", keep=False)
+    <Clusters: 2 in 15 records>
+    """
+    with open_folder(folder, progress, library=library, cache=cache, keep=keep) as held:
+        kept = made_together(CLUSTERS, held.store, held.mark, lambda: _as_data(held))
+    documents = of_rows(kept["documents"])
+    found = (
+        Cluster(kind, title, tuple(documents[at] for at in members))
+        for kind, title, members in kept["clusters"]
+    )
+    shared = Collection(tuple(documents), kept["records"], tuple(kept["unread"]))
+    return Clusters(shared, tuple(found))
+
+
+def _as_data(held: OpenFolder) -> dict[str, Any]:
+    """Return the clusters as plain data, each inscription told once, pointed to by its number."""
+    documents: dict[tuple[str, int], tuple[int, Document]] = {}
+    found = []
+    for each in clusters(held.documents()):
+        members = [
+            documents.setdefault((one.file, one.inscription), (len(documents), one))[0]
+            for one in each.members
+        ]
+        found.append([each.kind, each.title, members])
+    return {
+        "documents": rows_of([one for _, one in documents.values()]),
+        "clusters": found,
+        "records": held.records,
+        "unread": held.unread,
+    }

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import chain
 from typing import TYPE_CHECKING, Literal
 
 from inscribe.concordance.documents import Document
@@ -67,8 +68,8 @@ def _shared_texts(documents: list[Document]) -> Iterator[Cluster]:
         sounds = _sounds(document)
         if document.register == "signature" or len(sounds) < SHORTEST:
             continue
-        grams = {sounds[i : i + _GRAM] for i in range(len(sounds) - _GRAM + 1)}
-        shared = Counter(group for gram in grams for group in holding.get(gram, ()))
+        grams = dict.fromkeys(sounds[i : i + _GRAM] for i in range(len(sounds) - _GRAM + 1))
+        shared = Counter(chain.from_iterable(holding.get(gram, ()) for gram in grams))
         for group, count in shared.most_common(_COMPARED):
             common = LCSseq.similarity(sounds, firsts[group])
             shorter, longer = sorted((len(sounds), len(firsts[group])))

@@ -21,10 +21,12 @@ _PARTS = (
 )
 _NO_SIGNS = re.compile(r"[^\w□■]+")
 _RECURRING = 1_000  # expressions whose meaning is kept
+_RECENT = 16  # texts whose dates are kept: register, passages and signature all ask for them
 # Signs of the cycle whose old forms would be taken for other characters by a general table.
 _CYCLE_FORMS = str.maketrans({"夘": "卯", "戼": "卯", "丣": "酉"})
 
 
+@tables.cached(_RECENT)
 def find(
     text: str,
     between: Between | None = None,

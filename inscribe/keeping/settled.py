@@ -48,12 +48,19 @@ def names_settled(
         paths: the records of the folder.
         work: what is to be made of each record.
         store: what is kept of the folder.
-        progress: hears how many of how many records were looked through for such names.
+        progress: hears, for each record looked through for such names, that none of so many is
+            done: it is one with the progress of the work, which comes after.
     """
     if place.is_file():
         names = settled_beside(place)
     else:
-        kept = each_record(paths, SETTLED, store, progress, worth=lambda rows: rows != _NONE)
+        kept = each_record(
+            paths,
+            SETTLED,
+            store,
+            lambda _, count: progress(0, count),
+            worth=lambda rows: rows != _NONE,
+        )
         names = [name for path, (rows,) in kept for name in _names(rows, path)]
     mark = mark_of_all(names) if names else ""
     with as_settled(names):

@@ -60,9 +60,7 @@ def write_parts(folder: Path, features_file: str) -> None:
     unknown = (source / "unk.dic").read_bytes()
     used = sorted({0, *_classes_of(unknown), *_connections(entries)})
     numbers = {old: new for new, old in enumerate(used)}
-    side, cells = mecab.connection_costs(source)
-    with (folder / "matrix.bin").open("wb") as file:
-        file.writelines(connections.small_matrix(classes, used, side, cells))
+    _write_matrix(folder / "matrix.bin", source, classes, used)
     (folder / "unk.dic").write_bytes(_renumbered(unknown, numbers))
     (folder / "char.bin").write_bytes((source / "char.bin").read_bytes())
     (folder / "dicrc").write_text(_DICRC, encoding="utf-8")
@@ -70,6 +68,12 @@ def write_parts(folder: Path, features_file: str) -> None:
         features = _Features(file)
         _write(folder / "entries.csv", entries, numbers, features)
         _write(folder / _UNVOICED, _unvoiced(entries), numbers, features)
+
+
+def _write_matrix(path: Path, source: Path, classes: mecab.Classes, used: list[int]) -> None:
+    side, cells = mecab.connection_costs(source)  # 70 MB
+    with path.open("wb") as file:
+        file.writelines(connections.small_matrix(classes, used, side, cells))
 
 
 class _Features:
@@ -136,7 +140,13 @@ def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[DictionaryEn
 
 def _unvoiced(entries: list[DictionaryEntry]) -> Iterator[DictionaryEntry]:
     """Yield the entries as they are written where voicing is left unmarked."""
-    there = {(entry.written, entry.connection, entry.kana) for entry in entries}
+    asked = {
+        (written, entry.connection, entry.kana)
+        for entry in entries
+        if (written := entry.written.translate(UNVOICE)) != entry.written
+    }
+    there = asked.intersection((each.written, each.connection, each.kana) for each in entries)
+    del asked
     for entry in entries:
         if entry.note == OKURIGANA_LEFT_OUT:  # the same hands leave them out
             yield entry._replace(cost=entry.cost - _LEFT_OUT_LESS)

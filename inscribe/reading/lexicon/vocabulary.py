@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from sys import intern
 
 from inscribe import tables
 from inscribe.reading import mecab
@@ -86,11 +87,11 @@ def unidic_entries(
             word.connection if place is None else place,
             word.cost + extra,
             _with_boundaries(hiragana(fields[19]), hiragana(fields[9])),
-            "-".join(part for part in fields[:4] if part != "*"),
-            conjugation,
-            fields[5],
+            intern("-".join(part for part in fields[:4] if part != "*")),
+            intern(conjugation),
+            intern(fields[5]),
             fields[7],
-            fields[12],
+            intern(fields[12]),
         )
         yield entry
         if pos == "名詞" and fields[12] == "和" and index.is_verbal_noun(entry.written, entry.kana):

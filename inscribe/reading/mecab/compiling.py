@@ -55,8 +55,11 @@ class MecabRow(NamedTuple):
     feature: str
 
 
-def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[MecabRow]]) -> Path:
-    """Return the file of the compiled dictionary ``name``; ``rows`` is called only to build it.
+def dictionary(name: str, sources: Sequence[Path], write_parts: Callable[[Path], None]) -> Path:
+    """Return the file of the compiled dictionary ``name``, to be laid over UniDic.
+
+    ``write_parts`` is called only to build it, in a process of its own: it writes ``entries.csv``
+    into the folder given.
 
     Raises:
         InputError: MeCab could not compile the entries, or no folder can be written to.
@@ -72,7 +75,7 @@ def dictionary(name: str, sources: Sequence[Path], rows: Callable[[], Iterable[M
             from inscribe.reading.mecab.preparing import preparing
 
             with preparing(name, is_slow=not is_shipped(path.stem)) as tell:
-                _build(path, rows, tell)
+                _build(path, write_parts, tell)
         except (OSError, InputError) as error:  # a process it is made in tells a full disk so too
             troubles.append(error)
             continue
@@ -183,7 +186,7 @@ def _is_sound(path: Path) -> bool:
     return len(head) == 4 and int.from_bytes(head, sys.byteorder) == (size & 0xFFFFFFFF) ^ _MAGIC
 
 
-def _build(path: Path, rows: Callable[[], Iterable[MecabRow]], tell: Tell) -> None:
+def _build(path: Path, write_parts: Callable[[Path], None], tell: Tell) -> None:
     import tempfile
 
     from inscribe.reading.mecab.unidic import folder as unidic_folder
@@ -191,7 +194,7 @@ def _build(path: Path, rows: Callable[[], Iterable[MecabRow]], tell: Tell) -> No
     with tempfile.TemporaryDirectory(dir=path.parent, prefix=f".{path.stem}-") as work:
         tell("gathering the words")
         if not lay_down(path.stem, Path(work)):
-            write_rows(Path(work, "entries.csv"), rows())
+            _write_apart(write_parts, Path(work), path)
         tell("compiling them")
         source = quote(str(unidic_folder()))
         arguments = f"x -d {source} -u made.dic -f utf8 -t utf8 entries.csv"

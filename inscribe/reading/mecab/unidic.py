@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 _HEADER = "<10I"
 _HEADER_SIZE = 72  # the ten numbers and the name of the character set
 _TOKEN = "<HHHhII"
+_SIDES = 4  # bytes of the numbers of rows and columns before the connection costs
 _OTHER_SCRIPTS = r"[^\u3005-\u3007\u3041-\u3096\u3400-\u9fff\U00020000-\U0003ffff]"
 
 
@@ -122,12 +123,15 @@ def connection_costs(dictionary: Path) -> tuple[int, array[int]]:
     import struct
     from array import array
 
-    data = (dictionary / "matrix.bin").read_bytes()
-    side, other = struct.unpack_from("<HH", data)
-    if side != other:
-        raise InputError(
-            "the connection matrix is not square", Place(str(dictionary)), "reinstall unidic-lite"
-        )
     cells = array("h")
-    cells.frombytes(data[4:])
+    path = dictionary / "matrix.bin"
+    with path.open("rb") as file:
+        side, other = struct.unpack("<HH", file.read(_SIDES))
+        if side != other:
+            raise InputError(
+                "the connection matrix is not square",
+                Place(str(dictionary)),
+                "reinstall unidic-lite",
+            )
+        cells.fromfile(file, (path.stat().st_size - _SIDES) // cells.itemsize)
     return side, cells

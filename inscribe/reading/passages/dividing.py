@@ -26,7 +26,12 @@ from inscribe.reading.passages.poems import poem_weight, prose_weight
 from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.sayings import are_sayings_apart
 from inscribe.reading.passages.signings import Signings
-from inscribe.reading.passages.stretches import CopiedStretch, KnownPassage, PassageStretch
+from inscribe.reading.passages.stretches import (
+    HOPELESS,
+    CopiedStretch,
+    KnownPassage,
+    PassageStretch,
+)
 from inscribe.reading.passages.titles import begins_formula, framed_weight, is_verb_there
 from inscribe.reading.passages.topics import place_weight, topic_weight
 from inscribe.reading.spelling import KANA, is_kanji_only
@@ -35,7 +40,6 @@ from inscribe.reading.words import InscribedText
 _KEPT = 3  # divisions kept at each place and kind
 _LONGEST = 90  # characters of a stretch that is weighed; a longer text is prose
 _LONGEST_FRAMED = 16  # signs of a heading or a dedication
-_HOPELESS = -6.0
 _UNWEIGHED = -4.0  # prose, where nothing else is said for a stretch
 _KNOWN = 200.0
 # The price of a cut up to which a sentence or a poem may begin there: the ends of columns, titles.
@@ -234,13 +238,13 @@ class _Weigher:
             weight = stretch.weight - inner.price(stretch.kind)
             if self._copied and stretch.kind in _COPIED_KINDS:
                 weight += _COPIED * self._copied.shared(first, end)
-            if weight > _HOPELESS:
+            if weight > HOPELESS:
                 yield stretch._replace(weight=weight)
         signed, role = self._signings.weight(first, end)
         signed -= inner.price("signature")
         if first and first not in self._text.breaks:
             signed -= _BEGUN_INSIDE * len(inner.breaks)
-        if signed > _HOPELESS and signed:
+        if signed > HOPELESS and signed:
             yield PassageStretch(first, end, "signature", signed, role, (_SIGNED,))
 
     def _in_japanese(

@@ -120,7 +120,7 @@ def _formulas_in(plain: str, breaks: frozenset[int]) -> int:
     ends = (*breaks, len(plain))
     closed = sum(plain[:end].removesuffix("之").endswith(words) for end in ends)
     closed += any(rank in plain for rank in ranks())
-    inside = sum(f"{word}之" in plain for word in words if len(word) == 1)
+    inside = sum(len(word) == 1 and f"{word}之" in plain for word in words) if "之" in plain else 0
     formula = begins_formula(plain) and plain[-1] in _PICTURED  # 依某画, 模某図
     return closed + inside + formula + sum(word in plain for word in _FORMULAS)
 

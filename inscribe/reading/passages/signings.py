@@ -26,6 +26,7 @@ from inscribe.reading.passages.persons_named import (
 )
 from inscribe.reading.passages.roles import closing_of
 from inscribe.reading.passages.sayings import holds_saying
+from inscribe.reading.passages.stretches import HOPELESS
 from inscribe.reading.passages.titles import framed_weight
 from inscribe.reading.signatures import (
     CheapestDivisions,
@@ -103,6 +104,8 @@ class Signings:
         if word:
             weight += _CLOSED + _CLOSED_WITH_OBJECT * plain.endswith("之")
             weight += 2 * _CLOSED_WITH_OBJECT * bool(_THIS.search(plain))
+        if weight <= HOPELESS:
+            return weight, role  # all that follows speaks against it
         weight -= _VERB_OF_FAMILY * self._closes_with_family(end, word)
         weight -= _TWO_PERSONS * names_two_persons(best.pieces, role)
         weight -= _FULL_NAME * (role == "wrote" and any(p.kind == "surname" for p in best.pieces))

@@ -11,6 +11,8 @@ from typing import NamedTuple
 from inscribe.forms import NormalText
 from inscribe.reading.words import InscribedText, Kind, Role
 
+HOPELESS = -6.0  # what a stretch weighs that is not thought of as that kind of passage
+
 
 class PassageStretch(NamedTuple):
     """A stretch as one kind of passage."""

@@ -26,7 +26,6 @@ from inscribe.scripts import katakana
 if TYPE_CHECKING:
     from fugashi import GenericTagger
 
-    from inscribe.reading.mecab import MecabRow
 
 MARK = "="  # begins what MeCab says of an old spelling, before the word in current spelling
 MARK_BEFORE_TA = ">"  # the same, for a form (立つ for 立っ) that only stands before た and て
@@ -192,17 +191,14 @@ def old_words() -> Path:
     """
     from inscribe.reading import mecab
 
-    return mecab.dictionary("modern", _sources(), _rows)
+    return mecab.dictionary("modern", _sources(), _write_parts)
 
 
 def gathering() -> tuple[str, Callable[[Path], None]]:
     """Return what that dictionary is called in the cache, and what writes its words to a folder."""
     from inscribe.reading import mecab
 
-    def write(folder: Path) -> None:
-        mecab.write_rows(folder / "entries.csv", _rows())
-
-    return mecab.keyed("modern", _sources()), write
+    return mecab.keyed("modern", _sources()), _write_parts
 
 
 def _sources() -> list[Path]:
@@ -218,10 +214,11 @@ def _sources() -> list[Path]:
     ]
 
 
-def _rows() -> Iterator[MecabRow]:
+def _write_parts(folder: Path) -> None:
+    from inscribe.reading import mecab
     from inscribe.reading.prose.rows import rows
 
-    return rows(MARK, MARK_BEFORE_TA)
+    mecab.write_rows(folder / "entries.csv", rows(MARK, MARK_BEFORE_TA))
 
 
 @tables.cached()

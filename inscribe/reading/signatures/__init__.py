@@ -44,6 +44,7 @@ if TYPE_CHECKING:
     from inscribe.reading.signatures.pieces import (
         UNEXPLAINED as UNEXPLAINED,
         SignaturePiece as SignaturePiece,
+        words_over as words_over,
     )
     from inscribe.reading.signatures.reader import read_signature as read_signature
     from inscribe.reading.signatures.signed import (
@@ -55,6 +56,7 @@ if TYPE_CHECKING:
         CheapestDivisions as CheapestDivisions,
         SignatureDivision as SignatureDivision,
         divisions as divisions,
+        least_cost as least_cost,
     )
 else:
     __getattr__ = late.door(
@@ -64,9 +66,9 @@ else:
             "full_names": "NameLookUp full_readings look_up",
             "likelihood": "is_quoted signature_likelihood",
             "names": "is_kanji",
-            "pieces": "SignaturePiece UNEXPLAINED",
+            "pieces": "SignaturePiece UNEXPLAINED words_over",
             "reader": "read_signature",
             "signed": "is_half_in_kana is_signature may_be_signature",
-            "split": "SignatureDivision CheapestDivisions divisions",
+            "split": "SignatureDivision CheapestDivisions divisions least_cost",
         },
     )

@@ -100,13 +100,8 @@ class SignaturePiece(NamedTuple):
     order_kind: str = ""  # the class by which the order of pieces is priced, with its family
 
 
-def pieces_of(
-    text: str, dated: Collection[SignaturePiece] = (), word_at: int | None = None
-) -> list[list[SignaturePiece]]:
-    """Return every piece the text could hold, by its first offset.
-
-    Where ``word_at`` is given, no name stands at that offset.
-    """
+def pieces_of(text: str, dated: Collection[SignaturePiece] = ()) -> list[list[SignaturePiece]]:
+    """Return every piece the text could hold, by its first offset."""
     found: list[list[SignaturePiece]] = [[] for _ in text]
     for piece in dated:
         found[piece.first].append(piece)
@@ -117,7 +112,7 @@ def pieces_of(
             kind = "unread" if mark.group()[0] in "□［" else "mark"
             found[position].append(_piece(mark.group(), kind, position, 0.0))
             if mark.group() == "□":
-                found[position] += _pieces_at(text, position, word_at)
+                found[position] += _pieces_at(text, position)
             position = mark.end()
             continue
         if text[position] == "・":
@@ -126,21 +121,31 @@ def pieces_of(
             )
         if text[position] == "年" and text[position - 1 : position] in ("□", "］"):
             found[position].append(_of_word(_WORN_YEAR, position))
-        found[position] += _pieces_at(text, position, word_at)
+        found[position] += _pieces_at(text, position)
         found[position] += [_of_word(word, position) for word in unlisted_words(text, position)]
         found[position].append(_piece(text[position], "other", position, _OTHER))
         if has_kana:
             found[position] += _kana_names(text, position)
         position += 1
-    if word_at is not None:
-        return [[each for each in some if _is_no_name_at(each, word_at)] for some in found]
     if len(text) == 2:
         found[0] = [_without_formula(piece) for piece in found[0]]
     return found
 
 
-def _is_no_name_at(piece: SignaturePiece, at: int) -> bool:
-    return piece.kind not in UNEXPLAINED or not piece.first <= at <= piece.last
+def words_over(text: str, at: int) -> Iterator[SignaturePiece]:
+    """Yield the words that could stand over an offset, each at no more than it costs there.
+
+    >>> [word.text for word in words_over("武州住綾国作", 2)]
+    ['住']
+    """
+    for first in range(max(0, at - _LONGEST_WORD + 1), at + 1):
+        for end in range(at + 1, min(first + _LONGEST_WORD, len(text)) + 1):
+            stretch = text[first:end]
+            for kind, cost, word, order_kind in _words_alone(stretch):
+                yield SignaturePiece(stretch, kind, first, end - 1, cost, word, order_kind)
+        for word in (*words_of_many_signs(text, first), *unlisted_words(text, first)):
+            if first + len(word.text) > at:
+                yield _of_word(word, first)
 
 
 def _without_formula(piece: SignaturePiece) -> SignaturePiece:
@@ -162,16 +167,14 @@ def _kana_names(text: str, position: int) -> Iterator[SignaturePiece]:
         yield _piece(mixed, "name", position, cost)
 
 
-def _pieces_at(text: str, position: int, word_at: int | None = None) -> list[SignaturePiece]:
-    """Return the words, names and places that begin at an offset; no name at ``word_at``."""
+def _pieces_at(text: str, position: int) -> list[SignaturePiece]:
+    """Return the words, names and places that begin at an offset."""
     found: list[SignaturePiece] = []
     goes_on = _formula_goes_on(text, position)
     surcharge = _AGAINST_FORMULA * goes_on
     for end in range(position + 1, min(position + _LONGEST_WORD, len(text)) + 1):
         stretch = text[position:end]
-        no_name = word_at is not None and position <= word_at < end
-        meanings = _words_alone(stretch) if no_name else _meanings_of(stretch)
-        for kind, cost, word, order_kind in meanings:
+        for kind, cost, word, order_kind in _meanings_of(stretch):
             if word:
                 price = cost + cutting_cost(word, text, position)
             else:

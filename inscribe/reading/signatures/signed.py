@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from inscribe import tables
 from inscribe.reading.chinese import without_marks
 from inscribe.reading.names import half_in_kana, is_kana_name
 from inscribe.reading.spelling import is_kanji_only, kana_share
@@ -20,6 +21,7 @@ _GAP = re.compile("［[^］]*］")
 _SIGNS_OF_A_NAME = (2, 3)
 _SHORTEST_DEED, _LONGEST_DEED = 3, 7  # signs of a name and what was done
 _DEEDS = frozenset({"verb", "transitive", "object", "closing"})
+_RECENT = 8  # texts: what is hardly carved is asked of the same ones as the register
 _NAME_UNLESS_A_WORD = 0.12  # from this likelihood on, two kanji that are no word are a name
 
 
@@ -32,6 +34,7 @@ def may_be_signature(text: str) -> bool:
     return kana_share(_THIS_IN_KANA.sub("之", text)) <= _MOST_KANA
 
 
+@tables.cached(_RECENT)
 def is_signature(plain: str) -> bool:
     """Whether a normalised text is a signature rather than verse, a saying or prose.
 

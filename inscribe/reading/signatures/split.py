@@ -11,7 +11,7 @@ divisions.
 from __future__ import annotations
 
 import math
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from typing import NamedTuple
 
 from inscribe import tables
@@ -48,7 +48,6 @@ def divisions(
     breaks: Collection[int] = (),
     dated: Collection[SignaturePiece] = (),
     cuts: Collection[int] = (),
-    word_at: int | None = None,
 ) -> tuple[SignatureDivision, ...]:
     """Return the cheapest divisions of a normalised text, the best first.
 
@@ -57,10 +56,8 @@ def divisions(
         breaks: offsets at which a column begins; a piece seldom runs over one.
         dated: pieces of kind date and age found beforehand.
         cuts: offsets before which the transcriber left a space; hardly any piece runs over one.
-        word_at: an offset where a word of the formula must stand and no name; then there may be
-            no division.
     """
-    return _divided(text, tuple(sorted(breaks)), tuple(sorted(cuts)), tuple(dated), word_at)
+    return _divided(text, tuple(sorted(breaks)), tuple(sorted(cuts)), tuple(dated))
 
 
 def _edges(breaks: Collection[int], cuts: Collection[int]) -> dict[int, float]:
@@ -74,16 +71,51 @@ def _divided(
     breaks: tuple[int, ...],
     cuts: tuple[int, ...],
     dated: tuple[SignaturePiece, ...],
-    word_at: int | None,
 ) -> tuple[SignatureDivision, ...]:
-    pieces = pieces_of(text, dated, word_at) if word_at is not None else _pieces(text, dated)
-    nodes, ends = _spread(pieces, 0, _edges(breaks, cuts))
-    return _cheapest(nodes, ends[len(text)])
+    nodes, ends = _spread(_pieces(text, dated), 0, _edges(breaks, cuts))
+    return _cheapest(nodes, ends[len(text)], _KEPT + 1)
 
 
 @tables.cached(_RECENT)
 def _pieces(text: str, dated: tuple[SignaturePiece, ...]) -> list[list[SignaturePiece]]:
     return pieces_of(text, dated)
+
+
+def least_cost(
+    text: str, dated: Collection[SignaturePiece], at: int, words: Iterable[SignaturePiece]
+) -> float:
+    """Return what a text costs at least in which one of some words stands over an offset.
+
+    What stands beside it is taken for what it could be in the text as it is.
+    """
+    pieces = [
+        [piece for piece in some if not piece.first <= at <= piece.last]
+        for some in _pieces(text, tuple(dated))
+    ]
+    for word in words:
+        pieces[word.first].append(word)
+    _, ends = _spread(pieces, 0, {})
+    arrived = ends[len(text)].items()
+    return min((kept[0][0] + _order(kind, "end") for kind, kept in arrived), default=math.inf)
+
+
+def _pieces_between(
+    text: str, dated: Collection[SignaturePiece], filling: Collection[SignaturePiece]
+) -> list[list[SignaturePiece]]:
+    """Return the pieces of a text, by their first offset, some dates standing apart."""
+    found: list[list[SignaturePiece]] = []
+    ends = [(piece.first, [piece]) for piece in sorted(filling, key=lambda piece: piece.first)]
+    for end, date in (*ends, (len(text), [])):
+        start = len(found)
+        within = (piece for piece in dated if start <= piece.first and piece.last < end)
+        made = _pieces(text[start:end], tuple(_moved(piece, -start) for piece in within))
+        found += [[_moved(piece, start) for piece in some] for some in made] if start else made
+        found += [date, *([] for _ in date[0].text[1:])] if date else []
+    return found
+
+
+def _moved(piece: SignaturePiece, by: int) -> SignaturePiece:
+    return piece._replace(first=piece.first + by, last=piece.last + by)
 
 
 class CheapestDivisions:
@@ -96,8 +128,17 @@ class CheapestDivisions:
         dated: Collection[SignaturePiece],
         cuts: Collection[int],
     ) -> None:
-        """Find what the text could be made of; the arguments are those of :func:`divisions`."""
-        self._pieces = _pieces(text, tuple(dated))
+        """Find what the text could be made of; the arguments are those of :func:`divisions`.
+
+        Nothing else is made of the signs of a date that fills columns.
+        """
+        edges = {0, len(text), *breaks}
+        filling = [
+            piece
+            for piece in dated
+            if breaks and piece.kind == "date" and {piece.first, piece.last + 1} <= edges
+        ]
+        self._pieces = _pieces_between(text, dated, filling)
         self._edges = _edges(breaks, cuts)
         self._from: dict[int, tuple[list[_Node], list[dict[str, _Ways]]]] = {}
 
@@ -110,7 +151,7 @@ class CheapestDivisions:
         if first not in self._from:
             self._from[first] = _spread(self._pieces, first, self._edges)
         nodes, ends = self._from[first]
-        found = _cheapest(nodes, ends[end])
+        found = _cheapest(nodes, ends[end], 1)
         return found[0] if found else None
 
 
@@ -136,14 +177,22 @@ def _spread(
     return nodes, ends
 
 
-def _cheapest(nodes: list[_Node], arrived: dict[str, _Ways]) -> tuple[SignatureDivision, ...]:
+def _cheapest(
+    nodes: list[_Node], arrived: dict[str, _Ways], count: int
+) -> tuple[SignatureDivision, ...]:
+    """Return so many divisions of what arrived at an offset, the cheapest first."""
     final = [
         (price + _order(kind, "end"), node)
         for kind, kept in arrived.items()
         for price, node in kept
     ]
-    found = [_division(_pieces_to(nodes, node), cost) for cost, node in sorted(final)[:_COMPARED]]
-    return tuple(sorted(found, key=lambda division: division.cost)[: _KEPT + 1])
+    found: list[SignatureDivision] = []
+    for cost, node in sorted(final)[:_COMPARED]:
+        if len(found) >= count and cost >= found[count - 1].cost:
+            break  # as a whole it is no cheaper than its parts
+        found.append(_division(_pieces_to(nodes, node), cost))
+        found.sort(key=lambda division: division.cost)
+    return tuple(found[:count])
 
 
 def _division(pieces: tuple[SignaturePiece, ...], cost: float) -> SignatureDivision:

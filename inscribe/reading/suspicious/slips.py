@@ -87,27 +87,29 @@ def _is_of_a_word(text: str, at: int) -> bool:
 
 
 def _likely(text: str, at: int) -> Iterator[Slip]:
-    for other, least in _meant(text[at]):
-        current = forms.normalise_text(other).text
-        changed = replaced(text, at, current)
-        if len(current) != 1 or current == text[at] or not _makes_a_word(changed, at):
-            continue
-        if most_gained(text, at, current) < least:
+    meant = [each for each in _meant(text[at]) if _makes_a_word(replaced(text, at, each[1]), at)]
+    most = most_gained(text, at, [current for _, current, _ in meant]) if meant else 0.0
+    for other, current, least in meant:
+        if most < least:
             continue
         gain = gain_in_signature(text, at, current)
-        if gain >= least and is_explained(division(changed), at):
+        if gain >= least and is_explained(division(replaced(text, at, current)), at):
             yield Slip(at, other, gain)
 
 
 @tables.cached()
-def _meant(sign: str) -> tuple[tuple[str, float], ...]:
-    """Return the signs of the formulas that a sign may be, and how much cheaper they must be."""
+def _meant(sign: str) -> tuple[tuple[str, str, float], ...]:
+    """Return the signs of the formulas that a sign may be, and how much cheaper they must be.
+
+    Each as it is shown and in its current form.
+    """
     found = [(other, _CHEAPER) for other in look_alikes(sign)]
     row = _table().first_about(sign)
     if row is not None:
         for least, meant in zip(_CHEAPER_BY_PARTS, (row["whole"], row["parts"]), strict=True):
             found += ((other, least) for other in tables.listed(meant))
-    return tuple(found)
+    current = ((other, forms.normalise_text(other).text, least) for other, least in found)
+    return tuple(each for each in current if len(each[1]) == 1 and each[1] != sign)
 
 
 def _makes_a_word(text: str, at: int) -> bool:

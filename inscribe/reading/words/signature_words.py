@@ -37,6 +37,7 @@ _COST_OF_SHORT_POET, _SURE_POET = 0.6, 3  # 小町 may be a surname
 _PROVINCE, _PROVINCE_KANA, _SUNNY = "州", "しゅう", "陽"
 _SELDOM = 1.0
 _QUOTED = 0.2  # a poet rather signs than is named
+_RECURRING = 20_000  # texts whose words are kept
 _SHORT_TITLE = 1.5  # 伊勢 and 葵 are seldom the poet and the chapter
 
 Lexicon = dict[str, dict[str, tuple[SignatureWord, ...]]]
@@ -66,6 +67,7 @@ def words_from(char: str) -> dict[str, tuple[SignatureWord, ...]]:
     return {text: _distinct(words) for text, words in found.items()}
 
 
+@tables.cached(_RECURRING)
 def words_of(text: str) -> tuple[SignatureWord, ...]:
     """Return the words that a text is: those of the tables, those made of parts, verbs with kana.
 
