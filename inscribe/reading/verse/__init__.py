@@ -45,7 +45,10 @@ if TYPE_CHECKING:
         verse_lattice as verse_lattice,
         verse_words as verse_words,
     )
-    from inscribe.reading.verse.voicing import marks_voicing as marks_voicing
+    from inscribe.reading.verse.voicing import (
+        has_voiced_kana as has_voiced_kana,
+        marks_voicing as marks_voicing,
+    )
 else:
     __getattr__ = late.door(
         __name__,
@@ -59,6 +62,6 @@ else:
             "readings": "VerseReading path_cost",
             "scansion": "fitted_phrases",
             "tagger": "readings_of verse_connections verse_lattice verse_words",
-            "voicing": "marks_voicing",
+            "voicing": "has_voiced_kana marks_voicing",
         },
     )

@@ -33,6 +33,7 @@ ACROSS, DOWN = 180.0, 262.0  # of A4 without its margins
 POINT = 0.353
 HEAD = 13.0  # a heading with what is around it
 OBJECT = (68.0, 52.0)  # a picture of the whole object, with its title
+SIDE = 0.45  # of the width, for pictures and drawings at the side
 LEAST_BESIDE = 60.0  # text stands beside the columns where there is so much room
 SIZES = [size / 100 for size in range(100, 38, -4)]  # as shares; below, nothing can be read
 
@@ -52,7 +53,7 @@ def _height(article: Article, room: float) -> float:
 
 
 def _section(section: Section, room: float) -> float:
-    wide, high = _beside(section.side)
+    wide, high = _beside(section.side, SIDE * room)
     columns = [block for block in section.flow if isinstance(block, Columns)]
     across, down = _columns(columns[0], room) if columns else (0.0, 0.0)
     text = [block for block in section.flow if not isinstance(block, Columns)]
@@ -63,17 +64,27 @@ def _section(section: Section, room: float) -> float:
     return HEAD + max(high, down, sum(_text(block, left) for block in text))
 
 
-def _beside(blocks: Iterable[Block]) -> tuple[float, float]:
-    """Return width and height of drawings and pictures beside each other, the source's below."""
-    wide = high = below = 0.0
-    for block in blocks:
-        if isinstance(block, PictureBlock) and block.of == "source":
-            below += 78.0
-            continue
+def _beside(blocks: Iterable[Block], most: float) -> tuple[float, float]:
+    """Return width and height of drawings and pictures, two in a row, ``most`` mm wide at most."""
+    wide = high = at = row = 0.0
+    held, shown = 0, list(blocks)
+    highest = 48.0 if len(shown) > 2 and not _is_source(shown[2]) else 118.0
+    for block in shown:
+        is_source = _is_source(block)
         share = float(ratio(block.svg)) if isinstance(block, Drawing) else _proportions(block)
-        across = min(62.0, (118.0 if isinstance(block, Drawing) else 95.0) * share)
-        wide, high = wide + max(across, 20.0) + 7, max(high, across / share + 12)
-    return wide, high + below
+        tall = 62.0 if is_source else 118.0 if isinstance(block, Drawing) else 95.0
+        tall = min(tall, highest)
+        across = max(min(45.0 if is_source else 62.0, tall * share), 20.0)
+        if is_source or held == 2:
+            high, at, row, held = high + row, 0.0, 0.0, 0
+        held += 1
+        at, row = at + across + 7, max(row, min(62.0, tall * share) / share + 14)
+        wide = min(max(wide, at), most)
+    return wide, high + row
+
+
+def _is_source(block: Block) -> bool:
+    return isinstance(block, PictureBlock) and block.of == "source"
 
 
 def _proportions(block: Block) -> float:
