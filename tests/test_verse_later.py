@@ -82,6 +82,10 @@ def test_a_compound_verb_may_lack_its_first_okurigana(carved: str, said: str) ->
     assert said in romaji(carved)
 
 
+def test_a_compound_verb_is_not_read_as_another_that_is_spelled_so() -> None:
+    assert "okiagaru" in romaji("起あがる達磨に春の日ざしかな")  # invented; not 起ち上がる
+
+
 VERSES = (
     "年の内に春は来にけり一年を去年とや言はむ今年とや言はむ",  # Kokinshu 1
     "春過ぎて夏来にけらし白妙の衣ほすてふ天の香具山",

@@ -185,8 +185,9 @@ def _with_spellings(stem: Stem, index: ClassIndex) -> Iterator[DictionaryEntry]:
         for other in respelt(whole, 0):
             for entry in conjugate(stem._replace(written=other.written, cost=other.cost), index):
                 yield entry._replace(note=other.note)
-    if stem.cost < _TOO_RARE_TO_RESPELL and (short := cut_short(stem.written, stem.kana)):
-        cut = stem._replace(written=short, cost=stem.cost + OTHER_SPELLING)
+    short = cut_short(stem.written, stem.kana) if stem.cost < _TOO_RARE_TO_RESPELL else None
+    if short and index.has_one_reading(stem.written[0], short[1]):  # 起 may be お or た
+        cut = stem._replace(written=short[0], cost=stem.cost + OTHER_SPELLING)
         yield from conjugate(cut, index)  # 飛こむ
 
 
