@@ -104,3 +104,17 @@ def test_the_metre_decides_for_a_sino_japanese_word() -> None:
     assert (
         reading.read_text("名月や池にうつれる松のかげ").proposals[0].kana.startswith("めいげつ や")
     )
+
+
+@pytest.mark.parametrize(
+    ("fragment", "said"),
+    [
+        ("香に匂ひける", "ka ni nioikeru"),  # of Kokinshu 42
+        ("香に匂ひつつ", "ka ni nioitsutsu"),
+        ("花は散りにけり", "hana wa chirinikeri"),
+    ],
+)
+def test_a_fragment_with_a_classical_ending_is_read_in_the_language_of_verse(
+    fragment: str, said: str
+) -> None:
+    assert reading.read_text(fragment).proposals[0].romaji == said
