@@ -71,6 +71,13 @@ addEventListener("load", () => {
     const page = frame.contentDocument, root = page.documentElement;
     if (root.scrollWidth > root.clientWidth)
       found.push(`${frame.title}: ${root.scrollWidth - root.clientWidth} px too wide`);
+    for (const section of page.querySelectorAll("section")) {
+      const side = [...section.querySelectorAll(".side figure")];
+      const beside = side.map((each) => each.getBoundingClientRect());
+      const texts = [...section.children].filter((each) => each.className !== "side");
+      if (texts.some((each) => boxes(each).some((a) => beside.some((b) => meet(a, b)))))
+        found.push(`${frame.title}: pictures over text`);
+    }
     for (const line of page.querySelectorAll(".interlinear ol")) {
       const words = [...line.children].map((word) => [word.textContent, boxes(word)]);
       words.forEach(([one, its], at) => words.slice(at + 1).forEach(([other, theirs]) => {
@@ -163,3 +170,12 @@ def test_what_is_folded_on_the_screen_is_open_on_paper() -> None:
 def test_a_plain_object_takes_one_sheet(number: int) -> None:
     entry = entry_of(load(EXAMPLES / f"DEMO-{number:03}.toml"))
     assert sheets(entries_as_html([entry], Style())) == 1
+
+
+@needs_browser
+def test_several_pictures_do_not_cover_the_text(tmp_path: Path) -> None:
+    picture = '[[inscription.image]]\nfile = "DEMO-004.jpg"\ncrop = [70, 125, 210, 1060]\n'
+    place = 'id = "P-1"\nkind = "tsuba"\n[[inscription]]\nplace = "omote"\n'
+    record = loads(f'{place}text = "武州江戸住梅原嶺暁作之"\n{3 * picture}')
+    entry = entry_of(record, folder=EXAMPLES / "photographs")
+    assert looked_at({"page": entries_as_html([entry], Style())}, tmp_path) == []

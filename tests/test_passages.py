@@ -245,3 +245,27 @@ def test_a_poet_unknown_stands_under_the_poem_as_a_heading(unknown: str) -> None
 )
 def test_the_no_before_poem_is_said_once(text: str, romaji: str) -> None:
     assert read_text(text).proposals[0].romaji == romaji
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        ("逢坂関", "Ōsaka no seki"),
+        ("題逢坂関", "Ōsaka no seki ni daisu"),
+        ("佐夜中山", "Saya no Nakayama"),
+        ("竜田川", "Tatsutagawa"),
+        ("那智滝", "Nachi no taki"),
+        ("志賀都", "Shiga no miyako"),
+        ("静夜思", "Seiyashi"),  # of Li Bai
+        ("長恨歌", "Chōgonka"),  # of Bai Juyi
+    ],
+)
+def test_a_place_of_verse_and_a_chinese_poem_are_titles(text: str, romaji: str) -> None:
+    found = read_text(text)
+    assert found.proposals[0].romaji == romaji
+    assert [passage.kind for passage in found.passages] == ["heading"]
+
+
+@pytest.mark.parametrize("family", ["三浦", "杉浦", "小松", "小野寺", "松浦", "浜松"])
+def test_a_family_named_like_a_place_is_no_title(family: str) -> None:
+    assert [passage.kind for passage in read_text(family).passages] == ["signature"]

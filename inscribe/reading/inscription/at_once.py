@@ -26,8 +26,6 @@ from inscribe.reading.words import (
     InscribedText,
     Kind,
     has_legible,
-    words_from,
-    words_of,
 )
 
 _LONGEST_DIVIDED = 160  # signs; a longer text is prose
@@ -35,7 +33,6 @@ _LONG = 8  # signs of a column in which there is hardly more than one passage
 _SHORT = 3  # signs of a text in kanji that is a name or a word
 _SURE_TITLE = 6.0
 _THE_ABOVE = "右"
-_SECTIONS = frozenset({"section", "chapter"})
 _NAMES_AFTER_POEM = 6  # kanji at the end, in which there are hardly no names
 _END_OF_POEM = 2  # kanji with which a poem may end that needs no second look
 
@@ -103,6 +100,7 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
         is_landmark,
         is_of_words,
         is_surely_signed,
+        is_work,
         names_one,
     )
 
@@ -111,7 +109,7 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
         return _short(text)
     if text.faces:
         return None
-    if not text.breaks and _is_work(plain):
+    if not text.breaks and is_work(plain):
         return AtOnce("heading")
     if not text.breaks and (is_landmark(plain) or is_of_words(plain)):
         return AtOnce("heading")
@@ -125,14 +123,14 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
 
 def _short(text: InscribedText) -> AtOnce | None:
     """Return what a text of up to three kanji is: a saying, a title, a name, else a word."""
-    from inscribe.reading.passages import is_known_saying, is_landmark
+    from inscribe.reading.passages import is_known_saying, is_landmark, is_work
 
     plain = text.normal.text
     if is_known_saying(plain):
         why = f"{plain} may be a name or a saying"
         doubt = Doubt(text.normal.origin[0], text.normal.origin[-1], why)
         return AtOnce("chinese", doubts=(doubt,) if is_signature(plain) else ())
-    if is_title(plain) or is_landmark(plain):
+    if is_title(plain) or is_landmark(plain) or is_work(plain):
         return AtOnce("heading")
     if is_signature(plain):
         return AtOnce("signature")
@@ -144,24 +142,6 @@ def _short(text: InscribedText) -> AtOnce | None:
     if find(plain) or not is_kanji_only(plain.replace("□", "")):
         return None
     return AtOnce("prose" if "□" in plain else "chinese")
-
-
-def _is_work(plain: str) -> bool:
-    """Whether a text is the title of a work that the tables have, or of a part: 古今集秋歌上."""
-    return any(
-        word.kind == "work" and _are_sections(plain[end:])
-        for end in range(2, len(plain) + 1)
-        for word in words_from(plain[0]).get(plain[:end], ())
-    )
-
-
-def _are_sections(rest: str) -> bool:
-    """Whether the rest of a title is parts of a work and nothing else: 巻第一春歌上."""
-    return not rest or any(
-        word.kind in _SECTIONS and _are_sections(rest[end:])
-        for end in range(1, len(rest) + 1)
-        for word in words_of(rest[:end])
-    )
 
 
 def is_title(plain: str) -> bool:

@@ -131,7 +131,7 @@ def _inner(kind: Kind, text: InscribedText, first: int, end: int) -> tuple[Token
     within = frame_of(kind, stretch.text)
     if within is not None and within.inner_of(stretch.text):
         return _tokens(kind, within, inner)  # 右瀟湘八景之内
-    if known := _in_tables(inner) or _quoted(stretch):
+    if known := landmark(inner) or _in_tables(inner) or _quoted(stretch):
         return known
     from inscribe.reading.prose import prose_words
 

@@ -24,7 +24,11 @@ if TYPE_CHECKING:
         is_signed_with_mixed_name as is_signed_with_mixed_name,
         mixed_name as mixed_name,
     )
-    from inscribe.reading.names.lists import place_names as place_names, surnames as surnames
+    from inscribe.reading.names.lists import (
+        place_names as place_names,
+        places_of_verse as places_of_verse,
+        surnames as surnames,
+    )
     from inscribe.reading.names.made import Ending as Ending, ending_of as ending_of
     from inscribe.reading.names.model import (
         MOST as MOST,
@@ -57,7 +61,7 @@ else:
             "dictionary": "known",
             "elements": "Position choices usualness",
             "kana": "is_signed_with_mixed_name mixed_name",
-            "lists": "place_names surnames",
+            "lists": "place_names places_of_verse surnames",
             "made": "Ending ending_of",
             "model": "MOST NameKind NameReading",
             "people": "ListedForm SORTS forms_in",

@@ -48,6 +48,24 @@ def place_names(written: str) -> Listed:
     return _looked_up(written, _place_rows())
 
 
+@tables.cached()
+def places_of_verse() -> dict[str, str]:
+    """Return the places that poems sing of, with their reading in current kana.
+
+    One with の in it is also written without, as in titles; its kana are divided there.
+
+    >>> places_of_verse()["逢坂山"], places_of_verse()["佐夜中山"]
+    ('おうさかやま', 'さや の なかやま')
+    """
+    found = {row["written"]: row["kana"] for row in tables.rows("verse_places")}
+    shorter = {
+        place.replace("の", ""): kana.replace("の", " の ") if kana.count("の") == 1 else kana
+        for place, kana in found.items()
+        if "の" in place
+    }
+    return shorter | found
+
+
 @tables.cached(_MOST_KNOWN)
 def families_counted(written: str) -> dict[str, int]:
     """Return how many persons of a dictionary have a surname read so, by reading.

@@ -180,13 +180,13 @@ def _wholes(
 ) -> list[tuple[str, float]]:
     """Return a stem with its ending, where sounds may be joined in both ways (Getsusai, Gessai).
 
-    After one sign they are joined (鉄斎 Tessai), and after つ and ち; else rather kept apart.
+    After one sign they are joined (鉄斎 Tessai), after more rather kept apart (聴雪斎 Chōsetsusai).
     """
     joined = _stem_and_ending(kana, tail, ending, on_only)
     if ending.kind != "art" or joined.replace("|", "") == f"{kana}{tail}":
         return [(joined, 1.0)]
     apart = f"{kana}|{tail}"
-    ways = (joined, apart) if len(stem) == 1 or kana[-1] in "つち" else (apart, joined)
+    ways = (joined, apart) if len(stem) == 1 else (apart, joined)
     return [(ways[0], 1.0), (ways[1], _LESS_USUAL)]
 
 

@@ -53,8 +53,10 @@ if TYPE_CHECKING:
         Frame as Frame,
         frame_of as frame_of,
         framed_weight as framed_weight,
+        is_work as is_work,
     )
     from inscribe.reading.passages.topics import (
+        OF_A_PLACE as OF_A_PLACE,
         is_landmark as is_landmark,
         is_of_words as is_of_words,
     )
@@ -69,7 +71,7 @@ else:
             "sayings": "is_known_saying",
             "signings": "is_surely_signed names_one role_of_signing",
             "stretches": "KnownPassage PassageStretch part_of",
-            "topics": "is_landmark is_of_words",
-            "titles": "Frame frame_of framed_weight",
+            "topics": "OF_A_PLACE is_landmark is_of_words",
+            "titles": "Frame frame_of framed_weight is_work",
         },
     )

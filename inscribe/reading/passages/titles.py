@@ -68,6 +68,8 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         worth = []
     if kind == "heading" and len(text) > 2 and is_subject(text):
         worth.append(_SUBJECT)
+    if kind == "heading" and len(text) > 2 and is_work(text):
+        worth.append(_SUBJECT)
     if kind == "heading" and "之内" in text:  # 近江八景之内石山秋月
         whole, part = text.split("之内", 1)
         if is_subject(part) or len(part) == _VIEW:  # not 六歌仙之内綾国
@@ -94,6 +96,7 @@ def _without_closing(text: str) -> str:
     return stem.removesuffix(verb) if verb else text
 
 
+_SECTIONS = frozenset({"section", "chapter"})
 _OFFICES = range(3, 7)  # signs of an office at court: 右京進
 
 
@@ -148,6 +151,24 @@ def frame_of(kind: Kind, text: str) -> Frame | None:
     fitting = [frame for frame in _frames() if frame.kind == kind and frame.fits(text)]
     said = [frame for frame in fitting if frame.said_first or frame.said_last]
     return max(said, key=lambda frame: frame.weight, default=None)
+
+
+def is_work(plain: str) -> bool:
+    """Whether a text is the title of a work that the tables have, or of a part: 古今集秋歌上."""
+    return any(
+        word.kind == "work" and _are_sections(plain[end:])
+        for end in range(2, len(plain) + 1)
+        for word in words_from(plain[0]).get(plain[:end], ())
+    )
+
+
+def _are_sections(rest: str) -> bool:
+    """Whether the rest of a title is parts of a work and nothing else: 巻第一春歌上."""
+    return not rest or any(
+        word.kind in _SECTIONS and _are_sections(rest[end:])
+        for end in range(1, len(rest) + 1)
+        for word in words_of(rest[:end])
+    )
 
 
 def is_subject(text: str) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from inscribe.reading.names import known, surnames
+from inscribe.reading.names import known, place_names, places_of_verse, surnames
 from inscribe.reading.passages.titles import begins_formula
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import words_of
@@ -21,6 +21,17 @@ _POEM_WORD = re.compile(
     "(?:詠|吟|作|偶成|偶作|偶感|偶詠|即事|即興|述懐|書懐|有感|口占|口号|雑詠|感懐)$"
 )
 _SHORTEST_LANDMARK = 3  # signs: 光寺, 大島 may as well be names
+OF_A_PLACE = {  # 白河関 Shirakawa no seki
+    "浦": "うら",
+    "関": "せき",
+    "里": "さと",
+    "都": "みやこ",
+    "渡": "わたり",
+    "滝": "たき",
+    "浜": "はま",
+    "沼": "ぬま",
+    "松": "まつ",
+}
 _ENDS_OF_LANDMARKS = frozenset("寺湖島嶋道")
 
 
@@ -83,14 +94,21 @@ def _common_words(text: str) -> tuple[bool, int]:
 def is_landmark(text: str) -> bool:
     """Whether a text is a temple, lake, island or road, and nothing else: 東大寺, 東海道.
 
-    ENAMDICT has them as places, and no list of families counts anybody so called.
+    ENAMDICT has them as places, and no list of families counts anybody so called. So with the
+    places that poems sing of, and a shore, gate or village of a place: 竜田川, 白河関.
 
-    >>> is_landmark("東大寺"), is_landmark("小野寺"), is_landmark("大島")
-    (True, False, False)
+    >>> is_landmark("東大寺"), is_landmark("小野寺"), is_landmark("大島"), is_landmark("逢坂関")
+    (True, False, False, True)
     """
-    if len(text) < _SHORTEST_LANDMARK or text[-1] not in _ENDS_OF_LANDMARKS:
+    if len(text) < _SHORTEST_LANDMARK or surnames(text):
         return False
-    return bool(known(text).place) and not surnames(text)
+    if text in places_of_verse() or (text[-1] in OF_A_PLACE and _is_place(text[:-1])):
+        return True
+    return text[-1] in _ENDS_OF_LANDMARKS and bool(known(text).place)
+
+
+def _is_place(text: str) -> bool:
+    return text in places_of_verse() or bool(place_names(text))
 
 
 def is_of_words(text: str) -> bool:

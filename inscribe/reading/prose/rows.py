@@ -37,6 +37,12 @@ _FU_ENDINGS = {
     "已然形-一般": ("ふれ", 11500),
 }
 
+_ONE_GRADE = ("上一段", "下一段")
+_SHORTENED = re.compile(
+    "([\u4e00-\u9fff々])[いきぎしじちぢにひびみりえけげせぜてでねへべめれ]([るれよろ])"
+)
+_LESS_SPELLED = 3000  # what 落る costs more than 落ちる, by hand
+
 _Place = tuple[str, int]  # what is written, and its class
 
 
@@ -64,6 +70,9 @@ def rows(mark: str, mark_before_ta: str) -> Iterator[MecabRow]:
             own[place] = min(word.cost, own.get(place, _HIGHEST))
         for written in _spelt_by_the_table().get(word.surface, ()):
             _keep_cheapest(found, (written, word.connection), word.cost, modern, lemma)
+        if shortened := _with_less_kana(word):
+            cost = word.cost + _LESS_SPELLED
+            _keep_cheapest(found, (shortened, word.connection), cost, modern, lemma)
         for written, cost in old_forms(word):
             _keep_cheapest(found, (written, word.connection), word.cost + cost, modern, lemma)
         for ending, connection, cost in classical.get((word.conjugation, word.form), ()):
@@ -91,6 +100,12 @@ def _classical_endings(
     return {("下一段-ア行", "終止形-一般"): endings}
 
 
+def _with_less_kana(word: mecab.UnidicEntry) -> str:
+    """Return a verb of one grade with the kana left out that never changes: 落る, 捨れ."""
+    match = word.conjugation.startswith(_ONE_GRADE) and _SHORTENED.fullmatch(word.surface)
+    return "".join(match.groups()) if match else ""
+
+
 def _words() -> Iterator[mecab.UnidicEntry]:
     source = mecab.folder()
     classes = mecab.classes(source).numbers(lambda row: row[0] in _PARTS)
@@ -98,7 +113,7 @@ def _words() -> Iterator[mecab.UnidicEntry]:
         written = word.surface
         if word.fields[1] == _NAME and not _is_respelt_name(word):
             continue
-        if _CHANGING.isdisjoint(written):
+        if _CHANGING.isdisjoint(written) and not _with_less_kana(word):
             continue
         if not _HIRAGANA.search(written):
             if _KATAKANA.search(written):

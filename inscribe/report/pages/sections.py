@@ -29,9 +29,11 @@ class Article:
 
     name: str
     title: str
+    record: str = ""  # the object's id
     facts: list[Block] = field(default_factory=list)
     sections: list[Section] = field(default_factory=list)
     closing: list[Block] = field(default_factory=list)
+    fit: float = 1.0  # how small a handout is set, so that it takes one sheet of paper
 
 
 def article(entry: Entry, style: Style) -> Article:
@@ -39,7 +41,7 @@ def article(entry: Entry, style: Style) -> Article:
     name = identifier(entry.record.id)
     blocks = laid_out(entry, style)
     assert isinstance(blocks[0], Heading)
-    made = Article(name, blocks[0].text)
+    made = Article(name, blocks[0].text, entry.record.id)
     closing = _closing(blocks)
     for block in blocks[1 : len(blocks) - closing]:
         if isinstance(block, Heading):
