@@ -29,8 +29,9 @@ the next goes on. ``entry --format csv`` cold 329 s of processor and 411 MiB, wh
 minute on any two cores; warm 1.6 s and 75 MiB; it is a stream, as are html, json, md and lido, and
 into a folder tei, annotation, linked, handout and slides. All entries at once are held by docx,
 pdf, svg, iiif, a site, and several in one tei, annotation or linked document: of them, a drawer at
-a time. What else grows is the memory of what holds all documents (``--clusters``, ``--translations``, the comparison
-of records): some 9 KiB an inscription, so that about 35,000 records reach 500 MiB. There the
+a time. What else grows is the memory of what holds all documents (``--clusters``,
+``--translations``, the comparison of records): some 9 KiB an inscription, so that about 35,000
+records reach 500 MiB. There the
 searching would have to go to where the rows lie: a table of sounds and names beside ``made`` in
 the same SQLite file, asked by SQL; a server of its own is not needed before many people write at
 once, for the records stay files.
