@@ -197,7 +197,7 @@ def test_what_is_kept_of_a_check_follows_every_change(tmp_path: Path) -> None:
     assert read == []  # nothing was read again
     write(folder, b=record("A", "武州住"))
     assert codes() == ["unreadable", "duplicate-id"]
-    assert read == [1, 1]  # for names that are settled, and to be checked
+    assert read == [0, 1]  # one bar, from nothing to the record that changed
     source = folder / "words.txt"
     source.write_text("花の色は", "utf-8")
     write(folder, b=record("B", "花の色は", more='[inscription.source]\nfile = "words.txt"'))

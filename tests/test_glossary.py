@@ -113,7 +113,7 @@ REFUSED = [
     ("compounds", "花紅柳緑\tはな, やなぎ\t\t", "hiragana, a space between words"),
     ("misread_formulas", "舩\t船舟\t", "one sign"),
     ("outside_marks", "△ ▲\t□\tno mark", "marks, without spaces"),
-    ("concepts", "colour\tred\thttps://example.org/1\t", "one of kind, event"),
+    ("concepts", "colour\tred\thttps://example.org/1\t", "one of kind, hand"),
     ("concepts", "kind\ttsuba\t12\tours", "a URI"),
     ("verse_groups", "夏 来\tなつ き\t名詞 動詞 名詞", "not divided alike"),
     ("historical_words", "けふ-\tきょう\t\t", "both spellings end with -, or neither"),

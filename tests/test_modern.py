@@ -98,3 +98,19 @@ def test_repeat_marks_in_running_text(text: str, modern: str, romaji: str) -> No
     found = read_text(text, "prose")
     assert found.modern == modern
     assert found.proposals[0].romaji == romaji
+
+
+@pytest.mark.parametrize(
+    ("printed", "current"),
+    [
+        ("チユーリツプ", "チューリップ"),
+        ("ベツド", "ベッド"),
+        ("ヨツト", "ヨット"),
+        ("キヤツプ", "キャップ"),
+        ("ヂエツト機", "ジェット機"),
+        ("ドイツのバケツ", "ドイツのバケツ"),
+        ("ユーカリ", "ユーカリ"),
+    ],
+)
+def test_large_kana_of_loanwords(printed: str, current: str) -> None:
+    assert modern_text(printed) == current

@@ -92,3 +92,17 @@ def test_a_sign_that_cannot_be_read_keeps_its_place_in_prose() -> None:
     best = read_text("花の色は□つりにけりな", "prose").proposals[0]
     assert best.kana.count("…") == 1
     assert "…" in best.romaji
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        ("木から落る", "ki kara ochiru"),  # the kana that never changes is left out
+        ("世を捨る", "yo o suteru"),
+        ("燃る火", "moeru hi"),
+        ("初心忘る可からす", "shoshin wasurubekarazu"),  # voicing is not marked
+        ("己の欲せさる所人に施すなかれ", "onore no hossezaru tokoro hito ni hodokosu nakare"),
+    ],
+)
+def test_endings_as_carved_are_read_out(text: str, romaji: str) -> None:
+    assert read_text(text, "prose").proposals[0].romaji == romaji

@@ -20,6 +20,9 @@ from inscribe.reading import read
         ("百聞は一見に如かす", "hyakubun wa ikken ni shikazu"),
         ("武士は食ねど高楊枝", "bushi wa kuwanedo takayōji"),  # the ending within the kanji
         ("光陰矢の如し", "kōin ya no gotoshi"),
+        ("弘法も筆のあやまり", "Kōbō mo fude no ayamari"),  # a kanji of the proverb is in kana
+        ("一寸の虫にも五分の魂", "issun no mushi ni mo gobu no tamashii"),  # a haiku's morae
+        ("女の一念岩をも通す", "onna no ichinen iwa o mo tōsu"),
     ],
 )
 def test_a_proverb_is_read_as_it_is_said(carved: str, romaji: str) -> None:

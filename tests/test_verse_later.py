@@ -66,3 +66,55 @@ def test_the_kana_line_is_divided_as_the_latin_line() -> None:
 )
 def test_classical_mu_before_da_and_de(old: str, now: str) -> None:
     assert modern_text(old) == now
+
+
+@pytest.mark.parametrize(
+    ("carved", "said"),
+    [
+        ("山深く谷へ飛こむ水の音", "tobikomu"),  # the verses are invented
+        ("夕暮の堀に飛こむ蛙かな", "tobikomu"),
+        ("軒ちかく風の吹こむ夜寒かな", "fukikomu"),
+        ("磯波の舟に打こむ寒さかな", "uchikomu"),
+        ("夏草のしけみに飛ちかふ蛍", "tobichigau"),
+    ],
+)
+def test_a_compound_verb_may_lack_its_first_okurigana(carved: str, said: str) -> None:
+    assert said in romaji(carved)
+
+
+def test_a_compound_verb_is_not_read_as_another_that_is_spelled_so() -> None:
+    assert "tachi" not in romaji("起あがる達磨に春の日ざしかな")  # invented; 起ち上がる is another
+
+
+VERSES = (
+    "年の内に春は来にけり一年を去年とや言はむ今年とや言はむ",  # Kokinshu 1
+    "春過ぎて夏来にけらし白妙の衣ほすてふ天の香具山",
+    "名月や池にうつれる松のかげ",  # invented
+    "思ひつつぬればや人の見えつらむ夢としりせばさめざらましを",  # Kokinshu 552
+)
+
+
+@pytest.mark.parametrize("carved", VERSES)
+def test_kana_are_divided_as_the_latin_letters(carved: str) -> None:
+    best = reading.read_text(carved).proposals[0]
+    assert len(best.kana.split()) == len(best.romaji.split())
+
+
+def test_the_metre_decides_for_a_sino_japanese_word() -> None:
+    assert (
+        reading.read_text("名月や池にうつれる松のかげ").proposals[0].kana.startswith("めいげつ や")
+    )
+
+
+@pytest.mark.parametrize(
+    ("fragment", "said"),
+    [
+        ("香に匂ひける", "ka ni nioikeru"),  # of Kokinshu 42
+        ("香に匂ひつつ", "ka ni nioitsutsu"),
+        ("花は散りにけり", "hana wa chirinikeri"),
+    ],
+)
+def test_a_fragment_with_a_classical_ending_is_read_in_the_language_of_verse(
+    fragment: str, said: str
+) -> None:
+    assert reading.read_text(fragment).proposals[0].romaji == said

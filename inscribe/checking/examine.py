@@ -126,7 +126,7 @@ class _Examination:
     def _every_reading(self) -> Sequence[Interpretation]:
         """Return what each inscription says, and whom of the user's list it may name."""
         from inscribe import reading
-        from inscribe.sources import text_of
+        from inscribe.sources import spelling_of
 
         every = [
             reading.read(
@@ -135,7 +135,7 @@ class _Examination:
                 each.overrides,
                 between=self.record.between,
                 passages=each.passages,
-                source=text_of(each.source, self.library),
+                source=spelling_of(each.source, self.library),
             )
             for each in self.record.inscriptions
         ]

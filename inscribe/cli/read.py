@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Iterator
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
@@ -19,6 +20,7 @@ from inscribe.cli.giving import (
     format_option,
     given,
     interpretations,
+    library_if_any,
     library_option,
     output_options,
     override_option,
@@ -105,7 +107,8 @@ def command(
         raise InputError(f"--{key} and --lines do not go together", hint="read one text at a time")
     text = given(path, literal, lines=lines)
     if lines:
-        _read_lines(text, register, letters, why, gloss, shape, output, force, quiet)
+        wished = Wished(register, library_file=library_file)
+        _read_lines(text, wished, letters, why, gloss, shape, output, force, quiet)
 
     from inscribe import tables
 
@@ -171,7 +174,7 @@ def _shown(found: list[Interpretation], shape: str, why: bool, gloss: bool) -> s
 
 def _read_lines(
     text: Given,
-    register: Choice,
+    wished: Wished,
     letters: str,
     why: bool,
     gloss: bool,
@@ -183,9 +186,13 @@ def _read_lines(
 
     tally = Tally()
     count = _count_of(text.path)
-    with progress("lines", output, quiet=quiet) as show:
+    with (
+        library_if_any(wished.library_file) as library,
+        progress("lines", output, quiet=quiet) as show,
+    ):
         given = _counted(_lines_of(text), tally, lambda done: show(done, count))
-        results = _line_results(given, register, letters, why, gloss, shape, tally)
+        read = partial(read_literal, wished=wished, library=library)
+        results = _line_results(given, read, letters, why, gloss, shape, tally)
         if output is not None:
             write_result("".join(results), output, force=force)
         else:
@@ -230,7 +237,7 @@ def _lines_of(text: Given) -> Iterator[bytes]:
 
 def _line_results(
     lines: Iterator[bytes],
-    register: Choice,
+    read: Callable[[str], Interpretation],
     letters: str,
     why: bool,
     gloss: bool,
@@ -245,7 +252,7 @@ def _line_results(
     for number, line in enumerate(lines, start=1):
         try:
             text = files.transcribed(files.decode(line, "").rstrip("\n"), "")
-            found = read_literal(text, Wished(register))
+            found = read(text)
             if tables.has_own("people"):
                 from inscribe.persons import with_persons
 

@@ -173,7 +173,7 @@ def _interpretation(
     inscription: Inscription, between: tuple[int, int] | None, library: Path | None
 ) -> Interpretation:
     from inscribe import reading
-    from inscribe.sources import text_of
+    from inscribe.sources import spelling_of
 
     return reading.read(
         inscription.transcription,
@@ -183,7 +183,7 @@ def _interpretation(
         alternatives=False,
         doubts=False,
         passages=inscription.passages,
-        source=text_of(inscription.source, library),
+        source=spelling_of(inscription.source, library),
     )
 
 

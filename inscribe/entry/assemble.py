@@ -13,7 +13,7 @@ from inscribe.entry.model import Entry, InscriptionEntry
 from inscribe.errors import InscribeError
 from inscribe.glossing import with_glosses
 from inscribe.signs import Certainty, Intervention
-from inscribe.sources import opened, words_of
+from inscribe.sources import kana_of, opened, words_of
 
 if TYPE_CHECKING:
     from inscribe.files import StrPath
@@ -67,7 +67,8 @@ def _inscription_entry(
     inscription: Inscription, record: Record, library: Library | None
 ) -> InscriptionEntry:
     source = _source_text(inscription, library)
-    interpretation = with_glosses(_read(inscription, record.between, source))
+    kana = kana_of(inscription.source, library)
+    interpretation = with_glosses(_read(inscription, record.between, source, kana or source))
     found = [_collation(inscription, each, library) for each in inscription.sources]
     held = {number: one for number, (one, _) in enumerate(found) if one is not None}
     missing = "; ".join(filter(None, (said for _, said in found)))
@@ -94,7 +95,9 @@ def _source_text(inscription: Inscription, library: Library | None) -> str:
     return found.text if found else ""
 
 
-def _read(inscription: Inscription, between: tuple[int, int] | None, source: str) -> Interpretation:
+def _read(
+    inscription: Inscription, between: tuple[int, int] | None, source: str, spelled: str
+) -> Interpretation:
     """Return what an inscription says, with readings of its worn signs where these are likely."""
     text = inscription.transcription
 
@@ -105,7 +108,7 @@ def _read(inscription: Inscription, between: tuple[int, int] | None, source: str
             inscription.overrides,
             between=between,
             passages=inscription.passages,
-            source=source,
+            source=spelled,
         )
 
     if not any(sign.is_worn for sign in text.signs):

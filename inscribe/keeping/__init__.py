@@ -18,21 +18,23 @@ together (``checking/across.py``: birth years, one object twice, other words) is
 none of them changes; two wordings that were compared are compared once.
 
 Growth, measured with ``tests/benchmarks/drawers.py`` (20,000 generated records with 28,973 texts,
-26,820 of them unlike each other, at a load of 11 to 17 on two cores, so that processor seconds
-count and the clock does not): ``check`` cold 225 s of processor, 280 s by the clock and at most 322
-MiB a process; alone on two cores at least 113 s. A signature with its date in a column of its own
-costs most. Warm: ``check`` 1.8 s and 90 MiB, ``index`` 1.8 s and 163 MiB (11 MiB of CSV), ``next``
-1.8 s, ``concord`` of a word 1.4 s and 72 MiB, ``--clusters`` 5.1 s and 214 MiB; ``index`` after a
-``check`` 4.6 s. A run stopped by Ctrl-C or killed keeps what it had finished, and the next goes
-on. Of 2,000 older records: ``entry --format md`` cold 32 s and 262 MiB, warm 0.4 s and 34 MiB;
-it is a stream, as are html, json, csv and lido, and into a folder tei,
-annotation, linked, handout and slides. All entries at once are held by docx, pdf, svg, iiif, a
-site, and several in one tei, annotation or linked document: of them, a drawer at a time. What else
-grows is the memory of what holds all documents (``--clusters``, ``--translations``, the comparison
-of records): some 9 KiB an inscription, so that about 35,000 records reach 500 MiB. There the
-searching would have to go to where the rows lie: a table of sounds and names beside ``made`` in
-the same SQLite file, asked by SQL; a server of its own is not needed before many people write at
-once, for the records stay files.
+26,820 of them unlike each other, at a load of 10 to 19 on two cores, so that processor seconds
+count and the clock does not): ``check`` cold 191 s of processor and at most 342 MiB a process;
+alone on two cores at least 96 s. A signature of rare names with its date in a column of its own
+costs most. Warm: ``check`` 1.8 s and 85 MiB, ``index`` 2.1 s and 163 MiB (11 MiB of CSV), ``next``
+1.6 s, ``concord`` of a word 1.4 s and 89 MiB, ``--clusters`` 1.6 s and 227 MiB; after a ``check``,
+``index`` for the first time 5.6 s, ``--clusters`` 7.0 s. Of 4,000 of them, cold and alone:
+``index`` 26 s of processor and 281 MiB, ``concord`` 23 s and 284 MiB. The dictionaries are compiled
+in processes of their own, of at most 477 MiB. A run stopped by Ctrl-C or killed keeps what it had
+finished, and the next goes on. ``entry --format csv`` cold 329 s of processor and 411 MiB, which is
+more than a minute on any two cores; warm 1.6 s and 75 MiB; it is a stream, as are html, json, md
+and lido, and into a folder tei, annotation, linked, handout and slides. All entries at once are
+held by docx, pdf, svg, iiif, a site, and several in one tei, annotation or linked document: of
+them, a drawer at a time. What else grows is the memory of what holds all documents (``--clusters``,
+``--translations``, the comparison of records): some 9 KiB an inscription, so that about 35,000
+records reach 500 MiB. There the searching would have to go to where the rows lie: a table of sounds
+and names beside ``made`` in the same SQLite file, asked by SQL; a server of its own is not needed
+before many people write at once, for the records stay files.
 """
 
 from __future__ import annotations

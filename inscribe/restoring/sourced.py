@@ -103,20 +103,43 @@ def answers(text: Transcription, hits: Iterable[Hit]) -> dict[int, list[Answer]]
     found: dict[int, list[Answer]] = {}
     for hit in hits:
         passage = "\n".join(hit.text.lines[hit.first_line : hit.last_line + 1])
-        try:
-            source = notation.parse(passage)
-        except InscribeError:  # a source with marks of its own
-            continue
-        spelled_out = not _has_kanji(source) and _has_kanji(text)
-        source_voiced = marks_voicing(source.text)
-        for worn, stands, at, agrees in _worn_groups(collate(text, source).groups):
-            near = source.text[max(0, at - _AROUND) : at + len(stands) + _AROUND]
-            for position, sign in enumerate(worn):
-                found.setdefault(sign, []).append(
-                    Answer(
-                        hit, stands, len(worn), position, spelled_out, source_voiced, near, agrees
-                    )
-                )
+        there = _answers_in(passage, text, hit)
+        if hit.spelled != passage:
+            in_kana = _answers_in(hit.spelled, text, hit)
+            there |= {
+                sign: answer
+                for sign, answer in in_kana.items()
+                if sign not in there or _is_better(answer, there[sign])
+            }
+        for sign, answer in there.items():
+            found.setdefault(sign, []).append(answer)
+    return found
+
+
+def _is_better(in_kana: Answer, printed: Answer) -> bool:
+    """Whether the kana of a source tells a sign where its print is written otherwise around.
+
+    A worn place among kana may be one kana of what the print has a kanji for.
+    """
+    sign_for_sign = len(in_kana.text) == in_kana.signs and in_kana.agrees
+    return sign_for_sign and not (printed.agrees and len(printed.text) == printed.signs)
+
+
+def _answers_in(passage: str, text: Transcription, hit: Hit) -> dict[int, Answer]:
+    """Return what the words of a source have for each worn sign."""
+    try:
+        source = notation.parse(passage)
+    except InscribeError:  # a source with marks of its own
+        return {}
+    spelled_out = not _has_kanji(source) and _has_kanji(text)
+    voiced = marks_voicing(source.text)
+    found: dict[int, Answer] = {}
+    for worn, stands, at, agrees in _worn_groups(collate(text, source).groups):
+        near = source.text[max(0, at - _AROUND) : at + len(stands) + _AROUND]
+        for position, sign in enumerate(worn):
+            found[sign] = Answer(
+                hit, stands, len(worn), position, spelled_out, voiced, near, agrees
+            )
     return found
 
 

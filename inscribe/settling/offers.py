@@ -13,7 +13,7 @@ from inscribe.notation import render
 from inscribe.record import CopiedText, Decision, Inscription, Override, Record, with_signs
 from inscribe.settling.applying import Settled, Who
 from inscribe.signs import Certainty, Kind, Sign, place_of, transcription
-from inscribe.sources import text_of
+from inscribe.sources import spelling_of
 
 if TYPE_CHECKING:
     from inscribe.reading.words import Interpretation, Proposal, Token
@@ -43,7 +43,7 @@ def reading_taken(
         InputError: there is no such reading, or its words cannot be settled one by one.
     """
     each = record.inscriptions[inscription]
-    source = text_of(each.source, library_file or Path()) if each.source else ""
+    source = spelling_of(each.source, library_file or Path()) if each.source else ""
     found = _read(record, each, source)
     _require(number, len(found.proposals), "reading")
     wanted = found.proposals[number - 1]

@@ -3,7 +3,8 @@
 In reading order: ``texts`` (a source text), ``importers`` and ``tei`` (files to texts), ``starter``
 (texts to begin with), ``adding``, ``library`` and ``layout`` (one SQLite file), ``passages`` and
 ``keys`` (the sounds texts are found by), ``index``, ``copied`` (what of an inscription is looked
-for), ``query``, ``matching``, ``ranking`` (the way to the texts found), ``of_record``, ``ids``.
+for), ``query``, ``matching``, ``ranking`` (the way to the texts found),
+``recognised`` (a copy read by the text found), ``of_record``, ``ids``.
 
 One SQLite file. ``passages.py`` reads the lines of a text together (a phrase of verse alone has no
 metre), and cuts long texts into overlapping passages; when that changes, make a library anew from
@@ -49,7 +50,12 @@ if TYPE_CHECKING:
         run_together as run_together,
     )
     from inscribe.sources.library import Added as Added, Library as Library
-    from inscribe.sources.of_record import text_of as text_of, words_of as words_of
+    from inscribe.sources.of_record import (
+        kana_of as kana_of,
+        spelling_of as spelling_of,
+        text_of as text_of,
+        words_of as words_of,
+    )
     from inscribe.sources.opening import file_of as file_of, opened as opened
     from inscribe.sources.query import (
         is_romanised as is_romanised,
@@ -61,6 +67,7 @@ if TYPE_CHECKING:
         answer as answer,
         find as find,
     )
+    from inscribe.sources.recognised import read_as_recognised as read_as_recognised
     from inscribe.sources.starter import starter_texts as starter_texts
     from inscribe.sources.texts import SourceText as SourceText
 else:
@@ -73,10 +80,11 @@ else:
             "importers": "FORMATS files_in stems_of texts_in texts_of",
             "keys": "UNKNOWN letters run_together",
             "library": "Added Library",
-            "of_record": "text_of words_of",
+            "of_record": "kana_of spelling_of text_of words_of",
             "opening": "file_of opened",
             "query": "is_romanised kana_of_romanised",
             "ranking": "Hit NO_SOURCE answer find",
+            "recognised": "read_as_recognised",
             "starter": "starter_texts",
             "texts": "SourceText",
         },

@@ -6,27 +6,42 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inscribe import notation
+from inscribe.sources.opening import opened
 
 if TYPE_CHECKING:
     from inscribe.record import CopiedText
     from inscribe.signs import Transcription
     from inscribe.sources.library import Library
+    from inscribe.sources.texts import SourceText
 
 
-def text_of(source: CopiedText | None, library_file: Path | None) -> str:
+def text_of(source: CopiedText | None, library: Library | Path | None) -> str:
     """Return the words of a record's source as text; nothing where they are not to be had.
 
-    The library is opened only where the record names its source by id alone.
+    The library, open or its file, is asked only where the record names its source by id alone.
     """
-    if source is None:
-        return ""
-    if source.text or not source.id or library_file is None or not library_file.is_file():
-        return source.text
-    from inscribe.sources.library import Library
+    if source is None or source.text:
+        return source.text if source else ""
+    kept = _kept(source, library)
+    return kept.text if kept else ""
 
-    with Library(library_file) as library:
-        found = library.text_of_id(source.id)
-    return found.text if found else ""
+
+def spelling_of(source: CopiedText | None, library: Library | Path | None) -> str:
+    """Return the words of a record's source as a copy is read by them, in kana if it has that."""
+    return kana_of(source, library) or text_of(source, library)
+
+
+def kana_of(source: CopiedText | None, library: Library | Path | None) -> str:
+    """Return the kana that the library keeps beside the source of a record; nothing without."""
+    kept = _kept(source, library) if source else None
+    return kept.spelled if kept and kept.spelled != kept.text else ""
+
+
+def _kept(source: CopiedText, library: Library | Path | None) -> SourceText | None:
+    if not source.id or (isinstance(library, Path) and not library.is_file()):
+        return None
+    with opened(library) as held:
+        return held.text_of_id(source.id) if held else None
 
 
 def words_of(source: CopiedText, library: Library | None) -> Transcription | None:

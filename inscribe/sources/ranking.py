@@ -77,6 +77,13 @@ class Hit:
     behind: float = 0.0  # the gain of the next different text
     why: str = ""
 
+    @property
+    def spelled(self) -> str:
+        """The lines found, in kana where the text is Japanese and has that for each line."""
+        kana = self.text.spelled.replace("／", "\n").split("\n")
+        lines = kana if len(kana) == len(self.text.lines) else self.text.lines
+        return "\n".join(lines[self.first_line : self.last_line + 1])
+
     def to_dict(self) -> HitKeys:
         """Return it as printed in JSON; lines count from 1."""
         return {

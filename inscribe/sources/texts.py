@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, cast
 
 from inscribe.encodings import WHAT_TO_DO, read_twice
 from inscribe.errors import InputError, Place
+from inscribe.reading.spelling import is_kana
 from inscribe.record import FORBIDDEN
 
 if TYPE_CHECKING:
@@ -39,6 +40,16 @@ class SourceText:
     def text(self) -> str:
         """The lines joined by line breaks."""
         return "\n".join(self.lines)
+
+    @property
+    def spelled(self) -> str:
+        """The text in kana, where it is Japanese and its field ``kana`` has it; else as it is.
+
+        >>> SourceText("v", ("鶯の声",), extra=(("kana", "うぐひすのこゑ"),)).spelled
+        'うぐひすのこゑ'
+        """
+        kana = dict(self.extra).get("kana", "")
+        return kana if kana and any(map(is_kana, self.text)) else self.text
 
     @property
     def digest(self) -> bytes:

@@ -92,7 +92,8 @@ def test_a_document_holds_every_word_of_the_entry(made: list[Record], style: Sty
     grids = [block for block in blocks if hasattr(block, "header")]
     assert len(document.tables) - len(columns) == len(grids)
     carved = [block for block in blocks if hasattr(block, "faces")]
-    assert len(columns) == sum(1 if each.strips else len(each.faces) for each in carved)
+    faces = sum(1 if each.strips else len(each.faces) for each in carved)
+    assert len(carved) <= len(columns) <= faces  # side by side where the sheet is wide enough
     words = "".join("".join(paragraph.text for paragraph in document.paragraphs).split())
     for record in made:
         assert "".join(record.id.split()) in words

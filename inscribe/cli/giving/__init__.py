@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from inscribe.cli.giving.expecting import expected_names as expected_names
     from inscribe.cli.giving.guarding import guard as guard
     from inscribe.cli.giving.library import (
+        library_if_any as library_if_any,
         library_path as library_path,
         opened_library as opened_library,
     )
@@ -87,7 +88,7 @@ else:
             "endings": "format_for",
             "expecting": "expected_names",
             "guarding": "guard",
-            "library": "library_path opened_library",
+            "library": "library_if_any library_path opened_library",
             "measuring": "MeasuringTask measuring_task write_measured",
             "options": (
                 "COUNTING by_option conventions_option example expect_settled_names "

@@ -24,3 +24,8 @@ def opened_library(given: str | None) -> Any:
     from inscribe.sources import Library
 
     return Library(path)
+
+
+def library_if_any(given: str | None) -> Any:
+    """Return the library, opened, or nothing where there is none, be it named or not."""
+    return opened_library(given) if library_path(given).is_file() else nullcontext()

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from inscribe.cli.giving.library import library_path
+from inscribe.cli.giving.library import library_if_any
 from inscribe.cli.giving.overriding import merged
 from inscribe.errors import InputError, InscribeError, NotationError, Place
 
@@ -15,7 +15,9 @@ if TYPE_CHECKING:
     from inscribe.reading import Choice, Interpretation
     from inscribe.reading.passages import PassageLike
     from inscribe.reading.words import OverrideLike
-    from inscribe.record import CopiedText, Inscription, Record
+    from inscribe.record import Inscription, Record
+    from inscribe.signs import Transcription
+    from inscribe.sources import Library
 
 _WORN = frozenset("□■")
 _RUNNING_TEXT = "。"
@@ -32,20 +34,24 @@ class Wished(NamedTuple):
 
 def interpretations(text: Given, wished: Wished) -> Iterator[Interpretation]:
     """Yield what each inscription says of a text, standard input, a record or a file."""
-    if text.kind == "record":
-        yield from _of_record(Path(text.value), wished)
-        return
-    words = _some(text.transcription(), text.place)
-    try:
-        yield read_literal(words, wished)
-    except InscribeError as error:
-        if text.kind == "file":
-            raise error.in_file(text.value) from error
-        raise
+    with library_if_any(wished.library_file) as library:
+        if text.kind == "record":
+            yield from _of_record(Path(text.value), wished, library)
+            return
+        words = _some(text.transcription(), text.place)
+        try:
+            yield read_literal(words, wished, library)
+        except InscribeError as error:
+            if text.kind == "file":
+                raise error.in_file(text.value) from error
+            raise
 
 
-def read_literal(text: str, wished: Wished) -> Interpretation:
-    """Return what a literal text says, with readings of its worn signs where these are likely."""
+def read_literal(text: str, wished: Wished, library: Library | None = None) -> Interpretation:
+    """Return what a literal text says, with readings of its worn signs where these are likely.
+
+    It is read by its source, where the library knows that.
+    """
     from inscribe import reading
 
     how: dict[str, Any] = {
@@ -55,12 +61,41 @@ def read_literal(text: str, wished: Wished) -> Interpretation:
         "alternatives": True,
     }
     found = reading.read_text(text, **how)
-    if _WORN.isdisjoint(text) or _RUNNING_TEXT in text:
+    worn = not _WORN.isdisjoint(text)
+    if _RUNNING_TEXT in text or not (worn or library):
         return found
     from inscribe.notation import parse
+
+    return _read_further(found, parse(text), how, library)
+
+
+def _read_further(
+    found: Interpretation,
+    text: Transcription,
+    how: dict[str, Any],
+    library: Library | None,
+    words: str = "",
+) -> Interpretation:
+    """Return what a text says by the source that the library recognises, worn signs restored.
+
+    ``words`` are those of the source that a record names; then no other is looked for.
+    """
+    from inscribe import reading
+
+    if library and not how.get("source"):
+        from inscribe.sources import read_as_recognised
+
+        def by(source: str) -> Interpretation:
+            return reading.read(text, **(how | {"source": source}))
+
+        found, how["source"] = read_as_recognised(found, text, by, library)
+    if not any(sign.is_worn for sign in text.signs):
+        return found
     from inscribe.restoring import with_restored
 
-    return with_restored(found, parse(text), lambda filled: reading.read(filled, **how))
+    return with_restored(
+        found, text, lambda filled: reading.read(filled, **how), library, copied=words
+    )
 
 
 def _some(text: str, place: str | None = None) -> str:
@@ -70,7 +105,7 @@ def _some(text: str, place: str | None = None) -> str:
     return text
 
 
-def _of_record(path: Path, wished: Wished) -> Iterator[Interpretation]:
+def _of_record(path: Path, wished: Wished, library: Library | None) -> Iterator[Interpretation]:
     from inscribe import record
 
     loaded = record.load(path)
@@ -83,13 +118,16 @@ def _of_record(path: Path, wished: Wished) -> Iterator[Interpretation]:
     with record.as_settled(record.settled_beside(path)):
         for inscription in loaded.inscriptions:
             try:
-                yield _read_inscription(inscription, loaded, wished)
+                yield _read_inscription(inscription, loaded, wished, library)
             except NotationError as error:
                 raise error.in_file(str(path), None) from error
 
 
-def _read_inscription(inscription: Inscription, loaded: Record, wished: Wished) -> Interpretation:
+def _read_inscription(
+    inscription: Inscription, loaded: Record, wished: Wished, library: Library | None
+) -> Interpretation:
     from inscribe import reading
+    from inscribe.sources import spelling_of, text_of
 
     auto = wished.register == "auto"
     how: dict[str, Any] = {
@@ -98,23 +136,8 @@ def _read_inscription(inscription: Inscription, loaded: Record, wished: Wished) 
         "between": loaded.between,
         "alternatives": True,
         "passages": merged(wished.passages, inscription.passages),
-        "source": _copied_words(inscription.source, wished.library_file),
+        "source": spelling_of(inscription.source, library),
     }
     text = inscription.transcription
     found = reading.read(text, **how)
-    if not any(sign.is_worn for sign in text.signs):
-        return found
-    from inscribe.restoring import with_restored
-
-    return with_restored(
-        found, text, lambda filled: reading.read(filled, **how), copied=how["source"]
-    )
-
-
-def _copied_words(source: CopiedText | None, library_file: str | None) -> str:
-    """Return the words of a record's source; the library is for those it names by id alone."""
-    if source is None or source.text:
-        return source.text if source else ""
-    from inscribe.sources import text_of
-
-    return text_of(source, library_path(library_file))
+    return _read_further(found, text, how, library, text_of(inscription.source, library))

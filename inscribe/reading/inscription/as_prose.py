@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
@@ -32,6 +33,7 @@ from inscribe.reading.words import (
 )
 
 _LETTER = "read in the polite written style, endings and order completed"
+_NEGATED = re.compile("[可へ]から[すさ]|せさる|[らか]されは")  # bekarazu, sezaru, zareba
 _LEAST_CHINESE = 5  # signs
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 
@@ -115,8 +117,10 @@ def _is_old_and_unvoiced(plain: str) -> bool:
     """Whether a text leaves voicing unmarked where its words make better sense with it."""
     if "。" in plain or has_modern_grammar(plain) or not KANA.search(plain):
         return False
-    from inscribe.reading.verse import marks_voicing
+    from inscribe.reading.verse import has_voiced_kana, marks_voicing
 
+    if _NEGATED.search(plain) and not has_voiced_kana(plain):
+        return True
     return not marks_voicing(plain)
 
 

@@ -69,6 +69,10 @@ def _poem_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
         return AtOnce("signature")
     if "［" in plain or "（" in plain or text.faces or not looks_like_verse(plain):
         return AtOnce("prose") if "、" in plain else None
+    from inscribe.reading.passages import proverb_words
+
+    if proverb_words(plain):
+        return AtOnce("prose")
     reading, _ = poem(text, wishes)
     metre = reading.metre
     if metre is None or metre.name not in ("tanka", "haiku"):

@@ -98,12 +98,12 @@ def poem(text: InscribedText, wishes: Wishes) -> tuple[VerseReading, str]:
     plain = text.normal.text
     bracketed = "［" in plain or "（" in plain
     marks = [match.span() for match in MARK.finditer(plain)] if bracketed else []
-    if not marks and wishes.source and not wishes.overrides and "□" not in plain:
-        from inscribe.reading.verse import READ_BY_SOURCE, read_by_source
+    if not marks and wishes.source:
+        from inscribe.reading.verse import read_by_source
 
         source = normalise_text(_LINE_ENDS.sub("", wishes.source)).text
-        if by_source := read_by_source(plain, source):
-            return by_source, READ_BY_SOURCE
+        if by_source := read_by_source(plain, source, wishes.overrides, text.normal.origin):
+            return by_source, _told_by_source(by_source)
     if not marks:
         return read_verse(plain, text.breaks, wishes.overrides, text.normal.origin), ""
     from inscribe.reading.verse import VerseReading, marks_voicing, words_without_metre
@@ -123,6 +123,15 @@ def poem(text: InscribedText, wishes: Wishes) -> tuple[VerseReading, str]:
     core = read_verse(plain[start:end], breaks, wishes.overrides, origin)
     phrases = tuple((count, first + len(before)) for count, first in core.phrases)
     return core._replace(words=[*before, *core.words, *after], phrases=phrases), ""
+
+
+def _told_by_source(reading: VerseReading) -> str:
+    """Return that a poem is read by its source, and where the source does not have its words."""
+    from inscribe.reading.verse import READ_BY_SOURCE
+
+    if not reading.own:
+        return READ_BY_SOURCE
+    return f"{READ_BY_SOURCE}; it lacks {', '.join(reading.own)}, read alone"
 
 
 def read_as_signature(text: InscribedText, wishes: Wishes) -> Interpretation:

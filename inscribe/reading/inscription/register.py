@@ -27,6 +27,7 @@ _CLASSICAL_GRAMMAR = (  # seldom asked for
     "け(?:り|る|れ)|[らけ][むん]|べ[しきく]|[つぬ]る|ざ[りるれ]|なれ[はば]|を[はば]|[とに][そぞ]|[こそ]そ"
     "|たま[ふひへは]|侍[りる]|かは|つつ|つゝ|せ[はば]"
 )
+_SURELY_CLASSICAL = "[一-鿿]ひ(?:け[りるれ]|つ[つゝ])|[にりて]けり"  # 匂ひける, 散りにけり
 _CLASSICAL_KANA = 0.5
 _ENOUGH_GRAMMAR = 2
 _METRES = ((5, 7, 5), (5, 7, 5, 7, 7))
@@ -58,8 +59,10 @@ def looks_like_verse(text: str) -> bool:
 def has_classical_grammar(text: str) -> bool:
     """Return whether a text without modern grammar shows that of classical Japanese.
 
-    It shows it repeatedly, or in an adjective as 恋しき.
+    It shows it repeatedly, or in an adjective as 恋しき, or in an ending that nothing else has.
 
+    >>> has_classical_grammar("香に匂ひける"), has_classical_grammar("戸を引ける")
+    (True, False)
     >>> has_classical_grammar("人の心を種としてよろつの言の葉とそなれりけるしけきものなれは")
     True
     >>> has_classical_grammar("昔の人の書いた文章"), has_classical_grammar("於東都造之")
@@ -67,7 +70,7 @@ def has_classical_grammar(text: str) -> bool:
     """
     if has_modern_grammar(text):
         return False
-    if any(map(is_kanji, _adjectives_in_shiki(text))):
+    if any(map(is_kanji, _adjectives_in_shiki(text))) or re.search(_SURELY_CLASSICAL, text):
         return True
     return (
         kana_share(text) >= _CLASSICAL_KANA

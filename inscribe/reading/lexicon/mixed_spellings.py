@@ -70,6 +70,22 @@ def compound_stems(written: str, kana: str, *, covers: bool) -> Iterator[str]:
         yield first + tail
 
 
+def cut_short(written: str, kana: str) -> tuple[str, str] | None:
+    """Return a compound verb's stem without its first okurigana, and the kana of its first stem.
+
+    The second verb is in kana. None where a stem is not of that kind.
+
+    >>> cut_short("飛び込", "とびこ"), cut_short("込", "こ")
+    (('飛こ', 'と'), None)
+    """
+    match = _COMPOUND_VERB.fullmatch(written)
+    at = kana.find(match[2], 1) if match else -1
+    if match is None or at < 0:
+        return None
+    tail = kana[at + len(match[2]) :]
+    return (match[1] + tail, kana[:at]) if tail else None
+
+
 def _is(tail: str, readings: set[str]) -> bool:
     return any(tail[1:] == kana[1:] and _plain(tail) == _plain(kana) for kana in readings)
 

@@ -113,6 +113,10 @@ class ClassIndex:
         """Whether the tables give readings for the stem, and not this one."""
         return written in self._stems and kana not in self._stems[written]
 
+    def has_one_reading(self, written: str, kana: str) -> bool:
+        """Whether the tables give this reading for the stem, and no other."""
+        return self._stems.get(written) == {kana}
+
     def is_stem(self, written: str) -> bool:
         """Whether the tables have a verb or adjective with this stem, and no noun written so."""
         return written in self._stems and written not in self.nouns

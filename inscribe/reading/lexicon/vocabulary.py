@@ -14,6 +14,7 @@ from sys import intern
 
 from inscribe import tables
 from inscribe.reading import mecab
+from inscribe.reading.lexicon.mixed_spellings import cut_short
 from inscribe.reading.lexicon.paradigms import AT_START, classical, inflections
 from inscribe.reading.lexicon.shortened import SHORTENED, left_out, shortened
 from inscribe.reading.lexicon.stems import KANA, ONLY_KANA, OTHER_READING, ClassIndex, Stem
@@ -184,6 +185,10 @@ def _with_spellings(stem: Stem, index: ClassIndex) -> Iterator[DictionaryEntry]:
         for other in respelt(whole, 0):
             for entry in conjugate(stem._replace(written=other.written, cost=other.cost), index):
                 yield entry._replace(note=other.note)
+    short = cut_short(stem.written, stem.kana) if stem.cost < _TOO_RARE_TO_RESPELL else None
+    if short and index.has_one_reading(stem.written[0], short[1]):  # 起 may be お or た
+        cut = stem._replace(written=short[0], cost=stem.cost + OTHER_SPELLING)
+        yield from conjugate(cut, index)  # 飛こむ
 
 
 def _adjective(

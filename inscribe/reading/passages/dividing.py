@@ -23,10 +23,15 @@ from inscribe.reading.passages.days import Days
 from inscribe.reading.passages.lines import chinese_weight
 from inscribe.reading.passages.order import END, START, Where, order_cost
 from inscribe.reading.passages.poems import poem_weight, prose_weight
-from inscribe.reading.passages.roles import closing_of, with_roles
+from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.sayings import are_sayings_apart
 from inscribe.reading.passages.signings import Signings
-from inscribe.reading.passages.stretches import HOPELESS, KnownPassage, PassageStretch
+from inscribe.reading.passages.stretches import (
+    HOPELESS,
+    CopiedStretch,
+    KnownPassage,
+    PassageStretch,
+)
 from inscribe.reading.passages.titles import begins_formula, framed_weight, is_verb_there
 from inscribe.reading.passages.topics import place_weight, topic_weight
 from inscribe.reading.spelling import KANA, is_kanji_only
@@ -45,6 +50,7 @@ _SEALED = 4.0
 _BARE_NAME = 3.0
 _TEXTS = frozenset({"verse", "prose", "chinese", "heading", "signature"})
 _COPIED = 40.0  # what it weighs that a stretch is just what is copied of a source
+_OF_A_POEM = 2.0  # what it weighs more as verse, where the source is a poem
 _COPIED_KINDS = frozenset({"verse", "prose", "chinese"})
 _PARTICLES = frozenset("にニをヲのノ")  # 静葭之図ニ倣フ is no title
 _BEGUN_INSIDE = 1.0  # a signature that begins inside a column seldom runs over its end
@@ -70,7 +76,7 @@ class _Way(NamedTuple):
 def divisions_of(
     text: InscribedText,
     known: Sequence[KnownPassage] = (),
-    copied: tuple[int, int] | None = None,
+    copied: CopiedStretch | None = None,
     undivided: Collection[tuple[int, int]] = (),
 ) -> tuple[PassageDivision, ...]:
     """Return the best division of a text and those near it, the best first; never none.
@@ -78,7 +84,7 @@ def divisions_of(
     Args:
         text: the text.
         known: passages that stand, whatever else is said.
-        copied: the offsets between which the text copies a source that is known.
+        copied: the stretch of the text that copies a source that is known.
         undivided: first and last signs of words that are settled: no passages meet in them.
     """
     plain = text.normal.text
@@ -200,17 +206,11 @@ def _within(offsets: frozenset[int], first: int, end: int) -> frozenset[int]:
     return frozenset(at - first for at in inside[low:high])
 
 
-def _shared(one: tuple[int, int], other: tuple[int, int]) -> float:
-    """Return how much of two stretches is in both, from 0 to 1."""
-    both = min(one[1], other[1]) - max(one[0], other[0])
-    return max(0, both) / (max(one[1], other[1]) - min(one[0], other[0]))
-
-
 class _Weigher:
     """Weighs the stretches of one text as each kind of passage."""
 
     def __init__(
-        self, text: InscribedText, known: Sequence[KnownPassage], copied: tuple[int, int] | None
+        self, text: InscribedText, known: Sequence[KnownPassage], copied: CopiedStretch | None
     ) -> None:
         self._text = text
         self._copied = copied
@@ -237,7 +237,7 @@ class _Weigher:
         for stretch in (*in_japanese(plain, inner, first, end), *self._framed(plain, first, end)):
             weight = stretch.weight - inner.price(stretch.kind)
             if self._copied and stretch.kind in _COPIED_KINDS:
-                weight += _COPIED * _shared((first, end), self._copied)
+                weight += _COPIED * self._copied.shared(first, end)
             if weight > HOPELESS:
                 yield stretch._replace(weight=weight)
         signed, role = self._signings.weight(first, end)
@@ -255,9 +255,12 @@ class _Weigher:
         tail = plain[-_TAIL_OF_POEM:].replace("□", "一")
         names_after = len(plain) > _TAIL_OF_POEM and is_kanji_only(tail)
         weight, reason = (0.0, "") if names_after else poem_weight(plain, inner.breaks)
+        as_prose = prose_weight(plain)
+        if not weight and self._copied and self._copied.verse:
+            weight, reason = as_prose + _OF_A_POEM, "copied from a poem"
         if weight:
             yield PassageStretch(first, end, "verse", weight, None, (reason,))
-        yield PassageStretch(first, end, "prose", prose_weight(plain), None, (_SENTENCES,))
+        yield PassageStretch(first, end, "prose", as_prose, None, (_SENTENCES,))
 
     def _in_kanji(self, plain: str, inner: Inner, first: int, end: int) -> Iterator[PassageStretch]:
         yield PassageStretch(first, end, "prose", _UNWEIGHED - 0.5 * len(plain), None, ())
@@ -271,8 +274,6 @@ class _Weigher:
 
     def _of_topic(self, plain: str, end: int) -> float:
         """Return what a first stretch weighs as the topic of what follows; a poem, if at once."""
-        if closing_of(plain)[0] == "carved":  # 嶺暁作
-            return 0.0
         in_japanese = bool(KANA.search(self._text.normal.text[end : end + _SOON]))
         if end in self._text.breaks:
             return topic_weight(plain) or in_japanese * place_weight(plain)

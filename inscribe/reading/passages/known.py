@@ -10,7 +10,7 @@ from typing import Protocol
 
 from inscribe.forms import normalise_text
 from inscribe.reading.passages.days import Days
-from inscribe.reading.passages.stretches import KnownPassage
+from inscribe.reading.passages.stretches import CopiedStretch, KnownPassage
 from inscribe.reading.spelling import KANA, hiragana, kana_share
 from inscribe.reading.words import MARK, Doubt, InscribedText, Kind, Role
 from inscribe.terms import SignIndex
@@ -100,17 +100,24 @@ def _left_out(found: Sequence[KnownPassage], text: InscribedText) -> Iterator[Do
             )
 
 
-def source_extent(text: InscribedText, source: str) -> tuple[int, int] | None:
-    """Return the offsets between which a text copies ``source``; None where it hardly does.
+def source_extent(text: InscribedText, source: str) -> CopiedStretch | None:
+    """Return the stretch of a text that copies ``source``; None where hardly any does.
 
     The two are held together by their sounds, so that kana may answer kanji.
     """
+    from inscribe.reading.verse import is_poem, stretch_copied
+
+    plain, copied = text.normal.text, normalise_text(_LINE_ENDS.sub("", source)).text
+    marked = MARK.search(plain)
+    stretch = None if marked else stretch_copied(plain, copied)
+    stretch = stretch or _stretch_sounding(plain, copied)
+    return CopiedStretch(*stretch, is_poem(copied)) if stretch else None
+
+
+def _stretch_sounding(plain: str, copied: str) -> tuple[int, int] | None:
     from difflib import SequenceMatcher
 
-    ours, theirs = (
-        _sounds(text.normal.text),
-        _sounds(normalise_text(_LINE_ENDS.sub("", source)).text),
-    )
+    ours, theirs = _sounds(plain), _sounds(copied)
     matcher = SequenceMatcher(None, [s for s, _ in ours], [s for s, _ in theirs], autojunk=False)
     blocks = [block for block in matcher.get_matching_blocks() if block.size >= _LEAST_BLOCK]
     matched = sum(block.size for block in blocks)

@@ -5,16 +5,16 @@ The kanji of a text tell which proverb it may be; its kana must then say the sam
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.forms import same_character
 from inscribe.reading.spelling import is_kanji
-from inscribe.reading.verse import read_by_source
+from inscribe.reading.verse import VerseReading, read_by_source
 from inscribe.reading.words import ReadWord
 
-_ANY = "?"
-_LEAST_KANJI = 2
+_LEAST_KANJI = 2  # that a text and a proverb share
+_SHARED = 0.5  # of the kanji of either, at least
 _LONGEST = 60  # signs
 
 
@@ -35,36 +35,42 @@ def proverb_words(text: str) -> tuple[list[ReadWord], Proverb] | None:
     """
     for proverb in proverbs_like(text):
         read = read_by_source(text, proverb.kana)
-        if read:
+        if read and not read.own and _is_all_of(read, proverb):
             return list(read.words), proverb
     return None
 
 
 def proverbs_like(text: str) -> list[Proverb]:
-    """Return the proverbs whose kanji a normalised text has, in order; one in another form.
+    """Return the proverbs that share their kanji with a normalised text, the likest first.
 
-    >>> [proverb.gloss for proverb in proverbs_like("石の上にも三年")]
-    ['perseverance prevails']
+    >>> proverbs_like("猿も木から落る")[0].written
+    '猿も木から落ちる'
     """
-    kanji = "".join(filter(is_kanji, text))
-    if not len(kanji) >= _LEAST_KANJI or len(text) > _LONGEST:
+    kanji = set(filter(is_kanji, text))
+    if len(kanji) < _LEAST_KANJI or len(text) > _LONGEST:
         return []
-    found = {
-        proverb: None
-        for at in range(len(kanji))
-        for own, proverb in _by_kanji().get(kanji[:at] + _ANY + kanji[at + 1 :], ())
-        if own == kanji[at] or same_character(own, kanji[at])
-    }
-    return list(found)
+    shared = Counter(proverb for sign in kanji for proverb in _by_kanji().get(sign, ()))
+    likely = [
+        (count, proverb)
+        for proverb, count in shared.items()
+        if count >= _LEAST_KANJI
+        and count >= _SHARED * max(len(kanji), len(set(filter(is_kanji, proverb.written))))
+    ]
+    return [proverb for _, proverb in sorted(likely, key=lambda each: (-each[0], each[1]))]
+
+
+def _is_all_of(read: VerseReading, proverb: Proverb) -> bool:
+    """Whether the words are as long as the proverb, and no piece of it."""
+    said = sum(len(word.kana) for word in read.words)
+    return abs(said - len(proverb.kana)) <= 1
 
 
 @tables.cached()
-def _by_kanji() -> dict[str, list[tuple[str, Proverb]]]:
-    """Return the proverbs by their kanji with each in turn left open, and which that one is."""
-    found: dict[str, list[tuple[str, Proverb]]] = {}
+def _by_kanji() -> dict[str, list[Proverb]]:
+    """Return the proverbs that have a kanji."""
+    found: dict[str, list[Proverb]] = {}
     for row in tables.rows("proverbs"):
         proverb = Proverb(row["written"], row["kana"], row["gloss"])
-        kanji = "".join(filter(is_kanji, proverb.written))
-        for at, sign in enumerate(kanji):
-            found.setdefault(kanji[:at] + _ANY + kanji[at + 1 :], []).append((sign, proverb))
+        for sign in set(filter(is_kanji, proverb.written)):
+            found.setdefault(sign, []).append(proverb)
     return found

@@ -35,6 +35,19 @@ class KnownPassage(NamedTuple):
     why: str = "settled by a reader"
 
 
+class CopiedStretch(NamedTuple):
+    """The stretch of a text that copies a known source, and whether the source is a poem."""
+
+    first: int
+    end: int
+    verse: bool
+
+    def shared(self, first: int, end: int) -> float:
+        """Return how much of this stretch and another is in both, from 0 to 1."""
+        both = min(end, self.end) - max(first, self.first)
+        return max(0, both) / (max(end, self.end) - min(first, self.first))
+
+
 def part_of(text: InscribedText, first: int, end: int) -> InscribedText:
     """Return a stretch of a text; its signs keep the numbers they have in the whole."""
     normal = text.normal

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from inscribe.reading.names import known, place_names, places_of_verse, surnames
+from inscribe.reading.passages.roles import closing_of
 from inscribe.reading.passages.titles import begins_formula
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.words import words_of
@@ -55,6 +56,8 @@ def topic_weight(text: str) -> float:
     if len(stem) > 1 and stem != text and (weight := topic_weight(stem)):
         return weight + _SAID_TO_BE_A_POEM
     if not 2 <= len(text) <= _LONGEST_TOPIC or not is_kanji_only(text) or begins_formula(text):
+        return 0.0
+    if closing_of(text)[0] == "carved":  # 嶺暁作
         return 0.0
     if is_landmark(text):
         return _TOPIC + _TOPIC_SIGN * len(text)

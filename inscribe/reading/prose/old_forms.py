@@ -33,6 +33,7 @@ _KATAKANA_HABITS = (
     str.maketrans("ッャュョァィゥェォ", "ツヤユヨアイウエオ"),
     str.maketrans("ッャュョ", "ツヤユヨ"),
     str.maketrans("ジズ", "ヂヅ"),
+    str.maketrans("ッャュョァィゥェォジズ", "ツヤユヨアイウエオヂヅ"),
 )
 _VOICED = str.maketrans("ヂヅ", "ジズ")
 _SAID_ALIKE = str.maketrans("ぢづ", "じず")
@@ -62,7 +63,7 @@ def current_spelling(word: UnidicEntry) -> str:
     written, fields = word.surface, word.fields
     said, current = hiragana(fields[17]), hiragana(fields[19])
     if _KATAKANA.search(written):
-        return fields[19] if written.translate(_VOICED) == fields[19] else written
+        return fields[19] if written.translate(_VOICED) in _katakana_of(fields[19]) else written
     if not current or (current != said and current == said.replace("いう", "ゆう")):
         return written
     if word.form == "意志推量形" and written[-1] == "う":
@@ -90,6 +91,11 @@ def _aligned(written: str, said: str, current: str) -> str:
     if said.endswith(runs[-1]) and said[:before] == current[:before]:
         return written[: -len(runs[-1])] + current[before:]
     return written
+
+
+def _katakana_of(current: str) -> set[str]:
+    """Return a loanword as it is and with large kana, as it was printed: ベッド, ベツド."""
+    return {current, *(current.translate(habit) for habit in _KATAKANA_HABITS[:2])}
 
 
 def old_forms(word: UnidicEntry) -> Iterator[Option]:

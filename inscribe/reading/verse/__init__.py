@@ -3,9 +3,9 @@
 In reading order: ``reader`` (the way to the best reading), ``voicing`` (is it marked),
 ``metre`` (what a metre costs),
 ``tagger`` (MeCab with the dictionary of verse), ``scansion`` (words laid on a metre), ``lattice``
-(the search), ``settled`` (what a person has settled), ``by_source``, ``alternatives`` (of one
-word), ``rivals`` (of the whole),
-``weighing`` (how sure), ``interpreting``.
+(the search), ``settled`` (what a person has settled), ``alongside`` and ``by_source`` (a copy and
+its source), ``alternatives`` (of one word), ``rivals`` (of the whole), ``weighing`` (how sure),
+``interpreting``.
 
 Verse: MeCab's best path if it keeps the metre, else one word changed, else a stretch of the
 lattice searched, else all of it (``lattice.py``: state = word before, phrase, morae; cost =
@@ -22,7 +22,9 @@ if TYPE_CHECKING:
     from inscribe.reading.verse.alternatives import swaps as swaps
     from inscribe.reading.verse.by_source import (
         READ_BY_SOURCE as READ_BY_SOURCE,
+        is_poem as is_poem,
         read_by_source as read_by_source,
+        stretch_copied as stretch_copied,
     )
     from inscribe.reading.verse.interpreting import verse_interpretation as verse_interpretation
     from inscribe.reading.verse.lattice import Node as Node
@@ -43,13 +45,16 @@ if TYPE_CHECKING:
         verse_lattice as verse_lattice,
         verse_words as verse_words,
     )
-    from inscribe.reading.verse.voicing import marks_voicing as marks_voicing
+    from inscribe.reading.verse.voicing import (
+        has_voiced_kana as has_voiced_kana,
+        marks_voicing as marks_voicing,
+    )
 else:
     __getattr__ = late.door(
         __name__,
         {
             "alternatives": "swaps",
-            "by_source": "READ_BY_SOURCE read_by_source",
+            "by_source": "READ_BY_SOURCE is_poem read_by_source stretch_copied",
             "interpreting": "verse_interpretation",
             "lattice": "Node",
             "metre": "Metre PARTS pattern_of",
@@ -57,6 +62,6 @@ else:
             "readings": "VerseReading path_cost",
             "scansion": "fitted_phrases",
             "tagger": "readings_of verse_connections verse_lattice verse_words",
-            "voicing": "marks_voicing",
+            "voicing": "has_voiced_kana marks_voicing",
         },
     )

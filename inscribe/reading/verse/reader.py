@@ -78,6 +78,18 @@ def _agreeing(
     return found if overrides or breaks else agreeing(found)
 
 
+def read_among(
+    text: str, words: list[ReadWord], nodes: Sequence[Node], *, voiced: bool
+) -> VerseReading:
+    """Return the best reading in metre that these nodes allow; ``words`` where there is none."""
+    metre = pattern_of(sum([word.morae for word in words]))
+    if metre is None:
+        found = _part_of_a_poem(words, voiced)
+    else:
+        found = _searched(text, words, metre, _NO_ENDS, spans_of(nodes), voiced)
+    return found._replace(lattice=tuple(nodes))
+
+
 def words_without_metre(text: str, *, voiced: bool) -> list[ReadWord]:
     """Return the words of a text in the language of verse that has no metre."""
     words = tagger.verse_words(text, voiced=voiced)
@@ -123,7 +135,7 @@ def _read_marked(
     if overrides or "□" in text:
         nodes = tagger.verse_lattice(text, voiced=voiced)
         if "□" in text:
-            nodes = _with_unread(nodes, text)
+            nodes = with_unread(nodes, text)
         if overrides:
             nodes = settled_nodes(nodes, overrides, origin, text)
         found = _searched(text, words, metre or TANKA, ends, spans_of(nodes), voiced)
@@ -195,7 +207,7 @@ def _read_as_a_poem(
     return found if cost - path_cost(words) <= MENDED_ENOUGH else None
 
 
-def _with_unread(nodes: list[Node], text: str) -> list[Node]:
+def with_unread(nodes: list[Node], text: str) -> list[Node]:
     """Let each sign that cannot be read stand for one to three morae.
 
     What a repeat mark of kana stands for, and repeats, has one.

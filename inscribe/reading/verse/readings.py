@@ -24,7 +24,7 @@ class VerseReading(NamedTuple):
     voiced: bool = True  # the text marks voicing
     searched: bool = False  # everywhere for words that keep the metre
     lattice: tuple[Node, ...] = ()  # the words that were tried, where not all of MeCab's
-    by_source: bool = False  # the words say what the source has in kana
+    own: tuple[str, ...] | None = None  # read by its source: what the source does not have
     # The rivals it was held against: their words, their phrases, what they cost more.
     near: tuple[tuple[list[ReadWord], Phrases, int], ...] = ()
 

@@ -96,7 +96,7 @@ def ways(reading: VerseReading, most: int = MOST) -> tuple[Rival | None, list[Ri
     Their costs are those of their words and their metre. None where the search does not find it.
     """
     metre = reading.metre
-    if metre is None or metre in PARTS or reading.by_source or reading.lattice:
+    if metre is None or metre in PARTS or reading.lattice:
         return None, []
     text = "".join([word.written for word in reading.words])
     unmarked = not reading.voiced or not has_voiced_kana(text)

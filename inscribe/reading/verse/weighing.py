@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import exp
+from math import exp, prod
 
 from inscribe.reading.verse.alternatives import FARTHEST, Swap
 from inscribe.reading.verse.readings import VerseReading
 from inscribe.reading.words import (
+    AS_SPELLED,
     OKURIGANA_LEFT_OUT,
     VOICING_NOT_MARKED,
     Chances,
@@ -16,22 +17,27 @@ from inscribe.reading.words import (
     chances_of,
 )
 
-_BY_SOURCE = 0.97  # of a reading that its source spells out in kana; by hand
+_BY_SOURCE = 0.97  # of a word that the source spells out in kana; by hand
 _A_TIME = 700.0  # of MeCab's units make a reading e times less likely
 _THOUSAND = 1000.0
 
 
 def verse_chances(reading: VerseReading, swaps: Sequence[Swap]) -> Chances:
     """Return the chances of a poem's reading; ``swaps`` are what its words may else be read."""
-    if reading.by_source:
-        return Chances(_BY_SOURCE, (_BY_SOURCE,) * len(reading.words))
     words = [_word_chance(word, at, swaps, reading) for at, word in enumerate(reading.words)]
+    if reading.own is not None:
+        others = [
+            sure for word, sure in zip(reading.words, words, strict=True) if word.note != AS_SPELLED
+        ]
+        return Chances(_BY_SOURCE * prod(others), tuple(words))
     return chances_of("verse", words, dict(_of_the_whole(reading)))
 
 
 def _word_chance(word: ReadWord, at: int, swaps: Sequence[Swap], reading: VerseReading) -> float:
     if word.note.startswith("settled"):
         return 1.0
+    if word.note == AS_SPELLED:
+        return _BY_SOURCE
     costs = [swap.cost for swap in swaps if swap.word == at]
     nearest = min(costs, default=FARTHEST)
     in_kana = word.written == word.kana

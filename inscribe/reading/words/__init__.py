@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.counting import counted as counted
     from inscribe.reading.words.features import (
+        AS_SPELLED as AS_SPELLED,
         OKURIGANA_LEFT_OUT as OKURIGANA_LEFT_OUT,
         UNREAD_SIGNS as UNREAD_SIGNS,
         VOICING_NOT_MARKED as VOICING_NOT_MARKED,
@@ -121,8 +122,8 @@ else:
             "compounds": "compounds_of joined",
             "counting": "counted",
             "features": (
-                "OKURIGANA_LEFT_OUT UNREAD_SIGNS VOICING_NOT_MARKED beat_of_entry unidic_piece "
-                "unknown_piece unread_piece verse_piece"
+                "AS_SPELLED OKURIGANA_LEFT_OUT UNREAD_SIGNS VOICING_NOT_MARKED beat_of_entry "
+                "unidic_piece unknown_piece unread_piece verse_piece"
             ),
             "grammar": "gloss_of_auxiliary grammar_of",
             "lexical": "SignatureWord",

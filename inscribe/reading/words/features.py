@@ -17,6 +17,7 @@ from inscribe.reading.words.pieces import (
 # Notes of the words with which a text is read that marks no voicing.
 VOICING_NOT_MARKED = "voicing not marked"
 OKURIGANA_LEFT_OUT = "okurigana left out"
+AS_SPELLED = "as the source spells it"
 _LAST_OF_THE_FIRST_PLANE = "\uffff"
 _TOLD = "kana part_of_speech conjugation form lemma origin gloss note said parts is_simple prefix"
 _OF_FEATURE = frozenset(_TOLD.split())  # what the file of features tells of a word

@@ -47,9 +47,10 @@ def add_columns(document: Any, block: Columns, drawing: Drawing | None, room: fl
         ]
     else:
         faces = [[("".join(map(_sign, each)), COLUMN) for each in face] for face in block.faces]
+    faces = [face for face in faces if face]
     joined = list(itertools.chain(*([BETWEEN, *face] for face in faces)))[1:]
     left = room - ACROSS * (len(joined) + 1)
-    if left < 0:
+    if left < 0 or not joined:
         for face in faces:
             _add_table(document, face)
     else:
