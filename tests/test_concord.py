@@ -428,7 +428,8 @@ def test_clusters_are_kept_until_a_record_changes(tmp_path: Path) -> None:
     records, cache = tmp_path / "records", tmp_path / "cache"
     records.mkdir()
     for name, text in (("A", "武州住嶺曉作"), ("B", "嶺暁"), ("C", "江戸住嶺暁刻")):
-        made = f'id = "{name}"\n\n[[inscription]]\ntext = "{text}"\n'
+        made = f'id = "{name}"\nkind = "kozuka"\n\n[[inscription]]\nplace = "back"\n'
+        made += f'text = "{text}"\n'
         (records / f"{name}.toml").write_text(made, "utf-8")
     read: list[int] = []
 

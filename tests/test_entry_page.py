@@ -14,7 +14,8 @@ from inscribe.entry import entries_in, entry_of
 from inscribe.record import Inscription, load, loads
 from inscribe.report.drawing import plate
 from inscribe.report.drawing.surfaces import places, surfaces
-from inscribe.report.pages.entry import entries_as_html
+from inscribe.report.pages.entry import entries_as_handout, entries_as_html, entries_as_volume
+from inscribe.report.pages.slides import entries_as_slides
 from inscribe.report.style import Style
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
@@ -241,3 +242,21 @@ def test_fidelity_is_one_line_and_no_table() -> None:
     line = page.split("<dt>Fidelity</dt>")[1].split("</dd>")[0]
     assert "signs as carved 20 / 25 (80%)" in line
     assert "words 22 / 25 (88%)" in line
+
+
+def test_the_picture_of_each_source_is_shown_with_its_name() -> None:
+    picture = '[[inscription.source.image]]\nfile = "DEMO-004.jpg"\nshows = "The leaf"\n'
+    record = loads(
+        'id = "A-1"\nkind = "kozuka"\n[[inscription]]\nplace = "back"\n'
+        'text = "秋の田のかりほの庵"\n'
+        '[[inscription.source]]\nwork = "Leaves"\ntext = "秋の田のかりほの庵"\n'
+        f'[[inscription.source]]\nwork = "A scroll"\ntext = "秋の田のかり庵の"\n{picture}'
+    )
+    entry = entry_of(record, folder=EXAMPLES / "photographs")
+    for made in (entries_as_html, entries_as_handout, entries_as_slides, entries_as_volume):
+        (said,) = re.findall(
+            r'<figure class="picture source">.*?<figcaption>(.*?)</figcaption>',
+            made([entry], Style()),
+            re.DOTALL,
+        )
+        assert "B: A scroll" in said

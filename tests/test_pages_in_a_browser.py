@@ -77,6 +77,8 @@ addEventListener("load", () => {
       const texts = [...section.children].filter((each) => each.className !== "side");
       if (texts.some((each) => boxes(each).some((a) => beside.some((b) => meet(a, b)))))
         found.push(`${frame.title}: pictures over text`);
+      if (beside.some((a, at) => beside.slice(at + 1).some((b) => meet(a, b))))
+        found.push(`${frame.title}: pictures over pictures`);
     }
     for (const line of page.querySelectorAll(".interlinear ol")) {
       const words = [...line.children].map((word) => [word.textContent, boxes(word)]);
@@ -179,3 +181,43 @@ def test_several_pictures_do_not_cover_the_text(tmp_path: Path) -> None:
     record = loads(f'{place}text = "武州江戸住梅原嶺暁作之"\n{3 * picture}')
     entry = entry_of(record, folder=EXAMPLES / "photographs")
     assert looked_at({"page": entries_as_html([entry], Style())}, tmp_path) == []
+
+
+@needs_browser
+def test_pictures_of_several_sources_stand_beside_one_another(tmp_path: Path) -> None:
+    picture = '[[inscription{of}.image]]\nfile = "DEMO-004.jpg"\ncrop = [70, 125, 210, 1060]\n'
+    source = '[[inscription.source]]\nwork = "Leaves"\ntext = "武州江戸住"\n'
+    source += 2 * picture.format(of=".source")
+    place = 'id = "P-1"\nkind = "tsuba"\n[[inscription]]\nplace = "omote"\n'
+    carved = f'{place}text = "武州江戸住梅原嶺暁作之"\n{picture.format(of="")}'
+    entry = entry_of(loads(carved + 2 * source), folder=EXAMPLES / "photographs")
+    page = entries_as_html([entry], Style())
+    assert page.count('class="picture source"') == 4
+    assert looked_at({"page": page}, tmp_path) == []
+
+
+# Runs in a page around slides on a common screen; what it finds is the page's text.
+TALL = """
+addEventListener("load", () => {
+  const slides = [...document.querySelector("iframe").contentDocument.querySelectorAll(".slide")];
+  const heights = slides.map((each) => Math.max(each.offsetHeight, each.scrollHeight));
+  document.body.textContent = `found:${JSON.stringify(heights)}:end`;
+});
+"""
+
+
+@needs_browser
+def test_every_slide_fits_on_the_screen(tmp_path: Path) -> None:
+    picture = '[[inscription.image]]\nfile = "DEMO-004.jpg"\ncrop = [70, 125, 210, 1060]\n'
+    place = 'id = "P-1"\nkind = "tsuba"\n[[inscription]]\nplace = "omote"\n'
+    record = loads(f'{place}text = "武州江戸住梅原嶺暁作之"\n{4 * picture}')
+    entries = [entry_of(record, folder=EXAMPLES / "photographs"), entry_of(loads(LONG))]
+    page = re.sub("<meta http-equiv[^>]*>", "", entries_as_slides(entries, Style()))
+    frame = f'<iframe width="1280" height="720" srcdoc="{html.escape(page)}"></iframe>'
+    file = tmp_path / "screen.html"
+    file.write_text(f'<!DOCTYPE html><meta charset="utf-8"><script>{TALL}</script>{frame}')
+    found = re.search(r"found:(\[.*?\]):end", in_browser("--dump-dom", tmp_path, file))
+    assert found
+    heights = json.loads(found[1])
+    assert len(heights) >= 8
+    assert max(heights) <= 721

@@ -283,7 +283,14 @@ def of_rows(rows: Sequence[Sequence[object]]) -> list[Document]:
     found = []
     for row in rows:
         document = Document(*row)  # type: ignore[arg-type]
-        document = document._replace(said=said_from(document.said))
+        document = document._replace(
+            signs=tuple(document.signs),
+            origin=tuple(document.origin),
+            words=tuple((first, last, key, stem) for first, last, key, stem in document.words),
+            others=tuple((name, romaji) for name, romaji in document.others),
+            persons=tuple((name, person, why) for name, person, why in document.persons),
+            said=said_from(document.said),
+        )
         if len(document.normal) != len(document.origin):
             raise ValueError("a row is damaged")
         found.append(document)

@@ -33,6 +33,7 @@ OF_A_PLACE = {  # 白河関 Shirakawa no seki
     "沼": "ぬま",
     "松": "まつ",
 }
+_CAPITAL = "都"
 _ENDS_OF_LANDMARKS = frozenset("寺湖島嶋道")
 
 
@@ -105,13 +106,15 @@ def is_landmark(text: str) -> bool:
     """
     if len(text) < _SHORTEST_LANDMARK or surnames(text):
         return False
-    if text in places_of_verse() or (text[-1] in OF_A_PLACE and _is_place(text[:-1])):
+    if text in places_of_verse() or (text[-1] in OF_A_PLACE and _is_place(text)):
         return True
     return text[-1] in _ENDS_OF_LANDMARKS and bool(known(text).place)
 
 
 def _is_place(text: str) -> bool:
-    return text in places_of_verse() or bool(place_names(text))
+    """Whether a text is a place and what is there: 白河関; 東京都 is no capital of old."""
+    head = text[:-1]
+    return head in places_of_verse() or (text[-1] != _CAPITAL and bool(place_names(head)))
 
 
 def is_of_words(text: str) -> bool:

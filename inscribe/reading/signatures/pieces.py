@@ -136,8 +136,8 @@ def pieces_of(text: str, dated: Collection[SignaturePiece] = ()) -> list[list[Si
 def words_over(text: str, at: int) -> Iterator[SignaturePiece]:
     """Yield the words that could stand over an offset, each at no more than it costs there.
 
-    >>> [word.text for word in words_over("武州住綾国作", 2)]
-    ['住']
+    >>> [(word.text, word.order_kind) for word in words_over("武州住綾国作", 2)]
+    [('住', 'residence'), ('住', 'opener:stay')]
     """
     for first in range(max(0, at - _LONGEST_WORD + 1), at + 1):
         for end in range(at + 1, min(first + _LONGEST_WORD, len(text)) + 1):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from inscribe import notation
@@ -56,9 +57,8 @@ def _blocks(entry: Entry, style: Style) -> Iterator[Block]:
         if "images" in style.order:
             yield from _pictures(each.inscription.images, entry, "inscription", place, style)
         yield from _inscription_blocks(each, style)
-        if "source_image" in style.order and (source := each.inscription.source):
-            named = source.title or source.work or style.label("source")
-            yield from _pictures(source.images, entry, "source", named, style)
+        if "source_image" in style.order:
+            yield from _source_pictures(each, entry, style)
     if "remarks" in style.order and record.remarks:
         yield Facts(((style.label("remarks"), plain(record.remarks.strip())),))
     if "cautions" in style.order:
@@ -69,11 +69,22 @@ def _blocks(entry: Entry, style: Style) -> Iterator[Block]:
 
 def _pictures(
     images: tuple[RecordImage, ...], entry: Entry, of: str, shows: str, style: Style
-) -> Iterator[Block]:
+) -> Iterator[PictureBlock]:
     """Yield pictures; what they show is told in the record's words, else by ``shows``."""
     for image in images:
         title = style.label(f"image:{of}")
         yield PictureBlock(title, image, entry.folder, written_out(image.shows or shows), of)
+
+
+def _source_pictures(each: InscriptionEntry, entry: Entry, style: Style) -> Iterator[Block]:
+    """Yield the pictures of each source; of several each is captioned with its siglum and name."""
+    sources = each.inscription.sources
+    for at, source in enumerate(sources):
+        named = source.title or source.work
+        told = ": ".join(filter(None, (each.siglum_of(at), named))) if len(sources) > 1 else ""
+        shows = named or style.label("source")
+        for block in _pictures(source.images, entry, "source", shows, style):
+            yield replace(block, title=f"{block.title} {told}".strip())
 
 
 def _inscription_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:

@@ -1,6 +1,17 @@
 "use strict";
 const slides = [...document.querySelectorAll(".slide")];
 let at = Math.max(0, slides.findIndex((slide) => "#" + slide.id === location.hash));
+const fit = () => {
+  for (const slide of slides) {
+    const stage = slide.querySelector(".stage");
+    for (let size = 100; size >= 40; size -= 4) {
+      stage.style.zoom = size / 100;
+      if (slide.offsetHeight <= innerHeight + 1) break;
+    }
+  }
+};
+addEventListener("load", fit);
+addEventListener("resize", fit);
 const go = (to) => {
   at = Math.min(Math.max(to, 0), slides.length - 1);
   slides[at].scrollIntoView();

@@ -1,7 +1,7 @@
 """Entries as slides: one self-contained page, an object or a difference a slide.
 
-The arrow keys go from slide to slide; without scripts one scrolls, and in print each slide is a
-sheet.
+The arrow keys go from slide to slide, and what is taller than the screen is set smaller; without
+scripts one scrolls, and in print each slide is a sheet.
 """
 
 from __future__ import annotations
