@@ -158,3 +158,28 @@ def test_the_key_tells_the_open_square_where_one_is_shown(text: str, is_told: bo
     blocks = laid_out(entry_of(loads(made)), Style())
     (columns,) = [block for block in blocks if isinstance(block, Columns)]
     assert ("□: cannot be read" in columns.key) is is_told
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("さらま(カ)し□(をカ)", "さらま(カ)しを(カ)"),
+        ("應［需］ゟ（花押）［　　］□", "応［需］より（花押）［　　］□"),
+        ("國々の花(損)", "国国の花"),
+    ],
+)
+def test_current_forms_are_marked_as_the_words_are(text: str, said: str) -> None:
+    made = f'id = "K"\nkind = "kozuka"\n[[inscription]]\nplace = "back"\ntext = "{text}"\n'
+    entry = entry_of(loads(made))
+    assert f"- **In current forms:** {said}\n" in entry_as_markdown(entry, Style())
+    assert "(カ)" not in entry.inscriptions[0].interpretation.normalised
+
+
+def test_an_age_in_one_word_with_its_date_is_told_beside_it() -> None:
+    text = "慶応元年閏五月廿八日行年六十有一翁"
+    made = f'id = "K"\nkind = "kozuka"\n[[inscription]]\nplace = "back"\ntext = "{text}"\n'
+    entry = entry_of(loads(made))
+    told = re.findall("Date:.*", entry_as_markdown(entry, Style()))
+    assert told[0].endswith("aged 61 (by calendar years, one at birth): born 1805")
+    (line,) = re.findall("年紀:.*", entry_as_markdown(entry, Style(labels="ja")))
+    assert line.endswith("61歳（数え年）：1805年生まれ")

@@ -6,7 +6,8 @@ import datetime
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from inscribe.notation import print_signs
+from inscribe.forms import normalise
+from inscribe.notation import bracketed, print_signs
 from inscribe.report import phrased
 from inscribe.report.entries.blocks import (
     JAPANESE as JAPANESE,
@@ -56,8 +57,14 @@ def place_rows(each: InscriptionEntry, style: Style) -> Rows:
 
 
 def current_rows(each: InscriptionEntry, style: Style) -> Rows:
-    """Yield the text in current forms."""
-    yield style.label("current"), plain(each.interpretation.normalised, JAPANESE)
+    """Yield the text in current forms, what is restored or a conjecture marked as in the words."""
+    t = each.inscription.transcription
+    current = normalise(t)
+    by_sign: dict[int, str] = {}
+    for char, sign in zip(current.text, current.origin, strict=True):
+        by_sign[sign] = by_sign.get(sign, "") + char
+    said = [bracketed(by_sign.get(sign.index, ""), (sign,)) for sign in t.signs]
+    yield style.label("current"), plain("".join(said), JAPANESE)
 
 
 def passage_rows(each: InscriptionEntry, style: Style) -> Rows:
@@ -101,7 +108,15 @@ def date_rows(each: InscriptionEntry, style: Style) -> Rows:
     """Yield every date of the text, resolved; how it was reckoned is told apart."""
     for date in each.interpretation.dates:
         quoted = Run(style.quoted(date.text), lang=JAPANESE)
-        yield style.label("date"), (quoted, Run(f" {date_text(date, style)}"))
+        told = [date_text(date, style), *_age_beside(date, style)]
+        yield style.label("date"), (quoted, Run(f" {style.joined(*told)}"))
+
+
+def _age_beside(date: DateReading, style: Style) -> Iterator[str]:
+    """Yield the age that is written with a date, and the year of birth it gives."""
+    if date.age is not None and _known(date, style):
+        aged = (clause for clause in date.why.split("; ") if clause.startswith("aged "))
+        yield from map(style.explained, aged)
 
 
 def date_workings(each: InscriptionEntry, style: Style) -> Iterator[Inline]:
