@@ -71,3 +71,11 @@ def test_check_looks_at_every_source(tmp_path: Path) -> None:
         lines.index('siglum = "N"') + 1,
     )
     assert "gone.png" in found["image-missing"].message
+
+
+@pytest.mark.parametrize(("kind", "said"), [("", "untitled"), ("print", "print")])
+def test_a_source_without_author_or_work_is_not_a_bare_letter(kind: str, said: str) -> None:
+    named = '[[inscription.source]]\nwork = "A leaf"\ntext = "花の色"\n'
+    bare = f'[[inscription.source]]\ntext = "花の色"\n{f"kind = {kind!r}" if kind else ""}\n'
+    made = 'id = "U"\nkind = "kozuka"\n[[inscription]]\nplace = "back"\ntext = "花の色"\n'
+    assert f"B: {said}\n" in entry_as_markdown(entry_of(loads(made + named + bare)), Style())

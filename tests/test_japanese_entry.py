@@ -12,6 +12,7 @@ import sentences
 from click.testing import CliRunner
 
 from inscribe.cli import cli
+from inscribe.dates import DateReading, find, resolve
 from inscribe.entry import Entry, entry_of
 from inscribe.record import Record, load, loads
 from inscribe.report.entries.blocks import GlossedWord, PictureBlock, Run
@@ -184,3 +185,65 @@ def test_the_index_of_a_site_is_japanese(tmp_path: Path) -> None:
 def test_an_era_is_named_in_japanese() -> None:
     said = in_japanese("Bunsei 1 began in 1818, so Bunsei 7 is 1824; 1824 is not 乙酉 but 甲申")
     assert said == "文政元年は1818年なので、文政7年は1824年に当たる；1824年は乙酉でなく甲申である"
+
+
+DATES = [
+    "嘉永六年癸丑",
+    "嘉永六年甲寅",
+    "嘉永九年",
+    "壬子",
+    "寅年",
+    "嘉永□年",
+    "□永六年",
+    "安政二年閏三月",
+    "安政三年閏月",
+    "安政二年十三月",
+    "安政二年二月三十一日",
+    "嘉永六年秋二月",
+    "安政二年重陽三月",
+    "安政二年乙卯如月",
+    "安政二年二月晦日",
+    "白鳳二年",
+    "建武五年",
+    "甲丑",
+    "同年三月",
+    "嘉水六年",
+    "安政〇年",
+    "安政二年二月五日甲子",
+    "安政二年十二月廿五日",
+    "明治元年正月",
+    "慶応四年十月",
+    "安永元年一月",
+    "明和九年十二月",
+    "明治六年閏六月",
+    "皇紀二千六百年",
+    "天保二年丙辰",
+    "延元六年",
+    "大正十六年",
+]
+AGES = ["行年六十有一翁", "行年六十二歳", "七十余歳", "満六十歳"]
+
+
+def sentences_of(date: DateReading) -> list[str]:
+    return [date.why, *date.suggestions, *(e.text for e in date.explanations), *date.cautions]
+
+
+@pytest.mark.parametrize("date", DATES)
+def test_what_is_said_of_a_date_and_an_age_has_its_japanese(date: str) -> None:
+    found = [resolve(date)]
+    for age in AGES:
+        found += [resolve(date + age), *find(f"{date}／露岳作／{age}"), *find(age)]
+    left = {
+        (clause, japanese)
+        for each in found
+        for sentence in sentences_of(each)
+        for clause in re.split(r"; (?![^(]*\))", sentence)
+        if re.search("[a-z]{2}", japanese := in_japanese(clause))
+    }
+    assert left == set()
+
+
+def test_a_signing_with_its_age_apart_is_told_in_japanese() -> None:
+    text = "天保十二年歳次辛丑秋八月廿有五日\\n武州住露岳\\n行年七十三歳謹彫之"
+    made = f'id = "A"\nkind = "kozuka"\n[[inscription]]\nplace = "back plate"\ntext = "{text}"\n'
+    assert english_in(entry_of(loads(made))) == []

@@ -21,7 +21,7 @@ kind = "fuchi"
 
 [[inscription]]
 place = "back plate"
-text = "峯にわかるゝ横雲の空松風"
+text = "峯にわかるゝ横雲の空朝霞"
 """
 
 

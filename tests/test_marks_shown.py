@@ -15,7 +15,9 @@ from inscribe.record import Override, loads
 from inscribe.record.boxes.tables import boxes_of
 from inscribe.report.collations.layout import shown
 from inscribe.report.entries.annotation import entries_as_annotations
+from inscribe.report.entries.blocks import Columns
 from inscribe.report.entries.collated import printed_sides
+from inscribe.report.entries.layout import laid_out
 from inscribe.report.entries.markdown import entry_as_markdown
 from inscribe.report.entries.table import entries_as_csv
 from inscribe.report.explaining import in_japanese
@@ -146,3 +148,13 @@ def test_differences_tell_a_seal_as_a_seal() -> None:
     assert groups
     assert [printed_sides(group, held) for group in groups] == [("（印「山」）", "（印「川」）")]
     assert "（印「山」）" in shown(held, 0, len(held.copy.signs))
+
+
+@pytest.mark.parametrize(
+    ("text", "is_told"), [("（印）", False), ("［　　］", False), ("□", True), ("（印）□", True)]
+)
+def test_the_key_tells_the_open_square_where_one_is_shown(text: str, is_told: bool) -> None:
+    made = f'id = "K"\nkind = "kozuka"\n[[inscription]]\nplace = "back"\ntext = "{text}"\n'
+    blocks = laid_out(entry_of(loads(made)), Style())
+    (columns,) = [block for block in blocks if isinstance(block, Columns)]
+    assert ("□: cannot be read" in columns.key) is is_told

@@ -79,3 +79,13 @@ def test_a_signature_and_a_wish_in_two_columns_are_two_passages() -> None:
     passages = read_text("嶺暁作／長壽萬年").passages
     assert [passage.text for passage in passages] == ["嶺暁作", "長壽萬年"]
     assert passages[0].romaji == "Reigyō saku"
+
+
+@pytest.mark.parametrize(
+    "signing", ["行年六十有一翁", "慶応元年閏五月廿八日行年六十有一翁", "依嶺暁好作", "七十有三翁"]
+)
+def test_no_other_reading_ends_in_an_empty_reason(signing: str) -> None:
+    proposals = read_text(f"武州住露岳彫之／{signing}").proposals
+    assert all(not reason.endswith(": ") for each in proposals for reason in each.reasons)
+    if "有" in signing:
+        assert any("有 is left unsaid" in reason for each in proposals for reason in each.reasons)

@@ -84,6 +84,8 @@ def _pattern(clause: str) -> re.Pattern[str]:
 
 
 def _hole(found: re.Match[str]) -> str:
+    if found[1].startswith("year"):
+        return rf"(?P<{found[1]}>\d+)"
     is_text = found[1].startswith(("rest", "gloss"))
     ends = _BETWEEN if is_text else f"{_BETWEEN}|: "
     return f"(?P<{found[1]}>(?:(?!{ends}).)+?)"

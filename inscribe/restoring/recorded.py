@@ -36,7 +36,7 @@ def restore_inscription(
         InputError: as :func:`restore` does, or the library has no text of that id.
 
     >>> from inscribe.record import Inscription
-    >>> found = restore_inscription(Inscription("嘉永□年癸丑"))
+    >>> found = restore_inscription(Inscription("back", "嘉永□年癸丑"))
     >>> found.lacunae[0].candidates[0].text
     '六'
     """

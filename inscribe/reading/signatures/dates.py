@@ -112,6 +112,7 @@ def _options(reading: DateReading) -> tuple[Option, ...]:
             reason = f"{word.text} may be read so too"
             options.append(Option(kana, changed, _ALTERNATIVE * len(options), reason))
     if linked := _and_said(options[0], reading.text):
+        options[0] = options[0]._replace(reason="有 is left unsaid")
         options.insert(0, linked)
     if "七十" in reading.text:
         options += _with_shichi(options[0])

@@ -199,7 +199,7 @@ def _said_of_words(units: Sequence[Unit]) -> str:
 
 def _chosen_otherwise(candidate: _SignatureReading) -> tuple[str, ...]:
     return tuple(
-        f"{unit.text} {option.romaji}: {option.reason}"
+        ": ".join(filter(None, (f"{unit.text} {option.romaji}", option.reason)))
         for unit, option in zip(candidate.units, candidate.chosen, strict=True)
         if option is not unit.options[0]
     )

@@ -23,7 +23,7 @@ from inscribe.report import (
 from inscribe.report.drawing import space_chart
 from inscribe.report.entries.blocks import Block, Bullets, Chart, Grid, Inline, Run, plain
 from inscribe.report.entries.facts import JAPANESE, Rows
-from inscribe.signs import Kind, counted
+from inscribe.signs import Certainty, Intervention, Kind, counted
 
 if TYPE_CHECKING:
     from inscribe.collation import Collation, Group, Judgement, SpaceAccount, Span
@@ -128,7 +128,12 @@ def _printed(span: Span, t: Transcription) -> str:
 
 def _mark(sign: Sign) -> str:
     """Return what stands for a sign that is no legible character; doubts are marked elsewhere."""
-    return UNREAD if sign.kind is Kind.CHARACTER else print_signs([sign])
+    if sign.kind is Kind.CHARACTER:
+        return UNREAD
+    plain = replace(
+        sign, certainty=Certainty.CLEAR, intervention=Intervention.NONE, sic=False, noted=""
+    )
+    return print_signs([plain])
 
 
 def _why(group: Group, held: Collation) -> str:

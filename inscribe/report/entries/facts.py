@@ -176,7 +176,7 @@ def source_rows(each: InscriptionEntry, style: Style) -> Rows:
         named = ", ".join(filter(None, (source.author, source.work, source.number, source.title)))
         named = named or source.id
         if siglum := each.siglum_of(at):
-            kind = style.explained(source.kind or "")
+            kind = style.explained(source.kind or "" if named or source.kind else "untitled")
             named = ": ".join(filter(None, (siglum, ", ".join(filter(None, (named, kind))))))
         if named:
             yield style.label("source"), plain(named)

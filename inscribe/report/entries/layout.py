@@ -27,7 +27,7 @@ from inscribe.report.entries.blocks import (
 )
 from inscribe.report.entries.facts import JAPANESE, ROMANISED, Rows
 from inscribe.report.entries.strips import strips
-from inscribe.signs import Certainty, Intervention, Transcription
+from inscribe.signs import Certainty, Intervention, Kind, Transcription
 
 if TYPE_CHECKING:
     from inscribe.entry import Entry, InscriptionEntry
@@ -118,7 +118,7 @@ def _carved_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
 
 def _key(t: Transcription, style: Style, *, is_compared: bool) -> Iterator[str]:
     """Yield what each mark in the columns says."""
-    states = {sign.certainty for sign in t.signs}
+    states = {sign.certainty for sign in t.signs if not _is_mark_unread(sign)}
     for certainty in Certainty:
         if certainty in states and certainty is not Certainty.CLEAR:
             yield style.label(f"mark_{certainty.name.lower()}")
@@ -126,6 +126,11 @@ def _key(t: Transcription, style: Style, *, is_compared: bool) -> Iterator[str]:
         yield style.label("mark_supplied")
     if is_compared:
         yield style.label("mark_compared")
+
+
+def _is_mark_unread(sign: Sign) -> bool:
+    """Whether a seal or a gap stands there without a word, which is no □."""
+    return sign.certainty is Certainty.UNREADABLE and sign.kind is not Kind.CHARACTER
 
 
 def _written_faces(t: Transcription) -> Iterator[str]:
