@@ -174,6 +174,36 @@ def test_a_plain_object_takes_one_sheet(number: int) -> None:
     assert sheets(entries_as_html([entry], Style())) == 1
 
 
+def sheets_of(page: str, *elements: str) -> list[set[bytes]]:
+    """Return on which sheets (their numbers in the file) elements of a kind, in turn, begin."""
+    found = []
+    for number, element in enumerate(elements):
+        parts = page.split(element)
+        names = [f"at{number}x{at}" for at in range(1, len(parts))]
+        named = zip(names, parts[1:], strict=True)
+        page = parts[0] + "".join(f'{element} id="{name}"{part}' for name, part in named)
+        links = "".join(f'<a href="#{name}">-</a>' for name in names)
+        page = page.replace("</body>", f"{links}</body>")
+        found.append(names)
+    pdf = printed(page)
+    places = dict(re.findall(rb"/(at\d+x\d+) \[(\d+) 0 R", pdf))
+    return [{places[name.encode()] for name in names} for names in zip(*found, strict=True)]
+
+
+@needs_browser
+def test_an_inscription_is_not_torn_from_its_heading_in_print() -> None:
+    verse = "\n".join(["花の色は移りにけりな", "我身世にふる眺めせし間に"] * 3)
+    parts = (("omote", verse), ("ura", verse), ("rim", verse), ("seat", "武州住梅原嶺暁作之"))
+    record = 'id = "P-1"\nkind = "tsuba"\n' + "".join(
+        f"[[inscription]]\nplace = '{place}'\ntext = '''\n{text}'''\n" for place, text in parts
+    )
+    page = entries_as_html([entry_of(loads(record))], Style())
+    found = sheets_of(page, "<h2", '<figure class="carving"')
+    assert len(found) == 4
+    assert all(len(sheets) == 1 for sheets in found)
+    assert len(set.union(*found)) > 1
+
+
 @needs_browser
 def test_several_pictures_do_not_cover_the_text(tmp_path: Path) -> None:
     picture = '[[inscription.image]]\nfile = "DEMO-004.jpg"\ncrop = [70, 125, 210, 1060]\n'
