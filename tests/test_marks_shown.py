@@ -24,6 +24,7 @@ from inscribe.report.explaining import in_japanese
 from inscribe.report.lido import entries_as_lido
 from inscribe.report.linked.manifest import entry_as_manifest
 from inscribe.report.style import Style
+from inscribe.report.tei import entries_as_tei
 from inscribe.report.terminal.reading import reading_as_text
 
 
@@ -183,3 +184,12 @@ def test_an_age_in_one_word_with_its_date_is_told_beside_it() -> None:
     assert told[0].endswith("aged 61 (by calendar years, one at birth): born 1805")
     (line,) = re.findall("年紀:.*", entry_as_markdown(entry, Style(labels="ja")))
     assert line.endswith("61歳（数え年）：1805年生まれ")
+
+
+def test_the_reading_of_tei_marks_a_conjecture() -> None:
+    made = (
+        'id = "K"\nkind = "kozuka"\n[[inscription]]\nplace = "back"\ntext = "春の夢さら(カ)まし"\n'
+    )
+    written = entries_as_tei([entry_of(loads(made))])
+    reading = written.rpartition('type="textpart"')[2]
+    assert '<unclear cert="low">ら</unclear>' in reading, reading

@@ -13,6 +13,7 @@ from __future__ import annotations
 import xml.etree.ElementTree as ET
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
+from itertools import groupby
 from typing import TYPE_CHECKING
 
 from inscribe import notation
@@ -151,14 +152,32 @@ def _fill_reading(part: ET.Element, each: InscriptionEntry, name: str) -> None:
 
 
 def _add_word(holder: ET.Element, word: str, signs: Sequence[Sign]) -> None:
-    """Add a word in current forms, within it what the editor restored or supplied as such."""
+    """Add a word in current forms, within it what the editor restored, supplied or guessed."""
+    if len(word) != len(signs):
+        doubtful = any(sign.certainty is Certainty.DOUBTFUL for sign in signs)
+        _add_stretch(holder, word, signs, is_doubtful=doubtful)
+        return
+    for doubtful, pairs in groupby(
+        zip(word, signs, strict=True), lambda pair: pair[1].certainty is Certainty.DOUBTFUL
+    ):
+        said, its = zip(*pairs, strict=True)
+        _add_stretch(holder, "".join(said), its, is_doubtful=doubtful)
+
+
+def _add_stretch(
+    holder: ET.Element, word: str, signs: Sequence[Sign], *, is_doubtful: bool
+) -> None:
+    doubt = {"cert": "low"} if is_doubtful else {}
     for said, state in notation.supplied_stretches(word, signs):
-        if state is None:
+        if state is None and is_doubtful:
+            add(holder, "unclear", said, cert="low")
+        elif state is None:
             append_text(holder, said)
         elif state is Intervention.EXPANDED:
-            add(holder, "ex", said)
+            add(holder, "ex", said, **doubt)
         else:
-            add(holder, "supplied", said, reason="lost" if state in Certainty else "omitted")
+            reason = "lost" if state in Certainty else "omitted"
+            add(holder, "supplied", said, reason=reason, **doubt)
 
 
 def _add_glosses(part: ET.Element, each: InscriptionEntry) -> None:
