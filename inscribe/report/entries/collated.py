@@ -130,9 +130,9 @@ def _mark(sign: Sign) -> str:
     """Return what stands for a sign that is no legible character; doubts are marked elsewhere."""
     if sign.kind is Kind.CHARACTER:
         return UNREAD
-    plain = replace(
-        sign, certainty=Certainty.CLEAR, intervention=Intervention.NONE, sic=False, noted=""
-    )
+    is_blank = sign.kind is Kind.SEAL and not sign.text  # a seal without a legend is unread
+    certainty = Certainty.UNREADABLE if is_blank else Certainty.CLEAR
+    plain = replace(sign, certainty=certainty, intervention=Intervention.NONE, sic=False, noted="")
     return print_signs([plain])
 
 
