@@ -198,3 +198,9 @@ def test_the_reading_of_tei_marks_a_conjecture() -> None:
 def test_a_seal_without_legend_may_stand_in_a_difference() -> None:
     held = collate(notation.parse("花の（印）色は"), notation.parse("花の山色は"))
     assert "（印）" in "".join(printed_sides(group, held)[0] for group in held.groups)
+
+
+def test_old_kana_in_the_legend_of_a_seal_are_written_out_in_a_difference() -> None:
+    held = collate(notation.parse("花の（印「𛂥」）"), notation.parse("花の"))
+    told = "".join(printed_sides(group, held)[0] for group in held.groups)
+    assert "（印「は(者)」）" in told

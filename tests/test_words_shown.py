@@ -58,7 +58,11 @@ def test_what_is_marked_within_what_has_kana_is_framed(word: str, base: str) -> 
 
 @pytest.mark.parametrize(
     ("named", "said"),
-    [('kind = "manuscript"', "B: manuscript"), ('work = "Leaves"', "B: Leaves"), ("", "B")],
+    [
+        ('kind = "manuscript"', "B: manuscript"),
+        ('work = "Leaves"', "B: Leaves"),
+        ("", "B: untitled"),
+    ],
 )
 def test_a_source_without_author_or_title_is_named_by_what_is_known(named: str, said: str) -> None:
     source = f'[[inscription.source]]\ntext = "花の色"\nsiglum = "B"\n{named}\n'

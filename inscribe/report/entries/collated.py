@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from inscribe.forms import UNREAD
-from inscribe.notation import print_signs, printed
+from inscribe.notation import print_signs, printed, written_out
 from inscribe.record import partly_boxed
 from inscribe.report import (
     apparatus_lines,
@@ -133,7 +133,7 @@ def _mark(sign: Sign) -> str:
     is_blank = sign.kind is Kind.SEAL and not sign.text  # a seal without a legend is unread
     certainty = Certainty.UNREADABLE if is_blank else Certainty.CLEAR
     plain = replace(sign, certainty=certainty, intervention=Intervention.NONE, sic=False, noted="")
-    return print_signs([plain])
+    return written_out(print_signs([plain]))
 
 
 def _why(group: Group, held: Collation) -> str:
