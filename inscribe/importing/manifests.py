@@ -17,6 +17,7 @@ from __future__ import annotations
 import html
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -27,14 +28,13 @@ from inscribe.errors import InputError, Place
 from inscribe.importing.manifest_pictures import ManifestPicture, pictures_of
 from inscribe.importing.model import CatalogueList, ImportPlan, ListRow, Trouble
 from inscribe.importing.proposing import proposed_mapping
-from inscribe.record import dump, iiif_problem, loads
+from inscribe.record import dump, iiif_problem, loads, place_of_annotation
 from inscribe.scripts import is_written
 
 Json = dict[str, Any]
 UNREAD = "［　　］"  # the transcription of an object that nobody has transcribed
 _LANGUAGES = ("none", "en", "ja", "@none")  # of labels, the first that is there
 _NO_NAME = re.compile(r"manifest(\.json)?|[^.]*\.json|iiif|presentation|v?3", re.IGNORECASE)
-_PLACED = re.compile(r"#xywh=(?:pixel:)?([\d.]+),([\d.]+),([\d.]+),([\d.]+)")
 _TAGS = re.compile(r"<[^>]*>")
 
 
@@ -81,8 +81,6 @@ def with_pictures(plan: ImportPlan, found: ForeignManifest) -> ImportPlan:
 
 
 def _pictured(text: str, pictures: tuple[ManifestPicture, ...]) -> str:
-    from dataclasses import replace
-
     record = loads(text)
     inscriptions = [
         replace(each, images=tuple(p.image for p in pictures if p.inscription == number))
@@ -201,27 +199,13 @@ def _texts(canvas: Json, number: int, troubles: list[Trouble]) -> Iterator[_Text
 
 def _text_of(item: Json) -> Iterator[_Text]:
     bodies = item.get("body")
-    place = _PLACED.search(_target(item.get("target")))
+    sides = place_of_annotation(item) or ()
     for body in bodies if isinstance(bodies, list) else [bodies]:
         if isinstance(body, dict) and isinstance(value := body.get("value"), str):
             language = body.get("language")
             first = language[0] if isinstance(language, list) and language else language
-            sides = tuple(map(float, place.groups())) if place else ()
             text = _plain(value)
             yield _Text(text, str(first or _guessed(text)), sides)
-
-
-def _target(target: Any) -> str:
-    """Return an annotation's target with its fragment, wherever that stands."""
-    if isinstance(target, list):
-        return _target(target[0]) if target else ""
-    if not isinstance(target, dict):
-        return str(target)
-    selectors = target.get("selector")
-    for selector in selectors if isinstance(selectors, list) else [selectors]:
-        if isinstance(selector, dict) and selector.get("type") == "FragmentSelector":
-            return f"#{selector.get('value', '')}"
-    return _target(target.get("id") or target.get("source") or "")
 
 
 def _guessed(text: str) -> str:

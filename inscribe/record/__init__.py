@@ -34,6 +34,7 @@ if TYPE_CHECKING:
         iiif_problem as iiif_problem,
         measured_column as measured_column,
         partly_boxed as partly_boxed,
+        place_of_annotation as place_of_annotation,
         read_boxes as read_boxes,
         reckoned_column as reckoned_column,
         remarks as remarks,
@@ -104,8 +105,8 @@ else:
         __name__,
         {
             "boxes": (
-                "iiif_problem measured_column partly_boxed read_boxes reckoned_column remarks "
-                "with_boxes"
+                "iiif_problem measured_column partly_boxed place_of_annotation read_boxes "
+                "reckoned_column remarks with_boxes"
             ),
             "dated": "dates_of",
             "fields": (

@@ -263,6 +263,6 @@ def _match(sign: str, stands: str, open_voicing: bool) -> float:
 
 def named(hit: Hit) -> str:
     """Return what to call a source, and how probable it is, unless the record names it."""
-    if hit.text.title == RECORDED:
-        return RECORDED
+    if not hit.text.id:
+        return hit.text.title
     return f"{hit.text.title or hit.text.id} (probability {hit.score:.2f})"

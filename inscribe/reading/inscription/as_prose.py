@@ -41,12 +41,7 @@ _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> Interpretation:
     """Return what prose says, or any text word by word."""
     from inscribe.reading.passages import proverb_words
-    from inscribe.reading.prose import (
-        has_kept_signs,
-        is_in_katakana,
-        modern_normal,
-        prose_words,
-    )
+    from inscribe.reading.prose import has_kept_signs, is_in_katakana, modern_normal, prose_words
 
     normal = text.normal
     reasons: tuple[str, ...] = ()
@@ -76,7 +71,7 @@ def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> In
     if len(normal.text) >= _LEAST_CHINESE and is_kanji_only(text.normal.text):
         words, doubts = _chinese(words, text)
     if known := proverb_words(plain):
-        words, reasons = known[0], (f"the proverb {known[1].written} ({known[1].gloss})",)
+        words, reasons = list(known[0]), (f"the proverb {known[1].written} ({known[1].gloss})",)
     found = interpretation(read_text, register, words, reasons, ())
     if register == "prose":
         found = _as_quoted(found, normal)

@@ -20,13 +20,7 @@ from inscribe.reading.names import is_kana_name
 from inscribe.reading.signatures import is_half_in_kana, is_signature
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.verse import VerseReading
-from inscribe.reading.words import (
-    MARK,
-    Doubt,
-    InscribedText,
-    Kind,
-    has_legible,
-)
+from inscribe.reading.words import MARK, Doubt, InscribedText, Kind, has_legible
 
 _LONGEST_DIVIDED = 160  # signs; a longer text is prose
 _LONG = 8  # signs of a column in which there is hardly more than one passage

@@ -16,6 +16,7 @@ from inscribe.reading.words import ReadWord
 _LEAST_KANJI = 2  # that a text and a proverb share
 _SHARED = 0.5  # of the kanji of either, at least
 _LONGEST = 60  # signs
+_KEPT = 1000  # texts that were asked of
 
 
 class Proverb(NamedTuple):
@@ -26,8 +27,11 @@ class Proverb(NamedTuple):
     gloss: str
 
 
-def proverb_words(text: str) -> tuple[list[ReadWord], Proverb] | None:
+@tables.cached(_KEPT)
+def proverb_words(text: str) -> tuple[tuple[ReadWord, ...], Proverb] | None:
     """Return the words of a text that is a proverb, and which one; None if it is none.
+
+    A text is asked of as a whole, as a passage, and when it is read.
 
     >>> found = proverb_words("急かは廻れ")
     >>> [word.kana for word in found[0]], found[1].written
@@ -36,7 +40,7 @@ def proverb_words(text: str) -> tuple[list[ReadWord], Proverb] | None:
     for proverb in proverbs_like(text):
         read = read_by_source(text, proverb.kana)
         if read and not read.own and _is_all_of(read, proverb):
-            return list(read.words), proverb
+            return tuple(read.words), proverb
     return None
 
 

@@ -12,7 +12,10 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
-    from inscribe.record.boxes.annotated import iiif_problem as iiif_problem
+    from inscribe.record.boxes.annotated import (
+        iiif_problem as iiif_problem,
+        place_of_annotation as place_of_annotation,
+    )
     from inscribe.record.boxes.columns import (
         measured_column as measured_column,
         partly_boxed as partly_boxed,
@@ -27,7 +30,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
-            "annotated": "iiif_problem",
+            "annotated": "iiif_problem place_of_annotation",
             "columns": "measured_column partly_boxed reckoned_column",
             "tables": "read_boxes remarks with_boxes",
         },

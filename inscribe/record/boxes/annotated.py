@@ -74,9 +74,8 @@ def boxed(text: str, name: str) -> Iterator[tuple[dict[str, Any], Sides]]:
         if isinstance(item, dict) and (found := _selected(item.get("target", item.get("on")))):
             if "xywh=percent:" in found:
                 raise InputError("a box is in percent", Place(name), "export boxes in pixels")
-            if match := _XYWH.search(found):
-                x, y, width, height = (float(number) for number in match.groups())
-                yield item, (x, y, width, height)
+            if sides := _sides(found):
+                yield item, sides
 
 
 def _require_annotations(page: dict[str, Any], name: str) -> None:
@@ -113,6 +112,27 @@ def _in_manifest(page: dict[str, Any]) -> Any:
     return None
 
 
+def place_of_annotation(item: dict[str, Any]) -> Sides | None:
+    """Return the box of an annotation in pixels, x, y, width, height; None where it has none.
+
+    >>> place_of_annotation({"target": "https://example.org/c#xywh=1,2,30,40"})
+    (1.0, 2.0, 30.0, 40.0)
+    >>> outline = {"type": "SvgSelector", "value": "<svg/>"}
+    >>> box = {"type": "FragmentSelector", "value": "xywh=pixel:5,6,7,8"}
+    >>> place_of_annotation({"target": {"source": "a", "selector": [outline, box]}})
+    (5.0, 6.0, 7.0, 8.0)
+    """
+    return _sides(_selected(item.get("target", item.get("on"))))
+
+
+def _sides(fragment: str) -> Sides | None:
+    match = _XYWH.search(fragment)
+    if match is None:
+        return None
+    x, y, width, height = map(float, match.groups())
+    return x, y, width, height
+
+
 def _selected(target: Any) -> str:
     """Return the fragment that says where in the picture an annotation is."""
     if isinstance(target, str):
@@ -122,9 +142,11 @@ def _selected(target: Any) -> str:
     if not isinstance(target, dict):
         return ""
     selector = target.get("selector")
-    for each in selector if isinstance(selector, list) else [selector]:
-        if isinstance(each, dict) and isinstance(value := each.get("value"), str):
-            return value
+    held = selector if isinstance(selector, list) else [selector]
+    values = [each["value"] for each in held if isinstance(each, dict) and "value" in each]
+    said = [value for value in values if isinstance(value, str)]
+    if said:  # beside an outline there may be a box
+        return next((value for value in said if _XYWH.search(value)), said[0])
     return _selected(target.get("id", target.get("source")))
 
 
