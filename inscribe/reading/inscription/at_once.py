@@ -95,6 +95,7 @@ def _commas_end_phrases(reading: VerseReading) -> bool:
 def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     from inscribe.reading.passages import (
         is_dedication,
+        is_district,
         is_landmark,
         is_of_words,
         is_surely_signed,
@@ -103,6 +104,8 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     )
 
     plain = text.normal.text
+    if not text.breaks and is_district(plain):
+        return AtOnce("signature")
     if len(plain) <= _SHORT and not text.breaks:
         return _short(text)
     if text.faces:

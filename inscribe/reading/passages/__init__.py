@@ -57,6 +57,7 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.passages.topics import (
         OF_A_PLACE as OF_A_PLACE,
+        is_district as is_district,
         is_landmark as is_landmark,
         is_of_words as is_of_words,
     )
@@ -71,7 +72,7 @@ else:
             "sayings": "is_known_saying",
             "signings": "is_surely_signed names_one role_of_signing",
             "stretches": "KnownPassage PassageStretch part_of",
-            "topics": "OF_A_PLACE is_landmark is_of_words",
+            "topics": "OF_A_PLACE is_district is_landmark is_of_words",
             "titles": "Frame frame_of framed_weight is_work",
         },
     )

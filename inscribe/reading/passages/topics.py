@@ -35,6 +35,7 @@ OF_A_PLACE = {  # 白河関 Shirakawa no seki
 }
 _CAPITAL = "都"
 _ENDS_OF_LANDMARKS = frozenset("寺湖島嶋道")
+_DISTRICTS = frozenset("郡区市県")
 
 
 def ends_of_topics(plain: str) -> Iterator[int]:
@@ -115,6 +116,17 @@ def _is_place(text: str) -> bool:
     """Whether a text is a place and what is there: 白河関; 東京都 is no capital of old."""
     head = text[:-1]
     return head in places_of_verse() or (text[-1] != _CAPITAL and bool(place_names(head)))
+
+
+def is_district(text: str) -> bool:
+    """Whether a text is a district, ward, city or prefecture, and nobody's name: 多摩郡.
+
+    >>> is_district("多摩郡"), is_district("綾摩郡"), is_district("古市")
+    (True, False, False)
+    """
+    if len(text) < _SHORTEST_LANDMARK or text[-1] not in _DISTRICTS or surnames(text):
+        return False
+    return bool(place_names(text[:-1]) or known(text[:-1]).place)
 
 
 def is_of_words(text: str) -> bool:
