@@ -37,9 +37,15 @@ FACTS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
         ("written", "kana", "romaji", "year", "month", "day", "last_year"),
         ("test_edrdg", "test_dates_cldr"),
     ),
-    "dates/month_names": (("written", "month", "kana", "romaji"), ("test_edrdg",)),
+    "dates/month_names": (
+        ("written", "month", "kana", "romaji"),
+        ("test_edrdg", "test_months_by_parts"),
+    ),
     "dates/day_words": (("written", "kana", "romaji"), ("test_edrdg",)),
-    "dates/festivals": (("written", "month", "day", "kana", "romaji"), ("test_edrdg",)),
+    "dates/festivals": (
+        ("written", "month", "day", "kana", "romaji"),
+        ("test_edrdg", "test_months_by_parts"),
+    ),
     "dates/solar_terms": (
         ("written", "earliest", "latest", "kana", "romaji"),
         ("test_edrdg", "test_facts_beside"),
@@ -53,7 +59,7 @@ FACTS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
         ("new_year", "leap", "lengths"),
         ("test_dates_packages", "test_dates_published"),
     ),
-    "forms/numbers": (("written", "value"), ("test_readings",)),
+    "forms/numbers": (("written", "value"), ("test_readings", "test_numbers")),
     "forms/characters": (("strokes", "on", "kun", "names"), ("test_readings",)),
     "forms/old_forms": (("written", "current"), ("test_joyo", "test_variants", "test_ivd")),
     "forms/variants": (("written", "current"), ("test_variants",)),

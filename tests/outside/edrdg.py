@@ -53,6 +53,11 @@ def _enamdict() -> dict[str, str]:
     return found
 
 
+def all_words() -> dict[str, dict[str, str]]:
+    """Return every word of EDICT: its readings, each with its glosses."""
+    return _edict()
+
+
 def words(written: str) -> dict[str, str]:
     """Return the readings of a word in EDICT, each with its glosses."""
     return _edict().get(written, {})

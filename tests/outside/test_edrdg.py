@@ -104,7 +104,9 @@ def differing(check: str, said: Callable[[str, str], set[str]], ours: Iterator[S
 
 def months_said(_: str, gloss: str) -> set[str]:
     """Return the lunar months that a gloss names: fourth month of the lunar calendar."""
-    lunar = {str(n) for n, word in enumerate(ORDINALS, 1) if f"{word} month" in gloss}
+    lunar = {
+        str(n) for n, word in enumerate(ORDINALS, 1) if re.search(f"{word} (?:lunar )?month", gloss)
+    }
     return lunar | set(re.findall(r"(\d+)(?:st|nd|rd|th) (?:lunar )?month", gloss))
 
 
@@ -122,6 +124,7 @@ def days_said(_: str, gloss: str) -> set[str]:
         days |= {f"{number}/{d}" for d in re.findall(rf"(\d+)(?:st|nd|rd|th) of {name}", gloss)}
         for n, word in enumerate(ORDINALS, 1):
             days |= {f"{number}/{n}"} if f"{word} of {name}" in gloss else set()
+    days |= {"12/30"} if "New Year's Eve" in gloss else set()
     return days | ({"1/1"} if "New Year's Day" in gloss else set())
 
 
