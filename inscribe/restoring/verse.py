@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from inscribe import tables
 from inscribe.reading.verse import (
     Metre,
+    OpenPlace,
     fitted_phrases,
     marks_voicing,
     path_cost,
@@ -22,7 +23,7 @@ from inscribe.reading.verse import (
     read_verse,
     verse_words,
 )
-from inscribe.reading.words import ReadWord
+from inscribe.reading.words import ReadWord, beat_of
 
 UNREAD = "□"
 _TABLES = ("verse_nouns", "verse_verbs", "verse_adjectives", "verse_places", "verse_phrases")
@@ -34,6 +35,7 @@ RARE = 0.05  # per mille: a sign that glossary/verse/verse_signs.tsv does not na
 NEAR = 16  # signs on either side that are read where there is no metre to hear
 MANY_WORN = 6  # worn signs above which only the commonest signs of verse are tried ...
 TRIED_OF_MANY = 400  # ... so many of them
+_MOST_RHYTHMS = 2000  # whose metre is kept
 _MORAE_OF_UNREAD = 1.3  # on the average
 _KANA = "".join(
     chr(code) for code in range(0x3042, 0x3094) if chr(code) not in "ぃぅぇぉっゃゅょゎ"
@@ -79,13 +81,24 @@ def weights_at(poem: WornPoem, at: int, signs: Collection[str]) -> dict[str, flo
         text, start = text[first : at + NEAR + 1], at - first
         poem = WornPoem(poem.text, None, poem.voiced)
     before, after = text[:start], text[start + 1 :]
-    known: dict[tuple[int, ...], float] = {}  # most signs change nothing that the metre hears
-    return {sign: frequency(sign) - cost(before + sign + after, poem, known) for sign in signs}
+    ways = OpenPlace(before, after, voiced=poem.voiced).cheapest(tuple(signs))
+    costs = {
+        sign: way.cost / PATH + _metre_cost(way.beats, poem.metre) for sign, way in ways.items()
+    }
+    for sign in signs:
+        if sign not in costs:  # in no word of the dictionary
+            costs[sign] = cost(before + sign + after, poem)
+    return {sign: frequency(sign) - costs[sign] for sign in signs}
 
 
 def frequency(signs: str) -> float:
     """Return the logarithm of the weight signs have by how often verse uses them."""
-    return FREQUENCY * sum(math.log(_per_mille().get(sign, RARE)) for sign in signs)
+    return FREQUENCY * sum(map(_log_of_usage, signs))
+
+
+@tables.cached(4096)
+def _log_of_usage(sign: str) -> float:
+    return math.log(usage(sign))
 
 
 def usage(sign: str) -> float:
@@ -93,21 +106,19 @@ def usage(sign: str) -> float:
     return _per_mille().get(sign, RARE)
 
 
-def cost(text: str, poem: WornPoem, known: dict[tuple[int, ...], float] | None = None) -> float:
-    """Return what a text costs by its words and, where there is one, by the poem's metre.
-
-    ``known`` keeps what the metre costs, by the beats of the words.
-    """
+def cost(text: str, poem: WornPoem) -> float:
+    """Return what a text costs by its words and, where there is one, by the poem's metre."""
     words = verse_words(text, voiced=poem.voiced)
-    found = path_cost(words) / PATH
-    if poem.metre is None:
-        return found
-    known = {} if known is None else known
     beats = tuple(word.beat for word in words)
-    if beats not in known:
-        more, phrases = fitted_phrases(words, poem.metre)
-        known[beats] = (more if phrases else NO_METRE) / METRE
-    return found + known[beats]
+    return path_cost(words) / PATH + _metre_cost(beats, poem.metre)
+
+
+@tables.cached(_MOST_RHYTHMS)  # most signs tried change nothing that the metre hears
+def _metre_cost(beats: tuple[int, ...], metre: Metre | None) -> float:
+    if metre is None:
+        return 0.0
+    more, phrases = fitted_phrases([*map(beat_of, beats)], metre)
+    return (more if phrases else NO_METRE) / METRE
 
 
 @tables.cached()

@@ -2,7 +2,8 @@
 
 In reading order: ``unidic`` (the installed words and their classes), ``entries`` (one entry of a
 dictionary), ``places`` (the folders dictionaries may lie in), ``shipped`` (words
-gathered before), ``compiling`` (dictionaries built there once), ``tagger`` (a text to words).
+gathered before), ``compiling`` (dictionaries built there once), ``compiled`` (what is in one, sign
+by sign), ``tagger`` (a text to words).
 """
 
 from __future__ import annotations
@@ -12,6 +13,11 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.reading.mecab.compiled import (
+        NOWHERE as NOWHERE,
+        CompiledWord as CompiledWord,
+        CompiledWords as CompiledWords,
+    )
     from inscribe.reading.mecab.compiling import (
         MecabRow as MecabRow,
         dictionary as dictionary,
@@ -45,6 +51,7 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "compiled": "NOWHERE CompiledWord CompiledWords",
             "compiling": "MecabRow dictionary dictionary_folder keyed write_rows",
             "entries": "DictionaryEntry",
             "places": "cache_folder",

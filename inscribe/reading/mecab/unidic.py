@@ -20,9 +20,9 @@ from inscribe.errors import InputError, Place
 if TYPE_CHECKING:
     from array import array
 
-_HEADER = "<10I"
-_HEADER_SIZE = 72  # the ten numbers and the name of the character set
-_TOKEN = "<HHHhII"
+HEADER = "<10I"
+HEADER_SIZE = 72  # the ten numbers and the name of the character set
+TOKEN = "<HHHhII"
 _SIDES = 4  # bytes of the numbers of rows and columns before the connection costs
 _OTHER_SCRIPTS = r"[^\u3005-\u3007\u3041-\u3096\u3400-\u9fff\U00020000-\U0003ffff]"
 
@@ -93,16 +93,16 @@ def words(
     unwanted = re.compile(without)
     with (dictionary / "sys.dic").open("rb") as file:
         data = mmap.mmap(file.fileno(), 0, access=mmap.ACCESS_READ)
-    _, version, _, _, _, _, double_array, tokens, features, _ = struct.unpack_from(_HEADER, data)
-    if version != 102 or _HEADER_SIZE + double_array + tokens + features != len(data):
+    _, version, _, _, _, _, double_array, tokens, features, _ = struct.unpack_from(HEADER, data)
+    if version != 102 or HEADER_SIZE + double_array + tokens + features != len(data):
         raise InputError(
             "the dictionary is in an unknown format",
             Place(str(dictionary)),
             "reinstall unidic-lite",
         )
-    first_token = _HEADER_SIZE + double_array
+    first_token = HEADER_SIZE + double_array
     first_feature = first_token + tokens
-    for left, _, _, cost, offset, _ in struct.iter_unpack(_TOKEN, data[first_token:first_feature]):
+    for left, _, _, cost, offset, _ in struct.iter_unpack(TOKEN, data[first_token:first_feature]):
         if left not in connections:
             continue
         start = first_feature + offset

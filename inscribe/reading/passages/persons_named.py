@@ -78,8 +78,11 @@ def has_rank_inside(plain: str) -> bool:
     >>> has_rank_inside("定家卿綾国"), has_rank_inside("宮内卿綾国")
     (True, False)
     """
-    inside = ((plain.find(rank, 1), rank) for rank in ranks() if not plain.endswith(rank))
-    return any(at > 0 and not is_title_word(plain[: at + len(rank)]) for at, rank in inside)
+    inside = ((plain.find(rank, 1), rank) for rank in ranks() if rank in plain)
+    return any(
+        at > 0 and not plain.endswith(rank) and not is_title_word(plain[: at + len(rank)])
+        for at, rank in inside
+    )
 
 
 def is_title_word(text: str) -> bool:

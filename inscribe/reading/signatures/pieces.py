@@ -102,7 +102,12 @@ class SignaturePiece(NamedTuple):
 
 
 def pieces_of(text: str, dated: Collection[SignaturePiece] = ()) -> list[list[SignaturePiece]]:
-    """Return every piece the text could hold, by its first offset."""
+    """Return every piece the text could hold, by its first offset.
+
+    Nothing else is made of the signs of a date that is all of the text.
+    """
+    if whole := [piece for piece in dated if piece.kind == "date" and piece.text == text]:
+        return [whole, *([] for _ in text[1:])]
     found: list[list[SignaturePiece]] = [[] for _ in text]
     for piece in dated:
         found[piece.first].append(piece)

@@ -57,10 +57,13 @@ def slips(text: str) -> Iterator[Slip]:
     text = _without_date(text)
     if not text or len(text) > _LONGEST:
         return
+    like = [at for at, sign in enumerate(text) if is_kanji(sign) and _meant(sign)]
+    if not like:
+        return
     least = 0.0 if is_signature(text) else _CHEAPER_UNSIGNED
     found = division(text)
-    for at, sign in enumerate(text):
-        if is_kanji(sign) and not is_explained(found, at):
+    for at in like:
+        if not is_explained(found, at):
             likely = [slip for slip in _likely(text, at) if slip.gain >= least]
             if likely and not _is_of_a_word(text, at):
                 yield max(likely, key=lambda slip: slip.gain)
@@ -136,17 +139,23 @@ def rare_look_alikes(text: str) -> Iterator[tuple[int, tuple[str, ...]]]:
     >>> list(rare_look_alikes("曰"))
     [(0, ('日',))]
     """
-    if len(text) > _LONGEST or not (len(text) == 1 or is_signature(text)):
+    rare = {at: others for at, sign in enumerate(text) if (others := _usual_look_alikes(sign))}
+    if not rare or len(text) > _LONGEST or not (len(text) == 1 or is_signature(text)):
         return
     found = division(text)
-    for at, sign in enumerate(text):
-        if not is_kanji(sign) or is_explained(found, at) or _is_usual_in_names(sign):
-            continue
-        rank = _rank(sign)
-        others = [other for other in look_alikes(sign) if _COMMONER * _rank(other) < rank]
-        others = [other for other in others if is_kanji(other) and _is_usual_in_names(other)]
-        if rank > _RARE and others and not _is_of_a_word(text, at):
-            yield at, tuple(others[:_SHOWN])
+    for at, others in rare.items():
+        if not is_explained(found, at) and not _is_of_a_word(text, at):
+            yield at, others[:_SHOWN]
+
+
+@tables.cached(4096)
+def _usual_look_alikes(sign: str) -> tuple[str, ...]:
+    """Return the signs usual in names that a rare sign, unused in names, looks like."""
+    rank = _rank(sign)
+    if rank <= _RARE or not is_kanji(sign) or _is_usual_in_names(sign):
+        return ()
+    others = (other for other in look_alikes(sign) if _COMMONER * _rank(other) < rank)
+    return tuple(other for other in others if is_kanji(other) and _is_usual_in_names(other))
 
 
 def _is_usual_in_names(sign: str) -> bool:

@@ -5,7 +5,7 @@ In reading order: ``reader`` (the way to the best reading), ``voicing`` (is it m
 ``tagger`` (MeCab with the dictionary of verse), ``scansion`` (words laid on a metre), ``lattice``
 (the search), ``settled`` (what a person has settled), ``alongside`` and ``by_source`` (a copy and
 its source), ``alternatives`` (of one word), ``rivals`` (of the whole), ``weighing`` (how sure),
-``interpreting``.
+``interpreting``; ``open_place`` (every sign tried in one place).
 
 Verse: MeCab's best path if it keeps the metre, else one word changed, else a stretch of the
 lattice searched, else all of it (``lattice.py``: state = word before, phrase, morae; cost =
@@ -33,6 +33,7 @@ if TYPE_CHECKING:
         Metre as Metre,
         pattern_of as pattern_of,
     )
+    from inscribe.reading.verse.open_place import OpenPlace as OpenPlace
     from inscribe.reading.verse.reader import (
         read_verse as read_verse,
         words_without_metre as words_without_metre,
@@ -58,6 +59,7 @@ else:
             "interpreting": "verse_interpretation",
             "lattice": "Node",
             "metre": "Metre PARTS pattern_of",
+            "open_place": "OpenPlace",
             "reader": "read_verse words_without_metre",
             "readings": "VerseReading path_cost",
             "scansion": "fitted_phrases",

@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from inscribe.reading.verse.metre import ACROSS, DEPENDENT, SHORT, Metre, phrase_cost
-from inscribe.reading.words import ReadWord
+from inscribe.reading.words import Beat, ReadWord
 
+Beats = Sequence[ReadWord | Beat]
 Phrases = tuple[tuple[int, int], ...]  # (morae, index of the first word) of each phrase
 
 _NONE_DUE = -1  # morae after the last phrase
 _MOST_OVER = 5  # morae a phrase may have over its number where a word runs across its end
 
 
-def regular_phrases(words: list[ReadWord], metre: Metre) -> Phrases:
+def regular_phrases(words: Beats, metre: Metre) -> Phrases:
     """Return the phrases if the words keep the metre to the mora, else nothing."""
     phrases: list[tuple[int, int]] = []
     targets = iter(metre.phrases)
@@ -32,7 +33,7 @@ def regular_phrases(words: list[ReadWord], metre: Metre) -> Phrases:
     return tuple(phrases) if target == _NONE_DUE else ()
 
 
-def regular_head(words: list[ReadWord], phrases: Sequence[int]) -> tuple[int, int]:
+def regular_head(words: Beats, phrases: Sequence[int]) -> tuple[int, int]:
     """Return how many words, and how many phrases, keep the metre from the first word on."""
     count = 0
     ends: list[int] = []
@@ -49,7 +50,7 @@ def regular_head(words: list[ReadWord], phrases: Sequence[int]) -> tuple[int, in
     return (ends[-1], len(ends)) if ends else (0, 0)
 
 
-def regular_tail(words: list[ReadWord], phrases: Sequence[int]) -> tuple[int, int]:
+def regular_tail(words: Beats, phrases: Sequence[int]) -> tuple[int, int]:
     """Return how many words, and how many phrases, keep the metre up to the last word."""
     count = held = kept = 0
     for index in range(len(words) - 1, -1, -1):
@@ -63,7 +64,7 @@ def regular_tail(words: list[ReadWord], phrases: Sequence[int]) -> tuple[int, in
     return held, kept
 
 
-def nearly_regular(words: list[ReadWord], metre: Metre, most: int) -> tuple[int, Phrases] | None:
+def nearly_regular(words: Beats, metre: Metre, most: int) -> tuple[int, Phrases] | None:
     """Return cost and phrases of words that keep a metre but for a mora too many here and there.
 
     None where that would cost more than ``most``. This is quicker than :func:`fitted_phrases`,
@@ -73,7 +74,7 @@ def nearly_regular(words: list[ReadWord], metre: Metre, most: int) -> tuple[int,
 
 
 def _nearly_from(
-    words: list[ReadWord], first: int, targets: tuple[int, ...], most: int
+    words: Beats, first: int, targets: tuple[int, ...], most: int
 ) -> tuple[int, Phrases] | None:
     if not targets:
         return (0, ()) if first == len(words) else None
@@ -98,7 +99,7 @@ def _nearly_from(
     return best
 
 
-def fitted_phrases(words: list[ReadWord], metre: Metre) -> tuple[int, Phrases]:
+def fitted_phrases(words: Beats, metre: Metre) -> tuple[int, Phrases]:
     """Return the cost and the phrases that words fall into; no phrases if they cannot fit."""
     if regular := regular_phrases(words, metre):  # what a search found is so more often than not
         return 0, regular
@@ -116,7 +117,7 @@ def fitted_phrases(words: list[ReadWord], metre: Metre) -> tuple[int, Phrases]:
     return reached.get(len(words), (0, ()))
 
 
-def _phrases_from(words: list[ReadWord], first: int, target: int) -> Iterator[tuple[int, int, int]]:
+def _phrases_from(words: Beats, first: int, target: int) -> Iterator[tuple[int, int, int]]:
     """Yield where a phrase of about ``target`` morae may end, its morae, and its cost."""
     if first >= len(words):
         return

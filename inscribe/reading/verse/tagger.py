@@ -63,7 +63,7 @@ def _verse_taggers() -> dict[tuple[str, bool], GenericTagger]:
 def _verse_tagger(voiced: bool, line: str = _WORD_LINE) -> GenericTagger:
     found = _verse_taggers().get((line, voiced))
     if found is None:
-        found = _from_folder(partial(_opened, voiced, line))
+        found = from_folder(partial(_opened, voiced, line))
         _verse_taggers()[line, voiced] = found
     return found
 
@@ -73,7 +73,7 @@ def _opened(voiced: bool, line: str, folder: Path) -> GenericTagger:
     return opened_tagger(folder, line + over)
 
 
-def _from_folder(load: Callable[[Path], T]) -> T:
+def from_folder(load: Callable[[Path], T]) -> T:
     """Load something of the dictionary of verse, made anew if it was cleared away meanwhile.
 
     Raises:
@@ -130,7 +130,7 @@ def _feature_at(place: int) -> str:
 
 @tables.cached()
 def _features() -> BufferedReader:
-    return _from_folder(lambda folder: (folder / FEATURES).open("rb"))
+    return from_folder(lambda folder: (folder / FEATURES).open("rb"))
 
 
 def verse_lattice(text: str, *, voiced: bool = True) -> list[Node]:
@@ -216,7 +216,7 @@ def verse_connections() -> tuple[int, memoryview]:
 
     A word of class ``right`` after one of class ``left`` costs ``cells[left + side * right]``.
     """
-    data = _from_folder(lambda folder: (folder / "matrix.bin").read_bytes())
+    data = from_folder(lambda folder: (folder / "matrix.bin").read_bytes())
     return struct.unpack_from("<H", data)[0], memoryview(data)[4:].cast("h")
 
 

@@ -9,6 +9,7 @@ from inscribe.reading.spelling import hiragana, spoken
 from inscribe.reading.words.pieces import (
     PARTS_MEET,
     UNKNOWN_COST,
+    Beat,
     ReadWord,
     beat_number,
     number_of_beat,
@@ -170,5 +171,5 @@ def _seed_syllable(written: str) -> ReadWord:
 def unread_piece(sign: str, count: int) -> ReadWord:
     """Return a sign that cannot be read, standing for ``count`` morae."""
     piece = unknown_piece(sign, cost=4000 + 800 * count, part_of_speech="補助記号")
-    piece.hears(beat_number((count, False, False, False, False)))
+    piece.hears(beat_number(Beat(count, False, False, False, False)))
     return piece

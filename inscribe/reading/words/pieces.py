@@ -8,7 +8,7 @@ reading a text is mostly looking up.
 from __future__ import annotations
 
 from copy import copy
-from typing import Any
+from typing import Any, NamedTuple
 
 from inscribe import tables
 from inscribe.reading.spelling import (
@@ -27,16 +27,21 @@ _MAX_KEPT = 100_000
 UNKNOWN_COST = 12000
 
 
-# What the metre hears of a word: its morae, whether it holds a bare vowel, whether it begins
-# with one, whether it leans on the word before, whether it is a noun read as Chinese.
-Beat = tuple[int, bool, bool, bool, bool]
+class Beat(NamedTuple):
+    """What the metre hears of a word."""
+
+    morae: int
+    inner_vowel: bool  # it holds a bare vowel
+    starts_with_vowel: bool
+    dependent: bool  # it leans on the word before
+    foreign: bool  # it is a noun read as Chinese
 
 
 def beat_number(beat: Beat) -> int:
     """Return a beat as one number, which :func:`beat_of` takes apart.
 
-    >>> beat_of(beat_number((3, True, False, False, True)))
-    (3, True, False, False, True)
+    >>> beat_of(beat_number(Beat(3, True, False, False, True))).morae
+    3
     """
     count, inner, begins, leans, foreign = beat
     return count << 4 | inner << 3 | begins << 2 | leans << 1 | foreign
@@ -44,7 +49,7 @@ def beat_number(beat: Beat) -> int:
 
 def beat_of(number: int) -> Beat:
     """Return the beat of a number."""
-    return number >> 4, bool(number & 8), bool(number & 4), bool(number & 2), bool(number & 1)
+    return Beat(number >> 4, *(bool(number & bit) for bit in (8, 4, 2, 1)))
 
 
 def number_of_beat(kana: str, said: str, part_of_speech: str, origin: str) -> int:
@@ -159,7 +164,7 @@ def _beat_of(kana: str, parts: str, dependent: bool, foreign: bool) -> int:
     """Return the number of a word's beat (see ``Beat``)."""
     inner = bool(parts) and any(vowel in parts for vowel in _VOWELS)
     leans = dependent and kana[:1] not in "とて"
-    return beat_number((morae(kana), inner, begins_with_vowel(kana), leans, foreign))
+    return beat_number(Beat(morae(kana), inner, begins_with_vowel(kana), leans, foreign))
 
 
 def _modern(written: str, kana: str) -> str:
