@@ -13,6 +13,7 @@ POEMS = (
     ("世の中に絶えて", "のなかりせば春の心はのどけからまし"),
     ("", "の色はうつりにけりないたづらに"),
     ("秋風に鹿の声する草枕面", "もたえつつ人を待つかな"),
+    ("見わたせば□□も", "紅葉もなかりけり浦の□まやの秋の夕暮"),
     ("人はいさ心も知らずふるさとは花ぞ昔の香ににほひけ", ""),
 )
 
@@ -26,7 +27,8 @@ def test_a_sign_costs_what_the_whole_poem_costs_with_it(
     for sign in SIGNS:
         words = verse_words(f"{before}{sign}{after}", voiced=voiced)
         assert ways[sign].cost == path_cost(words), sign
-        assert ways[sign].beats == tuple(word.beat for word in words), sign
+        if "□" not in before:  # of signs that cannot be read nobody knows the beat
+            assert ways[sign].beats == tuple(word.beat for word in words), sign
 
 
 def test_a_sign_that_is_in_no_word_has_no_way() -> None:

@@ -12,11 +12,11 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from inscribe.restoring import formula, verse
+from inscribe.restoring.answering import SURE, Answer, named
 from inscribe.restoring.inscription import WornInscription
 from inscribe.restoring.kinds import kind_name
 from inscribe.restoring.model import Candidate, Evidence
 from inscribe.restoring.name_chances import UNREAD
-from inscribe.restoring.sourced import SURE, Answer, named
 from inscribe.restoring.verse import WornPoem
 
 MOST_MORAE = 7  # lost in verse, above which nothing is guessed

@@ -15,7 +15,8 @@ from typing import TYPE_CHECKING
 from inscribe import notebook, tables
 from inscribe.errors import InputError
 from inscribe.forms import normalise_text
-from inscribe.restoring import gaps, seen, sourced
+from inscribe.restoring import gaps, seen
+from inscribe.restoring.answering import SURE, Answer, named, weigh
 from inscribe.restoring.by_passage import by_passage
 from inscribe.restoring.inscription import WornInscription, inscription
 from inscribe.restoring.listed import listed_at
@@ -24,12 +25,11 @@ from inscribe.restoring.name_chances import NO_NAMES, Names
 from inscribe.restoring.seen import Seen
 from inscribe.restoring.spellings import says
 from inscribe.signs import Certainty, Kind, Sign, Transcription, transcription
-from inscribe.sources import copied_part, opened
 
 if TYPE_CHECKING:
     from inscribe.files import StrPath
     from inscribe.reading import Choice, PassageLike
-    from inscribe.sources import Library
+    from inscribe.sources import Hit, Library
 
 AROUND = 8  # signs shown on either side
 MOST_PLACES = 20  # worn places treated in one run, each of which takes some 50 ms
@@ -81,12 +81,14 @@ def restore(
     wanted = [each for each in _among(found, places) if with_gaps or each.kind is not Kind.GAP]
     worn = _worn_out(text, {each.index for each in found})
     made = inscription(worn, register, names, passages)
-    with opened(library if wanted else None) as held:
-        hits = sourced.sources_of(copied_part(worn, made.passages), held) if held else ()
-    if copied and wanted:
-        hits = (sourced.named_source(copied), *sourced.others(hits, copied))
+    hits: tuple[Hit, ...] = ()
+    from_sources: dict[int, list[Answer]] = {}
+    if wanted and (copied or library is not None):
+        from inscribe.restoring import sourced
+
+        hits = sourced.sources_of(worn, made.passages, library, copied)
+        from_sources = sourced.answers(worn, hits)
     here = by_passage(made, names)
-    from_sources = sourced.answers(worn, hits)
     lacunae = []
     for each in wanted:
         described = _seen_in(each, seen_of_it or Seen())
@@ -165,7 +167,7 @@ def _seen_in(sign: Sign, given: Seen) -> Seen:
 
 
 def _candidates(
-    made: WornInscription, sign: int, answers: list[sourced.Answer], described: Seen, most: int
+    made: WornInscription, sign: int, answers: list[Answer], described: Seen, most: int
 ) -> tuple[Candidate, ...]:
     language = made.weights(sign, described.characters if described else ())
     shares = _shares(language)
@@ -178,10 +180,10 @@ def _candidates(
     mixed = dict(shares)
     if answers:
         whole = sum(answer.weight for answer in answers)
-        trust = min(sourced.SURE, whole)
+        trust = min(SURE, whole)
         mixed = {each: share * (1 - trust) for each, share in shares.items()}
         for answer in answers:
-            lets = sourced.weigh(answer, language, made, sign)
+            lets = weigh(answer, language, made, sign)
             for each, share in lets.items():
                 mixed[each] = mixed.get(each, 0.0) + trust * share * answer.weight / whole
     if described:
@@ -232,7 +234,7 @@ def _evidence(
     made: WornInscription,
     sign: int,
     candidate: str,
-    answers: list[sourced.Answer],
+    answers: list[Answer],
     described: Seen,
     phrase: str,
 ) -> Iterator[Evidence]:
@@ -241,7 +243,7 @@ def _evidence(
         how = "" if answer.agrees else " in other wording"
         if candidate not in stands:
             how += ", which it may say" if says(candidate, stands) else " instead"
-        yield Evidence("source", f"{sourced.named(answer.hit)} has {stands} here{how}")
+        yield Evidence("source", f"{named(answer.hit)} has {stands} here{how}")
     if phrase:
         yield Evidence("lexicon", f"in {phrase}, a set phrase")
     yield from made.evidence(sign, candidate)

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from inscribe.files import StrPath
-from inscribe.sources.library import Library
+
+if TYPE_CHECKING:  # a reading without a library does without all that one needs
+    from inscribe.sources.library import Library
 
 
 @contextmanager
@@ -19,7 +23,12 @@ def opened(library: Library | StrPath | None) -> Iterator[Library | None]:
     Raises:
         InputError: there is no such file, or it is no library.
     """
-    if library is None or isinstance(library, Library):
+    if library is None:
+        yield None
+        return
+    from inscribe.sources.library import Library
+
+    if isinstance(library, Library):
         yield library
         return
     with Library(library) as found:
@@ -30,4 +39,4 @@ def file_of(library: Library | StrPath | None) -> Path | None:
     """Return the file of a library, for work that is done in several processes."""
     if library is None:
         return None
-    return library.path if isinstance(library, Library) else Path(library)
+    return Path(library) if isinstance(library, (str, os.PathLike)) else library.path

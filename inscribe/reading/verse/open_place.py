@@ -11,12 +11,14 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.reading.mecab import NOWHERE, CompiledWord, CompiledWords
+from inscribe.reading.mecab import NOWHERE, UNKNOWN_MORE, CompiledWord, CompiledWords
 from inscribe.reading.verse.tagger import from_folder, verse_connections
 
 _FAR = 1 << 40  # dearer than any reading
 _EDGE = 0  # the class of the beginning and the end of a text
 _FILES = {True: ("sys.dic",), False: ("sys.dic", "unvoiced.dic")}  # where voicing is marked, or not
+_MADE_UP, _SYMBOL = "unk.dic", "SYMBOL"  # the words MeCab makes up, by the sort of their signs
+_UNREAD = "□"
 _RECENT = 400  # signs and sets of signs whose words are kept
 
 # The class of words on the left, on the right, and the words: their sign, cost and feature.
@@ -127,6 +129,8 @@ class OpenPlace:
                 if place == NOWHERE:
                     break
                 yield end, name, file.words(place)[::-1]
+        if text[first] == _UNREAD:  # those that follow one another are one word
+            yield len(text) - len(text[first:].lstrip(_UNREAD)), _MADE_UP, _unread()
 
 
 class _Ways(dict[int, int]):
@@ -163,8 +167,22 @@ def _file(name: str) -> CompiledWords:
     return from_folder(lambda folder: CompiledWords(folder / name))
 
 
+@tables.cached()
+def _unread() -> list[CompiledWord]:
+    """Return what signs that cannot be read may be."""
+    file = _file(_MADE_UP)
+    words = file.words(file.after(file.start, _SYMBOL))
+    return [
+        (left, right, sort, cost + UNKNOWN_MORE, feature, parts)
+        for left, right, sort, cost, feature, parts in words
+    ]
+
+
 @tables.cached(50_000)
 def _beat(name: str, feature: int) -> int:
+    """Return the number of a word's beat; nobody knows that of signs that cannot be read."""
+    if name == _MADE_UP:
+        return 0
     return int(_file(name).told(feature).rpartition(",")[2])
 
 
