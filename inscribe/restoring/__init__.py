@@ -7,10 +7,12 @@ hidden semi-Markov over classes of words; ``signature_date_order.tsv`` is the gr
 and formulas). What determines each other is one word there: era, number and sexagenary year
 (天保三年壬辰), town and province (雲州松江), opener and closer (応需). Verse: ``verse.py`` tries
 each sign in its place (path cost, metre, frequency), within 16 signs around where there is no
-metre. Sources: ``sourced.py`` (one whose wording differs beside the worn sign counts for a fifth,
-``OTHER_WORDING``), and ``spellings.py`` where the source is spelled otherwise. ``seen.py`` keeps
-what the reader sees. One run looks at 20 worn places (``restore.py``), some 50 ms each, however
-long the text: 10,000 □ take about half a second; others with ``--places``.
+metre. Sources: ``sourced.py`` finds what they have there, ``answering.py`` weighs it (one whose
+wording differs beside the worn sign counts for a fifth, ``OTHER_WORDING``), ``spellings.py`` where
+the source is spelled otherwise. ``seen.py`` keeps what the reader sees. One run looks at 20 worn
+places (``worn.py``), some 20 ms each, however long the text; others with ``--places``. In verse
+what stands beside a place is read once for all signs (``reading/verse/open_place.py``), some 15
+ms, where MeCab for each of 2,200 took 50.
 
 Measure: ``tests/benchmarks/restore.py --half look|measure`` (fitted on the odd halves only) and,
 by class of sign, ``restore_signatures.py``. Names are a third of the signs and cannot be told
