@@ -81,13 +81,7 @@ def restore(
     wanted = [each for each in _among(found, places) if with_gaps or each.kind is not Kind.GAP]
     worn = _worn_out(text, {each.index for each in found})
     made = inscription(worn, register, names, passages)
-    hits: tuple[Hit, ...] = ()
-    from_sources: dict[int, list[Answer]] = {}
-    if wanted and (copied or library is not None):
-        from inscribe.restoring import sourced
-
-        hits = sourced.sources_of(worn, made.passages, library, copied)
-        from_sources = sourced.answers(worn, hits)
+    hits, from_sources = _told_by_sources(worn, made, library, copied) if wanted else ((), {})
     here = by_passage(made, names)
     lacunae = []
     for each in wanted:
@@ -101,6 +95,18 @@ def restore(
         morae = part.missing_morae(each.index)
         lacunae.append(_lacuna(made, worn, worn.signs[each.index], morae, candidates, remark))
     return Restoration(made.text, made.register, tuple(lacunae), hits, len(found))
+
+
+def _told_by_sources(
+    worn: Transcription, made: WornInscription, library: Library | StrPath | None, copied: str
+) -> tuple[tuple[Hit, ...], dict[int, list[Answer]]]:
+    """Return the sources that are found or named, and what they have in the worn places."""
+    if library is None and not copied:
+        return (), {}
+    from inscribe.restoring import sourced
+
+    hits = sourced.sources_of(worn, made.passages, library, copied)
+    return hits, sourced.answers(worn, hits)
 
 
 def _worn(text: Transcription) -> list[Sign]:
