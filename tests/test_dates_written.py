@@ -4,6 +4,7 @@ import pytest
 
 from inscribe.dates import find, resolve
 from inscribe.errors import InputError
+from inscribe.forms import normalise_text
 
 # text: era, year of era, sexagenary (or zodiac) as read, western year, month, leap, day
 DATES = {
@@ -263,3 +264,28 @@ def test_the_next_year_may_be_another_era() -> None:
 def test_an_age_takes_its_year_from_the_date_in_the_same_text() -> None:
     found = find("嘉永六年八月於東都某作行年七十")
     assert found[-1].birth_year == 1784
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("慶應三卯臘月", (1867, 12, None)),  # the branch alone after the number
+        ("享保拾三申天", (1728, None, None)),  # 天 for 年
+        ("寛政九巳天二月", (1797, 2, None)),
+        ("嘉永三戌端午之日", (1850, 5, 5)),
+        ("安政二卯重陽ノ日", (1855, 9, 9)),
+    ],
+)
+def test_a_year_with_its_branch_alone_is_found(text: str, expected: tuple[object, ...]) -> None:
+    current = normalise_text(text).text
+    (found,) = find(f"磯永作{current}")
+    assert (found.text, found.year, found.month, found.day) == (current, *expected)
+    assert found.agreement == "agrees"
+
+
+@pytest.mark.parametrize("text", ["端午之日", "重陽", "立春", "七十有五"])
+def test_a_day_that_has_a_name_or_a_number_with_you_is_found_where_nothing_else_stands(
+    text: str,
+) -> None:
+    assert [found.text for found in find(text)] == [text]
+    assert not find(f"霞{text}霞")

@@ -24,6 +24,7 @@ ORDER = (
     "name_signs",
     "name_dictionary",
     "surname_counts",
+    "everyday_stems",
     "characters",
     "compounds",
     "glosses",

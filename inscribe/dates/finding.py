@@ -21,6 +21,7 @@ _PARTS = (
 )
 _NO_SIGNS = re.compile(r"[^\w□■]+")
 _RECURRING = 1_000  # expressions whose meaning is kept
+_LONGEST_NAMED_DAY = 6  # signs of a text that may be no more than a day with a name
 _RECENT = 16  # texts whose dates are kept: register, passages and signature all ask for them
 # Signs of the cycle whose old forms would be taken for other characters by a general table.
 _CYCLE_FORMS = str.maketrans({"夘": "卯", "戼": "卯", "丣": "酉"})
@@ -37,8 +38,8 @@ def find(
     """Return the dates and ages in a normalised text, in order, with offsets in that text.
 
     ``between`` narrows the years a bare sexagenary year may mean (western years, both included).
-    Words that are a date only in a date's company (a lone 仲秋, 五月, 春) are left out unless
-    ``weak`` is set; then they come with ``sure`` false. ``before`` is the date of an earlier
+    Words that are a date only in a date's company (仲秋, 五月, 春, 端午 among other words) are
+    left out unless ``weak`` is set; then they come with ``sure`` false. ``before`` is the date of an earlier
     inscription that a "same year" may refer to.
 
     >>> [(d.text, d.first, d.year) for d in find("武州住某作嘉永六年癸丑仲秋")]
@@ -46,12 +47,20 @@ def find(
     >>> find("秋の田のかりほの庵の苫をあらみ")
     ()
     """
-    if not weak and not may_hold_date(text):
+    if not weak and len(text) > _LONGEST_NAMED_DAY and not may_hold_date(text):
         return ()
-    from inscribe.dates.written import expressions
+    from inscribe.dates.written import bare_age, expressions
 
-    kept = [each for each in expressions(text) if each.sure or weak]
+    kept = [each for each in expressions(text) if each.sure or weak or _is_named_day(each, text)]
+    if not kept and "有" in text:
+        kept = bare_age(text)  # 七十有五: a number so written is an age
     return _resolved(kept, text, between, before)
+
+
+def _is_named_day(expression: Expression, text: str) -> bool:
+    """Return whether a text is nothing but a day that has a name: 端午之日, 立春."""
+    whole = (expression.first, expression.last) == (0, len(text) - 1)
+    return whole and expression.pieces[0].kind in ("festival", "term") and len(text) > 1
 
 
 def _resolved(

@@ -175,7 +175,7 @@ def _second_day_word(draft: UnfinishedExpression, token: DateToken, kind: str) -
 
 
 def festival(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
-    """端午, 正月元日, 重陽; 冬至 and the other solar terms.
+    """端午, 端午之日, 正月元日, 重陽; 冬至 and the other solar terms.
 
     After a day (九月九日重陽) it adds nothing; one of another day or month contradicts.
     """
@@ -203,8 +203,17 @@ def festival(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     elif not draft.has("day"):
         filled |= {"months": (month_number, month_number), **meant}
     strength = 1 if draft.has(*YEAR_PLACES, "months") else 0
-    draft.fill(strength, [piece(token, "festival")], **filled)
-    return 1
+    pieces = [piece(token, "festival"), *_said_day(tokens, position + 1)]
+    draft.fill(strength, pieces, **filled)
+    return len(pieces)
+
+
+def _said_day(tokens: Tokens, position: int) -> list[DatePiece]:
+    """Return the pieces of 之日 after a day that has a name, or nothing."""
+    unit = skip_links(tokens, position)
+    if unit == position or not kind_at(tokens, unit, "day_unit"):
+        return []
+    return [*links(tokens, position, unit), piece(tokens[unit], "day_unit")]
 
 
 def days_meant(value: str) -> dict[str, object]:

@@ -71,16 +71,16 @@ def _day_pair(
 
 
 def _year_unit(tokens: Tokens, position: int) -> list[DatePiece]:
-    """Return the pieces of 年, 之歳, or 年次 that close a sexagenary year."""
+    """Return the pieces of 年, 之歳, 年次 or 天 that close a sexagenary year."""
     unit = skip_links(tokens, position)
-    if not kind_at(tokens, unit, "year") or number_at(tokens, unit + 1):
-        # 癸丑 歳七十三: the word belongs to the age that follows
-        follows_age = number_at(tokens, unit + 1) and not (
-            is_month_or_day(tokens, unit + 2) or kind_at(tokens, unit + 2, "age_after")
-        )
-        if follows_age or not kind_at(tokens, unit, "year"):
+    kind = first_kind(tokens, unit, "year", "year_after_sign")
+    if kind is None:
+        return []
+    if number_at(tokens, unit + 1):  # 癸丑 歳七十三: the word belongs to the age that follows
+        dated = is_month_or_day(tokens, unit + 2) or kind_at(tokens, unit + 2, "age_after")
+        if not dated:
             return []
-    return [*links(tokens, position, unit), piece(tokens[unit], "year")]
+    return [*links(tokens, position, unit), piece(tokens[unit], kind)._replace(kind="year")]
 
 
 def _used(tokens: Tokens, position: int, pieces: list[DatePiece]) -> int:

@@ -141,6 +141,27 @@ def choices(char: str, position: Position) -> tuple[Choice, ...]:
     return tuple(sorted(found, key=lambda choice: -choice.share))
 
 
+@tables.cached()
+def _everyday() -> tables.Sorted:
+    return tables.Sorted("everyday_stems")
+
+
+@tables.cached()
+def everyday_stem(stem: str) -> tuple[Choice, ...]:
+    """Return how the start of an everyday name in 兵衛 or 衛門 is read, as counted in such names.
+
+    Those names are read by on-readings where others are not. Empty for what is in none of them.
+
+    >>> [choice.kana for choice in everyday_stem("清")], choices("清", "stem")[0].kana
+    (['せい', 'きよ'], 'きよ')
+    """
+    row = _everyday().first_about(stem)
+    weights = _weights(row["readings"]) if row else []
+    total = sum(weight for _, _, weight in weights)
+    source = "counted in everyday names"
+    return tuple(Choice(kana, False, weight / total, source) for kana, _, weight in weights)
+
+
 def _counted_shares(char: str, position: Position) -> dict[tuple[str, bool], float]:
     """Return each reading's share of the names counted in one place; none where they are few."""
     counted = _counted(char)

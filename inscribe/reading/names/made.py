@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.reading.names.elements import Choice, Position, has_stem_preference
+from inscribe.reading.names.elements import Choice, Position, everyday_stem, has_stem_preference
 from inscribe.reading.names.lists import surnames
 from inscribe.reading.names.model import (
     MOST,
@@ -40,7 +40,10 @@ _WELL_SHARED = 0.1  # a name reading that is rarer makes no name
 _LONG = 0.3  # for each mora more than three of a name reading at the head
 _LONG_END = 0.1  # and more than two at the end: 義旭 is Yoshiaki, 旭 alone Asahi
 _LESS_USUAL = 0.4  # of two ways to join a stem and its ending
+_SHORTENING = ("べい", "べえ")  # 太郎兵衛 is Tarobei in most such names of ENAMDICT
+_NATIVE_BEFORE_GUARDS = 0.3  # of a name reading there, where ENAMDICT has no such name
 # 甚平 Jinpei, 権八 Gonpachi, 新八郎 Shinpachirō.
+_OF_GUARDS = ("兵衛", "衛門")  # names after the old guards: their first part is read by sound
 _AFTER_N = {"へい": "ぺい", "はち": "ぱち", "はちろう": "ぱちろう"}
 _USUAL = 0.3  # a reading that weighs this much of all in its place is a usual one
 
@@ -137,12 +140,12 @@ def _has_name_reading(readings: Sequence[Choice]) -> bool:
 def _as_native(head: Choice, tail: Choice) -> float:
     """Return what two readings lose that are in no counted name, or long (not both are on)."""
     unseen = sum(not each.is_on and each.weight < _UNSEEN for each in (head, tail))
-    long = _LONG ** max(0, _morae(head) - 3) * _LONG_END ** max(0, _morae(tail) - 2)
+    long = _LONG ** max(0, _morae(head.kana) - 3) * _LONG_END ** max(0, _morae(tail.kana) - 2)
     return (_NONE_UNSEEN, _ONE_UNSEEN, _BOTH_UNSEEN)[unseen] * long
 
 
-def _morae(choice: Choice) -> int:
-    return len(choice.kana) - sum(kana in "ゃゅょ" for kana in choice.kana)
+def _morae(kana: str) -> int:
+    return len(kana) - sum(sign in "ゃゅょ" for sign in kana)
 
 
 def _pair_reason(name: str, head: Choice, tail: Choice, mixed: bool) -> str:
@@ -163,6 +166,7 @@ def _how_usual(char: str, place: str, choice: Choice) -> str:
 
 
 def _ending_readings(name: str, ending: Ending) -> list[NameReading]:
+    ending = _endings().get(ending.text.removeprefix("郎"), ending)  # 三郎 before 兵衛, not 三
     stem = name[: -len(ending.text)]
     found = []
     for kana, share, on_only in _stem_readings(stem, ending):
@@ -194,6 +198,8 @@ _SORTS = {"art": "studio", "common": "everyday"}
 
 
 def _stem_readings(stem: str, ending: Ending) -> list[tuple[str, float, bool]]:
+    if ending.text.endswith(_OF_GUARDS) and (counted := _counted_stems(stem, ending)):
+        return counted
     if ending.kind == "common" and len(stem) == 2 and ending_of(stem) is None:
         known = [(kana, 1.0, False) for kana, _ in surnames(stem)[:1]]  # 久米吉
         known += [(r.kana, r.score, False) for r in _pair_readings(stem)]
@@ -211,9 +217,24 @@ def _stem_readings(stem: str, ending: Ending) -> list[tuple[str, float, bool]]:
     return options
 
 
+def _counted_stems(stem: str, ending: Ending) -> list[tuple[str, float, bool]]:
+    """Return the readings of a stem that is in everyday names, or has one of theirs (孫三郎)."""
+    counted = everyday_stem(stem) or everyday_stem(stem[-2:])
+    before = "" if everyday_stem(stem) else stem[:-2]
+    heads = _stem_readings(before, ending) if before else [("", 1.0, False)]
+    found = [
+        (head + each.kana, part * each.share, False) for head, part, _ in heads for each in counted
+    ]
+    return sorted(found, key=lambda option: -option[1])[:4]
+
+
 def _stem_choices(char: str, at: int, ending: Ending) -> list[Choice]:
     if ending.kind == "common":
-        return list(element(char, "stem"))
+        heard = 1.0 if not ending.text.endswith(_OF_GUARDS) else _NATIVE_BEFORE_GUARDS
+        weighed = [
+            c if c.is_on else c._replace(share=c.share * heard) for c in element(char, "stem")
+        ]
+        return sorted(weighed, key=lambda choice: -choice.share)
     places: tuple[Position, ...] = ("last", "first") if at else ("first", "last")
     for place in places:
         on_only = [c for c in element(char, place) if c.is_on or c.kana == UNREAD]
@@ -224,8 +245,10 @@ def _stem_choices(char: str, at: int, ending: Ending) -> list[Choice]:
 
 
 def _stem_and_ending(stem: str, tail: str, ending: Ending, on_only: bool) -> str:
-    if tail == "べえ" and len(stem) == 1:
-        return f"{stem}へえ"
+    if tail in _SHORTENING and _morae(stem) == 1:
+        return f"{stem}へ{tail[1]}"
+    if tail in _SHORTENING and stem.endswith("ろう"):
+        return stem.removesuffix("う") + tail
     if ending.kind == "common" and stem[-1:] == "ん" and tail in _AFTER_N:
         return stem + _AFTER_N[tail]
     if ending.kind == "art" and on_only and len(ending.text) == 1:

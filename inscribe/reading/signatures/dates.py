@@ -28,6 +28,7 @@ _MOST = 4
 _WORN_AGE = "行年[一二三四五六七八九十有]*□+[一二三四五六七八九十有]*[歳才翁]?"
 _PARTS_OF_AGES = {"行年": "gyōnen", "歳": "sai", "才": "sai", "翁": "ō"}
 _SEASONS = "春夏秋冬"
+_MAY_BEGIN_NAMES = _SEASONS + "天"  # 天 may stand for 年
 _NUMERALS = "一二三四五六七八九十"
 _LENGTHS_OF_PLACES = (2, 3)
 
@@ -84,11 +85,11 @@ def _dated(text: str, reading: DateReading, start: int) -> DatedPiece:
 
 
 def _without_season(text: str, reading: DateReading) -> Iterator[tuple[int, int]]:
-    """Yield what is left of a date if the season at its border belongs to a name (景春十七歳)."""
+    """Yield what is left of a date if the sign at its border belongs to a name (景春十七歳)."""
     first, end = reading.first, reading.last + 1
     if reading.text[0] in _SEASONS and first:
         yield first + 1, end
-    if reading.text[-1] in _SEASONS and end < len(text):
+    if reading.text[-1] in _MAY_BEGIN_NAMES and end < len(text):
         yield first, end - 1
 
 

@@ -37,7 +37,8 @@ _NO_KANA, _IN_KATAKANA = re.compile("[^ぁ-ヺ]"), frozenset("ニヲ")
 POET = "poet"  # the family of the names of poets
 _COST_OF_SHORT_POET, _SURE_POET = 0.6, 3  # 小町 may be a surname
 # 武州 is also 武陽, 播州 播陽, in the Chinese manner; but such words are art names as well.
-_PROVINCE, _PROVINCE_KANA, _SUNNY = "州", "しゅう", "陽"
+_PROVINCE, _PROVINCE_KANA = "州", "しゅう"
+_SUNNY, _ISLE = "陽", "洲"  # 武陽 for the land of 武州; 尾洲 for 尾州
 _SELDOM = 1.0
 _QUOTED = 0.2  # a poet rather signs than is named
 _RECURRING = 20_000  # texts whose words are kept
@@ -168,8 +169,9 @@ def _places(char: str) -> Iterator[SignatureWord]:
         yield SignatureWord(text, "place", kana, "", also, gloss, cost=cost_by_length(text))
         if text.endswith(_PROVINCE) and kana.endswith(_PROVINCE_KANA):
             head = kana.removesuffix(_PROVINCE_KANA).replace("っ", "つ")
-            sunny, cost = text[:-1] + _SUNNY, cost_by_length(text) + _SELDOM
-            yield SignatureWord(sunny, "place", f"{head}よう", gloss=whole, cost=cost)
+            cost = cost_by_length(text) + _SELDOM
+            for sign, said in ((_SUNNY, f"{head}よう"), (_ISLE, kana)):
+                yield SignatureWord(text[:-1] + sign, "place", said, gloss=whole, cost=cost)
     for row in _tables()["cities"].about(char):
         yield _with_readings(row, row["kind"])
 
