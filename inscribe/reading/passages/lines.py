@@ -38,6 +38,7 @@ _FORMULAS = (
 _PARALLEL = 6.0
 _PICTURED = frozenset("図画絵")
 _LONGEST = 56
+_COUPLET = 10  # signs: two lines of five, or the signings of two persons
 
 
 def chinese_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
@@ -118,7 +119,9 @@ def _of_lines(plain: str, breaks: frozenset[int]) -> float:
 def _formulas_in(plain: str, breaks: frozenset[int]) -> int:
     """Return how many words of signings there are."""
     words = tuple(closing_words())
-    ends = (*breaks, len(plain))
+    ends = {*breaks, len(plain)}
+    if len(plain) == _COUPLET and plain[: _COUPLET // 2].endswith(words):
+        ends.add(_COUPLET // 2)  # 釘宮鞆永作鵜殿磯棟彫
     closed = sum(plain[:end].removesuffix("之").endswith(words) for end in ends)
     closed += any(rank in plain for rank in ranks())
     inside = sum(len(word) == 1 and f"{word}之" in plain for word in words) if "之" in plain else 0

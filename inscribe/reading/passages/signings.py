@@ -64,6 +64,7 @@ _VERB_OF_FAMILY = 6.0
 _GRAMMAR = 3.0  # a word of Chinese grammar in a name
 _BEGINS_WITH_VERB = 3.0
 _NEW_COLUMN = 2.0
+_FULL = frozenset({"surname", "name"})
 _BARE = MAKERS | {"age"}
 _WORD = 4.0  # two signs that are a word of the dictionary
 _KANA = re.compile("[ぁ-ヺー]")
@@ -106,7 +107,7 @@ class Signings:
             weight += 2 * _CLOSED_WITH_OBJECT * bool(_THIS.search(plain))
         if weight <= HOPELESS:
             return weight, role  # all that follows speaks against it
-        weight -= _VERB_OF_FAMILY * self._closes_with_family(end, word)
+        weight -= _VERB_OF_FAMILY * self._closes_with_family(end, word, best.pieces)
         weight -= _TWO_PERSONS * names_two_persons(best.pieces, role)
         weight -= _FULL_NAME * (role == "wrote" and any(p.kind == "surname" for p in best.pieces))
         weight -= _NO_NAME * (not ranked and names_nobody(best.pieces))
@@ -154,8 +155,13 @@ class Signings:
         begins = not first or first in self._whole.breaks
         return begins and bool(ends) and begins_with_text(self.text[first : min(ends)])
 
-    def _closes_with_family(self, end: int, word: str) -> bool:
-        """Whether what is taken for a verb ends a surname, and a name follows: 鴨打｜雪篁作."""
+    def _closes_with_family(self, end: int, word: str, pieces: Sequence[SignaturePiece]) -> bool:
+        """Whether what is taken for a verb ends a surname, and a name follows: 鴨打｜雪篁作.
+
+        After a full name it closes that: 釘宮鞆永作, though 永作 is a surname.
+        """
+        if {piece.kind for piece in pieces} >= _FULL:
+            return False
         goes_on = end < len(self.text) and end not in self._whole.breaks
         return goes_on and len(word) == 1 and bool(known(self.text[max(0, end - 2) : end]).surname)
 
