@@ -26,7 +26,7 @@ from inscribe.reading.lexicon.nouns import (
     short_form_entries,
 )
 from inscribe.reading.lexicon.particles import particle_entries
-from inscribe.reading.lexicon.stems import ClassIndex
+from inscribe.reading.lexicon.stems import ONLY_KANA, ClassIndex
 from inscribe.reading.lexicon.verbs import (
     fourfold_stems,
     rarer_classes,
@@ -46,6 +46,7 @@ UNVOICE = str.maketrans(
 )
 _UNVOICED = "unvoiced.more"  # compiled, and laid over the rest where a text marks no voicing
 _UNVOICED_MORE = 200
+_OUTSIDE_MORE = 700  # a verb in kana that no table has: もじる, when ともしらぬ is read
 _LEFT_OUT_LESS = 1400  # hands that mark no voicing leave okurigana out too
 _MADE_UP_MORE = 14000  # else a long run of kana is cheaper as one word nobody knows
 _DEAREST = 32000
@@ -156,9 +157,9 @@ def _unvoiced(entries: list[DictionaryEntry]) -> Iterator[DictionaryEntry]:
         key = (written, entry.connection, entry.kana)
         if key not in there:
             there.add(key)
-            yield entry._replace(
-                written=written, cost=entry.cost + _UNVOICED_MORE, note=VOICING_NOT_MARKED
-            )
+            outside = entry.part_of_speech.startswith("動詞") and not entry.gloss
+            more = _UNVOICED_MORE + _OUTSIDE_MORE * (outside and bool(ONLY_KANA.match(written)))
+            yield entry._replace(written=written, cost=entry.cost + more, note=VOICING_NOT_MARKED)
 
 
 def _connections(entries: Iterable[DictionaryEntry]) -> Iterator[int]:

@@ -16,7 +16,9 @@ from collections.abc import Iterable, Iterator, Mapping
 _UNVOICED = str.maketrans(
     "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
 )
-_COMPOUND_VERB = re.compile("([\u4e00-\u9fff])([\u3041-\u3096]{1,2})([\u4e00-\u9fff]+)")
+_COMPOUND_VERB = re.compile(
+    "([\u4e00-\u9fff])([\u3041-\u3096]{1,2})([\u4e00-\u9fff]+[\u3041-\u3096]*)"
+)
 _LEAST = 2  # kana; a part of one kana would be taken for a particle ...
 _NO_PARTICLE = "べ"  # ... but 野へ: に and の, which follow it, do not follow the particle
 _BETWEEN = ("", "の", "が")
@@ -75,8 +77,8 @@ def cut_short(written: str, kana: str) -> tuple[str, str] | None:
 
     The second verb is in kana. None where a stem is not of that kind.
 
-    >>> cut_short("飛び込", "とびこ"), cut_short("込", "こ")
-    (('飛こ', 'と'), None)
+    >>> cut_short("飛び込", "とびこ"), cut_short("立ち止ま", "たちどま"), cut_short("込", "こ")
+    (('飛こ', 'と'), ('立どま', 'た'), None)
     """
     match = _COMPOUND_VERB.fullmatch(written)
     at = kana.find(match[2], 1) if match else -1
