@@ -39,8 +39,8 @@ def find(
 
     ``between`` narrows the years a bare sexagenary year may mean (western years, both included).
     Words that are a date only in a date's company (仲秋, 五月, 春, 端午 among other words) are
-    left out unless ``weak`` is set; then they come with ``sure`` false. ``before`` is the date of an earlier
-    inscription that a "same year" may refer to.
+    left out unless ``weak`` is set; then they come with ``sure`` false. ``before`` is the date of
+    an earlier inscription that a "same year" may refer to.
 
     >>> [(d.text, d.first, d.year) for d in find("武州住某作嘉永六年癸丑仲秋")]
     [('嘉永六年癸丑仲秋', 5, 1853)]

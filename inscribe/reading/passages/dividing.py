@@ -292,8 +292,8 @@ class _Weigher:
             yield PassageStretch(first, end, "dedication", weight, None, ("for whom it was made",))
         if is_verb_there(text, end):
             return
-        whole = end - first == len(text)
-        weight = framed_weight("heading", plain, first=True, last=first > 0 or whole)
+        begins = first in {0, *self._text.breaks, *self._text.cuts}
+        weight = framed_weight("heading", plain, first=begins, last=first > 0 or end == len(text))
         if not weight and not first and end < len(text):
             weight = self._of_topic(plain, end)
         if weight and (KANA.search(plain[-1:]) or text[end : end + 1] not in _PARTICLES):
