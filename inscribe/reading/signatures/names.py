@@ -48,7 +48,8 @@ _BEGINS_NAMES = 0.9  # the usualness of a sign at the beginning of names
 _LONG_SURNAME = 0.7  # for each sign more than two a listed surname is seldom there by chance
 _SURNAME_OF_DICTIONARY = 2.9
 _KANA_IN_FAMILIES = "ノケヶ"
-_UNLISTED_SURNAME = 4.3
+_UNLISTED_SURNAME = 5.0
+_LONG_UNLISTED = 3.6  # for the third sign: ENAMDICT has nearly every such family
 _HOUSE = "屋"  # of tradesmen's houses: 吉川屋, 伊勢屋
 _LISTED_HOUSE = 1.8
 _HOUSE_NAME = 3.2
@@ -139,7 +140,7 @@ def family_with_kana(name: str) -> float | None:
 
 
 def _unlisted_surname_cost(name: str) -> float:
-    cost = _UNLISTED_SURNAME + 2.6 * (len(name) - 2)
+    cost = _UNLISTED_SURNAME + _LONG_UNLISTED * (len(name) - 2)
     if len(name) == 2:  # what would make a good art name is the less likely a surname
         cost += max(0.0, _LIKE_A_NAME - _rarity(name[0], "first") - _rarity(name[1], "last"))
     if len(name) == 3 or may_be(name[0], _BEFORE_NAMES):

@@ -49,7 +49,26 @@ def is_signature(plain: str) -> bool:
         return True
     if len(plain) in _SIGNS_OF_A_NAME and likelihood >= _NAME_UNLESS_A_WORD and _no_word(plain):
         return True
-    return _is_name_and_deed(plain)
+    return _is_name_and_deed(plain) or _is_family_and_name(plain)
+
+
+def _is_family_and_name(plain: str) -> bool:
+    """Whether three kanji that hold no word may be a family or clan of one sign, and a name.
+
+    >>> _is_family_and_name("岡篠胤"), _is_family_and_name("金銀花"), _is_family_and_name("松風音")
+    (True, False, False)
+    """
+    if len(plain) != _SIGNS_OF_A_NAME[1] or not is_kanji_only(plain):
+        return False
+    from inscribe.reading.mecab import unidic_words
+    from inscribe.reading.signatures.split import divisions
+
+    ways = [[(piece.kind, len(piece.text)) for piece in way.pieces] for way in divisions(plain)]
+    held = any(
+        word.length > 1 and word.known and "固有名詞" not in word.part_of_speech
+        for word in unidic_words(plain)
+    )
+    return not held and any([(kind, 1), ("name", 2)] in ways for kind in ("surname", "clan"))
 
 
 def _is_name_and_deed(plain: str) -> bool:
