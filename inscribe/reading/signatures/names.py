@@ -44,7 +44,7 @@ _MOSTLY = 0.7  # the share of a reading that is the usual one
 _LONG_NAME = 8.0  # three characters without a known pattern
 SURNAME = 1.3
 _SINGLE_SURNAME, _SINGLE_OF_FAMILIES = 1.8, 0.2  # 轟, 筧: signs that hardly begin a given name
-_BEGINS_NAMES = 0.9  # the usualness of a sign at the beginning of names
+_BEGINS_NAMES, _SELDOM = 0.6, 0.9  # for each step of usualness in front of names above the second
 _LONG_SURNAME = 0.7  # for each sign more than two a listed surname is seldom there by chance
 _SURNAME_OF_DICTIONARY = 2.9
 _KANA_IN_FAMILIES = "ノケヶ"
@@ -121,8 +121,8 @@ def is_kanji(char: str) -> bool:
 def _surname_cost(name: str) -> float:
     usual = SURNAME + min(1.1, max(0.0, (surnames(name)[0][1] - 6500) / 2500))
     if len(name) == 1:
-        begins_names = usualness(name, "first") >= _BEGINS_NAMES
-        return usual + (_SINGLE_SURNAME if begins_names else _SINGLE_OF_FAMILIES)
+        begins_names = _BEGINS_NAMES * max(0.0, usualness(name, "first") - _SELDOM)
+        return usual + min(_SINGLE_SURNAME, _SINGLE_OF_FAMILIES + begins_names)
     return usual - _LONG_SURNAME * max(0, len(name) - 2)
 
 
