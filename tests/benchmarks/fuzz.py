@@ -74,6 +74,14 @@ class Log:
         part.replace(self.path)
 
 
+def stages() -> dict[str, Callable[[], Callable[[bytes], bool]]]:
+    """Return every stage by its name; the package is loaded."""
+    import fuzz_parsers
+    import fuzz_stages
+
+    return {**fuzz_stages.STAGES, **fuzz_parsers.STAGES}
+
+
 def child(name: str, seconds: float, path: Path, start: int, *, guided: bool) -> None:
     """Fuzz one stage until the time is over."""
     if guided:
@@ -81,7 +89,9 @@ def child(name: str, seconds: float, path: Path, start: int, *, guided: bool) ->
 
         with atheris.instrument_imports(include=["inscribe"]):
             import fuzz_stages
-        stage, log = fuzz_stages.STAGES[name](), Log(path)
+
+            made = stages()[name]
+        stage, log = made(), Log(path)
         options = [
             f"-max_total_time={seconds:.0f}",
             f"-seed={start}",
@@ -93,9 +103,8 @@ def child(name: str, seconds: float, path: Path, start: int, *, guided: bool) ->
         atheris.Setup([sys.argv[0], *options, "-verbosity=0"], lambda data: log.run(stage, data))
         atheris.Fuzz()
         return
-    from fuzz_stages import STAGES
 
-    stage, log = STAGES[name](), Log(path)
+    stage, log = stages()[name](), Log(path)
     chance = random.Random(start)
     end = time.process_time() + seconds
     while time.process_time() < end:
@@ -105,10 +114,8 @@ def child(name: str, seconds: float, path: Path, start: int, *, guided: bool) ->
 
 def main() -> None:
     """Run the stages one after the other and print the table."""
-    from fuzz_stages import STAGES
-
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("stages", nargs="*", choices=[*STAGES, []], metavar="STAGE")
+    parser.add_argument("stages", nargs="*", choices=[*stages(), []], metavar="STAGE")
     parser.add_argument(
         "--seconds", type=float, default=20, help="of the processor, for each stage"
     )
@@ -119,7 +126,7 @@ def main() -> None:
     parser.add_argument("--try", dest="again", nargs=2, metavar=("STAGE", "HEX"))
     given = parser.parse_args()
     if given.again:
-        print("accepted:", STAGES[given.again[0]]()(bytes.fromhex(given.again[1])))
+        print("accepted:", stages()[given.again[0]]()(bytes.fromhex(given.again[1])))
         return
     if given.child:
         child(given.child, given.seconds, given.log, given.start, guided=given.guided)
@@ -129,7 +136,7 @@ def main() -> None:
         f" {'MiB':>5} faults"
     )
     total = 0
-    for name in given.stages or STAGES:
+    for name in given.stages or stages():
         with tempfile.TemporaryDirectory() as folder:
             guided = ["--guided"] if given.guided else []
             total += _run(name, given.seconds, given.start, Path(folder, "log.json"), guided)

@@ -76,7 +76,7 @@ def _halves(data: bytes) -> tuple[str, str]:
     return text_of(data[:middle]), text_of(data[middle:])
 
 
-def _lawful(holds: bool, law: str) -> None:
+def lawful(holds: bool, law: str) -> None:
     if not holds:
         raise AssertionError(law)
 
@@ -91,7 +91,7 @@ def notation_stage() -> Stage:
                 continue
             accepted = True
             for other in notation.CONVENTIONS:
-                _lawful(notation.parse(notation.render(t, other), other) == t, f"render {other}")
+                lawful(notation.parse(notation.render(t, other), other) == t, f"render {other}")
         return accepted
 
     return stage
@@ -100,9 +100,9 @@ def notation_stage() -> Stage:
 def forms_stage() -> Stage:
     def stage(data: bytes) -> bool:
         normal = forms.normalise_text(text_of(data))
-        _lawful(len(normal.origin) == len(normal.text), "every character has an origin")
+        lawful(len(normal.origin) == len(normal.text), "every character has an origin")
         again = forms.normalise_text(normal.text).text
-        _lawful(again == normal.text, "normalising twice changes nothing")
+        lawful(again == normal.text, "normalising twice changes nothing")
         return True
 
     return stage
@@ -116,14 +116,14 @@ def reading_stage() -> Stage:
             return False
         return True
 
-    return _filled(stage)
+    return filled(stage)
 
 
 def dates_stage() -> Stage:
     def stage(data: bytes) -> bool:
         text = text_of(data)
         for found in dates.find(text):
-            _lawful(0 <= found.first <= found.last < len(text), "a date lies in its text")
+            lawful(0 <= found.first <= found.last < len(text), "a date lies in its text")
         try:
             dates.resolve(text)
         except InscribeError:
@@ -142,10 +142,10 @@ def collate_stage() -> Stage:
         if len(copy.signs) > 1500 or len(source.signs) > 1500:
             return False  # long pairs are measured by tests/benchmarks/collate.py
         groups = collate(copy, source).groups
-        _lawful(sum(g.copy.end - g.copy.start for g in groups) >= len(copy.signs), "tiles the copy")
+        lawful(sum(g.copy.end - g.copy.start for g in groups) >= len(copy.signs), "tiles the copy")
         return True
 
-    return _filled(stage)
+    return filled(stage)
 
 
 def find_stage() -> Stage:
@@ -185,7 +185,7 @@ def sources_stage() -> Stage:
         except InscribeError:
             return False
 
-    return _filled(stage)
+    return filled(stage)
 
 
 def record_stage() -> Stage:
@@ -200,10 +200,10 @@ def record_stage() -> Stage:
             record = loads(written)
         except InscribeError:
             return False
-        _lawful(loads(dump(record)) == record, "a record written is the record read")
+        lawful(loads(dump(record)) == record, "a record written is the record read")
         return True
 
-    return _filled(stage)
+    return filled(stage)
 
 
 FORMATS: tuple[Callable[[list], str], ...] = (  # type: ignore[type-arg]
@@ -235,13 +235,13 @@ def export_stage() -> Stage:
             made = form([entry])
             if made.startswith("<?xml"):
                 ET.fromstring(made)
-            _lawful("<script" not in made or made[:1] in "{[|#i", "nothing of the data is a tag")
+            lawful("<script" not in made or made[:1] in "{[|#i", "nothing of the data is a tag")
         return True
 
-    return _filled(stage)
+    return filled(stage)
 
 
-def _filled(stage: Stage) -> Stage:
+def filled(stage: Stage) -> Stage:
     return lambda data: stage(data) if len(data) > 2 else False
 
 
