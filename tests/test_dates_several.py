@@ -59,3 +59,16 @@ def test_a_known_year_of_birth_may_contradict_an_age() -> None:
     found = compared([resolve("嘉永六年行年七十")], born=1799)
     assert found.agreement == "conflict"
     assert "known otherwise: 1799" in found.statements[0]
+
+
+def test_ages_that_leave_two_years_name_both() -> None:
+    between = (1700, 1860)
+    found = compared([resolve("乙卯行年七十二", between), resolve("癸丑行年七十")])
+    assert found.agreement == "agrees"
+    one, other = found.readings
+    assert (one.year, other.year) == (None, None)
+    assert [each.year for each in other.candidates] == [each.year - 2 for each in one.candidates]
+    assert len(other.suggestions) == len(other.candidates) == 3
+    narrow = compared([resolve("乙卯行年七十二", (1740, 1860)), resolve("癸丑行年七十")])
+    assert len(narrow.readings[1].suggestions) == len(narrow.readings[1].candidates) == 2
+    assert narrow.readings[1].year is None

@@ -10,6 +10,7 @@ from click.testing import CliRunner
 from inscribe import notation, reading
 from inscribe.cli import cli
 from inscribe.restoring import with_restored
+from inscribe.restoring.spellings import left_over
 
 # The worn text, what can be read alone, and what is proposed.
 WORN = [
@@ -49,3 +50,8 @@ def test_what_nothing_tells_stays_open() -> None:
     t = notation.parse("□□□")
     found = with_restored(reading.read(t), t, reading.read)
     assert found == reading.read(t)
+
+
+def test_a_kanji_says_as_much_as_leaves_a_kana_for_each_other_sign() -> None:
+    assert [left_over("生", "うまれぬ", signs) for signs in (1, 2, 3)] == ["ぬ", "れぬ", "まれぬ"]
+    assert [left_over("明", "あけぬ", signs) for signs in (0, 2)] == ["ぬ", "けぬ"]
