@@ -121,7 +121,7 @@ def test_formulas_are_put_together(text: str, romaji: str) -> None:
         ("万葉集巻二", "Man'yōshū maki ni"),
         ("見古今集巻一", "Kokinshū maki ichi ni miyu"),
         ("枕草子第一段", "Makura no sōshi daiichidan"),
-        ("奉納鹿島大神宮", "Kashima daijingū ni hōnō su"),
+        ("奉納鹿島大神宮", "Kashima Daijingū ni hōnō su"),
         ("南無薬師如来", "Namu Yakushi nyorai"),
     ],
 )
