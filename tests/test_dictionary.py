@@ -299,7 +299,7 @@ def test_a_dictionary_cleared_away_meanwhile_is_opened_anew(
 ) -> None:
     folders = iter([tmp_path / "gone", verse_tagger._verse_folder()])
     monkeypatch.setattr(verse_tagger, "_verse_folder", lambda: next(folders))
-    tagger = verse_tagger._from_folder(partial(verse_tagger._opened, True, "-F '%m\\n' -E ''"))
+    tagger = verse_tagger.from_folder(partial(verse_tagger._opened, True, "-F '%m\\n' -E ''"))
     assert tagger.parse("春の夜").split() == ["春", "の", "夜"]
 
 
@@ -308,4 +308,4 @@ def test_a_dictionary_that_cannot_be_opened_is_told(
 ) -> None:
     monkeypatch.setattr(verse_tagger, "_verse_folder", lambda: tmp_path / "gone")
     with pytest.raises(InputError, match="cannot be opened"):
-        verse_tagger._from_folder(partial(verse_tagger._opened, False, ""))
+        verse_tagger.from_folder(partial(verse_tagger._opened, False, ""))

@@ -38,6 +38,7 @@ _RARE = 1000  # the place by frequency after which a character is rare enough to
 _RANKED = 2501  # the dictionary ranks this many characters by frequency
 _SHOWN = 4
 _PROPER = "固有名詞"
+_STEMS = "甲乙丙丁戊己庚辛壬癸"
 _LONGEST = 60  # signs of a signature that is looked at
 
 
@@ -72,12 +73,18 @@ def slips(text: str) -> Iterator[Slip]:
 def _without_date(text: str) -> str:
     """Return a text without the year of an era that ends it: nothing is wrong with that.
 
-    >>> _without_date("武州往嶺暁作嘉永六年癸丑"), _without_date("武州往嶺暁作又永六年")
-    ('武州往嶺暁作', '武州往嶺暁作又永六年')
+    Of the sign of the year that follows, the second half may stand in the next column.
+
+    >>> _without_date("武州往嶺暁作嘉永六年癸丑"), _without_date("武州往嶺暁作嘉永六年癸")
+    ('武州往嶺暁作', '武州往嶺暁作')
+    >>> _without_date("武州往嶺暁作又永六年")
+    '武州往嶺暁作又永六年'
     """
     last = find(text)[-1:]
-    ends = last and last[0].last == len(text) - 1 and last[0].year is not None
-    return text[: last[0].first] if ends else text
+    if not last or last[0].year is None:
+        return text
+    rest = text[last[0].last + 1 :]
+    return text[: last[0].first] if not rest or (len(rest) == 1 and rest in _STEMS) else text
 
 
 def _is_of_a_word(text: str, at: int) -> bool:
