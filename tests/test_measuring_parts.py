@@ -124,9 +124,31 @@ def test_a_crumb_that_stands_apart_does_not_widen_the_box() -> None:
     ink = np.zeros((10 * PER_MM, 8 * PER_MM), np.float32)
     ink[PER_MM : 4 * PER_MM, 2 * PER_MM : 4 * PER_MM] = 1
     ink[2 * PER_MM : 2 * PER_MM + 5, 6 * PER_MM : 6 * PER_MM + 5] = 1
-    box = boxes.tight(ink, 0, ink.shape[1], 0, 5)
-    assert box is not None
-    assert box[0] + box[2] < 4.1
+    (found,) = boxes.drawn(ink, (0, ink.shape[1]), [SignExtent(0, 5, 0.9, 0.9)], [Expected(1, 0.2)])
+    assert found.sides[0] + found.sides[2] < 4.1
+
+
+def test_a_stroke_that_fades_is_its_signs_to_the_end() -> None:
+    ink = np.zeros((10 * PER_MM, 8 * PER_MM), np.float32)
+    ink[PER_MM : 3 * PER_MM, 2 * PER_MM : 5 * PER_MM] = 1
+    ink[3 * PER_MM : 4 * PER_MM, 2 * PER_MM : 3 * PER_MM] = 0.12
+    ink[6 * PER_MM : 8 * PER_MM, 2 * PER_MM : 5 * PER_MM] = 1
+    told = [SignExtent(1, 3.2, 0.9, 0.9), SignExtent(6, 8, 0.9, 0.9)]
+    first, last = boxes.drawn(ink, (0, ink.shape[1]), told, [Expected(1, 0.2)] * 2)
+    assert first.sides[1] + first.sides[3] == pytest.approx(4, abs=0.1)
+    assert last.sides[1::2] == pytest.approx((6, 2), abs=0.1)
+
+
+def test_specks_all_over_the_metal_are_no_strokes() -> None:
+    drawn = photographed("夢見\n山川")
+    view = View(drawn.corners, WIDTH, HEIGHT, drawn.pixels.shape[1::-1])
+    face = view.rectified(drawn.pixels, PER_MM).copy()
+    for y in range(18 * PER_MM, len(face) - 2 * PER_MM, 2 * PER_MM):
+        for x in range(2 * PER_MM + y % 7, face.shape[1] - 2 * PER_MM, 2 * PER_MM):
+            face[y : y + 4, x : x + 4] //= 3
+    shown = strokes.ink(face)
+    assert shown[4 * PER_MM : 14 * PER_MM].mean() > 0.02
+    assert shown[20 * PER_MM :].mean() < 0.02 * shown[4 * PER_MM : 14 * PER_MM].mean()
 
 
 def test_signs_are_not_drawn_out_to_take_up_grain() -> None:

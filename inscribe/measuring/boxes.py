@@ -14,11 +14,17 @@ from inscribe.measuring.strokes import PER_MM
 from inscribe.measuring.view import Array
 
 Box = tuple[float, float, float, float]
-CLEAR = 0.25  # how much stroke must show at a box's side
+CLEAR = 0.25  # how much stroke must show somewhere along a piece
+FAINT = 0.1  # where less shows, a stroke has ended
+OF_STROKE = 0.25  # a stroke is as wide as so much of its own strength shows
+STROKE = 0.3  # mm: over which its strength is seen
+WHOLE = 0.9  # of a piece in one sign's cell: all of it is that sign's
 BARE = 10  # percent of a column's rows show no strokes, but at most grain
 AROUND = 3.0  # mm along a column over which the bare metal beside it is seen
 BLUR = 0.09  # mm by which ink spreads beyond its stroke
 STEP = PER_MM // ROWS  # rows of pixels in one of ``ROWS``
+BROAD = 0.75  # of a full sign: broader signs that look
+NARROW = 0.75  # times as broad as is usual, or less, show but a part of their strokes
 CRUMB = 0.45  # of a cell: ink that is shorter is not the whole sign
 LEAST = 0.08  # mm of ink that a side must show
 NEAR = 0.2  # mm: strokes nearer to each other are one piece
@@ -90,9 +96,11 @@ def drawn(
         cells: where each sign was cut.
         expected: what is expected of each sign.
     """
+    left = max(0, round(side[0]))
+    strip = np.ascontiguousarray(ink[:, left : max(left + 1, round(side[1]))])
+    parted = zip(_signs_strokes(strip, cells), cells, expected, strict=True)
     found = [
-        tight(ink, *side, cell.top, cell.bottom) if sign.shows else None
-        for cell, sign in zip(cells, expected, strict=True)
+        _tight(strip, strokes, left, cell) if sign.shows else None for strokes, cell, sign in parted
     ]
     middle, full = _middle_and_width(side, found, expected)
     result = []
@@ -100,11 +108,20 @@ def drawn(
         long, wide = cell.bottom - cell.top, full * sign.width
         if box is None:
             result.append(Drawn((middle - wide / 2, cell.top, wide, long), False))
-        elif box[3] < CRUMB * long:
-            result.append(Drawn((box[0], cell.top, box[2], long), True))
-        else:
-            result.append(Drawn(box, True))
+            continue
+        x, y, width, height = box
+        if width < NARROW * wide and sign.width > BROAD:
+            x, width = _widened(x, width, NARROW * wide, middle)
+        if height < CRUMB * long:
+            y, height = cell.top, long
+        result.append(Drawn((x, y, width, height), True))
     return result
+
+
+def _widened(start: float, width: float, wanted: float, middle: float) -> tuple[float, float]:
+    """Return start and length of what holds a stretch and is ``wanted`` long, by the middle."""
+    end = start + width
+    return float(np.clip(middle - wanted / 2, end - wanted, start)), wanted
 
 
 def _middle_and_width(
@@ -118,31 +135,56 @@ def _middle_and_width(
     return float(middle), float(np.median([box[2] / sign.width for box, sign in seen]))
 
 
-def tight(ink: Array, left: float, right: float, top: float, bottom: float) -> Box | None:
-    """Return the box (x, y, width, height in mm) of the ink in a cell, or None without ink.
+def _signs_strokes(strip: Array, cells: Sequence[SignExtent]) -> list[Array]:
+    """Return which pixels of a column are strokes of each sign.
 
-    ``left`` and ``right`` are pixels of the rectified plate, ``top`` and ``bottom`` are mm.
+    A stroke that lies nearly all in one cell is its sign's to the end, though a cut goes through
+    it; others are parted where the cells are.
     """
-    first, last = round(top * PER_MM), max(round(bottom * PER_MM), round(top * PER_MM) + 1)
-    start = max(0, round(left))
-    cell = _pieces(ink[first:last, start : max(start + 1, round(right))])
+    inked = _inked(strip)
+    number, pieces = cv2.connectedComponents((strip > FAINT).astype(np.uint8))
+    ends = np.rint(np.array([(cell.top, cell.bottom) for cell in cells]) * PER_MM)
+    rows = np.arange(len(strip))
+    nearest = np.searchsorted((ends[1:, 0] + ends[:-1, 1]) / 2, rows, "right")
+    within = (rows >= ends[nearest, 0]) & (rows < ends[nearest, 1])
+    count = len(cells)
+    held = np.bincount(
+        (pieces * count + nearest[:, None]).ravel(), strip.ravel(), number * count
+    ).reshape(number, count)
+    held[0] = 0
+    seen = np.bincount(pieces[(strip > CLEAR) & within[:, None]], minlength=number) > 0
+    whole = seen & (held.max(1) >= WHOLE * held.sum(1))
+    owner = np.where(whole[pieces], held.argmax(1)[pieces], nearest[:, None])
+    shown = inked & seen[pieces] & (whole[pieces] | within[:, None])
+    return [shown & (owner == number) for number in range(count)]
+
+
+def _inked(strip: Array) -> Array:
+    """Return where strokes are, as wide where they are faint as where they are strong."""
+    side = 2 * round(STROKE * PER_MM) + 1
+    around = cv2.dilate(strip, np.ones((side, side), np.uint8))
+    return np.asarray(strip > np.maximum(FAINT, OF_STROKE * around))
+
+
+def _tight(ink: Array, strokes: Array, left: int, cell: SignExtent) -> Box | None:
+    """Return the box of a sign's strokes in a column that begins at ``left``; None without any."""
+    kept = _pieces(ink, strokes)
     need = LEAST * PER_MM
-    across, down = _reach(cell.sum(0), need), _reach(cell.sum(1), need)
+    across, down = _reach(kept.sum(0), need), _reach(kept.sum(1), need)
     if across is None or down is None:
         return None
-    x, width = _shrunk(start + across[0], start + across[1], start, start + cell.shape[1])
-    y, height = _shrunk(first + down[0], first + down[1], first, last)
+    x, width = _shrunk(left + across[0], left + across[1], left, left + ink.shape[1])
+    y, height = _shrunk(*down, round(cell.top * PER_MM), round(cell.bottom * PER_MM))
     return x, y, width, height
 
 
-def _pieces(cell: Array) -> Array:
-    """Return where a cell shows strokes, without crumbs that stand apart from its sign."""
-    clear = cell > CLEAR
+def _pieces(ink: Array, strokes: Array) -> Array:
+    """Return a sign's strokes without crumbs that stand apart."""
     side = 2 * round(NEAR * PER_MM / 2) + 1
     disc = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (side, side))
-    number, pieces = cv2.connectedComponents(cv2.dilate(clear.astype(np.uint8), disc))
-    held = np.bincount(pieces[clear], cell[clear], number)
-    return np.asarray(clear & (held >= PIECE * held.sum())[pieces])
+    number, pieces = cv2.connectedComponents(cv2.dilate((ink > FAINT).astype(np.uint8), disc))
+    held = np.bincount(pieces[strokes], ink[strokes], number)
+    return np.asarray(strokes & (held >= PIECE * held.sum())[pieces])
 
 
 def _reach(sums: Array, need: float) -> tuple[int, int] | None:
@@ -153,6 +195,6 @@ def _reach(sums: Array, need: float) -> tuple[int, int] | None:
 def _shrunk(start: int, end: int, first: int, last: int) -> tuple[float, float]:
     """Return start and length in mm without the blur, which a cut through strokes does not have."""
     less = min(BLUR * PER_MM, (end - start) / 4)
-    low = start + (less if start > first else 0)
-    high = end - (less if end < last else 0)
+    low = start + (less if start != first else 0)
+    high = end - (less if end != last else 0)
     return low / PER_MM, (high - low) / PER_MM

@@ -24,6 +24,11 @@ AROUND = 15  # waves of a spectrum that are compared with each other
 LONGEST = 1.2  # mm: the longest wave of a pattern
 STRONG = 1.8  # how much stronger (log) a wave of a pattern is
 SPECK = 0.08  # square mm: what is smaller is no stroke
+TOGETHER = 0.4  # mm: strokes as near as this are a group
+LARGER = 0.7  # share of the ink that lies in groups no larger than a large one
+OF_LARGE = 0.3  # of a large group: a smaller one that stands alone is no sign's strokes,
+ALONE = 0.6  # square mm: unless it is as large as this
+ALONG, ASIDE = 3.0, 0.5  # mm: a sign of the same column is as near as this
 PASSES = 2  # times that levels are set by the metal beside the writing
 DENSITY = 0.8  # mm over which ink is gathered to see where it is dense
 BESIDE = 1.0  # mm: nearer to writing no metal is bare
@@ -160,10 +165,22 @@ def _ground(found: Array) -> Array:
 
 
 def _specks(shown: Array) -> Array:
-    """Return where something is too small to be a stroke."""
-    _, labels, stats, _ = cv2.connectedComponentsWithStats((shown > 0.1).astype(np.uint8))
-    small = stats[:, cv2.CC_STAT_AREA] < SPECK * PER_MM**2
-    return np.asarray(small[labels])
+    """Return where something is too small to be a stroke, or to be the strokes of a sign.
+
+    How large the strokes of a sign are is told by the larger groups of them; a small group stays
+    where it stands in one column with a larger one.
+    """
+    strokes = shown > 0.1
+    _, pieces, stats, _ = cv2.connectedComponentsWithStats(strokes.astype(np.uint8))
+    strokes &= (stats[:, cv2.CC_STAT_AREA] >= SPECK * PER_MM**2)[pieces]
+    number, groups = cv2.connectedComponents(_around(strokes, TOGETHER / 2).astype(np.uint8))
+    sizes = np.bincount(groups[strokes], minlength=number)
+    order = np.sort(sizes)
+    large = order[np.searchsorted(order.cumsum(), LARGER * order.sum())]
+    sure = strokes & (sizes >= min(OF_LARGE * large, ALONE * PER_MM**2))[groups]
+    column = np.ones([2 * round(reach * PER_MM) + 1 for reach in (ALONG, ASIDE)], np.uint8)
+    kept = strokes & (cv2.dilate(sure.astype(np.uint8), column) > 0)
+    return ~_around(kept, TOGETHER / 2)  # with what fades away at its ends
 
 
 def _rim(shown: Array) -> Array:

@@ -133,8 +133,8 @@ def inscription(wanted: Any) -> Any:
     return Inscription("back plate", "\n".join(lines))
 
 
-def measured(look: str, plates: int, *, given: bool) -> Score:
-    """Return the score of a look."""
+def measured(look: str, plates: int) -> tuple[Score, Score]:
+    """Return the scores of a look with the corners given and with the corners found."""
     from looks.inscriptions import wanted as drawn
 
     from inscribe.errors import InscribeError
@@ -142,22 +142,22 @@ def measured(look: str, plates: int, *, given: bool) -> Score:
     from inscribe.record import Plate
 
     photograph = importlib.import_module(f"looks.{look}").photograph
-    score = Score()
+    scores = Score(), Score()
     for seed in range(FIRST[look], FIRST[look] + plates):
         wanted = drawn(seed)
         taken = photograph(wanted, seed)
-        corners = taken.corners if given else None
-        asked = Asked(Plate(wanted.width, wanted.height), corners)
-        score.plates += 1
-        start = time.process_time()
-        try:
-            found = measure(Picture(f"{seed}.png", taken.image), inscription(wanted), asked)
-        except InscribeError as error:
-            score.refused[error.message] += 1
-            continue
-        score.seconds.append(time.process_time() - start)
-        score.add(wanted, taken, found)
-    return score
+        for score, corners in zip(scores, (taken.corners, None), strict=True):
+            asked = Asked(Plate(wanted.width, wanted.height), corners)
+            score.plates += 1
+            start = time.process_time()
+            try:
+                found = measure(Picture(f"{seed}.png", taken.image), inscription(wanted), asked)
+            except InscribeError as error:
+                score.refused[error.message] += 1
+                continue
+            score.seconds.append(time.process_time() - start)
+            score.add(wanted, taken, found)
+    return scores
 
 
 def flaws(look: str, plates: int) -> None:
@@ -269,9 +269,11 @@ def main() -> None:
         elif options.space:
             space(look, options.plates)
         else:
-            for given in (True, False):
-                print(f"{look}, corners {'given' if given else 'found'}")
-                for name, value, want in measured(look, options.plates, given=given).rows():
+            for corners, score in zip(
+                ("given", "found"), measured(look, options.plates), strict=True
+            ):
+                print(f"{look}, corners {corners}")
+                for name, value, want in score.rows():
                     print(f"  {name:36}{value:>16}   {want}")
 
 
