@@ -15,7 +15,8 @@ same, and of a carver each world. The whole takes two to three minutes of proces
 
 Printed for each carver and each of his worlds: the area under the ROC curve of the weight with its
 standard error (Hanley and McNeil) and of the plain rule "how few signs had fitted below the last
-one"; the mean difference of chance and truth over deciles of the chance, its largest, and what that
+one"; the area were the same evidence weighed by this carver's own plates (``best``: what it can
+tell at all, where he alone is known); the mean difference of chance and truth over deciles of the chance, its largest, and what that
 mean would be by chance alone with so few differences were the chances exactly right. A carver is a
 check, not the world: no figure is a result about real plates.
 """
@@ -32,7 +33,7 @@ from dataclasses import astuple, dataclass, fields
 from typing import Any
 
 import numpy as np
-from carvers import carver_a, carver_b, carver_c
+from carvers import carver_a, carver_b, carver_c, carver_d
 from carvers.contract import applied
 
 from inscribe.collation import Group, collate
@@ -49,7 +50,12 @@ from inscribe.notation import parse
 from inscribe.record import ColumnMeasure, Inscription, Obstacle, Plate, SignBox
 
 Carve = Callable[[int, int], Sequence[Any]]
-CARVERS: dict[str, Carve] = {"a": carver_a.plates, "b": carver_b.plates, "c": carver_c.plates}
+CARVERS: dict[str, Carve] = {
+    "a": carver_a.plates,
+    "b": carver_b.plates,
+    "c": carver_c.plates,
+    "d": carver_d.plates,
+}
 EACH = 120  # differences of each world
 FIT_SEED, MEASURE_SEED = 101, 202
 DRAWN = 400  # plates that are simulated at once; those of worlds that have enough are passed over
@@ -218,21 +224,25 @@ def by_chance(chance: np.ndarray, times: int = 50) -> float:
     return float(np.mean([calibration(chance, truth)[0] for truth in tried]))
 
 
-def report(chance: np.ndarray, data: Set, *, worlds: bool) -> None:
-    """Print the figures of one carver, and of each of his worlds."""
+def report(chance: np.ndarray, data: Set, best: np.ndarray | None = None) -> None:
+    """Print the figures of one carver, and, where ``best`` is given, of each of his worlds."""
     measured = data.counts == 1.0
-    print("  world              n  space  weight         plain  calibration (largest; by chance)")
-    for world in ["all", *(np.unique(data.worlds) if worlds else [])]:
+    print(
+        "  world                n  space  weight         plain   best"
+        "  calibration (largest; by chance)"
+    )
+    for world in ["all", *(np.unique(data.worlds) if best is not None else [])]:
         chosen = measured & ((data.worlds == world) | (world == "all"))
         said, truth = chance[chosen], data.truth[chosen]
         plain = area_under_curve(-data.below[chosen], truth)
         mean, largest = calibration(said, truth)
         area = area_under_curve(said, truth)
+        at_best = "" if best is None or best is chance else f"{area_under_curve(best[chosen], truth):.3f}"
         error = standard_error(area, truth.sum(), len(truth) - truth.sum())
         short = area < WANTED_AREA or mean > WANTED_CALIBRATION or area < plain
         print(
-            f"  {world:16}{len(truth):5}{truth.mean():6.0%}{area:8.3f} ±{error:.3f}{plain:7.3f}"
-            f"{mean:8.3f} ({largest:.2f}; {by_chance(said):.3f})" + "  short" * short
+            f"  {world:18}{len(truth):5}{truth.mean():6.0%}{area:8.3f} ±{error:.3f}{plain:7.3f}"
+            f"{at_best:>7}{mean:8.3f} ({largest:.2f}; {by_chance(said):.3f})" + "  short" * short
         )
 
 
@@ -246,11 +256,12 @@ def pairings(sets: dict[str, Set], others: dict[str, Set]) -> None:
     """Print each carver measured by weights fitted on the others, two together and one alone."""
     for measured in sets:
         rest = [name for name in sets if name != measured]
+        best = chances(fitted([sets[measured]]), others[measured].values)
         for names in (rest, *([name] for name in rest)):
             found = fitted([sets[name] for name in names])
             data = others[measured]
             print(f"fitted on {' and '.join(names)}, measured on {measured}")
-            report(chances(found, data.values), data, worlds=len(names) > 1)
+            report(chances(found, data.values), data, best if len(names) > 1 else None)
 
 
 def as_it_stands(others: dict[str, Set]) -> None:
@@ -258,7 +269,8 @@ def as_it_stands(others: dict[str, Set]) -> None:
     for name, data in others.items():
         weights = np.array([weight(Features(*row)) for row in data.values])
         print(f"the table as it stands, measured on {name}")
-        report(weights / (1 + weights), data, worlds=name not in CARVERS)
+        chance = weights / (1 + weights)
+        report(chance, data, chance if name not in CARVERS else None)
 
 
 def hidden(path: str) -> Any:

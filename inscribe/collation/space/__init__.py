@@ -8,9 +8,9 @@ measurements (a column that the record does not measure ends where the boxes of 
 sign do, or is reckoned from three or more: ``record/boxes/columns.py``); ``evidence.py`` weighs
 one difference by the coefficients of ``space_weights.tsv``; ``reasons.py`` says each feature on
 the side it is weighed on; ``account.py`` turns the weight into a verdict. The coefficients come
-from ``python tests/benchmarks/space.py --fit``: three simulated carvers
+from ``python tests/benchmarks/space.py --fit``: four simulated carvers
 (``tests/benchmarks/carvers``) by authors who did not know the model; without ``--fit`` the script
-fits on all but one and measures on that one, in turn. A fourth carver is a module with
+fits on all but one and measures on that one, in turn. Another carver is a module with
 ``plates(seed, count)`` as ``carvers/contract.py`` says, and a line in ``CARVERS``.
 """
 

@@ -38,7 +38,7 @@ class Features:
     full: float  # 1: no sign fits below the last one; -1: many do
     cut_off: float  # the same, where nothing of the source follows the difference; else 0
     too_much: float  # 1: all that is missing had not fitted above his foot line; -1: easily
-    concessions: float  # logarithm of 1 + the other places where signs are saved on purpose
+    concessions: float  # the other places where signs are saved on purpose, by root of the length
     shorter_writing: float  # 1: the word is there, with other signs and fewer
     other_word: float  # 1: another word stands there
     eye_skip: float  # 1: the gap ends with what stands before it
@@ -70,6 +70,11 @@ class Case:
     def missing(self) -> int:
         """The signs saved on the whole plate."""
         return sum(len(group.source) - len(group.copy) for group in self.savings)
+
+    @property
+    def length(self) -> int:
+        """The signs of the text that is meant, at least one."""
+        return max(1, self.window[1] - self.window[0])
 
     def concessions(self, group: Group) -> int:
         """Return in how many other places signs are saved on purpose, as carvers save them."""
@@ -140,7 +145,7 @@ def features(group: Group, case: Case) -> Features:
         full=full,
         cut_off=full * (ends and not is_heading),
         too_much=math.tanh((case.missing - measures.signs_free) / 4),
-        concessions=math.log1p(case.concessions(group)),
+        concessions=case.concessions(group) / math.sqrt(case.length),
         shorter_writing=float(group.kind != "replaced" and is_rewritten(group)),
         other_word=float(group.kind == "replaced"),
         eye_skip=float(bool(case.skipped(group))),

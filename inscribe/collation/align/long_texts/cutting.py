@@ -15,9 +15,8 @@ from typing import NamedTuple
 from inscribe.collation.align.long_texts.soundings import MeetingPoint, stretches, whereabouts
 from inscribe.collation.align.sides import Side
 
-BLOCK = 8  # signs a block has at least, where the texts allow it
 LARGE = 60  # signs from which a block is cut at less safe places too
-SAFE = 3  # shared sounds on both sides of a good cut
+SAFE = 4  # shared sounds on both sides of a good cut
 FEW = 24  # signs without an answer that are aligned together with what stands around them
 LOPSIDED = 3  # times a text is longer than the other when the shorter must first be placed in it
 PLACED = 300  # signs of the longest text that is placed first; a gap has no known length, either
@@ -130,10 +129,10 @@ def _cut(start: MeetingPoint, places: Sequence[MeetingPoint]) -> Iterator[Block]
             yield _between(start, safest)
             start, since = safest, [p for p in since if p.i > safest.i and p.j > safest.j]
             size = _size(start, place)
-        if size >= BLOCK and place.safety >= SAFE:
+        if size and place.safety >= SAFE:
             yield _between(start, place)
             start, since = place, []
-        elif size >= BLOCK:
+        elif size:
             since.append(place)
     if _size(start, end):
         yield _between(start, end)

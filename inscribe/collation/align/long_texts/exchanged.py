@@ -20,8 +20,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from inscribe.collation.align.long_texts.cutting import Block
-from inscribe.collation.align.long_texts.soundings import Sounded, sounded
-from inscribe.collation.align.sides import Side
+from inscribe.collation.align.sides import Side, Sounds
 
 GRAM = 6  # sounds by which alike stretches are found
 PLACES = 4  # of one such gram that are looked at; refrains stand more often
@@ -77,8 +76,7 @@ def _copy_behind(chain: Sequence[Stretch], j: int) -> tuple[int, int]:
 def _chain_and_moved(
     copy: Side, source: Side, window: tuple[int, int]
 ) -> tuple[list[Stretch], list[Stretch]]:
-    own: dict[str, str] = {}
-    one, other = sounded(copy, own), sounded(source.part(*window), own)
+    one, other = copy.sounds, source.part(*window).sounds
     least = max(LEAST, min(len(one.letters), len(other.letters)) // SHARE)
     found = _merged(_alike(one.letters, other.letters), least)
     if all(a.j_end <= b.j for a, b in pairwise(found)):
@@ -153,7 +151,7 @@ def _chain(found: Sequence[Stretch]) -> set[Stretch]:
     return chain
 
 
-def _in_signs(each: Stretch, one: Sounded, other: Sounded, first: int) -> Stretch | None:
+def _in_signs(each: Stretch, one: Sounds, other: Sounds, first: int) -> Stretch | None:
     """Return a stretch of sounds in signs, cut to where signs begin on both sides."""
     length = each.i_end - each.i
     heads = (n for n in range(length) if _are_ends(one, other, each.i + n, each.j + n))
@@ -169,5 +167,5 @@ def _in_signs(each: Stretch, one: Sounded, other: Sounded, first: int) -> Stretc
     )
 
 
-def _are_ends(one: Sounded, other: Sounded, i: int, j: int) -> bool:
+def _are_ends(one: Sounds, other: Sounds, i: int, j: int) -> bool:
     return i in one.sign_at and j in other.sign_at

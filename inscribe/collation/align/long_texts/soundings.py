@@ -11,14 +11,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
-from inscribe.collation.align.sides import Side
+from inscribe.collation.align.sides import WORN, Side, Sounds
 
 if TYPE_CHECKING:
     from rapidfuzz.distance import Opcode
 
-WORN = "□"
-# Rough: letters that spelling exchanges fall together, は with わ wherever they stand.
-_ROUGH = str.maketrans("わいうえおワイウエオジズぢづ", "はひふへほはひふへほしすしす")
 # Sounds in a row that are not shared, after which a stretch that goes together has ended; and how
 # much more of it must be shared than not. Of two random texts about a seventh is shared.
 GAP = 12
@@ -33,19 +30,11 @@ class MeetingPoint(NamedTuple):
     safety: int  # sounds shared without a break on both sides, at least
 
 
-class Sounded(NamedTuple):
-    """The sounds of a text as it is likeliest read, and where its signs begin in them."""
-
-    letters: str
-    sign_at: dict[int, int]  # offset in the letters -> sign that begins there
-
-
 def stretches(copy: Side, source: Side) -> list[list[MeetingPoint]]:
     """Return the places, first to last, of each stretch in which two texts go together."""
     from rapidfuzz.distance import Levenshtein
 
-    own: dict[str, str] = {}
-    one, other = sounded(copy, own), sounded(source, own)
+    one, other = copy.sounds, source.sounds
     steps = Levenshtein.opcodes(one.letters, other.letters)
     runs = [_run(step, one.letters, other.letters) for step in steps]
     found = (list(_places(runs[a : b + 1], one, other)) for a, b in _together(runs))
@@ -56,8 +45,7 @@ def whereabouts(copy: Side, source: Side) -> tuple[int, int]:
     """Return the signs of the source, from and to, that sound most like the whole of the copy."""
     from rapidfuzz import fuzz
 
-    own: dict[str, str] = {}
-    one, other = sounded(copy, own), sounded(source, own)
+    one, other = copy.sounds, source.sounds
     found = fuzz.partial_ratio_alignment(one.letters, other.letters)
     if found is None or len(one.letters) > len(other.letters):
         return 0, len(source)
@@ -72,46 +60,13 @@ def whereabouts(copy: Side, source: Side) -> tuple[int, int]:
 
 def loudness(side: Side) -> int:
     """Return how many sounds a text has, as it is likeliest read."""
-    return len(sounded(side, {}).letters)
+    return len(side.sounds.letters)
 
 
 def begin_and_end_alike(copy: Side, source: Side, sounds: int) -> bool:
     """Whether two texts share so many sounds at their beginning, and as many at their end."""
-    one, other = sounded(copy, {}).letters, sounded(source, {}).letters
+    one, other = copy.sounds.letters, source.sounds.letters
     return one[:sounds] == other[:sounds] and one[-sounds:] == other[-sounds:]
-
-
-def sounded(side: Side, own: dict[str, str]) -> Sounded:
-    """Return the sounds of a text, as letters.
-
-    ``own`` gives every sign that has no sound a letter that nothing else has, so that it answers
-    nothing.
-    """
-    letters: list[str] = []
-    sign_at: dict[int, int] = {}
-    at = length = 0
-    while at < len(side):
-        sign_at[length] = at
-        sound, signs = _sound(side, at, own)
-        letters.append(sound)
-        length += len(sound)
-        at += signs
-    sign_at[length] = len(side)
-    return Sounded("".join(letters), sign_at)
-
-
-def _sound(side: Side, at: int, own: dict[str, str]) -> tuple[str, int]:
-    """Return the likeliest sound at a sign, and the signs it takes: of words, the longest."""
-    if side.letters[at]:
-        return side.letters[at].translate(_ROUGH), 1
-    if side.sort[at] in ("stop", "unread"):
-        return WORN if side.sort[at] == "unread" else "", 1
-    known = [reading for part in side.readings[at] for reading in part[""]]
-    if known:
-        best = max(known, key=lambda reading: reading.length)
-        return best.pattern.translate(_ROUGH), best.length
-    key = side.norm[at] or side.raw[at]
-    return own.setdefault(key, chr(0xF0000 + len(own))), 1
 
 
 class _SoundStep(NamedTuple):
@@ -150,7 +105,7 @@ def _together(runs: Sequence[_SoundStep]) -> Iterator[tuple[int, int]]:
         at = end + 1
 
 
-def _places(runs: Sequence[_SoundStep], one: Sounded, other: Sounded) -> Iterator[MeetingPoint]:
+def _places(runs: Sequence[_SoundStep], one: Sounds, other: Sounds) -> Iterator[MeetingPoint]:
     for run in runs:
         if run.score > 0:
             for n in range(run.length + 1):

@@ -1,7 +1,8 @@
 """One of two texts to be aligned: every way in which its stretches may be read.
 
 ``okurigana`` and ``readings`` (one character), ``repeats`` (what 〳〵 may stand for), ``words``
-(what dictionaries know), ``lattice`` (all of it over one text, a ``Side``).
+(what dictionaries know), ``sounds`` (the likeliest), ``lattice`` (all of it over one text, a
+``Side``).
 """
 
 from __future__ import annotations
@@ -22,12 +23,14 @@ if TYPE_CHECKING:
         shared_word as shared_word,
     )
     from inscribe.collation.align.sides.senses import meanings as meanings
+    from inscribe.collation.align.sides.sounds import WORN as WORN, Sounds as Sounds
 else:
     __getattr__ = late.door(
         __name__,
         {
             "lattice": "Side side",
             "senses": "meanings",
+            "sounds": "WORN Sounds",
             "readings": "ByLetter Reading by_letter governs kana_written_so kun_patterns"
             " shared_word",
         },

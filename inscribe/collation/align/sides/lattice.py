@@ -10,6 +10,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from inscribe.collation.align.sides import okurigana, words
 from inscribe.collation.align.sides.readings import (
@@ -20,6 +21,7 @@ from inscribe.collation.align.sides.readings import (
     readings_of,
 )
 from inscribe.collation.align.sides.repeats import is_mark, with_repeats
+from inscribe.collation.align.sides.sounds import Sounds, sounds_of
 from inscribe.forms import NormalText, marks
 from inscribe.reading import spelling
 from inscribe.signs import Certainty, Kind, Sign, Transcription
@@ -28,7 +30,7 @@ UNKNOWN = ("unread", "gap")
 NEAR = 8  # signs around a difference in which the dictionary's words are looked up
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Side:
     """A text as the aligner sees it; all tuples have one item a sign."""
 
@@ -42,6 +44,11 @@ class Side:
 
     def __len__(self) -> int:
         return len(self.raw)
+
+    @cached_property
+    def sounds(self) -> Sounds:
+        """The sounds of the text as it is likeliest read."""
+        return sounds_of(self.raw, self.norm, self.sort, self.letters, self.readings)
 
     def readings_at(self, at: int, letter: str) -> Iterator[Reading]:
         """Yield the readings at ``at`` that may begin with ``letter``, all of them for ""."""
@@ -59,6 +66,8 @@ class Side:
 
     def part(self, start: int, end: int) -> Side:
         """Return the signs ``start`` to ``end`` as a text of their own."""
+        if (start, end) == (0, len(self)):
+            return self
         cut = slice(start, end)
         readings = tuple(
             _within(known, end - start - place) for place, known in enumerate(self.readings[cut])
