@@ -50,6 +50,7 @@ if TYPE_CHECKING:
         OPEN as OPEN,
         ROWS as ROWS,
         SMALL as SMALL,
+        as_within as as_within,
         exchanged as exchanged,
         first_letters as first_letters,
         fits as fits,
@@ -73,8 +74,8 @@ else:
             "mora_count": "begins_with_vowel morae",
             "shape": "KANA is_kanji_only kana_share",
             "sounds": (
-                "OPEN ROWS SMALL exchanged first_letters fits fold is_kana is_kanji letter "
-                "long_spellings patterns starts_alike voiceless"
+                "OPEN ROWS SMALL as_within exchanged first_letters fits fold is_kana is_kanji "
+                "letter long_spellings patterns starts_alike voiceless"
             ),
         },
     )

@@ -114,7 +114,7 @@ def _patterns(reading: str) -> tuple[str, ...]:
     letters = fold(reading)
     if not letters:
         return ()
-    open_form = letters[0] + letters[1:].translate(_MEDIAL)
+    open_form = as_within(letters)
     ways = [_ways_at(open_form, i) for i in range(len(open_form))]
     if all(len(w) == 1 for w in ways) or len(letters) > 12:
         return (open_form,)
@@ -165,6 +165,15 @@ def long_spellings(letters: str) -> tuple[tuple[int, str], ...]:
     elif rest[:1] in _U and (at := ROWS[4].find(first)) >= 0:
         found.append((2, ROWS[0][at] + "ウ"))
     return tuple(found)
+
+
+def as_within(letters: str) -> str:
+    """Return letters with those left open, behind the first, that scribes exchange in a word.
+
+    >>> as_within("うつろふ"), as_within("はは")
+    ('うつろウ', 'はワ')
+    """
+    return letters[:1] + letters[1:].translate(_MEDIAL)
 
 
 def _without_bars(kana: str) -> str:

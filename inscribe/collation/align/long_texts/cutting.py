@@ -75,7 +75,11 @@ def _of_similar_length(whole: Block, copy: Side, source: Side) -> list[Block]:
 def _stretches(part: Block, copy: Side, source: Side) -> Iterator[list[MeetingPoint]]:
     """Yield the places of each stretch in which a part of both texts goes together."""
     one, other = copy.part(part.i, part.i_end), source.part(part.j, part.j_end)
-    for places in stretches(one, other):
+    found = stretches(one, other)
+    if not part.i and not part.j:
+        yield from found
+        return
+    for places in found:
         yield [MeetingPoint(place.i + part.i, place.j + part.j, place.safety) for place in places]
 
 

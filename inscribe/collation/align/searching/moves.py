@@ -122,7 +122,8 @@ class Moves:
             if self._parts_here(i, j):
                 yield from self._one_word(i, j)
         elif source.letters[j]:
-            for reading in copy.readings_at(i, source.letters[j][0]):
+            begins = source.letters[j][0] if copy.sort[i] != "kana" or copy.letters[i] else ""
+            for reading in copy.readings_at(i, begins):
                 yield from self._read(reading, i, copy, State(i, j, "copy ahead"))
             if copy.letters[i]:
                 for reading in source.readings_at(j, copy.letters[i][0]):

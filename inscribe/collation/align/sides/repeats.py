@@ -17,11 +17,12 @@ from collections.abc import Sequence
 
 from inscribe import forms
 from inscribe.collation.align.sides.readings import ByLetter, Reading, by_letter
+from inscribe.reading import spelling
 
 REACH = 8  # signs before a mark that it may repeat
 LEAST = 2  # sounds
 MOST = 300  # ways to say what stands before a mark; nearer stretches first
-SAID = frozenset({"kun", "word", "inflected", "on", "cut"})
+SAID = frozenset({"kun", "word", "inflected", "on", "cut", "long"})
 
 
 def is_mark(raw: str) -> bool:
@@ -42,7 +43,7 @@ def with_repeats(
         if at and is_mark(sign):
             ways = _before(found, letters, joins, at)
             readings = (
-                Reading(1, pattern, "repeat", pattern, "what stands before it")
+                Reading(1, spelling.as_within(pattern), "repeat", pattern, "what stands before it")
                 for pattern in ways
                 if len(pattern) >= LEAST
             )

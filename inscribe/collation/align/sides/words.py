@@ -17,8 +17,6 @@ from inscribe.reading import spelling
 if TYPE_CHECKING:
     from inscribe.reading.words import ReadWord
 
-LONGEST = 8  # signs of a word in the glossary tables
-
 
 class PossibleWord(NamedTuple):
     """One word that could stand at ``start``..``end`` (characters of the text) and its reading."""
@@ -32,17 +30,26 @@ class PossibleWord(NamedTuple):
 
 def table_words(text: str) -> list[PossibleWord]:
     """Return every word of the glossary in ``text`` that is written with Chinese characters."""
-    known = table_readings()
+    known, beginnings = table_readings(), _beginnings()
     found = []
-    for start, char in enumerate(text):
-        if not spelling.is_kanji(char):
-            continue
-        for end in range(start + 2, min(len(text), start + LONGEST) + 1):
+    for start in range(len(text) - 1):
+        longest = beginnings.get(text[start : start + 2], 0)
+        for end in range(start + 2, min(len(text), start + longest) + 1):
             found += [
                 PossibleWord(start, end, spoken, "word", table)
                 for reading, table in known.get(text[start:end], ())
                 for spoken in spoken_forms(reading)
             ]
+    return found
+
+
+@tables.cached()
+def _beginnings() -> dict[str, int]:
+    """Return the signs of the longest word of the tables that begins with two given signs."""
+    found: dict[str, int] = {}
+    for written in table_readings():
+        if spelling.is_kanji(written[0]):
+            found[written[:2]] = max(found.get(written[:2], 0), len(written))
     return found
 
 
