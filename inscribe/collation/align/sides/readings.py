@@ -33,7 +33,7 @@ _FINALS = dict(zip("カガサザタダナハバマヤラワア", "くぐすず�
 # Kana with which no verb goes on behind its stem before modern times, and the end of the text.
 NEVER_ENDING = ("", *"こそとのほも")
 LONG_STEM = 2  # kana of a stem that tells a word whatever ending follows
-VERB_ENDINGS = {"ク": ".し", "シク": ".しい", "サ変": ".す"}
+VERB_ENDINGS = {"ク": ".し", "シク": ".し", "サ変": ".す"}
 VERB_ENDINGS |= {
     kind + row: "." + ("る" if kind == "上一" else final)
     for row, final in _FINALS.items()
