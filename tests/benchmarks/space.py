@@ -11,14 +11,14 @@ shorter by habit cannot be told from either, counts a quarter in fitting, and is
 
 Each carver's plates are drawn until every one of his worlds (equal margins, no plan before the
 first cut, an even hand ...) has 120 differences, or 240 plates; in fitting, each carver counts the
-same, and of a carver each world. The whole takes two to three minutes of processor time.
+same, and of a carver each world. The whole takes six minutes of processor time.
 
 Printed for each carver and each of his worlds: the area under the ROC curve of the weight with its
 standard error (Hanley and McNeil) and of the plain rule "how few signs had fitted below the last
 one"; the area were the same evidence weighed by this carver's own plates (``best``: what it can
-tell at all, where he alone is known); the mean difference of chance and truth over deciles of the chance, its largest, and what that
-mean would be by chance alone with so few differences were the chances exactly right. A carver is a
-check, not the world: no figure is a result about real plates.
+tell of him at all); the mean difference of chance and truth over deciles of the chance, its
+largest, and what that mean would be by chance alone with so few differences were the chances
+exactly right. A carver is a check, not the world: no figure is a result about real plates.
 """
 
 from __future__ import annotations
@@ -237,7 +237,9 @@ def report(chance: np.ndarray, data: Set, best: np.ndarray | None = None) -> Non
         plain = area_under_curve(-data.below[chosen], truth)
         mean, largest = calibration(said, truth)
         area = area_under_curve(said, truth)
-        at_best = "" if best is None or best is chance else f"{area_under_curve(best[chosen], truth):.3f}"
+        at_best = (
+            "" if best is None or best is chance else f"{area_under_curve(best[chosen], truth):.3f}"
+        )
         error = standard_error(area, truth.sum(), len(truth) - truth.sum())
         short = area < WANTED_AREA or mean > WANTED_CALIBRATION or area < plain
         print(

@@ -78,7 +78,9 @@ def slipped(random: Random, world: World, pieces: list[Piece]) -> list[Piece]:
         near = [n for n in again if n - at < 12]
         if near and not piece.cause and random.random() < world.skips * world.slips * 3:
             made.append(piece)
-            made += [replace(each, written="", cause="slip") for each in pieces[at + 1 : near[0] + 1]]
+            made += [
+                replace(each, written="", cause="slip") for each in pieces[at + 1 : near[0] + 1]
+            ]
             at = near[0] + 1
             continue
         made.append(piece if piece.cause else _slip(random, world, piece))
