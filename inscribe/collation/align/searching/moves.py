@@ -129,7 +129,8 @@ class Moves:
                 for reading in source.readings_at(j, copy.letters[i][0]):
                     yield from self._read(reading, j, source, State(i, j, "source ahead"))
         elif copy.letters[i]:
-            for reading in source.readings_at(j, copy.letters[i][0]):
+            begins = "" if source.sort[j] == "kana" else copy.letters[i][0]
+            for reading in source.readings_at(j, begins):
                 yield from self._read(reading, j, source, State(i, j, "source ahead"))
         elif copy.sort[i] == source.sort[j] == "kanji":
             yield from self._other_characters(i, j)

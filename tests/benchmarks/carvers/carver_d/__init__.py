@@ -1,6 +1,6 @@
 """A simulated carver who works from a print that may differ, plans or not, and cuts to the foot.
 
-Written by one who knew what the trade says of space, and had read neither weights nor another carver.
+Written by one who knew what the trade says of space, and had read no weights and no other carver.
 """
 
 from .plates import plates
