@@ -13,6 +13,8 @@ NAME, READ = "霰郷", "Araresato"
 CLOSINGS = ["", "之", "也", "者也", "之也", "畢", "矣"]
 # No verbs but beside another sign (揮毫, 推敲); 霰郷図 may as well be a picture of a place.
 ARGUED = {"図", "覆", "墨", "毫", "裂", "敲", "斎戒", "斎沐"}
+# Signs that rather end or begin a name beside another: 理成, 頼之.
+NAMED_BY = {"理", "進", "頼", "正", "定", "知"}
 OFFICES = {
     "守": "no kami",
     "介": "no suke",
@@ -58,6 +60,27 @@ def test_every_verb_closes_a_signature(closing: str) -> None:
 def test_every_word_that_wants_an_object_closes_a_signature_with_it() -> None:
     texts = [f"{NAME}{word}之" for word in of_class("transitive") if word != "貫"]  # 貫之: a poet
     assert not misses(texts, lambda read: read.startswith(READ) and " kore " in read)
+
+
+@pytest.mark.parametrize("frame", ["奉{}", "奉{}之", "所{}", "所{}也", "令{}之", "謹{}", "{}成之"])
+def test_every_verb_is_done_humbly_by_order_or_is_what_one_did(frame: str) -> None:
+    once = [*parts("act"), *parts("doing")]
+    texts = [NAME + frame.format(verb) for verb in once if verb not in ARGUED | NAMED_BY]
+    assert not misses(texts, lambda read: read.startswith(f"{READ} "))
+
+
+@pytest.mark.parametrize("link", ["之", "ノ", "の", "氏之"])
+@pytest.mark.parametrize("deed", ["ニ応シ", "ニ応ジテ", "ニ依テ", "ニヨリ", "に応じて", "ニ任セ"])
+def test_every_wish_is_answered_in_japanese_order(link: str, deed: str) -> None:
+    texts = [f"三輪{link}{wish}{deed}{NAME}作" for wish in parts("wish")]
+    assert not misses(texts, lambda r: r.startswith("Miwa") and r.endswith(f"{READ} saku"))
+
+
+def test_every_model_is_followed_in_japanese_order() -> None:
+    rows = [row for row in tables.rows("signature_parts") if row["sort"] == "modelling"]
+    followed = [("ニ" if row["kana"] == "に" else "ヲ") + row["written"] for row in rows]
+    texts = [f"嶺暁ノ{noun}{verb}テ{NAME}作" for noun in parts("model_noun") for verb in followed]
+    assert not misses(texts, lambda r: r.startswith("Reigyō no") and r.endswith(f"{READ} saku"))
 
 
 @pytest.mark.parametrize("frame", ["{}", "之ヲ{}", "コレヲ{}", "之を{}"])

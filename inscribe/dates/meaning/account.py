@@ -53,7 +53,9 @@ def _of_the_year(
     era = calendar.by_name().get(reading.era or "")
     year = reading.year
     if era and expression.number and year is not None:
-        yield f"{era.romaji} 1 began in {era.first}, so {era.romaji} {expression.number} is {year}"
+        named = f"{era.romaji} {expression.number}"
+        first = "" if expression.number == 1 else f"{era.romaji} 1 began in {era.first}, so "
+        yield f"{first}{named} is {year}"
     elif expression.epoch and year is not None:
         yield f"counted from 660 BC, year {expression.number} is {year}"
     elif expression.same and year is not None:

@@ -50,10 +50,16 @@ def _said(words: Sequence[ReadWord], plain: str) -> Iterator[ReadWord]:
 def _longest_noun(plain: str, first: int, ends: Collection[int]) -> tuple[str, str]:
     """Return the longest noun of the table at a place that whole words make, and its kana."""
     for end in range(min(len(plain), first + _longest()), first, -1):
-        kana = _nouns().get(plain[first:end], "")
+        kana = _kana(plain[first:end], plain)
         if kana and end in ends and _stands_alone(plain, first, end):
             return plain[first:end], kana
     return "", ""
+
+
+def _kana(written: str, plain: str) -> str:
+    """Return how a noun is read in a text: 夕 yūbe beside 朝, else yū."""
+    kana, opposite = _beside().get(written, ("", ""))
+    return kana if kana and opposite in plain else _nouns().get(written, "")
 
 
 @tables.cached()
@@ -71,5 +77,12 @@ def _stands_alone(plain: str, first: int, end: int) -> bool:
 @tables.cached()
 def _nouns() -> dict[str, str]:
     """Return how nouns are read in prose; those set down by hand before the dictionary's."""
-    both = (*tables.rows("prose_usual"), *tables.rows("prose_nouns"))
-    return {row["written"]: row["kana"] for row in both}
+    by_hand = (row for row in tables.rows("prose_nouns") if not row["beside"])
+    return {row["written"]: row["kana"] for row in (*tables.rows("prose_usual"), *by_hand)}
+
+
+@tables.cached()
+def _beside() -> dict[str, tuple[str, str]]:
+    """Return the nouns that are read in a way of their own where another is in the text."""
+    rows = (row for row in tables.rows("prose_nouns") if row["beside"])
+    return {row["written"]: (row["kana"], row["beside"]) for row in rows}

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from inscribe import tables
 from inscribe.reading.spelling import kana_share
-from inscribe.reading.words import Interpretation
+from inscribe.reading.words import Interpretation, kana_in_formulas
 from inscribe.scripts import is_kanji
 
 _HEADING = "(?:題|よみ人|読人)(?:し|知)ら[ずす]"  # of poems; seldom asked for
@@ -53,7 +53,8 @@ def looks_like_verse(text: str) -> bool:
     plain = _MARKS.sub("", text) if "（" in text or "［" in text else text
     if not _VERSE_LEAST_SIGNS <= len(plain) <= _VERSE_MOST_SIGNS:
         return False
-    return kana_share(plain) > 0.2 and not has_modern_grammar(plain)
+    share = kana_share(plain) - kana_in_formulas(plain) / len(plain)  # 之需ニ応シテ
+    return share > 0.2 and not has_modern_grammar(plain)
 
 
 def has_classical_grammar(text: str) -> bool:

@@ -200,7 +200,8 @@ _SORTS = {"art": "studio", "common": "everyday"}
 def _stem_readings(stem: str, ending: Ending) -> list[tuple[str, float, bool]]:
     if ending.text.endswith(_OF_GUARDS) and (counted := _counted_stems(stem, ending)):
         return counted
-    if ending.kind == "common" and len(stem) == 2 and ending_of(stem) is None:
+    everyday = all(map(has_stem_preference, stem))  # 弥源次 Yagenji
+    if ending.kind == "common" and len(stem) == 2 and ending_of(stem) is None and not everyday:
         known = [(kana, 1.0, False) for kana, _ in surnames(stem)[:1]]  # 久米吉
         known += [(r.kana, r.score, False) for r in _pair_readings(stem)]
         return known[:4]

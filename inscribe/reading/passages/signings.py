@@ -36,7 +36,7 @@ from inscribe.reading.signatures import (
     may_be_signature,
 )
 from inscribe.reading.spelling import KANA
-from inscribe.reading.words import MARK, InscribedText, Role, words_of
+from inscribe.reading.words import MARK, InscribedText, Role, kana_in_formulas, words_of
 
 _SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
 _KANA_SIGN = 0.8
@@ -224,6 +224,7 @@ def _after_marks(plain: str, at: int, end: int) -> int:
 
 def _of_signs(plain: str) -> float:
     worn, kana = plain.count("□"), len(_KANA.findall(plain))
+    kana -= kana_in_formulas(plain) if kana else 0
     return _SIGN * (len(plain) - worn - kana) + _WORN_SIGN * worn + _KANA_SIGN * kana
 
 

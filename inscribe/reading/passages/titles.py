@@ -110,15 +110,17 @@ def begins_formula(text: str) -> bool:
     )
 
 
-_WITH_OBJECT = frozenset("之焉是")
+_WITH_OBJECT, _WHAT = frozenset("之焉是"), "所"
 
 
 def is_verb_there(text: str, end: int) -> bool:
-    """Whether the sign before ``end`` is a verb there, not the end of a title: 某図之, 某図画.
+    """Whether the sign before ``end`` is a verb there, not the end of a title: 某図之, 某所図.
 
-    >>> is_verb_there("綾国図之", 3), is_verb_there("龍田川図綾国作", 4)
-    (True, False)
+    >>> [is_verb_there(*of) for of in (("綾国図之", 3), ("綾国所図", 4), ("龍田川図綾国作", 4))]
+    [True, True, False]
     """
+    if end > 1 and text[end - 2] == _WHAT:
+        return True
     if text[end : end + 1] in _WITH_OBJECT and len(text) == end + 1:
         return any(word.kind == "verb" for word in words_of(text[end - 1]))
     following = (text[end - 1 : end + 1], text[end - 1 : end + 2])

@@ -113,7 +113,7 @@ def _options(reading: DateReading) -> tuple[Option, ...]:
             reason = f"{word.text} may be read so too"
             options.append(Option(kana, changed, _ALTERNATIVE * len(options), reason))
     if linked := _and_said(options[0], reading.text):
-        options[0] = options[0]._replace(reason="有 is left unsaid")
+        options[0] = options[0]._replace(reason=f"{linked.reason[0]} is left unsaid")
         options.insert(0, linked)
     if "七十" in reading.text:
         options += _with_shichi(options[0])
@@ -121,12 +121,13 @@ def _options(reading: DateReading) -> tuple[Option, ...]:
 
 
 def _and_said(spoken: Option, text: str) -> Option | None:
-    """Return a number with 有 as it is said: shichijū yū ni."""
-    if not re.search("[十百]有[一二三四五六七八九]", text):
+    """Return a number with 有, or 又 for it, as it is said: shichijū yū ni."""
+    and_ = re.search("[十百]([有又])[一二三四五六七八九]", text)
+    if not and_:
         return None
     kana = re.sub("(.*(?:じゅう|ひゃく))(?=[ぁ-ゖ])", r"\1 ゆう ", spoken.kana, count=1)
     romaji = re.sub("(.*(?:jū|hyaku))(?=[a-z])", r"\1 yū ", spoken.romaji, count=1)
-    return Option(kana, romaji, 0.0, "有 is said yū")
+    return Option(kana, romaji, 0.0, f"{and_[1]} is said yū")
 
 
 def _with_shichi(spoken: Option) -> list[Option]:

@@ -41,7 +41,12 @@ _PART_OF_FAMILY = {
 _NAMES_ALONE = "naming"  # what such a formula gives is the name in it
 _OF = "の "
 Dated = dict[tuple[int, int], tuple[Option, ...]]
-_LIVING = frozenset({"住", "居", "寓"})
+# Words of living before a place (住武州), as they are said after it.
+_LIVING = {
+    "住": ("に じゅうす", "に すむ", "じゅう"),
+    "居": ("に おる", "に きょす", "きょ"),
+    "寓": ("に ぐうす", "ぐう"),
+}
 
 
 class Arrangement:
@@ -133,6 +138,7 @@ def _add_own_span(piece: SignaturePiece, at: int, spans: list[PartSpan]) -> None
 _GOES_ON = frozenset({"date", "day_word"})  # a date after a date: 庚寅冬至 and 日
 _KEYS = {
     "title": "title",
+    "office": "title",
     "tonsured": "title",
     "appraised": "remark",
     "verb": "verb",
@@ -182,7 +188,7 @@ def _office(piece: SignaturePiece, made: Arrangement) -> int:
     """A province and an office are one title: 武蔵守 Musashi no kami."""
     province = made.units[-1]
     made.spans = [span for span in made.spans if span.first != province.first]
-    made.units.append(plain(piece))
+    made.units.append(unit(piece, piece_options(piece)))
     made.spans.append(PartSpan("title", province.first, piece.last))
     return 1
 
@@ -206,10 +212,10 @@ def _residence_before(pieces: Sequence[SignaturePiece], at: int, made: Arrangeme
     made.spans.append(PartSpan("place", pieces[at + 1].first, pieces[end - 1].last))
     made.spans.append(PartSpan("residence", pieces[at].first, pieces[end - 1].last))
     living = pieces[at]
+    usual, *others = _LIVING[living.text]
     options = (
-        option("に じゅうす"),
-        option("に すむ", 1.2, ALSO_READ.format(living.text)),
-        option("じゅう", 1.6, ALSO_READ.format(living.text)),
+        option(usual),
+        *(option(o, 1.2 + 0.4 * n, ALSO_READ.format(living.text)) for n, o in enumerate(others)),
     )
     made.units.append(unit(living, options))
     return end - at

@@ -25,6 +25,8 @@ _PAIRS = (
     ("門", "人"),
     ("法", "橋眼印"),
     ("筆", "意"),
+    ("遺", "意墨図法"),
+    ("真", "跡蹟"),
     ("合", "作"),
     ("ニに", "倣応於"),
     ("ヲを", "写模摸以"),
@@ -43,7 +45,7 @@ _CLOSED_IN_KANA = tuple(  # a verb of two kanji, or of one
     f"(?:(?:[之是此]|コレ|これ)[ヲを])?(?P<verb>{kanji}[ぁ-ゖァ-ヺ]{{0,4}})[之焉]?$"
     for kanji in ("[一-龠]{2}", "[一-龠]")
 )
-_RELATIONS, _CLANS, _IN_JEST = "男門", "源平橘", "戯"
+_RELATIONS, _CLANS, _IN_JEST, _RENAMED = "男門", "源平橘", "戯", "改"
 _VERBS = "作造彫刻鐫鎸鏤製写鍛"
 _AFTER_VERB = "（□［"
 _LONGEST = 80
@@ -154,11 +156,13 @@ def _ends_with_verb(text: str) -> bool:
 def _is_probable(plain: str) -> bool:
     """Whether a text may be two makers and what one is to the other, a clan or a jest and a name.
 
+    Or the old name of one, and the new (改綾郷霰渓).
+
     >>> _is_probable("綾郷門敦晴"), _is_probable("源綾国"), _is_probable("綾国")
     (True, True, False)
     """
     signs = len(plain)
-    if signs == 5 and plain[2] in _RELATIONS:
+    if signs == 5 and (plain[2] in _RELATIONS or plain[0] == _RENAMED):
         return True
     return (signs == 3 and plain[0] in _CLANS) or (signs in (3, 4) and plain[0] == _IN_JEST)
 

@@ -60,12 +60,17 @@ _ENDS_OF_SURNAMES = frozenset(
 _WORN_SURNAME, _HALF_WORN_SURNAME = 2.8, 4.5
 _LIKE_A_NAME = 1.5
 _CLOSER_AS_NAME = 2.0  # 筆意, 所望: words of the formulas, hardly names
-_RESPECT = frozenset({"honorific"})
+_RESPECT, _WISHES = frozenset({"honorific"}), frozenset({"closer:patron"})
 _WORD_IN_SURNAME = 2.5  # 門 or 需 makes a surname of three signs that no list has unlikely
 _BEFORE_NAMES = frozenset({"adverb", "closer:patron", "appraised"})
 _AROUND_NAMES = _BEFORE_NAMES | {"relation"}
 _ENDS_IN_DEED = 2.0  # 加 or 観 ends a name of three signs that no list has less likely than a deed
 _DEEDS = frozenset({"transitive"})
+_END_NO_SURNAME = _DEEDS | {"joiner"}
+_DEED_CLOSED, _CLOSING = (
+    1.5,
+    frozenset({"closing", "object"}),
+)  # 観之, 染了: rather deeds than names
 _OWN_NAME = 0.3
 _OFFICE_ENDING = 0.5  # 兵衛尉 is there by no chance
 _CLAN_AHEAD = 2.5  # 源楯房 is Tatefusa of the Minamoto
@@ -146,7 +151,7 @@ def _unlisted_surname_cost(name: str) -> float:
     if len(name) == 3 or may_be(name[0], _BEFORE_NAMES):
         cost += _WORD_IN_SURNAME * any(may_be(char, _AROUND_NAMES) for char in name)
     if len(name) == 3:
-        cost += _ENDS_IN_DEED * may_be(name[-1], _DEEDS)
+        cost += _ENDS_IN_DEED * may_be(name[-1], _END_NO_SURNAME)
     return cost + formula_signs_cost(name)
 
 
@@ -173,8 +178,10 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         cost = ahead + _NAME + _rarity(name[0], "first") + _rarity(name[1], "last")
         cost += FORMULA_SIGN * (is_formula_sign(name[0]) + may_be(name[1], _ENDS_WORDS))
         cost += _OPENER_OF_PLACES * (name[0] in "於于")
+        cost += _DEED_CLOSED * (may_be(name[0], _DEEDS) and may_be(name[1], _CLOSING))
         cost += _CLOSER_AS_NAME * _is_closer(name)
         cost += _CLOSER_AS_NAME * (name[1] == "之" and may_be(name[0], _RESPECT))  # 君之嘱
+        cost += _CLOSER_AS_NAME * (name[0] == "之" and may_be(name[1], _WISHES))  # 之好
         if ending and ending.kind == "art" and ending.weight >= 1:
             yield "art_name", min(cost, _ENDED_NAME + ahead + _rarity(name[0], "first") / 2)
         else:

@@ -22,8 +22,9 @@ def object_then_verb(verb: SignaturePiece, thing: SignaturePiece) -> list[Unit]:
     finite = tables.listed(word.with_object) or (word.kana + _DOES,)
     particles = tuple("に" if kana.startswith(_TO) else "を" for kana in finite)
     finite = tuple(kana.removeprefix(_TO) for kana in finite)
-    adverb = finite[0].rpartition(" ")[0]
-    spoken_forms = tuple(kana.rpartition(" ")[2] for kana in finite)
+    parted = [_around_object(kana) for kana in finite]
+    adverb = parted[0][0]
+    spoken_forms = tuple(after for _, after in parted)
     spoken = SignatureWord(word.text, word.kind, spoken_forms[0], alternatives=spoken_forms[1:])
     said = [
         option(f"これ {particle}", _SECOND * rank, ALSO_READ.format(f"{verb.text}{thing.text}"))
@@ -34,3 +35,15 @@ def object_then_verb(verb: SignaturePiece, thing: SignaturePiece) -> list[Unit]:
     if adverb:
         units.insert(0, unit(verb, (option(adverb),)))
     return units
+
+
+def _around_object(kana: str) -> tuple[str, str]:
+    """Return what of a verb's words stands before これを, and what after.
+
+    >>> _around_object("つつしんで きざむ"), _around_object("{} きざみ たてまつる")
+    (('つつしんで', 'きざむ'), ('', 'きざみ たてまつる'))
+    """
+    before, marked, after = kana.partition("{}")
+    if not marked:
+        before, _, after = kana.rpartition(" ")
+    return before.strip(), after.strip()

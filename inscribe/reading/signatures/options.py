@@ -31,7 +31,7 @@ CAPITALISED = frozenset(
 )
 # What a name is by what stands beside it (the order kind of its piece).
 GIVEN, PEN = "name:given", "name:pen"
-_NO = "の"
+_NO, _TEMPLE = "の", "寺"
 UNREAD_KANA = "□"
 UNREAD_ROMAJI = "…"
 KAO_IN_LETTERS = "(kaō)"
@@ -158,7 +158,10 @@ def _name_kind(piece: SignaturePiece) -> names.NameKind:
 
 
 def _name_options(piece: SignaturePiece) -> tuple[Option, ...]:
-    found = names.readings(piece.text, _name_kind(piece))[:_NAME_OPTIONS]
+    temple = piece.kind == "unlisted_place" and piece.text[-1] == _TEMPLE
+    by_sound = temple and len(piece.text) > 2 and not names.known(piece.text).place
+    kind: names.NameKind = "maker" if by_sound else _name_kind(piece)
+    found = names.readings(piece.text, kind)[:_NAME_OPTIONS]
     if piece.order_kind == GIVEN and names.is_said_alone(piece.text):  # 三輪某: Miwa bō
         sounds = {choice.kana for choice in choices(piece.text, "alone") if choice.is_on}
         found = tuple(sorted(found, key=lambda reading: reading.plain_kana not in sounds))

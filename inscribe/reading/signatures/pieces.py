@@ -34,7 +34,7 @@ from inscribe.reading.signatures.names import (
 )
 from inscribe.reading.signatures.surname_cuts import cutting_cost
 from inscribe.reading.signatures.unlisted import unlisted_words
-from inscribe.reading.signatures.unlisted_places import quarters, unlisted_places
+from inscribe.reading.signatures.unlisted_places import quarters, temples, unlisted_places
 from inscribe.reading.words import SignatureWord, words_from, words_of
 
 # A kao, a seal, a gap, an unreadable sign: as inscribe.forms writes them.
@@ -58,6 +58,7 @@ _OPEN_PLACES = frozenset("於于在")
 _SUFFIXES = frozenset({"place_suffix"})
 _BEGINS_NAMES = 1.5  # the usualness of a sign at the beginning of names
 _VERBS = frozenset({"verb"})
+_FAMILY = "家"
 _HOUSE, _OF_A_HOUSE = "屋", 3.0  # 金屋 before a name is a family rather than a goldsmith
 _ENDS_MANY_NAMES = 4.0  # the usualness of a sign at the end of names: 正, 敬
 _NAME_END_IN_VERB = 1.2
@@ -164,7 +165,8 @@ def _without_formula(piece: SignaturePiece) -> SignaturePiece:
 
 def _kana_names(text: str, position: int) -> Iterator[SignaturePiece]:
     """Yield the names that begin at a place and are, or are half, in kana."""
-    if kana := _KANA_NAME.match(text, position):
+    kana = _KANA_NAME.match(text, position)
+    if kana and not words_of(kana.group()):
         cost = _KANA_NAME_ALONE if is_kana_name(text) else _KANA_COST
         yield _piece(kana.group(), "name", position, cost)
     mixed = mixed_name_at(text, position)
@@ -195,7 +197,7 @@ def _pieces_at(text: str, position: int) -> list[SignaturePiece]:
         ]
         found += [
             _piece(name, "unlisted_place", position, cost)._replace(order_kind="quarter")
-            for name, cost in quarters(text, position)
+            for name, cost in (*quarters(text, position), *temples(text, position))
         ]
     return found
 
@@ -286,6 +288,8 @@ def _of_word(word: SignatureWord, first: int) -> SignaturePiece:
 
 
 def _order_kind(word: SignatureWord) -> str:
+    if word.text == _FAMILY and word.kind == "honorific":
+        return "honorific:house"  # after families, hardly after given names
     return f"{word.kind}:{word.family}" if word.family else word.kind
 
 

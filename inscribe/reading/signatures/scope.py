@@ -15,7 +15,7 @@ from inscribe.reading.words import SignatureWord, words_of
 _PEOPLE = NAMES | {"surname", "clan", "title", "office", "place", "patron", "unread", "generation"}
 _AFTER_PEOPLE = frozenset({"honorific", "relation", "school"})
 _SUBJECTS: dict[str, frozenset[str]] = {
-    "place": PLACES | {"residence", "opening"},
+    "place": PLACES | {"residence", "opening", "art_name"},
     "stay": PLACES | {"opening"},
     "patron": _PEOPLE | _AFTER_PEOPLE | {"heading", "city", "place_suffix"},
     "purpose": _PEOPLE
@@ -121,9 +121,7 @@ def _complete(pieces: Sequence[SignaturePiece], start: int, end: int, family: st
     ):
         return not _is_addressed(pieces, end)
     if family in ("place", "stay"):
-        if piece.kind == "unread":
-            return not _place_goes_on(pieces, end)
-        return piece.kind == "place" and before.kind != "opening"
+        return _place_complete(pieces, end)
     if before.kind == "model_subject" and piece.kind in _MAKERS and _ends_in_work(pieces, end):
         return True  # 倣古法某作: the work is the maker's, not the model
     if piece.kind in _AFTER_PEOPLE or any(
@@ -139,6 +137,22 @@ def _complete(pieces: Sequence[SignaturePiece], start: int, end: int, family: st
             before.kind == "name" and piece.kind in NAMES
         )
     return before.kind == "patron" and not _is_addressed(pieces, end)
+
+
+def _place_complete(pieces: Sequence[SignaturePiece], end: int) -> bool:
+    """Return whether a place ends before a piece: at a province after a town, at the maker's."""
+    before, piece = pieces[end - 1], pieces[end]
+    if "art_name" in (before.kind, piece.kind):
+        return not _is_dwelling(pieces, end)
+    if piece.kind == "unread":
+        return not _place_goes_on(pieces, end)
+    return piece.kind == "place" and before.kind != "opening"
+
+
+def _is_dwelling(pieces: Sequence[SignaturePiece], at: int) -> bool:
+    """Return whether a studio goes on to where in it: 於霞友軒南窓下, not 於江戸霞友軒作."""
+    after = pieces[at + (pieces[at].kind == "art_name")].kind if at + 1 < len(pieces) else ""
+    return after in ("residence", "place_suffix")
 
 
 def _honours(piece: SignaturePiece) -> bool:

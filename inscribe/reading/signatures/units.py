@@ -50,6 +50,8 @@ def plain(piece: SignaturePiece, *, linked: bool = False) -> Unit:
     ``linked``: a 之 before it is that の already.
     """
     options = piece_options(piece)
+    if piece.kind == "office" and piece.word:  # 大掾 with no province before it
+        options = (option(piece.word.kana.removeprefix("の "), capital=True),)
     if piece.kind == "relation" and piece.word and piece.first and not linked:
         options = (*options, *_linked(piece))
     if piece.kind == "day_word" and piece.text == "日" and piece.first:
@@ -80,7 +82,7 @@ def with_sorts_of_names(pieces: Sequence[SignaturePiece]) -> list[SignaturePiece
     for at, piece in enumerate(pieces):
         before = pieces[at - 1] if at else None
         after = pieces[at + 1] if at + 1 < len(pieces) else None
-        if _is_rather_a_name(piece, after):
+        if _is_rather_a_name(piece, after, last=after is None):
             piece = found[at] = piece._replace(kind="name", order_kind="name")
         named_so = before is not None and before.text in _SAYS_ART_NAME
         if named_so and piece.kind == "surname" and len(piece.text) == _PAIR:
@@ -96,12 +98,16 @@ def with_sorts_of_names(pieces: Sequence[SignaturePiece]) -> list[SignaturePiece
     return found
 
 
-def _is_rather_a_name(piece: SignaturePiece, after: SignaturePiece | None) -> bool:
-    """Return whether what might be a family no list has is a name: none stands after it."""
+def _is_rather_a_name(piece: SignaturePiece, after: SignaturePiece | None, *, last: bool) -> bool:
+    """Return whether what might be a family no list has is a name: none stands after it.
+
+    Of a family that only the dictionary of names has it is so where it ends the text.
+    """
     if piece.kind != "surname" or len(piece.text) != _PAIR or "□" in piece.text:
         return False
     followed = after is not None and after.kind in _AFTER_FAMILIES and not _is_priestly(after)
-    return not followed and not surnames(piece.text) and not known(piece.text).surname
+    listed = surnames(piece.text) or (not last and known(piece.text).surname)
+    return not followed and not listed
 
 
 def _is_priestly(after: SignaturePiece | None) -> bool:

@@ -35,7 +35,7 @@ _COMMON = "名詞-普通名詞"
 _DOING = "名詞-普通名詞-サ変可能"  # with す a verb: 調製, 転写
 _VERB_KNOWN = 1.2
 _NOUNS_OF_PICTURES = ("名詞-普通名詞", "名詞-固有名詞")
-_PICTURE = "図"
+_PICTURE, _WHAT = "図", "所"
 _BEGIN_FORMULAS = frozenset({"opener", "verb", "adverb", "residence"})
 _LONGEST_SUBJECT = 7
 _SUBJECT = 1.9
@@ -149,8 +149,8 @@ def _pictures(text: str, position: int) -> Iterator[SignatureWord]:
 
 
 def _draws(text: str, at: int) -> bool:
-    """Return whether 図 is what somebody did, and no picture: 図之, 図ス, 図案."""
-    if text[at + 1 :] in _OBJECTS:
+    """Return whether 図 is what somebody did, and no picture: 図之, 図ス, 図案, 所図."""
+    if text[at + 1 :] in _OBJECTS or text[at - 1] == _WHAT:
         return True
     words = (word for end in (2, 3) for word in words_of(text[at : at + end]))
     return any(word.kind in ("verb", "transitive") and len(word.text) > 1 for word in words)

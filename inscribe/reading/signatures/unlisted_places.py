@@ -12,6 +12,7 @@ from inscribe.reading.names import known, place_names, surnames
 from inscribe.reading.signatures.names import (
     SURNAME,
     formula_signs_cost,
+    is_kanji,
     is_known_place,
     is_name_character,
 )
@@ -24,6 +25,10 @@ _QUARTER = 1.5
 _LONGEST_TOWN = 4  # signs
 _WORN_PROVINCE = "□州"
 _CALLS_FOR_PLACE = frozenset("於于在")
+_TEMPLES, _BUDDHIST = frozenset("寺院宮社堂"), "寺"
+_BESIDE_TEMPLES = ("門前", "境内", "社前", "前", "辺", "畔", "内", "中", "塔頭")
+_LENGTH_OF_TEMPLE = 3
+_TEMPLE, _UNLISTED_TEMPLE = 0.5, 2.0
 _END_PROVINCES = frozenset("州国")
 
 
@@ -51,15 +56,31 @@ def unlisted_places(text: str, position: int) -> Iterator[tuple[str, float]]:
         yield name, _place_cost(name)
 
 
+def temples(text: str, position: int) -> Iterator[tuple[str, float]]:
+    """Yield the temples and shrines that may begin at a place, if a formula names a place there.
+
+    >>> list(temples("於浅草寺辺作之", 1)), list(temples("霞雲寺門前住", 0))
+    ([('浅草寺', 0.5)], [('霞雲寺', 2.0)])
+    """
+    for length in (3, 4):
+        name = text[position : position + length]
+        if len(name) < length or name[-1] not in _TEMPLES or not all(map(is_kanji, name)):
+            continue
+        after_opener = _is_called_for(text, position)
+        within = any(text.startswith(word, position + length) for word in _BESIDE_TEMPLES)
+        if known(name).place and (after_opener or within):
+            yield name, _TEMPLE
+        elif (within or after_opener) and length == _LENGTH_OF_TEMPLE and name[-1] in _BUDDHIST:
+            yield name, _UNLISTED_TEMPLE
+
+
 def quarters(text: str, position: int) -> Iterator[tuple[str, float]]:
     """Yield the known places that may be a quarter of a town after 於: 新橋 in 於江戸新橋.
 
     >>> list(quarters("於江戸新橋造之", 3)), list(quarters("江戸新橋造之", 2))
     ([('新橋', 1.5)], [])
     """
-    starts = range(max(1, position - _LONGEST_TOWN), position - 1)
-    openers = (start for start in starts if text[start - 1] in _CALLS_FOR_PLACE)
-    if not any(is_known_place(text[start:position]) for start in openers):
+    if not _is_called_for(text, position) or text[position - 1] in _CALLS_FOR_PLACE:
         return
     for length in (2, 3):
         name = text[position : position + length]
@@ -70,6 +91,15 @@ def quarters(text: str, position: int) -> Iterator[tuple[str, float]]:
                 yield name, _QUARTER
             elif known(name).place and not known(name).given:
                 yield name, _QUARTER + _LISTED_PLACE
+
+
+def _is_called_for(text: str, position: int) -> bool:
+    """Return whether 於 stands before a place of the text, or before a known place before it."""
+    if position and text[position - 1] in _CALLS_FOR_PLACE:
+        return True
+    starts = range(max(1, position - _LONGEST_TOWN), position - 1)
+    openers = (start for start in starts if text[start - 1] in _CALLS_FOR_PLACE)
+    return any(is_known_place(text[start:position]) for start in openers)
 
 
 def _place_cost(name: str) -> float:

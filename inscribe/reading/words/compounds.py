@@ -13,28 +13,34 @@ sort.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from itertools import product
 from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.dates.written import as_kanji, value_of
+from inscribe.reading.words.conjugating import attributive, causative, continuative
 from inscribe.reading.words.counting import counted, said
-from inscribe.reading.words.lexical import SignatureWord, cost_by_length
+from inscribe.reading.words.lexical import (
+    SignatureWord,
+    cost_by_length,
+    without_marks_of_repetition,
+)
 
 NUMBER = "number"
 _NUMERALS = "一二三四五六七八九十百千廿卅"
 _LARGEST = 9999
-_SLOT = re.compile(r"\{(\d)([*~]?)\}|([^{}]+|\{\})")
-_NATIVE = frozenset("*~")  # {0*} is a part's native word, {0~} what another verb follows (hori-)
+_SLOT = re.compile(r"\{(\d)([*~!^]?)\}|([^{}]+|\{\})")
+# {0*} is a part's native word, {0~} what another verb follows (hori-), {0!} what one has done, {0^}
+# what stands before a noun.
+_NATIVE: dict[str, Callable[[str], str]] = {
+    "*": str,
+    "~": continuative,
+    "!": causative,
+    "^": attributive,
+}
 _JOIN = "+"  # two readings that change where they meet
 _SHORTENING = frozenset("かきくけこさしすせそたちつてとはひふへほ")
-_OF_UPPER_ROW = dict(zip("うくぐすずつぬぶむる", "いきぎしじちにびみり", strict=True))
-_OF_LOWER_ROW = dict(zip("うくぐすつぬぶむる", "えけげせてねべめれ", strict=True))
-_LOWER = frozenset(  # verbs of the lower bigrade
-    {"きたう", "ちりばむ", "そなう", "あらたむ", "くわう", "かんがう", "さだむ", "おさむ"}
-)
-_OF_UPPER_GRADE = frozenset({"いる", "みる"})
 _TO_P = dict(zip("はひふへほ", "ぱぴぷぺぽ", strict=True))
 
 
@@ -74,17 +80,6 @@ def joined(first: str, then: str) -> str:
     return first + then
 
 
-def continuative(verb: str) -> str:
-    """Return a classical verb as another verb follows it.
-
-    >>> continuative("ほる"), continuative("うつ"), continuative("きたう"), continuative("せいす")
-    ('ほり', 'うち', 'きたえ', 'せいし')
-    """
-    if verb in _OF_UPPER_GRADE:
-        return verb[:-1]
-    return verb[:-1] + (_OF_LOWER_ROW if verb in _LOWER else _OF_UPPER_ROW)[verb[-1]]
-
-
 @tables.cached(50_000)
 def compounds(text: str) -> tuple[SignatureWord, ...]:
     """Return the words that a text is when it is put together of parts, the likelier first."""
@@ -118,7 +113,7 @@ def _word(
 ) -> SignatureWord | None:
     """Return the word; None where all its readings want native words, and a part has none."""
     native = all(part.native for part in parts)
-    patterns = [p for p in compound.kana if native or _NATIVE.isdisjoint(p)]
+    patterns = [p for p in compound.kana if native or not any(mark in p for mark in _NATIVE)]
     if not patterns:
         return None
     first, *others = dict.fromkeys(_filled(pattern, parts) for pattern in patterns)
@@ -144,7 +139,7 @@ def _filled(pattern: str, parts: tuple[CompoundPart, ...]) -> str:
         part = parts[int(slot)]
         spoken = said(part.number) if part.number else part.kana
         if native:
-            spoken = continuative(part.native) if native == "~" else part.native
+            spoken = _NATIVE[native](part.native)
         if waiting == _JOIN and before.number:
             kana = kana.removesuffix(said(before.number)) + counted(before.number, part.kana)
         elif waiting == _JOIN:
@@ -192,7 +187,8 @@ def _parts() -> dict[str, dict[str, tuple[CompoundPart, ...]]]:
     """Return the parts by their sort and writing."""
     found: dict[str, dict[str, tuple[CompoundPart, ...]]] = {}
     for row in tables.rows("signature_parts"):
-        part = CompoundPart(row["written"], row["kana"], row["native"])
+        written = without_marks_of_repetition(row["written"])
+        part = CompoundPart(written, row["kana"], row["native"])
         for sort in tables.listed(row["sort"]):
             of_sort = found.setdefault(sort, {})
             of_sort[part.written] = (*of_sort.get(part.written, ()), part)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 # Long words are seldom there by chance.
@@ -25,3 +26,12 @@ class SignatureWord(NamedTuple):
 def cost_by_length(text: str) -> float:
     """Return what a word of the glossary costs for its length alone."""
     return _COST_BY_LENGTH.get(len(text), _COST_OF_LONG)
+
+
+def without_marks_of_repetition(written: str) -> str:
+    """Return a word as current forms have it, in which no 々 stands.
+
+    >>> without_marks_of_repetition("子々孫々")
+    '子子孫孫'
+    """
+    return re.sub("(.)々", r"\1\1", written)

@@ -16,7 +16,12 @@ from collections.abc import Iterator
 
 from inscribe import tables
 from inscribe.reading.words.compounds import compounds
-from inscribe.reading.words.lexical import SignatureWord, cost_by_length
+from inscribe.reading.words.japanese_order import formulas_in_japanese, kana_of_formulas
+from inscribe.reading.words.lexical import (
+    SignatureWord,
+    cost_by_length,
+    without_marks_of_repetition,
+)
 from inscribe.reading.words.written_out import kanji_before_ending, written_out
 
 _TABLES = (
@@ -67,7 +72,8 @@ def words_from(char: str) -> dict[str, tuple[SignatureWord, ...]]:
         *_closing_words(char),
         *_quoted(char),
     ):
-        found.setdefault(word.text, []).append(word)
+        text = without_marks_of_repetition(word.text)
+        found.setdefault(text, []).append(word if text == word.text else word._replace(text=text))
     return {text: _distinct(words) for text, words in found.items()}
 
 
@@ -81,7 +87,7 @@ def words_of(text: str) -> tuple[SignatureWord, ...]:
     listed = words_from(text[0]).get(text, ())
     put_together = compounds(text)
     if not put_together:
-        return listed or tuple(_with_its_ending(text))
+        return listed or formulas_in_japanese(text) or tuple(_with_its_ending(text))
     made = {(word.kind, word.family): word for word in put_together}
     return (
         *(_also_read(word, made.pop((word.kind, word.family), None)) for word in listed),
@@ -96,7 +102,8 @@ def kana_in_formulas(text: str) -> int:
     (2, 3, 0)
     """
     formulas = _formulas_in_kana()
-    return sum(len(_NO_KANA.sub("", found)) for found in formulas.findall(text))
+    listed = sum(len(_NO_KANA.sub("", found)) for found in formulas.findall(text))
+    return listed + kana_of_formulas(text)
 
 
 @tables.cached()

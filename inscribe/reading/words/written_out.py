@@ -15,18 +15,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 
-from inscribe.reading.spelling import hiragana
-from inscribe.reading.words.compounds import continuative, parts_written
+from inscribe.reading.words.compounds import parts_written
+from inscribe.reading.words.conjugating import form_ended
 from inscribe.reading.words.lexical import SignatureWord, cost_by_length
 
 _ENDED = re.compile("([一-龠々]{1,2})([ぁ-ゖァ-ヺ]{1,4})")
 _LONGEST = 6  # signs
 _VERBS = frozenset({"verb", "transitive"})
 _DOES = "す"
-_AFTER_CONTINUATIVE = ("", "て", "たり", "し", "ぬ", "おわる", "おわんぬ")
-_PERFECT = dict(zip("くすつぬむる", "けせてねめれ", strict=True))  # 作レリ, 刻セリ
 _FINAL = "うくぐすずつぬぶむる"
-_OLD_KANA = str.maketrans("フヒヘふひへ", "うイえうイえ")
 
 
 def written_out(text: str, words: Iterable[SignatureWord]) -> Iterator[SignatureWord]:
@@ -37,12 +34,10 @@ def written_out(text: str, words: Iterable[SignatureWord]) -> Iterator[Signature
         words: what the kanji are alone.
     """
     written = kanji_before_ending(text)
-    ending = hiragana(text[len(written) :].translate(_OLD_KANA))
     for said in _said(written, words):
-        for form in _forms(said):
-            if form.endswith(ending) and len(form) > len(ending) >= len(_inflected(said, form)):
-                yield SignatureWord(text, "verb", form, form, cost=cost_by_length(text))
-                return
+        if form := form_ended(said, text[len(written) :]):
+            yield SignatureWord(text, "verb", form, form, cost=cost_by_length(text))
+            return
 
 
 def kanji_before_ending(text: str) -> str:
@@ -66,17 +61,3 @@ def _said(written: str, words: Iterable[SignatureWord]) -> list[str]:
     for part in parts_written("act", written):
         found += [part.native, f"{part.kana}{_DOES}"]
     return list(dict.fromkeys(filter(None, found)))
-
-
-def _forms(verb: str) -> Iterator[str]:
-    yield verb
-    stem = continuative(verb)
-    for after in _AFTER_CONTINUATIVE:
-        yield stem + after
-    if verb[-1] in _PERFECT:
-        yield f"{verb[:-1]}{_PERFECT[verb[-1]]}り"
-
-
-def _inflected(verb: str, form: str) -> str:
-    """Return the part of a form that differs with its inflection: る of つくる, り of つくり."""
-    return form[len(verb) - 1 :][:1]
