@@ -119,6 +119,11 @@ def test_groups_tile_long_texts(copy: list[str], source: list[str]) -> None:
     assert_tiles(collate_texts("".join(copy), "".join(source)))
 
 
+def test_near_words_are_not_exchanged_over_what_came_from_afar() -> None:
+    copy = OTHER + "の" + 4 * POEM + "花花花" + OTHER + POEM
+    assert_tiles(collate_texts(copy, "花花花" + 2 * OTHER + "花花花" + KANA_POEM + OTHER))
+
+
 def test_differences_of_long_texts_are_widened_as_those_of_short_ones() -> None:
     poem = "花の色はうつりにけりないたつらに我身世にふるなかめせしまに"
     other = "花の色はうつりにけるないたつらに我身世にふるなかめせしまは"

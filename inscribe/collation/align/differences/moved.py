@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from inscribe.collation.align.searching import agreement, span
 from inscribe.collation.align.sides import Side
@@ -111,7 +112,7 @@ def _marked(
     covered = -1
     for at, to in pairs.items():
         first, second = groups[at], groups[to]
-        near = _apart(groups, at, to) <= NEAR
+        near = _apart(groups, at, to) <= NEAR and _run_on(groups[at : to + 1])
         if near and at > covered and not any(n in new for n in range(at, to + 1)):
             one = span(copy, first.copy.start, second.copy.end)
             other = span(source, first.source.start, second.source.end)
@@ -122,6 +123,11 @@ def _marked(
             new[at] = _shifted(first, second)
             new[to] = _shifted(second, first)
     return [group for at, old in enumerate(groups) for group in new.get(at, [old])]
+
+
+def _run_on(groups: Sequence[Group]) -> bool:
+    """Whether groups follow each other in the source, too: none in between has come from afar."""
+    return all(one.source.end == other.source.start for one, other in pairwise(groups))
 
 
 def _shifted(here: Group, there: Group) -> list[Group]:
