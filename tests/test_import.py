@@ -327,11 +327,12 @@ def test_a_workbook_becomes_the_records_that_its_csv_does(tmp_path: Path) -> Non
     assert held("xlsx") == held("csv")
 
 
+_OLD_KANA = "".join(map(chr, range(0x1B000, 0x1B170)))  # a table writes them out: エ(古体)
 _CELL = st.one_of(
     st.sampled_from(
         ["", "A-1", "小柄", "武州住", "9,7 cm", "無銘", "嶺?作", "=1+1", "花(", "\x0b"]
     ),
-    st.text(st.characters(codec="utf-8", exclude_characters="\r"), max_size=12),
+    st.text(st.characters(codec="utf-8", exclude_characters=f"\r{_OLD_KANA}"), max_size=12),
 )
 _KEYS = ["", "id", "kind", "inscription.text", "remarks", "measurements.length", "maker.born",
          "inscription.translation", "inscription.reading.on", "title", "inscription 2.text",

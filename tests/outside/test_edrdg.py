@@ -35,6 +35,7 @@ MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September",
     "October", "November", "December",
 )  # fmt: skip
+PARTICLE_FIRST = ("answering", "modelling", "using", "being")  # of verbs whose kana is a particle
 Said = tuple[str, str]
 
 
@@ -51,6 +52,8 @@ def explained() -> dict[str, set[Said]]:
 def readings_in(table: str) -> Iterator[Said]:
     """Yield each writing and reading of a table."""
     for row in tables.rows(table):
+        if row.get("sort") in PARTICLE_FIRST:
+            continue
         if "names" in row:  # 一宮=いちのみや:9168/いちみや:9498
             for name, _, read in (each.partition("=") for each in row["names"].split(";")):
                 yield from ((name, one.partition(":")[0]) for one in read.split("/"))

@@ -3,6 +3,6 @@
 Written by one who knew what the trade says of space, and had read no weights and no other carver.
 """
 
-from .plates import plates
+from carvers.carver_d.plates import plates
 
 __all__ = ["plates"]

@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass, replace
 from random import Random
 
-from .texts import POEMS, TITLES, Word
-from .worlds import World
+from carvers.carver_d.texts import POEMS, TITLES, Word
+from carvers.carver_d.worlds import World
 
 ROOM_ENDS = 0.45  # of a sign, by which he lets the last one go below his foot line
 

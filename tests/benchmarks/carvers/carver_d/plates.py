@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from random import Random
 
-from ..contract import Block, Box, Cause, Plate
-from .carving import Cut, Piece, Sheet, planned, printed, sheet, slipped
-from .worlds import WORLDS, World
+from carvers.carver_d.carving import Cut, Piece, Sheet, planned, printed, sheet, slipped
+from carvers.carver_d.worlds import WORLDS, World
+from carvers.contract import Block, Box, Cause, Plate
 
 
 def plates(seed: int, count: int) -> Sequence[Plate]:
