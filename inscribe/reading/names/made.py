@@ -22,6 +22,7 @@ from inscribe.reading.names.model import (
     romaji,
 )
 from inscribe.reading.names.sounds import joined_on, sounded
+from inscribe.reading.spelling import morae
 
 # Name readings and on-readings are seldom mixed in one name of two characters, and a name
 # seldom says the same twice (俊寿 is not Toshitoshi).
@@ -140,12 +141,8 @@ def _has_name_reading(readings: Sequence[Choice]) -> bool:
 def _as_native(head: Choice, tail: Choice) -> float:
     """Return what two readings lose that are in no counted name, or long (not both are on)."""
     unseen = sum(not each.is_on and each.weight < _UNSEEN for each in (head, tail))
-    long = _LONG ** max(0, _morae(head.kana) - 3) * _LONG_END ** max(0, _morae(tail.kana) - 2)
+    long = _LONG ** max(0, morae(head.kana) - 3) * _LONG_END ** max(0, morae(tail.kana) - 2)
     return (_NONE_UNSEEN, _ONE_UNSEEN, _BOTH_UNSEEN)[unseen] * long
-
-
-def _morae(kana: str) -> int:
-    return len(kana) - sum(sign in "ゃゅょ" for sign in kana)
 
 
 def _pair_reason(name: str, head: Choice, tail: Choice, mixed: bool) -> str:
@@ -220,11 +217,13 @@ def _stem_readings(stem: str, ending: Ending) -> list[tuple[str, float, bool]]:
 
 def _counted_stems(stem: str, ending: Ending) -> list[tuple[str, float, bool]]:
     """Return the readings of a stem that is in everyday names, or has one of theirs (孫三郎)."""
-    counted = everyday_stem(stem) or everyday_stem(stem[-2:])
-    before = "" if everyday_stem(stem) else stem[:-2]
+    part = stem if everyday_stem(stem) else stem[-2:]
+    before = stem.removesuffix(part)
     heads = _stem_readings(before, ending) if before else [("", 1.0, False)]
     found = [
-        (head + each.kana, part * each.share, False) for head, part, _ in heads for each in counted
+        (head + each.kana, share * each.share, False)
+        for head, share, _ in heads
+        for each in everyday_stem(part)
     ]
     return sorted(found, key=lambda option: -option[1])[:4]
 
@@ -246,7 +245,7 @@ def _stem_choices(char: str, at: int, ending: Ending) -> list[Choice]:
 
 
 def _stem_and_ending(stem: str, tail: str, ending: Ending, on_only: bool) -> str:
-    if tail in _SHORTENING and _morae(stem) == 1:
+    if tail in _SHORTENING and morae(stem) == 1:
         return f"{stem}へ{tail[1]}"
     if tail in _SHORTENING and stem.endswith("ろう"):
         return stem.removesuffix("う") + tail

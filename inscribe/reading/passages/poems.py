@@ -6,7 +6,7 @@ import re
 
 from inscribe.reading.passages.language import weight_as_language
 from inscribe.reading.passages.proverbs import proverb_words
-from inscribe.reading.spelling import KANA
+from inscribe.reading.spelling import KANA, morae
 from inscribe.reading.verse import PARTS, VerseReading, fitted_phrases, read_verse
 from inscribe.reading.words import MARK, kana_in_formulas
 
@@ -83,10 +83,10 @@ def _opens_poem(reading: VerseReading) -> bool:
     return any(_is_phrase(head, 5) and _is_phrase(whole[len(head) :], 7) for head in kana)
 
 
-def _is_phrase(kana: str, morae: int) -> bool:
-    count = len(kana) - sum(sign in "ゃゅょ" for sign in kana)
+def _is_phrase(kana: str, wanted: int) -> bool:
+    count = morae(kana)
     with_vowel = any(vowel in kana[1:] for vowel in "あいうお")
-    return count == morae or (count == morae + 1 and with_vowel)
+    return count == wanted or (count == wanted + 1 and with_vowel)
 
 
 def _name(reading: VerseReading) -> str:
