@@ -37,6 +37,14 @@ def test_the_name_of_no_era_is_kept_with_the_eras_it_is_like(carved: str, first:
     assert found.suggestions[0].startswith(f"read {first} ")
 
 
+@pytest.mark.parametrize(
+    ("carved", "likes"),
+    [("□緑三年", "文禄 or 元禄"), ("元緑三年", "元禄"), ("嘉氷六年", "嘉永")],
+)
+def test_every_era_that_a_name_is_as_like_as_any_is_named(carved: str, likes: str) -> None:
+    assert resolve(carved).why.endswith(f"is the name of no era; it is most like {likes}")
+
+
 def test_without_a_number_the_eras_are_named_all_the_same() -> None:
     for carved in ("元緑□年", "元緑廿年", "元緑十□年"):
         assert resolve(carved).suggestions[0].startswith("read 元禄"), carved

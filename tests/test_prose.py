@@ -106,3 +106,19 @@ def test_a_sign_that_cannot_be_read_keeps_its_place_in_prose() -> None:
 )
 def test_endings_as_carved_are_read_out(text: str, romaji: str) -> None:
     assert read_text(text, "prose").proposals[0].romaji == romaji
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        ("日本史", "Nihonshi"),
+        ("日本晴", "Nihonbare"),
+        ("日本史を読む", "Nihonshi o yomu"),
+        ("大和魂を磨く", "Yamatodamashii o migaku"),
+        ("日本人は武士なり", "Nihonjin wa bushi nari"),
+    ],
+)
+def test_a_noun_read_as_a_whole_is_one_word_and_a_country_in_it_has_a_capital(
+    text: str, romaji: str
+) -> None:
+    assert read_text(text).proposals[0].romaji == romaji

@@ -412,3 +412,21 @@ def test_a_source_with_marks_of_its_own_is_no_harm() -> None:
 
     copied = "花の色\\／は移り"
     assert restore(notation.parse("花の□は移り"), copied=copied).lacunae
+
+
+@pytest.mark.parametrize(
+    ("text", "truth"),
+    [
+        ("題□らず", "し"),
+        ("題し□ず", "ら"),
+        ("題不□", "知"),
+        ("よみ人□らず", "し"),
+        ("読人しら□", "ず"),
+        ("詠人不□", "知"),
+        ("行□六十八歳", "年"),
+    ],
+)
+def test_the_heading_of_a_poem_of_which_nothing_is_known_is_a_set_phrase(
+    text: str, truth: str
+) -> None:
+    assert candidates(text)[0].text == truth

@@ -1,4 +1,4 @@
-"""Sayings, invocations and subjects of pictures that have a worn sign: 竹林七□ is 竹林七賢.
+"""Sayings, subjects of pictures and headings of poems that have a worn sign: 竹林七□ is 竹林七賢.
 
 A set phrase of which three signs are legible leaves hardly a doubt about the fourth, whatever the
 language says of it sign by sign. The more of it is legible, the more it weighs.
@@ -45,9 +45,13 @@ def _agreeing(stretch: str) -> list[str]:
 @tables.cached()
 def _phrases() -> dict[int, str]:
     """Return the phrases by their length, each between line ends, to be searched at once."""
+    from inscribe.reading.passages import set_headings
+
     by_length: dict[int, list[str]] = {}
     for table in _TABLES:
         for row in tables.rows(table):
             for written in tables.listed(row["written"]):
                 by_length.setdefault(len(written), []).append(written)
+    for written in set_headings():
+        by_length.setdefault(len(written), []).append(written)
     return {length: "\n" + "\n".join(all_) + "\n" for length, all_ in by_length.items()}

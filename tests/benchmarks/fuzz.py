@@ -1,16 +1,18 @@
 """Fuzz every stage: ``python tests/benchmarks/fuzz.py [--seconds N] [--start N] [STAGE...]``.
 
 Each stage runs in a process of its own on random bytes, or with ``--guided`` on bytes that atheris
-finds by what they reach in the code: some hundred times slower, and it sees more. Printed for
-each: executions, executions a second, the worst time of one execution, and what went wrong; a
-broken law of the stage counts like a crash. The inputs of crashes, and of executions that took
-more than two seconds, are shown so that they can be tried again with ``--try STAGE HEX``.
+finds by what they reach in the code: slower, and it sees more; what reached something new is kept
+in ``--corpus``, and the next run begins with it. Printed for each: executions, executions a second,
+the worst time of one execution, and what went wrong; a broken law of the stage counts like a crash.
+The inputs of crashes, and of executions that took more than two seconds, are shown so that they can
+be tried again with ``--try STAGE HEX``.
 """
 
 from __future__ import annotations
 
 import argparse
 import json
+import os
 import random
 import resource
 import subprocess
@@ -24,6 +26,7 @@ from pathlib import Path
 sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2])]
 HANG = 2.0  # seconds
 KEPT = 20  # kinds of crash that are shown
+CORPUS = Path("~/.cache/inscribe-fuzz").expanduser()
 
 
 class Log:
@@ -75,35 +78,39 @@ class Log:
 
 
 def stages() -> dict[str, Callable[[], Callable[[bytes], bool]]]:
-    """Return every stage by its name; the package is loaded."""
+    """Return every stage by its name; the package is loaded, instrumented then or never."""
     import fuzz_parsers
     import fuzz_stages
 
     return {**fuzz_stages.STAGES, **fuzz_parsers.STAGES}
 
 
-def child(name: str, seconds: float, path: Path, start: int, *, guided: bool) -> None:
-    """Fuzz one stage until the time is over."""
-    if guided:
-        import atheris
+def guided_child(name: str, seconds: float, path: Path, start: int, corpus: Path) -> None:
+    """Fuzz one stage by what its inputs reach, until so much of the processor is used."""
+    import atheris
 
-        with atheris.instrument_imports(include=["inscribe"]):
-            import fuzz_stages
+    with atheris.instrument_imports(include=["inscribe"]):  # the first to import it
+        import fuzz_stages
 
-            made = stages()[name]
-        stage, log = made(), Log(path)
-        options = [
-            f"-max_total_time={seconds:.0f}",
-            f"-seed={start}",
-            "-max_len=300",
-            "-timeout=60",
-        ]
-        options.append(f"-artifact_prefix={path.parent}/")
-        fuzz_stages.LONGEST = 300  # or it would find nothing but long texts
-        atheris.Setup([sys.argv[0], *options, "-verbosity=0"], lambda data: log.run(stage, data))
-        atheris.Fuzz()
-        return
+        stage, log = stages()[name](), Log(path)
 
+    def run(data: bytes) -> None:
+        log.run(stage, data)
+        if time.process_time() - log.began > seconds:
+            log.write(time.process_time())
+            os._exit(0)
+
+    kept = corpus / name
+    kept.mkdir(parents=True, exist_ok=True)
+    fuzz_stages.LONGEST = 300  # or it would find nothing but long texts
+    options = [f"-seed={start}", "-max_len=300", "-timeout=600", "-verbosity=0"]
+    options += ["-max_total_time=86400", f"-artifact_prefix={path.parent}/", str(kept)]
+    atheris.Setup([sys.argv[0], *options], run)
+    atheris.Fuzz()
+
+
+def child(name: str, seconds: float, path: Path, start: int) -> None:
+    """Fuzz one stage with chance inputs until so much of the processor is used."""
     stage, log = stages()[name](), Log(path)
     chance = random.Random(start)
     end = time.process_time() + seconds
@@ -115,12 +122,13 @@ def child(name: str, seconds: float, path: Path, start: int, *, guided: bool) ->
 def main() -> None:
     """Run the stages one after the other and print the table."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("stages", nargs="*", choices=[*stages(), []], metavar="STAGE")
+    parser.add_argument("stages", nargs="*", metavar="STAGE")
     parser.add_argument(
         "--seconds", type=float, default=20, help="of the processor, for each stage"
     )
     parser.add_argument("--start", type=int, default=1, help="begin elsewhere: another seed")
     parser.add_argument("--guided", action="store_true", help="by coverage; needs atheris")
+    parser.add_argument("--corpus", type=Path, default=CORPUS, help="inputs kept by --guided")
     parser.add_argument("--child", help=argparse.SUPPRESS)
     parser.add_argument("--log", type=Path, help=argparse.SUPPRESS)
     parser.add_argument("--try", dest="again", nargs=2, metavar=("STAGE", "HEX"))
@@ -129,8 +137,11 @@ def main() -> None:
         print("accepted:", stages()[given.again[0]]()(bytes.fromhex(given.again[1])))
         return
     if given.child:
-        child(given.child, given.seconds, given.log, given.start, guided=given.guided)
+        of = given.child, given.seconds, given.log, given.start
+        guided_child(*of, given.corpus) if given.guided else child(*of)
         return
+    if unknown := set(given.stages) - set(stages()):
+        parser.error(f"no stage {', '.join(unknown)}; there are {', '.join(stages())}")
     print(
         f"{'stage':10} {'executions':>12} {'accepted':>9} {'a second':>9} {'worst s':>8}"
         f" {'MiB':>5} faults"
@@ -138,7 +149,7 @@ def main() -> None:
     total = 0
     for name in given.stages or stages():
         with tempfile.TemporaryDirectory() as folder:
-            guided = ["--guided"] if given.guided else []
+            guided = ["--guided", "--corpus", str(given.corpus)] if given.guided else []
             total += _run(name, given.seconds, given.start, Path(folder, "log.json"), guided)
     print(f"{'total':10} {total:12,}")
 
@@ -148,7 +159,7 @@ def _run(name: str, seconds: float, start: int, log: Path, more: list[str]) -> i
     done = subprocess.run(
         [*command, "--seconds", str(seconds), *more],
         capture_output=True,
-        timeout=seconds * 30 + 600,
+        timeout=seconds * 60 + 600,
     )
     found = json.loads(log.read_text("utf-8")) if log.exists() else {}
     if not found:

@@ -6,8 +6,8 @@ Which tests run a line is recorded once (some minutes) and kept. As many faults 
 subject, by ``--seed``. Printed: what became of them by subject and by kind, and every fault that
 was not noticed. A fault that changes nothing anyone can see counts as survived, unless it is listed
 with the reason in ``mutating/equal.tsv``: such a one is counted by itself, and never as caught.
-Outcomes are kept in the cache folder: the same call goes on where it was ended; ``--again`` tries
-only what was not noticed then.
+Outcomes are kept in the cache folder by what stands in the line, so that a call goes on where it or
+another was ended; ``--again`` tries only what was not noticed then.
 
 Faults are put into functions and constants, not into the bodies of classes (0.3 % of the places).
 
@@ -43,7 +43,7 @@ from mutating.reach import Reach, kept_of, record  # noqa: E402
 from mutating.trial import Outcome, tried  # noqa: E402
 
 CACHE = Path(os.environ.get("INSCRIBE_CACHE", "~/.cache/inscribe")).expanduser()
-BUDGET = 8.0  # seconds of the processor for one fault
+BUDGET = 90.0  # seconds of the processor for one fault
 NOTICED = ("caught", "endless")
 
 
@@ -132,11 +132,16 @@ def main() -> None:
     subjects = asked.subject or list(SUBJECTS)
     size = -(-asked.sample // len(subjects))
     drawn = {subject: sample(subject, size, chance) for subject in subjects}
-    listed = [(subject, *drawn[subject][n]) for n in range(size) for subject in subjects]
-    done = CACHE / f"mutants-{asked.seed}-{asked.sample}-{'-'.join(subjects)}.jsonl"
+    listed = [
+        (subject, *drawn[subject][n])
+        for n in range(size)
+        for subject in subjects
+        if n < len(drawn[subject])
+    ]
+    done = CACHE / "mutants.jsonl"
     if not asked.report:
         session.collected(test_files(), lambda items: _work(items, listed, done, asked))
-    report(listed, _read(done), asked.seed)
+    report(listed, _known(done, listed), asked.seed)
 
 
 def _work(
@@ -146,25 +151,33 @@ def _work(
     asked: argparse.Namespace,
 ) -> None:
     session.ready()
+    session.refuse_processes()
     reach = _reach(items, asked.jobs, as_recorded=asked.as_recorded)
     session.with_examples(None)
     tests = {item.nodeid: item for of_file in items.values() for item in of_file}
+    known = _known(done, listed)
+    noticing: dict[str, Counter[str]] = {}
+    for number, found in known.items():
+        noticing.setdefault(listed[number][1], Counter())[found.by] += 1
 
     def outcome(file: str, fault: Fault, tree: ast.Module) -> Outcome:
         def prepare() -> None:
+            session.keep_apart(CACHE)
             session.forget(module_of(file))
             module = sys.modules[module_of(file)]
             put_in(module, file, tree, in_function=fault.function != (0, 0))
 
-        chosen = [(tests[name], took) for name, took in reaching(reach, file, fault)]
-        return tried(prepare, chosen, session.fails_not, asked.budget)
+        counts = noticing.setdefault(file, Counter())
+        chosen = [(tests[name], took) for name, took in reaching(reach, file, fault, counts)]
+        found = tried(prepare, chosen, session.fails_not, asked.budget)
+        counts[found.by] += 1
+        return found
 
     for subject, file, fault in listed[: asked.controls]:
         found = outcome(file, fault, ast.parse((ROOT / file).read_text("utf-8")))
         print(f"without a fault, {subject}, {file}:{fault.line}: {found.state} {found.by} "
               f"({found.tests} of {found.reaching} tests)", flush=True)  # fmt: skip
 
-    known = _read(done)
     wanted = [
         number
         for number in range(len(listed))
@@ -177,7 +190,7 @@ def _work(
             tree = faulty((ROOT / file).read_text("utf-8"), fault)
             found = outcome(file, fault, tree)
             with done.open("a", encoding="utf-8") as out:
-                out.write(json.dumps({"number": number, "outcome": astuple(found)}) + "\n")
+                out.write(json.dumps([_place(file, fault), astuple(found)]) + "\n")
             if found.state not in NOTICED:
                 print(_not_noticed(file, fault, found), flush=True)
 
@@ -199,7 +212,6 @@ def _reach(items: dict[str, list[Any]], jobs: int, *, as_recorded: bool) -> Reac
                 log = os.open(os.devnull, os.O_WRONLY)
                 os.dup2(log, 1)
                 session.forget()
-                session.refuse_processes()
                 record(file, items[file], modules, folder, session.passes)
                 os._exit(0)
             os.wait()
@@ -215,10 +227,12 @@ def _reach(items: dict[str, list[Any]], jobs: int, *, as_recorded: bool) -> Reac
     return reach
 
 
-def _read(path: Path) -> dict[int, Outcome]:
+def _known(path: Path, listed: list[tuple[str, str, Fault]]) -> dict[int, Outcome]:
+    """Return the outcomes of the faults that were tried already, in this draw or another."""
     lines = path.read_text("utf-8").splitlines() if path.exists() else []
-    found = (json.loads(line) for line in lines)
-    return {each["number"]: Outcome(*each["outcome"]) for each in found}
+    found = {tuple(place): Outcome(*outcome) for place, outcome in map(json.loads, lines)}
+    places = (_place(file, fault) for _, file, fault in listed)
+    return {number: found[place] for number, place in enumerate(places) if place in found}
 
 
 def _not_noticed(file: str, fault: Fault, outcome: Outcome) -> str:
@@ -228,17 +242,17 @@ def _not_noticed(file: str, fault: Fault, outcome: Outcome) -> str:
     )
 
 
-Equal = tuple[str, str, str, str]  # the file, its line, what stands there, the fault
+Named = tuple[str, str, str, str]  # the file, its line, what stands there, the fault
 
 
-def equal_faults() -> dict[Equal, str]:
+def equal_faults() -> dict[Named, str]:
     """Return the faults that change nothing anyone can see, with the reason of each."""
     lines = (HERE / "mutating/equal.tsv").read_text("utf-8").splitlines()[1:]
     rows = (line.split("\t") for line in lines)
     return {(file, line, before, shown): why for file, line, before, shown, why in rows}
 
 
-def _place(file: str, fault: Fault) -> Equal:
+def _place(file: str, fault: Fault) -> Named:
     line = (ROOT / file).read_text("utf-8").splitlines()[fault.line - 1].strip()
     return file, line, fault.before, fault.shown
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from inscribe.dates.model import SEASONS, DateReading, Part
-from inscribe.dates.written import LEAST, Expression, eras_like, value_of
+from inscribe.dates.written import Expression, eras_most_like, value_of
 
 
 def in_conflict(reading: DateReading, part: Part) -> DateReading:
@@ -18,8 +18,8 @@ def with_unknown(reading: DateReading, expression: Expression) -> DateReading:
     if expression.odd_number:
         caution = _about_odd_number(expression.odd_number)
     else:
-        like = next(iter(eras_like(expression.unknown_era or "")), None)
-        looks = f"; it is most like {like.era}" if like and like.share > LEAST else ""
+        likes = " or ".join(like.era for like in eras_most_like(expression.unknown_era or ""))
+        looks = f"; it is most like {likes}" if likes else ""
         caution = f"{expression.unknown_era} is the name of no era{looks}"
     reading = replace(reading, cautions=(*reading.cautions, caution))
     return reading if "year" in reading.conflicts else in_conflict(reading, "year")

@@ -26,9 +26,9 @@ if TYPE_CHECKING:
     )
     from inscribe.dates.written.trace import may_hold_date as may_hold_date
     from inscribe.dates.written.unknown_eras import (
-        LEAST as LEAST,
         Like as Like,
         eras_like as eras_like,
+        eras_most_like as eras_most_like,
     )
     from inscribe.dates.written.unknown_numbers import numbers_like as numbers_like
     from inscribe.dates.written.vocabulary import words_from as words_from
@@ -41,7 +41,7 @@ else:
             "numerals": "STARTS as_kanji value_of",
             "parsing": "bare_age expressions with_lone_stem",
             "trace": "may_hold_date",
-            "unknown_eras": "LEAST Like eras_like",
+            "unknown_eras": "Like eras_like eras_most_like",
             "unknown_numbers": "numbers_like",
             "vocabulary": "words_from",
         },

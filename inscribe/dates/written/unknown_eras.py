@@ -17,7 +17,7 @@ from inscribe.dates.written import numerals
 _UNREAD = "□■"
 _FITTINGS_FROM = 1570  # western year
 _SAME, _OPEN = 1.0, 0.4  # of one sign: it is the same; it cannot be read
-LEAST = 0.5  # of all signs together, from which a name is like an era's
+_LEAST = 0.5  # of all signs together, from which a name is like an era's
 SURE = 0.75  # from which the likeness alone tells that an era was meant
 _PAIR = "[甲乙丙丁戊己庚辛壬癸][子丑寅卯辰巳午未申酉戌亥]"
 _NUMBER = f"(?:[{numerals.STARTS}{_UNREAD}]{{1,5}}|元)"
@@ -91,8 +91,19 @@ def eras_like(written: str) -> tuple[Like, ...]:
     alike. Of a name of one sign, the other has been lost.
     """
     likes = (_like(written, era) for era in calendar.by_name())
-    kept = [like for like in likes if like is not None and like.share >= LEAST]
+    kept = [like for like in likes if like is not None and like.share >= _LEAST]
     return tuple(sorted(kept, key=_place))
+
+
+def eras_most_like(written: str) -> tuple[Like, ...]:
+    """Return the eras that a name is most like: more than one where none is more so than others.
+
+    >>> [like.era for like in eras_most_like("□緑")]
+    ['文禄', '元禄']
+    """
+    likes = eras_like(written)
+    most = [like for like in likes if _place(like) == _place(likes[0])]
+    return tuple(like for like in most if like.share > _LEAST)
 
 
 def _place(like: Like) -> tuple[float, bool]:
@@ -102,7 +113,7 @@ def _place(like: Like) -> tuple[float, bool]:
 
 def _like(written: str, era: str) -> Like | None:
     if len(written) == 1 and len(era) == 2:
-        return Like(era, LEAST, f"{written} is one of its signs") if written in era else None
+        return Like(era, _LEAST, f"{written} is one of its signs") if written in era else None
     if len(written) != len(era):
         return None
     shares, reasons = [], []

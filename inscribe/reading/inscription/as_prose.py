@@ -10,7 +10,7 @@ from itertools import accumulate
 
 from inscribe.forms import NormalText
 from inscribe.reading.chinese import has_marks
-from inscribe.reading.inscription.prose_nouns import as_in_prose
+from inscribe.reading.inscription.prose_nouns import as_in_prose, noun_read_as_a_whole
 from inscribe.reading.inscription.prose_rivals import WordsFound, with_compounds, with_rivals
 from inscribe.reading.inscription.register import has_classical_grammar, has_modern_grammar
 from inscribe.reading.inscription.weighing import by_weight
@@ -63,7 +63,8 @@ def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> In
         words_of = partial(words_without_metre, voiced=marks_voicing(plain))
         words_of = partial(_in_katakana, words_of) if katakana else words_of
     words = words_with_repeats(normal, text.carved, words_of if legible else signs_alone)
-    if legible and KANA.search(plain) and sum(w.length for w in words) == len(normal.text):
+    in_prose = KANA.search(plain) or noun_read_as_a_whole(plain)
+    if legible and in_prose and sum(w.length for w in words) == len(normal.text):
         if of_verse:
             words = list(with_compounds(words, prose_words(normal.text)))
         words = as_in_prose(words, normal.text)

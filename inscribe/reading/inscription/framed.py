@@ -11,6 +11,7 @@ from dataclasses import replace
 from inscribe.forms import NormalText, carved_between
 from inscribe.reading import chinese
 from inscribe.reading.inscription.landmarks import landmark
+from inscribe.reading.inscription.prose_nouns import noun_read_as_a_whole
 from inscribe.reading.inscription.weighing import by_weight
 from inscribe.reading.inscription.wishes import Wishes
 from inscribe.reading.passages import Frame, frame_of
@@ -255,7 +256,9 @@ def _is_line(plain: str) -> bool:
         return True
     from inscribe.reading.mecab import unidic_words
 
-    return len(plain) > 1 and not chinese.are_compounds(unidic_words(plain), verse=False)
+    if len(plain) == 1 or noun_read_as_a_whole(plain):
+        return False
+    return not chinese.are_compounds(unidic_words(plain), verse=False)
 
 
 def _placed(words: Sequence[ReadWord], text: InscribedText) -> tuple[Token, ...]:

@@ -10,8 +10,10 @@ from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.words import ReadWord
 
 _NOUN = "名詞-普通名詞-一般"
+_PLACE = "固有名詞-地名"
 _AFTER_NOUN = frozenset("はをのもにとがやなよこへまハヲノモニトガヤナヨコヘマ")
 _NOTE = "as prose has it"
+_SIGNS_AS_A_WHOLE = 3  # of shorter ones the dictionaries know what is usual
 
 
 def as_in_prose(words: Sequence[ReadWord], plain: str) -> list[ReadWord]:
@@ -42,7 +44,8 @@ def _said(words: Sequence[ReadWord], plain: str) -> Iterator[ReadWord]:
             yield word
             position = first + word.length
         else:
-            kind = _NOUN if is_kanji_only(written) else word.part_of_speech
+            named = _PLACE in word.part_of_speech  # 日本史
+            kind = word.part_of_speech if named or not is_kanji_only(written) else _NOUN
             yield ReadWord(written, kana, kind, lemma=written, note=_NOTE)
         first += word.length
 
@@ -59,7 +62,26 @@ def _longest_noun(plain: str, first: int, ends: Collection[int]) -> tuple[str, s
 def _kana(written: str, plain: str) -> str:
     """Return how a noun is read in a text: 夕 yūbe beside 朝, else yū."""
     kana, opposite = _beside().get(written, ("", ""))
-    return kana if kana and opposite in plain else _nouns().get(written, "")
+    if kana and opposite in plain:
+        return kana
+    return _nouns().get(written, "") or noun_read_as_a_whole(written)
+
+
+def noun_read_as_a_whole(written: str) -> str:
+    """Return the reading of a noun of three signs that the readings of its signs do not give.
+
+    >>> noun_read_as_a_whole("日本史"), noun_read_as_a_whole("世界史")
+    ('にほんし', '')
+    """
+    if len(written) != _SIGNS_AS_A_WHOLE:
+        return ""
+    row = _as_a_whole().first_about(written)
+    return row["kana"] if row else ""
+
+
+@tables.cached()
+def _as_a_whole() -> tables.Sorted:
+    return tables.Sorted("jukujikun")
 
 
 @tables.cached()

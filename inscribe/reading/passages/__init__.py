@@ -54,6 +54,7 @@ if TYPE_CHECKING:
         frame_of as frame_of,
         framed_weight as framed_weight,
         is_work as is_work,
+        set_headings as set_headings,
     )
     from inscribe.reading.passages.topics import (
         OF_A_PLACE as OF_A_PLACE,
@@ -73,6 +74,6 @@ else:
             "signings": "is_surely_signed names_one role_of_signing",
             "stretches": "KnownPassage PassageStretch part_of",
             "topics": "OF_A_PLACE is_district is_landmark is_of_words",
-            "titles": "Frame frame_of framed_weight is_work",
+            "titles": "Frame frame_of framed_weight is_work set_headings",
         },
     )

@@ -86,7 +86,13 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
 
 def _is_all_frame(text: str) -> bool:
     """Whether nothing stands within the frame: 読人不知."""
-    return any(frame.fits(text) and not frame.inner_of(text) for frame in _frames())
+    return text in set_headings()
+
+
+@tables.cached()
+def set_headings() -> tuple[str, ...]:
+    """Return the headings within whose frame nothing can stand: 題しらず, 読人不知."""
+    return tuple(frame.begins + frame.ends for frame in _frames() if frame.most == 0)
 
 
 def _without_closing(text: str) -> str:

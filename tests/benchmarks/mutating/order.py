@@ -4,25 +4,34 @@ from __future__ import annotations
 
 import ast
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from mutating.operators import Fault
 from mutating.reach import Reach
 
 ROOT = Path(__file__).parents[3]
-SLOW = ("tests/test_entry.py", "tests/test_tei.py")  # their tests show every part at once
+SLOW = ("tests/test_entry.py", "tests/test_tei.py")  # their tests show every part at once: last
 ANSWERS = ("_answers.py", "_sentences.py", "_messages.py", "_values.py")
-LONG = 5.0  # seconds of a test that is not tried
+LONG = 2.0  # seconds of a test that is tried last
 NEAR = 20  # tests of a line; with fewer, those of its function are run too, then of its module
 
 
-def reaching(reach: Reach, file: str, fault: Fault) -> list[tuple[str, float]]:
+def reaching(
+    reach: Reach, file: str, fault: Fault, noticing: Mapping[str, int]
+) -> list[tuple[str, float]]:
     """Return the tests that run the line of a fault, each with its seconds.
 
-    Tests of whole answers come first, file by file, for those of a file share what they look at;
-    those that run the line itself come before those that run its function or module; of each file
-    of tests one, the fastest, then of each file another: so tests of many kinds are tried early.
+    The tests that have noticed other faults of the module come first. Those that run the line
+    itself come before those that run its function or module; of both, those of whole answers come
+    first, file by file, for those of a file share what they look at, then of each other file one,
+    the fastest, then of each file another: so tests of many kinds are tried early.
+
+    Args:
+        reach: which tests run which lines.
+        file: where the fault is.
+        fault: the fault.
+        noticing: how many other faults of the module each test has noticed.
     """
     line = reach.of(file, [fault.line])
     near: set[str] = set()
@@ -33,11 +42,13 @@ def reaching(reach: Reach, file: str, fault: Fault) -> list[tuple[str, float]]:
     if len(line | near) < NEAR:
         near |= reach.of(file)
     whole = {test for test in line | near if is_whole(test)}
-    ordered = (
-        *_by_files(reach, whole),
+    ordered = [
+        *_by_files(reach, whole & line),
         *_mixed(reach, line - whole),
+        *_by_files(reach, whole - line),
         *_mixed(reach, near - line - whole),
-    )
+    ]
+    ordered.sort(key=lambda test: -noticing.get(test, 0))
     return [(test, reach.seconds[test]) for test in ordered]
 
 
@@ -59,15 +70,15 @@ def _by_files(reach: Reach, tests: set[str]) -> list[str]:
 
 
 def _mixed(reach: Reach, tests: set[str]) -> list[str]:
-    """Return tests so that every file has its turn, the fastest of each first."""
+    """Return tests so that every file has its turn, the fastest of each first; slow ones last."""
     turns = Counter[str]()
     placed = []
     for test in sorted(tests, key=lambda test: (reach.seconds[test], test)):
         of_file = test.partition("::")[0]
-        if of_file not in SLOW and reach.seconds[test] < LONG:
-            turns[of_file] += 1
-            placed.append((turns[of_file], reach.seconds[test], test))
-    return [test for _, _, test in sorted(placed)]
+        turns[of_file] += 1
+        last = of_file in SLOW or reach.seconds[test] > LONG
+        placed.append((last, turns[of_file], reach.seconds[test], test))
+    return [placed_test[-1] for placed_test in sorted(placed)]
 
 
 def _naming(file: str, name: str) -> Iterator[tuple[str, range]]:

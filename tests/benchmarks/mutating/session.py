@@ -7,6 +7,7 @@ compiled dictionaries stay.
 
 from __future__ import annotations
 
+import contextlib
 import os
 import pkgutil
 import sys
@@ -17,8 +18,8 @@ from pathlib import Path
 from typing import Any
 
 ROOT = Path(__file__).parents[3]
-LONGEST = 8.0  # seconds of the processor of a test that is recorded
-EXAMPLES = 10  # of a property while it is recorded: they show which lines it reaches
+LONGEST = 3.0  # seconds of the processor of a test that is recorded
+EXAMPLES = 5  # of a property while it is recorded: they show which lines it reaches
 WARM = ("武州住嶺暁作", "天保三年壬辰仲秋吉日", "霧はれて野山の露も光りけり", "天下泰平を祈る")
 
 
@@ -88,6 +89,23 @@ def _place(module: str) -> int:
     return ORDER.index(name) if name else len(ORDER)
 
 
+def keep_apart(cache: Path) -> None:
+    """Let a trial find nothing in the cache that another one kept, but for the dictionaries.
+
+    What is kept of a folder is kept under what the files of the program say, and no fault stands
+    there.
+    """
+    own = cache / "trials" / str(os.getppid())
+    own.mkdir(parents=True, exist_ok=True)
+    for kept in own.glob("kept-*"):
+        kept.unlink()
+    for each in cache.iterdir():
+        if not each.name.startswith(("kept-", "trials", "reach", "mutants-")):
+            with contextlib.suppress(FileExistsError):
+                (own / each.name).symlink_to(each)
+    os.environ["INSCRIBE_CACHE"] = str(own)
+
+
 def with_examples(most: int | None) -> None:
     """Let properties be tried on so many examples, the same each time."""
     from hypothesis import settings
@@ -99,8 +117,16 @@ def with_examples(most: int | None) -> None:
 
 
 def refuse_processes() -> None:
-    """Let every test fail that starts a program: what runs there is not of the fork."""
+    """Let no other process have a part: the work of workers is done here, programs fail a test.
+
+    What runs elsewhere is not recorded, and starting it is what costs most.
+    """
     import subprocess
+
+    from inscribe import workers
+
+    workers.count = lambda: 1
+    workers.on_all_cores = lambda work, things, size: map(work, things)
 
     def refuse(*_: object, **__: object) -> None:
         raise OSError("no processes while faults are tried")
@@ -117,8 +143,13 @@ def passes(item: Any, following: Any = None) -> bool:
 
     signal.signal(signal.SIGPROF, too_long)
     signal.setitimer(signal.ITIMER_PROF, LONGEST)
-    passed = all(report.passed for report in _reports(item, following))
-    signal.setitimer(signal.ITIMER_PROF, 0)
+    try:
+        passed = all(report.passed for report in _reports(item, following))
+        signal.setitimer(signal.ITIMER_PROF, 0)
+    except Exception:  # the time was over while hypothesis or pytest themselves were at work
+        signal.setitimer(signal.ITIMER_PROF, 0)
+        item.session._setupstate.teardown_exact(None)
+        return False
     return passed
 
 
