@@ -90,6 +90,14 @@ CASES: list[Case] = [
     ("chances/reading_chances", "signature whole|certain|", "signature whole|certain|-9", chance,
      "嶺暁作"),
     ("signatures/signature_chances", "class|name|", "class|name|0.01", likely, "武州住［　　］作"),
+    ("signatures/signature_compounds", "manner act|verb|",
+     "manner act|verb||{0}+{1}|{0} {1}|9|made, in the manner named|謹刻", romaji, "嶺暁謹刻"),
+    ("signatures/signature_formulas", "於|opener|place|",
+     "於|opener|place|{} に おいて|{} に おいて||at|30", romaji, "於霧山作"),
+    ("signatures/signature_order", "start|surname;clan;common_name|",
+     "start|surname;clan;common_name|60", romaji, "霜村嶺暁作"),
+    ("names/name_endings", "軒|art|", "軒|art|けん||90", likely, "霜村松翠□嶺暁作"),
+    ("verse/verse_signs", "70|", "0.001|の", likely, "春□夜の夢ばかりなる手枕に"),
 ]  # fmt: skip
 
 
