@@ -98,10 +98,8 @@ def drawn(
     """
     left = max(0, round(side[0]))
     strip = np.ascontiguousarray(ink[:, left : max(left + 1, round(side[1]))])
-    parted = zip(_signs_strokes(strip, cells), cells, expected, strict=True)
-    found = [
-        _tight(strip, strokes, left, cell) if sign.shows else None for strokes, cell, sign in parted
-    ]
+    parted = zip(_signs_strokes(strip, cells), expected, strict=True)
+    found = [_tight(strip, strokes, left) if sign.shows else None for strokes, sign in parted]
     middle, full = _middle_and_width(side, found, expected)
     result = []
     for box, cell, sign in zip(found, cells, expected, strict=True):
@@ -166,16 +164,23 @@ def _inked(strip: Array) -> Array:
     return np.asarray(strip > np.maximum(FAINT, OF_STROKE * around))
 
 
-def _tight(ink: Array, strokes: Array, left: int, cell: SignExtent) -> Box | None:
+def _tight(ink: Array, strokes: Array, left: int) -> Box | None:
     """Return the box of a sign's strokes in a column that begins at ``left``; None without any."""
     kept = _pieces(ink, strokes)
     need = LEAST * PER_MM
     across, down = _reach(kept.sum(0), need), _reach(kept.sum(1), need)
     if across is None or down is None:
         return None
-    x, width = _shrunk(left + across[0], left + across[1], left, left + ink.shape[1])
-    y, height = _shrunk(*down, round(cell.top * PER_MM), round(cell.bottom * PER_MM))
-    return x, y, width, height
+    inked = _inked(ink)
+    x, width = _shrunk(*across, *_goes_on(inked.T, kept.T, *across))
+    y, height = _shrunk(*down, *_goes_on(inked, kept, *down))
+    return left / PER_MM + x, y, width, height
+
+
+def _goes_on(inked: Array, kept: Array, first: int, end: int) -> tuple[bool, bool]:
+    """Return whether the strokes at a sign's first and last row go on beyond it: they were cut."""
+    before = first == 0 or bool((inked[first - 1] & kept[first]).any())
+    return before, end == len(inked) or bool((inked[end] & kept[end - 1]).any())
 
 
 def _pieces(ink: Array, strokes: Array) -> Array:
@@ -192,9 +197,9 @@ def _reach(sums: Array, need: float) -> tuple[int, int] | None:
     return (int(found[0]), int(found[-1]) + 1) if len(found) else None
 
 
-def _shrunk(start: int, end: int, first: int, last: int) -> tuple[float, float]:
+def _shrunk(start: int, end: int, cut_before: bool, cut_after: bool) -> tuple[float, float]:
     """Return start and length in mm without the blur, which a cut through strokes does not have."""
     less = min(BLUR * PER_MM, (end - start) / 4)
-    low = start + (less if start != first else 0)
-    high = end - (less if end != last else 0)
+    low = start + (0 if cut_before else less)
+    high = end - (0 if cut_after else less)
     return low / PER_MM, (high - low) / PER_MM

@@ -16,7 +16,9 @@ from inscribe.measuring.view import Array, straightened
 
 POINTS = 160  # along an edge, where it is made exact
 NEAR = 0.012  # of the longer side: how far the exact edge may be
-STRAIGHT = 0.3  # pixels that the points of a straight long side are off, in the mean
+APART = 20  # points of an edge that are off each by its own chance
+LEAST_REST = 0.05  # pixels that the points of the clearest side are off, in the mean
+TOLD = 10.0  # nats by which clear edges prefer one barrel
 BOWS = np.linspace(-0.09, 0.09, 37)
 
 
@@ -63,7 +65,7 @@ def clear_sides(change_x: Array, change_y: Array, corners: Array) -> list[float]
 def exact(small: Array, quad: Array, *, is_found: bool = True) -> Exact:
     """Return an outline made exact along its edges.
 
-    The lens's barrel is the one that makes all four edges straightest; where none does so clearly,
+    The lens's barrel is the one that makes all four edges straightest; where that says little, also
     the one along whose curves the long sides show the most change.
 
     Args:
@@ -75,9 +77,11 @@ def exact(small: Array, quad: Array, *, is_found: bool = True) -> Exact:
     size = (small.shape[1], small.shape[0])
     edges = [_edge(light, quad[i], quad[(i + 1) % 4]) for i in range(4)]
     sides = [edge.points for edge in edges]
-    barrel = _straightening(sides, size)
-    if not barrel and max(_rest(sides[1]), _rest(sides[3])) > STRAIGHT:
-        barrel = lens.barrel_of_long_sides(small, _corners(sides, size, 0.0) if is_found else quad)
+    worth = _straightening(sides, size)
+    if np.ptp(worth) < TOLD:
+        rough = _corners(sides, size, 0.0) if is_found else quad
+        worth = worth + lens.along_long_sides(small, rough)
+    barrel = lens.likeliest(worth)
     corners = _corners(sides, size, barrel)
     bow = (_bow(sides[1]) - _bow(sides[3])) / 2
     middle = np.array(size) / 2
@@ -87,14 +91,10 @@ def exact(small: Array, quad: Array, *, is_found: bool = True) -> Exact:
     return Exact(middle + away * (1 - barrel * far), abs(bow), barrel, spread)
 
 
-def _straightening(sides: list[Array], size: tuple[int, int]) -> float:
-    """Return the barrel that makes all sides straightest, or 0 where it hardly helps."""
-    rests = [
-        sum(_rest(straightened(side, size, float(barrel))) for side in sides)
-        for barrel in lens.BARRELS
-    ]
-    is_little = min(rests) > 0.9 * rests[int(np.abs(lens.BARRELS).argmin())]
-    return 0.0 if is_little else float(lens.BARRELS[int(np.argmin(rests))])
+def _straightening(sides: list[Array], size: tuple[int, int]) -> Array:
+    """Return the worth of each barrel by how straight it makes the sides, each by its own noise."""
+    rests = [[_rest(straightened(s, size, float(b))) for s in sides] for b in lens.BARRELS]
+    return np.asarray(-APART * np.log(np.array(rests) + LEAST_REST).sum(1))
 
 
 def _corners(sides: list[Array], size: tuple[int, int], barrel: float) -> Array:
