@@ -15,7 +15,7 @@ from inscribe.measuring.view import Array
 
 Box = tuple[float, float, float, float]
 CLEAR = 0.25  # how much stroke must show somewhere along a piece
-FAINT = 0.1  # where less shows, a stroke has ended
+FAINT = 0.2  # where less shows, a stroke has ended
 OF_STROKE = 0.25  # a stroke is as wide as so much of its own strength shows
 STROKE = 0.3  # mm: over which its strength is seen
 WHOLE = 0.9  # of a piece in one sign's cell: all of it is that sign's
