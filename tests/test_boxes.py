@@ -279,11 +279,31 @@ def test_annotations_without_the_plate_say_that_the_capacity_hangs_on_it(tmp_pat
     assert "capacity" in note
 
 
-def test_a_plate_of_another_size_than_the_records_is_told(tmp_path: Path) -> None:
-    answer = collated(tmp_path, annotated(plate="#xywh=0,0,200,960"), RECORD, "--scale", "10")
-    (note,) = notes_on_boxes(answer)
-    assert "20 x 96 mm" in note
-    assert "14.5 x 96 mm" in note
+def test_a_plate_of_another_size_than_the_records_is_refused() -> None:
+    with pytest.raises(InputError, match="20 x 96 mm at this scale"):
+        boxes_of(annotated(plate="#xywh=0,0,200,960"), "b.json", 10, Plate(14.5, 96))
+
+
+def outlined(text: str, *points: tuple[float, float]) -> dict[str, Any]:
+    """Return an annotation with an outline and the box around it."""
+    path = " ".join(f"{x},{y}" for x, y in points)
+    left, top = (min(axis) for axis in zip(*points, strict=True))
+    right, bottom = (max(axis) for axis in zip(*points, strict=True))
+    box = f"xywh={left},{top},{right - left},{bottom - top}"
+    svg = f'<svg><polygon points="{path}"/></svg>'
+    selectors = [{"type": "FragmentSelector", "value": box}, {"type": "SvgSelector", "value": svg}]
+    return {"body": {"value": text}, "target": {"source": "p.jpg", "selector": selectors}}
+
+
+def test_a_plate_seen_askew_gives_its_boxes_right() -> None:
+    """A sign in the middle of a plate lies where its diagonals cross, however it is seen."""
+    plate = outlined("plate", (100, 50), (300, 90), (280, 1080), (60, 1000))
+    middle = outlined("花", (183, 529), (185, 529), (185, 531), (183, 531))
+    page = json.dumps({"items": [plate, middle]})
+    for scale in (None, 10.0):
+        (box,) = boxes_of(page, "b.json", scale, Plate(20, 96)).signs
+        assert box.x + box.width / 2 == pytest.approx(10, abs=0.05)
+        assert box.y + box.height / 2 == pytest.approx(48, abs=0.05)
 
 
 def test_a_box_past_the_plate_is_refused(tmp_path: Path) -> None:

@@ -293,3 +293,24 @@ def test_what_boxes_from_annotations_lack_is_said(folder: Path) -> None:
     column = {"target": "c#xywh=40,60,40,80", "body": {"value": "花の"}}
     assert "no annotation says where the plate is" not in told(foreign(plate))
     assert "1 annotation is of more than one sign" in told(foreign(plate, column))
+
+
+def test_annotations_of_a_tilted_picture_come_back_as_they_were(folder: Path) -> None:
+    table = boxes_of(run("--format", "csv").stdout, "before").signs
+    (folder / "a.json").write_text(run("--format", "annotation").stdout, "utf-8")
+    again = boxes_of(run("--boxes", "a.json", "--format", "csv").stdout, "after").signs
+    for one, other in zip(table, again, strict=True):
+        assert one == pytest.approx(other, abs=0.1)
+
+
+def test_a_cut_far_from_the_strokes_is_doubted_and_an_impossible_one_refused(folder: Path) -> None:
+    begins = boxes_of(run("--format", "csv").stdout, "free").signs
+    near = run("--cut", f"2={begins[1].y + 0.2:.2f}")
+    assert "check it" not in near.stderr
+    far = run("--cut", f"2={begins[2].y + 1:.2f}")
+    assert "sign 2 is cut at" in far.stderr
+    for impossible in (("2=39.9",), ("1=20", "2=10")):
+        given = [word for cut in impossible for word in ("--cut", cut)]
+        refused = run(*given)
+        assert isinstance(refused.exception, InputError), refused.output
+        assert "leave no room" in str(refused.exception)

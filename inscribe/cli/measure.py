@@ -110,6 +110,8 @@ def command(
         click.echo(f"{boxes}: {said}", err=True)
     picture = read_picture(Path(photo))
     found = measure(picture, task.inscription, task.asked)
+    for said in () if quiet else found.remarks:
+        click.echo(f"{picture.name}: {said}", err=True)
     shown = _shown(found, task, picture, form, canvas, is_accepted=accept)
     if accept:
         path = write_measured(task, found, picture.name, by or "", replacing=replace)

@@ -15,6 +15,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from inscribe.errors import InputError
 from inscribe.measuring.model import Cut
 from inscribe.measuring.rhythm import Expected
 from inscribe.measuring.shapes import forms, rows_of
@@ -24,6 +25,7 @@ from inscribe.measuring.ways import after, before, shares, soft
 
 ROWS = 8  # rows per mm in which cuts are sought
 COARSER = 2  # rows taken together while the pitch is sought
+NO_WAY = 1e6  # price of a cut where no sign can end
 STEP = 0.9  # of a pitch to the next one tried
 LEAST = 1.0  # mm: the least pitch tried
 
@@ -82,6 +84,9 @@ def cells(
         columns: for each column its ink and what is expected of its signs, top down.
         fixed: for each column the tops and bottoms given by a person, by the sign's place in it.
         weights: what the parts of a telling weigh.
+
+    Raises:
+        InputError: what was given leaves no room for the other signs.
     """
     held = list(fixed) or [{} for _ in columns]
     pitches = _pitches(columns, held, weights)
@@ -214,7 +219,12 @@ class _Table:
 
     def told(self) -> list[SignExtent]:
         """Return the cheapest telling with its chances."""
-        tops, bottoms, _ = self.cheapest()
+        tops, bottoms, cost = self.cheapest()
+        if not cost < NO_WAY:
+            raise InputError(
+                "the cuts or boxes given leave no room for the other signs of a column",
+                hint="signs count from 1 in reading order, mm from the plate's top",
+            )
         chance_top, chance_bottom = self._chances()
         near = max(1, round(0.1 * self.pitch))
         found = []
@@ -244,7 +254,7 @@ class _Table:
             return costs
         kept = np.full_like(costs, np.inf)
         place = min(max(round(at * self.per_mm), 0), self.count - 1)
-        kept[place] = costs[place] if np.isfinite(costs[place]) else 1e6
+        kept[place] = costs[place] if np.isfinite(costs[place]) else NO_WAY
         return kept
 
     def cheapest(self) -> tuple[list[int], list[int], float]:

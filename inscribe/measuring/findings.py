@@ -35,9 +35,10 @@ MOST_COLUMNS = 8
 
 
 class PlateView(NamedTuple):
-    """A plate seen from straight above: its pixels, its ink, the scale of the photograph."""
+    """A plate seen from straight above: its pixels, energy and ink, the photograph's scale."""
 
     pixels: Array
+    energy: Array
     ink: Array
     scale: float  # pixels of the photograph per mm
 
@@ -108,7 +109,7 @@ def face_problem(
     """
     if hidden := glare.hidden(face.pixels, face.ink, counts):
         return _glare(picture, hidden, "writing")
-    told = contrast(face.pixels, face.ink)
+    told = contrast(face.energy, face.ink)
     spread = outline.spread / face.scale
     if outline.clear >= UNCLEAR and spread > SOFT and told < 2 * FAINT:
         return _refused(

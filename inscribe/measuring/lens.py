@@ -1,4 +1,4 @@
-"""How a lens bends the sides of a plate: each barrel tried has a worth, and all are weighed together.
+"""How a lens bends the sides of a plate: each barrel has a worth, and all are weighed together.
 
 Where edges are clear, points of them lie on a straight line once the right barrel is taken out;
 else both long sides are followed along the curves that each barrel would make of them.
@@ -15,7 +15,10 @@ BARRELS = np.linspace(-0.02, 0.045, 27)
 POINTS = 240  # along a side
 ENDS = np.arange(-1, 1.1, 0.5)  # pixels by which a corner may be off
 SHARP = 100.0  # how much more change along a curve speaks for it
-USUAL, GIVE = 0.01, 0.012  # most lenses draw corners inwards a little, few outwards (common practice)
+USUAL, GIVE = (
+    0.01,
+    0.012,
+)  # most lenses draw corners inwards a little, few outwards (common practice)
 
 
 def likeliest(worth: Array) -> float:

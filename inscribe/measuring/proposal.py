@@ -19,6 +19,7 @@ from inscribe.measuring.view import Array, View
 from inscribe.record import Inscription, Plate
 from inscribe.signs import Column
 
+FAR = 0.6  # of a pitch: a cut as far from where the strokes say is looked at twice
 PLACES = 2  # decimals of a mm that are kept
 CORNERS, BARREL = 3, 4  # decimals of a view that are kept: what the record says repeats it exactly
 
@@ -34,19 +35,20 @@ def measure(picture: Picture, inscription: Inscription, asked: Asked) -> Measure
     if problem := findings.view_problem(picture, view):
         raise problem
     pixels = view.rectified(picture.pixels, PER_MM)
-    ink = strokes.ink(pixels)
-    face = findings.PlateView(pixels, ink, view.scale)
+    energy = strokes.energy(pixels)
+    ink = strokes.ink(energy)
+    face = findings.PlateView(pixels, energy, ink, view.scale)
     counts = [len(column.signs) for column in columns]
     if problem := findings.face_problem(picture, outline, face, counts):
         raise problem
     sides = bands(ink, column_cuts(ink, len(columns))[0])
-    told = _told(ink, sides, columns, asked)
+    told, odd = _told(ink, sides, columns, asked)
     signs = _signs(ink, sides, columns, told, asked)
     if problem := findings.unsure_problem(picture, [sign.certainty for sign in signs]):
         raise problem
     plate = Plate(round(view.width, PLACES), round(view.height, PLACES))
     measured = tuple(_column(column, signs, told[n], view) for n, column in enumerate(columns))
-    return Measured(plate, view.corners, view.scale, view.barrel, signs, measured)
+    return Measured(plate, view.corners, view.scale, view.barrel, signs, measured, odd)
 
 
 def _columns(inscription: Inscription, face: int) -> tuple[Column, ...]:
@@ -112,10 +114,11 @@ def _view(picture: Picture, outline: Outline, asked: Asked) -> View:
 
 def _told(
     ink: Array, sides: list[tuple[float, float]], columns: tuple[Column, ...], asked: Asked
-) -> list[list[SignExtent]]:
-    """Return the cells of every column, cut where a person wants it."""
+) -> tuple[list[list[SignExtent]], tuple[str, ...]]:
+    """Return the cells of every column, cut where a person wants it, and what is odd about that."""
     inks = boxes.column_inks(ink, sides)
     expected = [[rhythm.expected(sign) for sign in column.signs] for column in columns]
+    seen = list(zip(inks, expected, strict=True))
     wanted = dict(asked.cuts)
     for box in asked.boxes:
         wanted.setdefault(box.sign, Cut(box.y, box.y + box.height))
@@ -123,7 +126,28 @@ def _told(
         {n: wanted[sign.index] for n, sign in enumerate(column.signs) if sign.index in wanted}
         for column in columns
     ]
-    return cells(list(zip(inks, expected, strict=True)), fixed)
+    told = cells(seen, fixed)
+    if not asked.cuts:
+        return told, ()
+    free = cells(seen)
+    odd = (
+        _oddness(sign.index, asked.cuts[sign.index], own[n], own)
+        for column, own in zip(columns, free, strict=True)
+        for n, sign in enumerate(column.signs)
+        if sign.index in asked.cuts
+    )
+    return told, tuple(remark for remark in odd if remark)
+
+
+def _oddness(sign: int, cut: Cut, free: SignExtent, own: list[SignExtent]) -> str:
+    """Return a remark on a cut that stands far from where the strokes would have it."""
+    pitch = (own[-1].bottom - own[0].top) / len(own)
+    if abs(cut.top - free.top) < FAR * pitch:
+        return ""
+    return (
+        f"sign {sign + 1} is cut at {cut.top:g} mm as given, and its strokes seem to begin at"
+        f" {free.top:.1f} mm: check it"
+    )
 
 
 def _signs(

@@ -42,7 +42,7 @@ RIM_AT_MOST = 1.3  # mm, where a bevel or a shadow is seen too
 
 
 def energy(face: Array) -> Array:
-    """Return the stroke energy of a rectified plate (RGB, 8 bits), 0 on even metal."""
+    """Return the stroke energy of a rectified plate (RGB, 8 bits), by that of the metal around."""
     light = np.log(face.astype(np.float32) / 255 + 0.03)
     light -= cv2.GaussianBlur(light, (0, 0), SHADING * PER_MM)
     light = np.stack([_without_pattern(light[..., n]) for n in range(light.shape[-1])], -1)
@@ -52,7 +52,8 @@ def energy(face: Array) -> Array:
         across = cv2.Sobel(smooth, cv2.CV_32F, 1, 0)
         down = cv2.Sobel(smooth, cv2.CV_32F, 0, 1)
         total += np.sqrt((across**2 + down**2).mean(-1)) * (scale * PER_MM / 8)
-    return cv2.GaussianBlur(total, (0, 0), SPREAD * PER_MM)
+    total = cv2.GaussianBlur(total, (0, 0), SPREAD * PER_MM)
+    return np.asarray(total / _ground(total))
 
 
 def _without_pattern(light: Array) -> Array:
@@ -73,14 +74,12 @@ def _without_pattern(light: Array) -> Array:
     return np.asarray(cv2.idft(waves, flags=cv2.DFT_REAL_OUTPUT | cv2.DFT_SCALE))
 
 
-def ink(face: Array) -> Array:
-    """Return how much stroke stands at each pixel of a rectified plate, 0 to 1.
+def ink(found: Array) -> Array:
+    """Return how much stroke stands at each pixel of a rectified plate, 0 to 1, by its energy.
 
     Grain looks like strokes, but stands loosely everywhere. So it is asked first where ink stands
     densely; what the metal around shows is the ground level, and far from the writing is no ink.
     """
-    found = energy(face)
-    found = found / _ground(found)
     levels = _first_levels(found)
     shown = _shown(found, levels)
     for _ in range(PASSES):
@@ -141,10 +140,8 @@ def _around(written: Array, reach: float) -> Array:
     return np.asarray(cv2.dilate(written.astype(np.uint8), disc) > 0)
 
 
-def contrast(face: Array, shown: Array) -> float:
-    """Return how many times the energy of bare metal the strokes have, given their ink."""
-    found = energy(face)
-    found = found / _ground(found)
+def contrast(found: Array, shown: Array) -> float:
+    """Return how many times the energy of bare metal the strokes have, given energy and ink."""
     strokes, metal = found[shown > 0.5], found[shown <= 0]
     if len(strokes) < PER_MM or not len(metal):
         return 0.0

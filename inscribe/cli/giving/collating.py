@@ -134,7 +134,7 @@ def with_measured_copy(tasks: list[CollationTask], file: str, scale: float | Non
     inscription = tasks[0].copy.inscription
     if len(tasks) != 1 or inscription is None:
         raise InputError("boxes measure one inscription of a record", hint="name such a record")
-    boxes = read_boxes(Path(file), scale)
+    boxes = read_boxes(Path(file), scale, inscription.plate)
     said = remarks(boxes, inscription)
     inscription = with_boxes(inscription, boxes.signs, file)
     copy = CollationText(tasks[0].copy.title, inscription.transcription, inscription, said)

@@ -83,7 +83,7 @@ def measuring_task(
     kept = _kept_corners(before.corners) if before and not corners else None
     given_cuts = _cuts(cuts or (before.cuts.split(", ") if before and before.cuts else ()))
     pixels_per_mm = _scale(scale, ruler)
-    given_boxes = read_boxes(Path(boxes), pixels_per_mm) if boxes else None
+    given_boxes = read_boxes(Path(boxes), pixels_per_mm, size) if boxes else None
     drawn = given_boxes.signs if given_boxes else ()
     _check_signs(inscription, shown_face, [*given_cuts, *(box.sign for box in drawn)])
     asked = Asked(

@@ -15,6 +15,8 @@ PAGE = "AnnotationPage"
 OWN_ID = re.compile(r":sign:(\d+)$")
 _NUMBER = r"(-?\d+(?:\.\d+)?)"
 _XYWH = re.compile(rf"(?:^|[#&])xywh=(?:pixel:)?{_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}(?:&|$)")
+_POLYGON = re.compile(r"""<(?:\w+:)?polygon[^>]*\spoints=["']([^"'<>]*)["']""")
+_POINT = re.compile(rf"{_NUMBER}[\s,]+{_NUMBER}")
 
 Sides = tuple[float, float, float, float]
 
@@ -123,6 +125,23 @@ def place_of_annotation(item: dict[str, Any]) -> Sides | None:
     (5.0, 6.0, 7.0, 8.0)
     """
     return _sides(_selected(item.get("target", item.get("on"))))
+
+
+def outline_of_annotation(item: dict[str, Any]) -> tuple[tuple[float, float], ...]:
+    """Return the corners of an annotation's outline (an SVG polygon) in pixels; none without one.
+
+    >>> svg = '<svg><polygon points="0,0 10,1 10,41 0,40"/></svg>'
+    >>> outline_of_annotation({"target": {"selector": {"type": "SvgSelector", "value": svg}}})
+    ((0.0, 0.0), (10.0, 1.0), (10.0, 41.0), (0.0, 40.0))
+    """
+    target = item.get("target", item.get("on"))
+    for each in target if isinstance(target, list) else [target]:
+        selector = each.get("selector") if isinstance(each, dict) else None
+        for held in selector if isinstance(selector, list) else [selector]:
+            value = held.get("value") if isinstance(held, dict) else None
+            if isinstance(value, str) and (match := _POLYGON.search(value)):
+                return tuple((float(x), float(y)) for x, y in _POINT.findall(match[1]))
+    return ()
 
 
 def _sides(fragment: str) -> Sides | None:

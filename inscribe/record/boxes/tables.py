@@ -6,7 +6,9 @@ comma. A W3C Web Annotation page (also as IIIF viewers export it) has a box ``#x
 for each sign, in the order of the inscription unless ids end in ``:sign:N`` as this program writes
 them. Where the picture shows more than the plate, an annotation whose text is ``plate`` gives the
 plate's own box; without one, nobody knows how far from the plate's edge a sign stands, and
-:func:`remarks` says so.
+:func:`remarks` says so. Where that annotation has the plate's outline too (an SVG polygon of four
+corners, from the top left clockwise) and the record its size, the picture may show it askew, and
+no scale is needed.
 
 >>> table = "sign,x,y,width,height\n1,2.0,5.0,4.2,4.0\n"
 >>> boxes_of(table, "boxes.csv").signs
@@ -16,16 +18,24 @@ plate's own box; without one, nobody knows how far from the plate's edge a sign 
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from inscribe import files, strict
 from inscribe.errors import InputError, Place
-from inscribe.record.boxes.annotated import OWN_ID, PLATE, Sides, boxed, is_of_one_sign, said_by
+from inscribe.record.boxes.annotated import (
+    OWN_ID,
+    PLATE,
+    Sides,
+    boxed,
+    is_of_one_sign,
+    outline_of_annotation,
+    said_by,
+)
+from inscribe.record.boxes.askew import Way, place_in_mm, size_in_pixels, way_to_mm
 from inscribe.record.boxes.columns import column_of_boxes
 from inscribe.record.fields import MAX_MM
 from inscribe.record.model import Inscription, Plate, SignBox
@@ -33,7 +43,8 @@ from inscribe.record.model import Inscription, Plate, SignBox
 COLUMNS = ("sign", "x", "y", "width", "height")
 
 _ROUNDED = 0.05  # mm: two figures rounded to a tenth may differ by so much
-_LIKE = 0.05  # the share by which the plate's box may differ from the plate as measured
+_LIKE = 0.05  # the share by which the plate's box may differ from the plate as measured,
+_ASKEW = 0.12  # and by which the sides of one seen askew may
 
 
 class Boxes(NamedTuple):
@@ -49,20 +60,25 @@ class Boxes(NamedTuple):
     left_out: int = 0
 
 
-def read_boxes(path: Path, scale: float | None = None) -> Boxes:
-    """Return the boxes in a file; ``scale`` is in pixels per mm, for annotations.
+def read_boxes(path: Path, scale: float | None = None, plate: Plate | None = None) -> Boxes:
+    """Return the boxes in a file.
+
+    Args:
+        path: a table or annotations.
+        scale: in pixels per mm, for annotations.
+        plate: its size, for annotations that have its outline.
 
     Raises:
         InputError: the file cannot be read, or is neither of the two kinds.
     """
-    return boxes_of(files.read_text(path), str(path), scale)
+    return boxes_of(files.read_text(path), str(path), scale, plate)
 
 
-def boxes_of(text: str, name: str, scale: float | None = None) -> Boxes:
+def boxes_of(text: str, name: str, scale: float | None = None, plate: Plate | None = None) -> Boxes:
     """Return the boxes written in ``text``, as :func:`read_boxes` does."""
     try:
         if text.lstrip()[:1] in ("{", "["):
-            found = _annotated(text, name, scale)
+            found = _annotated(text, name, scale, plate)
         else:
             found = Boxes(tuple(_tabled(text, name)))
     except RecursionError as error:
@@ -122,12 +138,6 @@ def _remarks(boxes: Boxes, inscription: Inscription) -> Iterator[str]:
             " the plate's, and the margins, the free room and the capacity hang on it; give the"
             f' plate a box with the text "{PLATE}"'
         )
-    plate, own = inscription.plate, boxes.plate
-    if plate and own and not (_alike(own.width, plate.width) and _alike(own.height, plate.height)):
-        yield (
-            f"the plate's box is {own.width:g} x {own.height:g} mm at this scale, and the record's"
-            f" plate {plate.width:g} x {plate.height:g} mm: one of them, or the scale, is wrong"
-        )
     boxed = {box.sign for box in boxes.signs}
     columns = inscription.transcription.columns
     without = [c for c in columns if not any(sign.index in boxed for sign in c.signs)]
@@ -136,8 +146,8 @@ def _remarks(boxes: Boxes, inscription: Inscription) -> Iterator[str]:
         yield f"no sign of column {which} has a box: its ends are those of the record"
 
 
-def _alike(one: float, other: float) -> bool:
-    return abs(one - other) <= max(1.0, _LIKE * other)
+def _alike(one: float, other: float, share: float) -> bool:
+    return abs(one - other) <= max(1.0, share * other)
 
 
 def _require_on_plate(box: SignBox, plate: Plate | None, name: str) -> None:
@@ -190,36 +200,72 @@ def _mm(cell: str) -> float:
     return float(cell.replace(",", "."))
 
 
-def _annotated(text: str, name: str, scale: float | None) -> Boxes:
-    if scale is None or not (math.isfinite(scale) and scale > 0):
-        raise InputError(
-            "annotations are in pixels", Place(name), "give the pixels per mm with --scale"
-        )
+def _annotated(text: str, name: str, scale: float | None, known: Plate | None) -> Boxes:
     items = list(boxed(text, name))
-    plate = next((sides for item, sides in items if said_by(item).lower() == PLATE), None)
+    plate = next((each for each in items if said_by(each[0]).lower() == PLATE), None)
     others = [(item, sides) for item, sides in items if said_by(item).lower() != PLATE]
     signs = [(item, sides) for item, sides in others if is_of_one_sign(item)]
     own = [OWN_ID.search(str(item.get("id", ""))) for item, _ in signs]
-    size = Plate(round(plate[2] / scale, 3), round(plate[3] / scale, 3)) if plate else None
-    boxes = _in_mm(signs, own, plate or (0, 0, 0, 0), scale, name)
+    outline = outline_of_annotation(plate[0]) if plate else ()
+    has_scale = scale is not None and math.isfinite(scale) and scale > 0
+    if not has_scale and not (known and len(outline) == 4):
+        raise InputError(
+            "annotations are in pixels", Place(name), "give the pixels per mm with --scale"
+        )
+    size, way = _seen(plate[1] if plate else None, outline, scale or 0.0, known, name)
+    boxes = []
+    for number, ((item, sides), match) in enumerate(zip(signs, own, strict=True), start=1):
+        sign = int(match[1]) if match and all(own) else number
+        drawn = outline_of_annotation(item) if len(outline) == 4 else ()
+        x, y, width, height = place_in_mm(drawn or _middles(sides), way)
+        in_mm = (round(x, 3), round(y, 3), round(width, 3), round(height, 3))
+        boxes.append(_box(sign, in_mm, Place(name)))
     placed = plate is not None or all(own)
     return Boxes(tuple(boxes), size, placed, len(others) - len(signs))
 
 
-def _in_mm(
-    signs: list[tuple[dict[str, Any], Sides]],
-    own: list[re.Match[str] | None],
-    corner: Sides,
+def _seen(
+    plate: Sides | None,
+    outline: Sequence[tuple[float, float]],
     scale: float,
+    known: Plate | None,
     name: str,
-) -> Iterator[SignBox]:
-    """Yield the boxes in mm from the plate's corner; ``own`` are the ids this program gave."""
-    for number, ((_, sides), match) in enumerate(zip(signs, own, strict=True), start=1):
-        x, y, width, height = sides
-        inside = (x - corner[0], y - corner[1], width, height)
-        sign = int(match[1]) if match and all(own) else number
-        in_mm = tuple(round(side / scale, 3) for side in inside)
-        yield _box(sign, (in_mm[0], in_mm[1], in_mm[2], in_mm[3]), Place(name))
+) -> tuple[Plate | None, Way]:
+    """Return the plate's size where annotations give it, and the way from pixels to mm on it."""
+    if plate is None:
+        return None, lambda point: (point[0] / scale, point[1] / scale)
+    x, y, width, height = plate
+    if len(outline) == 4:
+        width, height = size_in_pixels(outline)
+    size = Plate(round(width / scale, 3), round(height / scale, 3)) if scale else known
+    assert size is not None
+    share = _ASKEW if len(outline) == 4 else _LIKE
+    if known and not (
+        _alike(size.width, known.width, share) and _alike(size.height, known.height, share)
+    ):
+        raise InputError(
+            f"the plate's box is {size.width:g} x {size.height:g} mm at this scale, and the plate"
+            f" {known.width:g} x {known.height:g} mm: one of them, or the scale, is wrong",
+            Place(name),
+            "correct it; where the picture shows the plate askew, give its annotation the outline,"
+            " an SVG polygon of four corners",
+        )
+    if len(outline) != 4:
+        return size, lambda point: ((point[0] - x) / scale, (point[1] - y) / scale)
+    full = known or size
+    try:
+        return size, way_to_mm(outline, full.width, full.height)
+    except ValueError as error:
+        raise InputError(
+            "the plate's outline goes round no plate", Place(name), "give its four corners"
+        ) from error
+
+
+def _middles(sides: Sides) -> tuple[tuple[float, float], ...]:
+    """Return the middles of a box's sides, which also where it is seen askew lie on the sign's."""
+    x, y, width, height = sides
+    across, down = x + width / 2, y + height / 2
+    return (across, y), (x + width, down), (across, y + height), (x, down)
 
 
 def _box(sign: int, sides: Sides, place: Place) -> SignBox:
