@@ -22,7 +22,9 @@ import random
 import sys
 import time
 from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import islice
 from pathlib import Path
 from typing import Any
 
@@ -185,67 +187,79 @@ def flaws(look: str, plates: int) -> None:
 
 
 def space(look: str, plates: int) -> None:
-    """Print how well space tells sacrifices from slips, by true and by measured columns."""
-    from dataclasses import astuple
-
+    """Print how well space tells sacrifices from slips, by true boxes and by measured ones."""
     import space as simulated
     from looks.contract import Wanted
 
-    from inscribe.collation.space import evidence
-    from inscribe.collation.space.measures import measures_of
+    from inscribe.collation.space.evidence import weight
     from inscribe.errors import InscribeError
     from inscribe.measuring import Asked, Picture, measure
-    from inscribe.record import ColumnMeasure, Inscription
-    from inscribe.signs import Sign, transcription
 
     photograph = importlib.import_module(f"looks.{look}").photograph
     rng = random.Random(FIRST[look])
-    signs = "花の色はうつりにけりないたつらにわか身世にふるなかめせしまに春過て夏来白妙衣"
-    true: list[tuple[Any, bool]] = []
-    seen: list[tuple[Any, bool]] = []
-    tried = refused = 0
-    while tried < plates:
-        plate = simulated.carve(rng, simulated.RANGES["measured"])
-        ends = [(plate.top, plate.top + length) for length in plate.lengths]
-        low = max(bottom for _, bottom in ends) > plate.plate.height - 0.6
-        if not plate.differences or min(plate.columns) < 2 or len(ends) > 4 or low:
-            continue
-        tried += 1
-        columns = tuple(tuple(rng.choice(signs) for _ in range(n)) for n in plate.columns)
+    held: dict[str, list[Any]] = {"true": [], "measured": []}
+    refused = 0
+    for number, plate in enumerate(carved(plates)):
         wanted = Wanted(
-            columns,
-            plate.plate.width,
-            plate.plate.height,
+            tuple(map(tuple, plate["copy"].split("／"))),
+            plate["width"],
+            plate["length"],
             rng.uniform(10, 24),
             rng.uniform(0, 15),
             rng.uniform(0, 0.03),
-            tuple(ends),
+            tuple((top, end) for top, end, _ in plate["columns"]),
         )
-        taken = photograph(wanted, FIRST[look] + tried)
-        text = "\n".join("".join(column) for column in columns)
-        bare = Inscription("back plate", text, plate=plate.plate)
-        asked = Asked(plate.plate, taken.corners)
+        taken = photograph(wanted, FIRST[look] + number)
+        bare = inscription(wanted)
+        asked = Asked(simulated.inscription_of(plate).plate, taken.corners)
         try:
             found = measure(Picture("it", taken.image), bare, asked)
         except InscribeError:
             refused += 1
             continue
-        copy = transcription([[[Sign("字")] * n for n in plate.columns]])
-        for held, measures in (
-            (true, tuple(ColumnMeasure(top, bottom) for top, bottom in ends)),
-            (seen, tuple(ColumnMeasure(c.top, c.bottom) for c in found.columns)),
+        signs = [tuple(sign[1:5]) for sign in found.signs]
+        known = (
+            [(min(y for _, y, _, _ in c), max(y + h for _, y, _, h in c)) for c in taken.boxes],
+            [(column.top, column.bottom) for column in found.columns],
+        )
+        for name, ends, boxes in zip(
+            held, known, ([box for c in taken.boxes for box in c], signs), strict=True
         ):
-            known = measures_of(copy, Inscription("", text, plate=plate.plate, columns=measures))
-            assert known is not None
-            for group, why in plate.differences:
-                held.append((evidence.features(group, copy, plate.need, known), why))
-    print(f"{look}: {tried} plates, {refused} refused, {len(true)} differences")
-    for name, pairs in (("true", true), ("measured", seen)):
-        values = np.array([astuple(features) for features, _ in pairs])
-        weights = np.array([evidence.weight(evidence.Features(*row)) for row in values])
-        truth = np.array([why for _, why in pairs], float)
+            columns = [
+                (*end, wide) for end, (_, _, wide) in zip(ends, plate["columns"], strict=True)
+            ]
+            held[name] += simulated.seen({**plate, "columns": columns, "boxes": boxes})
+    print(f"{look}: {plates} plates, {refused} refused, {len(held['true'])} differences")
+    for name, rows in held.items():
+        chosen = [row for row in rows if row.cause != "habit"]
+        truth = np.array([row.cause == "space" for row in chosen], float)
+        weights = np.array([weight(row.features) for row in chosen])
         area = simulated.area_under_curve(weights, truth)
-        print(f"  area under the curve by {name} columns: {area:.3f}")
+        error = simulated.standard_error(area, truth.sum(), len(truth) - truth.sum())
+        print(f"  area under the curve by {name} boxes: {area:.3f} ±{error:.3f}")
+
+
+def carved(count: int) -> Iterator[Any]:
+    """Yield plates of all simulated carvers in turn that a look can draw."""
+    import space as simulated
+
+    several = [carve(simulated.MEASURE_SEED, 12 * count) for carve in simulated.CARVERS.values()]
+    fit = (
+        plate for plates in zip(*several, strict=False) for plate in plates if is_drawable(plate)
+    )
+    yield from islice(fit, count)
+
+
+def is_drawable(plate: Any) -> bool:
+    """Whether a plate has a difference, one to four columns, and all its signs on the metal."""
+    columns = plate["copy"].split("／")
+    low = max(end for _, end, _ in plate["columns"])
+    return (
+        any(cause["cause"] != "habit" for cause in plate["causes"])
+        and len(columns) == len(plate["columns"]) <= 4
+        and min(map(len, columns)) >= 2
+        and low < plate["length"] - 0.6
+    )
 
 
 def main() -> None:
