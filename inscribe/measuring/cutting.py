@@ -227,18 +227,15 @@ class _Table:
             )
         chance_top, chance_bottom = self._chances()
         near = max(1, round(0.1 * self.pitch))
-        found = []
-        for index, (top, bottom) in enumerate(zip(tops, bottoms, strict=True)):
-            sure = [
-                float(chances[index][max(0, at - near) : at + near + 1].sum())
-                for chances, at in ((chance_top, top), (chance_bottom, bottom))
+        sure = [
+            [
+                min(1.0, float(chances[n][max(0, at - near) : at + near + 1].sum()))
+                for n, at in enumerate(ends)
             ]
-            found.append(
-                SignExtent(
-                    top / self.per_mm, bottom / self.per_mm, min(1.0, sure[0]), min(1.0, sure[1])
-                )
-            )
-        return found
+            for chances, ends in ((chance_top, tops), (chance_bottom, bottoms))
+        ]
+        mm = [[at / self.per_mm for at in ends] for ends in (tops, bottoms)]
+        return [SignExtent(*each) for each in zip(*mm, *sure, strict=True)]
 
     def _first(self) -> Array:
         return np.asarray(self.weights.outside * self.held / self.per_mm)

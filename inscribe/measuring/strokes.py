@@ -52,8 +52,8 @@ def energy(face: Array) -> Array:
         across = cv2.Sobel(smooth, cv2.CV_32F, 1, 0)
         down = cv2.Sobel(smooth, cv2.CV_32F, 0, 1)
         total += np.sqrt((across**2 + down**2).mean(-1)) * (scale * PER_MM / 8)
-    total = cv2.GaussianBlur(total, (0, 0), SPREAD * PER_MM)
-    return np.asarray(total / _ground(total))
+    even = cv2.GaussianBlur(total, (0, 0), SPREAD * PER_MM)
+    return np.asarray(even / _ground(even))
 
 
 def _without_pattern(light: Array) -> Array:
