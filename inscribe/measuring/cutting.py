@@ -221,10 +221,7 @@ class _Table:
         """Return the cheapest telling with its chances."""
         tops, bottoms, cost = self.cheapest()
         if not cost < NO_WAY:
-            raise InputError(
-                "the cuts or boxes given leave no room for the other signs of a column",
-                hint="signs count from 1 in reading order, mm from the plate's top",
-            )
+            raise InputError("the cuts or boxes given leave no room for the signs around them")
         chance_top, chance_bottom = self._chances()
         near = max(1, round(0.1 * self.pitch))
         sure = [
