@@ -8,6 +8,7 @@ from tables that the aligner knows from elsewhere, the frames from here.
 from __future__ import annotations
 
 import itertools
+import unicodedata
 from functools import cache
 
 import pytest
@@ -155,6 +156,44 @@ def test_a_stem_is_no_verb(pair: str) -> None:
         wrong += [(copy, source)] * is_faithful(copy, source)
         wrong += [(source, copy)] * is_faithful(source, copy)
     assert wrong == []
+
+
+def unvoiced(kana: str) -> str:
+    """Return kana without voicing marks."""
+    return unicodedata.normalize("NFD", kana).replace("\u3099", "")
+
+
+def shiku_adjectives() -> list[tuple[str, str]]:
+    """Return the adjectives in し, しき of one sign and their stems, if no other word is near."""
+    words: dict[str, set[str]] = {}
+    for table in ("verse_nouns", "verse_verbs", "verse_adjectives"):
+        for row in tables.rows(table):
+            if row.get("class") != "シク":
+                words.setdefault(row["written"], set()).add(row["historical"])
+    found = []
+    for row in tables.rows("verse_adjectives"):
+        written, stem = row["written"], unvoiced(row["historical"])
+        if row["class"] == "シク" and len(written) == 1 < len(stem):
+            own = forms.readings(written)
+            others = {*words.get(written, ()), *own.kun, *own.names}
+            plain = {unvoiced(word.replace(".", "")) for word in others}
+            near = {word for word in plain if word.startswith(stem[:-1])}
+            if all(word.startswith(stem + "し") for word in near):
+                found.append((written, row["historical"]))
+    return found
+
+
+def test_the_stem_of_an_adjective_in_shi_is_no_word() -> None:
+    """悲けり is no かなけり: before anything but し the し is a part of what is unwritten."""
+    known = shiku_adjectives()
+    assert len(known) > 20
+    for ending in ("けり", "つつ", "と"):
+        short = [(f"人ぞ{a}{ending}", f"人ぞ{b}{ending}") for a, b in known]
+        assert [pair for pair in short if is_faithful(*pair) or is_faithful(*pair[::-1])] == []
+    for ending in ("しき人", "しく", "しけれど", "しかりけり", "し"):
+        for left in (ending, ending[1:]):
+            whole = [(f"いと{a}{left}", f"いと{b}{ending}") for a, b in known]
+            assert [p for p in whole if not is_faithful(*p) or not is_faithful(*p[::-1])] == []
 
 
 # --- kana written as their parent characters

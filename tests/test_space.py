@@ -298,6 +298,7 @@ def test_lengths_may_err_by_the_tolerance(bottom: float, tolerance: str, accepte
     [
         ("column = 1", "column = 2", "no column 2"),
         ("to = 80", "to = 60", "ends above its beginning"),
+        ("from = 70.5", "from = 3", "covers all the writing"),
         ("to = 80", "to = 99", "below the plate"),
     ],
 )

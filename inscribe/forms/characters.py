@@ -20,7 +20,7 @@ from inscribe.forms.steps import kana_values, steps
 from inscribe.scripts import hiragana
 
 _LEAST_COMMON = 9999
-_FEW = 20  # characters are searched for one by one; for more, the whole table is taken apart
+_FEW = 20  # characters are searched for one by one; for more, the whole table is read
 
 
 class Readings(NamedTuple):
@@ -61,7 +61,7 @@ def readings(char: str) -> Readings:
 def character(char: str) -> Character:
     """Return what the table says about a kanji; only the character itself if nothing."""
     few = next(_asked_for()) < _FEW
-    row = _table().first_about(char) if few else _rows().get(char)
+    row = _table().first_about(char) if few else _row(char)
     return _read(row) if row else Character(char)
 
 
@@ -98,8 +98,8 @@ def hentaigana_for(kana: str) -> tuple[str, ...]:
 def with_strokes(fewest: int, most: int) -> tuple[str, ...]:
     """Return the kanji of so many strokes by the usual count, the common ones first."""
     found = [
-        (int(row["rank"] or _LEAST_COMMON), char)
-        for char, row in _rows().items()
+        (int(row["rank"] or _LEAST_COMMON), row["written"])
+        for row in _kanji()
         if fewest <= int(tables.listed(row["strokes"])[0]) <= most
     ]
     return tuple(char for _, char in sorted(found))
@@ -113,11 +113,11 @@ def with_reading(kana: str) -> tuple[str, ...]:
     """
     sought = hiragana(kana)
     found: list[tuple[int, int, str]] = []
-    for char, row in _rows().items():
+    for row in _kanji():
         if kana in row["on"] + row["kun"] + row["names"] or _is_near(sought, row):
             weights = [weight for weight, reading in _spoken(row) if reading == sought]
             if weights:
-                found.append((min(weights), int(row["rank"] or _LEAST_COMMON), char))
+                found.append((min(weights), int(row["rank"] or _LEAST_COMMON), row["written"]))
     return tuple(char for _, _, char in sorted(found))
 
 
@@ -163,11 +163,21 @@ def _table() -> tables.Search:
 
 
 @tables.cached()
-def _rows() -> dict[str, tables.Row]:
-    found: dict[str, tables.Row] = {}
+def _rows() -> tables.Rows:
+    return tables.Rows("characters")
+
+
+def _row(char: str) -> tables.Row | None:
+    return next((row for row in _rows().about(char) if row["written"] == char), None)
+
+
+def _kanji() -> Iterator[tables.Row]:
+    """Yield the row of each kanji once, the user's first."""
+    seen: set[str] = set()
     for row in tables.rows("characters"):
-        found.setdefault(row["written"], row)
-    return found
+        if row["written"] not in seen:
+            seen.add(row["written"])
+            yield row
 
 
 @tables.cached()

@@ -21,11 +21,12 @@ VERDICTS = {
 # The least chance that is called so; common usage, no source.
 CHANCES = ((0.9, "very likely"), (2 / 3, "likely"), (1 / 3, "open"), (0.1, "unlikely"))
 SEVERAL = 2  # differences from which on what they have in common is told once
+CLOSER = 2  # signs more that the plate holds at his closest, from which on it is told
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
 
 class Common(NamedTuple):
-    """The reasons for and against space that all differences of a plate have."""
+    """The reasons for and against space, and the rival, that all differences of a plate have."""
 
     speaks_for: tuple[str, ...] = ()
     speaks_against: tuple[str, ...] = ()
@@ -42,6 +43,8 @@ def plate_said(account: SpaceAccount) -> str:
     gives = f"the {columns} columns give" if count > 1 else "the one column gives"
     signs = notebook.counted(account.need, "sign")
     room = notebook.counted(account.capacity or 0, "sign")
+    if (account.tightest or 0) - (account.capacity or 0) >= CLOSER:
+        room += f", {account.tightest} where he writes closest"
     beside = f", and what stands beside it {account.beside}" if account.beside else ""
     return (
         f"The text wants {signs}{beside}; at this carver's {account.median_pitch:.1f} mm that is"
@@ -78,7 +81,7 @@ def reasons_said(
     ):
         if new := [reason for reason in reasons if reason not in known]:
             yield side, "; ".join(new)
-    if judgement.rival:
+    if judgement.rival and judgement.rival != (told and told.rival):
         yield "or", judgement.rival
 
 
@@ -91,4 +94,5 @@ def common(account: SpaceAccount) -> Common:
     return Common(
         tuple(s for s in first.speaks_for if all(s in each.speaks_for for each in judged)),
         tuple(s for s in first.speaks_against if all(s in each.speaks_against for each in judged)),
+        first.rival if all(first.rival == each.rival for each in judged) else "",
     )

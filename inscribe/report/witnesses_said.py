@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from inscribe.collation import ApparatusPlace, Collation, Span, Testimony, Witness
     from inscribe.signs import Transcription
 
+TOLD = 0.01  # the least chance that none of the sources was copied, which is told
 NO_TEXT = "does not contain this text"
 WITNESS_COLUMNS = (
     "siglum",
@@ -53,7 +54,9 @@ def followed(found: Testimony) -> str:
     chance = f"{nearest.chance:.0%}"
     if found.followed:
         return f"It follows {nearest.siglum}, {nearest.title} (chance {chance})."
-    return f"Which source it follows is undecided; likeliest {nearest.siglum} ({chance})."
+    other = 1 - sum(witness.chance or 0.0 for witness in found.witnesses)
+    none = f"; {other:.0%}: none of these" if other >= TOLD else ""
+    return f"Which source it follows is undecided; likeliest {nearest.siglum} ({chance}){none}."
 
 
 def witness_row(witness: Witness, places: Sequence[ApparatusPlace]) -> tuple[str, ...]:

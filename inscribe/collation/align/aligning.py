@@ -7,9 +7,6 @@ the alignment say so. The work grows with the length of the texts, however unlik
 
 from __future__ import annotations
 
-import gc
-from collections.abc import Iterator
-from contextlib import contextmanager
 from typing import NamedTuple
 
 from inscribe.collation.align import long_texts
@@ -60,26 +57,10 @@ def align(copy: Side, source: Side) -> Alignment:
 def aligned(copy: Side, source: Side, window: tuple[int, int]) -> Alignment:
     """Return the alignment of the copy with the signs ``window`` (from, to) of the source."""
     work = _BlockAligner(copy, source)
-    with _no_search_for_rings():
-        found = told_doubles(with_moves(work.groups(window), copy, source), copy, source)
+    found = told_doubles(with_moves(work.groups(window), copy, source), copy, source)
     note = long_texts.note([group for group in found if group.why == long_texts.WHY])
     notes = tuple(filter(None, (note, work.note)))
     return Alignment(joined(found, copy, source), work.cost, window, notes, work.done)
-
-
-@contextmanager
-def _no_search_for_rings() -> Iterator[None]:
-    """Keep Python from looking for objects that refer to each other: an alignment has none.
-
-    In long texts that is a fifth of the time.
-    """
-    looked = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if looked:
-            gc.enable()
 
 
 class _BlockAligner:

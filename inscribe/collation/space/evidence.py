@@ -16,12 +16,13 @@ from typing import TYPE_CHECKING
 
 from inscribe import tables
 from inscribe.collation.space.measures import FEW_SIGNS, Measures
+from inscribe.scripts import is_kana
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from inscribe.collation.parts import Group
-    from inscribe.signs import Transcription
+    from inscribe.signs import Column, Transcription
 
 CONTRACTING = frozenset({"omitted", "spelling", "kana", "replaced"})
 # Small words that a hurried carver drops: common practice, no source.
@@ -43,7 +44,7 @@ class Features:
     other_word: float  # 1: another word stands there
     eye_skip: float  # 1: the gap ends with what stands before it
     words_lost: float  # 1: more than a small word is missing, and text follows
-    heading: float  # 1: a whole first or last line (title, author) is missing
+    heading: float  # 1: a first line, such as a title, or a last one like a name is missing
     late: float  # share of the last column that is written before the difference
     drawn_together: float  # by how much the last column is closer than the widest, or grows so
 
@@ -117,12 +118,31 @@ class Case:
         return group.source.end >= self.window[1]
 
     def is_heading(self, group: Group) -> bool:
-        """Whether the group is the whole first or last line of the source."""
+        """Whether the group is a whole first line, or a last one that may be a name.
+
+        A name is without kana where other lines have some, or shorter than any (common practice,
+        no source): the last line of a poem is none.
+        """
         lines = [line for line in self.source.columns if line.signs]
         if group.kind != "omitted" or len(lines) < 2:
             return False
-        edges = [(line.signs[0].index, line.signs[-1].index + 1) for line in (lines[0], lines[-1])]
-        return (group.source.start, group.source.end) in edges
+        first, *_, last = lines
+        if (group.source.start, group.source.end) == _ends_of(first):
+            return True
+        others = lines[:-1]
+        if any(map(_has_kana, others)):
+            is_name = not _has_kana(last)
+        else:
+            is_name = len(last.signs) < min(len(other.signs) for other in others)
+        return is_name and (group.source.start, group.source.end) == _ends_of(last)
+
+
+def _ends_of(line: Column) -> tuple[int, int]:
+    return line.signs[0].index, line.signs[-1].index + 1
+
+
+def _has_kana(line: Column) -> bool:
+    return any(map(is_kana, (sign.text for sign in line.signs)))
 
 
 def saves_space(group: Group) -> bool:

@@ -25,6 +25,7 @@ FEW_SIGNS = 4  # a column of fewer signs says little about the pitch
 SHORT_BY = 2.0  # signs that are missing to the foot in a column that ends with its line
 RIM = 0.5  # mm along the edge where nobody cuts; common practice, no source
 NEXT_TO = 1.5  # mm between the last sign and what stands below it in its column, at most
+CLOSEST = 1.0  # mm from sign to sign; nobody cuts closer (common practice, no source)
 
 
 @dataclass(frozen=True)
@@ -169,7 +170,9 @@ def _column(
 ) -> ColumnSpace:
     first, last = extent
     signs = _carved(column)
-    length = max(0.1, last - first - _taken(column.index, first, last, obstacles))
+    length = last - first - _taken(column.index, first, last, obstacles)
+    if length < signs * CLOSEST:  # it stands beside the writing
+        length = max(0.1, last - first)
     free = foot - last - _taken(column.index, last, foot, obstacles)
     pitch = length / signs if signs else None
     return ColumnSpace(

@@ -35,6 +35,8 @@ def rival(group: Group, case: Case) -> str:
         return f"eye-skip: the carver's eye may have gone from one {words} to the next"
     if group.kind == "replaced":
         return f"other wording: the text he copied may have had {group.copy.text}"
+    if evidence.is_rewritten(group):
+        return "habit (the chance leaves it aside): he may write the word so everywhere"
     return ""
 
 
@@ -56,7 +58,7 @@ def _sentences(found: Features, group: Group, case: Case) -> Iterator[tuple[str,
     if found.words_lost:
         yield "words_lost", f"{_signs_are(len(group.source))} missing in the middle of the text"
     if found.heading:
-        yield "heading", "a whole first or last line is missing, such as a title or a name"
+        yield "heading", "a whole line like a title or a name is missing"
     yield from _along(found, case)
 
 

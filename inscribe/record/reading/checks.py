@@ -93,6 +93,11 @@ def _obstacles(found: Inscription, columns: int, path: KeyPath, problems: Proble
         if found.plate and obstacle.end > found.plate.height + _slack(found.plate):
             message = f"what takes room ends below the plate's {found.plate.height:g} mm"
             problems.add((*here, "to"), message, "correct the one or the other")
+        for column in found.columns[obstacle.column : obstacle.column + 1]:
+            if obstacle.start <= column.top and obstacle.end >= column.bottom > column.top:
+                message = f"what takes room covers all the writing of column {obstacle.column + 1}"
+                where = f"it stands from {column.top:g} to {column.bottom:g} mm"
+                problems.add(here, message, where)
 
 
 def _slack(plate: Plate | None) -> float:

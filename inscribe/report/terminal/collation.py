@@ -75,6 +75,7 @@ def witnesses_as_text(
     console = _console(columns, colour)
     _heading(console, f"{copy} and its sources")
     console.print(printable(followed(found)), markup=False)
+    console.print()
     table = _table("Sources")
     for name in WITNESS_COLUMNS:
         table.add_column(name, overflow="fold")

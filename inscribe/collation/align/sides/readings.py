@@ -33,7 +33,7 @@ _FINALS = dict(zip("カガサザタダナハバマヤラワア", "くぐすず�
 # Kana with which no verb goes on behind its stem before modern times, and the end of the text.
 NEVER_ENDING = ("", *"こそとのほも")
 LONG_STEM = 2  # kana of a stem that tells a word whatever ending follows
-VERB_ENDINGS = {"ク": ".し", "シク": ".し", "サ変": ".す"}
+VERB_ENDINGS = {"ク": ".し", "シク": ".しい", "サ変": ".す"}
 VERB_ENDINGS |= {
     kind + row: "." + ("る" if kind == "上一" else final)
     for row, final in _FINALS.items()
@@ -159,9 +159,8 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
         for part in okurigana.cut_short(word):
             if part.kana and part.goes_on(following):
                 yield part.kana, "cut", source
-        stem, _, ending = word.partition(".")
-        if ending and following[:1] in _endings_of_stems().get(stem, ()):
-            yield stem, "stem", source  # 誤る and 誤つ, 残る and 残す have one stem
+        if _is_bare(word, following):
+            yield word.partition(".")[0], "stem", source
     if not is_verb:  # before okurigana a character has its native reading
         yield from _other_readings(known)
     if following[:1] in NEVER_ENDING or not any(following[0] in _endings(word) for word, _ in kun):
@@ -169,8 +168,15 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
             yield kana, "parent", "a kana written as its parent"
 
 
+def _is_bare(word: str, following: str) -> bool:
+    """Whether a word's stem may stand alone: 残 of 残る and 残す, かな of 悲敷 (かな, しき)."""
+    if _endings(word):
+        return following[:1] in _endings_of_stems().get(word.partition(".")[0], ())
+    return word.endswith(".しい") and not following
+
+
 def _endings(word: str) -> str:
-    """Return the letters that may follow the stem of a verb."""
+    """Return the letters that may follow the stem of a verb; nothing for an adjective or noun."""
     ending = word.partition(".")[2]
     return okurigana.row_of(ending) if ending else ""
 
