@@ -122,4 +122,43 @@ def test_what_all_differences_share_is_told_once() -> None:
     found = collate(inscription.transcription, parse(plate.source), inscription)
     said = collation_as_text(found, "plate", "print", columns=200)
     assert said.count("signs missing on the plate would have taken") == 1
-    assert said.index("all differences") < said.index("difference 1,")
+    assert said.index("\nall differences") < said.index("\ndifference")
+
+
+def said_of(copy: str, source: str, height: float, ends: tuple[tuple[float, float], ...]) -> str:
+    columns = tuple(ColumnMeasure(top, bottom) for top, bottom in ends)
+    inscription = Inscription("back plate", copy, plate=Plate(14.5, height), columns=columns)
+    found = collate(inscription.transcription, parse(source), inscription)
+    return collation_as_text(found, "plate", "print", columns=200)
+
+
+def test_shorter_writings_of_one_kind_are_told_together_with_habit_as_their_rival() -> None:
+    said = said_of(
+        "月見れは千々に物\nこそ悲しけれ我\n身一の秋ならねと",
+        "つき見れは\nちちにものこそ\nかなしけれ\nわか身ひとつの\n秋にはあらねと",
+        52,
+        ((3, 49), (3, 48.6), (3, 49.2)),
+    )
+    together = next(line for line in said.splitlines() if line.startswith("differences "))
+    assert all(sign in together for sign in "月物悲我一")
+    assert said.count("or: habit") == 1
+    assert said.count("or: other wording") == 1
+
+
+@pytest.mark.parametrize(
+    ("last", "is_heading"), [("雪そふりける", False), ("定家", True), ("秋の夕暮", False)]
+)
+def test_the_last_line_of_a_poem_is_no_name(last: str, is_heading: bool) -> None:
+    copy = "さくらちるこのしたかせは\nさむからて空にしられぬ"
+    source = f"さくらちる\nこのしたかせは\nさむからて\n空にしられぬ\n{last}"
+    said = said_of(copy, source, 94, ((4, 70), (4, 62)))
+    assert ("like a title or a name" in said) == is_heading
+    assert ("it is the end of the text that is missing" in said) != is_heading
+
+
+def test_a_drawn_out_column_is_seen_from_what_the_plate_holds_at_his_closest() -> None:
+    said = said_of(PLATES[2].copy, PLATES[2].source, 96, PLATES[2].ends)
+    assert "(21 signs, 26 where he writes closest)" in said
+    assert "where he writes closest" not in said_of(
+        PLATES[1].copy, PLATES[1].source, 96, PLATES[1].ends
+    )

@@ -6,19 +6,23 @@ Pairs that go together are poems of ``tests/data/verse_dev.tsv`` drawn at random
 by another hand (see collate_pairs.py), the source with this share of its poems wholly in kana and
 this share of the copy's poems with a changed place. Both are cut to length: where the source is in
 kana it ends before the copy does, and what is over is one difference. The other pairs have little
-in common, or too much in too many ways. Each line is one collation in a process that has collated
-before; memory is the most the process has held so far.
+in common, or too much in too many ways. Each line is one collation in a process of its own that has
+collated before: processor seconds (compare them at equal load, which is printed), and the MiB that
+the process held at most beyond what it held with all tables loaded.
 """
 
 from __future__ import annotations
 
 import argparse
+import os
 import random
 import resource
 import sys
 import time
 from collections.abc import Iterator
+from multiprocessing import get_context
 from pathlib import Path
+from typing import NamedTuple
 
 sys.path.insert(0, str(Path(__file__).parent))
 from collate_pairs import noisy, poems
@@ -91,25 +95,49 @@ def repeated(text: str, signs: int) -> str:
     return (text * (signs // len(text) + 1))[:signs]
 
 
-def main() -> None:
+class Cost(NamedTuple):
+    """What one collation took, and what it found."""
+
+    seconds: float
+    states: int
+    groups: int
+    differing: int
+    mebibytes: int
+    is_rough: bool
+
+
+def cost(texts: tuple[str, str]) -> Cost:
+    """Return what the collation of a copy and its source takes in this process."""
     from inscribe.collation import collate_texts
 
+    held = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    started = time.process_time()
+    found = collate_texts(*texts)
+    seconds = time.process_time() - started
+    most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    differing = sum(group.is_substantive for group in found.groups)
+    is_rough = any("roughly" in note for note in found.notes)
+    return Cost(seconds, found.work, len(found.groups), differing, (most - held) // 1024, is_rough)
+
+
+def main() -> None:
     parser = argparse.ArgumentParser()
     parser.add_argument("--signs", type=int, default=10_000)
-    signs = parser.parse_args().signs
-    collate_texts("春は", "はるも")  # load the tables before the clock runs
+    parser.add_argument("--like", default="", help="only pairs whose name begins so")
+    options = parser.parse_args()
+    signs = options.signs
+    cost(alike(2000, 0.4, 0.2, seed=5))  # load the tables before the clock runs
+    held = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024
+    print(f"load {os.getloadavg()[0]:.1f}; {held} MiB with all tables loaded")
     print(f"{signs:,} signs{'seconds':>27}{'states':>9}{'groups':>8}{'in wording':>12}{'MiB':>6}")
-    for name, copy, source in pairs(signs):
-        started = time.process_time()
-        found = collate_texts(copy, source)
-        seconds = time.process_time() - started
-        differing = sum(group.is_substantive for group in found.groups)
-        memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024
-        roughly = "  roughly" if any("roughly" in note for note in found.notes) else ""
-        print(
-            f"{name:28}{seconds:12.2f}{found.work:9}{len(found.groups):8}{differing:12}{memory:6}"
-            + roughly
-        )
+    for name, *texts in pairs(signs):
+        if name.startswith(options.like):
+            with get_context("fork").Pool(1) as pool:
+                took = pool.apply(cost, (texts,))
+            print(
+                f"{name:28}{took.seconds:12.2f}{took.states:9}{took.groups:8}{took.differing:12}"
+                f"{took.mebibytes:6}" + "  roughly" * took.is_rough
+            )
 
 
 if __name__ == "__main__":

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 from typing import TYPE_CHECKING
 
 from inscribe.collation import NO_DIFFERENCE, Collation, Group, Span
@@ -171,18 +172,25 @@ def relineation(result: Collation) -> str:
 
 
 def judgements(account: SpaceAccount, result: Collation) -> Iterator[tuple[str, list[str]]]:
-    """Yield each judgement on the want of space, and a line for each side's reasons.
+    """Yield the judgements on the want of space, each with a line for each side's reasons.
 
-    What speaks for or against space in all differences is told first.
+    What speaks for or against space in all differences is told first; differences of which the
+    same is said stand together.
     """
     told = common(account)
     if lines := _sides(told):
         yield "all differences", lines
-    for item in account.judgements:
-        group = result.differences[item.difference]
-        copied = f", copied {group.copy.text}" if group.copy.text else ""
-        said = f"difference {item.difference + 1}, {group.source.text}{copied}"
-        yield f"{said}: {verdict_said(item)}", _sides(item, told)
+    alike = groupby(account.judgements, lambda item: (verdict_said(item), _sides(item, told)))
+    for (verdict, lines), items in alike:
+        named = [_named(item, result) for item in items]
+        what = "differences" if len(named) > 1 else "difference"
+        yield f"{what} {'; '.join(named)}: {verdict}", lines
+
+
+def _named(item: Judgement, result: Collation) -> str:
+    group = result.differences[item.difference]
+    copied = f", copied {group.copy.text}" if group.copy.text else ""
+    return f"{item.difference + 1}, {group.source.text}{copied}"
 
 
 def _sides(item: Judgement | Common, told: Common | None = None) -> list[str]:
