@@ -37,9 +37,10 @@ from inscribe.reading.chinese.phrases import (
     followed,
 )
 from inscribe.reading.chinese.sign_words import words_of
-from inscribe.reading.chinese.single_words import sign_alone, two_signs
+from inscribe.reading.chinese.single_words import set_phrase, sign_alone, two_signs
 
 _LONGEST = 24  # signs
+_SET_PHRASES = range(3, 6)  # signs
 _ACROSS_A_BEAT = 0.7  # a phrase is divided elsewhere than at the beat inside it
 _WORD_ACROSS_A_BEAT = 2.5
 _AFTER_VERBS = "於于乎"  # 紅於二月花
@@ -150,6 +151,8 @@ def _phrases(line: Line, chart: Chart, start: int, end: int) -> Iterator[Phrase]
         crossed = _WORD_ACROSS_A_BEAT if start + 1 in line.beats else 0.0
         for phrase in two_signs(line.text[start:end], start):
             yield _more(phrase, crossed)
+    elif end - start in _SET_PHRASES and end - start < len(line.text):
+        yield from set_phrase(line.text[start:end], start)
     yield from _governed(line, chart, start, end)
     yield from _with_particles(line, chart, start, end)
     for cut in range(start + 1, end):

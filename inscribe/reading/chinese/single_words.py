@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from inscribe.reading.chinese import sign_words
 from inscribe.reading.chinese.compounds import compound
 from inscribe.reading.chinese.phrases import ADVERBIAL, NOUN, PREDICATE, Head, Phrase, Said
+from inscribe.reading.chinese.sayings import COMPOUND, known_saying
 from inscribe.reading.chinese.sign_words import SignWord, words_of
 
 SILENT = "兮矣"
@@ -69,6 +70,13 @@ def two_signs(signs: str, at: int) -> Iterator[Phrase]:
     if word.known and word.is_verb:
         verb = SignWord(signs, f"{word.kana} ", "サ行変格")
         yield Phrase(PREDICATE, 2.8, (), Head(at, signs, verb))
+
+
+def set_phrase(signs: str, at: int) -> Iterator[Phrase]:
+    """Yield several signs as the one noun that EDICT has as a set phrase: 嘉辰令月."""
+    saying = known_saying(signs)
+    if saying and saying.kind == COMPOUND:
+        yield Phrase(NOUN, _KNOWN, (Said(at, signs, saying.said),))
 
 
 def _sounding(said: Said) -> Iterator[Phrase]:

@@ -9,6 +9,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from inscribe.dates import find
+from inscribe.reading.passages.language import is_common_noun
 from inscribe.reading.words import MARK
 
 if TYPE_CHECKING:
@@ -82,7 +83,12 @@ class Days:
 
 
 def _is_sure(date: DateReading) -> bool:
-    """Whether a date says a year, a month or a day beyond doubt: 文化七年, 八月, 己巳之春."""
+    """Whether a date says a year, a month or a day beyond doubt: 文化七年, 八月, 己巳之春.
+
+    What seems to be an era that is not known may be a word: 創業五十年.
+    """
+    if date.year is None and date.text[0] not in _OF_DATES and is_common_noun(date.text[:2]):
+        return False
     cyclic = date.text[0] in _STEMS and date.text[1:2] in _BRANCHES
     return date.year is not None or cyclic or not _UNITS.isdisjoint(date.text)
 

@@ -7,6 +7,7 @@ and formulas cost it far more a sign than sentences do.
 from __future__ import annotations
 
 from inscribe import tables
+from inscribe.reading.mecab import unidic_words
 from inscribe.reading.spelling import hiragana
 from inscribe.reading.verse import path_cost, verse_words
 from inscribe.reading.words import MARK
@@ -42,3 +43,13 @@ def _of_legible(text: str) -> float:
     cost = path_cost([word for word in words if "□" not in word.written])
     read = sum(word.length for word in words if "□" not in word.written)
     return (_EVEN_COST * read - cost) / _UNIT
+
+
+def is_common_noun(plain: str) -> bool:
+    """Whether kanji are one word of the dictionary, and no name.
+
+    >>> is_common_noun("創業"), is_common_noun("嘉永"), is_common_noun("鷺坂")
+    (True, False, False)
+    """
+    words = unidic_words(plain)
+    return len(words) == 1 and words[0].known and "固有名詞" not in words[0].part_of_speech

@@ -36,7 +36,7 @@ _FORMULAS = (
     *("氏需", "氏好", "君需", "君好", "之需"),
 )
 _PARALLEL = 6.0
-_PICTURED = frozenset("図画絵")
+_PICTURED = frozenset("図画絵意風")
 _LONGEST = 56
 _COUPLET = 10  # signs: two lines of five, or the signings of two persons
 
@@ -125,7 +125,7 @@ def _formulas_in(plain: str, breaks: frozenset[int]) -> int:
     closed = sum(plain[:end].removesuffix("之").endswith(words) for end in ends)
     closed += any(rank in plain for rank in ranks())
     inside = sum(len(word) == 1 and f"{word}之" in plain for word in words) if "之" in plain else 0
-    formula = begins_formula(plain) and plain[-1] in _PICTURED  # 依某画, 模某図
+    formula = begins_formula(plain) and plain[-1] in _PICTURED  # 依某画, 模某図, 依某筆意
     return closed + inside + formula + sum(word in plain for word in _FORMULAS)
 
 

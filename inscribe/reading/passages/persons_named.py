@@ -51,7 +51,7 @@ def names_two_persons(pieces: Sequence[SignaturePiece], role: Role | None) -> bo
             if again:
                 return True
             done = True
-    if _has_two_full_names(pieces):
+    if _has_two_full_names(pieces) or _is_named_after_one_esteemed(pieces):
         return True
     if pieces[0].kind == POET and any(piece.kind in MAKERS for piece in pieces):
         return True  # 紀貫之詠蒼翁書
@@ -59,6 +59,13 @@ def names_two_persons(pieces: Sequence[SignaturePiece], role: Role | None) -> bo
     if any(piece.word is not None and piece.word.family == POET for piece in makers[:-1]):
         return True
     return role in ("wrote", "composed") and sum(p.kind in MAKERS for p in pieces) > 1
+
+
+def _is_named_after_one_esteemed(pieces: Sequence[SignaturePiece]) -> bool:
+    """Whether one named with respect stands first, and another person follows: 義輝公｜鷺坂苗道."""
+    head = next((at for at, piece in enumerate(pieces) if piece.kind not in NAMES), 0)
+    esteemed = head > 0 and pieces[head].kind == "honorific"
+    return esteemed and any(piece.kind in NAMES for piece in pieces[head + 1 : head + 2])
 
 
 def _has_two_full_names(pieces: Sequence[SignaturePiece]) -> bool:

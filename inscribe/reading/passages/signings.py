@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name, known
+from inscribe.reading.passages.language import is_common_noun
 from inscribe.reading.passages.not_signed import (
     begins_with_poet,
     begins_with_text,
@@ -124,7 +125,7 @@ class Signings:
         weight -= _SAYS_WHAT_IS_BESIDE * is_for_somebody(best.pieces)
         weight -= _NEW_COLUMN * self._begins_anew(first, end, best.pieces)
         bare = best.pieces[0].word is None
-        if len(plain) == 2 and stem == end and bare and _is_word(plain):
+        if len(plain) == 2 and stem == end and bare and is_common_noun(plain):
             weight -= _WORD
         foreign = _has_foreign_part(self.text, self._whole, (first, end), best.pieces)
         return weight - _OWN_COLUMN * foreign, role
@@ -150,10 +151,10 @@ class Signings:
         return bool(ends) and is_poet(self.text[first : min(ends)])
 
     def _says_something(self, first: int, end: int) -> bool:
-        """Whether the first of several columns of a stretch is a saying or a title."""
+        """Whether the first of several columns of a stretch are a saying or a title."""
         ends = [at for at in self._whole.breaks if first < at < end]
         begins = not first or first in self._whole.breaks
-        return begins and bool(ends) and begins_with_text(self.text[first : min(ends)])
+        return begins and any(begins_with_text(self.text[first:at]) for at in ends)
 
     def _closes_with_family(self, end: int, word: str, pieces: Sequence[SignaturePiece]) -> bool:
         """Whether what is taken for a verb ends a surname, and a name follows: 鴨打｜雪篁作.
@@ -226,14 +227,6 @@ def _of_signs(plain: str) -> float:
     worn, kana = plain.count("□"), len(_KANA.findall(plain))
     kana -= kana_in_formulas(plain) if kana else 0
     return _SIGN * (len(plain) - worn - kana) + _WORN_SIGN * worn + _KANA_SIGN * kana
-
-
-def _is_word(plain: str) -> bool:
-    """Whether two signs are a word of the dictionary, and no name."""
-    from inscribe.reading.mecab import unidic_words
-
-    words = unidic_words(plain)
-    return len(words) == 1 and words[0].known and "固有名詞" not in words[0].part_of_speech
 
 
 def _may_be_signed(plain: str) -> bool:

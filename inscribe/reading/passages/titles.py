@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from inscribe import tables
+from inscribe.reading.mecab import unidic_words
 from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.sayings import is_known_saying
 from inscribe.reading.words import Kind, words_from, words_of
@@ -64,7 +65,7 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
         and (frame.place == "any" or (first if frame.place == "first" else last))
         and not (closed and not frame.ends and not _names_with_respect(stem))
     ]
-    if kind == "heading" and worth and begins_formula(text) and not _is_all_frame(text):
+    if kind == "heading" and worth and begins_formula(text) and not _frames_one_word(text):
         worth = []
     if kind == "heading" and len(text) > 2 and is_subject(text):
         worth.append(_SUBJECT)
@@ -84,15 +85,23 @@ def framed_weight(kind: Kind, text: str, *, first: bool, last: bool) -> float:
     return best + _HEADING_SIGN * len(text) if best and kind == "heading" else best
 
 
-def _is_all_frame(text: str) -> bool:
-    """Whether nothing stands within the frame: 読人不知."""
-    return text in set_headings()
-
-
 @tables.cached()
 def set_headings() -> tuple[str, ...]:
     """Return the headings within whose frame nothing can stand: 題しらず, 読人不知."""
     return tuple(frame.begins + frame.ends for frame in _frames() if frame.most == 0)
+
+
+def _frames_one_word(text: str) -> bool:
+    """Whether nothing stands within the frame, or a word: 読人不知, 寿老人図, 為朝之図."""
+    return any(frame.fits(text) and _is_one_word(frame.inner_of(text)) for frame in _frames())
+
+
+def _is_one_word(text: str) -> bool:
+    """Whether a text is a subject of fittings, a work, or a noun of the dictionary; or empty."""
+    if not text or is_subject(text) or is_work(text):
+        return True
+    words = unidic_words(text) if len(text) > 1 else ()
+    return len(words) == 1 and words[0].known
 
 
 def _without_closing(text: str) -> str:
@@ -159,7 +168,7 @@ def frame_of(kind: Kind, text: str) -> Frame | None:
         return None
     fitting = [frame for frame in _frames() if frame.kind == kind and frame.fits(text)]
     said = [frame for frame in fitting if frame.said_first or frame.said_last]
-    return max(said, key=lambda frame: frame.weight, default=None)
+    return max(said, key=lambda frame: (frame.weight, len(frame.ends)), default=None)
 
 
 def is_work(plain: str) -> bool:

@@ -66,12 +66,14 @@ class Unit(NamedTuple):
 
 
 def letters(kana: str, *, capital: bool = False) -> str:
-    """Return words in kana as Latin letters; を alone is the particle o.
+    """Return words in kana as Latin letters; を alone is the particle o, は after a word wa.
 
-    >>> letters("これ を"), letters("むさし の かみ", capital=True)
-    ('kore o', 'Musashi no kami')
+    >>> letters("これ を"), letters("この つば は"), letters("むさし の かみ", capital=True)
+    ('kore o', 'kono tsuba wa', 'Musashi no kami')
     """
-    words = ["o" if word == "を" else _spelt(word) for word in kana.split()]
+    spelt = kana.split()
+    particles = {"を": "o", "は": "wa"} if len(spelt) > 1 else {"を": "o"}
+    words = [particles.get(word) or _spelt(word) for word in spelt]
     text = " ".join(words)
     return text[:1].upper() + text[1:] if capital else text
 
