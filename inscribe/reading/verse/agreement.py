@@ -27,6 +27,8 @@ from inscribe.reading.words import ReadWord
 _NOT_ITS_END = 2500  # ぞ without its attributive, こそ without its realis
 _FINAL_BEFORE_NOUN = 1200  # within a phrase
 _LONE_SO = 3000  # そ without the な of a prohibition
+_PROHIBITED = 2500  # less, where both stand: な咲きそ, not な咲きぞ
+_PAST_UNBOUND = 2500  # し of the past before と or な: 忘れじな
 _PAIR = 1500  # a verb beside a noun it customarily goes with
 _ATTRIBUTIVE, _REALIS = "連体形", "已然形"
 _INFLECTED = ("動詞", "形容詞", "助動詞")
@@ -37,7 +39,23 @@ def disagreement(words: Sequence[ReadWord], phrases: Phrases) -> int:
     """Return what a reading costs more, or less, for how its words go together."""
     firsts = {first for _, first in phrases}
     cost = _endings(words) + _finals(words, firsts) + _LONE_SO * _has_lone_so(words)
-    return cost - _PAIR * sum(_pairs(words))
+    cost += _PAST_UNBOUND * sum(_past_unbound(words))
+    return cost - _PAIR * sum(_pairs(words)) - _PROHIBITED * _prohibits(words)
+
+
+def _past_unbound(words: Sequence[ReadWord]) -> Iterable[bool]:
+    """Yield for each し of the past whether と or な follows, before which a sentence ends."""
+    for word, after in pairwise(words):
+        past = word.kana == "し" and "助動詞-キ" in word.conjugation
+        yield past and after.kana in ("と", "とて", "な") and after.part_of_speech[:2] == "助詞"
+
+
+def _prohibits(words: Sequence[ReadWord]) -> bool:
+    """Whether な and そ enclose a verb: な咲きそ."""
+    for index, word in enumerate(words):
+        if word.kana == "な" and word.part_of_speech == "副詞":
+            return any(each.kana == "そ" for each in words[index + 2 : index + 4])
+    return False
 
 
 def _has_lone_so(words: Sequence[ReadWord]) -> bool:
@@ -51,25 +69,32 @@ def _has_lone_so(words: Sequence[ReadWord]) -> bool:
 
 def _endings(words: Sequence[ReadWord]) -> int:
     """Return what it costs that sentences do not end as their particle asks."""
-    due, cost = "", 0
+    due, met, cost = "", False, 0
     for index, word in enumerate(words):
         after = words[index + 1] if index + 1 < len(words) else None
         if word.part_of_speech.startswith("助詞") and after is not None:
-            due = _asked_by(word) or due
+            asked = _asked_by(word)
+            due, met = asked or due, met and not asked
         elif due and word.part_of_speech.startswith(_INFLECTED):
-            if after is not None and _goes_on(word, after):
-                continue
             ends = word.form.startswith((due, "命令形") if due == _REALIS else due)
             ends = ends or (due == _ATTRIBUTIVE and _sounds_attributive(word))
-            cost += 0 if ends else _NOT_ITS_END
-            due = ""
+            if after is not None and _goes_on(word, after):
+                met = met or (ends and after.part_of_speech.startswith(("名詞", "代名詞")))
+                continue
+            cost += 0 if ends or met else _NOT_ITS_END
+            due, met = "", False
     return cost
 
 
 def _asked_by(particle: ReadWord) -> str:
     if particle.kana.endswith("こそ"):
         return _REALIS
-    return _ATTRIBUTIVE if particle.kana.endswith("ぞ") else ""
+    of_sentence = particle.part_of_speech.endswith("係助詞")  # そ is the old form of ぞ
+    return (
+        _ATTRIBUTIVE
+        if particle.kana.endswith("ぞ") or (particle.kana == "そ" and of_sentence)
+        else ""
+    )
 
 
 def _goes_on(word: ReadWord, after: ReadWord) -> bool:

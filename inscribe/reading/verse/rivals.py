@@ -27,6 +27,8 @@ MOST = 12  # rivals that are looked for
 _BEAM = 5000  # partial readings that cost this much more than the best at their place are dropped
 _SPREAD = 6000  # of the costs of rivals; what agrees well may be worth so much
 _TRIED = 4000  # ends of readings that are gone on from before the search gives up
+_VOICED_BY_CONTEXT = frozenset({"そ", "し"})  # ぞ and じ where voicing is not marked
+_AGAIN, _NOT_YET = "また", "まだ"
 _ONE_UNVOICED = 1200  # what it costs that a text which seems to mark voicing does not
 
 
@@ -64,14 +66,20 @@ def rivals(reading: VerseReading) -> list[Rival]:
 def agreeing(reading: VerseReading) -> VerseReading:
     """Return the reading, or the rival whose words agree so much better that it costs less.
 
-    Only where okurigana are left out: what is written decides more than what agrees. The rivals
-    are kept with the reading.
+    Only where okurigana are left out, or a kana may be a voiced one and only what stands further
+    off says so: what is written decides more than what agrees. The rivals are kept with the
+    reading.
     """
-    if not any(word.note == OKURIGANA_LEFT_OUT for word in reading.words):
+    reading = _not_yet(reading)
+    doubtful = any(word.written in _VOICED_BY_CONTEXT for word in reading.words)
+    if not doubtful and not _is_cut_short(reading):
         return reading
     own, others = ways(reading)
     if own is None:
         return reading
+    if not _is_cut_short(reading):
+        agreed = _agreed(own)
+        others = [other for other in others if _agreed(other) < agreed]
     best, *rest = sorted([own, *others], key=_cost_agreed)
     near = tuple(
         (rival.reading.words, rival.reading.phrases, rival.cost) for rival in _in_order(best, rest)
@@ -79,8 +87,30 @@ def agreeing(reading: VerseReading) -> VerseReading:
     return reading._replace(words=best.reading.words, phrases=best.reading.phrases, near=near)
 
 
+def _not_yet(reading: VerseReading) -> VerseReading:
+    """Return a reading with まだ for また before a verb that is negated: 露もまたひぬ.
+
+    The search keeps one word of those that are written, and stand, alike.
+    """
+    words = list(reading.words)
+    for at, (again, verb, after) in enumerate(zip(words, words[1:], words[2:], strict=False)):
+        negated = verb.form.startswith("未然形") and "助動詞-ズ" in after.conjugation
+        if again.written == again.kana == _AGAIN and negated and not reading.voiced:
+            others = tagger.homographs_of(_AGAIN, voiced=False).every
+            words[at] = next((word for word in others if word.kana == _NOT_YET), again)
+    return reading._replace(words=words)
+
+
+def _is_cut_short(reading: VerseReading) -> bool:
+    return any(word.note == OKURIGANA_LEFT_OUT for word in reading.words)
+
+
+def _agreed(rival: Rival) -> int:
+    return disagreement(rival.reading.words, rival.reading.phrases)
+
+
 def _cost_agreed(rival: Rival) -> int:
-    return rival.cost + disagreement(rival.reading.words, rival.reading.phrases)
+    return rival.cost + _agreed(rival)
 
 
 def _in_order(best: Rival, others: Sequence[Rival]) -> list[Rival]:
