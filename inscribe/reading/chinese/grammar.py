@@ -145,14 +145,7 @@ def _cell(line: Line, chart: Chart, start: int, end: int) -> Cell:
 
 
 def _phrases(line: Line, chart: Chart, start: int, end: int) -> Iterator[Phrase]:
-    if end - start == 1:
-        yield from sign_alone(line.text[start], start)
-    elif end - start == 2:
-        crossed = _WORD_ACROSS_A_BEAT if start + 1 in line.beats else 0.0
-        for phrase in two_signs(line.text[start:end], start):
-            yield _more(phrase, crossed)
-    elif end - start in _SET_PHRASES and end - start < len(line.text):
-        yield from set_phrase(line.text[start:end], start)
+    yield from _words(line, start, end)
     yield from _governed(line, chart, start, end)
     yield from _with_particles(line, chart, start, end)
     for cut in range(start + 1, end):
@@ -166,6 +159,19 @@ def _phrases(line: Line, chart: Chart, start: int, end: int) -> Iterator[Phrase]
                 for right in chart[cut + 1, end].values():
                     for phrase in linked(line.text[cut], cut, left, right):
                         yield _more(phrase, left.cost + right.cost + cost)
+
+
+def _words(line: Line, start: int, end: int) -> Iterator[Phrase]:
+    """Yield the single words that a stretch may be."""
+    signs = line.text[start:end]
+    if len(signs) == 1:
+        yield from sign_alone(signs, start)
+    elif len(signs) == 2:
+        crossed = _WORD_ACROSS_A_BEAT if start + 1 in line.beats else 0.0
+        for phrase in two_signs(signs, start):
+            yield _more(phrase, crossed)
+    elif len(signs) in _SET_PHRASES and signs != line.text:
+        yield from set_phrase(signs, start)
 
 
 def _as_other_kinds(phrase: Phrase) -> Iterator[Phrase]:

@@ -19,6 +19,7 @@ _UNVOICED = str.maketrans(
 _COMPOUND_VERB = re.compile(
     "([\u4e00-\u9fff])([\u3041-\u3096]{1,2})([\u4e00-\u9fff]+[\u3041-\u3096]*)"
 )
+_KANJI = re.compile("[\u4e00-\u9fff]+")
 _LEAST = 2  # kana; a part of one kana would be taken for a particle ...
 _NO_PARTICLE = "べ"  # ... but 野へ: に and の, which follow it, do not follow the particle
 _BETWEEN = ("", "の", "が")
@@ -34,9 +35,18 @@ def readings_of_signs(words: Iterable[tuple[str, str]]) -> dict[str, set[str]]:
 
 
 def mixed_spellings(written: str, kana: str, known: Mapping[str, set[str]]) -> Iterator[str]:
-    """Yield a compound of two characters, or of two with の or が, with either part in kana."""
+    """Yield a compound of two characters, or of two with の or が, with either part in kana.
+
+    Of a longer one, with the first character in kana, or all but the last.
+
+    >>> sorted(mixed_spellings("水無瀬川", "みなせがは", {"川": {"かは"}}))
+    ['みなせ川']
+    """
     first, between, second = written[:1], written[1:-1], written[-1:]
-    if between not in _BETWEEN or first not in known or second not in known or first == second:
+    if between not in _BETWEEN:
+        yield from _of_many_signs(written, kana, known)
+        return
+    if first not in known or second not in known or first == second:
         return
     for head in known[first]:
         tail = kana[len(head) + len(between) :]
@@ -47,6 +57,28 @@ def mixed_spellings(written: str, kana: str, known: Mapping[str, set[str]]) -> I
         if len(head) >= _LEAST:
             yield head + between + second
         return
+
+
+def _of_many_signs(written: str, kana: str, known: Mapping[str, set[str]]) -> Iterator[str]:
+    """Yield a compound of more than two kanji with its first sign in kana, or all but its last."""
+    if not _KANJI.fullmatch(written):
+        return
+    for at in range(_LEAST, len(kana)):
+        if _is_spelt(kana[at:], written[1:], known):
+            yield kana[:at] + written[1:]
+        if _is(kana[at:], known.get(written[-1], set())):
+            yield kana[:at] + written[-1]
+
+
+def _is_spelt(kana: str, written: str, known: Mapping[str, set[str]]) -> bool:
+    """Whether kana are known readings of signs, one after the other."""
+    if not written:
+        return not kana
+    heads = (kana[:at] for at in range(1, len(kana) + 1))
+    return any(
+        _is(head, known.get(written[0], set())) and _is_spelt(kana[len(head) :], written[1:], known)
+        for head in heads
+    )
 
 
 def compound_stems(written: str, kana: str, *, covers: bool) -> Iterator[str]:
