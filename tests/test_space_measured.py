@@ -24,3 +24,15 @@ def test_columns_measured_at_one_place_leave_no_room_for_more() -> None:
     measures = measures_of(inscription.transcription, inscription)
     assert measures is not None
     assert measures.more_columns == 0
+
+
+def test_the_trend_is_a_share_with_three_decimals_and_none_where_nothing_moves() -> None:
+    def trend(tops: list[float]) -> float | None:
+        boxes = tuple(SignBox(i, 5, 5 + top, 4, 0.4) for i, top in enumerate(tops))
+        text = "一二三四五六七八九"
+        found = Inscription("back plate", text, plate=Plate(14, 60), boxes=boxes)
+        measures = measures_of(found.transcription, found)
+        return measures.columns[0].trend if measures else None
+
+    assert trend([0, 3, 6, 9, 12, 14, 16, 18, 20]) == 0.333
+    assert trend([0.0] * 5 + [1, 2, 3, 4]) is None
