@@ -16,6 +16,15 @@ def test_a_numeral_is_worth_what_unicode_says(sign: str) -> None:
     assert value_of(sign) == {"漆": 7}.get(sign, int(unicodedata.numeric(sign, 0)))
 
 
+# 廾, 卄, 念, 陌 and 阡 are no numerals in Unicode: common practice, from memory.
+@pytest.mark.parametrize(
+    ("sign", "worth"),
+    [("廾", 20), ("卄", 20), ("念", 20), ("丗", 30), ("卌", 40), ("陌", 100), ("阡", 1000)],
+)
+def test_a_sign_for_tens_or_more_is_worth_them(sign: str, worth: int) -> None:
+    assert value_of(sign) == worth
+
+
 @pytest.mark.parametrize("sign", "肆柒捌玖")
 def test_a_formal_numeral_counts_years(sign: str) -> None:
     assert resolve(f"天保{sign}年").year_of_era == int(unicodedata.numeric(sign))
