@@ -55,7 +55,7 @@ def followed(found: Testimony) -> str:
     if found.followed:
         return f"It follows {nearest.siglum}, {nearest.title} (chance {chance})."
     other = 1 - sum(witness.chance or 0.0 for witness in found.witnesses)
-    none = f"; {other:.0%}: none of these" if other >= TOLD else ""
+    none = f", none of these {other:.0%}" if other >= TOLD else ""
     return f"Which source it follows is undecided; likeliest {nearest.siglum} ({chance}){none}."
 
 

@@ -36,7 +36,7 @@ def rival(group: Group, case: Case) -> str:
     if group.kind == "replaced":
         return f"other wording: the text he copied may have had {group.copy.text}"
     if evidence.is_rewritten(group):
-        return "habit (the chance leaves it aside): he may write the word so everywhere"
+        return "habit, which the chance leaves aside: he may write the word so everywhere"
     return ""
 
 
