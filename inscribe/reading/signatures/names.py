@@ -108,8 +108,8 @@ def names_it_could_be(name: str) -> Iterator[tuple[str, float]]:
 
 
 def _is_known_family(name: str) -> bool:
-    if len(name) == 1:
-        return False
+    if len(name) == 1 and max(usualness(name, "first"), usualness(name, "last")) > 0:
+        return False  # 露 rather begins an art name; 鱸 does not
     return bool(known(name).surname) or (len(name) > 2 and is_family_written_out(name))
 
 

@@ -1,7 +1,7 @@
 """Words of signatures that no table has, told by where they stand and read by rule.
 
 A verb before 之 is read with its Chinese sound and す (彰之 kore o shōsu). A noun that 為, 依, 応,
-以 or 倣 governs is read as the dictionary of words has it.
+以, 於 or 倣 governs is read as the dictionary of words has it.
 
 >>> [(word.text, word.kind, word.kana) for word in unlisted_words("綾国彰之", 2)]
 [('彰', 'transitive', 'しょうす')]
@@ -25,6 +25,7 @@ _GOVERNED = {
     "patron": ("closer", "patron"),
     "means": ("material", ""),
     "gift": ("patron", ""),
+    "place": ("residence", ""),
 }
 _NOUN = 1.5
 _SEED = 0.3
