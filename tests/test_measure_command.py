@@ -6,8 +6,10 @@ import ast
 import csv
 import io
 import json
+import struct
 from pathlib import Path
 from typing import Any
+from zlib import crc32
 
 import pytest
 from click.testing import CliRunner, Result
@@ -314,3 +316,21 @@ def test_a_cut_far_from_the_strokes_is_doubted_and_an_impossible_one_refused(fol
         refused = run(*given)
         assert isinstance(refused.exception, InputError), refused.output
         assert "leave no room" in str(refused.exception)
+
+
+def test_what_is_no_picture_of_a_usual_size_is_told_apart(folder: Path) -> None:
+    def chunk(name: bytes, data: bytes) -> bytes:
+        return struct.pack(">I", len(data)) + name + data + struct.pack(">I", crc32(name + data))
+
+    size = struct.pack(">IIBBBBB", 60_000, 60_000, 8, 2, 0, 0, 0)
+    huge = b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", size) + chunk(b"IDAT", b"") + chunk(b"IEND", b"")
+    (folder / "p.png").write_bytes(huge)
+    assert "million pixels" in str(run().exception)
+    (folder / "p.png").unlink()
+    (folder / "p.png").mkdir()
+    assert "this is a folder" in str(run().exception)
+
+
+def test_a_scale_that_does_not_fit_the_plate_is_told(folder: Path) -> None:
+    assert "one of them is wrong" not in run("--scale", "14").stderr
+    assert "one of them is wrong" in run("--scale", "20").stderr

@@ -26,6 +26,7 @@ COARSE = 6.0  # pixels per mm: with less, neighbouring strokes run together
 BOWED = 0.012  # share of its length by which a long side may bow
 SOFT = 0.65  # mm over which even the sharpest edge of a blurred picture changes
 BURNT = 0.40  # share of a picture without an outline that may be burnt out
+BURNT_MIDDLE = 0.25  # the same of its middle, where the plate is and not the ground
 FAINT = 2.8  # strokes stand out from bare metal at least so many times
 UNSURE = 0.4  # usual certainty of the boxes: below it they are guesses
 TOO_MANY = 1.9  # price of columns that are not there
@@ -48,6 +49,10 @@ def outline_problem(picture: Picture, plate: Plate, outline: Outline | None) -> 
     span = _span(picture, outline)
     if outline is not None and outline.clear >= CLEAR and span > LEAST_SPAN:
         return _bent(picture) if outline.bow > BOWED else None
+    width = picture.size[0]
+    middle = glare.burnt(picture.pixels[:, width * 3 // 8 : width * 5 // 8])
+    if middle > BURNT_MIDDLE:
+        return _glare(picture, middle, "picture's middle")
     if runs_bent(picture.pixels):
         return _bent(picture)
     if side := runs_out(picture.pixels):

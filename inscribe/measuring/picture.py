@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import warnings
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -38,20 +39,25 @@ def read_picture(path: Path) -> Picture:
     try:
         if path.stat().st_size > MAX_BYTES:
             raise InputError("the file is too large for a photograph", place, "make it smaller")
+        warnings.simplefilter("ignore", Image.DecompressionBombWarning)  # MAX_PIXELS is the limit
         with Image.open(path) as opened:
             if opened.width * opened.height > MAX_PIXELS:
-                raise InputError(
-                    f"the picture has more than {MAX_PIXELS // 1_000_000} million pixels",
-                    place,
-                    "make it smaller: 16 pixels per mm are enough",
-                )
+                raise Image.DecompressionBombError
             upright = ImageOps.exif_transpose(opened)
             return Picture(path.name, np.asarray(_eight_bits(upright).convert("RGB")))
     except InputError:
         raise
     except FileNotFoundError as error:
         raise InputError("there is no such file", place, "check the path") from error
-    except (OSError, SyntaxError, ValueError, Image.DecompressionBombError) as error:
+    except IsADirectoryError as error:
+        raise InputError("this is a folder", place, "name a picture in it") from error
+    except Image.DecompressionBombError as error:
+        raise InputError(
+            f"the picture has more than {MAX_PIXELS // 1_000_000} million pixels",
+            place,
+            "make it smaller: 16 pixels per mm are enough",
+        ) from error
+    except (OSError, SyntaxError, ValueError) as error:
         raise InputError(
             "the file is no picture that can be read", place, "save it as JPEG, PNG or TIFF"
         ) from error

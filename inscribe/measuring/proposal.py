@@ -20,6 +20,7 @@ from inscribe.record import Inscription, Plate
 from inscribe.signs import Column
 
 FAR = 0.6  # of a pitch: a cut as far from where the strokes say is looked at twice
+OTHER_SCALE = 0.1  # share by which a scale that was given beside the plate's size may differ
 PLACES = 2  # decimals of a mm that are kept
 CORNERS, BARREL = 3, 4  # decimals of a view that are kept: what the record says repeats it exactly
 
@@ -47,6 +48,9 @@ def measure(picture: Picture, inscription: Inscription, asked: Asked) -> Measure
     if problem := findings.unsure_problem(picture, [sign.certainty for sign in signs]):
         raise problem
     plate = Plate(round(view.width, PLACES), round(view.height, PLACES))
+    if asked.scale and abs(view.scale / asked.scale - 1) > OTHER_SCALE:
+        said = f"by the plate's size it is seen at {view.scale:.1f} pixels per mm"
+        odd = (*odd, f"{said}, not at {asked.scale:g}: one of them is wrong")
     measured = tuple(_column(column, signs, told[n], view) for n, column in enumerate(columns))
     return Measured(plate, view.corners, view.scale, view.barrel, signs, measured, odd)
 
