@@ -334,3 +334,15 @@ def test_what_is_no_picture_of_a_usual_size_is_told_apart(folder: Path) -> None:
 def test_a_scale_that_does_not_fit_the_plate_is_told(folder: Path) -> None:
     assert "one of them is wrong" not in run("--scale", "14").stderr
     assert "one of them is wrong" in run("--scale", "20").stderr
+
+
+def test_a_worn_sign_cut_at_both_ends_is_doubtful_no_more(folder: Path) -> None:
+    worn = RECORD.replace(TEXT, TEXT.replace("見", "□"))
+    (folder / "r.toml").write_text(worn, "utf-8")
+    begins = boxes_of(run("--format", "csv").stdout, "free").signs[1]
+    given = f"2={begins.y:.2f}-{begins.y + begins.height:.2f}"
+    before, after = (
+        json.loads(run(*cut, "--format", "json").stdout)["signs"][1]["certainty"]
+        for cut in ((), ("--cut", given))
+    )
+    assert before < 0.4 < 0.9 < after

@@ -172,7 +172,8 @@ def _signs(
                 found.append(MeasuredSign(*given[sign.index], certainty=1.0, is_given=True))
                 continue
             x, y, width, height = (round(value, PLACES) for value in box.sides)
-            sure = round(certainty(cell, shows=hope.shows and box.shows), 2)
+            is_cut = sign.index in asked.cuts and asked.cuts[sign.index].bottom is not None
+            sure = round(certainty(cell, shows=is_cut or (hope.shows and box.shows)), 2)
             found.append(MeasuredSign(sign.index, x, y, width, height, sure))
     return tuple(found)
 
