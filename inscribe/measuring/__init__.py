@@ -9,15 +9,15 @@ measured are refused (``findings``).
 Everything here needs the libraries of the extra ``photo``; nothing else of the program does.
 
 In the order of the work: ``outline`` (four clear straight edges of the plate's proportions;
-``edges`` makes them exact and tells the lens's barrel and a bent plate; ``lens`` does where an edge
-is unclear), ``view`` (mm to pixels and back), ``strokes`` (what changes fast is ink; what repeats
-all over the plate is weakened in its spectrum first), ``columns``, ``rhythm`` (what is expected of
-each sign: ``sign_shapes.tsv``, rebuilt by ``glossary/build/sign_shapes.py`` from KanjiVG),
-``cutting`` (dynamic programming over every top and bottom; forwards and backwards for the
-certainties), ``boxes``, ``certainty``, ``findings`` (pictures that are refused; ``glare`` tells
-glare from bright metal), ``proposal`` (all of it). ``model``, ``accepting`` need no library for
-pictures. Constants were set on ``look_a`` and ``look_b`` of the benchmark, never on ``look_c`` or
-``look_d``. Accepted measurements go into the record by ``record/writing/amending.py``, which reads
+``edges`` makes them exact and tells a bent plate; ``lens`` weighs each barrel of the lens),
+``view`` (mm to pixels and back), ``strokes`` (what changes fast is ink; what repeats all over the
+plate is weakened in its spectrum first), ``columns``, ``rhythm`` (what is expected of each sign:
+``sign_shapes.tsv``, rebuilt by ``glossary/build/sign_shapes.py`` from KanjiVG), ``cutting``
+(dynamic programming over every top and bottom; forwards and backwards for the certainties),
+``boxes``, ``certainty``, ``findings`` (pictures that are refused; ``glare`` tells glare from bright
+metal), ``proposal`` (all of it). ``model``, ``accepting`` need no library for pictures. Constants
+were set on ``look_a`` and ``look_b`` of the benchmark, never on ``look_c``, ``look_d`` or
+``look_e``. Accepted measurements go into the record by ``record/writing/amending.py``, which reads
 what it wrote before it hands it back. Measure: ``tests/benchmarks/measuring.py [--plates N] [--look
 look_b] [--flaws | --space]``; its head names the fonts it needs.
 """

@@ -16,6 +16,7 @@ FULL = 84  # percent of its square that a full Chinese character fills (median o
 GRID = 4  # cells in a row of the table
 UNEVEN = 0.22  # of a full character: how far hands differ in length; of flat signs that is more
 LEAST_SPREAD, MOST_SPREAD = 0.2, 0.6
+WORN_WIDTH = 1.1  # of what the column's other signs, most of them kana, say of a full character
 LONG_MARKS = "〱〲〳〵"
 
 
@@ -51,7 +52,7 @@ def expected(sign: Sign) -> Expected:
     if sign.kind is not Kind.CHARACTER:
         return Expected(1.3, 0.5)
     if sign.certainty is Certainty.UNREADABLE or not sign.text:
-        return Expected(1.0, 0.35, shows=False)
+        return Expected(1.0, 0.35, WORN_WIDTH, shows=False)
     first = sign.text[0]
     if first in LONG_MARKS:
         return Expected(2.0, 0.4, 0.5)

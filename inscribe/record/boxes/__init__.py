@@ -1,8 +1,8 @@
 """The measured places of signs.
 
-``annotated`` (annotations of a picture, in a page or a manifest of IIIF), ``columns`` (where a
-column of measured signs ends), ``tables`` (boxes from a table, or from annotations of a
-photograph).
+``annotated`` (annotations of a picture, in a page or a manifest of IIIF), ``askew`` (from the
+pixels of a plate seen askew to mm), ``columns`` (where a column of measured signs ends), ``tables``
+(boxes from a table, or from annotations of a photograph).
 """
 
 from __future__ import annotations
