@@ -14,7 +14,9 @@ from inscribe import tables
 from inscribe.cli import cli
 from inscribe.descriptions import described, described_tables, problems_in, problems_of
 from inscribe.errors import InscribeError, ProblemsError, TableError
+from inscribe.forms import normalise_text
 from inscribe.reading.names.ranking import readings
+from inscribe.reading.words.lexical import without_marks_of_repetition
 
 PACKAGE = Path(inscribe.__file__).parent
 BUILD = tables.PACKAGED / "build"
@@ -23,6 +25,11 @@ EXPLAINING = {"gloss", "note", "source", "example"}
 LICENCES = {
     *("GPL-3.0-or-later", "CC0-1.0", "CC-BY-SA-4.0", "Unicode-3.0", "BSD-3-Clause"),
 }
+READ_IN_CURRENT_FORMS = (
+    *("signature_parts", "signature_words", "signature_formulas", "provinces", "cities", "titles"),
+    *("techniques", "subjects", "works", "poets", "poets_ranks", "passage_roles"),
+    *("name_preferences", "name_endings"),
+)
 CODE = {path: path.read_text(encoding="utf-8") for path in PACKAGE.rglob("*.py")}
 
 
@@ -62,6 +69,13 @@ def test_no_table_and_no_column_is_dead(name: str) -> None:
     _first, *others = described(name).columns  # rows are looked up by the first
     for column in set(others) - EXPLAINING:
         assert any(f'"{column}"' in text or f"'{column}'" in text for text in readers), column
+
+
+@pytest.mark.parametrize("name", READ_IN_CURRENT_FORMS)
+def test_words_of_signatures_stand_in_current_forms(name: str) -> None:
+    """A reading never sees another form than ``inscribe.forms`` gives it."""
+    written = {without_marks_of_repetition(row["written"]) for row in tables.rows(name)}
+    assert {each for each in written if normalise_text(each).text != each} == set()
 
 
 def test_code_keeps_no_column_names_and_no_caches_of_its_own() -> None:

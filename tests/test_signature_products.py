@@ -78,7 +78,7 @@ def test_every_wish_is_answered_in_japanese_order(link: str, deed: str) -> None:
 
 def test_every_model_is_followed_in_japanese_order() -> None:
     rows = [row for row in tables.rows("signature_parts") if row["sort"] == "modelling"]
-    followed = [("ニ" if row["kana"] == "に" else "ヲ") + row["written"] for row in rows]
+    followed = [("ニ" if row["particle"] == "に" else "ヲ") + row["written"] for row in rows]
     texts = [f"嶺暁ノ{noun}{verb}テ{NAME}作" for noun in parts("model_noun") for verb in followed]
     assert not misses(texts, lambda r: r.startswith("Reigyō no") and r.endswith(f"{READ} saku"))
 
@@ -167,4 +167,69 @@ def test_a_bare_name_after_an_occasion_is_the_makers() -> None:
     ],
 )
 def test_classes_of_formulas_a_second_author_showed(carved: str, said: str) -> None:
+    assert read_text(carved).proposals[0].romaji == said
+
+
+def test_every_relation_and_prefix_needs_no_verb() -> None:
+    relations = [each for each in of_class("relation") if each != "子"]  # 嶺暁子: a pen name
+    between = [f"嶺暁{relation}{NAME}" for relation in relations]
+    assert not misses(between, lambda r: r.startswith("Reigyō ") and r.endswith(f" {READ}"))
+    before = [f"{prefix}{NAME}" for prefix in of_class("prefix")]
+    assert not misses(before, lambda r: r.endswith(f" {READ}"))
+
+
+@pytest.mark.parametrize("joint", ["合作", "共作", "同刻", "合彫"])
+@pytest.mark.parametrize(
+    ("carved", "said"),
+    [
+        ("与霰郷{}", "Araresato to "),
+        ("永近霰郷{}", "Nagachika Araresato "),
+        ("霰郷永近嶺暁{}", "Araresato Nagachika Reigyō "),
+        ("三輪霰郷鵜殿永近{}", "Miwa Araresato Udono Nagachika "),
+    ],
+)
+def test_persons_who_worked_together_are_all_named(carved: str, joint: str, said: str) -> None:
+    assert read_text(carved.format(joint)).proposals[0].romaji.startswith(said)
+
+
+def test_every_verb_is_done_by_whom_another_ordered() -> None:
+    texts = [f"令{NAME}{verb}之" for verb in parts("act") if verb not in ARGUED]
+    assert not misses(texts, lambda r: r.startswith(f"{READ} o shite kore ") and r[-5:] == "shimu")
+
+
+def test_every_feast_may_stand_before_a_name_without_a_year() -> None:
+    feasts = [row["written"] for row in tables.rows("festivals") if len(row["written"]) > 1]
+    texts = [f"{feast}{NAME}作" for feast in (*feasts, *parts("turn_of_year"))]
+    assert not misses(texts, lambda r: r.endswith(f" {READ} saku"))
+
+
+@pytest.mark.parametrize("frame", ["{}トシテ", "三輪氏ノ{}トシテ"])
+def test_every_occasion_is_told_in_japanese_order(frame: str) -> None:
+    texts = [frame.format(occasion) + f"{NAME}作" for occasion in parts("occasion")]
+    assert not misses(texts, lambda r: f" to shite {READ}" in r)
+
+
+@pytest.mark.parametrize("first", ["作", "地", "下地", "地金", "造", "彫"])
+@pytest.mark.parametrize(("elder", "younger"), [("兄", "弟"), ("師", "弟子"), ("養父", "養子")])
+def test_two_of_one_house_sign_together(elder: str, younger: str, first: str) -> None:
+    read = read_text(f"{elder}{NAME}{first}{younger}永近彫").proposals[0].romaji
+    assert f" {READ} " in read
+    assert read.endswith(" Nagachika horu")
+
+
+@pytest.mark.parametrize(
+    ("carved", "said"),
+    [
+        ("父磯棟下地子鞆苗彫", "chichi Isomune shitaji ko Tomonae horu"),
+        ("磯棟女綾作", "Isomune jo Aya saku"),
+        ("従霰郷学", "Araresato ni shitagaite manabu"),
+        ("古金工風写栃木住", "kokinkō fū utsushi Tochigi jū"),
+        ("霰郷彫ラシム", "Araresato horashimu"),
+        ("霰郷ホル", "Araresato horu"),
+        ("古画ヲ模ス", "koga o mosu"),
+        ("縮写古図", "kozu o shukushasu"),
+        ("竜天", "Ryūten"),
+    ],
+)
+def test_classes_of_formulas_found_by_grammar(carved: str, said: str) -> None:
     assert read_text(carved).proposals[0].romaji == said

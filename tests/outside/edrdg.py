@@ -136,3 +136,19 @@ def _known(written: str) -> set[str]:
 def is_held(written: str, kana: str) -> bool:
     """Whether the EDRDG has a reading of a word or name, or has all its parts."""
     return is_composed(written, hiragana(kana))
+
+
+@cache
+def _classes_by_kana() -> dict[str, frozenset[str]]:
+    """Return the classes of verbs in EDICT (v1, v5r, vz) by their kana."""
+    found: dict[str, set[str]] = {}
+    for known in _edict().values():
+        for kana, gloss in known.items():
+            if told := re.findall(r"\b(v[124z5][a-z-]*)(?=[,)])", gloss):
+                found.setdefault(kana, set()).update(told)
+    return {kana: frozenset(classes) for kana, classes in found.items()}
+
+
+def verb_classes(kana: str) -> frozenset[str]:
+    """Return the classes that EDICT gives the verbs said so."""
+    return _classes_by_kana().get(kana, frozenset())

@@ -35,7 +35,6 @@ MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September",
     "October", "November", "December",
 )  # fmt: skip
-PARTICLE_FIRST = ("answering", "modelling", "using", "being")  # of verbs whose kana is a particle
 Said = tuple[str, str]
 
 
@@ -52,8 +51,6 @@ def explained() -> dict[str, set[Said]]:
 def readings_in(table: str) -> Iterator[Said]:
     """Yield each writing and reading of a table."""
     for row in tables.rows(table):
-        if row.get("sort") in PARTICLE_FIRST:
-            continue
         if "names" in row:  # 一宮=いちのみや:9168/いちみや:9498
             for name, _, read in (each.partition("=") for each in row["names"].split(";")):
                 yield from ((name, one.partition(":")[0]) for one in read.split("/"))
@@ -228,3 +225,25 @@ def test_short_names_of_provinces_mean_the_province_that_edict_says() -> None:
                     strange.add((row["written"], row["province"]))
     assert strange == explained().get("province", set())
     assert compared > 50
+
+
+MODERN = {  # a classical verb's class: how its modern verb ends, by its last kana, and bends
+    "下二": (dict(zip("うくぐすずつぬぶむる", "えけげせでてねべめれ", strict=True)), "v1"),
+    "上二": (dict(zip("うくぐすずつぬぶむる", "いきぎしじちにびみり", strict=True)), "v1"),
+}
+
+
+def test_verbs_of_signatures_bend_as_their_modern_verbs_do() -> None:
+    """Verbs that no row names bend by the four grades, but for those in す."""
+    listed = {row["kana"]: row["class"] for row in tables.rows("signature_verbs")}
+    rows = tables.rows("signature_parts")
+    native = {row["native"] for row in rows if row["native"] and row["sort"] != "manner"}
+    named = {kana for kana in native if kana[-1] in "うくぐすずつぬぶむる" and len(kana) > 1}
+    unlisted = {kana: "四段" for kana in named - set(listed) if kana[-1] not in "すず"}
+    strange = set()
+    for kana, bends in {**listed, **unlisted}.items():
+        ends, modern_class = MODERN.get(bends, ({}, "v1" if bends == "上一" else "v5"))
+        modern = f"{kana[:-1]}{ends[kana[-1]]}る" if ends else kana
+        if not any(each.startswith(modern_class) for each in edrdg.verb_classes(modern)):
+            strange.add((kana, bends))
+    assert strange == explained().get("signature_verbs", set())

@@ -150,6 +150,8 @@ def zodiac(draft: UnfinishedExpression, tokens: Tokens, position: int) -> int:
     if draft.has("branch", "months", "same"):
         return 0
     closing = _year_unit(tokens, position + 1)
+    if kind == "animal" and closing and kind_at(tokens, unit, "year_after_sign"):
+        closing = []  # 竜天 is a name
     after_year = draft.last_kind() in ("year_number", "year", "first", "era", "intro")
     before_month = _starts_month(tokens, unit) and (draft.has("number", "era") or draft.is_empty())
     if not closing and not (after_year and draft.has("number", "era")) and not before_month:

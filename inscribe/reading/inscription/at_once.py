@@ -17,7 +17,7 @@ from inscribe.reading.inscription.register import (
 )
 from inscribe.reading.inscription.wishes import Wishes
 from inscribe.reading.names import is_kana_name
-from inscribe.reading.signatures import is_half_in_kana, is_signature
+from inscribe.reading.signatures import is_all_formula, is_half_in_kana, is_signature
 from inscribe.reading.spelling import KANA, is_kanji_only
 from inscribe.reading.verse import VerseReading
 from inscribe.reading.words import MARK, Doubt, InscribedText, Kind, has_legible
@@ -60,6 +60,8 @@ def _poem_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
     if is_heading(plain):
         return AtOnce("prose")
     if is_kana_name(plain) or is_half_in_kana(plain):
+        return AtOnce("signature")
+    if not text.breaks and len(plain) <= _LONG and is_all_formula(plain):
         return AtOnce("signature")
     if "［" in plain or "（" in plain or text.faces or not looks_like_verse(plain):
         return AtOnce("prose") if "、" in plain else None

@@ -6,11 +6,12 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from inscribe.reading.passages.order import ranks
-from inscribe.reading.signatures import SignaturePiece
+from inscribe.reading.signatures import SignaturePiece, is_joint
 from inscribe.reading.words import POET, Role, words_of
 
 MAKERS = frozenset({"name", "art_name", "common_name"})
 NAMES = MAKERS | {"surname", "clan"}
+_TOLD = frozenset({"prefix", "relation"})
 _PICTURES = frozenset("図画絵意様稿")
 
 
@@ -41,17 +42,20 @@ def _is_picture(piece: SignaturePiece) -> bool:
 
 def names_two_persons(pieces: Sequence[SignaturePiece], role: Role | None) -> bool:
     """Whether two persons are named: both do something, or the one writes with a name too many."""
-    named = done = again = False
+    named = done = again = told = False
     for piece, after in pairwise((*pieces, pieces[-1])):
         bare = piece.kind == "surname" and after.kind == "verb"  # a pen name like a surname
         if piece.kind in MAKERS or bare:
-            again = again or done
+            again = again or (done and not told)
             named = True
         elif piece.kind == "verb" and named:
             if again:
                 return True
             done = True
-    if _has_two_full_names(pieces) or _is_named_after_one_esteemed(pieces):
+        told = piece.kind in _TOLD  # 父某作 子某彫: they signed as one
+    if _has_two_full_names(pieces) and not is_joint(pieces[-1]):
+        return True  # but 三輪某鵜殿某合作
+    if _is_named_after_one_esteemed(pieces):
         return True
     if pieces[0].kind == POET and any(piece.kind in MAKERS for piece in pieces):
         return True  # 紀貫之詠蒼翁書

@@ -12,6 +12,7 @@ from inscribe.reading.words import Role, kanji_before_ending, words_of
 
 _ENDED_IN_KANA = re.compile("[一-龠]{2}[ぁ-ゖァ-ヺ]{1,4}$|[一-龠][ぁ-ゖァ-ヺ]{1,4}$")  # 刻ス
 _TEXTS = frozenset({"verse", "prose", "chinese"})
+_VERB_AND_NAME = 3
 _PEN_NAME = 3  # signs of a name that is no more than a pen name
 _RANKS = ("卿", "朝臣", "法師", "上人", "禅師", "親王", "天皇", "大臣", "僧正", "院", "女王")
 
@@ -58,6 +59,8 @@ def closing_of(plain: str) -> tuple[Role | None, str]:
             kanji = kanji_before_ending(verb)
             if kanji in closing_words() and any(word.kind == "verb" for word in words_of(verb)):
                 return closing_words()[kanji], verb
+    if len(plain) > _VERB_AND_NAME and any(word.kind == "verb" for word in words_of(plain[-2:])):
+        return "carved", plain[-2:]  # 監修, 考案
     inside = [word for word in closing_words() if f"{word}之" in plain]
     return (closing_words()[max(inside, key=len)], "") if inside else (None, "")
 

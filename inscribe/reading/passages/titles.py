@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from itertools import chain
 from typing import NamedTuple
 
 from inscribe import tables
@@ -120,9 +121,8 @@ def begins_formula(text: str) -> bool:
     ends = (_COURT, *_OFFICES) if text[0] in _SIDES else _OFFICES
     if any(word.kind == "title" for end in ends for word in words_of(text[:end])):
         return True
-    return text[0] not in _SIDES and any(
-        word.kind == "opener" for word in words_from(text[0]).get(text[0], ())
-    )
+    openers = (words_from(text[0]).get(text[0], ()), words_of(text[:2]))  # 写, 縮写
+    return text[0] not in _SIDES and any(word.kind == "opener" for word in chain(*openers))
 
 
 _WITH_OBJECT, _WHAT = frozenset("之焉是"), "所"

@@ -1,7 +1,8 @@
 """What a signature says: its parts, and its readings in Japanese order, ranked.
 
 ``signed.py`` tells whether a short text is a signature. ``pieces`` (names: ``names``) prices
-everything a stretch could be; ``split`` finds the cheapest divisions; ``formulas``, ``scope`` and
+everything a stretch could be; ``split`` finds the cheapest divisions, ``whole`` prices what their
+parts are to one another; ``formulas``, ``scope`` and
 ``spans`` turn Chinese order into Japanese (``objects``: kore o, kore ni); ``options`` reads each
 piece; ``reader`` ranks; ``surname_cuts``: words that cut a surname apart. Spaces of a transcriber
 are ``InscribedText.cuts``: pieces hardly run over one, and the signature of a
@@ -37,6 +38,7 @@ if TYPE_CHECKING:
         look_up as look_up,
     )
     from inscribe.reading.signatures.likelihood import (
+        is_all_formula as is_all_formula,
         is_quoted as is_quoted,
         signature_likelihood as signature_likelihood,
     )
@@ -58,17 +60,19 @@ if TYPE_CHECKING:
         divisions as divisions,
         least_cost as least_cost,
     )
+    from inscribe.reading.signatures.whole import is_joint as is_joint
 else:
     __getattr__ = late.door(
         __name__,
         {
             "dates": "dated_pieces",
             "full_names": "NameLookUp full_readings look_up",
-            "likelihood": "is_quoted signature_likelihood",
+            "likelihood": "is_all_formula is_quoted signature_likelihood",
             "names": "is_kanji",
             "pieces": "SignaturePiece UNEXPLAINED words_over",
             "reader": "read_signature",
             "signed": "is_half_in_kana is_signature may_be_signature",
             "split": "SignatureDivision CheapestDivisions divisions least_cost",
+            "whole": "is_joint",
         },
     )

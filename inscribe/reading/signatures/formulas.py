@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from inscribe.reading.signatures.objects import ALSO_READ, object_then_verb
+from inscribe.reading.signatures.objects import ALSO_READ, done_by_others, object_then_verb
 from inscribe.reading.signatures.options import Option, Unit, option, piece_options
 from inscribe.reading.signatures.pieces import SignaturePiece, is_seal
 from inscribe.reading.signatures.scope import as_closer, owns, scope, verb_follows
@@ -36,6 +36,8 @@ _PART_OF_FAMILY = {
     "purpose": "patron",
     "gift": "patron",
     "line": "relation",
+    "company": "relation",
+    "order": "relation",
     "work": "heading",
 }
 _NAMES_ALONE = "naming"  # what such a formula gives is the name in it
@@ -65,7 +67,7 @@ def arranged(pieces: Sequence[SignaturePiece], dated: Dated, *, ends: bool = Fal
     text is a sentence of its own (motome ni ōzu), not all that is carved (motome ni ōjite …).
     """
     made = Arrangement(ends)
-    pieces = with_sorts_of_names(_place_before_verb(pieces))
+    pieces = with_sorts_of_names(done_by_others(_place_before_verb(pieces)))
     position = 0
     while position < len(pieces):
         used = _arrange_next(pieces, position, dated, made)

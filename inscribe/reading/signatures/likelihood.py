@@ -48,6 +48,7 @@ _CLOSED_IN_KANA = tuple(  # a verb of two kanji, or of one
 _RELATIONS, _CLANS, _IN_JEST, _RENAMED = "男門", "源平橘", "戯", "改"
 _VERBS = "作造彫刻鐫鎸鏤製写鍛"
 _AFTER_VERB = "（□［"
+_HIRAGANA = re.compile("[ぁ-ゖ]")
 _LONGEST = 80
 _LENGTHS_OF_VERSE = frozenset({5, 7, 8, 10, 14, 20, 28})  # lines of Chinese verse, sayings
 # The price of a division, a sign, at which a text is as likely a signature as not.
@@ -102,7 +103,7 @@ def signature_likelihood(text: str) -> float:
     if not plain:
         return 0.5 if text else 0.0
     kana = sum(map(_is_kana, plain)) / len(plain)
-    in_formula = max(_kana_of_closing(plain), kana_in_formulas(plain)) if kana else 0
+    in_formula = kana_of_formulas(plain) if kana else 0
     kana -= in_formula / len(plain)
     if kana and is_signed_with_mixed_name(plain):
         return 0.9
@@ -125,6 +126,26 @@ def _is_sure(text: str) -> bool:
     if not _SURE_PAIRS.isdisjoint(pairs) or not _SURE_SIGNS.isdisjoint(text):
         return True
     return re.search(_SURE, text) is not None
+
+
+def kana_of_formulas(plain: str) -> int:
+    """Return how many kana of a text belong to formulas, or to the verb that ends it.
+
+    >>> kana_of_formulas("綾国コレヲ彫刻ス"), kana_of_formulas("綾国ニ倣フ")
+    (4, 2)
+    """
+    return max(_kana_of_closing(plain), kana_in_formulas(plain))
+
+
+def is_all_formula(plain: str) -> bool:
+    """Return whether a text with kana is words of signatures alone, and names nobody.
+
+    >>> is_all_formula("古画ヲ模ス"), is_all_formula("花ヲ見ル")
+    (True, False)
+    """
+    if _HIRAGANA.search(plain) or not 0 < sum(map(_is_kana, plain)) == kana_of_formulas(plain):
+        return False  # 是を造る: a sentence
+    return all(piece.word for piece in divisions(plain)[0].pieces)
 
 
 def _kana_of_closing(plain: str) -> int:

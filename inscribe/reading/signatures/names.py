@@ -24,6 +24,7 @@ from inscribe.reading.names import (
 )
 from inscribe.reading.words import words_from, words_of
 
+_WOMEN = frozenset("女娘妻母妹姉室")
 _NAME = 2.2  # an art name of two usual characters
 _RARE_CHARACTER = 0.55  # for each step by which a character is less usual in its place
 _USUAL_CHARACTER = 3.6  # from this usualness on a character costs nothing
@@ -157,6 +158,15 @@ def _unlisted_surname_cost(name: str) -> float:
 
 def _is_of_surname_or_place(name: str) -> bool:
     return bool(surnames(name)) or is_known_place(name) or bool(place_names(name))
+
+
+def is_womans(text: str, first: int, end: int) -> bool:
+    """Return whether a sign is a woman's name: after what she is to somebody.
+
+    >>> is_womans("三輪氏女綾", 4, 5), is_womans("三輪綾", 2, 3)
+    (True, False)
+    """
+    return end == first + 1 and first > 1 and text[first - 1] in _WOMEN
 
 
 def is_known_place(name: str) -> bool:

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from inscribe import tables
 from inscribe.reading.signatures.options import Unit, option, word_options
 from inscribe.reading.signatures.pieces import SignaturePiece
 from inscribe.reading.signatures.units import plain, unit
-from inscribe.reading.words import SignatureWord
+from inscribe.reading.words import SignatureWord, causative
 
 ALSO_READ = "{} may be read so too"
 _TO = "に "  # 銘之 kore ni meisu
 _DOES = "す"  # makes a Sino-Japanese word a verb
 _SECOND = 1.2
+_ORDER = "opener:order"
 
 
 def object_then_verb(verb: SignaturePiece, thing: SignaturePiece) -> list[Unit]:
@@ -35,6 +38,27 @@ def object_then_verb(verb: SignaturePiece, thing: SignaturePiece) -> list[Unit]:
     if adverb:
         units.insert(0, unit(verb, (option(adverb),)))
     return units
+
+
+def done_by_others(pieces: Sequence[SignaturePiece]) -> Sequence[SignaturePiece]:
+    """Return the pieces, a verb after 令 and whom it names as one has it done: horashimu."""
+    ordered = False
+    found = []
+    for piece in pieces:
+        if ordered and piece.word and piece.kind in ("verb", "transitive"):
+            kana = _caused(piece.word)
+            word = piece.word._replace(kana=kana, with_object=kana, alternatives=())
+            piece = piece._replace(word=word)
+            ordered = False
+        ordered = ordered or piece.order_kind == _ORDER
+        found.append(piece)
+    return found
+
+
+def _caused(word: SignatureWord) -> str:
+    finite = tables.listed(word.with_object) or (word.kana + _DOES,)
+    before, space, verb = finite[0].removeprefix(_TO).rpartition(" ")
+    return before + space + causative(verb)
 
 
 def _around_object(kana: str) -> tuple[str, str]:

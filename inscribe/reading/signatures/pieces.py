@@ -29,6 +29,7 @@ from inscribe.reading.signatures.names import (
     is_formula_sign,
     is_known_place,
     is_name_character,
+    is_womans,
     may_be,
     names_it_could_be,
 )
@@ -64,10 +65,10 @@ _ENDS_MANY_NAMES = 4.0  # the usualness of a sign at the end of names: 正, 敬
 _NAME_END_IN_VERB = 1.2
 _CLOSERS = frozenset({"closer"})
 _OTHER = 6.0
+_ONE_SIGN = 3.0  # 三輪氏女綾: names of women have one sign
 _DATE = 0.3
 _WORN_YEAR = SignatureWord("年", "day_word", "ねん", gloss="of a year not legible", cost=0.5)
 _DOT = SignatureWord("・", "joiner", "", gloss="and")
-
 
 # What stands where nothing but the place in the formula says what a stretch is.
 UNEXPLAINED = frozenset({"name", "surname", "art_name", "common_name", "unlisted_place", "other"})
@@ -187,6 +188,7 @@ def _pieces_at(text: str, position: int) -> list[SignaturePiece]:
                 price = cost + cutting_cost(word, text, position)
             else:
                 price = cost + surcharge if goes_on and not _stays(stretch, kind) else cost
+                price -= _ONE_SIGN * (kind == "name" and is_womans(text, position, end))
             found.append(SignaturePiece(stretch, kind, position, end - 1, price, word, order_kind))
     for word in words_of_many_signs(text, position):
         found.append(_of_word(word, position))

@@ -28,6 +28,8 @@ _SUBJECTS: dict[str, frozenset[str]] = {
     | _AFTER_PEOPLE
     | {"heading", "city", "place_suffix", "subject", "invocation", "unlisted_place", "age"},
     "naming": NAMES,
+    "order": _PEOPLE | _AFTER_PEOPLE | {"heading", "prefix"},
+    "company": _PEOPLE | _AFTER_PEOPLE | {"heading", "prefix"},
     "line": _PEOPLE | _AFTER_PEOPLE | {"model_subject", "city", "unlisted_place"},
     "work": frozenset({"work", "poet", "chapter", "section", "poem_word"}),
     "means": _PEOPLE | _AFTER_PEOPLE | {"material", "model_subject", "city"},
@@ -84,10 +86,11 @@ def scope(
 
 
 def _closes(pieces: Sequence[SignaturePiece], at: int, family: str) -> bool:
-    """Return whether a piece closes the formula: the verb of 以鉄作 or before 之 does not."""
+    """Return whether a piece closes the formula: not the verb of 以鉄作, 従某学, nor before 之."""
     if pieces[at].kind == "verb" and (
         (family == "means" and pieces[at - 1].kind == "material")
         or (at + 1 < len(pieces) and pieces[at + 1].kind == "object")
+        or family == "line"
     ):
         return False
     return as_closer(pieces[at], family) is not None

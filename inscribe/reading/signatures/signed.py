@@ -7,6 +7,7 @@ the dictionary of words decides.
 from __future__ import annotations
 
 import re
+from typing import TYPE_CHECKING
 
 from inscribe import tables
 from inscribe.reading.chinese import without_marks
@@ -14,12 +15,24 @@ from inscribe.reading.names import half_in_kana, is_kana_name
 from inscribe.reading.spelling import is_kanji_only, kana_share
 from inscribe.reading.words import has_legible, kana_in_formulas
 
+if TYPE_CHECKING:
+    from inscribe.reading.signatures.pieces import SignaturePiece
+
 SIGNATURE = 0.5  # from this likelihood on, a text is held for a signature
 _MOST_KANA = 0.4
+_KATAKANA = re.compile("[ァ-ヺ]")
 _GAP = re.compile("［[^］]*］")
 _SIGNS_OF_A_NAME = (2, 3)
 _SHORTEST_DEED, _LONGEST_DEED = 3, 7  # signs of a name and what was done
 _DEEDS = frozenset({"verb", "transitive", "object", "closing"})
+_NAMES = frozenset({"name", "surname", "art_name", "common_name", "clan"})
+# What one person is to another, or was called, and whose manner it is.
+_TELLING = frozenset(
+    {"relation", "joiner", "prefix", "generation", "school", "office", "honorific"}
+)
+_MODELLED = frozenset({"closer:model", "opener:line", "opener:model", "opener:naming"})
+_GRAMMAR = frozenset("不無有在如而者所可欲何未莫乎哉亦則非勿自是以於")  # of Chinese, in no name
+_LONGEST_TELLING = 9  # signs
 _RECENT = 8  # texts: what is hardly carved is asked of the same ones as the register
 _NAME_UNLESS_A_WORD = 0.12  # from this likelihood on, two kanji that are no word are a name
 
@@ -30,7 +43,12 @@ def may_be_signature(text: str) -> bool:
     >>> may_be_signature("於東都応需造之"), may_be_signature("花の色はうつりにけりな")
     (True, False)
     """
-    return kana_share(text) - kana_in_formulas(text) / max(1, len(text)) <= _MOST_KANA
+    share = kana_share(text)
+    if share <= _MOST_KANA or not _KATAKANA.search(text):
+        return share - kana_in_formulas(text) / max(1, len(text)) <= _MOST_KANA
+    from inscribe.reading.signatures.likelihood import kana_of_formulas
+
+    return share - kana_of_formulas(text) / len(text) <= _MOST_KANA
 
 
 @tables.cached(_RECENT)
@@ -49,7 +67,7 @@ def is_signature(plain: str) -> bool:
         return True
     if len(plain) in _SIGNS_OF_A_NAME and likelihood >= _NAME_UNLESS_A_WORD and _no_word(plain):
         return True
-    return _is_name_and_deed(plain) or _is_family_and_name(plain)
+    return _is_name_and_deed(plain) or _is_family_and_name(plain) or _tells_whose(plain)
 
 
 def _is_family_and_name(plain: str) -> bool:
@@ -69,6 +87,28 @@ def _is_family_and_name(plain: str) -> bool:
         for word in unidic_words(plain)
     )
     return not held and any([(kind, 1), ("name", 2)] in ways for kind in ("surname", "clan"))
+
+
+def _tells_whose(plain: str) -> bool:
+    """Whether a text is names that are no words, and what one is to the other or was called.
+
+    >>> [_tells_whose(text) for text in ("霰郷婿綾国", "師霰郷", "霰郷事綾国", "父子有親")]
+    [True, True, True, False]
+    """
+    if not is_kanji_only(plain) or len(plain) > _LONGEST_TELLING:
+        return False
+    from inscribe.reading.signatures.split import divisions
+
+    pieces = divisions(plain)[0].pieces
+    named = [piece.text for piece in pieces if piece.kind in _NAMES]
+    telling = [piece for piece in pieces if piece.kind not in _NAMES]
+    if not named or not telling or not all(_tells(piece) for piece in telling):
+        return False
+    return all(_GRAMMAR.isdisjoint(name) and _no_word(name) for name in named)
+
+
+def _tells(piece: SignaturePiece) -> bool:
+    return piece.kind in _TELLING or piece.order_kind in _MODELLED
 
 
 def _is_name_and_deed(plain: str) -> bool:

@@ -15,20 +15,12 @@ from collections.abc import Collection, Iterable
 from typing import NamedTuple
 
 from inscribe import tables
-from inscribe.reading.names import surnames
 from inscribe.reading.signatures.pieces import SignaturePiece, pieces_of
-from inscribe.reading.words import order_cost, words_of
+from inscribe.reading.signatures.whole import whole_cost
+from inscribe.reading.words import order_cost
 
 _KEPT = 2  # divisions kept at each place and class (the code relies on there being two)
 _COMPARED = 6  # divisions compared once more as wholes
-_UNOPENED = 2.0
-_UNCLOSED = 3.0  # 応某作, with no word for what the patron wished
-_NO_STAY = 8.0  # 在 … 時 are there together
-_BEFORE_WISHES = frozenset({"closer", "subject", "honorific", "model_subject"})
-_STAY = "stay"
-_DONE_AFTER = frozenset({"closer", "model_subject"})
-_WORD_DIVIDED = 4.0
-_HOUSE, _CLANS, _CLANSMAN = "家", "源平橘", 4.0  # 源義家: 義家 of the Minamoto
 _RECENT = 8
 _HOPELESS = 6.0
 _UNLISTED_ORDER = 3.0  # what it costs that classes meet of which the table says nothing
@@ -195,46 +187,10 @@ def _cheapest(
     for cost, node in sorted(final)[:_COMPARED]:
         if len(found) >= count and cost >= found[count - 1].cost:
             break  # as a whole it is no cheaper than its parts
-        found.append(_division(_pieces_to(nodes, node), cost))
+        pieces = _pieces_to(nodes, node)
+        found.append(SignatureDivision(pieces, cost + whole_cost(pieces)))
         found.sort(key=lambda division: division.cost)
     return tuple(found[:count])
-
-
-def _division(pieces: tuple[SignaturePiece, ...], cost: float) -> SignatureDivision:
-    """Return a division, dearer for each closer whose opener is wanting (…氏 頼, not 応…氏綾)."""
-    waiting = before = text = ""  # the family of the last opener, until its closer has come
-    for piece in pieces:
-        if piece.order_kind == "opener:model" and before in _DONE_AFTER:
-            cost += _UNOPENED  # 古金工風写: the copying is over
-        if piece.text == _HOUSE:
-            cost += _house_cost(piece, before, text, waiting)
-        if before == "model_subject" and _is_model(text + piece.text):
-            cost += _WORD_DIVIDED
-        text = piece.text
-        family = piece.word.family if piece.word else ""
-        if piece.kind == "opener":
-            waiting = family
-        elif piece.kind == "closer" and waiting != family and before not in _BEFORE_WISHES:
-            cost += _NO_STAY if family == _STAY else _UNOPENED
-        elif piece.kind == "closer":
-            waiting = ""
-        before = piece.kind
-    if waiting == "patron":
-        cost += _UNCLOSED
-    return SignatureDivision(pieces, cost + _NO_STAY * (waiting == _STAY))
-
-
-def _house_cost(house: SignaturePiece, before: str, text: str, waiting: str) -> float:
-    """Return what 家 costs: it is no house after 源義, nor a dwelling where no 於 is before it."""
-    person = before == "name" or (before == "surname" and not surnames(text))
-    clansman = person and len(text) == 2 and text[0] in _CLANS
-    dwelling = house.kind == "residence" and waiting != "place"
-    return _CLANSMAN * clansman + _UNOPENED * dwelling
-
-
-def _is_model(text: str) -> bool:
-    """Return whether a text is one word for a model, as 古図 is: it is not divided."""
-    return any(word.kind == "model_subject" for word in words_of(text))
 
 
 def _within_reach(ends: dict[str, _Ways]) -> _Arrived:

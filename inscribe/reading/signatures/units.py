@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import takewhile
 
 from inscribe import tables
 from inscribe.reading.names import known, surnames
@@ -15,6 +16,7 @@ from inscribe.reading.signatures.options import (
     piece_options,
 )
 from inscribe.reading.signatures.pieces import SignaturePiece
+from inscribe.reading.signatures.whole import is_joint
 
 _CLAN_UNLINKED = 1.0
 _RELATION_LINKED = 0.8
@@ -82,7 +84,7 @@ def with_sorts_of_names(pieces: Sequence[SignaturePiece]) -> list[SignaturePiece
     for at, piece in enumerate(pieces):
         before = pieces[at - 1] if at else None
         after = pieces[at + 1] if at + 1 < len(pieces) else None
-        if _is_rather_a_name(piece, after, last=after is None):
+        if _is_rather_a_name(piece, after, last=after is None) or _is_of_two(pieces, at):
             piece = found[at] = piece._replace(kind="name", order_kind="name")
         named_so = before is not None and before.text in _SAYS_ART_NAME
         if named_so and piece.kind == "surname" and len(piece.text) == _PAIR:
@@ -108,6 +110,15 @@ def _is_rather_a_name(piece: SignaturePiece, after: SignaturePiece | None, *, la
     followed = after is not None and after.kind in _AFTER_FAMILIES and not _is_priestly(after)
     listed = surnames(piece.text) or (not last and known(piece.text).surname)
     return not followed and not listed
+
+
+def _is_of_two(pieces: Sequence[SignaturePiece], at: int) -> bool:
+    """Return whether what might be a family no list has is one of two who made it: 合作 follows."""
+    piece, rest = pieces[at], pieces[at + 1 :]
+    if piece.kind != "surname" or len(piece.text) != _PAIR or surnames(piece.text):
+        return False
+    names = list(takewhile(lambda each: each.kind in ("name", "surname"), rest))
+    return bool(names) and len(names) < len(rest) and is_joint(rest[len(names)])
 
 
 def _is_priestly(after: SignaturePiece | None) -> bool:

@@ -46,16 +46,17 @@ _LINKED = frozenset(
 _KNOWN_KINDS = frozenset({"patron", "closer", "material", "model_subject", "subject", "honorific"})
 # A stretch that ends in such a word is no verb of its own: 君之, 某刻之.
 _NO_END_OF_VERBS = frozenset({"verb", "transitive", "honorific", "relation", "place_suffix"})
+_NOUNS_THAT_DO = frozenset({"remark", "patron", "heading"})  # 拝領之: with す they are verbs
 _AT_MOST = 5_000
 
 
 def unlisted_words(text: str, position: int) -> Iterator[SignatureWord]:
     """Yield the words that may begin at a place though no table has them, with their prices."""
+    for length in _VERB:
+        end = position + length
+        if text[end : end + 1] in _OBJECTS and not _goes_on(text, end):
+            yield from _verbs(text[position:end], begins=not position)
     if position:
-        for length in _VERB:
-            end = position + length
-            if text[end : end + 1] in _OBJECTS and not _goes_on(text, end):
-                yield from _verbs(text[position:end])
         yield from _nouns(text, position)
     yield from _pictures(text, position)
     if text[position] > _LAST_OF_THE_FIRST_PLANE:
@@ -83,14 +84,15 @@ def _goes_on(text: str, at: int) -> bool:
 
 
 @tables.cached(_AT_MOST)
-def _verbs(written: str) -> tuple[SignatureWord, ...]:
+def _verbs(written: str, *, begins: bool) -> tuple[SignatureWord, ...]:
     if not all(map(is_kanji, written)) or "之" in written:
         return ()
-    if words_of(written):
+    known = {word.kind for word in words_of(written)}
+    if not known <= _NOUNS_THAT_DO:
         return ()
     if kana := _common_noun(written, _DOING):
         return (SignatureWord(written, "transitive", f"{kana}す", f"{kana}す", cost=_VERB_KNOWN),)
-    if any(word.kind in _NO_END_OF_VERBS for word in words_of(written[-1])):
+    if begins or known or any(word.kind in _NO_END_OF_VERBS for word in words_of(written[-1])):
         return ()
     sounds = [readings(sign).on for sign in written]
     if not all(sounds):

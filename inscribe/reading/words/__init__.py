@@ -35,6 +35,7 @@ if TYPE_CHECKING:
         compounds_of as compounds_of,
         joined as joined,
     )
+    from inscribe.reading.words.conjugating import causative as causative
     from inscribe.reading.words.counting import counted as counted
     from inscribe.reading.words.features import (
         AS_SPELLED as AS_SPELLED,
@@ -120,6 +121,7 @@ else:
             ),
             "chances": "chance chances_of together",
             "compounds": "compounds_of joined",
+            "conjugating": "causative",
             "counting": "counted",
             "features": (
                 "AS_SPELLED OKURIGANA_LEFT_OUT UNREAD_SIGNS VOICING_NOT_MARKED beat_of_entry "

@@ -51,6 +51,7 @@ class CompoundPart(NamedTuple):
     kana: str
     native: str = ""
     number: int = 0
+    particle: str = ""  # before it, where it is a verb in Japanese order: ヲ写ス
 
 
 class CompoundRule(NamedTuple):
@@ -188,7 +189,7 @@ def _parts() -> dict[str, dict[str, tuple[CompoundPart, ...]]]:
     found: dict[str, dict[str, tuple[CompoundPart, ...]]] = {}
     for row in tables.rows("signature_parts"):
         written = without_marks_of_repetition(row["written"])
-        part = CompoundPart(written, row["kana"], row["native"])
+        part = CompoundPart(written, row["kana"], row["native"], particle=row["particle"])
         for sort in tables.listed(row["sort"]):
             of_sort = found.setdefault(sort, {})
             of_sort[part.written] = (*of_sort.get(part.written, ()), part)

@@ -1,5 +1,7 @@
 """Classical verbs of signatures in the forms that their grammar calls for.
 
+``signature_verbs.tsv`` says how those bend whose last kana does not tell.
+
 >>> continuative("ほる"), attributive("きたう"), causative("せいす")
 ('ほり', 'きたうる', 'せいせしむ')
 """
@@ -8,26 +10,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from inscribe import tables
 from inscribe.reading.spelling import hiragana
 
-_OF_UPPER_ROW = dict(zip("うくぐすずつぬぶむる", "いきぎしじちにびみり", strict=True))
-_OF_FIRST_ROW = dict(zip("うくぐすつぬぶむる", "わかがさたなばまら", strict=True))
-_OF_LOWER_ROW = dict(zip("うくぐすずつぬぶむる", "えけげせぜてねべめれ", strict=True))
-_LOWER = frozenset(  # verbs of the lower bigrade
-    {"きたう", "ちりばむ", "そなう", "あらたむ", "くわう", "かんがう", "さだむ"}
-    | {"おさむ", "あたう", "さずく", "うく", "つたう", "もとむ", "そむ"}
-    | {"はじむ", "たつ", "たすく", "ささぐ", "よす", "のぶ", "したたむ"}
-    | {"くわだつ", "とどむ", "めず", "う", "みとむ", "しあぐ", "にあぐ"}
-    | {"かきあぐ", "まかす", "なぞらう"}
-)
-_OF_FOUR_GRADES = frozenset(
-    {"うつす", "しるす", "ただす", "すかす", "ためす"}
-    | {"なす", "とかす", "おこす", "のこす", "なおす"}
-    | {"あらわす", "いだす", "わたす", "あかす"}
-)
-_OF_UPPER_GRADE = frozenset({"いる", "みる"})
+_FOUR, _LOWER, _UPPER, _ONE = "四段", "下二", "上二", "上一"
+_IRREGULAR = "す"  # 製す, 応ず
+_ROWS = "うくぐすずつぬぶむる"
+_ON_A = dict(zip(_ROWS, "わかがさざたなばまら", strict=True))
+_ON_I = dict(zip(_ROWS, "いきぎしじちにびみり", strict=True))
+_ON_E = dict(zip(_ROWS, "えけげせぜてねべめれ", strict=True))
+_ON_E_LOWER = _ON_E | {"ず": "で"}  # めづ: めで
 _AFTER_CONTINUATIVE = ("", "て", "たり", "し", "ぬ", "おわる", "おわんぬ")
-_PERFECT = dict(zip("くすつぬむる", "けせてねめれ", strict=True))  # 作レリ, 刻セリ
+_CAUSED = ("しむ", "しめ", "しめて", "しめたり")  # 作ラシム, 刻マシメテ
 _OLD_KANA = str.maketrans("フヒヘふひへ", "うイえうイえ")
 _UNVOICED = str.maketrans("がぎぐげござじずぜぞだぢづでど", "かきくけこさしすせそたちつてと")
 
@@ -38,54 +32,67 @@ def continuative(verb: str) -> str:
     >>> continuative("ほる"), continuative("うつ"), continuative("きたう"), continuative("せいす")
     ('ほり', 'うち', 'きたえ', 'せいし')
     """
-    if verb in _OF_UPPER_GRADE:
+    bends = _class_of(verb)
+    if bends == _ONE:
         return verb[:-1]
-    return verb[:-1] + (_OF_LOWER_ROW if verb in _LOWER else _OF_UPPER_ROW)[verb[-1]]
+    return verb[:-1] + (_ON_E_LOWER if bends == _LOWER else _ON_I)[verb[-1]]
 
 
 def attributive(verb: str) -> str:
     """Return a classical verb as it stands before a noun.
 
-    >>> [attributive(verb) for verb in ("ほる", "きたう", "せいす", "うつす")]
-    ['ほる', 'きたうる', 'せいする', 'うつす']
+    >>> [attributive(verb) for verb in ("ほる", "きたう", "せいす", "うつす", "おぶ")]
+    ['ほる', 'きたうる', 'せいする', 'うつす', 'おぶる']
     """
-    return f"{verb}る" if _is_lower(verb) else verb
+    return verb if _class_of(verb) in (_FOUR, _ONE) else f"{verb}る"
 
 
 def causative(verb: str) -> str:
     """Return a classical verb as one has it done.
 
-    >>> [causative(verb) for verb in ("ほる", "きたう", "せいす", "うつす")]
-    ['ほらしむ', 'きたえしむ', 'せいせしむ', 'うつさしむ']
+    >>> [causative(verb) for verb in ("ほる", "きたう", "せいす", "うつす", "もちう")]
+    ['ほらしむ', 'きたえしむ', 'せいせしむ', 'うつさしむ', 'もちいしむ']
     """
-    if verb in _OF_UPPER_GRADE:
-        return f"{verb[:-1]}しむ"
-    return verb[:-1] + (_OF_LOWER_ROW if _is_lower(verb) else _OF_FIRST_ROW)[verb[-1]] + "しむ"
+    return f"{_before_causing(verb)}しむ"
 
 
 def form_ended(verb: str, ending: str) -> str:
     """Return the form of a verb whose end is carved in kana so, in either kana; else nothing.
 
-    >>> form_ended("つくる", "リテ"), form_ended("ならう", "フ"), form_ended("おうず", "シ")
-    ('つくりて', 'ならう', 'おうじ')
+    >>> form_ended("つくる", "リテ"), form_ended("つくる", "ラシム"), form_ended("おうず", "シ")
+    ('つくりて', 'つくらしむ', 'おうじ')
     """
     carved = hiragana(ending.translate(_OLD_KANA)).translate(_UNVOICED)
-    for form in _forms(verb):
-        ends = form.translate(_UNVOICED).endswith(carved) and len(form) > len(carved)
-        if ends and len(carved) >= len(form[len(verb) - 1 :][:1]):  # the る of つくる
+    for form, least in _forms(verb):
+        if least <= len(carved) < len(form) and form.translate(_UNVOICED).endswith(carved):
             return form
     return ""
 
 
-def _forms(verb: str) -> Iterator[str]:
-    yield verb
+def _forms(verb: str) -> Iterator[tuple[str, int]]:
+    """Yield the forms of a verb, with how many kana of each are carved at least."""
+    yield verb, 1
     stem = continuative(verb)
     for after in _AFTER_CONTINUATIVE:
-        yield stem + after
-    if verb[-1] in _PERFECT:
-        yield f"{verb[:-1]}{_PERFECT[verb[-1]]}り"
+        yield stem + after, min(1, len(stem + after) - len(verb) + 1)  # the る of つくる
+    if _class_of(verb) in (_FOUR, _IRREGULAR):
+        yield f"{verb[:-1]}{_ON_E[verb[-1]]}り", 1  # 作レリ, 刻セリ
+    for caused in _CAUSED:
+        yield _before_causing(verb) + caused, len(caused)
 
 
-def _is_lower(verb: str) -> bool:
-    """Return whether a verb bends by the lower bigrade, or as す does."""
-    return verb in _LOWER or (verb[-1] in "すず" and verb not in _OF_FOUR_GRADES)
+def _before_causing(verb: str) -> str:
+    """Return a verb as an auxiliary follows it that causes or denies."""
+    bends = _class_of(verb)
+    if bends in (_FOUR, _IRREGULAR):
+        return verb[:-1] + (_ON_A if bends == _FOUR else _ON_E)[verb[-1]]
+    return continuative(verb)
+
+
+def _class_of(verb: str) -> str:
+    return _listed().get(verb) or (_IRREGULAR if verb[-1] in "すず" else _FOUR)
+
+
+@tables.cached()
+def _listed() -> dict[str, str]:
+    return {row["kana"]: row["class"] for row in tables.rows("signature_verbs")}

@@ -69,8 +69,8 @@ def _words(
     for sort, kind in _CLASSES.items():
         for part in parts_written(sort, verb):
             said = _said(part, ending)
-            if said and part.kana == hiragana(particle) and bool(wish) == (sort == _ANSWERING):
-                words = (_OF * bool(link), *(one.kana for one in wished[:1]), part.kana, said)
+            if said and part.particle == hiragana(particle) and bool(wish) == (sort == _ANSWERING):
+                words = (_OF * bool(link), *(one.kana for one in wished[:1]), part.particle, said)
                 kana = " ".join(filter(None, words))
                 yield SignatureWord(text, kind, kana, cost=cost_by_length(text))
 

@@ -15,14 +15,14 @@ import re
 from collections.abc import Iterator
 
 from inscribe import tables
-from inscribe.reading.words.compounds import compounds
+from inscribe.reading.words.compounds import compounds, compounds_of
 from inscribe.reading.words.japanese_order import formulas_in_japanese, kana_of_formulas
 from inscribe.reading.words.lexical import (
     SignatureWord,
     cost_by_length,
     without_marks_of_repetition,
 )
-from inscribe.reading.words.written_out import kanji_before_ending, written_out
+from inscribe.reading.words.written_out import kanji_before_ending, verbs_in_kana, written_out
 
 _TABLES = (
     "signature_words",
@@ -36,9 +36,10 @@ _TABLES = (
     "poets",
     "poets_ranks",
     "passage_roles",
+    "festivals",
 )
 _AROUND_NAMES = frozenset({"modelled", "withal", "where"})  # ニ倣フ, ヲ以テ, ニ於テ
-_NO_KANA, _IN_KATAKANA = re.compile("[^ぁ-ヺ]"), frozenset("ニヲ")
+_NO_KANA, _IN_KATAKANA = re.compile("[^ぁ-ヺ]"), frozenset("ニヲノガ")
 POET = "poet"  # the family of the names of poets
 _COST_OF_SHORT_POET, _SURE_POET = 0.6, 3  # 小町 may be a surname
 # 武州 is also 武陽, 播州 播陽, in the Chinese manner; but such words are art names as well.
@@ -47,6 +48,7 @@ _SUNNY, _ISLE = "陽", "洲"  # 武陽 for the land of 武州; 尾洲 for 尾州
 _SELDOM = 1.0
 _QUOTED = 0.2  # a poet rather signs than is named
 _RECURRING = 20_000  # texts whose words are kept
+_FEAST = 0.5
 _SHORT_TITLE = 1.5  # 伊勢 and 葵 are seldom the poet and the chapter
 
 Lexicon = dict[str, dict[str, tuple[SignatureWord, ...]]]
@@ -71,6 +73,7 @@ def words_from(char: str) -> dict[str, tuple[SignatureWord, ...]]:
         *_poets(char),
         *_closing_words(char),
         *_quoted(char),
+        *_feasts(char),
     ):
         text = without_marks_of_repetition(word.text)
         found.setdefault(text, []).append(word if text == word.text else word._replace(text=text))
@@ -109,12 +112,16 @@ def kana_in_formulas(text: str) -> int:
 @tables.cached()
 def _formulas_in_kana() -> re.Pattern[str]:
     words = [r["written"] for r in tables.rows("signature_words") if r["class"] in _AROUND_NAMES]
+    words += compounds_of("patron", 1)  # ノ為ニ, 祝トシテ
     mixed = sorted((w for w in words if _NO_KANA.search(w) or w[:1] in _IN_KATAKANA), key=len)
-    return re.compile("|".join(("(?:コレ|これ)[ヲを]", *map(re.escape, reversed(mixed)))))
+    written = (*map(re.escape, reversed(mixed)), *(f"{verb}$" for verb in verbs_in_kana()))
+    return re.compile("|".join(("(?:コレ|これ)[ヲを]", *written)))
 
 
 def _with_its_ending(text: str) -> Iterator[SignatureWord]:
-    """Yield the verb that a text is with its ending in kana: 作ル."""
+    """Yield the verb that a text is with its ending in kana, or all in kana: 作ル, ホル."""
+    if verb := verbs_in_kana().get(text):
+        yield SignatureWord(text, "verb", verb, verb, cost=cost_by_length(text))
     if kanji := kanji_before_ending(text):
         yield from written_out(text, words_of(kanji))
 
@@ -233,6 +240,15 @@ def _quoted(char: str) -> Iterator[SignatureWord]:
     for row in _tables()["works"].about(char):
         word = _with_readings({**row, "gloss": ""}, row["kind"])
         yield word._replace(cost=word.cost + _SHORT_TITLE * (len(word.text) < 3))
+
+
+def _feasts(char: str) -> Iterator[SignatureWord]:
+    """Yield the feasts that stand without a year; with one they are a date."""
+    for row in _tables()["festivals"].about(char):
+        text, kana = row["written"], row["kana"]
+        if len(text) > 1:
+            cost = cost_by_length(text) + _FEAST
+            yield SignatureWord(text, "day_word", kana, family="feast", cost=cost)
 
 
 def _seldom_there(row: tables.Row, kind: str) -> SignatureWord:

@@ -15,9 +15,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 
+from inscribe import tables
 from inscribe.reading.words.compounds import parts_written
 from inscribe.reading.words.conjugating import form_ended
 from inscribe.reading.words.lexical import SignatureWord, cost_by_length
+from inscribe.scripts import katakana
 
 _ENDED = re.compile("([一-龠々]{1,2})([ぁ-ゖァ-ヺ]{1,4})")
 _LONGEST = 6  # signs
@@ -38,6 +40,17 @@ def written_out(text: str, words: Iterable[SignatureWord]) -> Iterator[Signature
         if form := form_ended(said, text[len(written) :]):
             yield SignatureWord(text, "verb", form, form, cost=cost_by_length(text))
             return
+
+
+@tables.cached()
+def verbs_in_kana() -> dict[str, str]:
+    """Return the native verbs of making as they are carved in katakana, and said.
+
+    >>> verbs_in_kana()["ホル"]
+    'ほる'
+    """
+    acts = (row["native"] for row in tables.rows("signature_parts") if row["sort"] == "act")
+    return {katakana(verb): verb for verb in acts if len(verb) > 1 and verb[-1] not in "すず"}
 
 
 def kanji_before_ending(text: str) -> str:
