@@ -6,9 +6,10 @@ signature whose every word is usual, need no second look.
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
-from inscribe.reading.chinese import is_letter
+from inscribe.reading.chinese import has_marks, is_letter
 from inscribe.reading.inscription.readers import poem
 from inscribe.reading.inscription.register import (
     has_modern_grammar,
@@ -27,6 +28,7 @@ _LONG = 8  # signs of a column in which there is hardly more than one passage
 _SHORT = 3  # signs of a text in kanji that is a name or a word
 _SURE_TITLE = 6.0
 _THE_ABOVE = "右"
+_SEAL = re.compile("(?:（印[^）]*）)+")
 _NAMES_AFTER_POEM = 6  # kanji at the end, in which there are hardly no names
 _END_OF_POEM = 2  # kanji with which a poem may end that needs no second look
 
@@ -42,6 +44,8 @@ class AtOnce(NamedTuple):
 def kind_at_once(text: InscribedText, wishes: Wishes) -> AtOnce | None:
     """Return the one passage that a text plainly is; None where it must be weighed."""
     plain = text.normal.text
+    if _SEAL.fullmatch(plain):
+        return AtOnce("seal")
     if not has_legible(MARK.sub("", plain)):
         return AtOnce("signature" if is_signature(plain) else "prose")
     if len(plain) > _LONGEST_DIVIDED or has_modern_grammar(plain) or "「" in MARK.sub("", plain):
@@ -96,6 +100,8 @@ def _commas_end_phrases(reading: VerseReading) -> bool:
 
 def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     from inscribe.reading.passages import (
+        begins_in_chinese,
+        is_date,
         is_dedication,
         is_district,
         is_landmark,
@@ -106,6 +112,10 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     )
 
     plain = text.normal.text
+    if has_marks(plain) or begins_in_chinese(plain):
+        return None
+    if not text.breaks and is_date(plain):
+        return AtOnce("date")
     if not text.breaks and is_district(plain):
         return AtOnce("signature")
     if len(plain) <= _SHORT and not text.breaks:

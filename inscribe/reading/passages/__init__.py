@@ -27,6 +27,7 @@ from typing import TYPE_CHECKING
 from inscribe import late
 
 if TYPE_CHECKING:
+    from inscribe.reading.passages.days import is_date as is_date
     from inscribe.reading.passages.dividing import (
         PassageDivision as PassageDivision,
         divisions_of as divisions_of,
@@ -36,7 +37,10 @@ if TYPE_CHECKING:
         source_extent as source_extent,
         spans_settled as spans_settled,
     )
-    from inscribe.reading.passages.not_signed import is_dedication as is_dedication
+    from inscribe.reading.passages.not_signed import (
+        begins_in_chinese as begins_in_chinese,
+        is_dedication as is_dedication,
+    )
     from inscribe.reading.passages.proverbs import proverb_words as proverb_words
     from inscribe.reading.passages.sayings import is_known_saying as is_known_saying
     from inscribe.reading.passages.signings import (
@@ -66,9 +70,10 @@ else:
     __getattr__ = late.door(
         __name__,
         {
+            "days": "is_date",
             "dividing": "PassageDivision divisions_of",
             "known": "PassageLike source_extent spans_settled",
-            "not_signed": "is_dedication",
+            "not_signed": "begins_in_chinese is_dedication",
             "proverbs": "proverb_words",
             "sayings": "is_known_saying",
             "signings": "is_surely_signed names_one role_of_signing",

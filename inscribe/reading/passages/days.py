@@ -82,6 +82,15 @@ class Days:
         return any(first == at for first, _ in self._spans)
 
 
+def is_date(plain: str) -> bool:
+    """Whether a text is one date beyond doubt, and nothing else.
+
+    >>> is_date("安政二年乙卯仲秋"), is_date("天保三年春房")
+    (True, False)
+    """
+    return Days(plain).fills(0, len(plain))
+
+
 def _is_sure(date: DateReading) -> bool:
     """Whether a date says a year, a month or a day beyond doubt: 文化七年, 八月, 己巳之春.
 

@@ -27,7 +27,8 @@ _COMPOUNDS_ALONE = 3.0
 _UNKNOWN_LINE = 1.5
 _WORN = 0.7
 _RETURN_MARKS = 6.0  # who writes them marks the order in which Chinese is said
-_LEAST = 3
+_LEAST, _LEAST_SAID = 3, 2  # signs; with return marks, or after 勿
+_FORBIDDING = ("勿", "莫")
 _LIKE_A_SIGNING = 3.5
 _FORMULAS = (
     *("県", "町", "郡"),
@@ -52,7 +53,8 @@ def chinese_weight(text: str, breaks: frozenset[int]) -> tuple[float, str]:
         known = _SAYING + _SAYING_SIGN * len(plain)
         return _SHORT_SAYING.get(len(plain), known), "a saying that is known"
     legible = plain.replace("□", "")
-    if not _LEAST <= len(plain) <= _LONGEST or not is_kanji_only(legible):
+    least = _LEAST_SAID if has_marks(text) or plain[:1] in _FORBIDDING else _LEAST
+    if not least <= len(plain) <= _LONGEST or not is_kanji_only(legible):
         return 0.0, ""
     weight = _of_known_lines(plain) or _of_saying_continued(plain)
     weight = weight or _of_signs(plain) + _of_lines(plain, breaks)

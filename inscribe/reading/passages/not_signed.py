@@ -17,6 +17,7 @@ _PICTURED = frozenset({"subject", "poet", "work"})
 _TITLE_BEGINS = frozenset("右左題寄")
 _SURELY_TITLED = 4.0
 _GRAMMAR = re.compile("不如|不可|不知|如不|莫|勿|而|焉|者|所|乎|哉|雖|豈")
+_BEGIN_NAMES = frozenset("而焉者所乎哉")  # which may open a formula, or a worn text
 _FOR_SOMEBODY = frozenset({"opener:purpose", "opener:patron", "opener:gift"})
 _ENDS_WISHES = frozenset({"patron", "honorific", "closer"})
 _MAKING = frozenset({"verb", "transitive", "residence", "date", "age"})
@@ -107,6 +108,15 @@ def begins_with_text(column: str) -> bool:
     if framed_weight("heading", column, first=True, last=False) > _SURELY_TITLED:
         return True
     return topic_weight(column) > 0
+
+
+def begins_in_chinese(plain: str) -> bool:
+    """Whether a text begins with a word of Chinese grammar, as no name does: 不如一見.
+
+    >>> begins_in_chinese("不如一見"), begins_in_chinese("不動明王")
+    (True, False)
+    """
+    return bool(_GRAMMAR.match(plain)) and plain[0] not in _BEGIN_NAMES
 
 
 def grammar_in_names(plain: str, pieces: Sequence[SignaturePiece], first: int) -> int:

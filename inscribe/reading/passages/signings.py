@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from inscribe.reading.chinese import has_marks
 from inscribe.reading.names import is_kana_name, is_signed_with_mixed_name, known
 from inscribe.reading.passages.language import is_common_noun
 from inscribe.reading.passages.not_signed import (
@@ -43,6 +44,7 @@ _SIGN = 2.1  # the price of a division, a sign, at which a text is as likely sig
 _KANA_SIGN = 0.8
 _WORN_SIGN = 0.6
 _KAO = 3.0
+_EVEN = 0.01  # as likely signed as not, where 0 says that nothing is signed
 _CLOSED = 2.2  # it ends in a verb of composing, writing or making
 _CLOSED_WITH_OBJECT = 1.5  # 刻之
 _TWO_PERSONS = 5.0
@@ -93,6 +95,8 @@ class Signings:
         (True, 'carved')
         """
         text = self.text[first:end]
+        if has_marks(text):
+            return 0.0, None  # return marks are put in Chinese
         plain = MARK.sub("", text)
         if not plain.strip("□") or len(text) > _LONGEST or not _may_be_signed(plain):
             return (_KAO, None) if "（花押）" in text and not plain else (0.0, None)
@@ -128,7 +132,7 @@ class Signings:
         if len(plain) == 2 and stem == end and bare and is_common_noun(plain):
             weight -= _WORD
         foreign = _has_foreign_part(self.text, self._whole, (first, end), best.pieces)
-        return weight - _OWN_COLUMN * foreign, role
+        return (weight - _OWN_COLUMN * foreign) or _EVEN, role
 
     def _begins_anew(self, first: int, end: int, pieces: Sequence[SignaturePiece]) -> bool:
         """Whether a bare name after something else ends a column, and a whole signing follows."""

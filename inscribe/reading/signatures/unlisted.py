@@ -43,7 +43,9 @@ _SUBJECT = 1.9
 _LINKED = frozenset(
     {"closer", "remark", "relation", "patron", "count", "place_suffix", "poem_word"}
 )
-_KNOWN_KINDS = frozenset({"patron", "closer", "material", "model_subject", "subject", "honorific"})
+_KNOWN_KINDS = frozenset(
+    {"patron", "closer", "material", "model_subject", "subject", "honorific", "place", "city"}
+)
 # A stretch that ends in such a word is no verb of its own: 君之, 某刻之.
 _NO_END_OF_VERBS = frozenset({"verb", "transitive", "honorific", "relation", "place_suffix"})
 _NOUNS_THAT_DO = frozenset({"remark", "patron", "heading"})  # 拝領之: with す they are verbs
