@@ -49,9 +49,23 @@ def test_compounds_everybody_knows_are_read_as_words() -> None:
 
 
 def test_return_marks_still_put_words_in_order() -> None:
-    assert read_text("読㆑書").proposals[0].reasons == (
-        "put into Japanese order by the return marks",
-    )
+    assert read_text("読㆑書").proposals[0].reasons == ("in the order of the return marks",)
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        ("未㆑知㆑生", "imada sei o shirazu"),
+        ("将㆑至", "masani itaran to su"),
+        ("莫㆑如㆑和", "wa ni shiku wa nashi"),
+        ("不㆑如㆓一見㆒", "ikken ni shikazu"),
+        ("不如一見", "ikken ni shikazu"),
+    ],
+)
+def test_words_said_twice_and_likenings_are_said_in_order(text: str, romaji: str) -> None:
+    found = read_text(text)
+    assert found.proposals[0].romaji == romaji
+    assert [passage.kind for passage in found.passages] == ["chinese"]
 
 
 def test_blessings_are_no_names() -> None:

@@ -112,10 +112,8 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     )
 
     plain = text.normal.text
-    if has_marks(plain) or begins_in_chinese(plain):
+    if has_marks(plain) or begins_in_chinese(plain) or is_date(plain):
         return None
-    if not text.breaks and is_date(plain):
-        return AtOnce("date")
     if not text.breaks and is_district(plain):
         return AtOnce("signature")
     if len(plain) <= _SHORT and not text.breaks:
