@@ -48,7 +48,7 @@ READINGS = {
     "月白風清": "tsuki shiroku kaze kiyoshi",
     "竹直松堅": "take naoku matsu katashi",
     # craftsmen of old as models
-    "古金工風写": "kokinkō fū utsusu",
+    "古金工風写": "kokinkō fū utsushi",
     "古金工風写綾国作": "kokinkō fū utsushi Ayakuni saku",
     "倣古刀工綾国作": "kotōkō ni naraite Ayakuni saku",
     # for all posterity

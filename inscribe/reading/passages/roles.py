@@ -10,6 +10,7 @@ from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.stretches import PassageStretch
 from inscribe.reading.words import Role, kanji_before_ending, words_of
 
+_PICTURES = ("画", "絵")
 _ENDED_IN_KANA = re.compile("[一-龠]{2}[ぁ-ゖァ-ヺ]{1,4}$|[一-龠][ぁ-ゖァ-ヺ]{1,4}$")  # 刻ス
 _TEXTS = frozenset({"verse", "prose", "chinese"})
 _VERB_AND_NAME = 3
@@ -50,7 +51,13 @@ def _role_of_bare_name(stretches: Sequence[PassageStretch], at: int, text: str) 
 
 
 def closing_of(plain: str) -> tuple[Role | None, str]:
-    """Return what the last verb says its person did, and the verb where it stands last."""
+    """Return what the last verb says its person did, and the verb where it stands last.
+
+    >>> closing_of("楓溪画"), closing_of("依楓溪画")  # who drew it; a picture that was copied
+    (('wrote', '画'), (None, ''))
+    """
+    if plain[-1:] in _PICTURES and any(word.family == "model" for word in words_of(plain[0])):
+        return None, ""
     if (found := _closing_pattern().search(plain)) and found.start():
         return closing_words()[found[1]], found[1]
     if ended := _ENDED_IN_KANA.search(plain):
