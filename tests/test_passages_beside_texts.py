@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
-import pytest
+import json
+from pathlib import Path
 
-from inscribe.reading import read_text
+import pytest
+from click.testing import CliRunner
+
+from inscribe.cli import cli
+from inscribe.notation import parse
+from inscribe.reading import read, read_text
 
 
 def kinds(text: str) -> list[str]:
@@ -51,3 +57,39 @@ def test_one_esteemed_and_the_maker_are_two_persons() -> None:
 
 def test_a_word_of_years_is_no_era() -> None:
     assert kinds("創業五十年記念　鞆方") == ["chinese", "signature"]
+
+
+POEM = "ひさかたの光のとけき春の日に／しつ心なく花のちるらむ"
+SOURCE = "久方の光のどけき春の日に／しづ心なく花のちるらむ"  # Ki no Tomonori, 10th century
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "beside"),
+    [
+        ("右桜の詠／", "／朧谷刻之", ["heading", "signature"]),
+        ("桜／", "／友則／朧谷", ["heading", "signature", "signature"]),
+        ("", "／朧谷", ["signature"]),
+        ("", "／和而不同／朧谷刻之", ["chinese", "signature"]),
+    ],
+)
+def test_a_faithful_copy_has_no_difference_whatever_stands_beside(
+    before: str, after: str, beside: list[str], tmp_path: Path
+) -> None:
+    (tmp_path / "s.txt").write_text(SOURCE, "utf-8")
+    record = tmp_path / "X-1.toml"
+    text = f"{before}{POEM}{after}".replace("／", "\n")
+    record.write_text(
+        f'id = "X-1"\nkind = "kozuka"\n[[inscription]]\nplace = "back plate"\nregister = "verse"\n'
+        f'text = """\n{text}\n"""\n[[inscription.source]]\nfile = "s.txt"\n',
+        "utf-8",
+    )
+    run = CliRunner().invoke(cli, ["collate", str(record), "--strict", "--format", "json"])
+    assert run.exit_code == 0
+    found = json.loads(run.stdout)
+    assert [each["kind"] for each in found["beside"]] == beside
+
+
+def test_what_is_lost_at_the_end_of_a_copy_is_the_copys() -> None:
+    t = parse("ひさかたの光のとけき春の日に／しつ心なく花の［　　］／霞汀翁書")
+    found = read(t, source=SOURCE.replace("／", ""))
+    assert [passage.text for passage in found.passages][1] == "霞汀翁書"

@@ -200,7 +200,7 @@ def _asked(
 ) -> Iterator[Asked]:
     from inscribe.cli.giving import line_queries, queries
 
-    asked = list(line_queries(path, literal) if lines else queries(path, literal, copied=False))
+    asked = list((line_queries if lines else queries)(path, literal, copied=False))
     if inscription is not None:
         if inscription > len(asked):
             raise InputError(f"there is no inscription {inscription}", hint=f"of {len(asked)}")

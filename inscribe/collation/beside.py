@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from inscribe.signs import Transcription
 
 SET_ASIDE = frozenset({"heading", "signature", "date", "dedication", "seal"})
+_OTHER_TEXTS = frozenset({"chinese", "prose"})  # a motto beside a poem
 ANSWERED = 0.5  # of a passage's signs have an answer in the source: then it was copied
 _THE_SAME_SIGNS = frozenset({"same", "form", "kana", "moved"})
 SURE = 0.8  # the chance from which on a bare text is taken to be divided so
@@ -39,7 +40,7 @@ def standing_beside(
     if not _has_more_at_an_end(groups) or len(copy.signs) > MOST_SIGNS:
         return ()
     passages = _passages(copy, source, inscription)
-    apart = [each for each in passages if each.kind in SET_ASIDE and not _answered(each, groups)]
+    apart = [each for each in passages if _stands_apart(each, groups)]
     if len(apart) == len(passages):
         return ()
     if inscription is None and not _is_surely_signed(passages, apart):
@@ -115,17 +116,13 @@ def _passages(
     words = source.text if len(source.signs) <= MOST_SIGNS else ""
     if inscription is None:
         return reading.read(copy, source=words).passages
-    return reading.read(
-        copy,
-        inscription.register,
-        inscription.overrides,
-        passages=inscription.passages,
-        source=words,
+    return reading.read(  # a register that is set is that of the copied text, not of all beside it
+        copy, "auto", inscription.overrides, passages=inscription.passages, source=words
     ).passages
 
 
-def _answered(passage: Passage, groups: Sequence[Group]) -> bool:
-    """Whether the source has most signs of a passage, in whatever form.
+def _stands_apart(passage: Passage, groups: Sequence[Group]) -> bool:
+    """Whether a passage was not copied from the source; a text of its own answers it nowhere.
 
     Words that are only read alike do not count: few kanji of a name are read like none in a poem.
     """
@@ -134,7 +131,9 @@ def _answered(passage: Passage, groups: Sequence[Group]) -> bool:
         for group in groups
         if group.kind in _THE_SAME_SIGNS
     )
-    return answered >= ANSWERED * (passage.last + 1 - passage.first)
+    if passage.kind not in SET_ASIDE:
+        return not answered and passage.kind in _OTHER_TEXTS
+    return answered < ANSWERED * (passage.last + 1 - passage.first)
 
 
 def _is_surely_signed(passages: Sequence[Passage], apart: Sequence[Passage]) -> bool:

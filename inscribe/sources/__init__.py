@@ -35,7 +35,11 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.sources.adding import add_texts as add_texts, checked as checked
-    from inscribe.sources.copied import copied_part as copied_part, copied_signs as copied_signs
+    from inscribe.sources.copied import (
+        copied_in as copied_in,
+        copied_part as copied_part,
+        copied_signs as copied_signs,
+    )
     from inscribe.sources.ids import folded as folded, nearest_id as nearest_id, no_text as no_text
     from inscribe.sources.importers import (
         FORMATS as FORMATS,
@@ -75,7 +79,7 @@ else:
         __name__,
         {
             "adding": "add_texts checked",
-            "copied": "copied_part copied_signs",
+            "copied": "copied_in copied_part copied_signs",
             "ids": "folded nearest_id no_text",
             "importers": "FORMATS files_in stems_of texts_in texts_of",
             "keys": "UNKNOWN letters run_together",

@@ -8,9 +8,11 @@ from typing import TYPE_CHECKING
 from inscribe.signs import Sign, Transcription, transcription
 
 if TYPE_CHECKING:
+    from inscribe.reading.words import Interpretation
     from inscribe.record import Inscription
 
 COPIED = frozenset({"verse", "prose", "chinese"})
+_SEVERAL = 2  # columns, in which somebody may have signed
 
 
 def copied_signs(inscription: Inscription) -> Transcription:
@@ -21,14 +23,30 @@ def copied_signs(inscription: Inscription) -> Transcription:
     from inscribe import reading
 
     t = inscription.transcription
-    passages = reading.read(
+    found = reading.read(
         t,
         inscription.register,
         inscription.overrides,
         passages=inscription.passages,
         source=inscription.source.text if inscription.source else "",
-    ).passages
-    return copied_part(t, [(p.kind, p.first, p.last) for p in passages])
+    )
+    return _part(t, found)
+
+
+def copied_in(t: Transcription) -> Transcription:
+    """Return the verse, prose and Chinese of a text in several columns; else the text itself.
+
+    >>> from inscribe import parse
+    >>> copied_in(parse("花の色はうつりにけりな／朧谷刻之")).text
+    '花の色はうつりにけりな'
+    """
+    from inscribe import reading
+
+    return t if len(t.columns) < _SEVERAL else _part(t, reading.read(t, doubts=False))
+
+
+def _part(t: Transcription, found: Interpretation) -> Transcription:
+    return copied_part(t, [(p.kind, p.first, p.last) for p in found.passages])
 
 
 def copied_part(t: Transcription, passages: Sequence[tuple[str, int, int]]) -> Transcription:

@@ -25,14 +25,14 @@ def queries(path: str | None, literal: str | None, *, copied: bool = True) -> It
     Args:
         path: a record, a file of text, "-", or None.
         literal: the text itself, or None.
-        copied: of a record's inscriptions only what may be copied, not who signed them.
+        copied: of inscriptions only what may be copied, not who signed them.
 
     Raises:
         InputError: there is no text, or two, or no such file.
     """
     text = given(path, literal)
     if text.kind != "record":
-        yield _asked(1, text.transcription())
+        yield _asked(1, text.transcription(), copied=copied)
         return
     from inscribe.record import load
     from inscribe.sources import copied_signs
@@ -46,8 +46,8 @@ def _whole(inscription: Inscription) -> Transcription:
     return inscription.transcription
 
 
-def line_queries(path: str | None, literal: str | None) -> Iterator[Asked]:
-    """Yield one query a line."""
+def line_queries(path: str | None, literal: str | None, *, copied: bool = True) -> Iterator[Asked]:
+    """Yield one query a line, of which only what may be copied is taken if ``copied``."""
     text = given(path, literal, lines=True)
     if text.kind == "text":
         lines: Iterable[str] = text.value.split("\n")
@@ -56,16 +56,17 @@ def line_queries(path: str | None, literal: str | None) -> Iterator[Asked]:
     else:
         lines = files.read_lines(text.path)
     for number, line in enumerate(lines, start=1):
-        yield _asked(number, line.strip(), checked=True)
+        yield _asked(number, line.strip(), checked=True, copied=copied)
 
 
-def _asked(number: int, text: str, *, checked: bool = False) -> Asked:
+def _asked(number: int, text: str, *, checked: bool = False, copied: bool = True) -> Asked:
     def transcription() -> Transcription:
         if checked:
             files.transcribed(text, "")
         from inscribe import notation
-        from inscribe.sources import is_romanised, kana_of_romanised
+        from inscribe.sources import copied_in, is_romanised, kana_of_romanised
 
-        return notation.parse(kana_of_romanised(text) if is_romanised(text) else text)
+        t = notation.parse(kana_of_romanised(text) if is_romanised(text) else text)
+        return copied_in(t) if copied else t
 
     return number, text, transcription

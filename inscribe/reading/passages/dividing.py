@@ -275,9 +275,10 @@ class _Weigher:
     def _of_topic(self, plain: str, end: int) -> float:
         """Return what a first stretch weighs as the topic of what follows; a poem, if at once."""
         in_japanese = bool(KANA.search(self._text.normal.text[end : end + _SOON]))
+        topic, several = topic_weight(plain), len(plain) > 1
         if end in self._text.breaks:
-            return topic_weight(plain) or in_japanese * place_weight(plain)
-        return max(topic_weight(plain), place_weight(plain)) * in_japanese / 2
+            return topic * (in_japanese or several) or in_japanese * place_weight(plain)
+        return max(topic * several, place_weight(plain)) * in_japanese / 2
 
     def _fills_columns(self, first: int, end: int) -> bool:
         """Whether a stretch begins and ends where columns do, among others."""
@@ -294,7 +295,6 @@ class _Weigher:
             return
         begins = first in {0, *self._text.breaks, *self._text.cuts}
         weight = framed_weight("heading", plain, first=begins, last=first > 0 or end == len(text))
-        if not weight and not first and end < len(text):
-            weight = self._of_topic(plain, end)
+        weight = weight or (not first and end < len(text) and self._of_topic(plain, end))
         if weight and (KANA.search(plain[-1:]) or text[end : end + 1] not in _PARTICLES):
             yield PassageStretch(first, end, "heading", weight, None, ("a heading",))

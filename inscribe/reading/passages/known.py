@@ -111,7 +111,19 @@ def source_extent(text: InscribedText, source: str) -> CopiedStretch | None:
     marked = MARK.search(plain)
     stretch = None if marked else stretch_copied(plain, copied)
     stretch = stretch or _stretch_sounding(plain, copied)
-    return CopiedStretch(*stretch, is_poem(copied)) if stretch else None
+    if stretch is None:
+        return None
+    first, end = stretch
+    return CopiedStretch(first, _after_gap(plain, end), is_poem(copied))
+
+
+def _after_gap(plain: str, end: int) -> int:
+    """Return where what is lost at the end of a copy ends: 花の［　　］."""
+    while lost := MARK.match(plain, end):
+        if lost.group()[0] not in "□［":
+            break
+        end = lost.end()
+    return end
 
 
 def _stretch_sounding(plain: str, copied: str) -> tuple[int, int] | None:

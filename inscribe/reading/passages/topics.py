@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from inscribe.reading.names import known, place_names, places_of_verse, surnames
+from inscribe.reading.passages.language import is_common_noun
 from inscribe.reading.passages.roles import closing_of
 from inscribe.reading.passages.titles import begins_formula
 from inscribe.reading.spelling import KANA, is_kanji_only
@@ -13,6 +14,7 @@ from inscribe.reading.words import words_of
 
 _LONGEST_TOPIC = 6
 _TOPIC, _TOPIC_SIGN = 2.0, 0.6
+_TOPIC_ALONE = 1.5  # 桜, before a poem on it
 _SAID_TO_BE_A_POEM = 1.5  # 春日詠, 春日偶成
 _PARTICLES = frozenset("をにのヲニノ")
 _LONGEST_PLACE = 4
@@ -51,9 +53,13 @@ def ends_of_topics(plain: str) -> Iterator[int]:
 def topic_weight(text: str) -> float:
     """Return the log odds that a first column of a few kanji is the topic of what follows.
 
+    One sign may as well be a saying: 忍.
+
     >>> topic_weight("早春") > 3, topic_weight("月前雁") > 3, topic_weight("綾国")
     (True, True, 0.0)
     """
+    if len(text) == 1:
+        return _TOPIC_ALONE if is_kanji_only(text) and is_common_noun(text) else 0.0
     stem = _POEM_WORD.sub("", text)
     if len(stem) > 1 and stem != text and (weight := topic_weight(stem)):
         return weight + _SAID_TO_BE_A_POEM
