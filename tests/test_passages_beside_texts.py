@@ -93,3 +93,13 @@ def test_what_is_lost_at_the_end_of_a_copy_is_the_copys() -> None:
     t = parse("ひさかたの光のとけき春の日に／しつ心なく花の［　　］／霞汀翁書")
     found = read(t, source=SOURCE.replace("／", ""))
     assert [passage.text for passage in found.passages][1] == "霞汀翁書"
+
+
+def test_a_kao_ends_what_one_person_signed() -> None:
+    assert kinds("鷺坂苗道（花押）／萩灘刻之") == ["signature", "signature"]
+    assert kinds("鷺坂苗道（花押）嘉永二年") == ["signature"]
+
+
+@pytest.mark.parametrize("text", ["磯」棟", "松」濤", "楡」陰"])
+def test_a_name_of_one_sign_on_each_face_is_one(text: str) -> None:
+    assert kinds(text) == ["signature"]

@@ -275,10 +275,10 @@ class _Weigher:
     def _of_topic(self, plain: str, end: int) -> float:
         """Return what a first stretch weighs as the topic of what follows; a poem, if at once."""
         in_japanese = bool(KANA.search(self._text.normal.text[end : end + _SOON]))
-        topic, several = topic_weight(plain), len(plain) > 1
         if end in self._text.breaks:
-            return topic * (in_japanese or several) or in_japanese * place_weight(plain)
-        return max(topic * several, place_weight(plain)) * in_japanese / 2
+            return topic_weight(plain) or in_japanese * place_weight(plain)
+        several = in_japanese and len(plain) > 1
+        return max(topic_weight(plain), place_weight(plain)) * several / 2
 
     def _fills_columns(self, first: int, end: int) -> bool:
         """Whether a stretch begins and ends where columns do, among others."""

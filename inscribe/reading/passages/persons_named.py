@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from inscribe.forms import KAO
 from inscribe.reading.passages.order import ranks
 from inscribe.reading.signatures import SignaturePiece, is_joint
 from inscribe.reading.words import POET, Role, words_of
@@ -55,7 +56,7 @@ def names_two_persons(pieces: Sequence[SignaturePiece], role: Role | None) -> bo
         told = piece.kind in _TOLD  # 父某作 子某彫: they signed as one
     if _has_two_full_names(pieces) and not is_joint(pieces[-1]):
         return True  # but 三輪某鵜殿某合作
-    if _is_named_after_one_esteemed(pieces):
+    if _is_named_after_one_esteemed(pieces) or _is_named_after_a_kao(pieces):
         return True
     if pieces[0].kind == POET and any(piece.kind in MAKERS for piece in pieces):
         return True  # 紀貫之詠蒼翁書
@@ -70,6 +71,13 @@ def _is_named_after_one_esteemed(pieces: Sequence[SignaturePiece]) -> bool:
     head = next((at for at, piece in enumerate(pieces) if piece.kind not in NAMES), 0)
     esteemed = head > 0 and pieces[head].kind == "honorific"
     return esteemed and any(piece.kind in NAMES for piece in pieces[head + 1 : head + 2])
+
+
+def _is_named_after_a_kao(pieces: Sequence[SignaturePiece]) -> bool:
+    """Whether a kao closes one person's signing, and another is named: 鷺坂苗道（花押）萩灘刻之."""
+    kao = next((at for at, piece in enumerate(pieces) if piece.text == KAO), 0)
+    kinds = [piece.kind in NAMES for piece in pieces]
+    return any(kinds[:kao]) and any(kinds[kao + 1 :]) if kao else False
 
 
 def _has_two_full_names(pieces: Sequence[SignaturePiece]) -> bool:

@@ -53,13 +53,9 @@ def ends_of_topics(plain: str) -> Iterator[int]:
 def topic_weight(text: str) -> float:
     """Return the log odds that a first column of a few kanji is the topic of what follows.
 
-    One sign may as well be a saying: 忍.
-
     >>> topic_weight("早春") > 3, topic_weight("月前雁") > 3, topic_weight("綾国")
     (True, True, 0.0)
     """
-    if len(text) == 1:
-        return _TOPIC_ALONE if is_kanji_only(text) and is_common_noun(text) else 0.0
     stem = _POEM_WORD.sub("", text)
     if len(stem) > 1 and stem != text and (weight := topic_weight(stem)):
         return weight + _SAID_TO_BE_A_POEM
@@ -79,11 +75,13 @@ def topic_weight(text: str) -> float:
 
 
 def place_weight(text: str) -> float:
-    """Return the log odds that a place before a poem is what the poem is of.
+    """Return the log odds that a place, or one sign, before a poem is what the poem is of.
 
     >>> place_weight("龍田川") > 0, place_weight("須磨") > 0, place_weight("綾国")
     (True, True, 0.0)
     """
+    if len(text) == 1 and is_kanji_only(text):
+        return _TOPIC_ALONE * is_common_noun(text)
     if not 2 <= len(text) <= _LONGEST_PLACE or not is_kanji_only(text):
         return 0.0
     from inscribe.reading.mecab import unidic_words

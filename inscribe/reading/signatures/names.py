@@ -39,6 +39,7 @@ _TOO_LONG_STEM = 4.0  # for each character more than two
 _ENDING_AHEAD = 3.0  # 斎, 軒, 堂 end names and seldom begin one
 _LINKED_STEM = 2.5  # a 之 within a stem (十二支之内)
 _AFTER_GIVEN_NAMES = "翁子叟"  # said of a man: 綾国翁 is old Ayakuni
+_LORDS = ("君", "殿")  # 楓渓君 is no family 楓 and a name 渓君
 _GIVEN_AND_HONOUR = 3.4
 _RARE_NAME = 1.0  # a name rarer than this is no given name for sure
 _MOSTLY = 0.7  # the share of a reading that is the usual one
@@ -189,7 +190,7 @@ def _given_names(name: str) -> Iterator[tuple[str, float]]:
         cost += FORMULA_SIGN * (is_formula_sign(name[0]) + may_be(name[1], _ENDS_WORDS))
         cost += _OPENER_OF_PLACES * (name[0] in "於于")
         cost += _DEED_CLOSED * (may_be(name[0], _DEEDS) and may_be(name[1], _CLOSING))
-        cost += _CLOSER_AS_NAME * _is_closer(name)
+        cost += _CLOSER_AS_NAME * _is_closer(name) + _GIVEN_AND_HONOUR * (name[1] in _LORDS)
         cost += _CLOSER_AS_NAME * (name[1] == "之" and may_be(name[0], _RESPECT))  # 君之嘱
         cost += _CLOSER_AS_NAME * (name[0] == "之" and may_be(name[1], _WISHES))  # 之好
         if ending and ending.kind == "art" and ending.weight >= 1:
