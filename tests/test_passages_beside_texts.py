@@ -103,3 +103,16 @@ def test_a_kao_ends_what_one_person_signed() -> None:
 @pytest.mark.parametrize("text", ["磯」棟", "松」濤", "楡」陰"])
 def test_a_name_of_one_sign_on_each_face_is_one(text: str) -> None:
     assert kinds(text) == ["signature"]
+
+
+def test_what_stands_beside_a_poem_is_told_in_a_table_and_in_lido(tmp_path: Path) -> None:
+    record = tmp_path / "X-2.toml"
+    text = f"{POEM}／霜亭書／朧谷刻之".replace("／", "\n")
+    record.write_text(
+        'id = "X-2"\nkind = "kozuka"\n[[inscription]]\nplace = "back plate"\n'
+        f'text = """\n{text}\n"""\n',
+        "utf-8",
+    )
+    for form in ("csv", "lido"):
+        run = CliRunner().invoke(cli, ["entry", str(record), "--format", form])
+        assert "Signature (wrote): 霜亭書 Sōtei sho | Signature (carved): 朧谷刻之" in run.stdout

@@ -57,7 +57,10 @@ if TYPE_CHECKING:
         date_text as date_text,
         source_lines as source_lines,
     )
-    from inscribe.report.entries.glossed import words_in_a_line as words_in_a_line
+    from inscribe.report.entries.glossed import (
+        passages_in_a_line as passages_in_a_line,
+        words_in_a_line as words_in_a_line,
+    )
     from inscribe.report.entries.layout import laid_out as laid_out
     from inscribe.report.entries.markdown import (
         entry_as_markdown as entry_as_markdown,
@@ -82,7 +85,7 @@ else:
             "concordance_csv": "clusters_as_csv counts_as_csv hits_as_csv",
             "docx": "entries_as_docx",
             "facts": "COLUMN_END JAPANESE ROMANISED date_text source_lines",
-            "glossed": "words_in_a_line",
+            "glossed": "passages_in_a_line words_in_a_line",
             "layout": "laid_out",
             "markdown": "entry_as_markdown escaped",
             "table": "csv_table entries_as_csv",

@@ -63,6 +63,13 @@ def passage_name(passage: Passage, style: Style) -> str:
     return kind + (f" ({style.label(f'role:{passage.role}')})" if passage.role else "")
 
 
+def passages_in_a_line(each: InscriptionEntry, style: Style) -> str:
+    """Return the passages with what they are and their readings; nothing where there is one."""
+    passages = each.interpretation.passages
+    told = (f"{passage_name(p, style)}: {p.text} {p.romaji}".strip() for p in passages)
+    return " | ".join(told) if len(passages) > 1 else ""
+
+
 def _within(passage: Passage, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(token for token in tokens if passage.first <= token.first <= passage.last)
 

@@ -16,7 +16,7 @@ from inscribe import notation, tables
 from inscribe.report import signatures, signers
 from inscribe.report.entries.collated import printed_sides
 from inscribe.report.entries.facts import date_text
-from inscribe.report.entries.glossed import words_in_a_line
+from inscribe.report.entries.glossed import passages_in_a_line, words_in_a_line
 
 if TYPE_CHECKING:
     from inscribe.collation import Collation
@@ -81,6 +81,7 @@ def _row(entry: Entry, each: InscriptionEntry, style: Style) -> dict[str, str]:
         "romaji": each.reading.romaji,
         "romaji_plain": without_marks(each.reading.romaji),
         "words": words_in_a_line(each),
+        "passages": passages_in_a_line(each, style),
         "register": found.register,
         "translation": inscription.translation.strip(),
         **{

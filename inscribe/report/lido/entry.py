@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from inscribe import notation
 from inscribe.report import XML_LANG, Style, document
-from inscribe.report.entries import JAPANESE, ROMANISED, words_in_a_line
+from inscribe.report.entries import JAPANESE, ROMANISED, passages_in_a_line, words_in_a_line
 from inscribe.report.lido.making import add_making
 from inscribe.report.lido.parts import add_concept, add_part, add_text
 from inscribe.report.lido.resources import add_resources
@@ -84,12 +84,12 @@ def _add_inscription(parent: ET.Element, each: InscriptionEntry, style: Style) -
     ):
         if text:
             add_text(part, "inscriptionTranscription", text, language, **{"lido:label": label})
-    for kind, text in _descriptions(each):
+    for kind, text in _descriptions(each, style):
         described = add_part(part, "inscriptionDescription", **{"lido:type": kind})
         add_text(described, "descriptiveNoteValue", text, style.language)
 
 
-def _descriptions(each: InscriptionEntry) -> list[tuple[str, str]]:
+def _descriptions(each: InscriptionEntry, style: Style) -> list[tuple[str, str]]:
     inscription = each.inscription
     made = ", ".join(filter(None, (inscription.hand, inscription.execution)))
     dates = "; ".join(f"{date.text}: {date.why}" for date in each.interpretation.dates)
@@ -104,6 +104,7 @@ def _descriptions(each: InscriptionEntry) -> list[tuple[str, str]]:
         ("place", inscription.place),
         ("hand and execution", made),
         ("words with glosses", words_in_a_line(each)),
+        ("passages", passages_in_a_line(each, style)),
         ("date", dates),
         ("may name, no attribution", persons),
         ("read by", readers),
