@@ -15,10 +15,8 @@ BARRELS = np.linspace(-0.02, 0.045, 27)
 POINTS = 240  # along a side
 ENDS = np.arange(-1, 1.1, 0.5)  # pixels by which a corner may be off
 SHARP = 100.0  # how much more change along a curve speaks for it
-USUAL, GIVE = (
-    0.01,
-    0.012,
-)  # most lenses draw corners inwards a little, few outwards (common practice)
+# Most lenses draw corners inwards a little, few outwards (common practice, no source).
+USUAL, GIVE = 0.01, 0.012
 
 
 def likeliest(worth: Array) -> float:

@@ -60,16 +60,12 @@ def place_in_mm(points: Sequence[Point], way: Way) -> Sides:
     return left, top, right - left, bottom - top
 
 
-def _solved(rows: list[list[float]]) -> list[float]:
+def _solved(rows: Sequence[Sequence[float]]) -> list[float]:
     """Return the solution of linear equations, each given as its factors and its sum."""
-    count = len(rows)
-    for at in range(count):
-        best = max(range(at, count), key=lambda row: abs(rows[row][at]))
-        rows[at], rows[best] = rows[best], rows[at]
-        if abs(rows[at][at]) < 1e-9:
-            raise ValueError("the corners do not go round a plate")
-        for row in range(count):
-            if row != at:
-                factor = rows[row][at] / rows[at][at]
-                rows[row] = [x - factor * y for x, y in zip(rows[row], rows[at], strict=True)]
-    return [row[-1] / row[at] for at, row in enumerate(rows)]
+    import numpy as np
+
+    table = np.array(rows)
+    factors, sums = table[:, :-1], table[:, -1]
+    if np.linalg.matrix_rank(factors) < len(sums):
+        raise ValueError("the corners do not go round a plate")
+    return [float(each) for each in np.linalg.solve(factors, sums)]
