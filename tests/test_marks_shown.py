@@ -31,7 +31,7 @@ from inscribe.report.terminal.reading import reading_as_text
 @pytest.mark.parametrize(
     ("text", "reason"),
     [
-        ("（印「寿」）", "a seal alone"),
+        ("（印「寿」）", "the legend of a seal"),
         ("（花押）", "marks alone: they have no words"),
         ("□□（花押）", "no word can be read"),
         ("［　　］", "nothing can be read"),
