@@ -274,9 +274,9 @@ def _words_alone(stretch: str) -> Iterator[Meaning]:
 
 def _name_end_cost(word: SignatureWord) -> float:
     """Return what a verb costs whose first sign rather ends a name: 正作 in 国正作."""
-    first = word.text[0]  # 近代文学 names nobody who learned
-    if word.kind != "verb" or (may_be(first, _VERBS) and word.text != "学"):
-        return 0.0
+    first = word.text[0]
+    if word.kind != "verb" or len(word.text) == 1 or may_be(first, _VERBS):
+        return _NAME_END_IN_VERB * ((word.kind, word.text) == ("verb", "学"))  # 近代文学
     return _NAME_END_IN_VERB if usualness(first, "last") > _ENDS_MANY_NAMES else 0.0
 
 
