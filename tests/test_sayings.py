@@ -21,7 +21,7 @@ ROWS = [tuple(row.values()) for row in tables.rows("sayings")]
     [
         ("和而不同", "wa shite dōzezu"),
         ("日々是好日", "nichinichi kore kōnichi"),
-        ("南無妙法蓮華経", "Namu Myōhō Renge Kyō"),
+        ("南無妙法蓮華経", "Namu Myōhō Rengekyō"),
         ("八幡大菩薩", "Hachiman daiBosatsu"),
         ("忠孝", "chūkō"),
         ("一期一会", "ichigo ichie"),
