@@ -44,7 +44,6 @@ _SET_PHRASES = range(3, 6)  # signs
 _ACROSS_A_BEAT = 0.7  # a phrase is divided elsewhere than at the beat inside it
 _WORD_ACROSS_A_BEAT = 2.5
 _AFTER_VERBS = "於于乎"  # 紅於二月花
-_SAID_TWICE = frozenset("未将且当応宜須猶盍")
 Cell = dict[str, Phrase]  # the cheapest phrase of each kind
 Chart = dict[tuple[int, int], Cell]
 
@@ -75,7 +74,7 @@ class Line(NamedTuple):
             return True
         places: list[int] = []
         for word in phrase.said:
-            if word.written in _SAID_TWICE and word.part_of_speech == "副詞":
+            if word.part_of_speech == "副詞" and any(w.before for w in words_of(word.written)):
                 continue
             here = [self.places[word.first + n] for n in range(len(word.written))]
             places += sorted(here) if words_of(word.written) else here  # 不㆑如 is one word

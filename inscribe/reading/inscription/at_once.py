@@ -112,22 +112,24 @@ def _kanji_at_once(text: InscribedText) -> AtOnce | None:
     )
 
     plain = text.normal.text
-    if has_marks(plain) or begins_in_chinese(plain) or is_date(plain):
+    if has_marks(plain) or begins_in_chinese(plain):
         return None
     if not text.breaks and is_district(plain):
         return AtOnce("signature")
     if len(plain) <= _SHORT and not text.breaks:
-        return _short(text)
+        return None if is_date(plain) else _short(text)
     if text.faces:
         return None
     if not text.breaks and is_work(plain):
         return AtOnce("heading")
     if not text.breaks and (is_landmark(plain) or is_of_words(plain)):
-        return AtOnce("heading")
+        return None if is_date(plain) else AtOnce("heading")
     if not text.breaks and is_dedication(text):
         return AtOnce("dedication")
     if is_surely_signed(text):
         return AtOnce("signature")
+    if is_date(plain):
+        return None
     alone = not text.breaks and len(plain) <= _LONG and not is_title(plain)
     return AtOnce("signature") if alone and names_one(text) and is_signature(plain) else None
 

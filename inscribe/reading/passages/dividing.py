@@ -277,8 +277,7 @@ class _Weigher:
         in_japanese = bool(KANA.search(self._text.normal.text[end : end + _SOON]))
         if end in self._text.breaks:
             return topic_weight(plain) or in_japanese * place_weight(plain)
-        several = in_japanese and len(plain) > 1
-        return max(topic_weight(plain), place_weight(plain)) * several / 2
+        return (in_japanese and len(plain) > 1) * max(topic_weight(plain), place_weight(plain)) / 2
 
     def _fills_columns(self, first: int, end: int) -> bool:
         """Whether a stretch begins and ends where columns do, among others."""
@@ -295,6 +294,7 @@ class _Weigher:
             return
         begins = first in {0, *self._text.breaks, *self._text.cuts}
         weight = framed_weight("heading", plain, first=begins, last=first > 0 or end == len(text))
-        weight = weight or (not first and end < len(text) and self._of_topic(plain, end))
+        if not weight and not first and end < len(text):
+            weight = self._of_topic(plain, end)
         if weight and (KANA.search(plain[-1:]) or text[end : end + 1] not in _PARTICLES):
             yield PassageStretch(first, end, "heading", weight, None, ("a heading",))

@@ -119,9 +119,7 @@ def source_extent(text: InscribedText, source: str) -> CopiedStretch | None:
 
 def _after_gap(plain: str, end: int) -> int:
     """Return where what is lost at the end of a copy ends: 花の［　　］."""
-    while lost := MARK.match(plain, end):
-        if lost.group()[0] not in "□［":
-            break
+    while (lost := MARK.match(plain, end)) and lost.group()[0] == "［":
         end = lost.end()
     return end
 

@@ -69,10 +69,7 @@ _AROUND_NAMES = _BEFORE_NAMES | {"relation"}
 _ENDS_IN_DEED = 2.0  # 加 or 観 ends a name of three signs that no list has less likely than a deed
 _DEEDS = frozenset({"transitive"})
 _END_NO_SURNAME = _DEEDS | {"joiner"}
-_DEED_CLOSED, _CLOSING = (
-    1.5,
-    frozenset({"closing", "object"}),
-)  # 観之, 染了: rather deeds than names
+_DEED_CLOSED, _CLOSING = 1.5, frozenset({"closing", "object"})  # 観之, 染了: rather deeds
 _OWN_NAME = 0.3
 _OFFICE_ENDING = 0.5  # 兵衛尉 is there by no chance
 _CLAN_AHEAD = 2.5  # 源楯房 is Tatefusa of the Minamoto
