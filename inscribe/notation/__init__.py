@@ -78,6 +78,7 @@ if TYPE_CHECKING:
         print_out as print_out,
         print_signs as print_signs,
         render as render,
+        render_signs as render_signs,
         write_out as write_out,
     )
 else:
@@ -92,6 +93,6 @@ else:
             "located": "extents_of_signs",
             "parser": "MAX_CHARACTERS",
             "supplied": "bracketed supplied_stretches",
-            "text": "CONVENTIONS parse print_out print_signs render write_out",
+            "text": "CONVENTIONS parse print_out print_signs render render_signs write_out",
         },
     )

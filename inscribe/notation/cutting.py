@@ -13,6 +13,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from functools import lru_cache
 
 DOT_BELOW = "\u0323"  # Leiden's mark of a damaged sign: a note on the sign, not part of it
 SPACING_VOICING = "゛゜"
@@ -25,6 +26,7 @@ _KANA = (("ぁ", "ヿ"), ("ｦ", "ﾟ"), ("㋐", "㍗"), ("\U0001b000", "\U0001b
 _THREE_PARTS = "⿲⿳"
 _ONE_PART = "\u2ffe\u2fff"
 MAX_DESCRIPTION = 32  # characters in one description sequence; Unicode once allowed 16
+_RECURRING = 4096  # signs of which is kept whether they are one
 MAX_MARKS = 8  # combining marks and variation selectors of one sign; a kana has one or two
 
 
@@ -87,6 +89,7 @@ def segments(text: str) -> tuple[str, ...]:
     return tuple(found)
 
 
+@lru_cache(_RECURRING)
 def is_one_sign(text: str) -> bool:
     """Whether ``text`` can stand as the text of one carved sign.
 

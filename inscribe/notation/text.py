@@ -51,6 +51,15 @@ def render(t: Transcription, convention: str = "japanese", column_end: str | Non
     return _renderer(convention, column_end).transcription(t)
 
 
+def render_signs(signs: Sequence[Sign]) -> str:
+    """Return signs of one inscription in Japanese conventions, in one line.
+
+    >>> render_signs(parse("應需／造□").signs[1:])
+    '需造□'
+    """
+    return "".join(_renderer("japanese", None).signs(signs))
+
+
 def print_out(t: Transcription, column_end: str | None = None) -> str:
     """Return ``t`` in Japanese conventions as an edition prints it, kana with their parent kanji.
 

@@ -18,11 +18,11 @@ from inscribe.dates.written.look import piece
 from inscribe.dates.written.rules import RULES
 from inscribe.dates.written.scanning import DateToken, scan
 
-_RECENT = 8
+_RECURRING = 1_000  # texts whose dates are kept: many objects bear the same
 YOUNGEST = 10  # of those who sign with nothing but a number
 
 
-@tables.cached(_RECENT)  # the kind of a passage is judged by the dates that are then read
+@tables.cached(_RECURRING)
 def expressions(text: str) -> tuple[Expression, ...]:
     """Return every date or age expression of ``text``, however weak, in order."""
     found: list[Expression] = []

@@ -114,11 +114,10 @@ def _read(
 
 def _noted(t: Transcription, passages: Sequence[Passage]) -> tuple[Passage, ...]:
     """Return passages whose texts have the transcriber's marks of how sure they are."""
-    from inscribe.notation import render
-    from inscribe.signs import transcription
+    from inscribe.notation import render_signs
 
     return tuple(
-        replace(passage, text=render(transcription([[t.signs[passage.first : passage.last + 1]]])))
+        replace(passage, text=render_signs(t.signs[passage.first : passage.last + 1]))
         for passage in passages
     )
 

@@ -5,8 +5,9 @@ that are plainly one passage), ``stretches`` (what is weighed), ``cuts`` (where 
 then what speaks for each kind: ``language`` and ``poems`` (verse and prose), ``proverbs``,
 ``lines`` (Chinese), ``titles`` and ``topics`` (headings), ``signings`` (signatures; ``not_signed``
 what is no part of one, ``persons_named`` whether there are two), ``days`` (dates, dedications),
-and ``order`` (which kind follows which), ``roles`` (what a person named did), ``known`` (what a
-person has settled, and the extent of a source that is copied).
+``surely`` (columns that need no weighing), and ``order`` (which kind follows which), ``roles``
+(what a person named did), ``known`` (what a person has settled, and the extent of a source that is
+copied).
 
 ``inscription/at_once.py`` tells what is plainly one passage; everything else ``passages/``
 divides: ``cuts.py`` (where passages may meet, and the price), a weight for each stretch as each
@@ -44,14 +45,16 @@ if TYPE_CHECKING:
     from inscribe.reading.passages.proverbs import proverb_words as proverb_words
     from inscribe.reading.passages.sayings import is_known_saying as is_known_saying
     from inscribe.reading.passages.signings import (
-        is_surely_signed as is_surely_signed,
-        names_one as names_one,
         role_of_signing as role_of_signing,
     )
     from inscribe.reading.passages.stretches import (
         KnownPassage as KnownPassage,
         PassageStretch as PassageStretch,
         part_of as part_of,
+    )
+    from inscribe.reading.passages.surely import (
+        is_surely_signed as is_surely_signed,
+        names_one as names_one,
     )
     from inscribe.reading.passages.titles import (
         Frame as Frame,
@@ -76,8 +79,9 @@ else:
             "not_signed": "begins_in_chinese is_dedication",
             "proverbs": "proverb_words",
             "sayings": "is_known_saying",
-            "signings": "is_surely_signed names_one role_of_signing",
+            "signings": "role_of_signing",
             "stretches": "KnownPassage PassageStretch part_of",
+            "surely": "is_surely_signed names_one",
             "topics": "OF_A_PLACE is_district is_landmark is_of_words",
             "titles": "Frame frame_of framed_weight is_work set_headings",
         },

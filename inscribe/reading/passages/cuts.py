@@ -6,19 +6,16 @@ Prices are log odds, to be taken from the weight of a division.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
-from itertools import pairwise
+from bisect import bisect_right
+from typing import NamedTuple
 
 from inscribe.reading.names import known
-from inscribe.reading.passages.days import Days
 from inscribe.reading.passages.order import closing_words
 from inscribe.reading.passages.persons_named import is_title_word
 from inscribe.reading.passages.sayings import known_lengths
-from inscribe.reading.passages.signings import is_surely_signed
-from inscribe.reading.passages.stretches import part_of
 from inscribe.reading.passages.titles import ends_of_titles
 from inscribe.reading.passages.topics import ends_of_topics
-from inscribe.reading.spelling import KANA, is_kanji_only
+from inscribe.reading.spelling import is_kanji_only
 from inscribe.reading.words import MARK, POET, InscribedText, words_from
 
 _FACE, _COLUMN, _SPACE, _SEAL, _KAO = 0.0, 0.4, 0.4, 0.0, 0.6
@@ -40,9 +37,9 @@ _MOST_LINES = 8
 _SENTENCE_END = re.compile("かな|哉|けり|鳬|[へべ]し|から[すず]|なり|也|ら[むん]|かも|なし")
 _TO_KANJI = re.compile("[ぁ-ヺー々ゝゞ](?=[^ぁ-ヺー々ゝゞ])")
 # What a passage costs that runs over the end of a column or a face, by kind.
-OVER_COLUMN = {"date": 0.3, "dedication": 0.3, "heading": 3.0}
-OVER_FACE = {"verse": 1.0, "chinese": 1.0, "prose": 2.0, "heading": 3.0}
-OVER_A_FACE = 2.2
+_OVER_COLUMN = {"date": 0.3, "dedication": 0.3, "heading": 3.0}
+_OVER_FACE = {"verse": 1.0, "chinese": 1.0, "prose": 2.0, "heading": 3.0}
+_OVER_A_FACE = 2.2
 
 
 class _Cuts:
@@ -92,24 +89,6 @@ def cuts_of(text: InscribedText) -> dict[int, float]:
             cuts.prices[at] += _AFTER_OBJECT
     inside = {at for mark in MARK.finditer(plain) for at in range(mark.start() + 1, mark.end())}
     return {at: price for at, price in cuts.prices.items() if at not in inside}
-
-
-def whole_columns(text: InscribedText, days: Days) -> Iterator[tuple[int, int]]:
-    """Yield the columns that are plainly one signing or one date: no passages meet in them.
-
-    >>> from inscribe.forms import normalise_text
-    >>> carved = "武州住綾国作天保三年八月"
-    >>> text = InscribedText(normalise_text(carved), carved, frozenset({6}))
-    >>> list(whole_columns(text, Days(carved)))
-    [(0, 6), (6, 12)]
-    """
-    plain = text.normal.text
-    for first, end in pairwise((0, *sorted(text.breaks), len(plain))):
-        column = plain[first:end]
-        if KANA.search(column) or "（印" in column:
-            continue
-        if days.fills(first, end) or is_surely_signed(part_of(text, first, end)):
-            yield first, end
 
 
 def _note_ends(text: InscribedText, cuts: _Cuts) -> None:
@@ -174,3 +153,29 @@ def _note_lines(plain: str, cuts: _Cuts) -> None:
                 if end > len(plain) or not is_kanji_only(plain[start:end].replace("□", "一")):
                     break
                 cuts.note(end, _AFTER_LINES)
+
+
+class Inner(NamedTuple):
+    """The ends of columns and faces, and spaces, within a stretch; offsets from its start."""
+
+    breaks: frozenset[int]
+    faces: frozenset[int]
+    cuts: frozenset[int]
+
+    @classmethod
+    def of(cls, text: InscribedText, first: int, end: int) -> Inner:
+        """Return those of a stretch of a text."""
+        return cls(*(_within(each, first, end) for each in (text.breaks, text.faces, text.cuts)))
+
+    def price(self, kind: str) -> float:
+        """Return what a passage of a kind costs that runs over them."""
+        columns = _OVER_COLUMN.get(kind, 0.0) * len(self.breaks - self.faces)
+        return columns + _OVER_FACE.get(kind, _OVER_A_FACE) * len(self.faces)
+
+
+def _within(offsets: frozenset[int], first: int, end: int) -> frozenset[int]:
+    if not offsets:
+        return offsets
+    inside = sorted(offsets)
+    low, high = bisect_right(inside, first), bisect_right(inside, end - 1)
+    return frozenset(at - first for at in inside[low:high])

@@ -8,30 +8,24 @@ from __future__ import annotations
 
 import math
 import re
-from bisect import bisect_right
 from collections.abc import Collection, Iterator, Sequence
 from typing import NamedTuple
 
-from inscribe.reading.passages.cuts import (
-    OVER_A_FACE,
-    OVER_COLUMN,
-    OVER_FACE,
-    cuts_of,
-    whole_columns,
-)
+from inscribe.reading.passages.cuts import Inner, cuts_of
 from inscribe.reading.passages.days import Days
 from inscribe.reading.passages.lines import chinese_weight
 from inscribe.reading.passages.order import END, START, Where, order_cost
 from inscribe.reading.passages.poems import poem_weight, prose_weight
 from inscribe.reading.passages.roles import with_roles
 from inscribe.reading.passages.sayings import are_sayings_apart
-from inscribe.reading.passages.signings import Signings
+from inscribe.reading.passages.signings import A_DATE, SIGNED, Signings
 from inscribe.reading.passages.stretches import (
     HOPELESS,
     CopiedStretch,
     KnownPassage,
     PassageStretch,
 )
+from inscribe.reading.passages.surely import are_signed_and_dated, whole_columns
 from inscribe.reading.passages.titles import begins_formula, framed_weight, is_verb_there
 from inscribe.reading.passages.topics import place_weight, topic_weight
 from inscribe.reading.spelling import KANA, is_kanji_only
@@ -58,7 +52,7 @@ _SOON = 6  # signs from the beginning of a sentence in which there is kana
 _SAID_APART, _ON_ITS_FACE = 8.0, 6.0  # two sayings on two faces are two passages
 _APART, _FEW = 2.0, 2  # one or two signs of a saying that have columns of their own
 _SEAL = re.compile("（印[^）]*）")
-_SIGNED, _SENTENCES = "the words and names of a signing", "sentences in Japanese"
+_SENTENCES = "sentences in Japanese"
 
 
 class PassageDivision(NamedTuple):
@@ -88,10 +82,13 @@ def divisions_of(
         undivided: first and last signs of words that are settled: no passages meet in them.
     """
     plain = text.normal.text
-    weigher = _Weigher(text, known, copied)
-    whole = () if known or copied else tuple(whole_columns(text, weigher.days))
-    prices = _prices(text, weigher.days, known, undivided)
-    prices = {at: p for at, p in prices.items() if not any(a < at < b for a, b in whole)}
+    days = Days(plain, text.faces)
+    whole = () if known or copied else whole_columns(text, days)
+    if not undivided and are_signed_and_dated(whole, text):
+        return (PassageDivision(with_roles(whole, plain), 1.0),)
+    weigher = _Weigher(text, days, known, copied)
+    prices = _prices(text, days, known, undivided)
+    prices = {at: p for at, p in prices.items() if not any(w.first < at < w.end for w in whole)}
     weigher.begins = {at for at, price in prices.items() if price <= _BEGINS_JAPANESE}
     places = sorted(prices)
     ways: dict[int, dict[str, list[_Way]]] = {0: {START: [_Way(0.0, ())]}}
@@ -180,42 +177,20 @@ def _ranked(arrived: dict[str, list[_Way]], plain: str) -> tuple[PassageDivision
     )
 
 
-class Inner(NamedTuple):
-    """The ends of columns and faces, and spaces, within a stretch; offsets from its start."""
-
-    breaks: frozenset[int]
-    faces: frozenset[int]
-    cuts: frozenset[int]
-
-    @classmethod
-    def of(cls, text: InscribedText, first: int, end: int) -> Inner:
-        """Return those of a stretch of a text."""
-        return cls(*(_within(each, first, end) for each in (text.breaks, text.faces, text.cuts)))
-
-    def price(self, kind: str) -> float:
-        """Return what a passage of a kind costs that runs over them."""
-        columns = OVER_COLUMN.get(kind, 0.0) * len(self.breaks - self.faces)
-        return columns + OVER_FACE.get(kind, OVER_A_FACE) * len(self.faces)
-
-
-def _within(offsets: frozenset[int], first: int, end: int) -> frozenset[int]:
-    if not offsets:
-        return offsets
-    inside = sorted(offsets)
-    low, high = bisect_right(inside, first), bisect_right(inside, end - 1)
-    return frozenset(at - first for at in inside[low:high])
-
-
 class _Weigher:
     """Weighs the stretches of one text as each kind of passage."""
 
     def __init__(
-        self, text: InscribedText, known: Sequence[KnownPassage], copied: CopiedStretch | None
+        self,
+        text: InscribedText,
+        days: Days,
+        known: Sequence[KnownPassage],
+        copied: CopiedStretch | None,
     ) -> None:
         self._text = text
         self._copied = copied
         self._known = known
-        self.days = Days(text.normal.text, text.faces)
+        self._days = days
         self._signings = Signings(text)
         self.begins: set[int] = set()  # where Japanese may begin
 
@@ -245,7 +220,7 @@ class _Weigher:
         if first and first not in self._text.breaks:
             signed -= _BEGUN_INSIDE * len(inner.breaks)
         if signed > HOPELESS and signed:
-            yield PassageStretch(first, end, "signature", signed, role, (_SIGNED,))
+            yield PassageStretch(first, end, "signature", signed, role, (SIGNED,))
 
     def _in_japanese(
         self, plain: str, inner: Inner, first: int, end: int
@@ -269,8 +244,8 @@ class _Weigher:
             weight -= _SAID_APART * are_sayings_apart(plain, inner.faces)
             apart = _APART * (len(plain) <= _FEW and self._fills_columns(first, end))
             yield PassageStretch(first, end, "chinese", weight + apart, None, (reason,))
-        if weight := self.days.weight(first, end):
-            yield PassageStretch(first, end, "date", weight, None, ("a date",))
+        if weight := self._days.weight(first, end):
+            yield PassageStretch(first, end, "date", weight, None, (A_DATE,))
 
     def _of_topic(self, plain: str, end: int) -> float:
         """Return what a first stretch weighs as the topic of what follows; a poem, if at once."""

@@ -27,20 +27,19 @@ from inscribe.reading.passages.persons_named import (
     names_two_persons,
 )
 from inscribe.reading.passages.roles import closing_of
-from inscribe.reading.passages.sayings import holds_saying
 from inscribe.reading.passages.stretches import HOPELESS
 from inscribe.reading.passages.titles import framed_weight
 from inscribe.reading.signatures import (
     CheapestDivisions,
     SignaturePiece,
     dated_pieces,
-    divisions,
     may_be_signature,
 )
 from inscribe.reading.spelling import KANA
 from inscribe.reading.words import MARK, InscribedText, Role, kana_in_formulas, words_of
 
-_SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
+SIGNED, A_DATE = "the words and names of a signing", "a date"
+SIGN = 2.1  # the price of a division, a sign, at which a text is as likely signed as not
 _KANA_SIGN = 0.8
 _WORN_SIGN = 0.6
 _KAO = 3.0
@@ -53,8 +52,6 @@ _SURELY_GIVEN = 4.0
 _NO_NAME = 5.0
 _RANK = 2.0
 _LONGEST = 90
-_SURE_SIGN = 1.25  # the price of a division, a sign, up to which no other kind is thought of
-_SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age"})
 _CLOSING_WORD = 1.5  # the price of a closing word that the tables of signatures lack
 _FULL_NAME = 1.2  # a writer gives his pen name alone more often than not
 _LONE_SIGN = 3.0
@@ -131,7 +128,7 @@ class Signings:
         bare = best.pieces[0].word is None
         if len(plain) == 2 and stem == end and bare and is_common_noun(plain):
             weight -= _WORD
-        foreign = _has_foreign_part(self.text, self._whole, (first, end), best.pieces)
+        foreign = has_foreign_part(self.text, self._whole, (first, end), best.pieces)
         return (weight - _OWN_COLUMN * foreign) or _EVEN, role
 
     def _begins_anew(self, first: int, end: int, pieces: Sequence[SignaturePiece]) -> bool:
@@ -197,7 +194,7 @@ def _dated_by_face(text: InscribedText) -> Iterator[SignaturePiece]:
             yield piece._replace(first=piece.first + first, last=piece.last + first)
 
 
-def _has_foreign_part(
+def has_foreign_part(
     plain: str, text: InscribedText, within: tuple[int, int], pieces: Sequence[SignaturePiece]
 ) -> bool:
     """Whether a date or a dedication fills columns or a face of its own beside the name."""
@@ -230,7 +227,7 @@ def _after_marks(plain: str, at: int, end: int) -> int:
 def _of_signs(plain: str) -> float:
     worn, kana = plain.count("□"), len(_KANA.findall(plain))
     kana -= kana_in_formulas(plain) if kana else 0
-    return _SIGN * (len(plain) - worn - kana) + _WORN_SIGN * worn + _KANA_SIGN * kana
+    return SIGN * (len(plain) - worn - kana) + _WORN_SIGN * worn + _KANA_SIGN * kana
 
 
 def _may_be_signed(plain: str) -> bool:
@@ -250,44 +247,3 @@ def role_of_signing(text: str) -> Role:
     ('wrote', 'carved')
     """
     return closing_of(MARK.sub("", text))[0] or "carved"
-
-
-def is_surely_signed(text: InscribedText) -> bool:
-    """Whether a text is the signing of one person and nothing else, without a closer look.
-
-    >>> from inscribe.forms import normalise_text
-    >>> carved = ("武州住綾国作", "楓畦書綾国刻之")
-    >>> [is_surely_signed(InscribedText(normalise_text(t), t)) for t in carved]
-    [True, False]
-    """
-    plain = text.normal.text
-    dated = [piece for piece, _ in dated_pieces(plain)]
-    if text.breaks and any(piece.kind == "date" for piece in dated):
-        return False
-    best = divisions(plain, text.breaks, dated, text.cuts)[0]
-    kinds = {piece.kind for piece in best.pieces}
-    if kinds.isdisjoint(_SURELY_SIGNED) or kinds.isdisjoint(MAKERS):
-        return False
-    if best.cost > _SURE_SIGN * len(plain):
-        return False
-    if is_headed(plain, best.pieces) or begins_with_title(plain):
-        return False
-    if text.breaks and begins_with_text(plain[: min(text.breaks)]):
-        return False
-    return names_one(text) and not _has_foreign_part(plain, text, (0, len(plain)), best.pieces)
-
-
-def names_one(text: InscribedText) -> bool:
-    """Whether a text names no more than one person, and has no saying in it.
-
-    >>> from inscribe.forms import normalise_text
-    >>> [names_one(InscribedText(normalise_text(t), t)) for t in ("綾国刻", "定家卿綾国刻")]
-    [True, False]
-    """
-    plain = text.normal.text
-    dated = [piece for piece, _ in dated_pieces(plain)]
-    best = divisions(plain, text.breaks, dated, text.cuts)[0]
-    role, _ = closing_of(MARK.sub("", plain))
-    several = names_two_persons(best.pieces, role) or has_rank_inside(plain)
-    several = several or is_headed(plain, best.pieces)
-    return not several and not holds_saying(plain)

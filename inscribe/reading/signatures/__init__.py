@@ -55,6 +55,7 @@ if TYPE_CHECKING:
         may_be_signature as may_be_signature,
     )
     from inscribe.reading.signatures.split import (
+        USUAL_SIGN as USUAL_SIGN,
         CheapestDivisions as CheapestDivisions,
         SignatureDivision as SignatureDivision,
         divisions as divisions,
@@ -72,7 +73,7 @@ else:
             "pieces": "SignaturePiece UNEXPLAINED words_over",
             "reader": "read_signature",
             "signed": "is_half_in_kana is_signature may_be_signature",
-            "split": "SignatureDivision CheapestDivisions divisions least_cost",
+            "split": "USUAL_SIGN SignatureDivision CheapestDivisions divisions least_cost",
             "whole": "is_joint",
         },
     )

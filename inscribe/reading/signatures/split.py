@@ -19,6 +19,7 @@ from inscribe.reading.signatures.pieces import SignaturePiece, pieces_of
 from inscribe.reading.signatures.whole import whole_cost
 from inscribe.reading.words import order_cost
 
+USUAL_SIGN = 1.25  # the price of a division, a sign, of a signature whose parts are all usual
 _KEPT = 2  # divisions kept at each place and class (the code relies on there being two)
 _COMPARED = 6  # divisions compared once more as wholes
 _RECENT = 8

@@ -164,9 +164,9 @@ def _mistaken(signs: Sequence[Sign], setting: SuspectText) -> Iterator[Suspicion
 
 
 def _slips(signs: Sequence[Sign], setting: SuspectText) -> Iterator[Suspicion]:
-    from inscribe.reading.suspicious.slips import rare_look_alikes, slips
+    from inscribe.reading.suspicious.slips import rare_look_alikes, slips, without_date
 
-    text = setting.text
+    text = without_date(setting.text)
     found: list[tuple[int, tuple[str, ...], str]] = []
     found += [(at, (other,), "it looks like a sign of the formula") for at, other, _ in slips(text)]
     found += [(at, them, "it looks like a commoner sign") for at, them in rare_look_alikes(text)]

@@ -19,12 +19,13 @@ from inscribe.dates import find
 from inscribe.dates.written import STARTS, words_from as date_words_from
 from inscribe.forms import look_alikes
 from inscribe.reading.names import usualness
-from inscribe.reading.signatures import is_kanji, is_signature
+from inscribe.reading.signatures import USUAL_SIGN, is_kanji, is_signature
 from inscribe.reading.suspicious.pricing import (
     division,
     gain_in_signature,
     is_explained,
     most_gained,
+    piece_at,
     replaced,
 )
 from inscribe.reading.words import words_of
@@ -32,6 +33,7 @@ from inscribe.reading.words import words_of
 _CHEAPER = 1.2  # by what the signature must be cheaper with a look-alike
 _CHEAPER_UNSIGNED = 4.0  # the same where nothing else tells a signature
 _CHEAPER_BY_PARTS = (2.0, 5.0)  # with a sign that is a part or a whole of it; that shares parts
+_USUAL_NAME = 2.5  # the price of a name of which no sign is unusual where it stands
 _LONGEST_WORD = 4
 _COMMONER = 3  # how much commoner a look-alike of a rare sign must be to be worth a word
 _RARE = 1000  # the place by frequency after which a character is rare enough to be doubted
@@ -51,33 +53,37 @@ class Slip(NamedTuple):
 
 
 def slips(text: str) -> Iterator[Slip]:
-    """Yield the likeliest slip at each place of a signature in current forms.
+    """Yield the likeliest slip at each place of a signature in current forms, without its date.
 
-    What is no signature as it stands may be one but for the slip: then it must gain more.
+    What is no signature as it stands may be one but for the slip: then it must gain more. Where
+    every part is usual there is nothing to explain by a slip, and none is looked for.
     """
-    text = _without_date(text)
     if not text or len(text) > _LONGEST:
         return
     like = [at for at, sign in enumerate(text) if is_kanji(sign) and _meant(sign)]
     if not like:
         return
-    least = 0.0 if is_signature(text) else _CHEAPER_UNSIGNED
     found = division(text)
+    if found.cost <= USUAL_SIGN * len(text):
+        return
     for at in like:
-        if not is_explained(found, at):
-            likely = [slip for slip in _likely(text, at) if slip.gain >= least]
-            if likely and not _is_of_a_word(text, at):
-                yield max(likely, key=lambda slip: slip.gain)
+        if is_explained(found, at) or piece_at(found, at).cost <= _USUAL_NAME:
+            continue
+        likely = list(_likely(text, at))
+        if likely and not is_signature(text):
+            likely = [slip for slip in likely if slip.gain >= _CHEAPER_UNSIGNED]
+        if likely and not _is_of_a_word(text, at):
+            yield max(likely, key=lambda slip: slip.gain)
 
 
-def _without_date(text: str) -> str:
+def without_date(text: str) -> str:
     """Return a text without the year of an era that ends it: nothing is wrong with that.
 
     Of the sign of the year that follows, the second half may stand in the next column.
 
-    >>> _without_date("武州往嶺暁作嘉永六年癸丑"), _without_date("武州往嶺暁作嘉永六年癸")
+    >>> without_date("武州往嶺暁作嘉永六年癸丑"), without_date("武州往嶺暁作嘉永六年癸")
     ('武州往嶺暁作', '武州往嶺暁作')
-    >>> _without_date("武州往嶺暁作又永六年")
+    >>> without_date("武州往嶺暁作又永六年")
     '武州往嶺暁作又永六年'
     """
     last = find(text)[-1:]
@@ -147,11 +153,13 @@ def rare_look_alikes(text: str) -> Iterator[tuple[int, tuple[str, ...]]]:
     [(0, ('日',))]
     """
     rare = {at: others for at, sign in enumerate(text) if (others := _usual_look_alikes(sign))}
-    if not rare or len(text) > _LONGEST or not (len(text) == 1 or is_signature(text)):
+    if not rare or len(text) > _LONGEST:
         return
     found = division(text)
     for at, others in rare.items():
-        if not is_explained(found, at) and not _is_of_a_word(text, at):
+        if is_explained(found, at) or _is_of_a_word(text, at):
+            continue
+        if len(text) == 1 or is_signature(text):
             yield at, others[:_SHOWN]
 
 
