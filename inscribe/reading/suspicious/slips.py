@@ -19,7 +19,12 @@ from inscribe.dates import find
 from inscribe.dates.written import STARTS, words_from as date_words_from
 from inscribe.forms import look_alikes
 from inscribe.reading.names import usualness
-from inscribe.reading.signatures import USUAL_SIGN, is_kanji, is_signature
+from inscribe.reading.signatures import (
+    USUAL_SIGN,
+    SignatureDivision,
+    is_kanji,
+    is_signature,
+)
 from inscribe.reading.suspicious.pricing import (
     division,
     gain_in_signature,
@@ -64,16 +69,24 @@ def slips(text: str) -> Iterator[Slip]:
     if not like:
         return
     found = division(text)
-    if found.cost <= USUAL_SIGN * len(text):
+    said = sum(len(piece.text) for piece in found.pieces if piece.kind != "date")
+    if found.cost <= USUAL_SIGN * said:
         return
     for at in like:
-        if is_explained(found, at) or piece_at(found, at).cost <= _USUAL_NAME:
+        if is_explained(found, at) or _is_usual_name(found, at):
             continue
         likely = list(_likely(text, at))
         if likely and not is_signature(text):
             likely = [slip for slip in likely if slip.gain >= _CHEAPER_UNSIGNED]
         if likely and not _is_of_a_word(text, at):
             yield max(likely, key=lambda slip: slip.gain)
+
+
+def _is_usual_name(found: SignatureDivision, at: int) -> bool:
+    """Whether a sign is part of a usual name; after a year it may be of a pair: 天保三年千辰."""
+    name = piece_at(found, at)
+    after_date = any(p.kind == "date" and p.last + 1 == name.first for p in found.pieces)
+    return name.cost <= _USUAL_NAME and not after_date
 
 
 def without_date(text: str) -> str:
