@@ -118,3 +118,55 @@ def test_a_fragment_with_a_classical_ending_is_read_in_the_language_of_verse(
     fragment: str, said: str
 ) -> None:
     assert reading.read_text(fragment).proposals[0].romaji == said
+
+
+@pytest.mark.parametrize(
+    ("verse", "word"),
+    [
+        ("藤浪や太鼓橋より人の声", "taikobashi"),  # EDICT; UniDic has taiko and hashi
+        ("雪折の松きく夜半や茶の煙", "yukiore"),  # 雪折れ without its okurigana
+        ("炉開や客三人の下駄の音", "robiraki"),
+        ("弘願寺の鐘も氷るか冬の月", "Kōganji"),  # a temple of ENAMDICT
+    ],
+)
+def test_nouns_of_later_verse_that_unidic_has_not_are_known(verse: str, word: str) -> None:
+    assert word in romaji(verse)
+
+
+def test_court_verse_takes_such_nouns_for_the_words_it_has() -> None:
+    text = "君ならて誰にか見せん梅花色をも香をも知人そ知"
+    assert "shiru hito zo shiru" in romaji(text)  # no shiribito
+
+
+@pytest.mark.parametrize(
+    ("verse", "words"),
+    [
+        ("嗁鳥の声も聞こえて春の雨", "naku tori no koe"),  # 啼
+        ("昬の鐘つく寺や秋の風", "kure"),  # 昏
+        ("夏虫の身より余れる思ひ也鳬", "omoi narikeri"),  # 鳧
+    ],
+)
+def test_a_form_of_a_character_that_no_word_is_written_with_is_read_as_another_form_of_it(
+    verse: str, words: str
+) -> None:
+    assert words in romaji(verse)
+
+
+@pytest.mark.parametrize(
+    ("verse", "word"),
+    [("鶴の歩の静かに二三尺", "nisanjaku"), ("垣に菊の一二輪", "ichinirin")],
+)
+def test_about_so_many_are_counted(verse: str, word: str) -> None:
+    assert word in romaji(verse)
+
+
+@pytest.mark.parametrize(
+    ("verse", "words"),
+    [
+        ("夢かとそ思思きや雪踏分て君を見んとは", "omoiki ya"),  # no oboshiki
+        ("悲さは秋の習と人も言ひけり", "kanashisa wa"),
+        ("長閑き御代の春も知らるれ", "nodokeki miyo"),
+    ],
+)
+def test_adjectives_cut_short(verse: str, words: str) -> None:
+    assert words in romaji(verse)

@@ -29,6 +29,7 @@ ORDER = (
     "compounds",
     "glosses",
     "jukujikun",
+    "later_nouns",
     "prose_usual",
     "proverbs",
     "parts",

@@ -40,7 +40,7 @@ class Case(NamedTuple):
 def cases(last: bool = False) -> dict[str, list[Case]]:
     """Return the sets of texts with their right readings; ``last`` adds those kept for the end."""
     found = {
-        name: [Case(text, (letters(reading),)) for text, reading in pairs]
+        name: [Case(text, tuple(_accepted(reading))) for text, reading in pairs]
         for name, pairs in poems().items()
     }
     for half in ("look", "measure"):
@@ -53,7 +53,7 @@ def cases(last: bool = False) -> dict[str, list[Case]]:
                 for row in rows(DATA / f"{name}.tsv")
                 if row[0] == half
             ]
-    for path in sorted([*DATA.glob("prose_*.tsv"), *DATA.glob("endings_*.tsv")]):
+    for path in sorted(DATA.glob("prose_*.tsv")):
         if last or not path.stem.endswith(("_d_measure", "_f_measure")):
             found[path.stem.replace("_look", ", look").replace("_measure", ", measure")] = list(
                 _of_file(path)

@@ -14,7 +14,7 @@ from typing import IO
 
 from inscribe.reading import mecab
 from inscribe.reading.lexicon import connections
-from inscribe.reading.lexicon.compounds import compound_entries
+from inscribe.reading.lexicon.compounds import compound_entries, later_entries
 from inscribe.reading.lexicon.counted import counted_entries
 from inscribe.reading.lexicon.nouns import (
     bare_verbs,
@@ -37,7 +37,7 @@ from inscribe.reading.lexicon.verbs import (
 )
 from inscribe.reading.lexicon.vocabulary import unidic_entries, wanted_class
 from inscribe.reading.mecab import DictionaryEntry
-from inscribe.reading.words import OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED, beat_of_entry
+from inscribe.reading.words import LATER, OKURIGANA_LEFT_OUT, VOICING_NOT_MARKED, beat_of_entry
 
 _DICRC = "cost-factor = 700\nbos-feature = BOS/EOS\n"
 _HEADER_SIZE = 72
@@ -128,6 +128,7 @@ def verse_entries(source: Path, classes: mecab.Classes) -> Iterator[DictionaryEn
         yield entry._replace(cost=cost)
     yield from compound_entries(source, index, native, settled)
     yield from counted_entries(index, native)
+    yield from later_entries(index)
     yield from noun_entries(index, settled, readings)
     yield from short_form_entries(index)
     yield from verb_entries(verbs, index)
@@ -182,6 +183,8 @@ def _cheapest(entries: Iterable[DictionaryEntry]) -> list[DictionaryEntry]:
 
 def _merged(one: DictionaryEntry, other: DictionaryEntry) -> DictionaryEntry:
     """Return one entry for two of a word: the lower cost, and what only one of them tells."""
+    if (one.origin == LATER) != (other.origin == LATER):
+        return other if one.origin == LATER else one  # court verse has it too
     cheaper, dearer = (one, other) if one.cost <= other.cost else (other, one)
     if dearer.parts and not cheaper.parts:
         cheaper = cheaper._replace(kana=dearer.kana, parts=dearer.parts)

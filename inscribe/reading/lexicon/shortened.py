@@ -6,7 +6,7 @@ import re
 from collections.abc import Collection, Iterator
 
 from inscribe.reading.mecab import DictionaryEntry
-from inscribe.reading.words import OKURIGANA_LEFT_OUT
+from inscribe.reading.words import LATER, OKURIGANA_LEFT_OUT
 
 # A character that is a form of a verb by itself (見 mi, 来 ki) is seldom a shortened 見え.
 _WHOLE_VERBS = frozenset("見着似煮干射居来寝経得為")
@@ -25,6 +25,9 @@ _WITHOUT_NO = 3500  # of a place: 志賀浦 for 志賀の浦
 _WITHOUT_NO_NOUN = 6000  # of another noun: 鶯鳴 for 鶯の鳴く
 TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
 _KANJI_ALONE = re.compile("[\u4e00-\u9fff々]{1,3}")
+_WITH_OKURIGANA = re.compile(
+    "([\u4e00-\u9fff]+)[\u3041-\u3096]{0,2}([\u4e00-\u9fff]+)[\u3041-\u3096]"
+)
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800
 _OLDER_RULES = 1500
@@ -65,6 +68,16 @@ def shortened(
         yield entry._replace(written=stem + ending[1], cost=cost, note=OKURIGANA_LEFT_OUT)
         if ending[1] != "よ":  # 過は for 過ぐれば
             yield left_out(entry._replace(written=stem, cost=entry.cost + _WHOLE_ENDING + more))
+
+
+def bare_compounds(entry: DictionaryEntry) -> Iterator[DictionaryEntry]:
+    """Yield a compound noun without the okurigana of its parts: 雪折 for 雪折れ, 立姿 for 立ち姿.
+
+    Most end in a verb, and may as well be one with its okurigana left out: they cost as much more.
+    """
+    match = _WITH_OKURIGANA.fullmatch(entry.written)
+    if match:
+        yield left_out(entry._replace(written=match[1] + match[2], origin=LATER))
 
 
 def inner_left_out(entry: DictionaryEntry) -> DictionaryEntry:

@@ -16,7 +16,12 @@ from inscribe import tables
 from inscribe.reading import mecab
 from inscribe.reading.lexicon.mixed_spellings import cut_short
 from inscribe.reading.lexicon.paradigms import AT_START, classical, inflections
-from inscribe.reading.lexicon.shortened import SHORTENED, left_out, shortened
+from inscribe.reading.lexicon.shortened import (
+    SHORTENED,
+    bare_compounds,
+    left_out,
+    shortened,
+)
 from inscribe.reading.lexicon.stems import KANA, ONLY_KANA, OTHER_READING, ClassIndex, Stem
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import hiragana, old_spellings
@@ -96,6 +101,8 @@ def unidic_entries(
         yield entry
         if pos == "名詞" and fields[12] == "和" and index.is_verbal_noun(entry.written, entry.kana):
             yield left_out(entry._replace(written=entry.written[:-1]))  # 濁 for 濁り
+        if pos == "名詞" and fields[12] in ("和", "混"):
+            yield from bare_compounds(entry)
         if fields[12] != "漢" and _MAY_BE_RESPELT.search(entry.written):
             classical_form = conjugation.startswith("文語")
             more = 0 if classical_form else _RESPELT_NOUN
@@ -210,9 +217,11 @@ def _adjective(
 def conjugate(stem: Stem, index: ClassIndex) -> Iterator[DictionaryEntry]:
     """Yield every form of a verb or adjective, and those whose okurigana were left out."""
     pos = stem.pos or f"{'形容詞' if '形容詞' in stem.conjugation else '動詞'}-{stem.kind}"
-    full = stem.conjugation.removeprefix("文語")
-    full = f"文語{full}"
+    conjugation = stem.conjugation.removeprefix("文語")
+    full = f"文語{conjugation}"
     in_kanji = bool(stem.written) and not KANA.search(stem.written)
+    told = index.conjugations.get((stem.written, stem.kana), {conjugation})
+    cut = in_kanji and conjugation in told and "サ行変格" not in full  # 思き is no oboshiki
     for form, written, modern, more in inflections(stem.conjugation):
         number, said_pos = index.class_of(pos, full, form)
         if number is None or not stem.written + written:
@@ -235,7 +244,7 @@ def conjugate(stem: Stem, index: ClassIndex) -> Iterator[DictionaryEntry]:
             stem.gloss,
         )
         yield entry
-        short = in_kanji and form in SHORTENED and "サ行変格" not in full
+        short = cut and (form in SHORTENED or written[:1] == "し" != written)
         if short and written:
             yield from shortened(entry, stem.written, written, index.nouns)
 

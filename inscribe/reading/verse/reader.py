@@ -25,6 +25,7 @@ from inscribe.reading.verse.scansion import (
     regular_phrases,
 )
 from inscribe.reading.verse.settled import settled_nodes
+from inscribe.reading.verse.usual_signs import in_usual_signs
 from inscribe.reading.verse.voicing import BETTER_UNVOICED, best_words, has_voiced_kana
 from inscribe.reading.words import (
     UNREAD_SIGNS,
@@ -58,10 +59,22 @@ def read_verse(
     phrase has its own column. ``origin`` gives the sign of each character, which ``overrides``
     speak of. Katakana among other signs (春ハ) are read as hiragana.
     """
-    if _KATAKANA.isdisjoint(text) or "ー" in text:
-        return _agreeing(text, breaks, overrides, origin)
-    in_hiragana = "".join(hiragana(sign) if sign in _KATAKANA else sign for sign in text)
-    found = _agreeing(in_hiragana, breaks, overrides, origin)
+    plain = _in_hiragana(text)
+    found = _agreeing(plain, breaks, overrides, origin)
+    usual = in_usual_signs(plain, found.words)
+    if usual != plain:
+        found = _agreeing(usual, breaks, overrides, origin)
+    return found if usual == text else _as_written(found, text)
+
+
+def _in_hiragana(text: str) -> str:
+    if "ー" in text:
+        return text
+    return "".join([hiragana(sign) if sign in _KATAKANA else sign for sign in text])
+
+
+def _as_written(found: VerseReading, text: str) -> VerseReading:
+    """Return the reading with its words written as in ``text``."""
     firsts = accumulate((word.length for word in found.words), initial=0)
     words = [
         rewritten(word, text[first : first + word.length], word.modern)

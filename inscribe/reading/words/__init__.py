@@ -75,6 +75,7 @@ if TYPE_CHECKING:
         without_reasons as without_reasons,
     )
     from inscribe.reading.words.pieces import (
+        LATER as LATER,
         Beat as Beat,
         ReadWord as ReadWord,
         beat_of as beat_of,
@@ -137,7 +138,7 @@ else:
                 "OverrideLike applying part_of_speech settled_part settled_proposal "
                 "settled_signature span_of still_open why_settled without_reasons"
             ),
-            "pieces": "Beat ReadWord beat_of rewritten romaji_of voiced_first",
+            "pieces": "Beat LATER ReadWord beat_of rewritten romaji_of voiced_first",
             "results": (
                 "CANNOT_BE_READ Doubt Interpretation Kind PERSON_PARTS Passage Register Role "
                 "SignaturePart in_order"

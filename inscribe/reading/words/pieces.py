@@ -22,6 +22,8 @@ from inscribe.reading.spelling import (
 
 PARTS_MEET = "|"
 _VOWELS = ("|あ", "|い", "|う", "|え", "|お")
+LATER = "後"  # origin of a noun that later verse has, and court verse has not
+_NOT_OF_COURT_VERSE = frozenset({"漢", LATER})
 _DEPENDENT = ("助詞", "助動詞", "接尾辞")
 _MAX_KEPT = 100_000
 UNKNOWN_COST = 12000
@@ -34,7 +36,7 @@ class Beat(NamedTuple):
     inner_vowel: bool  # it holds a bare vowel
     starts_with_vowel: bool
     dependent: bool  # it leans on the word before
-    foreign: bool  # it is a noun read as Chinese
+    foreign: bool  # it is a noun court verse has not: one read as Chinese, or a later one
 
 
 def beat_number(beat: Beat) -> int:
@@ -58,7 +60,7 @@ def number_of_beat(kana: str, said: str, part_of_speech: str, origin: str) -> in
         kana,
         said if PARTS_MEET in said else "",
         part_of_speech.startswith(_DEPENDENT),
-        origin == "漢" and part_of_speech.startswith("名詞"),
+        origin in _NOT_OF_COURT_VERSE and part_of_speech.startswith("名詞"),
     )
 
 
