@@ -10,11 +10,15 @@ from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
+from typing import TYPE_CHECKING
 
 from inscribe.errors import InscribeError
 from inscribe.reading.spelling import is_kana, is_kanji
 from inscribe.sources.keys import letters
 from inscribe.sources.texts import SourceText
+
+if TYPE_CHECKING:
+    from inscribe.reading import Token
 
 _QUOTES = str.maketrans("", "", "「」『』")  # marks of print that a transcriber uses otherwise
 PASSAGE_SOUNDS = 64  # a text of at most twice this many sounds is one passage
@@ -114,10 +118,8 @@ def _heard(lines: Sequence[str]) -> list[tuple[str, str]]:
 
 def _said(lines: Sequence[str], normal: Sequence[str]) -> Sequence[str]:
     """Return what each line says in kana; a word over the end of a line counts to its start."""
-    from inscribe import reading
-
     try:
-        tokens = reading.read_text("／".join(lines).rstrip("。")).proposals[0].tokens
+        tokens = _tokens("／".join(lines).rstrip("。"))
     except InscribeError:  # print may hold brackets that are no transcriber's: it is found by signs
         if len(lines) == 1:
             return normal
@@ -127,3 +129,19 @@ def _said(lines: Sequence[str], normal: Sequence[str]) -> Sequence[str]:
     for token in tokens:
         said[min(bisect_right(starts, token.first), len(lines)) - 1] += token.kana
     return said
+
+
+def _tokens(text: str) -> tuple[Token, ...]:
+    """Return the words of lines of verse or prose: nobody signs them, so no division is weighed.
+
+    Of Chinese characters alone it is asked what they are: a saying, a name, a title.
+
+    >>> [token.kana for token in _tokens("花の色は／移りにけりな")]
+    ['はな', 'の', 'いろ', 'は', 'うつり', 'に', 'けり', 'な']
+    """
+    from inscribe.reading import read_text
+
+    if not any(map(is_kana, text)):
+        return read_text(text).proposals[0].tokens
+    verse = read_text(text, "verse", alternatives=False).proposals[0]
+    return verse.tokens if verse.phrases else read_text(text, "prose").proposals[0].tokens
