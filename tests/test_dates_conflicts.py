@@ -208,3 +208,18 @@ def test_what_no_date_takes_is_named(written: str, left: str) -> None:
 
 def test_what_only_divides_a_date_is_not_named() -> None:
     assert "not taken" not in resolve("行年七十三翁／安政二年、八月").why
+
+
+def test_a_leap_month_that_had_the_day_is_named_as_such() -> None:
+    found = resolve("天保三年十一月三日乙亥")
+    assert found.suggestions[1] == "乙亥 was day 3 of 閏十一月 in that year"
+
+
+def test_a_year_of_another_era_is_said_to_be_the_same_only_where_its_number_is() -> None:
+    other = [each for each in resolve("天保三年丙子").explanations if each.kind == "another cycle"]
+    assert [each.text for each in other] == [
+        "丙子 is 文化十三年 (1816): the sexagenary year is right and the era year is not",
+        "丙子 is 明治九年 (1876): the sexagenary year is right and the era year is not",
+    ]
+    meiji = resolve("天保三年庚午").explanations[0].text
+    assert meiji.endswith("the era year is not, the same year of another era")

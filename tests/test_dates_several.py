@@ -72,3 +72,14 @@ def test_ages_that_leave_two_years_name_both() -> None:
     narrow = compared([resolve("乙卯行年七十二", (1740, 1860)), resolve("癸丑行年七十")])
     assert len(narrow.readings[1].suggestions) == len(narrow.readings[1].candidates) == 2
     assert narrow.readings[1].year is None
+
+
+def test_of_a_year_with_two_eras_the_one_in_force_in_the_month_is_told() -> None:
+    spring, autumn = (resolve(f"戊辰{month}月", (1860, 1870)) for month in "三十")
+    assert (spring.era, spring.year_of_era) == ("慶応", 4)
+    assert (autumn.era, autumn.year_of_era) == ("明治", 1)
+
+
+def test_a_notebook_shows_what_to_consider() -> None:
+    table = resolve("嘉永六年癸巳")._repr_html_()
+    assert "<th>consider</th><td>read 癸丑 (1853) for 癸巳" in table

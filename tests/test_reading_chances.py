@@ -58,3 +58,9 @@ def test_a_copy_is_read_by_its_source_where_that_is_in_kana() -> None:
 def test_no_word_is_less_sure_than_the_whole(text: str) -> None:
     best = reading.read_text(text).proposals[0]
     assert all(word >= best.chance for word in best.chances.words)
+
+
+@pytest.mark.parametrize("text", [*TEXTS, "露岡作", "千種一蝶作", "清水作", "水府住霜村嶺暁"])
+def test_the_chances_of_rival_readings_add_up_to_one_at_most(text: str) -> None:
+    found = reading.read_text(text, alternatives=True)
+    assert sum(proposal.chance for proposal in found.proposals) <= 1 + 1e-9

@@ -90,6 +90,17 @@ def test_era_number_and_sexagenary_year_determine_each_other(text: str, truths: 
     assert all(each.candidates[0].probability > 0.8 for each in found.lacunae)
 
 
+@pytest.mark.parametrize(
+    ("season", "months"), [("春", "二三"), ("夏", "四五六"), ("秋", "七八九"), ("冬", "十")]
+)
+def test_the_season_before_a_month_is_the_one_the_month_lies_in(season: str, months: str) -> None:
+    for month in months:
+        signs = [each.text for each in candidates(f"嘉永五年□{month}月吉日")]
+        assert season in signs[:2]
+        assert not set("春夏秋冬") - {season} & set(signs[:3])
+    assert candidates("嘉永六年□八月吉日")[0].text == "秋"
+
+
 def test_a_character_is_proposed_once_and_noise_not_at_all() -> None:
     for text in ("武州住□作", "□火", POEM.replace("桜", "□")):
         found = candidates(text, seen_of_it=Seen(parts=("火",)), most=60)
@@ -430,3 +441,14 @@ def test_the_heading_of_a_poem_of_which_nothing_is_known_is_a_set_phrase(
     text: str, truth: str
 ) -> None:
     assert candidates(text)[0].text == truth
+
+
+def test_the_months_in_which_blades_are_dated_by_custom_come_first() -> None:
+    found = {each.text: each.probability for each in candidates("嘉永六年□月吉日")}
+    assert found["八"] == pytest.approx(found["二"])
+    assert found["八"] > 3 * max(found[each] for each in "三五六七")
+
+
+def test_a_cycle_after_the_number_of_its_year_may_be_followed_by_either_word_for_year() -> None:
+    found = {each.text: each.probability for each in candidates("天保三壬辰□仲秋")}
+    assert found["年"] > found["歳"] > 0.1

@@ -28,3 +28,29 @@ def test_the_sign_that_the_source_spells_out_comes_first(
     assert worn.candidates[0].text == truth
     total = sum(each.probability for each in worn.candidates)
     assert total == pytest.approx(1, abs=0.1)
+
+
+# The same poem, its voiced kana marked.
+VOICED = "よのなかにたえてさくらのなかりせばはるのこころはのどけからまし"
+
+
+def chances(text: str, source: str) -> dict[str, float]:
+    (worn,) = restore(parse(text), copied=source).lacunae
+    return {each.text: each.probability for each in worn.candidates}
+
+
+def test_a_source_without_voicing_marks_may_mean_the_voiced_kana() -> None:
+    found = chances("世の中に絶えて桜のなかりせ□春の心はのどけからまし", CHERRIES)
+    assert found["ば"] > found["は"] > 0.1
+
+
+def test_a_source_that_marks_voicing_means_what_it_writes() -> None:
+    found = chances("世の中に絶えて桜のなかりせば春の心□のどけからまし", VOICED)
+    assert found["は"] > 0.5
+    assert found.get("ば", 0.0) < 0.05
+    assert chances("世の中に絶えて桜のなかりせ□春の心はのどけからまし", VOICED)["ば"] > 0.9
+
+
+def test_the_sign_of_the_source_comes_before_its_other_forms() -> None:
+    found = chances("住吉の□に生ふてふ忘れ草", "住吉の嶋に生ふてふ忘れ草")
+    assert found["嶋"] > 10 * found.get("島", 0.0)

@@ -13,9 +13,10 @@ from pathlib import Path
 
 import pytest
 
-from inscribe import tables
+from inscribe import add_glossary, tables
 from inscribe.collation import collate
 from inscribe.notation import parse
+from inscribe.persons import with_persons
 from inscribe.reading import read
 from inscribe.record import load
 from inscribe.restoring import restore
@@ -80,6 +81,15 @@ def likely(text: str) -> list[tuple[str, float]]:
     return [(each.text, round(each.probability, 2)) for each in lacuna.candidates[:3]]
 
 
+def person(text: str) -> str | None:
+    people = EXAMPLES.parent / "tests/data/people/list"
+    add_glossary(people)
+    try:
+        return with_persons([read(parse(text))])[0].persons[0].id
+    finally:
+        tables.remove_folder(people)
+
+
 Case = tuple[str, str, str, Callable[[str], object], str]
 CASES: list[Case] = [
     ("collation/space_weights", "intercept|", "intercept|9|", verdict, "DEMO-003"),
@@ -97,6 +107,12 @@ CASES: list[Case] = [
     ("signatures/signature_order", "start|surname;clan;common_name|",
      "start|surname;clan;common_name|60", romaji, "霜村嶺暁作"),
     ("names/name_endings", "軒|art|", "軒|art|けん||90", likely, "霜村松翠□嶺暁作"),
+    ("signatures/signature_date_order", "date>year|date>season_month|",
+     "date>year|date>season_month|0.1", likely, "嘉永六年□八月吉日"),
+    ("passages/passage_frames", "dedication|奉納||1|10|any|",
+     "dedication|奉納||1|10|any|-9|に ほうのう す||turned", kinds, "奉納霧山社／嶺暁作"),
+    ("names/person_evidence", "place-agrees|", "place-agrees|0.01|{} stands there", person,
+     "於東都法橋露嶽彫之"),
     ("verse/verse_signs", "70|", "0.001|の", likely, "春□夜の夢ばかりなる手枕に"),
 ]  # fmt: skip
 

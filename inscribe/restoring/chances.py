@@ -8,7 +8,7 @@ True
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import chain
 
 from inscribe import tables
@@ -163,10 +163,21 @@ def _counted() -> Iterator[tuple[str, dict[str, float]]]:
     yield "date>cycle", {calendar.pair(n): 1.0 for n in range(60)}
     months = {as_kanji(n): _SIGNING if n in (2, 8) else 1.0 for n in range(1, 13)}
     yield "date>month_number", months | {"正": 1.0}
+    yield "date>season_month", dict(_months_in_season(months | {"正": 1.0}))
     yield "date>month", {"月": 1.0}
     yield "date>day_number", {as_kanji(n): 1.0 for n in range(1, 31)}
     yield "date>day", {"日": 1.0}
     yield "age>number", {as_kanji(n): 1.0 / (1 + abs(n - 62) / 15) for n in range(12, 100)}
+
+
+def _months_in_season(months: Mapping[str, float]) -> Iterator[tuple[str, float]]:
+    """Yield the seasons each before the number of one of its months (秋八)."""
+    for row in tables.rows("date_words"):
+        if row["kind"] == "season" and len(row["written"]) == 1:
+            first, last = map(int, row["value"].split("-"))
+            for month in range(first, last + 1):
+                yield row["written"] + as_kanji(month), months[as_kanji(month)]
+    yield "春正", months["正"]
 
 
 def _era_weight(name: str) -> float:

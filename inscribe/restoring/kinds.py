@@ -16,6 +16,7 @@ _KINDS = {
     "date>month": "word for month",
     "date>month_name": "name of a month",
     "date>season": "season",
+    "date>season_month": "season before its month",
     "date>day_number": "number of a day",
     "date>day": "word for day",
     "date>auspicious": "word for an auspicious day",

@@ -6,7 +6,7 @@ that read it so; prose is as sure as its homographs are dear.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 from math import exp, log, prod
@@ -22,39 +22,47 @@ _USUAL = "every word is a usual one"
 
 def by_weight(register: str, found: Interpretation) -> Interpretation:
     """Return an interpretation with the chances of its readings, by their weights."""
-    proposals = found.proposals
-    weights = [max(_LEAST, proposal.score) for proposal in proposals]
-    return replace(
-        found,
-        proposals=tuple(
-            proposal.weighed(partial(_by_weight, register, proposals, weights, at))
-            for at, proposal in enumerate(proposals)
-        ),
-    )
+    first, *others = found.proposals
+    weights = [max(_LEAST, proposal.score) for proposal in found.proposals]
+    words = partial(_words_weighed, register, found.proposals, weights)
+    best = first.weighed(lambda: chances_of(register, words(first), dict(_of_all(first, weights))))
+    rivals = [
+        other.weighed(partial(_of_rival, best, words, other, weights, at))
+        for at, other in enumerate(others, start=1)
+    ]
+    return replace(found, proposals=(best, *rivals))
 
 
-def _by_weight(
-    register: str, proposals: Sequence[Proposal], weights: Sequence[float], at: int
-) -> Chances:
-    whole = sum(weights)
+def _words_weighed(
+    register: str, proposals: Sequence[Proposal], weights: Sequence[float], of: Proposal
+) -> tuple[float, ...]:
+    """Return the chance of each word of a reading: the share of those that read it so."""
     words = []
-    for token in proposals[at].tokens:
+    for token in of.tokens:
         same = (token.first, token.last, token.romaji)
         agreeing = sum(
             weight
             for weight, proposal in zip(weights, proposals, strict=True)
             if any((t.first, t.last, t.romaji) == same for t in proposal.tokens)
         )
-        evidence = {"share": log_odds(agreeing / whole)}
+        evidence = {"share": log_odds(agreeing / sum(weights))}
         if token.part_of_speech in _TOLD:
             evidence[token.part_of_speech] = 1.0
         words.append(chance(f"{register} word", evidence))
-    best = chances_of(register, words, dict(_of_all(proposals[0], weights)))
-    if not at:
-        return best
-    share = weights[at] / sum(weights[1:])
-    held = min(best.whole * weights[at] / weights[0], (1 - best.whole) * share)
-    return best._replace(whole=held, words=tuple(words))
+    return tuple(words)
+
+
+def _of_rival(
+    best: Proposal,
+    words: Callable[[Proposal], tuple[float, ...]],
+    rival: Proposal,
+    weights: Sequence[float],
+    at: int,
+) -> Chances:
+    """Return the chances of a reading that is not the best: its share of what that one leaves."""
+    left = (1 - best.chance) * weights[at] / sum(weights[1:])
+    whole = min(best.chance * weights[at] / weights[0], left)
+    return Chances(whole, tuple(max(whole, word) for word in words(rival)))
 
 
 def _of_all(best: Proposal, weights: Sequence[float]) -> Iterator[tuple[str, float]]:
