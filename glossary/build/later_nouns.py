@@ -3,7 +3,8 @@
 Needs the Debian packages edict and enamdict (EDRDG, CC BY-SA) and unidic-lite. Kept are
 
 - of EDICT, nouns with two to four kanji and at most five signs; of those with four kanji that are
-  read as Chinese only buildings: the others are words of offices and sciences;
+  read as Chinese only buildings: the others are words of offices and sciences; no
+  phrases (虫の声);
 - of ENAMDICT, temples, shrines, gates and halls.
 
 What UniDic has as a noun is left to it.
@@ -25,6 +26,7 @@ EDICT = Path("/usr/share/edict/edict")
 ENAMDICT = Path("/usr/share/edict/enamdict")
 ENTRY = re.compile(r"(?P<text>\S+) \[(?P<kana>[^\]]+)\] /(?P<senses>.*)/")
 NOUN = re.compile(r"\((?:uk|obsc|arch|P)?\)? ?\(?n[),-]")
+PHRASE = re.compile("[々\u4e00-\u9fff][のがをに][々\u4e00-\u9fff]")  # 虫の声 is three words
 NOT_WANTED = re.compile(
     r"\((?:ok|ik|iK|io|oK|comp|MA|math|physics|chem|geom|abbr|sl|vulg|X|mahj|sports|med|engr|econ"
     r"|finc|law|electr|col|anat|baseb|ling|biol|geol|astron)\)"
@@ -69,7 +71,9 @@ def is_chinese(text: str, kana: str) -> bool:
 def is_of_verse(text: str, kana: str, senses: str) -> bool:
     """Whether a noun of EDICT is one that a poem could have."""
     kanji = len(KANJI.findall(text))
-    if not 2 <= kanji <= 4 or not NOUN.match(senses) or NOT_WANTED.search(senses):
+    if not 2 <= kanji <= 4 or PHRASE.search(text):
+        return False
+    if not NOUN.match(senses) or NOT_WANTED.search(senses):
         return False
     building = text[-1] in BUILDINGS
     return kanji < 4 or building or not is_chinese(text, kana)
