@@ -13,7 +13,8 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from functools import lru_cache
+
+from inscribe import tables
 
 DOT_BELOW = "\u0323"  # Leiden's mark of a damaged sign: a note on the sign, not part of it
 SPACING_VOICING = "゛゜"
@@ -89,7 +90,7 @@ def segments(text: str) -> tuple[str, ...]:
     return tuple(found)
 
 
-@lru_cache(_RECURRING)
+@tables.cached(_RECURRING)
 def is_one_sign(text: str) -> bool:
     """Whether ``text`` can stand as the text of one carved sign.
 
