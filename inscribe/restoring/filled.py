@@ -16,6 +16,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import replace
+from math import prod
 from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.reading.words import Chances, Interpretation, Passage, Proposal, shown
@@ -27,7 +28,8 @@ from inscribe.restoring.bracketed import (
     marked_proposal,
 )
 from inscribe.restoring.name_chances import NO_NAMES, Names
-from inscribe.restoring.worn import MOST_PLACES, is_unread, restore
+from inscribe.restoring.seen import is_unread
+from inscribe.restoring.worn import MOST_PLACES, likeliest
 from inscribe.signs import Certainty, Transcription, transcription
 
 if TYPE_CHECKING:
@@ -69,7 +71,7 @@ def with_restored(
     worn = sum(map(is_unread, text.signs))
     if not 0 < worn <= MOST_PLACES:
         return found
-    filling = _filling(text, library, names, copied)
+    filling = _filling(likeliest(text, found, library, names, copied))
     if not filling.signs:
         return found
     filled = read(_filled(text, filling.signs))
@@ -77,18 +79,14 @@ def with_restored(
     return _together(found, filled, filling, carved)
 
 
-def _filling(text: Transcription, library: Library | None, names: Names, copied: str) -> _Filling:
-    signs: dict[int, Candidate] = {}
-    chance = 1.0
-    for lacuna in restore(
-        text, library, names=names, most=1, copied=copied, with_gaps=False
-    ).lacunae:
-        if lacuna.candidates:
-            best = lacuna.candidates[0]
-            if best.probability >= LEAST and len(best.text) == 1 and not best.text.isspace():
-                signs[lacuna.sign] = best
-                chance *= best.probability
-    return _Filling(signs, chance)
+def _filling(likely: Mapping[int, Candidate]) -> _Filling:
+    """Return of the likeliest candidates those to read with."""
+    signs = {
+        sign: best
+        for sign, best in likely.items()
+        if best.probability >= LEAST and len(best.text) == 1 and not best.text.isspace()
+    }
+    return _Filling(signs, prod(best.probability for best in signs.values()))
 
 
 def _filled(text: Transcription, signs: Mapping[int, Candidate]) -> Transcription:

@@ -21,7 +21,7 @@ from inscribe.signs import Transcription
 from inscribe.sources import letters
 
 if TYPE_CHECKING:
-    from inscribe.reading import Choice, PassageLike, Register
+    from inscribe.reading import Choice, Interpretation, PassageLike, Register
 
 _MARKS = re.compile(r"（花押）|（印「[^」]*」）|（印）")
 _GAP = re.compile(r"［[^］]*］")
@@ -118,10 +118,7 @@ class WornInscription:
         return WornPoem("".join(signs), self.poem.metre, self.poem.voiced)
 
     def kanji_odds(self, sign: int, kana: str) -> float:
-        """Return how much likelier the carver wrote a kanji in a worn place than this kana.
-
-        His habit tells it: how many of the words with a meaning of their own he wrote in kanji.
-        """
+        """Return how much likelier, by his habit, a carver wrote a kanji than this kana."""
         if self.poem is None:
             return 1.0
         at = self.offsets[sign]
@@ -234,7 +231,13 @@ def inscription(
         return in_register(normal, register, names)
     from inscribe import reading
 
-    read = reading.read(text, register, alternatives=False, passages=passages)
+    return of_read(
+        normal, reading.read(text, register, alternatives=False, passages=passages), names
+    )
+
+
+def of_read(normal: NormalText, read: Interpretation, names: Names = NO_NAMES) -> WornInscription:
+    """Return a text that was read, ready to be weighed in the register it was read in."""
     found = read.register
     if found == "prose" and _signed_once_filled(normal.text, names):
         found = "signature"

@@ -9,8 +9,6 @@ language says of it sign by sign. The more of it is legible, the more it weighs.
 
 from __future__ import annotations
 
-import re
-
 from inscribe import tables
 
 _TABLES = ("sayings", "compounds", "subjects")
@@ -38,20 +36,25 @@ def listed_at(text: str, at: int, legible: int = 2) -> tuple[str, dict[str, floa
 
 
 def _agreeing(stretch: str) -> list[str]:
-    pattern = re.escape(stretch).replace(_UNREAD, "[^\n]")
-    return re.findall(f"(?<=\n){pattern}(?=\n)", _phrases().get(len(stretch), ""))
+    """Return the phrases that a stretch of which one sign is worn may be."""
+    end = 0 if stretch[0] != _UNREAD else -1
+    before, _, after = stretch.partition(_UNREAD)
+    phrases = _by_sign(end).get((len(stretch), stretch[end]), ())
+    return [each for each in phrases if each.startswith(before) and each.endswith(after)]
 
 
 @tables.cached()
-def _phrases() -> dict[int, str]:
-    """Return the phrases by their length, each between line ends, to be searched at once."""
+def _by_sign(end: int) -> dict[tuple[int, str], list[str]]:
+    """Return the phrases by their length and their first (0) or last (-1) sign."""
+    found: dict[tuple[int, str], list[str]] = {}
+    for phrase in _phrases():
+        found.setdefault((len(phrase), phrase[end]), []).append(phrase)
+    return found
+
+
+@tables.cached()
+def _phrases() -> tuple[str, ...]:
     from inscribe.reading.passages import set_headings
 
-    by_length: dict[int, list[str]] = {}
-    for table in _TABLES:
-        for row in tables.rows(table):
-            for written in tables.listed(row["written"]):
-                by_length.setdefault(len(written), []).append(written)
-    for written in set_headings():
-        by_length.setdefault(len(written), []).append(written)
-    return {length: "\n" + "\n".join(all_) + "\n" for length, all_ in by_length.items()}
+    cells = (row["written"] for table in _TABLES for row in tables.rows(table))
+    return (*(written for cell in cells for written in tables.listed(cell)), *set_headings())

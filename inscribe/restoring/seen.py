@@ -8,7 +8,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from unicodedata import normalize
 
@@ -22,7 +22,9 @@ from inscribe.forms import (
     parts,
     related,
 )
+from inscribe.signs import Kind, Sign
 
+_DESCRIPTIONS = range(0x2FF0, 0x3000)  # ideographic description characters: ⿰木□
 AGAINST = 0.01  # weight of a sign that what is seen speaks against: readers misjudge strokes
 MOST_FOUND = 400  # characters taken into consideration for what is seen of them
 _ALIKE = 1.0
@@ -142,3 +144,18 @@ def other_forms(sign: str) -> tuple[str, ...]:
 def _ordinary(form: str) -> str:
     """Return the ordinary code of a form that Unicode also has as a compatibility ideograph."""
     return normalize("NFC", form)
+
+
+def is_unread(sign: Sign) -> bool:
+    """Whether one sign stands there that cannot be read, or only parts of it."""
+    if sign.kind is not Kind.CHARACTER:
+        return False
+    return not sign.text or (ord(sign.text[0]) in _DESCRIPTIONS and "□" in sign.text)
+
+
+def seen_in(sign: Sign, given: Seen) -> Seen:
+    """Return what is seen of a sign: what was given, and the parts its transcription describes."""
+    if not sign.text or ord(sign.text[0]) not in _DESCRIPTIONS:
+        return given
+    legible = [char for char in sign.text if ord(char) not in _DESCRIPTIONS and char != "□"]
+    return replace(given, parts=(*given.parts, *legible))

@@ -85,10 +85,15 @@ def weights_at(poem: WornPoem, at: int, signs: Collection[str]) -> dict[str, flo
     costs = {
         sign: way.cost / PATH + _metre_cost(way.beats, poem.metre) for sign, way in ways.items()
     }
-    for sign in signs:
-        if sign not in costs:  # in no word of the dictionary
-            costs[sign] = cost(before + sign + after, poem)
+    unknown = [sign for sign in signs if sign not in costs]  # in no word of the dictionary
+    of_kanji = next((cost(before + s + after, poem) for s in unknown if _is_kanji(s)), 0.0)
+    for sign in unknown:  # MeCab makes all kanji up alike
+        costs[sign] = of_kanji if _is_kanji(sign) else cost(before + sign + after, poem)
     return {sign: frequency(sign) - costs[sign] for sign in signs}
+
+
+def _is_kanji(sign: str) -> bool:
+    return "一" <= sign <= "鿿"
 
 
 def frequency(signs: str) -> float:
@@ -176,7 +181,7 @@ def kanji_habit(poem: WornPoem) -> float:
     in_kanji = in_kana = 1.0
     for word in verse_words(poem.text, voiced=poem.voiced):
         if UNREAD not in word.written and word.part_of_speech.startswith(_MEANING):
-            if any("一" <= sign <= "鿿" for sign in word.written):
+            if any(map(_is_kanji, word.written)):
                 in_kanji += 1
             else:
                 in_kana += 1
@@ -210,7 +215,7 @@ def lost_morae(poem: WornPoem) -> int | None:
 def signs_of_verse() -> tuple[str, ...]:
     """Return the signs that verse is written with, kana first."""
     written = "".join(row["written"] for table in _TABLES for row in tables.rows(table))
-    kanji = (c for c in (*_per_mille(), *written) if "一" <= c <= "鿿" or c in "々ゝ")
+    kanji = (c for c in (*_per_mille(), *written) if _is_kanji(c) or c in "々ゝ")
     return tuple(dict.fromkeys((*_KANA, *kanji)))
 
 

@@ -14,21 +14,21 @@ from typing import TYPE_CHECKING
 
 from inscribe import notebook, tables
 from inscribe.errors import InputError
-from inscribe.forms import normalise_text
+from inscribe.forms import normalise, normalise_text
 from inscribe.restoring import gaps, seen
 from inscribe.restoring.answering import SURE, Answer, named, weigh
 from inscribe.restoring.by_passage import by_passage
-from inscribe.restoring.inscription import WornInscription, inscription
+from inscribe.restoring.inscription import WornInscription, inscription, of_read
 from inscribe.restoring.listed import listed_at
 from inscribe.restoring.model import Candidate, Evidence, Lacuna, Restoration
 from inscribe.restoring.name_chances import NO_NAMES, Names
-from inscribe.restoring.seen import Seen
+from inscribe.restoring.seen import Seen, is_unread, seen_in
 from inscribe.restoring.spellings import says
 from inscribe.signs import Certainty, Kind, Sign, Transcription, transcription
 
 if TYPE_CHECKING:
     from inscribe.files import StrPath
-    from inscribe.reading import Choice, PassageLike
+    from inscribe.reading import Choice, Interpretation, PassageLike
     from inscribe.sources import Hit, Library
 
 AROUND = 8  # signs shown on either side
@@ -36,7 +36,6 @@ MOST_PLACES = 20  # worn places treated in one run, each of which takes some 20 
 LEAST = 0.001  # probability below which a candidate says nothing
 # Legible signs of a set phrase that tell it: more where a formula knows short words as well.
 _OF_A_TEXT, _OF_A_SIGNATURE = 2, 3
-_DESCRIPTIONS = range(0x2FF0, 0x3000)  # ideographic description characters: ⿰木□
 
 
 def restore(
@@ -51,7 +50,6 @@ def restore(
     names: Names = NO_NAMES,
     copied: str = "",
     passages: Sequence[PassageLike] = (),
-    with_gaps: bool = True,
 ) -> Restoration:
     """Return the worn places of ``text`` with up to ``most`` candidates each, the likeliest first.
 
@@ -68,7 +66,6 @@ def restore(
             :class:`inscribe.concordance.Collection`); a worn name may well be one of them.
         copied: the words of the source that a record names, where it names one.
         passages: what somebody settled of the passages of ``text``.
-        with_gaps: whether gaps are looked at too, or single worn signs only.
 
     Raises:
         InputError: there is no sign or place of that number, or it is a kao or a seal.
@@ -78,14 +75,14 @@ def restore(
     ['六']
     """
     found = _worn(text) if sign is None else [_chosen(text, sign)]
-    wanted = [each for each in _among(found, places) if with_gaps or each.kind is not Kind.GAP]
+    wanted = _among(found, places)
     worn = _worn_out(text, {each.index for each in found})
     made = inscription(worn, register, names, passages)
     hits, from_sources = _told_by_sources(worn, made, library, copied) if wanted else ((), {})
     here = by_passage(made, names)
     lacunae = []
     for each in wanted:
-        described = _seen_in(each, seen_of_it or Seen())
+        described = seen_in(each, seen_of_it or Seen())
         there = from_sources.get(each.index, [])
         part = here.get(each.index, made)
         if worn.signs[each.index].kind is Kind.GAP:
@@ -95,6 +92,30 @@ def restore(
         morae = part.missing_morae(each.index)
         lacunae.append(_lacuna(made, worn, worn.signs[each.index], morae, candidates, remark))
     return Restoration(made.text, made.register, tuple(lacunae), hits, len(found))
+
+
+def likeliest(
+    text: Transcription,
+    read: Interpretation,
+    library: Library | StrPath | None = None,
+    names: Names = NO_NAMES,
+    copied: str = "",
+) -> dict[int, Candidate]:
+    """Return what most probably stood in each place of one worn sign, by the sign's index.
+
+    ``read`` is what ``text`` says as it stands; the other arguments are those of :func:`restore`.
+    """
+    signs = [sign for sign in text.signs if is_unread(sign)]
+    worn = _worn_out(text, {sign.index for sign in signs})
+    made = of_read(normalise(worn), read, names)
+    _, from_sources = _told_by_sources(worn, made, library, copied)
+    here = by_passage(made, names)
+    found: dict[int, Candidate] = {}
+    for sign in signs:
+        there, described = from_sources.get(sign.index, []), seen_in(sign, Seen())
+        for best in _candidates(here.get(sign.index, made), sign.index, there, described, 1):
+            found[sign.index] = best
+    return found
 
 
 def _told_by_sources(
@@ -127,13 +148,6 @@ def _among(worn: list[Sign], places: range | None) -> list[Sign]:
     return [worn[place] for place in places]
 
 
-def is_unread(sign: Sign) -> bool:
-    """Whether one sign stands there that cannot be read, or only parts of it."""
-    if sign.kind is not Kind.CHARACTER:
-        return False
-    return not sign.text or (ord(sign.text[0]) in _DESCRIPTIONS and "□" in sign.text)
-
-
 def _chosen(text: Transcription, index: int) -> Sign:
     if not 0 <= index < len(text.signs):
         raise InputError(
@@ -162,14 +176,6 @@ def _worn_out(text: Transcription, worn: set[int]) -> Transcription:
             for face in text.faces
         ]
     )
-
-
-def _seen_in(sign: Sign, given: Seen) -> Seen:
-    """Return what is seen of a sign: what was given, and the parts its transcription describes."""
-    if not sign.text or ord(sign.text[0]) not in _DESCRIPTIONS:
-        return given
-    legible = [char for char in sign.text if ord(char) not in _DESCRIPTIONS and char != "□"]
-    return replace(given, parts=(*given.parts, *legible))
 
 
 def _candidates(
