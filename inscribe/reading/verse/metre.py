@@ -37,6 +37,7 @@ class Metre(NamedTuple):
 
 
 TANKA = Metre("tanka", (5, 7, 5, 7, 7), foreign=FOREIGN)
+COMIC = TANKA._replace(foreign=0)  # kyōka: comic verse in the metre of tanka
 # What may stand alone on a narrow plate; believed only where kept to the mora.
 PARTS = (
     Metre("half of a tanka", (7, 7)),

@@ -15,7 +15,16 @@ from inscribe import tables
 from inscribe.reading.verse import tagger
 from inscribe.reading.verse.lattice import LatticeSpan, Node, best_path, spans_of
 from inscribe.reading.verse.mending import MENDED_ENOUGH, mended
-from inscribe.reading.verse.metre import HAIKU, PARTS, SEDOKA, SHORT, TANKA, Metre, pattern_of
+from inscribe.reading.verse.metre import (
+    COMIC,
+    HAIKU,
+    PARTS,
+    SEDOKA,
+    SHORT,
+    TANKA,
+    Metre,
+    pattern_of,
+)
 from inscribe.reading.verse.readings import VerseReading, path_cost, taken_apart
 from inscribe.reading.verse.rivals import agreeing
 from inscribe.reading.verse.scansion import (
@@ -40,6 +49,8 @@ NEARLY_REGULAR = 3000  # MeCab's best path is taken if its metre costs no more
 _NO_METRE = 15000  # what a text costs more that keeps no metre
 _TOO_DEAR = 7000  # what keeping the metre of a haiku may cost
 _LONGEST = 80  # signs; no poem that has a metre here is longer
+_OF_COMIC_VERSE = 2  # nouns that court verse has not
+_COMIC = 9000  # what it costs to be comic verse
 _MORAE_OFF = 8  # a best path with so many morae too few or too many may hide a poem
 _KANA_REPEATED = frozenset("ゝゞ")
 _MOST_MORAE = 4  # of one sign that cannot be read
@@ -162,9 +173,19 @@ def _read_marked(
             return reading
     spans = tagger.verse_spans(text, voiced=voiced)
     searched = _searched(text, words, metre, ends, spans, voiced)
+    if metre is TANKA and sum([word.foreign for word in words]) >= _OF_COMIC_VERSE:
+        searched = _as_comic_verse(searched, _searched(text, words, COMIC, ends, spans, voiced))
     if metre is SEDOKA and fitted_phrases(searched.words, metre)[0] > MENDED_ENOUGH:
         return VerseReading(words, None, voiced=voiced, searched=True)
     return searched
+
+
+def _as_comic_verse(courtly: VerseReading, comic: VerseReading) -> VerseReading:
+    """Return the reading as comic verse where court verse would want much less natural words."""
+    if not comic.metre or not courtly.metre:
+        return courtly if courtly.metre else comic
+    foreign = TANKA.foreign * sum([word.foreign for word in courtly.words])
+    return comic if _cost(comic) + _COMIC < _cost(courtly) + foreign else courtly
 
 
 def _kept_as_it_is(
