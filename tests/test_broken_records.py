@@ -143,4 +143,7 @@ def test_a_link_to_a_folder_is_told_and_not_followed(folder: Path) -> None:
     checked = check_folder(folder)
     count, found = checked.records, list(checked.findings)
     assert count == len(BROKEN) + 4
-    assert [each.file for each in found if each.code == "linked"] == [str(folder / "again")]
+    (told,) = [each for each in found if each.code == "linked"]
+    assert told.file == str(folder / "again")
+    assert told.message == "a link to a folder is not followed"
+    assert told.todo

@@ -355,6 +355,21 @@ def test_another_word_in_chinese_order_is_a_difference(chinese: str, japanese: s
     assert not is_faithful(japanese, chinese)
 
 
+@pytest.mark.parametrize(
+    ("chinese", "japanese", "lost"),
+    [
+        ("知足者富", "足るを知る者は今富む", "今"),
+        ("守口如瓶", "口を守ること固き瓶の如し", "固き"),
+        ("盡忠報", "ちゅうをつくしてくににむくゆ", "くにに"),
+    ],
+)
+def test_a_word_that_chinese_order_lacks_is_left_out_there_and_added_in_japanese(
+    chinese: str, japanese: str, lost: str
+) -> None:
+    assert differing(collate_texts(chinese, japanese)) == [("omitted", "", lost)]
+    assert differing(collate_texts(japanese, chinese)) == [("added", lost, "")]
+
+
 # --- slips of the eye
 
 POEM = "山里は冬そさひしさまさりける人めも草もかれぬとおもへは"

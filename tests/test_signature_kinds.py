@@ -163,3 +163,24 @@ def test_a_heading_leaves_the_poem_its_metre(heading: str) -> None:
 )
 def test_an_office_of_the_right_is_no_heading_of_the_above(text: str, romaji: str) -> None:
     assert read_text(text).proposals[0].romaji == romaji
+
+
+@pytest.mark.parametrize(
+    ("text", "part", "romaji"),
+    [
+        ("汲霧山流嶺暁作", "relation", "Kiriyama no nagare o kumu"),
+        ("与門人嶺暁作", "relation", "monjin to"),
+        ("以南蛮鉄嶺暁作", "material", "nanbantetsu o motte"),
+        ("為武運長久嶺暁作", "patron", "buun chōkyū no tame ni"),
+        ("蒙君命嶺暁作", "patron", "kunmei o kōmurite"),
+    ],
+)
+def test_what_a_formula_tells_is_named_after_what_it_is(text: str, part: str, romaji: str) -> None:
+    parts = read_text(text).signature
+    assert parts[part].romaji == romaji
+    assert parts["name"].romaji == "Reigyō"
+
+
+def test_an_office_without_its_province_is_said_without_no() -> None:
+    assert read_text("大掾嶺暁作").proposals[0].romaji == "Daijō Reigyō saku"
+    assert read_text("和泉大掾嶺暁作").proposals[0].romaji == "Izumi no daijō Reigyō saku"

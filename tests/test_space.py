@@ -329,3 +329,39 @@ def test_the_plate_is_told_before_the_differences() -> None:
     plate_at = said.index("The text wants 25 signs; at this carver's")
     assert plate_at < said.index("difference 1, たえて: space does not explain it (very unlikely")
     assert "against: " in said
+
+
+def test_the_end_of_a_text_is_no_skip_though_it_ends_like_what_stands_before_it() -> None:
+    source = "はるのよのゆめのうきはしとたえして\nみねのはなのそらとゆきのそら"
+    found = last("はるのよのゆめのうきはしとたえして\nみねのはなのそら", source, (3, 94), (3, 95))
+    assert (found.verdict, found.rival) == ("forced", "")
+
+
+def test_an_eye_may_skip_from_the_very_first_words() -> None:
+    found = last("はなのゆきをみる", "はなのそらはなのゆきをみる", (3, 94))
+    assert found.rival.endswith("from one はなの to the next")
+
+
+def test_an_eye_may_skip_late_in_a_long_text() -> None:
+    before = "いろはにほへとちりぬるをわかよたれそつねならむうゐのおくやまけふこえて" * 4
+    copy = f"{before}みねのはなのそらを見る"
+    columns = [copy[at : at + 24] for at in range(0, len(copy), 24)]
+    source = f"{before}みねのゆきのはなのそらを見る"
+    found = last("\n".join(columns), source, *[(3.0, 94.0)] * len(columns))
+    assert "eye-skip" in found.rival
+
+
+def test_what_is_lost_in_mid_text_is_no_other_place_where_signs_are_saved() -> None:
+    found = last("はるのよのゆめのとたえして\nみねによこくものそら", SPRING, (3, 94), (3, 95))
+    assert not any("other place" in said for said in (*found.speaks_for, *found.speaks_against))
+    dropped = "はるよのゆめのうきはしとたえして\nみねにわかるるよこくもの"
+    told = last(dropped, SPRING, (3, 94), (3, 95)).speaks_for
+    assert "he saves signs in one other place of the plate" in told
+
+
+def test_a_last_column_of_four_signs_tells_how_close_it_is_and_one_of_three_does_not() -> None:
+    first = "はるのよのゆめのうきはしとたえして"
+    four = last(f"{first}\nみねにわ", SPRING, (3, 94), (3, 18))
+    three = last(f"{first}\nみねに", SPRING, (3, 94), (3, 14))
+    assert any("30% closer" in said for said in four.speaks_for)
+    assert not any("closer" in said for said in three.speaks_for)

@@ -47,13 +47,13 @@ BUDGET = 90.0  # seconds of the processor for one fault
 NOTICED = ("caught", "endless")
 
 
-def test_files() -> list[str]:
-    """Return the files of tests that may notice a fault."""
+def test_files(*, inside: bool = False) -> list[str]:
+    """Return the files of tests that may notice a fault; ``inside``: not those of outside data."""
     named = [path for name in TESTS for path in sorted(ROOT.glob(f"tests/test_{name}.py"))]
     outside = [
         path
         for path in sorted(ROOT.glob("tests/outside/test_*.py"))
-        if not any(name in path.name for name in NOT_REACHING)
+        if not inside and not any(name in path.name for name in NOT_REACHING)
     ]
     rooms = ("collation", "dates", "forms", "reading", "restoring", "checking", "record")
     files = [str(path.relative_to(ROOT)) for path in dict.fromkeys((*named, *outside))]
@@ -122,6 +122,7 @@ def asked_for() -> argparse.Namespace:
     parser.add_argument("--controls", type=int, default=7, help="trials without a fault, first")
     parser.add_argument("--again", action="store_true", help="try again what was not noticed")
     parser.add_argument("--as-recorded", action="store_true", help="record no further tests")
+    parser.add_argument("--inside", action="store_true", help="without tests/outside")
     parser.add_argument("--report", action="store_true", help="print what was found, try nothing")
     return parser.parse_args()
 
@@ -140,7 +141,9 @@ def main() -> None:
     ]
     done = CACHE / "mutants.jsonl"
     if not asked.report:
-        session.collected(test_files(), lambda items: _work(items, listed, done, asked))
+        session.collected(
+            test_files(inside=asked.inside), lambda items: _work(items, listed, done, asked)
+        )
     report(listed, _known(done, listed), asked.seed)
 
 

@@ -18,7 +18,7 @@ from inscribe.collation.accounts import Judgement, SpaceAccount, Verdict
 from inscribe.collation.parts import Group
 from inscribe.collation.space import evidence, reasons
 from inscribe.collation.space.evidence import Case, saves_space
-from inscribe.collation.space.measures import column_account, measures_of, missing
+from inscribe.collation.space.measures import measures_of, missing, unmeasured_columns
 
 if TYPE_CHECKING:
     from inscribe.record import Inscription
@@ -52,8 +52,9 @@ def space_account(
     saving = [(n, group) for n, group in enumerate(differences) if saves_space(group)]
     if measures is None or not measures.pitches:
         wanted = missing(copy, measured)
+        columns = measures.columns if measures else unmeasured_columns(copy)
         unknown = tuple(Judgement(n, "unmeasured", None, wanted=wanted) for n, _ in saving)
-        return SpaceAccount(None, need, None, column_account(copy, measured), unknown, wanted)
+        return SpaceAccount(None, need, None, columns, unknown, wanted)
     pitch = median(measures.pitches)
     case = Case(copy, source, differences, (first, last), measures)
     return SpaceAccount(

@@ -158,8 +158,7 @@ def features(group: Group, case: Case) -> Features:
     is_heading = case.is_heading(group)
     ends = case.ends(group)
     column, sign = case.place(group)
-    tells = last.signs >= FEW_SIGNS and len(measures.columns) > 1
-    crowding = (last.crowding or 1.0) - 1 if tells else 0.0
+    crowding = (last.crowding or 1.0) - 1 if last.signs >= FEW_SIGNS else 0.0
     is_lost = group.kind == "omitted" and not (ends or is_heading or is_small(group))
     return Features(
         full=full,
@@ -185,7 +184,7 @@ def is_small(group: Group) -> bool:
 def is_rewritten(group: Group) -> bool:
     """Whether the copy has signs there that the source has not, as 夢 for ゆめ."""
     rest = iter(group.source.text)
-    return bool(len(group.copy)) and not all(sign in rest for sign in group.copy.text)
+    return not all(sign in rest for sign in group.copy.text)
 
 
 def contributions(found: Features) -> dict[str, float]:

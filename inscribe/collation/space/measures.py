@@ -155,11 +155,8 @@ def missing(copy: Transcription, measured: Inscription) -> tuple[str, ...]:
     return tuple(wanted)
 
 
-def column_account(copy: Transcription, measured: Inscription) -> tuple[ColumnSpace, ...]:
-    """Return each column's account, as far as it was measured."""
-    found = measures_of(copy, measured)
-    if found is not None:
-        return found.columns
+def unmeasured_columns(copy: Transcription) -> tuple[ColumnSpace, ...]:
+    """Return each column's account where nothing was measured: how many signs it has."""
     return tuple(
         ColumnSpace(column.index, _carved(column), None, None, None) for column in copy.columns
     )
