@@ -47,7 +47,7 @@ BUDGET = 90.0  # seconds of the processor for one fault
 NOTICED = ("caught", "endless")
 
 
-def test_files(*, inside: bool = False) -> list[str]:
+def test_files(*, inside: bool) -> list[str]:
     """Return the files of tests that may notice a fault; ``inside``: not those of outside data."""
     named = [path for name in TESTS for path in sorted(ROOT.glob(f"tests/test_{name}.py"))]
     outside = [
@@ -156,7 +156,7 @@ def _work(
     session.ready()
     session.refuse_processes()
     reach = _reach(items, asked.jobs, as_recorded=asked.as_recorded)
-    session.with_examples(None)
+    session.with_examples(session.TRIED)
     tests = {item.nodeid: item for of_file in items.values() for item in of_file}
     known = _known(done, listed)
     noticing: dict[str, Counter[str]] = {}
