@@ -1,11 +1,12 @@
 """Kill -9 at random moments: ``tests/benchmarks/kills.py [--kills N] [--start N] [WORK...]``.
 
 The work is ``new`` with piped answers, ``entry -o`` over an old file, ``source add``, ``settle``,
-``undo``, ``merge`` and ``import``. After each kill: no file is half-written, the library is sound
-(PRAGMA integrity_check), nothing that was reported as kept or added is lost, a record is what it
-was before or what it should become, and an import is there whole or not at all (``again``: over
-the records of an earlier list, where each record is the old or the new one). Printed: kills,
-those that met the work half done, texts and answers reported, bytes lost, files left over.
+``undo``, ``merge``, ``measure`` and ``import``. After each kill: no file is half-written, the
+library is sound (PRAGMA integrity_check), nothing that was reported as kept or added is lost, a
+record is what it was before or what it should become, and an import is there whole or not at all
+(``again``: over the records of an earlier list, where each record is the old or the new one).
+Printed: kills, those that met the work half done, texts and answers reported, bytes lost, files
+left over.
 """
 
 from __future__ import annotations
@@ -162,7 +163,9 @@ by = "A. Reader"
 SETTLED = ["嶺暁=みねあき", "--name", "--by", "A. Reader", "--quiet"]
 
 
-def changed(folder: Path, commands: list[list[str]], seconds: float, tally: Tally) -> None:
+def changed(
+    folder: Path, commands: list[list[str]], seconds: float, tally: Tally, record: str = RECORD
+) -> None:
     """Kill the last of some commands on a record: it is as before, or as the command makes it."""
     states = []
     for number in (1, 2):  # the first time undisturbed
@@ -170,7 +173,7 @@ def changed(folder: Path, commands: list[list[str]], seconds: float, tally: Tall
         path.parent.mkdir(exist_ok=True)
         for file in path.parent.iterdir():
             file.unlink()
-        path.write_text(RECORD, "utf-8")
+        path.write_text(record, "utf-8")
         (path.parent / "b.toml").write_text(RECORD.replace("暁作", "曉造"), "utf-8")
         said = [[str(path.parent / a) if a.endswith(".toml") else a for a in c] for c in commands]
         for command in said[:-1]:
@@ -201,6 +204,17 @@ def merge(folder: Path, seconds: float, tally: Tally) -> None:
     """Kill the making of one record of two readers'."""
     options = ["--prefer", "b", "--by", "A. Reader", "--why", "raking light", "--quiet"]
     changed(folder, [["merge", "r.toml", "b.toml", *options]], seconds, tally)
+
+
+def measure(folder: Path, seconds: float, tally: Tally) -> None:
+    """Kill the writing of what a photograph measures."""
+    photograph = str(ROOT / "examples/photographs/DEMO-004.jpg")
+    options = ["--accept", "--replace", "--by", "A. Reader", "--quiet"]
+    record = (ROOT / "examples/DEMO-004.toml").read_text("utf-8")
+    record = record[: record.index("[inscription.source]")]  # whose files are not here
+    changed(
+        folder, [["measure", photograph, "--record", "r.toml", *options]], seconds, tally, record
+    )
 
 
 def imported(folder: Path, seconds: float, tally: Tally) -> None:
@@ -257,6 +271,7 @@ WORK: dict[str, Callable[[Path, float, Tally], None]] = {
     "settle": settle,
     "undo": undo,
     "merge": merge,
+    "measure": measure,
     "import": imported,
     "again": imported_again,
 }
