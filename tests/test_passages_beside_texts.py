@@ -116,3 +116,19 @@ def test_what_stands_beside_a_poem_is_told_in_a_table_and_in_lido(tmp_path: Path
     for form in ("csv", "lido"):
         run = CliRunner().invoke(cli, ["entry", str(record), "--format", form])
         assert "Signature (wrote): 霜亭書 Sōtei sho | Signature (carved): 朧谷刻之" in run.stdout
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("永為家宝", "nagaku kahō to nasu"),
+        ("以為什宝露岳作之", "motte jūhō to nasu Rogaku kore o tsukuru"),
+        ("為家宝伝子孫", "kahō to shite shison ni tsutau"),
+        ("永為子孫宝", "nagaku shison no takara to nasu"),
+        ("奉納熱田神宮宝前", "Atsuta Jingū hōzen ni hōnō su"),
+    ],
+)
+def test_wishes_for_an_heirloom_and_gifts_before_an_altar_are_no_names(
+    text: str, said: str
+) -> None:
+    assert read_text(text).proposals[0].romaji == said

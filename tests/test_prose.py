@@ -122,3 +122,17 @@ def test_a_noun_read_as_a_whole_is_one_word_and_a_country_in_it_has_a_capital(
     text: str, romaji: str
 ) -> None:
     assert read_text(text).proposals[0].romaji == romaji
+
+
+@pytest.mark.parametrize(
+    ("text", "end"),
+    [
+        ("老後の手すさひに彫之", "ni kore o horu"),
+        ("病中の慰に作之", "ni kore o tsukuru"),
+        ("つれ〱のまゝに刻之", "no mama ni kore o kizamu"),
+    ],
+)
+def test_a_makers_formula_that_closes_prose_is_read_as_signatures_have_it(
+    text: str, end: str
+) -> None:
+    assert read_text(text).proposals[0].romaji.endswith(end)

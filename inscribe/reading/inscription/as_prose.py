@@ -31,9 +31,12 @@ from inscribe.reading.words import (
     signs_alone,
     words_with_repeats,
 )
+from inscribe.terms import SignIndex
 
 _LETTER = "read in the polite written style, endings and order completed"
 _NEGATED = re.compile("[可へ]から[すさ]|せさる|[らか]されは")  # bekarazu, sezaru, zareba
+_FORMULA = re.compile("[ぁ-ゖァ-ヺ]([一-龠]{1,2}之)$")  # 手すさびに彫之
+_OF_FORMULAS = {"object", "verb"}
 _LEAST_CHINESE = 5  # signs
 _LINES_OF_CHINESE_VERSE = (10, 14, 20, 28)
 
@@ -62,6 +65,8 @@ def read_as_prose(text: InscribedText, register: Register, wishes: Wishes) -> In
 
         words_of = partial(words_without_metre, voiced=marks_voicing(plain))
         words_of = partial(_in_katakana, words_of) if katakana else words_of
+    if register == "prose":
+        words_of = partial(_with_formula, words_of)
     words = words_with_repeats(normal, text.carved, words_of if legible else signs_alone)
     in_prose = KANA.search(plain) or noun_read_as_a_whole(plain)
     if legible and in_prose and sum(w.length for w in words) == len(normal.text):
@@ -98,6 +103,25 @@ def _in_katakana(words_of: WordsOf, text: str) -> list[ReadWord]:
         rewritten(word, text[first : first + word.length], word.modern)
         for word, first in zip(words, firsts, strict=False)
     ]
+
+
+def _with_formula(words_of: WordsOf, text: str) -> list[ReadWord]:
+    """Return the words of a text, a maker's formula that closes it as signatures have it: 彫之."""
+    closed = _FORMULA.search(text)
+    if closed is None:
+        return words_of(text)
+    from inscribe.reading.signatures import read_signature
+
+    first = closed.start(1)
+    stretch = NormalText(text[first:], tuple(map(SignIndex, range(len(text) - first))))
+    found = [each.tokens for each in read_signature(stretch).proposals]
+    of_formulas = [t for t in found if {token.part_of_speech for token in t} == _OF_FORMULAS]
+    if not of_formulas:
+        return words_of(text)
+    tokens = of_formulas[0]
+    said = " ".join(token.kana for token in tokens)
+    gloss = " ".join(token.gloss for token in reversed(tokens))
+    return [*words_of(text[:first]), ReadWord(text[first:], said, "動詞", gloss=gloss)]
 
 
 def _as_quoted(found: Interpretation, normal: NormalText) -> Interpretation:
