@@ -10,6 +10,7 @@ from click.testing import CliRunner
 
 from inscribe import notation, reading
 from inscribe.cli import cli
+from inscribe.reading.verse import read_by_source
 from inscribe.restoring import restore
 from inscribe.sources import Library, SourceText, add_texts
 
@@ -119,3 +120,10 @@ def test_worn_signs_are_restored_by_the_kana_of_the_source(library: Path) -> Non
         best = restore(notation.parse(copy), held).lacunae[0].candidates[0]
     assert best.text == "り"
     assert "has り here" in best.evidence[0].text
+
+
+def test_a_form_of_a_character_that_verse_never_writes_is_read_by_the_source_too() -> None:
+    found = read_by_source("夕暮に嗁虫の声", "ゆふぐれになくむしのこゑ")
+    assert found is not None
+    assert [word.kana for word in found.words][2] == "なく"
+    assert "".join(word.written for word in found.words) == "夕暮に嗁虫の声"

@@ -54,3 +54,9 @@ def test_a_source_that_marks_voicing_means_what_it_writes() -> None:
 def test_the_sign_of_the_source_comes_before_its_other_forms() -> None:
     found = chances("住吉の□に生ふてふ忘れ草", "住吉の嶋に生ふてふ忘れ草")
     assert found["嶋"] > 10 * found.get("島", 0.0)
+
+
+def test_a_kanji_of_the_source_may_stand_without_its_okurigana() -> None:
+    found = chances("山路を踏□鳴鹿の声", "山路を踏み分け鳴く鹿の声")
+    assert found["分"] > 0.9
+    assert "け" not in found or found["け"] < 0.05

@@ -7,6 +7,7 @@ answers come from: ``sourced``.
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 from unicodedata import normalize
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
 
 SURE = 0.98  # the most that sources together can weigh
 OTHER_WORDING = 0.2  # what a source counts for whose wording differs beside the sign, by trial
+_WITH_OKURIGANA = re.compile("([\u4e00-\u9fff])[\u3041-\u3096]{1,2}")
 _SAME = 1.0
 _OTHERWISE = 0.0
 _VOICING_MARK = "\u3099"
@@ -79,6 +81,8 @@ def weigh(
         else:
             known = dict.fromkeys((*language, answer.stands))
             matches = {each: _match(each, answer.stands, open_voicing) for each in known}
+    elif answer.signs == 1 and (kanji := _WITH_OKURIGANA.fullmatch(text)):
+        matches = {kanji[1]: _SAME}  # ふみ分 for ふみ分け
     elif answer.signs == 1:
         matches = _in_kanji(answer, language, made, sign, 1.0)
     else:

@@ -29,6 +29,7 @@ from inscribe.reading.verse.lattice import Node
 from inscribe.reading.verse.reader import read_among, read_verse
 from inscribe.reading.verse.readings import VerseReading, taken_apart
 from inscribe.reading.verse.settled import settled_nodes
+from inscribe.reading.verse.usual_signs import as_written, in_usual_signs
 from inscribe.reading.verse.voicing import has_voiced_kana
 from inscribe.reading.words import AS_SPELLED, UNREAD_SIGNS, OverrideLike, ReadWord
 
@@ -55,6 +56,10 @@ def read_by_source(
         nodes = settled_nodes(nodes, overrides, origin, text)
     said = said_by(source)
     words = laid_along(nodes, len(text), said)
+    usual = in_usual_signs(text, [word.node.piece for word in words])
+    if usual != text:
+        read = read_by_source(usual, source, overrides, origin)
+        return read and as_written(read, text)
     if _agreeing_kana(words) < _COPIED * sum(map(_kana_of, words)):
         return None
     told = [word for word in words if word.agrees and all(said.spelled[word.first : word.end])]

@@ -9,7 +9,6 @@ view (``inscribe.reading.verse.reader.lattice``), and all of them if that does n
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import accumulate
 
 from inscribe import tables
 from inscribe.reading.verse import tagger
@@ -34,13 +33,12 @@ from inscribe.reading.verse.scansion import (
     regular_phrases,
 )
 from inscribe.reading.verse.settled import settled_nodes
-from inscribe.reading.verse.usual_signs import in_usual_signs
+from inscribe.reading.verse.usual_signs import as_written, in_usual_signs
 from inscribe.reading.verse.voicing import BETTER_UNVOICED, best_words, has_voiced_kana
 from inscribe.reading.words import (
     UNREAD_SIGNS,
     OverrideLike,
     ReadWord,
-    rewritten,
     unread_piece,
 )
 from inscribe.scripts import hiragana
@@ -75,23 +73,13 @@ def read_verse(
     usual = in_usual_signs(plain, found.words)
     if usual != plain:
         found = _agreeing(usual, breaks, overrides, origin)
-    return found if usual == text else _as_written(found, text)
+    return found if usual == text else as_written(found, text)
 
 
 def _in_hiragana(text: str) -> str:
     if "ー" in text:
         return text
     return "".join([hiragana(sign) if sign in _KATAKANA else sign for sign in text])
-
-
-def _as_written(found: VerseReading, text: str) -> VerseReading:
-    """Return the reading with its words written as in ``text``."""
-    firsts = accumulate((word.length for word in found.words), initial=0)
-    words = [
-        rewritten(word, text[first : first + word.length], word.modern)
-        for word, first in zip(found.words, firsts, strict=False)
-    ]
-    return found._replace(words=words)
 
 
 def _agreeing(

@@ -15,7 +15,8 @@ from itertools import accumulate
 
 from inscribe import tables
 from inscribe.reading.verse import tagger
-from inscribe.reading.words import ReadWord
+from inscribe.reading.verse.readings import VerseReading
+from inscribe.reading.words import ReadWord, rewritten
 from inscribe.scripts import is_kanji
 
 
@@ -26,6 +27,15 @@ def in_usual_signs(text: str, words: Sequence[ReadWord]) -> str:
         usual = "".join([_usual(sign) if is_kanji(sign) else sign for sign in word.written])
         text = text[: end - word.length] + usual + text[end:]
     return text
+
+
+def as_written(found: VerseReading, text: str) -> VerseReading:
+    """Return the reading with its words written as in ``text``."""
+    words = [
+        rewritten(word, text[end - word.length : end], word.modern)
+        for word, end in zip(found.words, _ends(found.words), strict=True)
+    ]
+    return found._replace(words=words)
 
 
 def _ends(words: Sequence[ReadWord]) -> list[int]:
