@@ -31,6 +31,7 @@ OTHERS = {
     "space": "verdicts on plates simulated by three authors, each measured on the others'",
     "find": "sources found, beside rapidfuzz and SQLite FTS5",
     "restore": "signs that were masked",
+    "worn": "worn texts as read fills them, with and without a library",
     "chances": "how far chances can be trusted",
     "date_slips": "slips in dates; a generator of this project's: a check, no result",
     "division": "surnames; its own tables: a check, no result",

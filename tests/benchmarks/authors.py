@@ -44,6 +44,8 @@ AUTHORS = {
     "composed_j": "tenth author (J), invented, saw neither tables nor program",
     "composed_k": "eleventh author (K), invented, saw neither tables nor program",
     "composed_inscriptions": "others; shared list",
+    "worn_m": "thirteenth author (M), before 1600 or invented",
+    "worn_l": "twelfth author (L), invented",
     "worn": "a later author, invented",
     "modern": "first author",
     "chinese": "first author, from customary readings",

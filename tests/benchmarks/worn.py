@@ -1,0 +1,65 @@
+"""How often the first reading that ``inscribe read`` proposes of a worn text is right.
+
+    python tests/benchmarks/worn.py
+
+Worn texts of eight authors, without a library of sources and with the starter library; a text is
+right where the first reading that fills its worn signs has the letters of a right one.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import TYPE_CHECKING
+
+HERE = Path(__file__).parent
+sys.path[:0] = [str(HERE), str(HERE.parents[1])]
+
+from authors import told  # noqa: E402
+from reading import letters  # noqa: E402
+
+if TYPE_CHECKING:
+    from inscribe.sources import Library
+
+
+def cases(path: Path) -> Iterator[tuple[str, set[str]]]:
+    """Yield each worn text with the letters of its right readings."""
+    lines = [line.split("\t") for line in path.read_text("utf-8").splitlines() if line[0] != "#"]
+    heads, *rows = lines
+    column = heads.index("romaji" if "romaji" in heads else "reading")
+    for row in rows:
+        yield row[0], set(map(letters, row[column].split(" | ")))
+
+
+def first_filled(text: str, library: Library | None) -> str:
+    """Return the letters of the first reading that fills the worn signs of a text."""
+    from inscribe.cli.giving.reading import Wished, read_literal
+
+    proposals = read_literal(text, Wished(), library).proposals
+    filled = [each for each in proposals if "[" in each.romaji]
+    return letters((filled or proposals)[0].romaji)
+
+
+def main() -> None:
+    """Print the table."""
+    from inscribe.sources import Library, add_texts, starter_texts
+
+    print(f"{'':72}{'texts':>7}{'alone':>7}{'starter':>9}")
+    with (
+        TemporaryDirectory() as folder,
+        Library(f"{folder}/sources.sqlite", create=True) as library,
+    ):
+        add_texts(library, starter_texts())
+        for path in sorted((HERE.parent / "data").glob("worn_*.tsv")):
+            rows = list(cases(path))
+            alone, with_starter = (
+                sum(first_filled(text, each) in right for text, right in rows)
+                for each in (None, library)
+            )
+            print(f"{told(path.stem):72}{len(rows):7}{alone:7}{with_starter:9}", flush=True)
+
+
+if __name__ == "__main__":
+    main()
