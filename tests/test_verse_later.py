@@ -170,3 +170,19 @@ def test_about_so_many_are_counted(verse: str, word: str) -> None:
 )
 def test_adjectives_cut_short(verse: str, words: str) -> None:
     assert words in romaji(verse)
+
+
+@pytest.mark.parametrize(
+    ("verse", "old"),
+    [
+        ("神風の伊勢の浜荻折り伏せて旅寝やすらむ荒き浜辺に", "kamukaze no Ise"),
+        ("紅葉散る音にさわげる秋の風", "momichi chiru"),
+        ("紅葉散る音にさわげる秋の風", "oto ni sawakeru"),
+        ("夢にだに見えばこそあらめかくばかり見えずしあるは恋ひて死ねとか", "ime ni dani"),
+    ],
+)
+def test_the_archaic_reading_is_offered_with_that_reason(verse: str, old: str) -> None:
+    proposals = reading.read_text(verse, alternatives=True).proposals
+    assert old not in proposals[0].romaji
+    (offered,) = [each for each in proposals if old in each.romaji]
+    assert "the archaic reading" in offered.reasons[0]

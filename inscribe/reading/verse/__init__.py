@@ -1,11 +1,11 @@
 """What a poem says: the reading that keeps the metre at the least cost.
 
-In reading order: ``reader`` (the way to the best reading), ``voicing`` (is it marked),
-``metre`` (what a metre costs),
-``tagger`` (MeCab with the dictionary of verse), ``scansion`` (words laid on a metre), ``lattice``
-(the search), ``settled`` (what a person has settled), ``alongside`` and ``by_source`` (a copy and
-its source), ``alternatives`` (of one word), ``rivals`` (of the whole), ``weighing`` (how sure),
-``interpreting``; ``open_place`` (every sign tried in one place).
+In reading order: ``reader`` (the way to the best reading), ``voicing`` (is it marked), ``metre``
+(what a metre costs), ``tagger`` (MeCab with the dictionary of verse), ``scansion`` (words laid on
+a metre), ``lattice`` (the search), ``settled`` (what a person has settled), ``alongside`` and
+``by_source`` (a copy and its source), ``usual_signs`` (other forms of a character),
+``alternatives`` (of one word; ``archaic`` those of older verse), ``rivals`` (of the whole),
+``weighing`` (how sure), ``interpreting``; ``open_place`` (every sign tried in one place).
 
 Verse: MeCab's best path if it keeps the metre, else one word changed, else a stretch of the
 lattice searched, else all of it (``lattice.py``: state = word before, phrase, morae; cost =

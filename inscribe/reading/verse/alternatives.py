@@ -12,6 +12,7 @@ from itertools import accumulate, pairwise
 from typing import NamedTuple
 
 from inscribe.reading.verse import tagger
+from inscribe.reading.verse.archaic import COST, as_of_old
 from inscribe.reading.verse.lattice import spans_of
 from inscribe.reading.verse.metre import phrase_cost
 from inscribe.reading.verse.readings import VerseReading
@@ -62,6 +63,10 @@ def swaps(reading: VerseReading) -> list[Swap]:
             key = (index, piece.romaji)
             if cost <= FARTHEST and (key not in found or cost < found[key].cost):
                 found[key] = Swap(index, piece, cost)
+    for index, word in enumerate(words):
+        if old := as_of_old(word):
+            key = (index, old.romaji)
+            found[key] = Swap(index, old, min(COST, found[key].cost if key in found else COST))
     return sorted(found.values(), key=lambda swap: swap.cost)
 
 

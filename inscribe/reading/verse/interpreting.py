@@ -7,6 +7,7 @@ from dataclasses import replace
 from math import exp
 
 from inscribe.reading.verse.alternatives import Swap, swaps
+from inscribe.reading.verse.archaic import ARCHAIC
 from inscribe.reading.verse.readings import VerseReading, path_cost
 from inscribe.reading.verse.rivals import Rival, rivals, sounds_of
 from inscribe.reading.verse.weighing import verse_chances
@@ -147,7 +148,8 @@ def _changes(best: Sequence[Token], other: Sequence[Token]) -> Iterator[str]:
             said, instead = (
                 " ".join(token.romaji for token in each) for each in (other[c:d], best[a:b])
             )
-            yield f"{surface} read {said}, for {instead}"
+            old = any(token.reason == ARCHAIC for token in other[c:d])
+            yield f"{surface} read {said}, for {instead}" + f" ({ARCHAIC})" * old
 
 
 def _doubts(best: Proposal, others: Sequence[Swap]) -> Iterator[Doubt]:
