@@ -5,6 +5,7 @@ from __future__ import annotations
 import xml.etree.ElementTree as ET
 from itertools import pairwise
 from pathlib import Path
+from statistics import median
 
 import pytest
 from hypothesis import given, strategies as st
@@ -365,3 +366,17 @@ def test_a_last_column_of_four_signs_tells_how_close_it_is_and_one_of_three_does
     three = last(f"{first}\nみねに", SPRING, (3, 94), (3, 14))
     assert any("30% closer" in said for said in four.speaks_for)
     assert not any("closer" in said for said in three.speaks_for)
+
+
+def test_what_is_signed_below_the_text_takes_room_and_a_heading_above_it_does_not() -> None:
+    columns = (3.0, 80.0), (3.0, 70.0)
+    signed = plate(f"{SPRING}\n露岳書之", *columns, (40.0, 60.0))
+    headed = plate(f"春夜詠\n{SPRING}", (3.0, 20.0), *columns)
+    below = collate(signed.transcription, parse(SPRING), signed).space
+    above = collate(headed.transcription, parse(SPRING), headed).space
+    assert below is not None
+    assert above is not None
+    assert (below.beside, above.beside) == (4, 3)
+    assert above.room == pytest.approx(3 * 90.0)
+    pitch = median(column.pitch or 0.0 for column in below.columns)
+    assert below.room == pytest.approx(3 * 90.0 - 4 * pitch)
