@@ -149,3 +149,20 @@ def test_a_normal_text_can_be_copied_and_pickled_before_its_changes_are_asked_fo
         normal.text = "x"  # type: ignore[misc]
     with pytest.raises(AttributeError):
         _ = normal.nothing  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize(
+    ("written", "one"),
+    [
+        *(("か" + mark, "が") for mark in "\u3099゛\uff9e"),
+        *(("は" + mark, "ぱ") for mark in "\u309a゜\uff9f"),
+        *(("ハ" + mark, "パ") for mark in "\u309a゜\uff9f"),
+    ],
+)
+def test_a_kana_and_its_voicing_mark_of_any_kind_are_one_sign(written: str, one: str) -> None:
+    assert normalise_text(f"花{written}鳥").text == f"花{one}鳥"
+
+
+def test_a_kana_that_may_be_another_says_which() -> None:
+    (change,) = normalise_text("𛄝").changes
+    assert change.note == "from 无; it may also be む or も"
