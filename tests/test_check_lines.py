@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from inscribe.checking import check_folder
 from inscribe.checking.findings import Finding
 
@@ -47,3 +49,18 @@ def test_readers_who_read_otherwise_are_told_with_what_each_reads(tmp_path: Path
     }
     for each in found:
         assert RECORD.splitlines()[(each.line or 0) - 1] == "[[inscription.reading]]"
+
+
+@pytest.mark.parametrize(
+    ("key", "said"),
+    [("place", "bakc plate"), ("hand", "runing"), ("execution", "hairlin engraving")],
+)
+def test_an_unusual_word_of_an_inscription_is_told_at_its_line(
+    key: str, said: str, tmp_path: Path
+) -> None:
+    lines = ['id = "A"', 'kind = "kozuka"', "[[inscription]]", 'text = "嶺暁作"']
+    lines += [f'{key} = "{said}"'] + (['place = "front"'] if key != "place" else [])
+    (tmp_path / "a.toml").write_text("\n".join(lines) + "\n", "utf-8")
+    (found,) = found_in(tmp_path, "unusual-word")
+    assert found.line == 5
+    assert said in found.message
