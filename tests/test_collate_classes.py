@@ -523,3 +523,57 @@ def test_the_halves_of_a_poem_exchanged_have_moved() -> None:
     assert [(g.kind, g.copy.text) for g in found.groups if g.is_substantive] == [("moved", lower)]
     other = collate_texts("秋来ぬと目にはさやかに見えねども風の音にぞ", upper + lower)
     assert "moved" not in {group.kind for group in other.groups}
+
+
+# --- particles and words that only sound alike
+
+
+@pytest.mark.parametrize("particle", "はもをぞ")
+def test_a_particle_left_out_behind_a_noun_is_no_okurigana(particle: str) -> None:
+    written = [row["written"] for row in tables.rows("verse_nouns")]
+    single = sorted({word for word in written if len(word) == 1 and spelling.is_kanji(word)})[::5]
+    swallowed = [
+        word
+        for word in single
+        if is_faithful(f"ときは{word}見ゆらむ", f"ときは{word}{particle}見ゆらむ")
+    ]
+    assert len(single) > 150
+    assert len(swallowed) <= len(single) // 50, swallowed
+
+
+@pytest.mark.parametrize(
+    ("copy", "source"),
+    [("願しものを", "願はしものを"), ("思ず", "思はず"), ("問ば", "問はば"), ("恋む", "恋はむ")],
+)
+def test_the_ending_of_a_verb_before_what_may_follow_it_is_okurigana(
+    copy: str, source: str
+) -> None:
+    assert is_faithful(copy, source)
+
+
+@pytest.mark.parametrize(
+    ("copy", "source"),
+    [
+        ("世の中を見れは", "夜の中を見れは"),
+        ("琴の音きけは", "言の音きけは"),
+        ("瀬をはやみ", "背をはやみ"),
+        ("峰のしら浪", "峰の白雲"),
+    ],
+)
+def test_a_character_by_itself_that_only_sounds_alike_is_another_word(
+    copy: str, source: str
+) -> None:
+    assert [kind for kind, *_ in differing(collate_texts(copy, source))] == ["replaced"]
+
+
+@pytest.mark.parametrize(
+    ("copy", "source"),
+    [
+        ("年の暮", "歳の暮"),
+        ("御世の春", "御代の春"),
+        ("山振の花", "山吹の花"),
+        ("小夜千鳥", "佐夜千鳥"),
+    ],
+)
+def test_two_writings_of_one_word_stay_one(copy: str, source: str) -> None:
+    assert is_faithful(copy, source)

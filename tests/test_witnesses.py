@@ -183,3 +183,22 @@ def test_the_guides_apparatus_is_what_every_format_says(tmp_path: Path) -> None:
     for reading in ("さひしさに", "真木", "深き", "夕暮"):
         assert re.search(f"<rdg [^>]*>{reading}</rdg>", tei)
     assert tei.count("<app ") == len(places)
+
+
+def test_an_entry_has_no_heading_twice(record: Path) -> None:
+    for style in ([], ["--labels", "ja"]):
+        said = CliRunner().invoke(cli, ["entry", str(record), *style]).output
+        headings = re.findall(r"^\*\*(.+)\*\*$", said, re.MULTILINE)
+        assert len(headings) == len(set(headings)), headings
+
+
+def test_the_spelling_of_a_modern_edition_is_no_reading_of_it(tmp_path: Path) -> None:
+    path = tmp_path / "x.toml"
+    for kind, entries in (("modern edition", 0), ("print", 1)):
+        path.write_text(
+            'id = "A"\nkind = "kozuka"\n[[inscription]]\nplace = "back plate"\ntext = "秋の夕暮"\n'
+            f'[[inscription.source]]\nsiglum = "E"\nkind = "{kind}"\ntext = "秋の夕暮れ"\n',
+            encoding="utf-8",
+        )
+        said = CliRunner().invoke(cli, ["entry", str(path), "--format", "tei"]).output
+        assert said.count("<app ") == entries

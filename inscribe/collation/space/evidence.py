@@ -39,13 +39,13 @@ class Features:
     full: float  # 1: no sign fits below the last one; -1: many do
     cut_off: float  # the same, where nothing of the source follows the difference; else 0
     too_much: float  # 1: all that is missing had not fitted above his foot line; -1: easily
-    concessions: float  # the other places where signs are saved on purpose, by root of the length
+    concessions: float  # 0 to 1: other places where signs are saved on purpose, for the length
     shorter_writing: float  # 1: the word is there, with other signs and fewer
     other_word: float  # 1: another word stands there
     eye_skip: float  # 1: the gap ends with what stands before it
     words_lost: float  # 1: more than a small word is missing, and text follows
     heading: float  # 1: a first line, such as a title, or a last one like a name is missing
-    late: float  # share of the last column that is written before the difference
+    late: float  # share of the last column written before the difference, by how ``full`` it is
     drawn_together: float  # by how much the last column is closer than the widest, or grows so
 
 
@@ -164,13 +164,13 @@ def features(group: Group, case: Case) -> Features:
         full=full,
         cut_off=full * (ends and not is_heading),
         too_much=math.tanh((case.missing - measures.signs_free) / 4),
-        concessions=case.concessions(group) / math.sqrt(case.length),
+        concessions=math.tanh(1.5 * case.concessions(group) / math.sqrt(case.length)),
         shorter_writing=float(group.kind != "replaced" and is_rewritten(group)),
         other_word=float(group.kind == "replaced"),
         eye_skip=float(bool(case.skipped(group))),
         words_lost=float(is_lost),
         heading=float(is_heading),
-        late=min(1.0, sign / max(last.signs, 1)) if column == last.index else 0.0,
+        late=max(0.0, full) * min(1.0, sign / max(last.signs, 1)) * (column == last.index),
         drawn_together=min(0.5, max(0.0, crowding, last.trend or 0.0)),
     )
 

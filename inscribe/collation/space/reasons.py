@@ -59,14 +59,15 @@ def _sentences(found: Features, group: Group, case: Case) -> Iterator[tuple[str,
         yield "words_lost", f"{_signs_are(len(group.source))} missing in the middle of the text"
     if found.heading:
         yield "heading", "a whole line like a title or a name is missing"
-    yield from _along(found, case)
+    yield from _along(found, group, case)
 
 
-def _along(found: Features, case: Case) -> Iterator[tuple[str, str]]:
+def _along(found: Features, group: Group, case: Case) -> Iterator[tuple[str, str]]:
     """Yield what the columns tell."""
     last = case.measures.columns[-1]
     if found.late:
-        yield "late", f"it falls {_down(found.late)} the last column"
+        down = case.place(group)[1] / last.signs
+        yield "late", f"it falls {_down(down)} the last column"
     if found.drawn_together:
         yield "drawn_together", f"the last column is written {_closer(last)}"
 

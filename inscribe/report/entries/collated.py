@@ -90,6 +90,7 @@ def apparatus_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
         yield Grid(
             label, header, tuple(tuple(plain(cell, JAPANESE) for cell in row) for row in rows)
         )
+        label = style.label("apparatus_entries")
     said = [*apparatus_lines(found, held), followed(found)]
     yield Bullets(label, tuple(plain(style.explained(line)) for line in said))
 

@@ -41,16 +41,17 @@ def add_apparatus(part: ET.Element, each: InscriptionEntry, name: str) -> None:
     if each.testimony:
         _add_places(part, each, each.testimony, name)
         return
-    if each.collation is None or not each.collation.differences:
+    held = each.collation
+    if held is None or not (entries := told(held)):
         return
     listed = add(part, "listApp")
-    held = f"#{source_id(name, each.held_against[0])}"
-    for kind, copied, source, why in told(each.collation):
+    witness = f"#{source_id(name, each.held_against[0])}"
+    for kind, copied, source, why in entries:
         first, last = _ends(copied, name, len(each.inscription.transcription.signs))
         app = add(listed, "app", type=kind, **({"from": first, "to": last} if first else {}))
-        lemma, reading = printed_spans(copied, source, each.collation)
+        lemma, reading = printed_spans(copied, source, held)
         add(app, "lem", lemma).set(XML_LANG, JAPANESE)
-        add(app, "rdg", reading, source=held).set(XML_LANG, JAPANESE)
+        add(app, "rdg", reading, source=witness).set(XML_LANG, JAPANESE)
         if why:
             add(app, "note", why)
 
@@ -59,14 +60,14 @@ def told(held: Collation) -> list[tuple[str, Span, Span, str]]:
     """Return kind, signs of the copy, signs of the source, and reason of each entry.
 
     A difference in wording stands as an edition prints it, and takes in those in writing only that
-    stand inside it.
+    stand inside it. Those of a modern edition are its editor's, and no readings.
     """
     found = []
     for entry in held.printed:
         groups = [held.groups[at] for at in entry.groups]
         why = "; ".join(dict.fromkeys(group.why for group in groups if group.why))
         found.append((groups[0].kind, entry.copy, entry.source, why))
-    for group in held.differences:
+    for group in held.differences if held.fidelity.by_signs else ():
         inside = (
             entry.copy.start <= group.copy.start and group.copy.end <= entry.copy.end
             for entry in held.printed

@@ -2,7 +2,8 @@
 
 ``costs`` (the prices), ``states`` (where an alignment is), ``pairs`` (two signs), ``worn`` (signs
 that cannot be read), ``unwritten`` (what only one text writes), ``moves`` (every step allowed from
-a state), ``search`` (the shortest path), ``grouping`` (its steps as groups that a reader can use).
+a state), ``search`` (the shortest path), ``homophones`` (what only sounds alike), ``grouping`` (its
+steps as groups that a reader can use).
 """
 
 from __future__ import annotations

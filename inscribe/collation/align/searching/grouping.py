@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from inscribe.collation.align.searching.homophones import only_sound_alike
 from inscribe.collation.align.searching.search import AlignmentPath
 from inscribe.collation.align.searching.states import AlignmentMove, State
 from inscribe.collation.align.sides import Side
@@ -43,8 +44,11 @@ def groups(path: AlignmentPath, copy: Side, source: Side) -> Iterator[Group]:
 
 def _group(start: State, end: State, steps: list[AlignmentMove], copy: Side, source: Side) -> Group:
     one, other = span(copy, start.i, end.i), span(source, start.j, end.j)
+    kind = _kind(steps, one, other, copy, source)
+    if kind == "spelling" and only_sound_alike(steps, one, other, copy, source):
+        return Group("replaced", one, other)
     why = "; ".join(dict.fromkeys(step.why for step in steps if step.why))
-    return Group(_kind(steps, one, other, copy, source), one, other, why)
+    return Group(kind, one, other, why)
 
 
 def _kind(

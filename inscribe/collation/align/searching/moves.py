@@ -16,7 +16,7 @@ from inscribe.collation.align.searching.unwritten import (
     particle_moves,
 )
 from inscribe.collation.align.searching.worn import moves_in_gap, unread_moves
-from inscribe.collation.align.sides import Reading, Side, meanings, shared_word
+from inscribe.collation.align.sides import Reading, Side, may_be_inflected, meanings, shared_word
 from inscribe.reading import spelling
 
 COPY_AHEAD: Mode = "copy ahead"
@@ -104,9 +104,9 @@ class Moves:
     def _joined(self, i: int, j: int) -> Iterator[AlignmentMove]:
         """A sign that stands for several (repeat mark, ligature) against those several."""
         copy, source = self.copy, self.source
-        if len(copy.norm[i]) > 1 and (end := _spelled_out(source, j, copy.norm[i])):
+        if len(copy.norm[i]) > 1 and (end := pairs.spelled_out(source, j, copy.norm[i])):
             yield self._join_step(copy.raw[i], copy.norm[i], State(i + 1, end))
-        if len(source.norm[j]) > 1 and (end := _spelled_out(copy, i, source.norm[j])):
+        if len(source.norm[j]) > 1 and (end := pairs.spelled_out(copy, i, source.norm[j])):
             yield self._join_step(source.raw[j], source.norm[j], State(end, j + 1))
 
     def _join_step(self, raw: str, norm: str, state: State) -> AlignmentMove:
@@ -219,6 +219,8 @@ class Moves:
         left = pairs.tails(char)
         if self._linking and ahead is self.copy:
             left = (*left, *linking_tails(ahead, at))
+        if letter == "は" and not may_be_inflected(behind.letters[place + 2 : place + 3]):
+            return
         for owed in left:
             if spelling.starts_alike(owed, letter):
                 why = f"{char} is written with more or fewer kana"
@@ -277,20 +279,6 @@ class Moves:
             yield AlignmentMove(State(i + 1, j, "added"), price, "wrong")
         if mode in ("closed", "wrong", "omitted") and more_source:
             yield AlignmentMove(State(i, j + 1, "omitted"), price, "wrong")
-
-
-def _spelled_out(side: Side, at: int, text: str) -> int:
-    """Return where ``text`` ends if several signs from ``at`` spell it out, else 0."""
-    end, written = at, ""
-    while end < len(side.norm) and len(written) < len(text):
-        written += side.norm[end]
-        end += 1
-    alike = written == text or (
-        len(written) == len(text)
-        and all(map(spelling.is_kana, written + text))
-        and spelling.fold(written) == spelling.fold(text)
-    )
-    return end if alike and end - at > 1 else 0
 
 
 def _reason(side: Side, start: int, reading: Reading) -> str:

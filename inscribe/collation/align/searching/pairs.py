@@ -112,3 +112,17 @@ def tails(char: str) -> tuple[str, ...]:
     ways = kun_patterns(char)
     longer = {p[len(q) :] for p in ways for q in ways if len(p) > len(q) and p.startswith(q)}
     return tuple(sorted(longer))
+
+
+def spelled_out(side: Side, at: int, text: str) -> int:
+    """Return where ``text`` ends if several signs from ``at`` spell it out, else 0."""
+    end, written = at, ""
+    while end < len(side.norm) and len(written) < len(text):
+        written += side.norm[end]
+        end += 1
+    alike = written == text or (
+        len(written) == len(text)
+        and all(map(spelling.is_kana, written + text))
+        and spelling.fold(written) == spelling.fold(text)
+    )
+    return end if alike and end - at > 1 else 0

@@ -13,6 +13,7 @@ from inscribe import late
 
 if TYPE_CHECKING:
     from inscribe.collation.align.sides.lattice import Side as Side, side as side
+    from inscribe.collation.align.sides.okurigana import may_be_inflected as may_be_inflected
     from inscribe.collation.align.sides.readings import (
         ByLetter as ByLetter,
         Reading as Reading,
@@ -29,6 +30,7 @@ else:
         __name__,
         {
             "lattice": "Side side",
+            "okurigana": "may_be_inflected",
             "senses": "meanings",
             "sounds": "WORN Sounds",
             "readings": "ByLetter Reading by_letter governs kana_written_so kun_patterns"

@@ -7,14 +7,18 @@ What he does write must go on as the word does: before り, 知 is し, not ち.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from inscribe.reading import spelling
 
 ADJECTIVE_ENDINGS = ("し", "き", "く", "け", "さ", "み", "か")  # か of かり, かる, かれ
 # A verb's ending う stands for classical ふ, so its row is は: かよ.う -> かよは, かよひ ...
-ROW_OF_U = "はひうへほ"
+# No form of a classical verb ends in o: 霞も is 霞 and も (思ほゆ and 聞こゆ are other verbs).
+ROW_OF_U = "はひうへ"
+VOWELS = 4  # of a row, those in which verbs are inflected
+# What may follow は where it ends a verb (願はず, 問はば); elsewhere it is the particle.
+BEHIND_HA = frozenset(spelling.fold("すずぬねむんばでしじまれせさめ"))
 _SOFT_ROWS = "".join(spelling.ROWS[vowel][row] for row in (0, 5, 7, 9) for vowel in range(5))
 CHANGED = "いつむ"  # 書いて, 散って, 読んで: only before て and た
 
@@ -64,11 +68,16 @@ def _row_letters(rest: str) -> str:
     return letters
 
 
+def may_be_inflected(behind: Sequence[str]) -> bool:
+    """Whether は may end a verb before the letters ``behind``: 問はず, not 恋は世に."""
+    return bool(behind) and behind[0] in BEHIND_HA
+
+
 def row_of(ending: str) -> str:
     """Return the letters with which a verb's endings begin; nothing for an adjective's.
 
     >>> row_of("つ"), row_of("し")
-    ('たちつてと', '')
+    ('たちつて', '')
     """
     return "" if ending[-1] in "いし" else "".join(map(spelling.letter, _row(ending[0])))
 
@@ -91,7 +100,7 @@ def inflected(kun: str) -> list[str]:
     """Return the forms of a verb or adjective that one character may stand for without its ending.
 
     >>> inflected("き.ゆ")[:5], inflected("うつく.しい")[:3]
-    (['きや', 'きい', 'きえ', 'きよ', 'きゆる'], ['うつくし', 'うつくしし', 'うつくしき'])
+    (['きや', 'きい', 'きえ', 'きゆる', 'きゆれ'], ['うつくし', 'うつくしし', 'うつくしき'])
     """
     stem, _, tail = kun.partition(".")
     if not tail:
@@ -113,7 +122,7 @@ def _row(end: str) -> str:
     if end == "う":
         return ROW_OF_U
     at = spelling.ROWS[2].find(spelling.letter(end))
-    return "" if at < 0 else "".join(row[at] for row in spelling.ROWS)
+    return "" if at < 0 else "".join(row[at] for row in spelling.ROWS[:VOWELS])
 
 
 def _two_grade(base: str) -> list[str]:
