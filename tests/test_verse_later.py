@@ -186,3 +186,21 @@ def test_the_archaic_reading_is_offered_with_that_reason(verse: str, old: str) -
     assert old not in proposals[0].romaji
     (offered,) = [each for each in proposals if old in each.romaji]
     assert "the archaic reading" in offered.reasons[0]
+
+
+@pytest.mark.parametrize(
+    ("verse", "words"),
+    [
+        ("人不住不破の関屋の秋の風", "hito sumanu Fuwa"),
+        ("行方も不知恋の道かな", "shiranu koi"),
+        ("人に不逢夜そ更けにける", "awanu yo"),
+        ("可忘人そ恋しき", "wasurubeki hito"),
+        ("悲敷物は秋の夕暮", "kanashiki mono"),
+        ("久敷なりぬ住の江の松", "hisashiku narinu"),
+        ("風尓散花のなこりを恋ひ而見る", "koite miru"),
+    ],
+)
+def test_what_manuscripts_write_in_chinese_order_or_with_borrowed_signs(
+    verse: str, words: str
+) -> None:
+    assert words in romaji(verse)

@@ -19,6 +19,8 @@ from inscribe.reading.lexicon.paradigms import AT_START, classical, inflections
 from inscribe.reading.lexicon.shortened import (
     SHORTENED,
     bare_compounds,
+    borrowed_ending,
+    in_chinese_order,
     left_out,
     shortened,
 )
@@ -247,6 +249,10 @@ def conjugate(stem: Stem, index: ClassIndex) -> Iterator[DictionaryEntry]:
         short = cut and (form in SHORTENED or written[:1] == "し" != written)
         if short and written:
             yield from shortened(entry, stem.written, written, index.nouns)
+        if cut and written:
+            yield from borrowed_ending(entry, stem.written, written)
+        if cut:
+            yield from in_chinese_order(entry, stem.written, index)
 
 
 def respelt(entry: DictionaryEntry, ending: int) -> Iterator[DictionaryEntry]:
