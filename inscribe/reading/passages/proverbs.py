@@ -16,6 +16,7 @@ from inscribe.reading.words import ReadWord
 _LEAST_KANJI = 2  # that a text and a proverb share
 _SHARED = 0.5  # of the kanji of either, at least
 _LONGEST = 60  # signs
+_MORE_OR_LESS = 1  # kana by which a text may be longer or shorter than the proverb it is
 _KEPT = 1000  # texts that were asked of
 
 
@@ -47,17 +48,21 @@ def proverb_words(text: str) -> tuple[tuple[ReadWord, ...], Proverb] | None:
 def proverbs_like(text: str) -> list[Proverb]:
     """Return the proverbs that share their kanji with a normalised text, the likest first.
 
+    A text of more signs than a proverb has kana says more than it.
+
     >>> proverbs_like("猿も木から落る")[0].written
     '猿も木から落ちる'
     """
     kanji = set(filter(is_kanji, text))
     if len(kanji) < _LEAST_KANJI or len(text) > _LONGEST:
         return []
+    signs = sum(map(str.isalnum, text))
     shared = Counter(proverb for sign in kanji for proverb in _by_kanji().get(sign, ()))
     likely = [
         (count, proverb)
         for proverb, count in shared.items()
         if count >= _LEAST_KANJI
+        and signs <= len(proverb.kana) + _MORE_OR_LESS
         and count >= _SHARED * max(len(kanji), len(set(filter(is_kanji, proverb.written))))
     ]
     return [proverb for _, proverb in sorted(likely, key=lambda each: (-each[0], each[1]))]
@@ -66,7 +71,7 @@ def proverbs_like(text: str) -> list[Proverb]:
 def _is_all_of(read: VerseReading, proverb: Proverb) -> bool:
     """Whether the words are as long as the proverb, and no piece of it."""
     said = sum(len(word.kana) for word in read.words)
-    return abs(said - len(proverb.kana)) <= 1
+    return abs(said - len(proverb.kana)) <= _MORE_OR_LESS
 
 
 @tables.cached()
