@@ -64,6 +64,8 @@ def test_a_name_read_in_two_ways_names_five_records(
     named = ", ".join(f"A-{number}" for number in range(min(records, 5)))
     assert found["B-1"] == f"嶺暁 is read Mineaki here, and Reigyō in {named}{more}"
     assert found["A-0"] == "嶺暁 is read Reigyō here, and Mineaki in B-1"
+    checked = [f for f in check_folder(tmp_path).findings if f.code == "read-two-ways"]
+    assert {f.line for f in checked} == {1}
 
 
 def test_who_signed_a_copy_is_no_other_wording(tmp_path: Path) -> None:

@@ -73,3 +73,17 @@ def test_related_lists_other_forms_before_look_alikes() -> None:
     kinds = [found.kind for found in related("己").values()]
     assert kinds == ["compatibility form", "look-alike", "look-alike"]
     assert set(related("国")) >= {"國", "圀", "囯"}
+
+
+@pytest.mark.parametrize(("one", "other"), [pair[:2] for pair in RELATED])
+def test_a_relation_holds_both_ways(one: str, other: str) -> None:
+    assert relation(one, other).kind == relation(other, one).kind
+    assert same_character(one, other) == same_character(other, one)
+
+
+@pytest.mark.parametrize(("simplified", "current"), [("东", "東"), ("历", "歴"), ("历", "暦")])
+def test_a_simplified_form_and_what_it_may_be_know_each_other(
+    simplified: str, current: str
+) -> None:
+    for one, other in ((simplified, current), (current, simplified)):
+        assert related(one)[other].note == "a Chinese simplified form"

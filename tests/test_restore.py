@@ -452,3 +452,19 @@ def test_the_months_in_which_blades_are_dated_by_custom_come_first() -> None:
 def test_a_cycle_after_the_number_of_its_year_may_be_followed_by_either_word_for_year() -> None:
     found = {each.text: each.probability for each in candidates("天保三壬辰□仲秋")}
     assert found["年"] > found["歳"] > 0.1
+
+
+def test_what_keeps_the_metre_comes_before_what_breaks_it() -> None:
+    text = "春過ぎて夏来にけらし白妙の衣干すてふ天の香具□"  # Shinkokinshu 175, from memory
+    for each in candidates(text)[:4]:
+        assert any("the metre is kept" in said.text for said in each.evidence), each.text
+
+
+def test_a_source_that_tells_by_its_kana_is_named(tmp_path: Path) -> None:
+    made = Library(tmp_path / "library.sqlite", create=True)
+    adding.add_texts(made, [SourceText("truth", (POEM,), extra=(("kana", KANA),))], 1)
+    best = candidates(
+        "よのなかにたえてさ□らのなかりせばはるのこころはのどけからまし", library=made
+    )[0]
+    assert best.text == "く"
+    assert best.evidence[0].text.startswith("truth (probability")

@@ -380,3 +380,9 @@ def test_what_is_signed_below_the_text_takes_room_and_a_heading_above_it_does_no
     assert above.room == pytest.approx(3 * 90.0)
     pitch = median(column.pitch or 0.0 for column in below.columns)
     assert below.room == pytest.approx(3 * 90.0 - 4 * pitch)
+
+
+def test_of_two_lines_the_first_may_be_a_heading() -> None:
+    source = "春夜\nはるのよのゆめのうきはしとたえしてみねにわかるる"
+    found = last("はるのよのゆめのうきはし\nとたえしてみねにわかるる", source, (3, 94), (3, 95))
+    assert "a whole line like a title or a name is missing" in found.speaks_for

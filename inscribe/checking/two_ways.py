@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from inscribe.checking.findings import Finding, Looked, finding
 from inscribe.concordance import NAME
@@ -27,24 +27,29 @@ def names_read(read: Interpretation) -> Iterator[tuple[str, str]]:
 
 def read_in_two_ways(looked: Sequence[Looked]) -> Iterator[Finding]:
     """Yield, for each record, its names that other records read otherwise."""
-    by_name: defaultdict[str, defaultdict[str, list[Looked]]] = defaultdict(
+    by_name: defaultdict[str, defaultdict[str, list[_Record]]] = defaultdict(
         lambda: defaultdict(list)
     )
     for each in looked:
-        for written, romaji in each.about.names if each.about else ():
-            by_name[written][romaji].append(each)
+        if about := each.about:
+            for written, romaji in about.names:
+                by_name[written][romaji].append(_Record(str(each.file), about.id))
     for written, ways in by_name.items():
         for romaji, here in ways.items() if len(ways) > 1 else ():
             others = "; ".join(
                 f"{other} in {_ids(there)}" for other, there in ways.items() if other != romaji
             )
-            for each in here:
+            for file, identity in here:
                 said = f"{written} is read {romaji} here, and {others}"
-                of = each.about.id if each.about else ""
-                yield finding("read-two-ways", str(each.file), 1, said, of)
+                yield finding("read-two-ways", file, 1, said, identity)
 
 
-def _ids(looked: Sequence[Looked]) -> str:
-    ids = [each.about.id for each in looked if each.about]
+class _Record(NamedTuple):
+    file: str
+    id: str
+
+
+def _ids(records: Sequence[_Record]) -> str:
+    ids = [record.id for record in records]
     more = f" and {len(ids) - MOST_NAMED} more" if len(ids) > MOST_NAMED else ""
     return ", ".join(ids[:MOST_NAMED]) + more
