@@ -12,7 +12,8 @@ from test_surroundings import read_only
 
 from inscribe.checking import check_folder
 from inscribe.entry import entries_in
-from inscribe.errors import ProblemsError
+from inscribe.errors import ProblemsError, RecordError
+from inscribe.record import load
 
 ROOT = Path(__file__).parent.parent
 SOUND = """id = "X-{0}"
@@ -147,3 +148,11 @@ def test_a_link_to_a_folder_is_told_and_not_followed(folder: Path) -> None:
     assert told.file == str(folder / "again")
     assert told.message == "a link to a folder is not followed"
     assert told.todo
+
+
+def test_a_decimal_comma_is_told_with_what_to_write(tmp_path: Path) -> None:
+    path = tmp_path / "a.toml"
+    path.write_text('id = "A"\n[measurements]\nlength = 95,5\n', encoding="utf-8")
+    with pytest.raises(RecordError, match=r"point in a number: 95\.5") as told:
+        load(path)
+    assert "line 3" in str(told.value)

@@ -577,3 +577,14 @@ def test_a_character_by_itself_that_only_sounds_alike_is_another_word(
 )
 def test_two_writings_of_one_word_stay_one(copy: str, source: str) -> None:
     assert is_faithful(copy, source)
+
+
+@pytest.mark.parametrize("cut", ["", "之"])
+@pytest.mark.parametrize("whose", ["", "人", "某氏", "露岳"])
+@pytest.mark.parametrize(("verb", "said"), [("応", "応じて"), ("依", "依りて")])
+def test_at_whose_wish_in_either_order(verb: str, said: str, whose: str, cut: str) -> None:
+    """応需, 応某氏需, 依露岳之需: the commonest phrase of signatures in Chinese order."""
+    copy = f"{verb}{whose}{cut if whose else ''}需"
+    source = f"{whose}の需めに{said}" if whose else f"需めに{said}"
+    assert is_faithful(copy, source)
+    assert not is_faithful(copy, source.replace("需め", "志"))

@@ -95,6 +95,8 @@ def _not_toml(message: str, text: str, file: str | None) -> RecordError:
         column = int(found[2]) if found[2] else None
     message = f"the file is not TOML: {message[:1].lower()}{message[1:]}"
     hint = "write ''' around a text with \\" if "\\" in message else "correct the line"
+    if comma := re.search(r"=\s*(\d+),(\d+)\s*$", text.split("\n")[line - 1] if line else ""):
+        hint = f"write a point in a number: {comma[1]}.{comma[2]}"
     return RecordError(message, Place(file, line, column), hint)
 
 
