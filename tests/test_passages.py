@@ -269,3 +269,18 @@ def test_a_place_of_verse_and_a_chinese_poem_are_titles(text: str, romaji: str) 
 @pytest.mark.parametrize("family", ["三浦", "杉浦", "小松", "小野寺", "松浦", "浜松"])
 def test_a_family_named_like_a_place_is_no_title(family: str) -> None:
     assert [passage.kind for passage in read_text(family).passages] == ["signature"]
+
+
+@pytest.mark.parametrize(
+    ("text", "passages"),
+    [
+        ("武州住苔沢凪嶂作／天保三年八月", ["武州住苔沢凪嶂作", "天保三年八月"]),
+        ("嘉永六年癸丑仲秋／於東都苔沢鷺郷彫之", ["嘉永六年癸丑仲秋", "於東都苔沢鷺郷彫之"]),
+        ("武州住楓畦書綾国刻之", ["武州住楓畦書", "綾国刻之"]),
+        ("江戸住□□綾国作", ["江戸住□□綾国作"]),
+    ],
+)
+def test_however_rare_the_names_a_place_and_a_deed_enclose_one_signing(
+    text: str, passages: list[str]
+) -> None:
+    assert [passage.text for passage in read_text(text).passages] == passages

@@ -120,10 +120,17 @@ def test_read_check_and_new_say_the_same(
         "六ヶ月",
         "露△(ママ)岳作",  # looked at, and so carved
         "八重葎茂れる宿の",
+        "佐渡相川住本間利道作",
+        "圷松年鐫之",
     ],
 )
 def test_what_the_text_explains_is_left_alone(text: str) -> None:
     assert suspicions(parse(text).signs) == ()
+
+
+@pytest.mark.parametrize(("text", "slip"), [("江戸住法僑嶺暁作", "僑"), ("天保三年千辰", "千")])
+def test_a_slip_beside_usual_parts_is_named(text: str, slip: str) -> None:
+    assert [found.text for found in suspicions(parse(text).signs)] == [slip]
 
 
 def test_running_text_keeps_its_punctuation() -> None:

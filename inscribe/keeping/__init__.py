@@ -18,25 +18,27 @@ together (``checking/across.py``: birth years, one object twice, other words) is
 none of them changes; two wordings that were compared are compared once.
 
 Growth, measured with ``tests/benchmarks/drawers.py`` (20,000 generated records with 28,973 texts,
-26,820 of them unlike each other, at a load of 10 to 19 on two cores, so that processor seconds
-count and the clock does not): ``check`` cold 191 s of processor and at most 342 MiB a process;
-alone on two cores at least 96 s. A signature of rare names with its date in a column of its own
-costs most. Warm: ``check`` 1.8 s and 85 MiB, ``index`` 2.1 s and 163 MiB (11 MiB of CSV), ``next``
-1.6 s, ``concord`` of a word 1.4 s and 89 MiB, ``--clusters`` 1.6 s and 227 MiB; after a ``check``,
-``index`` for the first time 5.6 s, ``--clusters`` 7.0 s. Of 4,000 of them, cold and alone:
-``index`` 26 s of processor and 281 MiB, ``concord`` 23 s and 284 MiB. (Since then a record takes a
-tenth fewer steps of Python for a check, a quarter fewer for an entry: 21,100 calls, not 24,300, and
-30,200, not 39,300; the seconds have not been measured again.) The dictionaries are compiled in
-processes of their own, of at most 477 MiB. A run stopped by Ctrl-C or killed keeps what it had
-finished, and the next goes on. ``entry --format csv`` cold 329 s of processor and 411 MiB, which is
-more than a minute on any two cores; warm 1.6 s and 75 MiB; it is a stream, as are html, json, md
-and lido, and into a folder tei, annotation, linked, handout and slides. All entries at once are
-held by docx, pdf, svg, iiif, a site, and several in one tei, annotation or linked document: of
-them, a drawer at a time. What else grows is the memory of what holds all documents (``--clusters``,
-``--translations``, the comparison of records): some 9 KiB an inscription, so that about 35,000
-records reach 500 MiB. There the searching would have to go to where the rows lie: a table of sounds
-and names beside ``made`` in the same SQLite file, asked by SQL; a server of its own is not needed
-before many people write at once, for the records stay files.
+26,820 of them unlike each other, at a load of 8 to 12 on two cores, so that processor seconds count
+and the clock does not): ``check`` cold 90 s of processor and at most 356 MiB a process (191 s
+before slips and divisions were bounded; of the 90, some 8 are a thousand wordings that are held
+against each other, of which each run compares so many), 1.2 s and 86 MiB warm; with one record
+changed 15 s, the next thousand wordings among them. ``entry --format md`` cold 178 s and 436 MiB,
+warm 1.3 s and 77 MiB, one changed 1.5 s: at least 89 s on two cores, not the minute wanted; a poem
+with a worn sign costs most. In steps of Python, which no load changes, a record takes 10,700
+calls for a check (20,500 before) and 15,900 for an entry (29,700). Older figures, not measured
+again: warm, ``index`` 2.1 s and 163 MiB (11 MiB of CSV), ``next`` 1.6 s, ``concord`` of a word 1.4
+s and 89 MiB, ``--clusters`` 1.6 s and 227 MiB; after a ``check``, ``index`` for the first time 5.6
+s, ``--clusters`` 7.0 s; of 4,000 of them, cold and alone: ``index`` 26 s of processor and 281 MiB,
+``concord`` 23 s and 284 MiB. The dictionaries are compiled in processes of their own, of at most
+477 MiB. A run stopped by Ctrl-C or killed keeps what it had finished, and the next goes on.
+``entry`` is a stream in csv and md as in html, json and lido, and into a folder tei, annotation,
+linked, handout and slides. All entries at once are held by docx, pdf, svg, iiif, a site, and
+several in one tei, annotation or linked document: of them, a drawer at a time. What else grows is
+the memory of what holds all documents (``--clusters``, ``--translations``, the comparison of
+records): some 9 KiB an inscription, so that about 35,000 records reach 500 MiB. There the searching
+would have to go to where the rows lie: a table of sounds and names beside ``made`` in the same
+SQLite file, asked by SQL; a server of its own is not needed before many people write at once, for
+the records stay files.
 """
 
 from __future__ import annotations
