@@ -1,8 +1,8 @@
 """How often the first reading that ``inscribe read`` proposes of a worn text is right.
 
-    python tests/benchmarks/worn.py
+    python tests/benchmarks/worn.py [LIBRARY]
 
-Worn texts of eight authors, without a library of sources and with the starter library; a text is
+Worn texts of eight authors, without a library of sources and with the one that is named; a text is
 right where the first reading that fills its worn signs has the letters of a right one.
 """
 
@@ -11,7 +11,6 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterator
 from pathlib import Path
-from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING
 
 HERE = Path(__file__).parent
@@ -44,21 +43,14 @@ def first_filled(text: str, library: Library | None) -> str:
 
 def main() -> None:
     """Print the table."""
-    from inscribe.sources import Library, add_texts, starter_texts
+    from inscribe.sources import Library
 
-    print(f"{'':72}{'texts':>7}{'alone':>7}{'starter':>9}")
-    with (
-        TemporaryDirectory() as folder,
-        Library(f"{folder}/sources.sqlite", create=True) as library,
-    ):
-        add_texts(library, starter_texts())
-        for path in sorted((HERE.parent / "data").glob("worn_*.tsv")):
-            rows = list(cases(path))
-            alone, with_starter = (
-                sum(first_filled(text, each) in right for text, right in rows)
-                for each in (None, library)
-            )
-            print(f"{told(path.stem):72}{len(rows):7}{alone:7}{with_starter:9}", flush=True)
+    libraries = [None, *(Library(path) for path in sys.argv[1:2])]
+    print(f"{'':72}{'texts':>7}{'alone':>7}" + f"{'library':>9}" * (len(libraries) - 1))
+    for path in sorted((HERE.parent / "data").glob("worn_*.tsv")):
+        rows = list(cases(path))
+        right = [sum(first_filled(text, each) in said for text, said in rows) for each in libraries]
+        print(f"{told(path.stem):72}{len(rows):7}" + "".join(f"{n:8}" for n in right), flush=True)
 
 
 if __name__ == "__main__":

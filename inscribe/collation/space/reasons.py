@@ -66,7 +66,7 @@ def _along(found: Features, group: Group, case: Case) -> Iterator[tuple[str, str
     """Yield what the columns tell."""
     last = case.measures.columns[-1]
     if found.late:
-        down = case.place(group)[1] / last.signs
+        down = case.place(group)[1] / max(last.signs, 1)
         yield "late", f"it falls {_down(down)} the last column"
     if found.drawn_together:
         yield "drawn_together", f"the last column is written {_closer(last)}"
