@@ -18,18 +18,13 @@ together (``checking/across.py``: birth years, one object twice, other words) is
 none of them changes; two wordings that were compared are compared once.
 
 Growth, measured with ``tests/benchmarks/drawers.py`` (20,000 generated records with 28,973 texts,
-26,820 of them unlike each other, at a load of 8 to 12 on two cores, so that processor seconds count
-and the clock does not): ``check`` cold 90 s of processor and at most 356 MiB a process (191 s
-before slips and divisions were bounded; of the 90, some 8 are a thousand wordings that are held
-against each other, of which each run compares so many), 1.2 s and 86 MiB warm; with one record
-changed 15 s, the next thousand wordings among them. ``entry --format md`` cold 178 s and 436 MiB,
-warm 1.3 s and 77 MiB, one changed 1.5 s: at least 89 s on two cores, not the minute wanted; a poem
-with a worn sign costs most. In steps of Python, which no load changes, a record takes 10,700
-calls for a check (20,500 before) and 15,900 for an entry (29,700). Older figures, not measured
-again: warm, ``index`` 2.1 s and 163 MiB (11 MiB of CSV), ``next`` 1.6 s, ``concord`` of a word 1.4
-s and 89 MiB, ``--clusters`` 1.6 s and 227 MiB; after a ``check``, ``index`` for the first time 5.6
-s, ``--clusters`` 7.0 s; of 4,000 of them, cold and alone: ``index`` 26 s of processor and 281 MiB,
-``concord`` 23 s and 284 MiB. The dictionaries are compiled in processes of their own, of at most
+26,820 of them unlike each other, two idle cores), by the clock, cold, warm and with one record
+changed: ``check`` 48.8 s, 1.3 and 10.8 (a thousand wordings are held against each other in each
+run) and at most 316 MiB a process; ``index`` 38.2, 1.7 and 4.3, 307 MiB; ``concord`` of a word
+36.3, 1.1 and 1.2, 306 MiB; ``entry --format md`` 77.2 (a minute is wanted), 1.4 and 1.6, 401 MiB; a
+page each 84.9, 3.4 and 3.5, 411 MiB. Of an entry a poem with a worn sign costs most. In steps of
+Python, which no load changes, a record takes 10,700 calls for a check and 15,900 for an entry.
+The dictionaries are compiled in processes of their own, of at most
 477 MiB. A run stopped by Ctrl-C or killed keeps what it had finished, and the next goes on.
 ``entry`` is a stream in csv and md as in html, json and lido, and into a folder tei, annotation,
 linked, handout and slides. All entries at once are held by docx, pdf, svg, iiif, a site, and
