@@ -19,9 +19,7 @@ COST_FACTOR = 700  # MeCab's, from UniDic's dicrc
 COST_CONSTANT = 1700  # so that the particle の costs what UniDic says
 _PARTICLE_COST = {"格助詞": 6500, "係助詞": 6500, "接続助詞": 7000, "副助詞": 7500, "終助詞": 8500}
 _LONG_FINAL_COST = 5500  # a final particle of two kana or more
-_BORROWED_COST = int(
-    __import__("os").environ.get("B", "11500")
-)  # a particle written with a borrowed character
+_BORROWED_COST = 11500  # a particle written with a borrowed character that the table gives
 _PARENT_COST = 12000  # or with the one that its kana was made from
 _VOICED = dict(zip("かそてはと", "がぞでばど", strict=True))
 
