@@ -60,3 +60,17 @@ def test_a_kanji_of_the_source_may_stand_without_its_okurigana() -> None:
     found = chances("山路を踏□鳴鹿の声", "山路を踏み分け鳴く鹿の声")
     assert found["分"] > 0.9
     assert "け" not in found or found["け"] < 0.05
+
+
+@pytest.mark.parametrize(
+    ("source", "sign"),
+    [("葛\U000e0100の花", "葛"), ("か\u3099の花", "が")],  # a shape that is chosen; a separate mark
+)
+def test_a_sign_of_several_code_points_is_one_sign(source: str, sign: str) -> None:
+    (first, *_) = restore(parse("□の花"), copied=source).lacunae[0].candidates
+    assert first.text == sign
+    both = restore(parse("□□の花"), copied=source).lacunae
+    offered = {each.text for lacuna in both for each in lacuna.candidates}
+    assert not {
+        each for each in offered if each and (each[0] == "\u3099" or each[0] > "\U000e0000")
+    }

@@ -18,7 +18,6 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import replace
 from math import prod
 from typing import TYPE_CHECKING, NamedTuple
-from unicodedata import category
 
 from inscribe.reading.words import Chances, Interpretation, Passage, Proposal, shown
 from inscribe.restoring.bracketed import (
@@ -80,17 +79,12 @@ def with_restored(
     return _together(found, filled, filling, carved)
 
 
-def _is_sign(text: str) -> bool:
-    """Whether a text is one sign, no space and no mark that chooses the shape of one."""
-    return len(text) == 1 and category(text)[0] not in "MZC"
-
-
 def _filling(likely: Mapping[int, Candidate]) -> _Filling:
     """Return of the likeliest candidates those to read with."""
     signs = {
         sign: best
         for sign, best in likely.items()
-        if best.probability >= LEAST and _is_sign(best.text)
+        if best.probability >= LEAST and len(best.text) == 1 and not best.text.isspace()
     }
     return _Filling(signs, prod(best.probability for best in signs.values()))
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
+from unicodedata import normalize
 
 from inscribe import notation
 from inscribe.collation import collate
@@ -101,7 +102,7 @@ def _is_better(in_kana: Answer, printed: Answer) -> bool:
 def _answers_in(passage: str, text: Transcription, hit: Hit) -> dict[int, Answer]:
     """Return what the words of a source have for each worn sign."""
     try:
-        source = notation.parse(passage)
+        source = notation.parse(_a_code_point_a_sign(passage))
     except InscribeError:  # a source with marks of its own
         return {}
     spelled_out = not _has_kanji(source) and _has_kanji(text)
@@ -114,6 +115,16 @@ def _answers_in(passage: str, text: Transcription, hit: Hit) -> dict[int, Answer
                 hit, stands, len(worn), position, spelled_out, voiced, near, agrees
             )
     return found
+
+
+def _a_code_point_a_sign(passage: str) -> str:
+    """Return words with voiced kana as one code point, and without what chooses a sign's shape.
+
+    >>> [len(_a_code_point_a_sign(each)) for each in ("か\u3099", "葛\U000e0100", "花の")]
+    [1, 1, 2]
+    """
+    shapeless = "".join([char for char in passage if not notation.is_selector(char)])
+    return normalize("NFC", shapeless)
 
 
 def _worn_groups(groups: Sequence[Group]) -> Iterator[tuple[range, str, int, bool]]:
