@@ -11,15 +11,13 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from functools import cache
-from pathlib import Path
 
-from sources import listed, table
+from sources import EDICT, lines_of, listed, table
 
 from inscribe.forms import normalise_text, readings
 from inscribe.reading.chinese.compounds import as_in_compounds, with_bars
 from inscribe.reading.spelling import hiragana
 
-EDICT = Path("/usr/share/edict/edict")
 _ENTRY = re.compile(r"(?P<text>[\u3005\u4e00-\u9fff]{3,8}) \[(?P<kana>[^\]]+)\] /(?P<gloss>.*)/")
 _TAG = re.compile(r"\((?:[a-z0-9-]+(?:,[a-z0-9-]+)*|Buddh|P|[0-9]+)\) ?")
 _MARKS = re.compile(r"\((?:yoji|proverb)\)")
@@ -29,7 +27,7 @@ _LONGEST_GLOSS = 60
 def entries() -> dict[str, dict[str, str]]:
     """Return every phrase in kanji alone, in current forms: its readings with their glosses."""
     found: dict[str, dict[str, str]] = defaultdict(dict)
-    for line in EDICT.read_text(encoding="euc_jp", errors="replace").splitlines():
+    for line in lines_of(EDICT):
         entry = _ENTRY.match(line)
         if entry and "(ok)" not in line:
             text = normalise_text(entry["text"]).text
@@ -83,7 +81,7 @@ def pieces(kana: str, ends: tuple[int, ...]) -> list[str]:
 def known_words() -> frozenset[str]:
     """Return the words of EDICT written with two or three signs."""
     found = set()
-    for line in EDICT.read_text(encoding="euc_jp", errors="replace").splitlines():
+    for line in lines_of(EDICT):
         written = line.partition(" ")[0]
         if len(written) in (2, 3):
             found.add(normalise_text(written).text)

@@ -10,15 +10,13 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterator
-from pathlib import Path
 
-from sources import listed
+from sources import EDICT, lines_of, listed
 
 from inscribe.forms import normalise_text
 from inscribe.reading.mecab.unidic import classes, folder, words
 from inscribe.reading.spelling import hiragana
 
-EDICT = Path("/usr/share/edict/edict")
 ENTRY = re.compile(r"(?P<text>\S+) (?:\[(?P<kana>[^\]]+)\] )?/(?P<senses>.*)/$")
 CLASSES = re.compile(r"\((?P<codes>[a-z0-9-]+(?:,[a-z0-9-]+)*)\) ")
 BRACKETS = re.compile(r"\s*[({][^(){}]*[)}]\s*")
@@ -95,7 +93,7 @@ def wanted() -> frozenset[str]:
 
 def entries() -> Iterator[tuple[str, str, str, str, int]]:
     """Yield writing, kana, sort, gloss and rank (lower is commoner) of the entries of EDICT."""
-    for line in EDICT.read_text(encoding="euc_jp", errors="replace").splitlines():
+    for line in lines_of(EDICT):
         entry = ENTRY.match(line)
         if not entry:
             continue

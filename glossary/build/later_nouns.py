@@ -17,13 +17,13 @@ from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
+from sources import EDICT, ENAMDICT, lines_of
+
 from inscribe.forms import normalise_text, readings
 from inscribe.reading.chinese.compounds import as_in_compounds
 from inscribe.reading.mecab.unidic import classes, folder, words
 from inscribe.reading.spelling import hiragana
 
-EDICT = Path("/usr/share/edict/edict")
-ENAMDICT = Path("/usr/share/edict/enamdict")
 ENTRY = re.compile(r"(?P<text>\S+) \[(?P<kana>[^\]]+)\] /(?P<senses>.*)/")
 NOUN = re.compile(r"\((?:uk|obsc|arch|P)?\)? ?\(?n[),-]")
 PHRASE = re.compile("[々\u4e00-\u9fff][のがをに][々\u4e00-\u9fff]")  # 虫の声 is three words
@@ -40,7 +40,7 @@ PLACES = re.compile(r"\([a-z,]*[pu]")
 
 def entries(path: Path) -> Iterator[tuple[str, str, str]]:
     """Yield writing in current forms, kana and senses of the entries that verse could write."""
-    for line in path.read_text(encoding="euc_jp", errors="replace").splitlines():
+    for line in lines_of(path):
         entry = ENTRY.match(line)
         if not entry or not WRITTEN.fullmatch(entry["text"]) or "ー" in entry["kana"]:
             continue

@@ -12,7 +12,6 @@ from __future__ import annotations
 import re
 from collections import Counter, defaultdict
 from collections.abc import Iterator
-from pathlib import Path
 
 from name_statistics import (
     FEMALE_SECOND,
@@ -22,11 +21,10 @@ from name_statistics import (
     katakana,
     likeliest_divisions,
 )
-from sources import enamdict, kanjidic, listed
+from sources import EDICT, enamdict, kanjidic, lines_of, listed
 
 from inscribe.forms import normalise_text
 
-EDICT = Path("/usr/share/edict/edict")
 KANJI = re.compile("[一-鿿]+")
 SMALL = re.compile("[ゃゅょ]")
 WORD = re.compile(r"([一-鿿]{2}) \[([ぁ-ゖー]+)\]")
@@ -76,7 +74,7 @@ def counted(readings: Readings) -> Counts:
 def sounds_in_words(readings: Readings) -> dict[str, Counter[str]]:
     """Return how often each on-reading of a sign stands in the words of two signs of EDICT."""
     found: dict[str, Counter[str]] = defaultdict(Counter)
-    for line in EDICT.read_text(encoding="euc_jp", errors="replace").splitlines():
+    for line in lines_of(EDICT):
         entry = WORD.match(line)
         if entry is None:
             continue

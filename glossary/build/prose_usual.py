@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from pathlib import Path
+
+from sources import EDICT, lines_of
 
 from inscribe.forms import normalise_text
 
-EDICT = Path("/usr/share/edict/edict")
 WORD = re.compile(r"([一-鿿]{1,3}) \[([ぁ-ゖー]+)\] /(.*)/")
 USUAL = "/(P)"
 
@@ -20,7 +20,7 @@ USUAL = "/(P)"
 def built() -> dict[str, list[tuple[str, ...]]]:
     """Return the rows of the table."""
     found: dict[str, dict[str, bool]] = defaultdict(dict)
-    for line in EDICT.read_text(encoding="euc_jp", errors="ignore").splitlines():
+    for line in lines_of(EDICT):
         if entry := WORD.match(line):
             ways = found[normalise_text(entry[1]).text]
             ways[entry[2]] = ways.get(entry[2], False) or USUAL in line

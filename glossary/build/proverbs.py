@@ -6,11 +6,11 @@ Needs the Debian package edict. Proverbs in kanji alone are words, which compoun
 from __future__ import annotations
 
 import re
-from pathlib import Path
+
+from sources import EDICT, lines_of
 
 from inscribe.forms import normalise_text
 
-EDICT = Path("/usr/share/edict/edict")
 PROVERB = re.compile(r"(\S+) \[([ぁ-ゖー]+)\] /.*?\(proverb\) ([^/]+)/")
 KANJI, KANA = re.compile("[一-鿿々]"), re.compile("[ぁ-ゖ]")
 LEAST, MOST = 2, 40  # kanji of a proverb, for one is no mark of it; its signs
@@ -19,7 +19,7 @@ LEAST, MOST = 2, 40  # kanji of a proverb, for one is no mark of it; its signs
 def built() -> dict[str, list[tuple[str, ...]]]:
     """Return the rows of the table."""
     found: dict[tuple[str, str], str] = {}
-    for line in EDICT.read_text(encoding="euc_jp", errors="ignore").splitlines():
+    for line in lines_of(EDICT):
         entry = PROVERB.match(line)
         if entry is None or len(entry[1]) > MOST or not KANA.search(entry[1]):
             continue

@@ -1,7 +1,7 @@
 """Where the published data lies that the build scripts read, and how each file is read.
 
-Everything here is needed only to rebuild tables: Debian's packages unicode-data, kanjidic-xml and
-enamdict, and the PyPI package kanjivg (installed without a module of its own, as a folder
+Everything here is needed only to rebuild tables: Debian's packages unicode-data, kanjidic-xml,
+edict and enamdict, and the PyPI package kanjivg (installed without a module of its own, as a folder
 ``kanji``).
 """
 
@@ -20,6 +20,7 @@ from inscribe.tables import SEPARATOR
 
 UNICODE = Path("/usr/share/unicode")
 KANJIDIC = Path("/usr/share/edict/kanjidic2.xml.gz")
+EDICT = Path("/usr/share/edict/edict")
 ENAMDICT = Path("/usr/share/edict/enamdict")
 KANJIVG = Path(sysconfig.get_path("purelib")) / "kanji"
 _ENTRY = re.compile(r"(\S+) \[([^]]+)\] /(.*)")
@@ -44,6 +45,11 @@ def kanjidic() -> list[ET.Element]:
     """Return the entries of KANJIDIC2."""
     with gzip.open(KANJIDIC) as file:
         return list(ET.parse(file).getroot().iter("character"))
+
+
+def lines_of(dictionary: Path) -> list[str]:
+    """Return the entries of EDICT or ENAMDICT, a line each."""
+    return dictionary.read_text(encoding="euc_jp", errors="replace").splitlines()
 
 
 def enamdict() -> Iterator[tuple[str, str, set[str]]]:

@@ -2,7 +2,7 @@
 
     python tests/benchmarks/worn.py [LIBRARY]
 
-Worn texts of eight authors, without a library of sources and with the one that is named; a text is
+Worn texts of seven authors, without a library of sources and with the one that is named; a text is
 right where the first reading that fills its worn signs has the letters of a right one.
 """
 

@@ -3,7 +3,8 @@
 In reading order: ``dictionary`` (where it is), ``building`` (how it is put together), ``paradigms``
 and ``verbs`` (conjugation), ``stems`` (weighed against the tables), ``nouns``, ``particles``,
 ``vocabulary`` (words drawn from UniDic),
-``shortened`` (forms cut short), ``compounds`` (nouns that are no native words),
+``shortened`` (forms cut short), ``borrowed`` (in Chinese order, with borrowed endings),
+``compounds`` (nouns that are no native words, and later ones), ``counted`` (numbers),
 ``groups`` (entries of several words), ``mixed_spellings``, ``connections`` (what may follow what).
 
 The dictionary of verse is built once into the cache by ``lexicon/building.py`` from unidic-lite's

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterator
 
-from inscribe.reading.lexicon.stems import ClassIndex
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.words import LATER, OKURIGANA_LEFT_OUT
 
@@ -30,21 +29,6 @@ _WITH_OKURIGANA = re.compile(
     "([\u4e00-\u9fff]+)[\u3041-\u3096]{0,2}([\u4e00-\u9fff]+)[\u3041-\u3096]"
 )
 _WITHOUT_OKURIGANA = 3500
-CHINESE_ORDER = "written in Chinese order"
-_CHINESE_ORDER = 1500
-# The sign before a verb, the verb's form, the auxiliary it stands for, its form, its kana.
-_BEFORE_VERBS = (
-    ("不", "未然形-一般", "文語助動詞-ズ", "終止形-一般", "ず"),
-    ("不", "未然形-一般", "文語助動詞-ズ", "連用形-一般", "ず"),
-    ("不", "未然形-一般", "文語助動詞-ズ", "連体形-一般", "ぬ"),
-    ("可", "終止形-一般", "文語助動詞-ベシ", "終止形-一般", "べし"),
-    ("可", "終止形-一般", "文語助動詞-ベシ", "連体形-一般", "べき"),
-    ("不可", "終止形-一般", "文語助動詞-ズ", "終止形-一般", "べからず"),
-    ("不可", "終止形-一般", "文語助動詞-ズ", "連用形-一般", "べからず"),
-    ("将", "未然形-一般", "文語助動詞-ム", "終止形-一般", "ん"),
-    ("将", "未然形-一般", "文語助動詞-ム", "連体形-一般", "ん"),
-)
-_BORROWED = {"しき": ("敷", 2100), "しく": ("敷", 1500)}  # 嬉敷, 久敷: what it costs more
 _WITHOUT_INNER_KANA = 1800
 _OLDER_RULES = 1500
 _WITHOUT_SHI = 2000
@@ -86,22 +70,6 @@ def shortened(
             yield left_out(entry._replace(written=stem, cost=entry.cost + _WHOLE_ENDING + more))
 
 
-def in_chinese_order(
-    entry: DictionaryEntry, stem: str, index: ClassIndex
-) -> Iterator[DictionaryEntry]:
-    """Yield a form whose auxiliary is written before it: 不見 mizu, 可忘 wasurubeki."""
-    for sign, before, auxiliary, form, said in _BEFORE_VERBS:
-        if entry.form == before and len(stem) == 1:
-            right = index.auxiliary(auxiliary, form, said)
-            yield entry._replace(
-                written=sign + stem,
-                kana=entry.kana + said,
-                cost=entry.cost + _CHINESE_ORDER,
-                right_connection=-1 if right is None else right,
-                note=CHINESE_ORDER,
-            )
-
-
 def bare_compounds(entry: DictionaryEntry) -> Iterator[DictionaryEntry]:
     """Yield a compound noun without the okurigana of its parts: 雪折 for 雪折れ, 立姿 for 立ち姿.
 
@@ -110,13 +78,6 @@ def bare_compounds(entry: DictionaryEntry) -> Iterator[DictionaryEntry]:
     match = _WITH_OKURIGANA.fullmatch(entry.written)
     if match:
         yield left_out(entry._replace(written=match[1] + match[2], origin=LATER))
-
-
-def borrowed_ending(entry: DictionaryEntry, stem: str, ending: str) -> Iterator[DictionaryEntry]:
-    """Yield an adjective whose ending is written with a sign of that sound: 嬉敷, 久敷."""
-    if ending in _BORROWED:
-        sign, more = _BORROWED[ending]
-        yield entry._replace(written=stem + sign, cost=entry.cost + more)
 
 
 def inner_left_out(entry: DictionaryEntry) -> DictionaryEntry:

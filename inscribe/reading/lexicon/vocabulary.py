@@ -14,13 +14,12 @@ from sys import intern
 
 from inscribe import tables
 from inscribe.reading import mecab
+from inscribe.reading.lexicon.borrowed import borrowed_ending, in_chinese_order
 from inscribe.reading.lexicon.mixed_spellings import cut_short
 from inscribe.reading.lexicon.paradigms import AT_START, classical, inflections
 from inscribe.reading.lexicon.shortened import (
     SHORTENED,
     bare_compounds,
-    borrowed_ending,
-    in_chinese_order,
     left_out,
     shortened,
 )

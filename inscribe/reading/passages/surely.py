@@ -21,9 +21,9 @@ from inscribe.reading.signatures import USUAL_SIGN, SignaturePiece, dated_pieces
 from inscribe.reading.spelling import KANA
 from inscribe.reading.words import MARK, InscribedText
 
-_WHERE = frozenset({"opener", "place", "city", "quarter", "place_suffix", "unlisted_place"}) | {
-    "residence"
-}
+_WHERE = frozenset(
+    {"opener", "place", "city", "quarter", "place_suffix", "unlisted_place", "residence"}
+)
 _DONE = frozenset({"verb", "object", "mark"})
 _SURELY_SIGNED = frozenset({"verb", "residence", "title", "office", "mark", "age"})
 _SIGNED_AND_DATED = ["date", "signature"]
@@ -79,11 +79,11 @@ def is_surely_signed(text: InscribedText) -> bool:
     most = SIGN if _is_enclosed(best.pieces) else USUAL_SIGN
     if best.cost > most * len(plain):
         return False
-    if is_headed(plain, best.pieces) or begins_with_title(plain):
+    if begins_with_title(plain) or not _name_one(best.pieces, plain):
         return False
     if text.breaks and begins_with_text(plain[: min(text.breaks)]):
         return False
-    return names_one(text) and not has_foreign_part(plain, text, (0, len(plain)), best.pieces)
+    return not has_foreign_part(plain, text, (0, len(plain)), best.pieces)
 
 
 def _is_enclosed(pieces: Sequence[SignaturePiece]) -> bool:
@@ -107,8 +107,10 @@ def names_one(text: InscribedText) -> bool:
     """
     plain = text.normal.text
     dated = [piece for piece, _ in dated_pieces(plain)]
-    best = divisions(plain, text.breaks, dated, text.cuts)[0]
+    return _name_one(divisions(plain, text.breaks, dated, text.cuts)[0].pieces, plain)
+
+
+def _name_one(pieces: Sequence[SignaturePiece], plain: str) -> bool:
     role, _ = closing_of(MARK.sub("", plain))
-    several = names_two_persons(best.pieces, role) or has_rank_inside(plain)
-    several = several or is_headed(plain, best.pieces)
-    return not several and not holds_saying(plain)
+    several = names_two_persons(pieces, role) or has_rank_inside(plain)
+    return not several and not is_headed(plain, pieces) and not holds_saying(plain)

@@ -65,8 +65,9 @@ def swaps(reading: VerseReading) -> list[Swap]:
                 found[key] = Swap(index, piece, cost)
     for index, word in enumerate(words):
         if old := as_of_old(word):
-            key = (index, old.romaji)
-            found[key] = Swap(index, old, min(COST, found[key].cost if key in found else COST))
+            there = found.get((index, old.romaji))
+            cost = min(COST, there.cost) if there else COST
+            found[index, old.romaji] = Swap(index, old, cost)
     return sorted(found.values(), key=lambda swap: swap.cost)
 
 

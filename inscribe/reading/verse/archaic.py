@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from inscribe import tables
-from inscribe.reading.words import ReadWord
+from inscribe.reading.words import ReadWord, said_otherwise
 
 ARCHAIC = "the archaic reading"
 COST = 3200  # what it costs more than the reading of later verse; by hand
@@ -23,20 +23,7 @@ def as_of_old(word: ReadWord) -> ReadWord | None:
     for now, old, written in _beginnings().get(word.kana[:2], ()):
         alone = word.written == written == _FIRST_PART
         if word.kana.startswith(now) and word.written.startswith(written) and not alone:
-            return ReadWord(
-                word.written,
-                old + word.kana[len(now) :],
-                word.part_of_speech,
-                conjugation=word.conjugation,
-                form=word.form,
-                lemma=word.lemma,
-                origin=word.origin,
-                gloss=word.gloss,
-                note=ARCHAIC,
-                connection=word.connection,
-                right_connection=word.right_connection,
-                cost=word.cost,
-            )
+            return said_otherwise(word, old + word.kana[len(now) :], ARCHAIC)
     return None
 
 

@@ -81,6 +81,7 @@ if TYPE_CHECKING:
         beat_of as beat_of,
         rewritten as rewritten,
         romaji_of as romaji_of,
+        said_otherwise as said_otherwise,
         voiced_first as voiced_first,
     )
     from inscribe.reading.words.results import (
@@ -138,7 +139,7 @@ else:
                 "OverrideLike applying part_of_speech settled_part settled_proposal "
                 "settled_signature span_of still_open why_settled without_reasons"
             ),
-            "pieces": "Beat LATER ReadWord beat_of rewritten romaji_of voiced_first",
+            "pieces": "Beat LATER ReadWord beat_of rewritten romaji_of said_otherwise voiced_first",
             "results": (
                 "CANNOT_BE_READ Doubt Interpretation Kind PERSON_PARTS Passage Register Role "
                 "SignaturePart in_order"

@@ -237,6 +237,26 @@ _VOICED_FIRST = dict(
         strict=True,
     )
 )
+
+
+def said_otherwise(piece: ReadWord, spoken_kana: str, note: str) -> ReadWord:
+    """Return a word as it stands, but for how it is said and why."""
+    return ReadWord(
+        piece.written,
+        spoken_kana,
+        piece.part_of_speech,
+        conjugation=piece.conjugation,
+        form=piece.form,
+        lemma=piece.lemma,
+        origin=piece.origin,
+        gloss=piece.gloss,
+        note=note,
+        connection=piece.connection,
+        right_connection=piece.right_connection,
+        cost=piece.cost,
+    )
+
+
 VOICED_AS_SECOND = "voiced as the second part of a compound"
 
 
@@ -246,15 +266,4 @@ def voiced_first(piece: ReadWord) -> ReadWord:
     said = piece.said.lstrip(PARTS_MEET)
     first = _VOICED_FIRST[said[0]]
     spoken_first = {"ぢ": "じ", "づ": "ず"}.get(first, first)
-    return ReadWord(
-        piece.written,
-        spoken_first + said[1:],
-        piece.part_of_speech,
-        lemma=piece.lemma,
-        origin=piece.origin,
-        gloss=piece.gloss,
-        note=VOICED_AS_SECOND,
-        connection=piece.connection,
-        right_connection=piece.right_connection,
-        cost=piece.cost,
-    )
+    return said_otherwise(piece, spoken_first + said[1:], VOICED_AS_SECOND)
