@@ -27,7 +27,9 @@ MOST = 12  # rivals that are looked for
 _BEAM = 5000  # partial readings that cost this much more than the best at their place are dropped
 _SPREAD = 6000  # of the costs of rivals; what agrees well may be worth so much
 _TRIED = 4000  # ends of readings that are gone on from before the search gives up
-_VOICED_BY_CONTEXT = frozenset({"そ", "し"})  # ぞ and じ where voicing is not marked
+_BY_CONTEXT = frozenset(
+    {"そ", "し", "か", "こと", "音"}
+)  # words that what stands further off decides
 _AGAIN, _NOT_YET = "また", "まだ"
 _ONE_UNVOICED = 1200  # what it costs that a text which seems to mark voicing does not
 
@@ -71,7 +73,7 @@ def agreeing(reading: VerseReading) -> VerseReading:
     reading.
     """
     reading = _not_yet(reading)
-    doubtful = any(word.written in _VOICED_BY_CONTEXT for word in reading.words)
+    doubtful = any(word.written in _BY_CONTEXT for word in reading.words)
     if not doubtful and not _is_cut_short(reading):
         return reading
     own, others = ways(reading)

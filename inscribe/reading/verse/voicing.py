@@ -11,6 +11,7 @@ BETTER_UNVOICED = 1200  # from here on, a text without a voiced kana leaves them
 _VOICED = frozenset("がぎぐげござじずぜぞだぢづでどばびぶべぼ")
 _KANA = re.compile("[\u3041-\u3096]")
 _TOO_FEW_KANA = 5
+_BETTER_OF_FEW_KANA = 2400
 _OF_UNVOICED = (VOICING_NOT_MARKED, OKURIGANA_LEFT_OUT)  # words only such texts are read with
 _MORE_WHERE_CUT_SHORT = 300  # a word without its okurigana costs less in such a text
 _SURELY_UNVOICED = 3  # so many words whose voicing is not marked are no chance
@@ -34,13 +35,15 @@ def marks_voicing(text: str) -> bool:
 
 def best_words(text: str) -> tuple[list[ReadWord], bool]:
     """Return the words of MeCab's best path, and whether the text marks voicing."""
-    if not _VOICED.isdisjoint(text) or len(_KANA.findall(text)) < _TOO_FEW_KANA:
+    if not _VOICED.isdisjoint(text):
         return tagger.verse_words(text), True
+    few = len(_KANA.findall(text)) < _TOO_FEW_KANA
     unvoiced, unvoiced_cost = tagger.verse_path(text, voiced=False)
     unmarked = sum([word.note in _OF_UNVOICED for word in unvoiced])
     cut_short = sum([word.note == OKURIGANA_LEFT_OUT for word in unvoiced])
     if not unmarked or unmarked - cut_short >= _SURELY_UNVOICED:
         return unvoiced, not unmarked
     words, cost = tagger.verse_path(text, voiced=True)
-    marked = cost - unvoiced_cost <= BETTER_UNVOICED + _MORE_WHERE_CUT_SHORT * cut_short
+    least = _BETTER_OF_FEW_KANA if few else BETTER_UNVOICED
+    marked = cost - unvoiced_cost <= least + _MORE_WHERE_CUT_SHORT * cut_short
     return (words, True) if marked else (unvoiced, False)
