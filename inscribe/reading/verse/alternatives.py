@@ -16,15 +16,13 @@ from inscribe.reading.verse.archaic import COST, as_of_old
 from inscribe.reading.verse.lattice import spans_of
 from inscribe.reading.verse.metre import phrase_cost
 from inscribe.reading.verse.readings import VerseReading
-from inscribe.reading.words import OKURIGANA_LEFT_OUT, ReadWord, voiced_first
-
-_CLEAR = str.maketrans(
-    "がぎぐげござじずぜぞだぢづでどばびぶべぼ", "かきくけこさしすせそたちつてとはひふへほ"
+from inscribe.reading.verse.second_parts import (
+    VOICED_SECOND,
+    clear_first,
+    otherwise_as_second_part,
 )
-_VOICED = tuple("がぎぐげござじずぜぞだぢづでどばびぶべぼ")
-_VOICED_SOUNDS = frozenset(_VOICED)
-_TO_VOICED = frozenset("かきくけこさしすせそたちつてとはひふへほ")
-VOICED_SECOND = 1000  # what it costs more to read a second noun voiced; by trial
+from inscribe.reading.words import OKURIGANA_LEFT_OUT, ReadWord
+
 FARTHEST = 4500  # a reading that costs this much more is no alternative
 
 
@@ -48,16 +46,18 @@ def swaps(reading: VerseReading) -> list[Swap]:
         own = _local_cost(word, before, after, side, cells)
         if not word.connection:  # one of a group read as a whole
             continue
-        if index and (second := _as_second_part(words[index - 1], word)):
-            found[index, second.romaji] = Swap(index, second, VOICED_SECOND)
+        if index and (other := otherwise_as_second_part(words[index - 1], word)):
+            found[index, other.romaji] = Swap(index, other, VOICED_SECOND)
         sounds = {piece.kana for piece in tried[index]}
         for piece in tried[index]:
             if piece.romaji.lower() == word.romaji.lower():
                 continue
             if piece.note == OKURIGANA_LEFT_OUT and word.note != OKURIGANA_LEFT_OUT:
                 continue  # 紅葉 is no momizu without its okurigana where it makes sense as it is
-            if piece.kana.startswith(_VOICED) and _clear(piece.kana) in sounds:
+            if clear_first(piece.kana) in sounds - {piece.kana}:
                 continue  # 人 bito: no word by itself begins as the second part of a compound does
+            if clear_first(word.kana) == piece.kana != word.kana:
+                continue  # told above
             cost = _local_cost(piece, before, after, side, cells) - own
             cost += _metre_change(reading, index, piece.morae - word.morae)
             key = (index, piece.romaji)
@@ -69,24 +69,6 @@ def swaps(reading: VerseReading) -> list[Swap]:
             cost = min(COST, there.cost) if there else COST
             found[index, old.romaji] = Swap(index, old, cost)
     return sorted(found.values(), key=lambda swap: swap.cost)
-
-
-def _as_second_part(before: ReadWord, word: ReadWord) -> ReadWord | None:
-    """Return a noun voiced as the second part of a compound with the noun before it: 峠茶屋.
-
-    Only where the noun is native or usual as such a part, and has no voiced sound of its own.
-    """
-    nouns = before.part_of_speech.startswith("名詞") and word.part_of_speech.startswith("名詞")
-    kana = word.kana
-    if not nouns or not before.known or "固有名詞" in word.part_of_speech or word.parts:
-        return None
-    if kana[:1] not in _TO_VOICED or not _VOICED_SOUNDS.isdisjoint(kana):
-        return None
-    return voiced_first(word)
-
-
-def _clear(kana: str) -> str:
-    return kana[:1].translate(_CLEAR) + kana[1:]
 
 
 def _tried(reading: VerseReading) -> list[Sequence[ReadWord]]:

@@ -32,6 +32,7 @@ from inscribe.reading.verse.scansion import (
     nearly_regular,
     regular_phrases,
 )
+from inscribe.reading.verse.second_parts import with_second_parts
 from inscribe.reading.verse.settled import settled_nodes
 from inscribe.reading.verse.usual_signs import as_written, in_usual_signs
 from inscribe.reading.verse.voicing import BETTER_UNVOICED, best_words, has_voiced_kana
@@ -87,7 +88,7 @@ def _agreeing(
 ) -> VerseReading:
     """Return the best reading, its words shown one by one and held against its rivals."""
     found = taken_apart(_read(text, breaks, overrides, origin))
-    return found if overrides or breaks else agreeing(found)
+    return with_second_parts(found if overrides or breaks else agreeing(found))
 
 
 def read_among(

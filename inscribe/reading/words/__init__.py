@@ -76,6 +76,7 @@ if TYPE_CHECKING:
     )
     from inscribe.reading.words.pieces import (
         LATER as LATER,
+        VOICED_AS_SECOND as VOICED_AS_SECOND,
         Beat as Beat,
         ReadWord as ReadWord,
         beat_of as beat_of,
@@ -139,7 +140,10 @@ else:
                 "OverrideLike applying part_of_speech settled_part settled_proposal "
                 "settled_signature span_of still_open why_settled without_reasons"
             ),
-            "pieces": "Beat LATER ReadWord beat_of rewritten romaji_of said_otherwise voiced_first",
+            "pieces": (
+                "VOICED_AS_SECOND Beat LATER ReadWord beat_of rewritten romaji_of said_otherwise "
+                "voiced_first"
+            ),
             "results": (
                 "CANNOT_BE_READ Doubt Interpretation Kind PERSON_PARTS Passage Register Role "
                 "SignaturePart in_order"

@@ -257,6 +257,7 @@ def said_otherwise(piece: ReadWord, spoken_kana: str, note: str) -> ReadWord:
     )
 
 
+_SECOND_PART = "接尾辞-名詞的-一般"  # UniDic's term, as of 草 ぐさ; written with the word before it
 VOICED_AS_SECOND = "voiced as the second part of a compound"
 
 
@@ -266,4 +267,6 @@ def voiced_first(piece: ReadWord) -> ReadWord:
     said = piece.said.lstrip(PARTS_MEET)
     first = _VOICED_FIRST[said[0]]
     spoken_first = {"ぢ": "じ", "づ": "ず"}.get(first, first)
-    return said_otherwise(piece, spoken_first + said[1:], VOICED_AS_SECOND)
+    voiced = said_otherwise(piece, spoken_first + said[1:], VOICED_AS_SECOND)
+    voiced.part_of_speech = _SECOND_PART
+    return voiced
