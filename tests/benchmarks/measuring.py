@@ -47,6 +47,7 @@ FIRST = {
     "look_c": 40_000,
     "look_d": 50_000,
     "look_e": 60_000,
+    "look_f": 70_000,
 }  # seeds far from those that were looked at
 OVERLAP = 0.7
 

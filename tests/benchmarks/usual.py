@@ -31,7 +31,7 @@ from authors import told
 
 DATA = Path(__file__).resolve().parent.parent / "data"
 SHARED = Path(__file__).parents[3] / "shared" / "data" / "usual_inscriptions.tsv"
-SETS = ("formulas", *(f"formulas_{author}" for author in "dfghjl"))
+SETS = ("formulas", *(f"formulas_{author}" for author in "dfghjln"))
 COUNTED_ONLY = tuple(DATA / f"{name}_measure.tsv" for name in SETS)
 FILES = (SHARED, *(DATA / f"{name}_look.tsv" for name in SETS), *COUNTED_ONLY)
 BRACKET = re.compile(r"\s*\(([^)]*)\)")
