@@ -18,6 +18,7 @@ import pytest
 from click.testing import CliRunner
 from hypothesis import given, settings, strategies as st
 
+from inscribe import tables
 from inscribe.cli import cli
 from inscribe.concordance import Clusters, clustered, clusters_of_folder, concord
 from inscribe.concordance.clustering import clusters
@@ -32,6 +33,7 @@ from inscribe.keeping import store as kept_texts
 from inscribe.sources import adding
 from inscribe.sources.library import Library
 from inscribe.sources.texts import SourceText
+from inscribe.sources.words import found_by, found_by_of_row
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 
@@ -296,13 +298,13 @@ def test_a_bad_record_is_named_and_the_rest_are_read(tmp_path: Path) -> None:
 
 
 def test_the_library_is_looked_through_and_followed(tmp_path: Path) -> None:
-    file, cache = tmp_path / "library.sqlite", tmp_path / "cache"
+    file = tmp_path / "library.sqlite"
     for number, text in enumerate(("花の色は", "夢としりせば")):
         with Library(file, create=True) as held:
             adding.add_texts(held, [SourceText(f"text-{number}", (text,))], 1)
-        found = library_collection(file, cache=cache)
+        found = library_collection(file)
         assert found.records == number + 1
-        assert library_collection(file, cache=cache).documents[-1].carved == text
+        assert library_collection(file).documents[-1].carved == text
     hits = search(found.documents, query_of("ゆめ"))
     assert [hit.document.object for hit in hits] == ["text-1"]
 
@@ -343,14 +345,14 @@ def places(query: ConcordanceQuery, held: Collection) -> list[tuple[str, int, in
 
 
 def test_texts_in_which_a_word_cannot_be_are_left_out_and_no_others(tmp_path: Path) -> None:
-    file, cache = tmp_path / "library.sqlite", tmp_path / "cache"
+    file = tmp_path / "library.sqlite"
     with_poems(file)
-    whole = library_collection(file, cache=cache)
+    whole = library_collection(file)
     queries = [query_of(word) for word in ASKED] + [query_of("[春夢].", pattern=True)]
     found = 0
     for query in queries:
         for keep in (True, False):
-            held = library_collection(file, query=query, cache=cache, keep=keep)
+            held = library_collection(file, query=query, keep=keep)
             hits = places(query, held)
             assert hits == places(query, whole)
             assert held.records == len(POEMS)
@@ -360,38 +362,89 @@ def test_texts_in_which_a_word_cannot_be_are_left_out_and_no_others(tmp_path: Pa
     assert found > 2 * len(ASKED)
 
 
-def test_only_texts_that_changed_are_read_again(tmp_path: Path) -> None:
-    file, cache = tmp_path / "library.sqlite", tmp_path / "cache"
+def read_anew(file: Path) -> int:
+    """Return how many texts of a library had to be read."""
+    heard: list[int] = []
+    library_collection(file, lambda done, count: heard.append(count))
+    assert heard == [len(heard)] * len(heard)
+    return len(heard)
 
-    def read(texts: Sequence[str]) -> int:
+
+def test_a_text_is_read_when_it_is_added_and_never_again(tmp_path: Path) -> None:
+    file = tmp_path / "library.sqlite"
+    for texts in (POEMS[:3], POEMS[:5], ("夢の世に", *POEMS[1:5])):
         with_poems(file, texts)
-        heard: list[int] = []
-        library_collection(file, lambda done, count: heard.append(count), cache=cache)
-        assert heard == [len(heard)] * len(heard)
-        return len(heard)
-
-    assert read(POEMS[:3]) == 3
-    assert read(POEMS[:3]) == 0
-    assert read(POEMS[:5]) == 2
-    assert read(("夢の世に", *POEMS[1:5])) == 1
+        assert read_anew(file) == 0
     with Library(file) as held:
         held.remove(["t0", "t4"])
-    left = library_collection(file, cache=cache)
+    left = library_collection(file)
     assert [each.object for each in left.documents] == ["t1", "t2", "t3"]
+    with sqlite3.connect(file) as opened:
+        assert opened.execute("select count(*) from words").fetchone() == (3,)
 
 
-def test_a_damaged_row_of_the_library_is_read_anew(tmp_path: Path) -> None:
-    file, cache = tmp_path / "library.sqlite", tmp_path / "cache"
+def test_what_is_missing_or_damaged_or_of_another_program_is_read_once(tmp_path: Path) -> None:
+    file = tmp_path / "library.sqlite"
     with_poems(file)
-    whole = library_collection(file, cache=cache)
-    (kept,) = cache.glob("kept-*.sqlite")
-    with sqlite3.connect(kept) as opened:
-        opened.execute("update made set value = '[1]' where name in (?, ?)", (b"t1", b"t2"))
-    query = query_of("夢")
-    held = library_collection(file, query=query, cache=cache)
-    assert places(query, held) == places(query, whole)
-    again = library_collection(file, cache=cache)
-    assert [each.carved for each in again.documents] == [each.carved for each in whole.documents]
+    whole = library_collection(file)
+    for damage, count in (
+        ("drop table words", len(POEMS)),
+        ("delete from words where text = 2", 1),
+        ("update words set row = '[\"夢\",[]]' where text in (1, 3)", 2),
+        ("update words set row = '' where text = 4", 1),
+        ("update words set seal = (select seal from words where text = 1)", len(POEMS) - 1),
+    ):
+        with sqlite3.connect(file) as opened:
+            opened.execute(damage)
+        assert read_anew(file) == count, damage
+        assert library_collection(file) == whole, damage
+        assert read_anew(file) == 0, damage
+
+
+def test_tables_of_ones_own_are_heeded_in_texts_added_before(tmp_path: Path) -> None:
+    file, own = tmp_path / "library.sqlite", tmp_path / "glossary"
+    with_poems(file)
+    own.mkdir()
+    (own / "name_preferences.tsv").write_text("name\treadings\n", "utf-8")
+    assert read_anew(file) == 0
+    tables.add_folder(own)
+    try:
+        assert read_anew(file) == len(POEMS)
+    finally:
+        tables.remove_folder(own)
+
+
+def test_a_library_that_cannot_be_written_is_read_all_the_same(tmp_path: Path) -> None:
+    folder = tmp_path / "mine"
+    folder.mkdir()
+    file = folder / "library.sqlite"
+    with_poems(file)
+    whole = library_collection(file)
+    with sqlite3.connect(file) as opened:  # what can be read and not written
+        opened.execute("drop table words")
+        opened.execute("create view words as select 0 as text, x'' as seal, '' as row")
+    for keep in (True, False):
+        assert library_collection(file, keep=keep) == whole
+        assert read_anew(file) == len(POEMS)
+
+
+@settings(max_examples=40)
+@given(st.lists(st.text("夢ゆめ花の□■々ゝ「」『』（）()／。、木黑⿰ 國", max_size=12), max_size=4))
+def test_any_lines_are_found_by_their_signs(lines: list[str]) -> None:
+    kept = [line for line in lines if line.strip()] or ["夢"]
+    found = found_by(SourceText("any", tuple(kept)))
+    assert found_by_of_row(found.to_row()) == found
+    assert len(found.normal) == len(found.origin)
+    for first, last, _, _ in found.words:
+        assert 0 <= first <= last < len(found.signs)
+
+
+def test_marks_of_speech_are_shown_and_divide_no_word() -> None:
+    found = found_by(SourceText("speech", ("人の「夢に見し」といふ",)))
+    assert "".join(found.signs) == "人の「夢に見し」といふ"
+    assert ("ゆめ", "夢") in {
+        (key, "".join(found.signs[a : b + 1])) for a, b, key, _ in found.words
+    }
 
 
 def run(*arguments: str) -> str:

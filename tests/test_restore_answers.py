@@ -9,12 +9,17 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from restorations import FILE, WORN, answer, library_in
 
 from inscribe.notation import parse
 from inscribe.restoring import restore
 
 LINES = (Path(__file__).parent / "data/answers/restorations.jsonl").read_text("utf-8").splitlines()
 CASES = [pytest.param(case, id=case["text"]) for case in map(json.loads, LINES)]
+RESTORED = [
+    pytest.param(case, id=f"{case['text']} {case['copied']}")
+    for case in map(json.loads, FILE.read_text("utf-8").splitlines())
+]
 SURE = 0.5
 
 
@@ -43,3 +48,21 @@ def test_candidates_are_ranked_by_their_probability(case: dict[str, Any]) -> Non
         assert chances == sorted(chances, reverse=True)
         assert [each["rank"] for each in lacuna["candidates"]] == list(range(1, len(chances) + 1))
         assert sum(chances) <= 1.001
+
+
+@pytest.fixture(scope="module")
+def library(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return library_in(tmp_path_factory.mktemp("texts"))
+
+
+@pytest.mark.parametrize("case", RESTORED)
+def test_what_is_restored_by_sources_and_how_it_is_read(
+    case: dict[str, Any], library: Path
+) -> None:
+    found = answer(case["text"], case["copied"], library)
+    assert json.loads(json.dumps(found)) == case["answer"]
+
+
+def test_every_worn_text_has_its_answer() -> None:
+    lines = FILE.read_text("utf-8").splitlines()
+    assert [(each["text"], each["copied"]) for each in map(json.loads, lines)] == [*WORN]

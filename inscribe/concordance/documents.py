@@ -10,10 +10,7 @@ from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from inscribe import notation, tables
 from inscribe.concordance.said import SaidThere, of_record, said_from, said_of
-from inscribe.concordance.word_keys import said_of_word, sound_key, stem_key
-from inscribe.errors import InscribeError
-from inscribe.notation import segments
-from inscribe.signs import Sign, transcription
+from inscribe.sources import found_by_of_row, said_of_word, sound_key, stem_key
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -23,7 +20,7 @@ if TYPE_CHECKING:
     from inscribe.reading.words import Interpretation, SignaturePart
     from inscribe.record import Inscription, Record
     from inscribe.signs import Transcription
-    from inscribe.sources import SourceText
+    from inscribe.sources import KeptWords
 
 LONGEST_NAME = 40
 _MOST_KEPT = 2_000  # texts read, kept for the records that bear the same ...
@@ -194,26 +191,19 @@ def document_of_read(text: Transcription, read: Interpretation) -> Document:
     return document._replace(persons=persons)
 
 
-def document_of_source(text: SourceText, file: str) -> Document:
+def document_of_source(kept: KeptWords, file: str) -> Document:
     """Return a text of the library as a document; its title stands for the place."""
-    try:
-        parsed = notation.parse("／".join(text.lines))
-    except InscribeError:  # a printed text that is no transcription
-        parsed = transcription([[[Sign(sign) for sign in segments("".join(text.lines))]]])
-    return _of(text.id, "source text", file, text.title, parsed)
+    found = found_by_of_row(kept.row)
+    return Document(kept.id, "source text", file, 1, kept.title, *found, "prose", None, "", "")
 
 
 def document_of_text(identity: str, text: str) -> Document:
     """Return a literal text as a document."""
-    return _of(identity, "text", "", "", notation.parse(text))
-
-
-def _of(identity: str, kind: str, file: str, place: str, text: Transcription) -> Document:
     from inscribe import reading
 
-    return _document(
-        identity, kind, file, place, text, reading.read(text, alternatives=False, doubts=False)
-    )
+    parsed = notation.parse(text)
+    read = reading.read(parsed, alternatives=False, doubts=False)
+    return _document(identity, "text", "", "", parsed, read)
 
 
 def _other_names(read: Interpretation, carver: str) -> tuple[tuple[str, str], ...]:

@@ -17,10 +17,10 @@ from typing import NamedTuple, Protocol, get_args
 
 from inscribe.concordance.documents import Document
 from inscribe.concordance.occurrences import Occurrence, occurrence
-from inscribe.concordance.word_keys import sound_key, stem_key
 from inscribe.errors import InputError
 from inscribe.forms import GAP, KAO
 from inscribe.reading.spelling import is_kana, is_kanji
+from inscribe.sources import sound_key, stem_key
 from inscribe.terms import How as How
 
 _HOWS: tuple[How, ...] = get_args(How)

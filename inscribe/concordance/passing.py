@@ -18,27 +18,33 @@ from collections.abc import Callable, Iterator
 
 from inscribe.concordance.finding import ConcordanceQuery
 
+Dumps = Callable[[str], str]
 
-def may_have(query: ConcordanceQuery) -> Callable[[str], bool] | None:
-    """Return what tells of a record's JSON whether ``query`` may be found; None: it cannot tell."""
+
+def may_have(query: ConcordanceQuery, dumps: Dumps = json.dumps) -> Callable[[str], bool] | None:
+    """Return what tells of a record's JSON whether ``query`` may be found; None: it cannot tell.
+
+    ``dumps`` gives a string as the JSON has it.
+    """
     if query.pattern is not None:
         return None
-    looked_for = re.compile("|".join(_strings(query)))
+    looked_for = re.compile("|".join(_strings(query, dumps)))
     return lambda kept: looked_for.search(kept) is not None
 
 
-def _strings(query: ConcordanceQuery) -> Iterator[str]:
+def _strings(query: ConcordanceQuery, dumps: Dumps) -> Iterator[str]:
     r"""Yield patterns of which one at least stands in the JSON of an inscription that has it."""
+
+    def inside(said: str) -> str:
+        return re.escape(dumps(said)[1:-1])
+
     if query.signs:
-        yield re.escape(json.dumps(query.signs)[1:-1])
+        yield inside(query.signs)
+    # What a long vowel adds to a sound (see ``finding``).
+    longer = f"(?:{inside('う')}|{inside('お')})*" if query.any_length else ""
     for sound in query.sounds:
-        longer = _LONGER if query.any_length else ""
-        letters = [re.escape(json.dumps(char)[1:-1]) + longer for char in sound]
+        letters = [inside(char) + longer for char in sound]
         # One word of several is a beginning of the sound: る, or るを, or るをと ...
         yield '"' + "(?:".join(letters) + ")?" * (len(letters) - 1) + '"'
     for stem in query.stems:
-        yield re.escape(json.dumps(stem))
-
-
-# What a long vowel adds to a sound (see ``finding``), as JSON has it.
-_LONGER = "(?:" + "|".join(re.escape(json.dumps(char)[1:-1]) for char in "うお") + ")*"
+        yield re.escape(dumps(stem))

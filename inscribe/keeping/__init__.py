@@ -47,6 +47,7 @@ if TYPE_CHECKING:
     from inscribe.keeping.marks import (
         FileMark as FileMark,
         library_marks as library_marks,
+        made_by as made_by,
         mark_of as mark_of,
         mark_of_all as mark_of_all,
     )
@@ -66,7 +67,7 @@ else:
         __name__,
         {
             "each": "Work each_record",
-            "marks": "FileMark library_marks mark_of mark_of_all",
+            "marks": "FileMark library_marks made_by mark_of mark_of_all",
             "settled": "names_settled",
             "store": "Kept KeptValue Store open_store",
             "together": "made_together mark_of_every",

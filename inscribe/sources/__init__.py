@@ -2,9 +2,13 @@
 
 In reading order: ``texts`` (a source text), ``importers`` and ``tei`` (files to texts), ``starter``
 (texts to begin with), ``adding``, ``library`` and ``layout`` (one SQLite file), ``passages`` and
-``keys`` (the sounds texts are found by), ``index``, ``copied`` (what of an inscription is looked
+``keys`` (the sounds texts are found by), ``words`` and ``word_keys`` (what the concordance finds
+them by), ``index``, ``copied`` (what of an inscription is looked
 for), ``query``, ``matching``, ``ranking`` (the way to the texts found),
 ``recognised`` (a copy read by the text found), ``of_record``, ``ids``.
+
+What a word is found by in each text (``words.py``) is worked out when the text is added, on all
+cores, and kept beside it, sealed; measure: ``tests/benchmarks/concord.py --texts 80000``.
 
 One SQLite file. ``passages.py`` reads the lines of a text together (a phrase of verse alone has no
 metre), and cuts long texts into overlapping passages; when that changes, make a library anew from
@@ -74,6 +78,16 @@ if TYPE_CHECKING:
     from inscribe.sources.recognised import read_as_recognised as read_as_recognised
     from inscribe.sources.starter import starter_texts as starter_texts
     from inscribe.sources.texts import SourceText as SourceText
+    from inscribe.sources.word_keys import (
+        said_of_word as said_of_word,
+        sound_key as sound_key,
+        stem_key as stem_key,
+    )
+    from inscribe.sources.words import (
+        KeptWords as KeptWords,
+        found_by_of_row as found_by_of_row,
+        words_of_library as words_of_library,
+    )
 else:
     __getattr__ = late.door(
         __name__,
@@ -91,5 +105,7 @@ else:
             "recognised": "read_as_recognised",
             "starter": "starter_texts",
             "texts": "SourceText",
+            "word_keys": "said_of_word sound_key stem_key",
+            "words": "KeptWords found_by_of_row words_of_library",
         },
     )

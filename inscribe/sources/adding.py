@@ -10,6 +10,7 @@ from inscribe.errors import InputError, Place
 from inscribe.sources.library import Added, Library
 from inscribe.sources.passages import SourcePassage, passages_of
 from inscribe.sources.texts import SourceText
+from inscribe.sources.words import keep, with_row
 
 BATCH = 50_000  # texts a transaction
 CHUNK = 500  # texts a worker reads at a time
@@ -17,7 +18,7 @@ FEW = 2_000  # below this, starting workers costs more than it saves
 
 TOLD_EVERY = 100  # texts
 
-Read = tuple[SourceText, tuple[SourcePassage, ...]]
+Read = tuple[tuple[SourceText, str], tuple[SourcePassage, ...]]  # with its words, as kept
 
 
 def checked(
@@ -71,7 +72,8 @@ def add_texts(
     total = Added()
     read = _heard(_read_all(texts, count), progress)
     for batch in iter(lambda: list(islice(read, BATCH)), []):
-        total += library.add(batch)
+        total += library.add([(text, passages) for (text, _), passages in batch])
+        keep(library, (with_words for with_words, _ in batch))
     return total
 
 
@@ -89,4 +91,4 @@ def _read_all(texts: Iterable[SourceText], count: int) -> Iterator[Read]:
 
 
 def _read(text: SourceText) -> Read:
-    return text, passages_of(text)
+    return with_row(text), passages_of(text)

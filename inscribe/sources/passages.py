@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from itertools import accumulate
 from typing import TYPE_CHECKING
 
+from inscribe import tables
 from inscribe.errors import InscribeError
 from inscribe.reading.spelling import is_kana, is_kanji
 from inscribe.sources.keys import letters
@@ -20,7 +21,9 @@ from inscribe.sources.texts import SourceText
 if TYPE_CHECKING:
     from inscribe.reading import Token
 
-_QUOTES = str.maketrans("", "", "「」『』")  # marks of print that a transcriber uses otherwise
+QUOTES = "「」『』"  # marks of print that a transcriber uses otherwise
+_NO_QUOTES = str.maketrans("", "", QUOTES)
+_FEW_TEXTS = 64  # whose words are kept for those who ask for them next
 PASSAGE_SOUNDS = 64  # a text of at most twice this many sounds is one passage
 
 
@@ -44,9 +47,9 @@ class SourcePassage:
 
 def passages_of(text: SourceText) -> tuple[SourcePassage, ...]:
     """Return the passages of a text, which between them hold all its lines."""
-    lines = [piece.translate(_QUOTES) for line in text.lines for piece in _pieces(line)]
     numbers = [n for n, line in enumerate(text.lines) for _ in _pieces(line)]
-    read = [heard for stretch in _stretches(lines) for heard in _heard(stretch)]
+    stretches = map(without_quotes, stretches_of(text))
+    read = [heard for stretch in stretches for heard in _heard(stretch)]
     spans = _spans([len(sounds) for sounds, _ in read])
     return tuple(
         SourcePassage(
@@ -85,8 +88,9 @@ def _spans(lengths: Sequence[int]) -> Iterator[tuple[int, int]]:
             first += 1
 
 
-def _stretches(lines: Sequence[str]) -> Iterator[Sequence[str]]:
+def stretches_of(text: SourceText) -> Iterator[Sequence[str]]:
     """Yield the lines in runs that are read at once, each about as long as a passage."""
+    lines = [piece for line in text.lines for piece in _pieces(line)]
     first, held = 0, 0
     for at, line in enumerate(lines):
         if at > first and held + len(line) > 2 * PASSAGE_SOUNDS:
@@ -95,6 +99,11 @@ def _stretches(lines: Sequence[str]) -> Iterator[Sequence[str]]:
         held += len(line)
     if lines:
         yield lines[first:]
+
+
+def without_quotes(lines: Sequence[str]) -> list[str]:
+    """Return lines without the marks of speech."""
+    return [line.translate(_NO_QUOTES) for line in lines]
 
 
 def _heard(lines: Sequence[str]) -> list[tuple[str, str]]:
@@ -119,7 +128,7 @@ def _heard(lines: Sequence[str]) -> list[tuple[str, str]]:
 def _said(lines: Sequence[str], normal: Sequence[str]) -> Sequence[str]:
     """Return what each line says in kana; a word over the end of a line counts to its start."""
     try:
-        tokens = _tokens("／".join(lines).rstrip("。"))
+        tokens = tokens_of(lines)
     except InscribeError:  # print may hold brackets that are no transcriber's: it is found by signs
         if len(lines) == 1:
             return normal
@@ -131,14 +140,22 @@ def _said(lines: Sequence[str], normal: Sequence[str]) -> Sequence[str]:
     return said
 
 
-def _tokens(text: str) -> tuple[Token, ...]:
+def tokens_of(lines: Sequence[str]) -> tuple[Token, ...]:
     """Return the words of lines of verse or prose: nobody signs them, so no division is weighed.
 
     Of Chinese characters alone it is asked what they are: a saying, a name, a title.
 
-    >>> [token.kana for token in _tokens("花の色は／移りにけりな")]
+    Raises:
+        InscribeError: print holds brackets that are no transcriber's.
+
+    >>> [token.kana for token in tokens_of(["花の色は", "移りにけりな"])]
     ['はな', 'の', 'いろ', 'は', 'うつり', 'に', 'けり', 'な']
     """
+    return _tokens("／".join(lines).rstrip("。"))
+
+
+@tables.cached(_FEW_TEXTS)
+def _tokens(text: str) -> tuple[Token, ...]:
     from inscribe.reading import read_text
 
     if not any(map(is_kana, text)):

@@ -13,7 +13,7 @@ from __future__ import annotations
 import argparse
 import os
 import random
-import resource
+import sqlite3
 import subprocess
 import sys
 import tempfile
@@ -114,30 +114,25 @@ def make(folder: Path, count: int) -> None:
         (place / f"MADE-{number:05}.toml").write_text(record(number, rng), encoding="utf-8")
 
 
-def processor_seconds() -> float:
-    """Return the processor time of all commands run so far: on a busy machine, the truer figure."""
-    spent = resource.getrusage(resource.RUSAGE_CHILDREN)
-    return spent.ru_utime + spent.ru_stime
-
-
-def timed(name: str, arguments: list[str], cache: Path) -> None:
-    """Run one command and print what it took and said last."""
+def timed(name: str, arguments: list[str], cache: Path, *command: str) -> None:
+    """Run one command and print what it took, all its processes together, and said last."""
     environment = {**os.environ, "XDG_CACHE_HOME": str(cache)}
     environment.pop("INSCRIBE_CACHE", None)
-    start, used = time.perf_counter(), processor_seconds()
-    done = subprocess.run(
-        [sys.executable, "-m", "inscribe", "concord", *arguments],
-        env=environment,
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    took, used = time.perf_counter() - start, processor_seconds() - used
-    lines = (done.stdout or done.stderr).strip().split("\n")
-    said = next((line for line in lines if "records" in line), lines[-1])
-    largest = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss // 1024  # of all so far
-    figures = f"{took:7.2f} s {used:7.2f} s of processor  at most {largest:5} MiB"
-    print(f"{name:34} {figures}   {said[:50]}", flush=True)
+    start = time.perf_counter()
+    with tempfile.TemporaryFile("w+") as said:
+        process = subprocess.Popen(
+            [sys.executable, "-m", "inscribe", *(command or ("concord",)), *arguments],
+            env=environment,
+            stdout=said,
+            stderr=said,
+        )
+        _, _, spent = os.wait4(process.pid, 0)
+        took, used = time.perf_counter() - start, spent.ru_utime + spent.ru_stime
+        said.seek(0)
+        lines = said.read().strip().split("\n")
+    last = next((line for line in lines if "records" in line), lines[-1])
+    figures = f"{took:7.2f} s {used:7.2f} s of processor  at most {spent.ru_maxrss // 1024:5} MiB"
+    print(f"{name:34} {figures}   {last[:50]}", flush=True)
 
 
 def cache_with_dictionaries(made: Path) -> Path:
@@ -164,17 +159,22 @@ def of_library(texts: int, made: Path) -> None:
     cache = cache_with_dictionaries(made)
     listed.write_text("\n".join(lines) + "\n", "utf-8")
     command = [sys.executable, "-m", "inscribe", "source", "add", "--library", str(library)]
-    subprocess.run([*command, str(listed)], check=True, capture_output=True)
+    added = [str(listed), "--library", str(library)]
+    timed("the texts added", added, cache, "source", "add")
+    print(f"{'':34} {library.stat().st_size / 2**20:.0f} MiB of library", flush=True)
     asked = ["--in-library", "--library", str(library), "--counts"]
-    timed("library, cold", [*asked, "夢"], cache)
-    timed("library, warm", [*asked, "夢"], cache)
-    timed("library, warm, by sound", [*asked, "yume"], cache)
-    timed("library, warm, pattern", [*asked, "--pattern", "[春秋]の[野夜]"], cache)
-    timed("library, warm, in every text", [*asked, "の"], cache)
+    timed("library, first use", [*asked, "夢"], cache)
+    timed("library, second use", [*asked, "夢"], cache)
+    timed("library, by sound", [*asked, "yume"], cache)
+    timed("library, pattern", [*asked, "--pattern", "[春秋]の[野夜]"], cache)
+    timed("library, in every text", [*asked, "の"], cache)
     one = made / "one.jsonl"
     one.write_text('{"id": "further", "text": "夢の世に"}\n', "utf-8")
     subprocess.run([*command, str(one)], check=True, capture_output=True)
     timed("library, one text added", [*asked, "夢"], cache)
+    with sqlite3.connect(library) as opened:
+        opened.execute("DELETE FROM words")
+    timed("library of an older version", [*asked, "夢"], cache)
 
 
 def main() -> None:

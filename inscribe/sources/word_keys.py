@@ -43,6 +43,6 @@ def sound_key(kana: str) -> str:
     >>> sound_key("きょう") == sound_key("けふ") == sound_key("きやう")
     True
     """
-    from inscribe.sources import letters, run_together
+    from inscribe.sources.keys import letters, run_together
 
     return run_together(letters(kana))
