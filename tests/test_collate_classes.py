@@ -573,10 +573,48 @@ def test_a_character_by_itself_that_only_sounds_alike_is_another_word(
         ("御世の春", "御代の春"),
         ("山振の花", "山吹の花"),
         ("小夜千鳥", "佐夜千鳥"),
+        ("凩の声", "木枯の声"),
+        ("籬の菊", "間狭の菊"),
+        ("独りねの床", "一人ねの床"),
+        ("筐の袖", "形見の袖"),
     ],
 )
 def test_two_writings_of_one_word_stay_one(copy: str, source: str) -> None:
     assert is_faithful(copy, source)
+
+
+@pytest.mark.parametrize(
+    ("copy", "source"),
+    [
+        ("露の玉", "梅雨の玉"),
+        ("長雨せしまに", "眺めせしまに"),
+        ("菊の花", "聞くの花"),
+        ("秋の色", "飽きの色"),
+    ],
+)
+def test_two_known_words_that_only_sound_alike_differ(copy: str, source: str) -> None:
+    assert differing(collate_texts(copy, source))
+    assert differing(collate_texts(source, copy))
+
+
+@pytest.mark.parametrize(
+    ("copy", "source", "same"),
+    [
+        ("夢能は", "夢のは", True),
+        ("契與し", "契よし", True),
+        ("舞ふ袖", "むふ袖", False),
+    ],
+)
+def test_a_kana_written_as_its_parent_before_kana(copy: str, source: str, same: bool) -> None:
+    """Where the character is a verb of verse with that ending, it is the verb: 舞ふ."""
+    assert is_faithful(copy, source) is same
+
+
+@pytest.mark.parametrize("more", ["処", "折", "乗"])
+def test_a_sign_too_many_is_no_particle_in_chinese_order(more: str) -> None:
+    copy, source = "春眠不覚暁", "春眠暁を覚えず"
+    assert is_faithful(copy, source)
+    assert not is_faithful(copy + more, source)
 
 
 @pytest.mark.parametrize("cut", ["", "之"])

@@ -29,6 +29,7 @@ ORDER = (
     "compounds",
     "glosses",
     "jukujikun",
+    "other_writings",
     "later_nouns",
     "prose_usual",
     "proverbs",

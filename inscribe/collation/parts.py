@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 from inscribe.terms import GroupKind as GroupKind, Kind, Role
 
 if TYPE_CHECKING:
+    from collections.abc import Sized
+
     from inscribe.keys import (
         BesideKeys,
         BreakKeys,
@@ -75,7 +77,7 @@ class Group:
         return {**keys, "order": self.order} if self.order else keys
 
 
-def kind_of_wording(copy: Span, source: Span) -> GroupKind:
+def kind_of_wording(copy: Sized, source: Sized) -> GroupKind:
     """Return what a difference in wording is: both sides have signs, or one of them has."""
     if len(copy) and len(source):
         return "replaced"

@@ -166,9 +166,7 @@ class _BlockAligner:
             other = other.with_dictionary([(g.source.start, g.source.end) for g in differing])
             path = self._searched(one, other, most_work)
         self.cost += path.cost
-        return [
-            _shifted(group, block, self.copy, self.source) for group in groups(path, one, other)
-        ]
+        return list(groups(path, one, other, (block.i, block.j)))
 
     def _searched(self, one: Side, other: Side, most_work: int) -> AlignmentPath:
         try:
@@ -199,11 +197,3 @@ def _worth_searching(plan: list[Block], most_work: int) -> set[Block]:
         if block.shortest and work <= most_work and block.longest <= EXACT:
             worth.add(block)
     return worth
-
-
-def _shifted(group: Group, block: Block, copy: Side, source: Side) -> Group:
-    if block.i == block.j == 0:
-        return group
-    i, j = block.i + group.copy.start, block.j + group.source.start
-    one, other = span(copy, i, i + len(group.copy)), span(source, j, j + len(group.source))
-    return Group(group.kind, one, other, group.why)

@@ -84,14 +84,18 @@ def stands_before(sign: str, particle: str = "") -> bool:
 def spoken_forms(signs: str) -> frozenset[str]:
     """Return the kana of a sign, or of two said as one, in every word and form.
 
+    A stem of one kana is none of them: the お of 処り and 折る is no を.
+
     >>> sorted(spoken_forms("可"))
     ['べから', 'べき', 'べく', 'べくして', 'べし']
+    >>> sorted(spoken_forms("処"))
+    ['おら', 'おり', 'おりて', 'おる', 'ところ']
     """
     found: set[str] = set()
     for word in words_of(signs):
-        forms = _FORMS if word.is_inflected else ()
-        found.update(inflected(word, form) for form in forms)
-        found.add("" if word.is_inflected else word.stem)
+        forms = [f for f in _FORMS if f != IF or word.conjugation in _OWN]
+        found.update(inflected(word, form) for form in forms if word.is_inflected)
+        found.add(word.stem if not word.is_inflected or len(word.stem) > 1 else "")
     return frozenset(kana.replace(" ", "") for kana in found if kana.strip())
 
 

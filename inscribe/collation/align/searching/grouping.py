@@ -31,33 +31,47 @@ def span(side: Side, start: int, end: int) -> Span:
     return Span(start, end, "".join(side.raw[start:end]))
 
 
-def groups(path: AlignmentPath, copy: Side, source: Side) -> Iterator[Group]:
-    """Yield the smallest groups of an alignment, in order; they tile both texts."""
+def groups(
+    path: AlignmentPath, copy: Side, source: Side, at: tuple[int, int] = (0, 0)
+) -> Iterator[Group]:
+    """Yield the smallest groups of an alignment, in order; they tile both texts.
+
+    ``at`` is where both stand in the texts that they are parts of, if they are.
+    """
     start, steps = path.start, list[AlignmentMove]()
     for step in path.steps:
         steps.append(step)
         end = step.state
         if end.mode == "closed":
-            yield _group(start, end, steps, copy, source)
+            yield _group(start, end, steps, copy, source, at)
             start, steps = end, []
 
 
-def _group(start: State, end: State, steps: list[AlignmentMove], copy: Side, source: Side) -> Group:
-    one, other = span(copy, start.i, end.i), span(source, start.j, end.j)
-    kind = _kind(steps, one, other, copy, source)
-    if kind == "spelling" and only_sound_alike(steps, one, other, copy, source):
+def _group(
+    start: State,
+    end: State,
+    steps: list[AlignmentMove],
+    copy: Side,
+    source: Side,
+    at: tuple[int, int],
+) -> Group:
+    one = Span(at[0] + start.i, at[0] + end.i, "".join(copy.raw[start.i : end.i]))
+    other = Span(at[1] + start.j, at[1] + end.j, "".join(source.raw[start.j : end.j]))
+    kind = _kind(steps, (start, end), copy, source)
+    if kind == "spelling" and only_sound_alike(steps, (start, end), copy, source):
         return Group("replaced", one, other)
     why = "; ".join(dict.fromkeys(step.why for step in steps if step.why))
     return Group(kind, one, other, why)
 
 
 def _kind(
-    steps: list[AlignmentMove], one: Span, other: Span, copy: Side, source: Side
+    steps: list[AlignmentMove], ends: tuple[State, State], copy: Side, source: Side
 ) -> GroupKind:
+    start, end = ends
     first = steps[0].step
-    sorts = copy.sort[one.start : one.end] + source.sort[other.start : other.end]
     if first == "wrong":
-        return kind_of_wording(one, other)
+        return kind_of_wording(range(start.i, end.i), range(start.j, end.j))
+    sorts = copy.sort[start.i : end.i] + source.sort[start.j : end.j]
     if first in KIND_OF_STEP and not (first == "repeat" and "kanji" in sorts):
         return KIND_OF_STEP[first]
     return "kana" if all(sort == "kana" for sort in sorts) else "spelling"

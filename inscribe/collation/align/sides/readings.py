@@ -163,7 +163,8 @@ def _spoken(char: str, following: str) -> Iterator[tuple[str, str, str]]:
             yield word.partition(".")[0], "stem", source
     if not is_verb:  # before okurigana a character has its native reading
         yield from _other_readings(known)
-    if following[:1] in NEVER_ENDING or not any(following[0] in _endings(word) for word, _ in kun):
+    verbs = [word for word, source in kun if source != "KANJIDIC"]  # of its time: 能 is no あたう
+    if following[:1] in NEVER_ENDING or not any(following[0] in _endings(word) for word in verbs):
         for kana in kana_written_so().get(char, ()):
             yield kana, "parent", "a kana written as its parent"
 
