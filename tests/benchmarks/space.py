@@ -1,6 +1,7 @@
 """Space verdicts on simulated plates: fitted on all carvers but one, measured on that one, in turn.
 
     python tests/benchmarks/space.py            # every pairing, and the table as it stands
+    python tests/benchmarks/space.py --seed 404 # measured on plates that nobody has chosen with
     python tests/benchmarks/space.py --fit      # print the rows of glossary/.../space_weights.tsv
     python tests/benchmarks/space.py --hidden carver_x.py   # the table, on another carver
 
@@ -293,10 +294,11 @@ def main() -> None:
     parser = argparse.ArgumentParser()
     parser.add_argument("--fit", action="store_true")
     parser.add_argument("--hidden", help="a carver's file: measure the table on him, and no more")
+    parser.add_argument("--seed", type=int, default=MEASURE_SEED, help="of the plates measured")
     options = parser.parse_args()
     if options.hidden:
         plates = hidden(options.hidden)
-        as_it_stands({options.hidden: sample(plates, MEASURE_SEED, EACH_MEASURED)})
+        as_it_stands({options.hidden: sample(plates, options.seed, EACH_MEASURED)})
         return
     sets = {name: sample(carve, FIT_SEED, EACH) for name, carve in CARVERS.items()}
     if options.fit:
@@ -304,7 +306,7 @@ def main() -> None:
         for name, coefficient in zip(names, fitted(list(sets.values())), strict=True):
             print(f"{name}\t{coefficient:.2f}")
         return
-    others = {n: sample(carve, MEASURE_SEED, EACH_MEASURED) for n, carve in CARVERS.items()}
+    others = {n: sample(carve, options.seed, EACH_MEASURED) for n, carve in CARVERS.items()}
     pairings(sets, others)
     as_it_stands(others)
 

@@ -98,20 +98,19 @@ def starts_alike(one: str, other: str) -> bool:
 
 def first_letters(pattern: str) -> str:
     """Return every letter a stretch may begin with to fit ``pattern``."""
-    first = pattern[0]
-    return (
-        first + OPEN.get(first, "") + "".join(o for o, letters in OPEN.items() if first in letters)
-    )
+    return _fitting(pattern[0])
 
 
+@tables.cached(512)
+def _fitting(letter: str) -> str:
+    open_ones = (o for o, letters in OPEN.items() if letter in letters)
+    return "".join((letter, OPEN.get(letter, ""), *open_ones))
+
+
+@tables.cached(16384)
 def patterns(reading: str) -> tuple[str, ...]:
     """Return the patterns of a dictionary's reading: all ways it may have been spelled."""
-    return _patterns(_without_bars(hiragana(reading)))
-
-
-@tables.cached(8192)
-def _patterns(reading: str) -> tuple[str, ...]:
-    letters = fold(reading)
+    letters = fold(_without_bars(hiragana(reading)))
     if not letters:
         return ()
     open_form = as_within(letters)

@@ -44,6 +44,7 @@ if TYPE_CHECKING:
         readings_of as readings_of,
         verse_connections as verse_connections,
         verse_lattice as verse_lattice,
+        verse_spans as verse_spans,
         verse_words as verse_words,
     )
     from inscribe.reading.verse.voicing import (
@@ -63,7 +64,7 @@ else:
             "reader": "read_verse words_without_metre",
             "readings": "VerseReading path_cost",
             "scansion": "fitted_phrases",
-            "tagger": "readings_of verse_connections verse_lattice verse_words",
+            "tagger": "readings_of verse_connections verse_lattice verse_spans verse_words",
             "voicing": "has_voiced_kana marks_voicing",
         },
     )

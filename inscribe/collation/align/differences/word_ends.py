@@ -10,13 +10,10 @@ the middle of a word. Words, their costs and the costs of their meeting are the 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, NamedTuple
+from typing import NamedTuple
 
 from inscribe import tables
 from inscribe.collation.align.sides import Side
-
-if TYPE_CHECKING:
-    from inscribe.reading.verse import Node
 
 NEVER = 10**9
 
@@ -39,83 +36,78 @@ def word_ends(side: Side, start: int, end: int) -> WordEnds:
     return WordEnds(found)
 
 
+# For each place the words that begin there: end, connection classes to the left and right, cost.
+_Words = list[list[tuple[int, int, int, int]]]
+# For each place: connection class of a word that begins (ends) there -> least cost.
+_ByClass = list[dict[int, int]]
+
+
 @tables.cached(256)
 def _costs(text: str) -> tuple[int, ...]:
-    from inscribe.reading.verse import verse_connections, verse_lattice
+    from inscribe.reading.verse import verse_spans
 
-    size, cells = verse_connections()
-    starting: list[list[Node]] = [[] for _ in range(len(text) + 1)]
-    ending: list[list[Node]] = [[] for _ in range(len(text) + 1)]
-    nodes = verse_lattice(text)
-    for node in nodes:
-        starting[node.start].append(node)
-        ending[node.end].append(node)
-    before = _cheapest_before(starting, ending, size, cells)
-    behind = _cheapest_behind(starting, ending, size, cells)
-    through = [_through(at, before, behind, size, cells) for at in range(len(text) + 1)]
-    for node in nodes:
-        _end_inside(node, before, behind, through, size, cells)
+    starting: _Words = [[] for _ in range(len(text) + 1)]
+    for start, end, words in verse_spans(text):
+        starting[start] += [
+            (end, word.connection, word.right_connection, word.cost) for word in words.every
+        ]
+    starting[-1] = [(len(text), 0, 0, 0)]
+    up_to = _cheapest_up_to(starting)
+    onward, behind = _cheapest_behind(starting)
+    through = [
+        min((cost + up_to[at][left] for left, cost in here.items() if up_to[at]), default=NEVER)
+        for at, here in enumerate(onward)
+    ]
+    for start, beginning in enumerate(starting):
+        for end, left, right, cost in beginning if up_to[start] else ():
+            # Words end inside a compound of words joined by の, too, at the cost of the compound.
+            inner = text.find("の", start + 1, end - 1)
+            if inner >= 0 and onward[end]:
+                whole = up_to[start][left] + cost + behind[end][right]
+                through[inner] = min(through[inner], whole)
+                through[inner + 1] = min(through[inner + 1], whole)
     least = min(through)
     return tuple(min(cost - least, NEVER) for cost in through)
 
 
-def _end_inside(
-    node: Node, before: _ByClass, behind: _ByClass, through: list[int], size: int, cells: memoryview
-) -> None:
-    """Let words end inside a compound of words joined by の, at the cost of the compound."""
-    inner = node.piece.written.find("の", 1, -1)
-    if inner < 0 or not before[node.start] or not behind[node.end]:
-        return
-    left, right = node.piece.connection, node.piece.right_connection
-    cost = min(c + cells[last + size * left] for last, c in before[node.start].items())
-    cost += min(c + cells[right + size * first] for first, c in behind[node.end].items())
-    for at in (node.start + inner, node.start + inner + 1):
-        through[at] = min(through[at], cost + node.piece.cost)
+def _cheapest_up_to(starting: _Words) -> _ByClass:
+    """Return the least cost of coming to a word of each class that begins at each place."""
+    from inscribe.reading.verse import verse_connections
+
+    size, cells = verse_connections()
+    ended: _ByClass = [{} for _ in starting]
+    ended[0] = {0: 0}
+    up_to: _ByClass = []
+    for here, words in zip(ended, starting, strict=True):
+        come: dict[int, int] = {}
+        for end, left, right, cost in words if here else ():
+            if left not in come:
+                row = size * left
+                come[left] = min([c + cells[before + row] for before, c in here.items()])
+            total = come[left] + cost
+            if total < ended[end].get(right, NEVER):
+                ended[end][right] = total
+        up_to.append(come)
+    return up_to
 
 
-# For each place: connection class of a word that ends (begins) there -> least cost up to (from) it.
-_ByClass = list[dict[int, int]]
+def _cheapest_behind(starting: _Words) -> tuple[_ByClass, _ByClass]:
+    """Return the least cost from each place on, by the first word's class and the one before."""
+    from inscribe.reading.verse import verse_connections
 
-
-def _cheapest_before(
-    starting: list[list[Node]], ending: list[list[Node]], size: int, cells: memoryview
-) -> _ByClass:
-    best: _ByClass = [{0: 0}]
-    for at in range(1, len(ending)):
-        here: dict[int, int] = {}
-        for node in ending[at]:
-            row, own = size * node.piece.connection, node.piece.right_connection
-            reached = best[node.start]
-            if reached:
-                cost = node.piece.cost + min(c + cells[left + row] for left, c in reached.items())
-                if cost < here.get(own, NEVER):
-                    here[own] = cost
-        best.append(here)
-    return best
-
-
-def _cheapest_behind(
-    starting: list[list[Node]], ending: list[list[Node]], size: int, cells: memoryview
-) -> _ByClass:
-    best: _ByClass = [{} for _ in starting]
-    best[-1] = {0: 0}
+    size, cells = verse_connections()
+    onward: _ByClass = [{} for _ in starting]
+    onward[-1] = {0: 0}
+    behind: _ByClass = [{} for _ in starting]
     for at in range(len(starting) - 2, -1, -1):
-        here = best[at]
-        for node in starting[at]:
-            left = node.piece.right_connection
-            follows = best[node.end]
-            if follows:
-                rest = min(c + cells[left + size * right] for right, c in follows.items())
-                cost = node.piece.cost + rest
-                if cost < here.get(node.piece.connection, NEVER):
-                    here[node.piece.connection] = cost
-    return best
-
-
-def _through(at: int, before: _ByClass, behind: _ByClass, size: int, cells: memoryview) -> int:
-    costs = (
-        one + cells[left + size * right] + other
-        for left, one in before[at].items()
-        for right, other in behind[at].items()
-    )
-    return min(costs, default=NEVER)
+        here = onward[at]
+        for end, left, right, cost in starting[at]:
+            follows, rest = onward[end], behind[end]
+            if not follows:
+                continue
+            if right not in rest:
+                rest[right] = min([c + cells[right + size * after] for after, c in follows.items()])
+            total = cost + rest[right]
+            if total < here.get(left, NEVER):
+                here[left] = total
+    return onward, behind

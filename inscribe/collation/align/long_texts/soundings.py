@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 # much more of it must be shared than not. Of two random texts about a seventh is shared.
 GAP = 12
 LEAST = 8
+EXPECTED = 5  # of so many sounds one differs, at most, in texts that go together: else it is slower
 
 
 class MeetingPoint(NamedTuple):
@@ -35,7 +36,8 @@ def stretches(copy: Side, source: Side) -> list[list[MeetingPoint]]:
     from rapidfuzz.distance import Levenshtein
 
     one, other = copy.sounds, source.sounds
-    steps = Levenshtein.opcodes(one.letters, other.letters)
+    most = max(len(one.letters), len(other.letters)) // EXPECTED
+    steps = Levenshtein.opcodes(one.letters, other.letters, score_hint=most)
     runs = [_run(step, one.letters, other.letters) for step in steps]
     found = (list(_places(runs[a : b + 1], one, other)) for a, b in _together(runs))
     return [places for places in found if len(places) > 1]

@@ -20,6 +20,7 @@ from inscribe.collation.align.sides import Reading, Side, may_be_inflected, mean
 from inscribe.reading import spelling
 
 COPY_AHEAD: Mode = "copy ahead"
+OPEN = frozenset({"wrong", "added", "omitted"})  # modes of a difference that is not closed yet
 # What a reader is told instead of a table's name.
 SAID_BY = {
     "collation_readings": "as manuscripts write it",
@@ -45,36 +46,32 @@ class Moves:
         self._linking = linking
         self._unsaid = linking_words(copy.norm)
 
-    def after(self, state: State) -> Iterator[AlignmentMove]:
-        """Yield every step from ``state``."""
+    def after(self, state: State) -> tuple[AlignmentMove, ...]:
+        """Return every step from ``state``."""
         if state.mode == "closed":
-            yield from self._wrong(state, self.price["open"])
-            yield from self.answering(state)
-        elif state.mode in ("wrong", "added", "omitted"):
-            yield AlignmentMove(State(state.i, state.j), 0, "close")
-            yield from self._wrong(state, 0)
-        else:
-            yield from self.answering(state)
+            return (*self._wrong(state, self.price["open"]), *self.answering(state))
+        if state.mode in OPEN:
+            close = AlignmentMove(State(state.i, state.j), 0, "close")
+            return (close, *self._wrong(state, 0))
+        return self.answering(state)
 
     def answering(self, state: State) -> tuple[AlignmentMove, ...]:
         """Return the steps by which the texts answer each other, in whatever spelling."""
         known = self._answering.get(state)
         if known is None:
-            known = self._answering[state] = tuple(self._answers(state))
+            known = self._answering[state] = self._answers(state)
         return known
 
-    def _answers(self, state: State) -> Iterator[AlignmentMove]:
-        if state.mode == "closed":
-            yield from self._matches(state.i, state.j)
-            yield from self._readings(state.i, state.j)
-            if self._worn:
-                yield from unread_moves(self.copy, self.source, state.i, state.j)
-        elif state.mode == "copy ahead":
-            yield from self._catch_up(state, self.source, state.j)
-        elif state.mode == "source ahead":
-            yield from self._catch_up(state, self.copy, state.i)
-        elif state.mode in ("copy gap", "source gap"):
-            yield from moves_in_gap(state, self.copy, self.source)
+    def _answers(self, state: State) -> tuple[AlignmentMove, ...]:
+        i, j, mode, _ = state
+        if mode == "closed":
+            found = (*self._matches(i, j), *self._readings(i, j))
+            return (*found, *unread_moves(self.copy, self.source, i, j)) if self._worn else found
+        if mode == "copy ahead":
+            return tuple(self._catch_up(state, self.source, j))
+        if mode == "source ahead":
+            return tuple(self._catch_up(state, self.copy, i))
+        return tuple(moves_in_gap(state, self.copy, self.source)) if "gap" in mode else ()
 
     def _matches(self, i: int, j: int) -> Iterator[AlignmentMove]:
         copy, source = self.copy, self.source
@@ -97,7 +94,8 @@ class Moves:
             yield AlignmentMove(
                 State(i, j + 1), self.price["punctuation"], "punctuation", "punctuation"
             )
-        yield from particle_moves(copy, source, i, j)
+        if copy.joins[i] or source.joins[j]:
+            yield from particle_moves(copy, source, i, j)
         if self._linking:
             yield from linking_moves(copy, source, i, j, self._unsaid)
 
@@ -124,14 +122,14 @@ class Moves:
         elif source.letters[j]:
             begins = source.letters[j][0] if copy.sort[i] != "kana" or copy.letters[i] else ""
             for reading in copy.readings_at(i, begins):
-                yield from self._read(reading, i, copy, State(i, j, "copy ahead"))
+                yield self._read(reading, i, copy, State(i, j, "copy ahead"))
             if copy.letters[i]:
                 for reading in source.readings_at(j, copy.letters[i][0]):
-                    yield from self._read(reading, j, source, State(i, j, "source ahead"))
+                    yield self._read(reading, j, source, State(i, j, "source ahead"))
         elif copy.letters[i]:
             begins = "" if source.sort[j] == "kana" else copy.letters[i][0]
             for reading in source.readings_at(j, begins):
-                yield from self._read(reading, j, source, State(i, j, "source ahead"))
+                yield self._read(reading, j, source, State(i, j, "source ahead"))
         elif copy.sort[i] == source.sort[j] == "kanji":
             yield from self._other_characters(i, j)
         else:  # a mark like 〳〵 against a Chinese character
@@ -141,7 +139,7 @@ class Moves:
         for side, at, mode in ((self.copy, i, COPY_AHEAD), (self.source, j, SOURCE_AHEAD)):
             if side.sort[at] == "kana":
                 for reading in side.readings_at(at, ""):
-                    yield from self._read(reading, at, side, State(i, j, mode))
+                    yield self._read(reading, at, side, State(i, j, mode))
 
     def _other_characters(self, i: int, j: int) -> Iterator[AlignmentMove]:
         """Two different characters: the same word in all, or part of a word of several."""
@@ -154,10 +152,10 @@ class Moves:
         yield from parent_moves(copy, source, i, j)
         for reading in copy.readings_at(i, ""):
             if reading.length > 1:
-                yield from self._read(reading, i, copy, State(i, j, "copy ahead"))
+                yield self._read(reading, i, copy, State(i, j, "copy ahead"))
         for reading in source.readings_at(j, ""):
             if reading.length > 1:
-                yield from self._read(reading, j, source, State(i, j, "source ahead"))
+                yield self._read(reading, j, source, State(i, j, "source ahead"))
 
     def _unwritten_ending(self, i: int, j: int, word: str, why: str) -> Iterator[AlignmentMove]:
         """Yield the moves where one side leaves the ending of ``word`` out: 逢, 会ふ."""
@@ -195,12 +193,12 @@ class Moves:
         one = "".join(self.copy.norm[i : i + own.length])
         return bool(meanings(one) & meanings("".join(self.source.norm[j : j + other.length])))
 
-    def _read(self, reading: Reading, start: int, side: Side, at: State) -> Iterator[AlignmentMove]:
-        """The step of reading."""
+    def _read(self, reading: Reading, start: int, side: Side, at: State) -> AlignmentMove:
+        """Return the step of reading."""
         end, price = start + reading.length, self.price[reading.step]
         i, j = (end, at.j) if at.mode == "copy ahead" else (at.i, end)
         why = _reason(side, start, reading)
-        yield AlignmentMove(State(i, j, at.mode, reading.pattern), price, reading.step, why)
+        return AlignmentMove(State(i, j, at.mode, reading.pattern), price, reading.step, why)
 
     def _okurigana(self, i: int, j: int) -> Iterator[AlignmentMove]:
         yield from self._owing(State(i + 1, j + 1, "copy ahead"), self.copy, i, self.source, j)
@@ -269,16 +267,18 @@ class Moves:
             new = State(i, j, other, pattern[len(owed) :])
         return AlignmentMove(new, step.price, step.step, step.why)
 
-    def _wrong(self, state: State, opening: int) -> Iterator[AlignmentMove]:
-        i, j, mode = state.i, state.j, state.mode
+    def _wrong(self, state: State, opening: int) -> list[AlignmentMove]:
+        i, j, mode, _ = state
         more_copy, more_source = i < self._copy_end, j < self._source_end
         price = self.price["wrong"] + opening
+        found = []
         if mode in ("closed", "wrong") and more_copy and more_source:
-            yield AlignmentMove(State(i + 1, j + 1, "wrong"), price, "wrong")
+            found.append(AlignmentMove(State(i + 1, j + 1, "wrong"), price, "wrong"))
         if mode in ("closed", "wrong", "added") and more_copy:
-            yield AlignmentMove(State(i + 1, j, "added"), price, "wrong")
+            found.append(AlignmentMove(State(i + 1, j, "added"), price, "wrong"))
         if mode in ("closed", "wrong", "omitted") and more_source:
-            yield AlignmentMove(State(i, j + 1, "omitted"), price, "wrong")
+            found.append(AlignmentMove(State(i, j + 1, "omitted"), price, "wrong"))
+        return found
 
 
 def _reason(side: Side, start: int, reading: Reading) -> str:

@@ -16,7 +16,7 @@ from __future__ import annotations
 import heapq
 from typing import NamedTuple
 
-from inscribe.collation.align.searching.moves import Moves
+from inscribe.collation.align.searching.moves import OPEN, Moves
 from inscribe.collation.align.searching.states import AlignmentMove, State
 from inscribe.collation.align.sides import Side
 
@@ -149,9 +149,13 @@ class _Search:
 
     def _ahead(self, state: State) -> int:
         """Return the least that is still to be paid from ``state``."""
-        if state.mode in ("wrong", "added", "omitted"):
-            return 0 if self.finishes(State(state.i, state.j)) else self._wrong
-        return 0 if self.finishes(state) else self._open
+        closed = State(state.i, state.j) if state.mode in OPEN else state
+        finishes = self._can_finish.get(closed)
+        if finishes is None:
+            finishes = self.finishes(closed)
+        if finishes:
+            return 0
+        return self._open if closed is state else self._wrong
 
     def finishes(self, state: State) -> bool:
         """Whether the end can be reached from ``state`` without a difference in wording."""

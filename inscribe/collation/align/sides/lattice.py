@@ -11,7 +11,9 @@ import unicodedata
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import takewhile
 
+from inscribe import tables
 from inscribe.collation.align.sides import okurigana, words
 from inscribe.collation.align.sides.readings import (
     ByLetter,
@@ -156,8 +158,8 @@ def _readings(
 ) -> tuple[tuple[ByLetter, ...], ...]:
     known: list[tuple[ByLetter, ...]] = []
     for at, kind in enumerate(sort):
-        if kind == "kana" and (long_vowels := _long_vowels(letters, at)):
-            known.append((by_letter(long_vowels),))
+        if kind == "kana":
+            known.append(_long_vowels(tuple(letters[at : at + 3])))
         elif kind == "kanji" and len(norm[at]) == 1:
             known.append((readings_of(norm[at], _following(letters, at)),))
         else:
@@ -209,16 +211,14 @@ def _unlike(words: Sequence[Reading], known: Sequence[ByLetter]) -> list[Reading
     return [word for word in words if (word.length, word.pattern) not in sounds_of]
 
 
-def _long_vowels(letters: Sequence[str], at: int) -> list[Reading]:
-    run = ""
-    for part in letters[at : at + 3]:
-        if len(part) != 1:
-            break
-        run += part
+@tables.cached(16384)
+def _long_vowels(letters: Sequence[str]) -> tuple[ByLetter, ...]:
+    """Return the readings as a long vowel of kana, given by their letters, up to three."""
+    run = "".join(takewhile(lambda part: len(part) == 1, letters))
     found = [
         Reading(length, written, "long", written, "historical spelling")
         for length, written in spelling.long_spellings(run)
     ]
     if run[:2] == "くわ":
         found.append(Reading(2, "か", "long", "か", "historical spelling"))
-    return found
+    return (by_letter(found),) if found else ()

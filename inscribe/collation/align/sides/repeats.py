@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from inscribe import forms
+from inscribe import forms, tables
 from inscribe.collation.align.sides.readings import ByLetter, Reading, by_letter
 from inscribe.reading import spelling
 
@@ -27,8 +27,12 @@ SAID = frozenset({"kun", "word", "inflected", "on", "cut", "long"})
 
 def is_mark(raw: str) -> bool:
     """Whether a sign as carved is a mark that repeats several signs."""
-    known = forms.marks().get(raw)
-    return known is not None and known.repeats == "several"
+    return raw in _marks()
+
+
+@tables.cached()
+def _marks() -> frozenset[str]:
+    return frozenset(raw for raw, mark in forms.marks().items() if mark.repeats == "several")
 
 
 def with_repeats(

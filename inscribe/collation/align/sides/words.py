@@ -35,12 +35,19 @@ def table_words(text: str) -> list[PossibleWord]:
     for start in range(len(text) - 1):
         longest = beginnings.get(text[start : start + 2], 0)
         for end in range(start + 2, min(len(text), start + longest) + 1):
-            found += [
-                PossibleWord(start, end, spoken, "word", table)
-                for reading, table in known.get(text[start:end], ())
-                for spoken in spoken_forms(reading)
-            ]
+            if text[start:end] in known:
+                found += [
+                    PossibleWord(start, end, spoken, "word", table)
+                    for spoken, table in _said(text[start:end])
+                ]
     return found
+
+
+@tables.cached(16384)
+def _said(written: str) -> tuple[tuple[str, str], ...]:
+    """Return how a word of the tables may be said in a text, and the table that has it."""
+    known = table_readings()[written]
+    return tuple((spoken, table) for reading, table in known for spoken in spoken_forms(reading))
 
 
 @tables.cached()
@@ -81,14 +88,17 @@ def _is_no_word(piece: ReadWord) -> bool:
 
 def dictionary_words(text: str) -> list[PossibleWord]:
     """Return every word of the dictionary of verse in ``text`` that has a Chinese character."""
-    from inscribe.reading.verse import verse_lattice
+    from inscribe.reading.verse import verse_spans
 
     found: dict[PossibleWord, None] = {}
-    for node in verse_lattice(text):
-        if node.end - node.start == 1 and _is_no_word(node.piece):
+    for start, end, words in verse_spans(text):
+        if not any(map(spelling.is_kanji, text[start:end])):
             continue
-        if node.piece.kana.endswith("っ") and text[node.end : node.end + 1] not in ("て", "た"):
-            continue
-        if node.piece.known and any(map(spelling.is_kanji, text[node.start : node.end])):
-            found[PossibleWord(node.start, node.end, node.piece.kana, "word", "dictionary")] = None
+        for word in words.every:
+            if end - start == 1 and _is_no_word(word):
+                continue
+            if word.kana.endswith("っ") and text[end : end + 1] not in ("て", "た"):
+                continue
+            if word.known:
+                found[PossibleWord(start, end, word.kana, "word", "dictionary")] = None
     return [*found, *_read_as_a_whole(text)]
