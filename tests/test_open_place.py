@@ -24,11 +24,13 @@ def test_a_sign_costs_what_the_whole_poem_costs_with_it(
     before: str, after: str, voiced: bool
 ) -> None:
     ways = OpenPlace(before, after, voiced=voiced).cheapest(SIGNS)
+    found = {sign: (cost, beats) for beats, costs in ways.items() for sign, cost in costs.items()}
     for sign in SIGNS:
         words = verse_words(f"{before}{sign}{after}", voiced=voiced)
-        assert ways[sign].cost == path_cost(words), sign
+        cost, beats = found[sign]
+        assert cost == path_cost(words), sign
         if "□" not in before:  # of signs that cannot be read nobody knows the beat
-            assert ways[sign].beats == tuple(word.beat for word in words), sign
+            assert beats == tuple(word.beat for word in words), sign
 
 
 def test_a_sign_that_is_in_no_word_has_no_way() -> None:

@@ -81,10 +81,11 @@ def weights_at(poem: WornPoem, at: int, signs: Collection[str]) -> dict[str, flo
         text, start = text[first : at + NEAR + 1], at - first
         poem = WornPoem(poem.text, None, poem.voiced)
     before, after = text[:start], text[start + 1 :]
+    costs: dict[str, float] = {}
     ways = OpenPlace(before, after, voiced=poem.voiced).cheapest(tuple(signs))
-    costs = {
-        sign: way.cost / PATH + _metre_cost(way.beats, poem.metre) for sign, way in ways.items()
-    }
+    for beats, read_so in ways.items():
+        of_metre = _metre_cost(beats, poem.metre)
+        costs |= {sign: words / PATH + of_metre for sign, words in read_so.items()}
     unknown = [sign for sign in signs if sign not in costs]  # in no word of the dictionary
     of_kanji = next((cost(before + s + after, poem) for s in unknown if _is_kanji(s)), 0.0)
     for sign in unknown:  # MeCab makes all kanji up alike
@@ -96,14 +97,10 @@ def _is_kanji(sign: str) -> bool:
     return "一" <= sign <= "鿿"
 
 
+@tables.cached(4096)
 def frequency(signs: str) -> float:
     """Return the logarithm of the weight signs have by how often verse uses them."""
-    return FREQUENCY * sum(map(_log_of_usage, signs))
-
-
-@tables.cached(4096)
-def _log_of_usage(sign: str) -> float:
-    return math.log(usage(sign))
+    return FREQUENCY * sum(math.log(usage(sign)) for sign in signs)
 
 
 def usage(sign: str) -> float:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from operator import itemgetter
 from typing import TYPE_CHECKING
 
 from inscribe import notebook, tables
@@ -204,8 +205,8 @@ def _candidates(
     if described.parts:
         mixed = seen.lacking_below(mixed, described, LEAST)
     total = sum(mixed.values()) or 1.0
-    ranked = sorted(mixed.items(), key=lambda item: (-item[1], item[0]))[:most]
-    ranked = [item for item in ranked if item[1] >= LEAST * total] or ranked[:1]
+    likely = [item for item in mixed.items() if item[1] >= LEAST * total]
+    ranked = sorted(likely or mixed.items(), key=lambda item: (-item[1], item[0]))
     return tuple(
         Candidate(
             rank,
@@ -214,7 +215,7 @@ def _candidates(
             tuple(_evidence(made, sign, each, answers, described, phrase * (each in listed))),
             seen.other_forms(each),
         )
-        for rank, (each, share) in enumerate(ranked, start=1)
+        for rank, (each, share) in enumerate(ranked[: most if likely else 1], start=1)
     )
 
 
@@ -222,7 +223,7 @@ def _each_once(shares: dict[str, float]) -> dict[str, float]:
     """Return shares in which the forms of one character are added up, under the likeliest."""
     found: dict[str, float] = {}
     form_of: dict[str, str] = {}
-    for sign, share in sorted(shares.items(), key=lambda item: -item[1]):
+    for sign, share in sorted(shares.items(), key=itemgetter(1), reverse=True):
         form = form_of.setdefault(_current(sign), sign)
         found[form] = found.get(form, 0.0) + share
     return found

@@ -14,6 +14,7 @@ from pathlib import Path
 
 from inscribe.reading.mecab.unidic import HEADER, HEADER_SIZE, TOKEN
 
+_TOKEN = struct.Struct(TOKEN)
 NOWHERE = -1  # no word goes on so
 _LEADING, _GOING_ON = range(0xE0, 0xF0), range(0x80, 0xC0)  # bytes of a sign in UTF-8
 
@@ -68,9 +69,8 @@ class CompiledWords:
         if of != place or end >= 0:
             return []
         first, count = divmod(-end - 1, 256)
-        size = struct.calcsize(TOKEN)
-        begins = self._first_token + first * size
-        return list(struct.iter_unpack(TOKEN, self._data[begins : begins + count * size]))
+        begins = self._first_token + first * _TOKEN.size
+        return list(_TOKEN.iter_unpack(self._data[begins : begins + count * _TOKEN.size]))
 
     def told(self, feature: int) -> str:
         """Return what the dictionary hands back with a word, by the number of its feature."""

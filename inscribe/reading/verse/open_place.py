@@ -19,17 +19,44 @@ _EDGE = 0  # the class of the beginning and the end of a text
 _FILES = {True: ("sys.dic",), False: ("sys.dic", "unvoiced.dic")}  # where voicing is marked, or not
 _MADE_UP, _SYMBOL = "unk.dic", "SYMBOL"  # the words MeCab makes up, by the sort of their signs
 _UNREAD = "□"
+_NUMBERS = 1 << 20  # more than there are words of one sign
 _RECENT = 400  # signs and sets of signs whose words are kept
 
-# The class of words on the left, on the right, and the words: their sign, cost and feature.
-_SameClasses = tuple[int, int, list[tuple[str, int, int]]]
+# By the beats of the words, what they cost with each sign that makes them the cheapest.
+Ways = dict[tuple[int, ...], dict[str, int]]
 
 
-class Way(NamedTuple):
-    """The cheapest words through a stretch: their cost, and the numbers of their beats."""
+class _Over(NamedTuple):
+    """A word over the place as its neighbours meet it, and its beat."""
 
-    cost: int
-    beats: tuple[int, ...]
+    first: int  # how many signs before the place it begins
+    left: int
+    beat: int
+    last: int  # how many signs after the place it ends
+    right: int
+
+
+class _Class(NamedTuple):
+    """Words that meet their neighbours alike."""
+
+    left: int
+    right: int
+    cost: int  # that of the cheapest
+    words: list[tuple[str, int]]  # the sign in the place, and how much dearer, with its number
+
+
+class _Words(NamedTuple):
+    """The words that begin in the place and end at the same offset.
+
+    Classes stand together that have the same signs, each so much dearer than the cheapest: where
+    one of them is cheaper in a place than the others, it is so for all of its signs. A word's
+    number is its place among all words; a cost times ``_NUMBERS`` and the number are one sum, the
+    least of which is the word that MeCab takes.
+    """
+
+    alike: list[list[_Class]]
+    over: list[_Over]  # by number
+    further: list[tuple[str, str, int]]  # where words may go on: the file, the sign, the place
 
 
 class OpenPlace:
@@ -45,58 +72,82 @@ class OpenPlace:
         self._read_before()
         self._read_after()
 
-    def cheapest(self, signs: tuple[str, ...]) -> dict[str, Way]:
+    def cheapest(self, signs: tuple[str, ...]) -> Ways:
         """Return the cheapest words of the text with each sign that words have in the place.
 
         Of equals those are taken that begin later, as MeCab takes them.
         """
-        best = dict.fromkeys(signs, _FAR)
-        chosen: dict[str, tuple[_Ways, int, str, int, _Ways, int]] = {}
-        before, after = self._ended[-1], self._begun[0]
-        for name in self._names:
-            for left, right, same in _words_of_one_sign(name, signs):
-                beside = before[left] + after[right]
-                for sign, cost, feature in same:
-                    cost += beside
-                    if cost <= best[sign] and (cost < best[sign] or feature < chosen[sign][3]):
-                        best[sign] = cost
-                        chosen[sign] = before, left, name, feature, after, right
-        for sign, before, name, words, after in self._longer(signs):
-            for left, right, _, cost, feature, _ in words:
+        best: dict[str, int] = {}
+        chosen: dict[str, _Over] = {}
+        for then in ("", self._after[:1])[: len(self._after) + 1]:
+            words = _words_of(self._names, signs, then)
+            for sign, summed in self._best_of(words, len(then)).items():
+                if summed // _NUMBERS < best.get(sign, _FAR):
+                    best[sign] = summed // _NUMBERS
+                    chosen[sign] = words.over[summed % _NUMBERS]
+        for sign, first, name, longer, last in self._longer(signs):
+            before, after = self._ended[-1 - first], self._begun[last]
+            for left, right, _, cost, feature, _ in longer:
                 cost += before[left] + after[right]
-                if cost < best.get(sign, 0):
+                if cost < best.get(sign, _FAR):
                     best[sign] = cost
-                    chosen[sign] = before, left, name, feature, after, right
-        return {
-            sign: Way(best[sign], (*head.beats[left], _beat(name, feature), *tail.beats[right]))
-            for sign, (head, left, name, feature, tail, right) in chosen.items()
-        }
+                    chosen[sign] = _Over(first, left, _beat(name, feature), last, right)
+        ways: Ways = {}
+        read_so: dict[_Over, dict[str, int]] = {}
+        for sign, over in chosen.items():
+            if over not in read_so:
+                before, after = self._ended[-1 - over.first], self._begun[over.last]
+                beats = (*before.beats[over.left], over.beat, *after.beats[over.right])
+                read_so[over] = ways.setdefault(beats, {})
+            read_so[over][sign] = best[sign]
+        return ways
+
+    def _best_of(self, words: _Words, last: int) -> dict[str, int]:
+        """Return what the text costs with the best word of each sign, with the word's number."""
+        before, after = self._ended[-1], self._begun[last]
+        best: dict[str, int] = {}
+        for alike in words.alike:
+            besides = [before[left] + after[right] + cost for left, right, cost, _ in alike]
+            least = min(besides)
+            summed = least * _NUMBERS
+            for beside, same in zip(besides, alike, strict=True):
+                for sign, more in same.words if beside == least else ():
+                    if summed + more < best.get(sign, _FAR * _NUMBERS):
+                        best[sign] = summed + more
+        return best
 
     def _longer(
         self, signs: tuple[str, ...]
-    ) -> Iterator[tuple[str, _Ways, str, list[CompiledWord], _Ways]]:
-        """Yield words of several signs over the place, between the ways before and after them."""
-        for name in self._names:
-            for sign, place in _going_on(name, signs, self._after[:1]):
-                yield from self._ending_after(sign, self._ended[-1], name, place, 1)
-        for first in range(len(self._before) - 1, -1, -1):
-            for name in self._names if self._ended[first].nearest else ():
+    ) -> Iterator[tuple[str, int, str, list[CompiledWord], int]]:
+        """Yield other words over the place: how many signs before they begin, and after end."""
+        if self._after:
+            further = _words_of(self._names, signs, self._after[0]).further
+            for name, sign, place in further:
+                for words, last in self._ending_after(name, place, 1):
+                    yield sign, 0, name, words, last
+        wanted = frozenset(signs)
+        for first in range(1, len(self._before) + 1):
+            for name in self._names if self._ended[-1 - first].nearest else ():
                 file = _file(name)
-                place = file.after(file.start, self._before[first:])
-                for sign, reached in file.signs_after(place) if place != NOWHERE else ():
-                    yield from self._ending_after(sign, self._ended[first], name, reached, 0)
+                place = file.after(file.start, self._before[-first:])
+                for sign, reached, here in _going_on(name, place) if place != NOWHERE else ():
+                    if sign in wanted:
+                        if here:
+                            yield sign, first, name, here, 0
+                        for words, last in self._ending_after(name, reached, 0):
+                            yield sign, first, name, words, last
 
     def _ending_after(
-        self, sign: str, before: _Ways, name: str, place: int, end: int
-    ) -> Iterator[tuple[str, _Ways, str, list[CompiledWord], _Ways]]:
-        """Yield the words that have come to a place so many signs after the open one."""
+        self, name: str, place: int, last: int
+    ) -> Iterator[tuple[list[CompiledWord], int]]:
+        """Yield the words that go on from a place, and how many signs after the open one."""
         file = _file(name)
-        while place != NOWHERE:
-            yield sign, before, name, file.words(place), self._begun[end]
-            if end == len(self._after):
+        for sign in self._after[last:]:
+            place = file.after(place, sign)
+            if place == NOWHERE:
                 break
-            place = file.after(place, self._after[end])
-            end += 1
+            last += 1
+            yield file.words(place), last
 
     def _read_before(self) -> None:
         """Find the ways up to each offset."""
@@ -133,13 +184,20 @@ class OpenPlace:
             yield len(text) - len(text[first:].lstrip(_UNREAD)), _MADE_UP, _unread()
 
 
+class _Way(NamedTuple):
+    """The cheapest words through a stretch: their cost, and the numbers of their beats."""
+
+    cost: int
+    beats: tuple[int, ...]
+
+
 class _Ways(dict[int, int]):
     """What the ways on one side of an offset cost, by the class of the word they meet there."""
 
     def __init__(self, stride: int, stride_met: int) -> None:
         """Take the steps in the matrix of connections from one class to the next on either side."""
         self._strides = stride, stride_met
-        self.nearest: dict[int, Way] = {}  # by the class of their word nearest to the offset
+        self.nearest: dict[int, _Way] = {}  # by the class of their word nearest to the offset
         self.beats: dict[int, tuple[int, ...]] = {}  # of the cheapest, as ``self`` has the costs
 
     def note(self, nearest: int, cost: int, beats: tuple[int, ...]) -> None:
@@ -147,7 +205,7 @@ class _Ways(dict[int, int]):
         known = self.nearest.get(nearest)
         if known is None or cost <= known.cost:
             self.nearest.pop(nearest, None)  # the last of equals is taken
-            self.nearest[nearest] = Way(cost, beats)
+            self.nearest[nearest] = _Way(cost, beats)
 
     def __missing__(self, met: int) -> int:
         _, cells = verse_connections()
@@ -187,20 +245,36 @@ def _beat(name: str, feature: int) -> int:
 
 
 @tables.cached(_RECENT)
-def _words_of_one_sign(name: str, signs: tuple[str, ...]) -> list[_SameClasses]:
-    """Return the words of one file that are one of the signs, by their classes."""
-    file = _file(name)
-    found: dict[tuple[int, int], list[tuple[str, int, int]]] = {}
-    for sign in signs:
-        place = file.after(file.start, sign)
-        for left, right, _, cost, feature, _ in file.words(place) if place != NOWHERE else ():
-            found.setdefault((left, right), []).append((sign, cost, feature))
-    return [(left, right, words) for (left, right), words in found.items()]
+def _words_of(names: tuple[str, ...], signs: tuple[str, ...], then: str) -> _Words:
+    """Return the words of some files that are one of the signs with what comes then."""
+    best: dict[tuple[int, int], dict[str, int]] = {}
+    over: list[_Over] = []
+    known: dict[_Over, _Over] = {}
+    further: list[tuple[str, str, int]] = []
+    for name in names:
+        file = _file(name)
+        for sign in signs:
+            place = file.after(file.start, sign + then)
+            if place == NOWHERE:
+                continue
+            further.append((name, sign, place))
+            for left, right, _, cost, feature, _ in file.words(place):
+                summed = cost * _NUMBERS + len(over)
+                same = best.setdefault((left, right), {})
+                same[sign] = min(summed, same.get(sign, summed))
+                met = _Over(0, left, _beat(name, feature), len(then), right)
+                over.append(known.setdefault(met, met))
+    alike: dict[frozenset[tuple[str, int]], list[_Class]] = {}
+    for (left, right), same in best.items():
+        least = min(same.values()) // _NUMBERS
+        words = [(sign, summed - least * _NUMBERS) for sign, summed in same.items()]
+        costs = frozenset((sign, summed // _NUMBERS) for sign, summed in words)
+        alike.setdefault(costs, []).append(_Class(left, right, least, words))
+    return _Words([*alike.values()], over, further)
 
 
 @tables.cached(_RECENT)
-def _going_on(name: str, signs: tuple[str, ...], then: str) -> list[tuple[str, int]]:
-    """Return the signs after which another may stand within a word, and where the two lead."""
+def _going_on(name: str, place: int) -> list[tuple[str, int, list[CompiledWord]]]:
+    """Return the signs by which words go on from a place, where to, and the words that end so."""
     file = _file(name)
-    places = ((sign, file.after(file.start, sign + then)) for sign in signs if then)
-    return [(sign, place) for sign, place in places if place != NOWHERE]
+    return [(sign, to, file.words(to)) for sign, to in file.signs_after(place)]

@@ -8,6 +8,7 @@ reading a text is mostly looking up.
 from __future__ import annotations
 
 from copy import copy
+from functools import cache
 from typing import Any, NamedTuple
 
 from inscribe import tables
@@ -49,6 +50,7 @@ def beat_number(beat: Beat) -> int:
     return count << 4 | inner << 3 | begins << 2 | leans << 1 | foreign
 
 
+@cache
 def beat_of(number: int) -> Beat:
     """Return the beat of a number."""
     return Beat(number >> 4, *(bool(number & bit) for bit in (8, 4, 2, 1)))
