@@ -101,12 +101,21 @@ def defaults(found: tuple[Setting, ...]) -> dict[str, Any]:
 
 
 def _own_file() -> Path:
-    base = os.environ.get("XDG_CONFIG_HOME")
-    if os.name == "nt" or not (base or os.environ.get("HOME")):
-        from platformdirs import user_config_path
+    return own_folder("config", ".config", xdg=os.name != "nt") / FILE
 
-        return user_config_path("inscribe", appauthor=False) / FILE
-    return (Path(base) if base else Path.home() / ".config") / "inscribe" / FILE
+
+def own_folder(kind: str, at_home: str, *, xdg: bool) -> Path:
+    """Return the user's folder for files of a kind, config or data.
+
+    Where the system keeps to the base directories of XDG it is worked out here (``at_home`` is the
+    folder in the user's home), for importing platformdirs takes longer than half of click.
+    """
+    base, home = os.environ.get(f"XDG_{kind.upper()}_HOME"), os.environ.get("HOME")
+    if xdg and (base or home):
+        return (Path(base) if base else Path.home() / at_home) / "inscribe"
+    import platformdirs
+
+    return Path(getattr(platformdirs, f"user_{kind}_dir")("inscribe", appauthor=False))
 
 
 def _written(file: Path) -> dict[str, str | tuple[str, ...]]:

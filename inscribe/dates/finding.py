@@ -27,7 +27,6 @@ _RECENT = 16  # texts whose dates are kept: register, passages and signature all
 _CYCLE_FORMS = str.maketrans({"夘": "卯", "戼": "卯", "丣": "酉"})
 
 
-@tables.cached(_RECENT)
 def find(
     text: str,
     between: Between | None = None,
@@ -47,6 +46,13 @@ def find(
     >>> find("秋の田のかりほの庵の苫をあらみ")
     ()
     """
+    return _found(text, between, weak, before)
+
+
+@tables.cached(_RECENT)
+def _found(
+    text: str, between: Between | None, weak: bool, before: DateReading | None
+) -> tuple[DateReading, ...]:
     if not weak and len(text) > _LONGEST_NAMED_DAY and not may_hold_date(text):
         return ()
     from inscribe.dates.written import bare_age, expressions

@@ -49,6 +49,7 @@ if TYPE_CHECKING:
         KAO as KAO,
         UNREAD as UNREAD,
         normalise as normalise,
+        normalise_signs as normalise_signs,
         normalise_text as normalise_text,
     )
     from inscribe.forms.relations import (
@@ -79,7 +80,7 @@ else:
             "components": "CharacterPart all_parts parts",
             "description": "Description describe",
             "normal": "Change NormalText carved carved_between",
-            "normalising": "GAP KAO UNREAD normalise normalise_text",
+            "normalising": "GAP KAO UNREAD normalise normalise_signs normalise_text",
             "relations": (
                 "Relation SIMPLIFIED_TABLE look_alikes merged_word related relation same_character"
             ),

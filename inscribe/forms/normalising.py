@@ -86,9 +86,14 @@ def normalise(t: Transcription) -> NormalText:
     >>> current.text, [(change.before, change.after) for change in current.changes]
     ('応需造之', [('應', '応')])
     """
-    noted = {sign.index: sign.noted for sign in t.signs if sign.noted}
-    signs = tuple([_shown(sign) for sign in t.signs])
-    return _of_signs(signs, noted) if noted else _of_plain_signs(signs)
+    return normalise_signs(t.signs)
+
+
+def normalise_signs(signs: Sequence[Sign]) -> NormalText:
+    """Return signs in current forms as :func:`normalise` does, numbered as they stand here."""
+    noted = {at: sign.noted for at, sign in enumerate(signs) if sign.noted}
+    shown = tuple([_shown(sign) for sign in signs])
+    return _of_signs(shown, noted) if noted else _of_plain_signs(shown)
 
 
 @tables.cached(_REMEMBERED)

@@ -47,8 +47,8 @@ def bracketed(word: str, signs: Sequence[Sign]) -> str:
 
 
 def _in_brackets(said: str, state: Supplied) -> str:
-    for bracket in convention("japanese").brackets.values():
-        if state and state in (bracket.certainty, bracket.intervention):
+    for bracket in convention("japanese").brackets.values() if state else ():
+        if state in (bracket.certainty, bracket.intervention):
             return f"{bracket.opening}{said}{bracket.closing}"
     return said
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -80,6 +81,7 @@ def documents(entries: list[Entry], form: str, style: Style) -> Iterator[str | b
         yield formats()[form](entries, style)
 
 
+@cache
 def formats() -> dict[str, Callable[[list[Entry], Style], str]]:
     """Return what writes entries as one document, by the name of the format."""
     from inscribe.report import pages

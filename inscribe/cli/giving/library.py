@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+import sys
 from contextlib import nullcontext
 from pathlib import Path
 from typing import Any
+
+from inscribe.settings import own_folder
 
 
 def library_path(given: str | None) -> Path:
     """Return the library file to use: that of the option or the settings, or the user's own."""
     if given:
         return Path(given)
-    from platformdirs import user_data_path
-
-    return user_data_path("inscribe", appauthor=False) / "sources.sqlite"
+    own = own_folder("data", ".local/share", xdg=sys.platform == "linux")
+    return own / "sources.sqlite"
 
 
 def opened_library(given: str | None) -> Any:

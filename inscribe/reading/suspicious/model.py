@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import groupby
 from typing import Literal
 
-from inscribe.signs import Certainty, Kind, Sign, transcription
+from inscribe.signs import Certainty, Kind, Sign
 
 SuspicionKind = Literal["mark", "kana", "form", "simplified", "gloss", "look-alike"]
 
@@ -51,7 +50,7 @@ class SuspectText:
 
 def setting_of(signs: Sequence[Sign], unread: frozenset[int]) -> SuspectText:
     """Return the text of signs, those of the indexes ``unread`` as not read."""
-    from inscribe.forms import normalise
+    from inscribe.forms import normalise_signs
 
     kept = [
         replace(sign, text="", certainty=Certainty.UNREADABLE)
@@ -59,5 +58,5 @@ def setting_of(signs: Sequence[Sign], unread: frozenset[int]) -> SuspectText:
         else sign
         for sign in signs
     ]
-    normal = normalise(transcription([[list(c) for _, c in groupby(kept, lambda s: s.column)]]))
+    normal = normalise_signs(kept)
     return SuspectText(normal.text, tuple(signs[at].index for at in normal.origin))

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from inscribe.notation import written_out
@@ -101,12 +103,17 @@ class Columns:
     written_key: str = ""  # and those that are written, where nothing can be drawn
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Drawing:
-    """The surface that bears the inscription, drawn to scale."""
+    """The surface that bears the inscription, drawn to scale where a format shows it."""
 
     title: str
-    svg: str
+    draw: Callable[[], str]  # as SVG
+
+    @cached_property
+    def svg(self) -> str:
+        """The drawing as SVG."""
+        return self.draw()
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
+from functools import partial
 from typing import TYPE_CHECKING
 
 from inscribe import notation
@@ -146,7 +147,8 @@ def _drawing_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:
     has_faces = len(inscription.transcription.faces) > 1
     if inscription.plate or has_faces or on_guard(inscription, each.kind):
         title = style.label("drawing" if inscription.plate else "sketch")
-        yield Drawing(title, plate_drawing(inscription, each.collation, style, each.kind))
+        draw = partial(plate_drawing, inscription, each.collation, style, each.kind)
+        yield Drawing(title, draw)
 
 
 def _signature_blocks(each: InscriptionEntry, style: Style) -> Iterator[Block]:

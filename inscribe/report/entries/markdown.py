@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
+from inscribe import tables
 from inscribe.notation import written_out
 from inscribe.report.entries.blocks import (
     Block,
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
     from inscribe.entry import Entry
     from inscribe.report import Style
 
+_RECURRING = 4096  # labels and words kept as escaped
 _MARKS = re.compile(r"([\\`*_\[\]<>|#~])")
 _SPACES = re.compile(r"[ \t\r\n\f\v]+")  # ideographic spaces belong to the text
 _LIST_START = re.compile(r"^(\s*)([-+]|\d+[.)])(\s)", re.MULTILINE)
@@ -44,6 +46,7 @@ def entry_as_markdown(entry: Entry, style: Style) -> str:
     return "\n\n".join(filter(None, made)) + "\n"
 
 
+@tables.cached(_RECURRING)
 def escaped(text: str) -> str:
     r"""Return ``text`` as plain words of a Markdown paragraph, on one line.
 
