@@ -10,8 +10,8 @@ each sign in its place (path cost, metre, frequency), within 16 signs around whe
 metre. Sources: ``sourced.py`` finds what they have there, ``answering.py`` weighs it (one whose
 wording differs beside the worn sign counts for a fifth, ``OTHER_WORDING``), ``spellings.py`` where
 the source is spelled otherwise. ``seen.py`` keeps what the reader sees. One run looks at 20 worn
-places (``worn.py``), some 20 ms each, however long the text; others with ``--places``. In verse
-what stands beside a place is read once for all signs (``reading/verse/open_place.py``), some 15
+places (``worn.py``), some 10 ms each, however long the text; others with ``--places``. In verse
+what stands beside a place is read once for all signs (``reading/verse/open_place.py``), some 5
 ms, where MeCab for each of 2,200 took 50.
 
 Measure: ``tests/benchmarks/restore.py --half look|measure`` (fitted on the odd halves only) and,

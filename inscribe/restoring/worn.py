@@ -33,7 +33,7 @@ if TYPE_CHECKING:
     from inscribe.sources import Hit, Library
 
 AROUND = 8  # signs shown on either side
-MOST_PLACES = 20  # worn places treated in one run, each of which takes some 20 ms
+MOST_PLACES = 20  # worn places treated in one run, each of which takes some 10 ms
 LEAST = 0.001  # probability below which a candidate says nothing
 # Legible signs of a set phrase that tell it: more where a formula knows short words as well.
 _OF_A_TEXT, _OF_A_SIGNATURE = 2, 3

@@ -2,7 +2,8 @@
 
 What stands before and after the place is searched once, as MeCab does it (least cost of words and
 connections), and kept by the class of the word that it meets; only the words over the place are
-looked up sign by sign, those of one sign once for all texts.
+looked up sign by sign, those of a sign, and of a sign with the one after it, once for all texts.
+Many classes have the same words at costs that differ alike; the best of them stands for all.
 """
 
 from __future__ import annotations
