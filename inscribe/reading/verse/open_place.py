@@ -185,7 +185,7 @@ class OpenPlace:
             yield len(text) - len(text[first:].lstrip(_UNREAD)), _MADE_UP, _unread()
 
 
-class _Way(NamedTuple):
+class _CheapestWords(NamedTuple):
     """The cheapest words through a stretch: their cost, and the numbers of their beats."""
 
     cost: int
@@ -198,7 +198,9 @@ class _Ways(dict[int, int]):
     def __init__(self, stride: int, stride_met: int) -> None:
         """Take the steps in the matrix of connections from one class to the next on either side."""
         self._strides = stride, stride_met
-        self.nearest: dict[int, _Way] = {}  # by the class of their word nearest to the offset
+        self.nearest: dict[
+            int, _CheapestWords
+        ] = {}  # by the class of their word nearest to the offset
         self.beats: dict[int, tuple[int, ...]] = {}  # of the cheapest, as ``self`` has the costs
 
     def note(self, nearest: int, cost: int, beats: tuple[int, ...]) -> None:
@@ -206,7 +208,7 @@ class _Ways(dict[int, int]):
         known = self.nearest.get(nearest)
         if known is None or cost <= known.cost:
             self.nearest.pop(nearest, None)  # the last of equals is taken
-            self.nearest[nearest] = _Way(cost, beats)
+            self.nearest[nearest] = _CheapestWords(cost, beats)
 
     def __missing__(self, met: int) -> int:
         _, cells = verse_connections()
