@@ -111,7 +111,6 @@ def test_endings_as_carved_are_read_out(text: str, romaji: str) -> None:
 @pytest.mark.parametrize(
     ("text", "romaji"),
     [
-        ("日本史", "Nihonshi"),
         ("日本晴", "Nihonbare"),
         ("日本史を読む", "Nihonshi o yomu"),
         ("大和魂を磨く", "Yamatodamashii o migaku"),

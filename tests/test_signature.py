@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings, strategies as st
 
+from inscribe import read_text
 from inscribe.forms import normalise_text
 from inscribe.forms.normal import NormalText
 from inscribe.reading.signatures.reader import (
@@ -245,3 +246,18 @@ def test_the_verb_after_a_material_or_before_its_object_closes_no_formula(
     text: str, romaji: str
 ) -> None:
     assert read_signature(normalise_text(text)).proposals[0].romaji == romaji
+
+
+@pytest.mark.parametrize(
+    ("text", "romaji"),
+    [
+        ("江戸史", "Edo shi"),
+        ("武蔵国風土記", "Musashi no kuni fudoki"),
+        ("江戸名所図会", "Edo meisho zue"),
+        ("江戸繁昌記", "Edo hanjōki"),
+        ("江戸住史", "Edo jū Fumi"),  # who lives there is a person
+        ("露岳誌", "Rogaku shirusu"),
+    ],
+)
+def test_what_is_told_of_a_place_alone_is_a_book(text: str, romaji: str) -> None:
+    assert read_text(text).proposals[0].romaji == romaji

@@ -155,7 +155,8 @@ def _work(
 ) -> None:
     session.ready()
     session.refuse_processes()
-    reach = _reach(items, asked.jobs, as_recorded=asked.as_recorded)
+    given = {file for _, file, _ in listed}
+    reach = _reach(items, given, asked.jobs, as_recorded=asked.as_recorded)
     session.with_examples(session.TRIED)
     tests = {item.nodeid: item for of_file in items.values() for item in of_file}
     known = _known(done, listed)
@@ -200,12 +201,12 @@ def _work(
     session.in_workers(asked.jobs, some)
 
 
-def _reach(items: dict[str, list[Any]], jobs: int, *, as_recorded: bool) -> Reach:
-    """Return which tests reach what, recording what is not known."""
+def _reach(items: dict[str, list[Any]], faulty: set[str], jobs: int, *, as_recorded: bool) -> Reach:
+    """Return which tests reach the modules that get a fault, recording what is not known."""
     folder = CACHE / "reach"
     folder.mkdir(parents=True, exist_ok=True)
     modules = [file for subject in SUBJECTS for file in files_of(subject)]
-    unknown = [] if as_recorded else [f for f in items if kept_of(f, folder) is None]
+    unknown = [] if as_recorded else [f for f in items if kept_of(f, folder, faulty) is None]
     unknown.sort(key=lambda file: ("/outside/" in file, not is_whole(file), file))
 
     def some(worker: int) -> None:
@@ -224,7 +225,7 @@ def _reach(items: dict[str, list[Any]], jobs: int, *, as_recorded: bool) -> Reac
         session.in_workers(jobs, some)
     reach = Reach()
     for file in items:
-        part = kept_of(file, folder)
+        part = kept_of(file, folder, faulty)
         if part is not None:
             reach.take(part)
     return reach

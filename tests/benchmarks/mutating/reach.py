@@ -1,8 +1,10 @@
 """Which tests run which lines of the code, recorded once for each file of tests.
 
 What a file of tests reached is kept in the cache folder under what the file and the modules that it
-reached say, so that only what has changed is run again. What the program keeps between tests is
-forgotten before each file, so that a value made once is seen by one test of every file.
+reached say, so that only what has changed is run again: the file itself, or a module that gets a
+fault. Which tests run the lines of a module does not change when another module does. What the
+program keeps between tests is forgotten before each file, so that a value made once is seen by one
+test of every file.
 """
 
 from __future__ import annotations
@@ -55,14 +57,19 @@ def _digest(file: str) -> str:
     return hashlib.sha256(path.read_bytes()).hexdigest()[:16] if path.exists() else ""
 
 
-def kept_of(file: str, folder: Path) -> dict[str, Any] | None:
-    """Return what was recorded of a file of tests, if it and what it reached are still the same."""
+def kept_of(file: str, folder: Path, faulty: Iterable[str]) -> dict[str, Any] | None:
+    """Return what was recorded of a file of tests, as far as it is still true.
+
+    None where the file has changed, or one of the ``faulty`` modules that its tests reached.
+    """
     path = folder / (file.replace("/", "_") + ".json")
     if not path.exists():
         return None
     part: dict[str, Any] = json.loads(path.read_text())
-    same = all(_digest(name) == digest for name, digest in part["digests"].items())
-    return part if same else None
+    changed = {name for name, digest in part["digests"].items() if _digest(name) != digest}
+    if file in changed or not changed.isdisjoint(faulty):
+        return None
+    return {**part, "lines": {n: lines for n, lines in part["lines"].items() if n not in changed}}
 
 
 def record(file: str, items: list[Any], modules: list[str], folder: Path, run: Any) -> None:
