@@ -83,15 +83,17 @@ def _ruled_particles() -> tuple[str, ...]:
     return tuple(sorted(spelt))
 
 
-def own_class(classes: Classes, number: int, written: str) -> int:
+def own_class(classes: Classes, number: int, written: str, kana: str) -> int:
     """Return a class for a particle that has a rule of its own but shares UniDic's class.
 
-    UniDic has ど and とも in one class; the grammar tells what each may follow.
+    UniDic has ど and とも in one class; the grammar tells what each may follow. One in kanji (共)
+    follows the rule of its kana, unless it has one.
     """
     row = classes.rows[number]
-    if row[0] != "助詞" or row[6] != "*" or written not in _ruled_particles():
+    spelt = written if written in _ruled_particles() else kana
+    if row[0] != "助詞" or row[6] != "*" or spelt not in _ruled_particles():
         return number
-    return number + _OWN * (1 + _ruled_particles().index(written))
+    return number + _OWN * (1 + _ruled_particles().index(spelt))
 
 
 def _row(classes: Classes, number: int) -> tuple[str, ...]:

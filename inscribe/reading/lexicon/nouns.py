@@ -14,7 +14,13 @@ from inscribe import tables
 from inscribe.reading.lexicon.groups import Words, as_cell, groups, with_words
 from inscribe.reading.lexicon.mixed_spellings import mixed_spellings, readings_of_signs
 from inscribe.reading.lexicon.particles import COST_CONSTANT, COST_FACTOR
-from inscribe.reading.lexicon.shortened import TWO_NOUNS, ends_in_a_verb, without_its_no, without_no
+from inscribe.reading.lexicon.shortened import (
+    TWO_NOUNS,
+    bare_inside,
+    ends_in_a_verb,
+    without_its_no,
+    without_no,
+)
 from inscribe.reading.lexicon.stems import ClassIndex
 from inscribe.reading.mecab import DictionaryEntry
 from inscribe.reading.spelling import modern_kana, morae, old_spellings
@@ -165,11 +171,9 @@ def noun_entries(
                 written, number, settled[written, modern], kana, pos, "*", "*", written, "和", gloss
             )
             yield from without_no(entry, particle)
-            cost = settled[written, modern] + _MIXED
+            yield from (bare for bare in bare_inside(entry) if bare.written not in readings)
             for spelling in mixed_spellings(written, historical, signs):
-                yield DictionaryEntry(
-                    spelling, number, cost, kana, pos, "*", "*", written, "和", gloss
-                )
+                yield entry._replace(written=spelling, cost=entry.cost + _MIXED)
 
 
 def _short_phrase(written: str, modern: str, number: int, gloss: str) -> Iterator[DictionaryEntry]:

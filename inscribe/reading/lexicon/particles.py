@@ -48,7 +48,7 @@ def particle_entries(
             default = _LONG_FINAL_COST
         shape = form if conjugation == "*" else f"{conjugation}/{form.partition('-')[0]}"
         cost = frequent.get((written, pos, shape), costs.get((written, number), default))
-        number = own_class(index.classes, number, written)
+        number = own_class(index.classes, number, written, kana)
         entry = DictionaryEntry(
             written, number, cost, kana, pos, conjugation, form, written, "和", gloss
         )

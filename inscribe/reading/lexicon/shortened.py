@@ -25,9 +25,9 @@ _WITHOUT_NO = 3500  # of a place: 志賀浦 for 志賀の浦
 _WITHOUT_NO_NOUN = 6000  # of another noun: 鶯鳴 for 鶯の鳴く
 TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
 _KANJI_ALONE = re.compile("[\u4e00-\u9fff々]{1,3}")
-_WITH_OKURIGANA = re.compile(
-    "([\u4e00-\u9fff]+)[\u3041-\u3096]{0,2}([\u4e00-\u9fff]+)[\u3041-\u3096]"
-)
+_KANJI = "([\u4e00-\u9fff]+)"
+_WITH_OKURIGANA = re.compile(f"{_KANJI}[\u3041-\u3096]{{0,2}}{_KANJI}[\u3041-\u3096]")
+_OKURIGANA_INSIDE = re.compile(f"{_KANJI}[いきぎしちにびみりえけげせてねべめれ]{_KANJI}")
 _WITHOUT_OKURIGANA = 3500
 _WITHOUT_INNER_KANA = 1800
 _OLDER_RULES = 1500
@@ -75,7 +75,16 @@ def bare_compounds(entry: DictionaryEntry) -> Iterator[DictionaryEntry]:
 
     Most end in a verb, and may as well be one with its okurigana left out: they cost as much more.
     """
-    match = _WITH_OKURIGANA.fullmatch(entry.written)
+    yield from _bare(entry, _WITH_OKURIGANA)
+
+
+def bare_inside(entry: DictionaryEntry) -> Iterator[DictionaryEntry]:
+    """Yield a compound noun without the okurigana inside it: 渡舟 for 渡し舟."""
+    yield from _bare(entry, _OKURIGANA_INSIDE)
+
+
+def _bare(entry: DictionaryEntry, pattern: re.Pattern[str]) -> Iterator[DictionaryEntry]:
+    match = pattern.fullmatch(entry.written)
     if match:
         yield left_out(entry._replace(written=match[1] + match[2], origin=LATER))
 

@@ -39,10 +39,10 @@ _MOST_SPELLINGS = 6
 _SECOND_PART_ONLY = 4000
 _VOICED_AT_START = 5000  # no native word began so in the language of verse
 _VOICED = "ガギグゲゴザジズゼゾダヂヅデドバビブベボ"
-_CHINESE_SIGN = -4000  # a single sign with its Chinese sound, or as a place
 _NUMERAL = 2500
 _ONLY_IN_KANA = 2000  # an uninflected word in kana that the glossary's tables do not have
 _RESPELT_NOUN = 2000  # a noun of UniDic's in a spelling UniDic does not give costs more still
+_COME = "来"  # which is written the same in every form
 _DEVERBAL = 4500
 OTHER_SPELLING = 900  # a spelling UniDic does not give costs this much more
 _ORIGIN_COST = {"和": 0, "混": 1500, "漢": 7000, "固": 1500}
@@ -100,6 +100,8 @@ def unidic_entries(
             intern(fields[12]),
         )
         yield entry
+        if entry.written == _COME:
+            yield from in_chinese_order(entry, _COME, index)
         if pos == "名詞" and fields[12] == "和" and index.is_verbal_noun(entry.written, entry.kana):
             yield left_out(entry._replace(written=entry.written[:-1]))  # 濁 for 濁り
         if pos == "名詞" and fields[12] in ("和", "混"):
@@ -145,8 +147,6 @@ def _unlikeliness(word: mecab.UnidicEntry) -> int:
         more += _SECOND_PART_ONLY
     elif word.fields[12] == "和" and word.fields[19][:1] in _VOICED:
         more += _VOICED_AT_START
-    if len(word.surface) == 1 and word.fields[12] in ("漢", "固"):
-        more += _CHINESE_SIGN
     if word.fields[1] == "数詞":
         more += _NUMERAL
     if ONLY_KANA.match(word.surface) and not word.conjugation.startswith("文語"):
