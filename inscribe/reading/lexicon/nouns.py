@@ -33,6 +33,7 @@ _KANA_COST = {1: 12000, 2: 9500, 3: 8500}  # a word in kana, by its morae
 _KANA_COST_LONG = 7500
 _OTHER_SPELLING = 600  # a kana spelling that the table does not give costs this much more
 _PARTICLE_LEFT_OUT = 1000  # 梅花 for 梅の花
+_AS_SUBJECT = 800  # what わが costs more as the subject of a clause: 我思ふ人
 _MIXED = 900  # 夕くれ for 夕暮 costs this much more
 _SHARE = 0.2  # of UniDic's difference between two readings of a written form that is kept
 _RANK = 2500  # each further reading of a written form costs this much more
@@ -166,6 +167,7 @@ def noun_entries(
             if group and not group.parts_of_speech[-1].startswith(("名詞", "助詞")):
                 group = None  # 花見, flower viewing, beside 花見る
             yield with_words(entry, group, in_kana=spelling != written)
+            yield from _as_subject(entry, index)
         if not affix and pos.startswith("名詞"):
             entry = DictionaryEntry(
                 written, number, settled[written, modern], kana, pos, "*", "*", written, "和", gloss
@@ -174,6 +176,13 @@ def noun_entries(
             yield from (bare for bare in bare_inside(entry) if bare.written not in readings)
             for spelling in mixed_spellings(written, historical, signs):
                 yield entry._replace(written=spelling, cost=entry.cost + _MIXED)
+
+
+def _as_subject(entry: DictionaryEntry, index: ClassIndex) -> Iterator[DictionaryEntry]:
+    """Yield わが written with one sign as a pronoun and its particle, which a verb may follow."""
+    if entry.kana == "わが" and len(entry.written) == 1:
+        right = index.number("助詞-格助詞", "*", "*", "が") or entry.connection
+        yield entry._replace(right_connection=right, cost=entry.cost + _AS_SUBJECT)
 
 
 def _short_phrase(written: str, modern: str, number: int, gloss: str) -> Iterator[DictionaryEntry]:

@@ -17,6 +17,7 @@ from inscribe.reading.mecab import DictionaryEntry
 
 COST_FACTOR = 700  # MeCab's, from UniDic's dicrc
 COST_CONSTANT = 1700  # so that the particle の costs what UniDic says
+_PRONOUNS = frozenset("我吾")  # which verse has as what they are, and not for a kana
 _PARTICLE_COST = {"格助詞": 6500, "係助詞": 6500, "接続助詞": 7000, "副助詞": 7500, "終助詞": 8500}
 _LONG_FINAL_COST = 5500  # a final particle of two kana or more
 _BORROWED_COST = 11500  # a particle written with a borrowed character that the table gives
@@ -56,7 +57,7 @@ def particle_entries(
         yield with_words(entry, groups().get((written, written)), in_kana=True)
         if written == kana and pos.startswith("助詞") and not pos.endswith("終助詞"):
             for sign in parents().get(kana, ()):
-                if (sign, kana) not in given:
+                if (sign, kana) not in given and sign not in _PRONOUNS:
                     yield entry._replace(written=sign, cost=_PARENT_COST)
     for row in strings:
         for entry in _string_entries(row, single, index):

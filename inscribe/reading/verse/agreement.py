@@ -27,13 +27,15 @@ from inscribe.reading.words import OKURIGANA_LEFT_OUT, ReadWord
 _NOT_ITS_END = 2500  # ぞ without its attributive, こそ without its realis
 _FINAL_BEFORE_NOUN = 1200  # within a phrase
 _LONE_SO = 3000  # そ without the な of a prohibition
-_PROHIBITED = 4000  # less, where both stand: な咲きそ, not な咲きぞ
+_PROHIBITED = 4500  # less, where both stand: な咲きそ, not な咲きぞ
 _PAST_UNBOUND = 2500  # し of the past before と or な: 忘れじな
+_SUBJECT_OF_CLAUSE = 1500  # われ before a verb that describes a noun: 我が思ふ人
 _BARE_MATTER = 2800  # こと behind の or が, and no particle behind it: 花のごと
 _PAST_OF_TOPIC = 3200  # し of the past before a noun, and は or も before its verb: 色には出でじ
 _ENDS_IN_PAST = 1500  # a poem, without the particle that asks for it: 人は忘れじ
 _LEFT_OPEN = 1500  # ぞ behind which no word is inflected
 _CONCEDED = 2200  # とも where all is said as fact
+_SUPPOSED = 1000  # ば of the irrealis likewise
 _RUN_ON = 2000  # a verb in its final form before another: 満ち来れば
 _PAIR = 1800  # a verb beside a noun it customarily goes with
 _ATTRIBUTIVE, _REALIS = "連体形", "已然形"
@@ -54,6 +56,7 @@ _OF_THOUGHT = (
     "助動詞-ベシ",
     "助動詞-マジ",
 )
+_CONJUNCTIVE = frozenset("いきぎしちにびみりえけげせてねべめれ")
 _LINKS = frozenset("のがはもをにぞや") | {"こそ", "だに", "さえ", "のみ", "しも", "にも", "とも"}
 
 
@@ -61,13 +64,22 @@ def disagreement(words: Sequence[ReadWord], phrases: Phrases) -> int:
     """Return what a reading costs more, or less, for how its words go together."""
     firsts = {first for _, first in phrases}
     cost = _endings(words, firsts) + _finals(words, firsts) + _LONE_SO * _has_lone_so(words)
-    cost += _CONCEDED * sum(_conceded(words)) + _RUN_ON * sum(_run_on(words, firsts))
+    cost += sum(_supposed(words)) + _RUN_ON * sum(_run_on(words, firsts))
+    cost += _SUBJECT_OF_CLAUSE * sum(_bare_subjects(words))
     cost += _BARE_MATTER * sum(_bare_matters(words)) + _pasts(words, firsts)
     return cost - _PAIR * sum(_pairs(words)) - _PROHIBITED * _prohibits(words)
 
 
 def _is_verb(word: ReadWord) -> bool:
     return word.part_of_speech.startswith("動詞")
+
+
+def _bare_subjects(words: Sequence[ReadWord]) -> Iterable[bool]:
+    """Yield for each われ whether it is the subject of a verb that describes a noun."""
+    for word, verb, after in zip(words, words[1:], words[2:], strict=False):
+        describes = _is_verb(verb) and verb.form.startswith(_ATTRIBUTIVE)
+        noun = after.part_of_speech.startswith(_NOUN)
+        yield word.written in ("我", "吾") and word.kana != "わが" and describes and noun
 
 
 def _bare_matters(words: Sequence[ReadWord]) -> Iterable[bool]:
@@ -109,9 +121,15 @@ def _prohibits(words: Sequence[ReadWord]) -> bool:
     """Whether な and そ enclose a verb: な咲きそ."""
     for index, word in enumerate(words):
         forbids = word.kana == "な" and word.part_of_speech.startswith(("副詞", "助詞"))
-        if forbids and words[index + 1 : index + 2] and _is_verb(words[index + 1]):
+        if forbids and any(map(_may_be_forbidden, words[index + 1 : index + 2])):
             return any(each.kana == "そ" for each in words[index + 2 : index + 4])
     return False
+
+
+def _may_be_forbidden(word: ReadWord) -> bool:
+    """Whether a word is a verb, or a noun that sounds as its conjunctive form does: 散らし."""
+    deverbal = word.part_of_speech.startswith(_NOUN) and word.written[-1] in _CONJUNCTIVE
+    return _is_verb(word) or deverbal
 
 
 def _has_lone_so(words: Sequence[ReadWord]) -> bool:
@@ -125,7 +143,7 @@ def _has_lone_so(words: Sequence[ReadWord]) -> bool:
 
 def _endings(words: Sequence[ReadWord], firsts: Collection[int]) -> int:
     """Return what it costs that sentences do not end as their particle asks."""
-    due, met, open_, cost = "", False, 0, 0
+    due, asker, met, open_, cost = "", "", False, 0, 0
     for index, word in enumerate(words):
         after = words[index + 1] if index + 1 < len(words) else None
         if word.part_of_speech.startswith("助詞") and after is not None:
@@ -134,23 +152,31 @@ def _endings(words: Sequence[ReadWord], firsts: Collection[int]) -> int:
             )
             asked = "" if closes else _asked_by(word)
             due, met = asked or due, met and not asked
-            open_ = _LEFT_OPEN if asked and word.kana != "か" else open_
+            asker = word.kana if asked else asker
+            open_ = _LEFT_OPEN if asked and asker != "か" else open_
         elif due and word.part_of_speech.startswith(_INFLECTED):
             ends = word.form.startswith((due, "命令形") if due == _REALIS else due)
             ends = ends or (due == _ATTRIBUTIVE and _sounds_attributive(word))
             if after is not None and _goes_on(word, after):
-                met = met or (ends and after.part_of_speech.startswith(("名詞", "代名詞")))
+                describes = ends and after.part_of_speech.startswith(("名詞", "代名詞"))
+                inside = describes and index + 1 not in firsts and not _is_thought(word)
+                cost += _NOT_ITS_END if inside and asker == "か" and not met else 0
+                met = met or describes
                 continue
             cost += 0 if ends or met else _NOT_ITS_END
             due, met = "", False
     return cost + (open_ if due and not met else 0)
 
 
-def _conceded(words: Sequence[ReadWord]) -> Iterable[bool]:
-    """Yield for each とも whether all behind it is said as fact, so that ども is likelier."""
-    for index, word in enumerate(words):
-        if word.kana == "とも" and word.part_of_speech == "助詞-接続助詞":
-            yield not any(_is_thought(later) for later in words[index + 1 :])
+def _supposed(words: Sequence[ReadWord]) -> Iterable[int]:
+    """Yield what a condition costs where all behind it is said as fact: ども, ば of the realis."""
+    for index, (word, after) in enumerate(pairwise(words), start=1):
+        if not after.part_of_speech.startswith("助詞-接続助詞"):
+            continue
+        open_ = word.note == OKURIGANA_LEFT_OUT and word.form.startswith("未然形")
+        if after.kana == "とも" or (after.kana == "ば" and open_):
+            fact = not any(_is_thought(later) for later in words[index + 1 :])
+            yield (_CONCEDED if after.kana == "とも" else _SUPPOSED) * fact
 
 
 def _is_thought(word: ReadWord) -> bool:
