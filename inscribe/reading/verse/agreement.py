@@ -187,7 +187,7 @@ def _is_thought(word: ReadWord) -> bool:
 def _run_on(words: Sequence[ReadWord], firsts: Collection[int]) -> Iterable[bool]:
     """Yield for each verb that is cut short whether it ends and a verb follows in its phrase."""
     for index, (word, after) in enumerate(pairwise(words), start=1):
-        ends = word.form.startswith((_ATTRIBUTIVE, "終止形"))
+        ends = word.form.startswith((_ATTRIBUTIVE, _REALIS, "終止形"))
         cut = word.note == OKURIGANA_LEFT_OUT and ends and _is_verb(word)
         yield cut and index not in firsts and _is_verb(after)
 
