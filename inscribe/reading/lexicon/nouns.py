@@ -1,7 +1,7 @@
 """The glossary's tables of classical words as dictionary entries.
 
-A word is entered in every spelling it is likely to have: as the table writes it, in historical
-and in current kana, and in the spellings that writers of kana confused with them.
+A word is entered as the table writes it, in historical and in current kana, and in the spellings
+that writers of kana confused with them.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ from inscribe.reading.lexicon.mixed_spellings import mixed_spellings, readings_o
 from inscribe.reading.lexicon.particles import COST_CONSTANT, COST_FACTOR
 from inscribe.reading.lexicon.shortened import (
     TWO_NOUNS,
+    as_subject,
     bare_inside,
     ends_in_a_verb,
     without_its_no,
@@ -33,7 +34,6 @@ _KANA_COST = {1: 12000, 2: 9500, 3: 8500}  # a word in kana, by its morae
 _KANA_COST_LONG = 7500
 _OTHER_SPELLING = 600  # a kana spelling that the table does not give costs this much more
 _PARTICLE_LEFT_OUT = 1000  # 梅花 for 梅の花
-_AS_SUBJECT = 800  # what わが costs more as the subject of a clause: 我思ふ人
 _MIXED = 900  # 夕くれ for 夕暮 costs this much more
 _SHARE = 0.2  # of UniDic's difference between two readings of a written form that is kept
 _RANK = 2500  # each further reading of a written form costs this much more
@@ -43,10 +43,7 @@ _POS_COST = {"接尾辞": 4500, "接頭辞": 1000, "感動詞": 1500, "接続詞
 
 
 def common_word_costs() -> dict[tuple[str, str], int]:
-    """Return the costs of common words by historical kana (a stem's) and class (* without).
-
-    Of a word that differs from one of the same sound, KANA=SPELLING stands for the kana.
-    """
+    """Return the costs of common words by historical kana (KANA=SPELLING of some) and class."""
     costs: dict[tuple[str, str], int] = {}
     for row in tables.rows("verse_common_words"):
         cost = int(COST_CONSTANT - COST_FACTOR * math.log(float(row["weight"]) / 1000))
@@ -134,7 +131,7 @@ def noun_entries(
     """Yield the uninflected words; ``settled`` are the costs of their written forms."""
     common = common_word_costs()
     plain = {kana for _, kana, _, pos, _ in noun_rows() if _NAME not in pos}
-    particle = index.number("助詞-格助詞", "*", "*", "の") or 0
+    particle, subject = (index.number("助詞-格助詞", "*", "*", each) or 0 for each in "のが")
     signs = readings_of_signs((written, historical) for written, historical, *_ in noun_rows())
     for written, historical, modern, pos, gloss in noun_rows():
         number = index.number(pos, "*", "*", written)
@@ -167,7 +164,7 @@ def noun_entries(
             if group and not group.parts_of_speech[-1].startswith(("名詞", "助詞")):
                 group = None  # 花見, flower viewing, beside 花見る
             yield with_words(entry, group, in_kana=spelling != written)
-            yield from _as_subject(entry, index)
+            yield from as_subject(entry, subject)
         if not affix and pos.startswith("名詞"):
             entry = DictionaryEntry(
                 written, number, settled[written, modern], kana, pos, "*", "*", written, "和", gloss
@@ -176,13 +173,6 @@ def noun_entries(
             yield from (bare for bare in bare_inside(entry) if bare.written not in readings)
             for spelling in mixed_spellings(written, historical, signs):
                 yield entry._replace(written=spelling, cost=entry.cost + _MIXED)
-
-
-def _as_subject(entry: DictionaryEntry, index: ClassIndex) -> Iterator[DictionaryEntry]:
-    """Yield わが written with one sign as a pronoun and its particle, which a verb may follow."""
-    if entry.kana == "わが" and len(entry.written) == 1:
-        right = index.number("助詞-格助詞", "*", "*", "が") or entry.connection
-        yield entry._replace(right_connection=right, cost=entry.cost + _AS_SUBJECT)
 
 
 def _short_phrase(written: str, modern: str, number: int, gloss: str) -> Iterator[DictionaryEntry]:
@@ -196,10 +186,7 @@ def _short_phrase(written: str, modern: str, number: int, gloss: str) -> Iterato
 
 
 def _is_short_pronoun(pos: str, kana: str) -> bool:
-    """Whether a word is a pronoun of one kana (み, か).
-
-    Such a pronoun is never as common as a noun that is written the same.
-    """
+    """Whether a word is a pronoun of one kana (み, か), less common than any noun so written."""
     return pos.startswith("代名詞") and len(kana) == 1
 
 

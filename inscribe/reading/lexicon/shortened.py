@@ -21,6 +21,7 @@ SHORTENED = (
     "連用形-促音便",
     "連用形-撥音便",
 )
+_AS_SUBJECT = 800  # what わが costs more as the subject of a clause
 _WITHOUT_NO = 3500  # of a place: 志賀浦 for 志賀の浦
 _WITHOUT_NO_NOUN = 6000  # of another noun: 鶯鳴 for 鶯の鳴く
 TWO_NOUNS = re.compile("([\u4e00-\u9fff々]+)の([\u4e00-\u9fff々]+)")
@@ -97,6 +98,12 @@ def inner_left_out(entry: DictionaryEntry) -> DictionaryEntry:
 def left_out(entry: DictionaryEntry) -> DictionaryEntry:
     """Return a form as one written without its okurigana."""
     return entry._replace(cost=entry.cost + _WITHOUT_OKURIGANA, note=OKURIGANA_LEFT_OUT)
+
+
+def as_subject(entry: DictionaryEntry, particle: int) -> Iterator[DictionaryEntry]:
+    """Yield わが in one sign as a pronoun and its particle, before a verb: 我思ふ人."""
+    if entry.kana == "わが" and len(entry.written) == 1:
+        yield entry._replace(right_connection=particle, cost=entry.cost + _AS_SUBJECT)
 
 
 def without_no(entry: DictionaryEntry, particle: int) -> Iterator[DictionaryEntry]:
