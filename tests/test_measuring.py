@@ -157,8 +157,8 @@ expectations = st.builds(
 )
 @settings(max_examples=30)
 def test_cells_follow_one_another(rows: list[float], signs: list[Expected], width: int) -> None:
-    pixels = np.outer(rows, np.linspace(0, 1, width)) if width else None
-    (found,) = cells([(ColumnInk(np.array(rows), pixels), signs)])
+    pixels = np.multiply.outer(np.outer(rows, np.linspace(0, 1, width)), [0.3, 0.7])
+    (found,) = cells([(ColumnInk(np.array(rows), pixels if width else None), signs)])
     assert len(found) == len(signs)
     ends = [end for cell in found for end in (cell.top, cell.bottom)]
     assert ends == sorted(ends)

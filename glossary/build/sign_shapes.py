@@ -64,32 +64,41 @@ def strokes_of(file: Path) -> list[list[Point]]:
     return [list(points(path.get("d", ""))) for path in ET.parse(file).getroot().iter(f"{SVG}path")]
 
 
-def shape(strokes: list[list[Point]]) -> tuple[str, str, str]:
-    """Return width and height in percent of the square, and the grid of strokes."""
+def shape(strokes: list[list[Point]]) -> tuple[str, str, str, str]:
+    """Return width and height in percent of the square, and the grids of level and upright strokes.
+
+    A stroke is level by the square of the cosine of its angle, and upright by that of its sine.
+    """
     every = [point for stroke in strokes for point in stroke]
     left, right = min(p.real for p in every) - PEN / 2, max(p.real for p in every) + PEN / 2
     top, bottom = min(p.imag for p in every) - PEN / 2, max(p.imag for p in every) + PEN / 2
-    cells = [[0.0] * COLUMNS for _ in range(ROWS)]
+    level = [[0.0] * COLUMNS for _ in range(ROWS)]
+    upright = [[0.0] * COLUMNS for _ in range(ROWS)]
     for stroke in strokes:
         for one, other in pairwise(stroke):
-            parts = max(1, math.ceil(abs(other - one)))
-            for part in range(parts):
-                p = one + (other - one) * (part + 0.5) / parts
+            way, length = other - one, abs(other - one)
+            parts = max(1, math.ceil(length))
+            for part in range(parts if length else 0):
+                p = one + way * (part + 0.5) / parts
                 row = min(ROWS - 1, int((p.imag - top) / (bottom - top) * ROWS))
                 column = min(COLUMNS - 1, int((p.real - left) / (right - left) * COLUMNS))
-                cells[row][column] += abs(other - one) / parts
-    fullest = max(max(row) for row in cells)
-    grid = "".join(str(round(9 * cell / fullest)) for row in cells for cell in row)
+                level[row][column] += way.real**2 / length / parts
+                upright[row][column] += way.imag**2 / length / parts
+    fullest = max(max(row) for row in (*level, *upright))
+    grids = (
+        "".join(str(round(9 * cell / fullest)) for row in g for cell in row)
+        for g in (level, upright)
+    )
     return (
         str(round((right - left) / SQUARE * 100)),
         str(round((bottom - top) / SQUARE * 100)),
-        grid,
+        *grids,
     )
 
 
 def built() -> dict[str, list[tuple[str, ...]]]:
     """Return the rows of the table."""
-    shapes: dict[str, tuple[str, str, str]] = {}
+    shapes: dict[str, tuple[str, str, str, str]] = {}
     source: dict[str, str] = {}
     for file in sorted(KANJIVG.glob("?????.svg")):
         char = chr(int(file.stem, 16))

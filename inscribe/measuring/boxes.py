@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 import cv2
@@ -26,13 +28,19 @@ STEP = PER_MM // ROWS  # rows of pixels in one of ``ROWS``
 BROAD = 0.75  # of a full sign: broader signs that look
 NARROW = 0.75  # times as broad as is usual, or less, show but a part of their strokes
 CRUMB = 0.45  # of a cell: ink that is shorter is not the whole sign
+LOST = 20.0  # price of leaving out all strokes of a sign
+EMPTY = 1.5  # price of bare metal at a sign's ends, as long as the sign
+SPACE = 0.1  # of a full sign: the space between signs where none is seen
+LEFT = 0.3  # of its cell: neighbours that leave a sign less are cut wrong
 LEAST = 0.08  # mm of ink that a side must show
 NEAR = 0.2  # mm: strokes nearer to each other are one piece
 PIECE = 0.05  # share of a sign's ink: a smaller piece that stands apart is grain or a neighbour's
 
 
-def column_inks(ink: Array, sides: list[tuple[float, float]]) -> list[ColumnInk]:
+def column_inks(ink: Array, level: Array, sides: list[tuple[float, float]]) -> list[ColumnInk]:
     """Return the ink of each column, its rows and its pixels.
+
+    ``level`` is how level the stroke of each pixel is, 0 to 1.
 
     From the rows, what the bare metal around shows of the same - grain that was taken for
     strokes - is taken away.
@@ -40,9 +48,10 @@ def column_inks(ink: Array, sides: list[tuple[float, float]]) -> list[ColumnInk]
     around = _around(ink, sides)
     found = []
     for left, right in sides:
-        strip = ink[:, round(left) : max(round(left) + 1, round(right))]
-        strip = strip[: len(strip) // STEP * STEP]
-        found.append(ColumnInk(_rows(strip, around[: len(strip)]), _stepped(strip)))
+        own = np.s_[: len(ink) // STEP * STEP, round(left) : max(round(left) + 1, round(right))]
+        strip, ways = ink[own], np.stack([level[own], 1 - level[own]], -1)
+        pixels = _stepped(strip[..., None] * ways)
+        found.append(ColumnInk(_rows(strip, around[: len(strip)]), pixels))
     return found
 
 
@@ -73,6 +82,15 @@ def _rows(strip: Array, around: Array) -> Array:
     return np.asarray(np.clip(rows / full - 0.06, 0, 1.3))
 
 
+class _Strip(NamedTuple):
+    """A column's ink, its strokes, its groups of strokes, and its left end in pixels."""
+
+    ink: Array
+    inked: Array
+    pieces: Array
+    left: int
+
+
 class Drawn(NamedTuple):
     """A box (x, y, width, height in mm), and whether the ink of its sign was seen."""
 
@@ -88,7 +106,8 @@ def drawn(
 ) -> list[Drawn]:
     """Return a box for each sign of a column.
 
-    Signs that show no strokes stand in the middle of the others, as wide as is expected by them.
+    Signs that show no strokes stand in the middle of the others, and fill what their neighbours
+    leave free.
 
     Args:
         ink: the stroke of each pixel of the rectified plate.
@@ -97,23 +116,92 @@ def drawn(
         expected: what is expected of each sign.
     """
     left = max(0, round(side[0]))
-    strip = np.ascontiguousarray(ink[:, left : max(left + 1, round(side[1]))])
+    ink = np.ascontiguousarray(ink[:, left : max(left + 1, round(side[1]))])
+    strip = _Strip(ink, _inked(ink), _near_pieces(ink), left)
     parted = zip(_signs_strokes(strip, cells), expected, strict=True)
-    found = [_tight(strip, strokes, left) if sign.shows else None for strokes, sign in parted]
-    middle, full = _middle_and_width(side, found, expected)
-    result = []
-    for box, cell, sign in zip(found, cells, expected, strict=True):
-        long, wide = cell.bottom - cell.top, full * sign.width
-        if box is None:
-            result.append(Drawn((middle - wide / 2, cell.top, wide, long), False))
+    kept = [_kept(strip, strokes) if sign.shows else None for strokes, sign in parted]
+    tight = [None if strokes is None else _tight(strip, strokes) for strokes in kept]
+    middle, full = _middle_and_width(side, tight, expected)
+    tall = _usual([(box[3], sign.length) for box, sign in zip(tight, expected, strict=True) if box])
+    found: list[Box | None] = []
+    for strokes, box, cell, sign in zip(kept, tight, cells, expected, strict=True):
+        if strokes is None or box is None:
+            found.append(None)
             continue
-        x, y, width, height = box
+        y, height = _lengthened(strip, strokes, cell, tall * sign.length, sign.spread)
+        if height < CRUMB * (cell.bottom - cell.top):
+            y, height = cell.top, cell.bottom - cell.top
+        x, width, wide = box[0], box[2], full * sign.width
         if width < NARROW * wide and sign.width > BROAD:
             x, width = _widened(x, width, NARROW * wide, middle)
-        if height < CRUMB * long:
-            y, height = cell.top, long
-        result.append(Drawn((x, y, width, height), True))
-    return result
+        found.append((x, y, width, height))
+    return [
+        Drawn(box, True)
+        if box is not None
+        else Drawn(_between(found, index, cells[index], expected[index], middle, full), False)
+        for index, box in enumerate(found)
+    ]
+
+
+def _between(
+    found: Sequence[Box | None],
+    index: int,
+    cell: SignExtent,
+    sign: Expected,
+    middle: float,
+    full: float,
+) -> Box:
+    """Return the box of a sign that is not seen: what its neighbours and a usual space leave."""
+    spaces = [
+        max(0.0, below[1] - above[1] - above[3])
+        for above, below in pairwise(found)
+        if above is not None and below is not None
+    ]
+    space = float(np.median(spaces)) if spaces else SPACE * full
+    top, bottom = cell.top, cell.bottom
+    if index and (above := found[index - 1]) is not None:
+        top = above[1] + above[3] + space
+    if index + 1 < len(found) and (below := found[index + 1]) is not None:
+        bottom = below[1] - space
+    if bottom - top < LEFT * (cell.bottom - cell.top):
+        top, bottom = cell.top, cell.bottom
+    wide = full * sign.width
+    if not sign.form and sign.length == 1:
+        wide = math.sqrt(full * (bottom - top))  # any sign: about as broad as it is long
+    return middle - wide / 2, top, wide, bottom - top
+
+
+def _lengthened(
+    strip: _Strip, strokes: Array, cell: SignExtent, usual: float, spread: float
+) -> tuple[float, float]:
+    """Return top and height of a sign in mm, by its strokes and by what is usual of it.
+
+    Some of its strokes may be a neighbour's or grain, and some may not show: the best stretch
+    leaves out little of what shows, has little bare metal at its ends, and is about as long as
+    the sign is usually.
+    """
+    rows = strokes.sum(1)
+    shown = np.flatnonzero(rows)
+    first = max(0, min(int(shown[0]), round(cell.top * PER_MM)))
+    end = min(len(rows), max(int(shown[-1]) + 1, round(cell.bottom * PER_MM)))
+    ends = np.arange(first, end + 1)
+    held = np.concatenate([[0], np.cumsum(rows)])[ends]
+    full = shown[rows[shown] >= LEAST * PER_MM]
+    inner = np.append(full, len(rows))[np.searchsorted(full, ends)] - ends
+    outer = ends - np.insert(full + 1, 0, 0)[np.searchsorted(full, ends)]
+    lost = 1 - (held[None] - held[:, None]) / held[-1]
+    length = np.maximum(ends[None] - ends[:, None], 1) / PER_MM
+    price = LOST * lost + EMPTY * (inner[:, None] + outer[None]) / PER_MM / usual
+    price = price + 0.5 * (np.log(length / usual) / spread) ** 2
+    price[ends[None] <= ends[:, None] + 1] = np.inf
+    top, bottom = np.unravel_index(int(price.argmin()), price.shape)
+    low, high = int(ends[top]), int(ends[bottom])
+    return _shrunk(low, high, *_goes_on(strip.inked, strokes, low, high))
+
+
+def _usual(seen: Sequence[tuple[float, float]]) -> float:
+    """Return the size of a full sign by the sizes of signs and their shares of a full one."""
+    return float(np.median([size / share for size, share in seen])) if seen else 1.0
 
 
 def _widened(start: float, width: float, wanted: float, middle: float) -> tuple[float, float]:
@@ -130,16 +218,16 @@ def _middle_and_width(
     if not seen:
         return (side[0] + side[1]) / 2 / PER_MM, (side[1] - side[0]) / PER_MM
     middle = np.median([box[0] + box[2] / 2 for box, _ in seen])
-    return float(middle), float(np.median([box[2] / sign.width for box, sign in seen]))
+    return float(middle), _usual([(box[2], sign.width) for box, sign in seen])
 
 
-def _signs_strokes(strip: Array, cells: Sequence[SignExtent]) -> list[Array]:
+def _signs_strokes(column: _Strip, cells: Sequence[SignExtent]) -> list[Array]:
     """Return which pixels of a column are strokes of each sign.
 
     A stroke that lies nearly all in one cell is its sign's to the end, though a cut goes through
     it; others are parted where the cells are.
     """
-    inked = _inked(strip)
+    strip = column.ink
     number, pieces = cv2.connectedComponents((strip > FAINT).astype(np.uint8))
     ends = np.rint(np.array([(cell.top, cell.bottom) for cell in cells]) * PER_MM)
     rows = np.arange(len(strip))
@@ -153,7 +241,7 @@ def _signs_strokes(strip: Array, cells: Sequence[SignExtent]) -> list[Array]:
     seen = np.bincount(pieces[(strip > CLEAR) & within[:, None]], minlength=number) > 0
     whole = seen & (held.max(1) >= WHOLE * held.sum(1))
     owner = np.where(whole[pieces], held.argmax(1)[pieces], nearest[:, None])
-    shown = inked & seen[pieces] & (whole[pieces] | within[:, None])
+    shown = column.inked & seen[pieces] & (whole[pieces] | within[:, None])
     return [shown & (owner == number) for number in range(count)]
 
 
@@ -164,17 +252,15 @@ def _inked(strip: Array) -> Array:
     return np.asarray(strip > np.maximum(FAINT, OF_STROKE * around))
 
 
-def _tight(ink: Array, strokes: Array, left: int) -> Box | None:
-    """Return the box of a sign's strokes in a column that begins at ``left``; None without any."""
-    kept = _pieces(ink, strokes)
+def _tight(strip: _Strip, kept: Array) -> Box | None:
+    """Return the box of a sign's strokes; None without any."""
     need = LEAST * PER_MM
     across, down = _reach(kept.sum(0), need), _reach(kept.sum(1), need)
     if across is None or down is None:
         return None
-    inked = _inked(ink)
-    x, width = _shrunk(*across, *_goes_on(inked.T, kept.T, *across))
-    y, height = _shrunk(*down, *_goes_on(inked, kept, *down))
-    return left / PER_MM + x, y, width, height
+    x, width = _shrunk(*across, *_goes_on(strip.inked.T, kept.T, *across))
+    y, height = _shrunk(*down, *_goes_on(strip.inked, kept, *down))
+    return strip.left / PER_MM + x, y, width, height
 
 
 def _goes_on(inked: Array, kept: Array, first: int, end: int) -> tuple[bool, bool]:
@@ -183,13 +269,21 @@ def _goes_on(inked: Array, kept: Array, first: int, end: int) -> tuple[bool, boo
     return before, end == len(inked) or bool((inked[end] & kept[end - 1]).any())
 
 
-def _pieces(ink: Array, strokes: Array) -> Array:
-    """Return a sign's strokes without crumbs that stand apart."""
+def _near_pieces(ink: Array) -> Array:
+    """Return the numbers of groups of strokes that stand near each other."""
     side = 2 * round(NEAR * PER_MM / 2) + 1
     disc = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (side, side))
-    number, pieces = cv2.connectedComponents(cv2.dilate((ink > FAINT).astype(np.uint8), disc))
-    held = np.bincount(pieces[strokes], ink[strokes], number)
-    return np.asarray(strokes & (held >= PIECE * held.sum())[pieces])
+    return np.asarray(cv2.connectedComponents(cv2.dilate((ink > FAINT).astype(np.uint8), disc))[1])
+
+
+def _kept(strip: _Strip, strokes: Array) -> Array:
+    """Return a sign's strokes without crumbs that stand apart."""
+    held = np.bincount(strip.pieces[strokes], strip.ink[strokes])
+    if not len(held):
+        return strokes
+    return np.asarray(
+        strokes & (held >= PIECE * held.sum())[np.minimum(strip.pieces, len(held) - 1)]
+    )
 
 
 def _reach(sums: Array, need: float) -> tuple[int, int] | None:

@@ -43,8 +43,9 @@ class Weights(NamedTuple):
     spaces: float = 9.0  # how much the excess of a space weighs, by the pitch
     size: float = 1.1  # how much sizes weigh
     far: float = 4.0  # a size further off than this counts less than by its square
-    shape: float = 14.0  # strokes that are nowhere where they should be
-    eighths: float = 3.5  # the same by rows alone, beside the whole form
+    shape: float = 25.0  # strokes that are nowhere where they should be, or cross them
+    rows: float = 14.0  # the same by rows, where nothing else is known
+    eighths: float = 3.5  # the same beside the whole form
     hands: float = 0.12  # how far the pitches of two columns differ (log)
     square: float = 0.85  # a full sign is as long as this share of its column's width
     squares: float = 0.3  # give or take (log)
@@ -56,8 +57,8 @@ USUAL = Weights()
 class ColumnInk(NamedTuple):
     """The ink of a column: of its rows (1 in a full row, ``ROWS`` rows a mm), and of its pixels.
 
-    ``pixels`` has a row for each of ``rows`` and ``PER_MM`` pixels a mm across; without them
-    strokes are compared by rows alone.
+    ``pixels`` has a row for each of ``rows``, ``PER_MM`` pixels a mm across, and for each the ink
+    of level and of upright strokes; without them strokes are compared by rows alone.
     """
 
     rows: Array
@@ -213,7 +214,7 @@ class _Table:
         w = self.weights
         by_rows = 1 - self.eighths @ np.array(sign.rows, np.float32)
         if self.forms is None:
-            return np.asarray(w.shape * by_rows)
+            return np.asarray(w.rows * by_rows)
         whole = 1 - self.forms @ np.array(sign.form, np.float32)
         return np.asarray(w.shape * whole + w.eighths * by_rows)
 

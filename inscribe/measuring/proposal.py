@@ -10,7 +10,7 @@ from inscribe.errors import InputError, Place
 from inscribe.measuring import boxes, findings, rhythm, strokes
 from inscribe.measuring.certainty import certainty, pitch_error
 from inscribe.measuring.columns import bands, column_cuts
-from inscribe.measuring.cutting import SignExtent, cells
+from inscribe.measuring.cutting import ColumnInk, SignExtent, cells
 from inscribe.measuring.model import Asked, Cut, Measured, MeasuredColumn, MeasuredSign
 from inscribe.measuring.outline import Outline, found_outline, given_outline
 from inscribe.measuring.picture import Picture
@@ -43,7 +43,8 @@ def measure(picture: Picture, inscription: Inscription, asked: Asked) -> Measure
     if problem := findings.face_problem(picture, outline, face, counts):
         raise problem
     sides = bands(ink, column_cuts(ink, len(columns))[0])
-    told, odd = _told(ink, sides, columns, asked)
+    inks = boxes.column_inks(ink, strokes.level(pixels), sides)
+    told, odd = _told(inks, columns, asked)
     signs = _signs(ink, sides, columns, told, asked)
     if problem := findings.unsure_problem(picture, [sign.certainty for sign in signs]):
         raise problem
@@ -117,10 +118,9 @@ def _view(picture: Picture, outline: Outline, asked: Asked) -> View:
 
 
 def _told(
-    ink: Array, sides: list[tuple[float, float]], columns: tuple[Column, ...], asked: Asked
+    inks: list[ColumnInk], columns: tuple[Column, ...], asked: Asked
 ) -> tuple[list[list[SignExtent]], tuple[str, ...]]:
     """Return the cells of every column, cut where a person wants it, and what is odd about that."""
-    inks = boxes.column_inks(ink, sides)
     expected = [[rhythm.expected(sign) for sign in column.signs] for column in columns]
     seen = list(zip(inks, expected, strict=True))
     wanted = dict(asked.cuts)

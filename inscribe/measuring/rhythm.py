@@ -9,14 +9,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+import numpy as np
+
 from inscribe import tables
 from inscribe.signs import Certainty, Kind, Sign
 
+EIGHTHS = 8  # rows of the table's grids
 FULL = 84  # percent of its square that a full Chinese character fills (median of the table)
-GRID = 4  # cells in a row of the table
 UNEVEN = 0.22  # of a full character: how far hands differ in length; of flat signs that is more
 LEAST_SPREAD, MOST_SPREAD = 0.2, 0.6
-WORN_WIDTH = 1.1  # of what the column's other signs, most of them kana, say of a full character
 LONG_MARKS = "〱〲〳〵"
 
 
@@ -24,9 +25,9 @@ class Expected(NamedTuple):
     """What is to be expected of a sign.
 
     ``length`` and ``width`` are shares of a full character, ``spread`` is how far the length may
-    be off (log), ``form`` is the length of strokes in each part (eighths from top to bottom, in
-    each four quarters from left to right; their squares add up to 1), empty where nothing is
-    known, ``shows`` whether it must show strokes at all.
+    be off (log), ``form`` is the length of level strokes in each part (eighths from top to bottom,
+    in each four quarters from left to right) and then that of upright ones (all their squares add
+    up to 1), empty where nothing is known, ``shows`` whether it must show strokes at all.
     """
 
     length: float
@@ -38,7 +39,8 @@ class Expected(NamedTuple):
     @property
     def rows(self) -> tuple[float, ...]:
         """The strokes of each eighth from top to bottom; their squares add up to 1."""
-        return _even([sum(self.form[n : n + GRID]) for n in range(0, len(self.form), GRID)])
+        grid = np.reshape(self.form, (2, EIGHTHS, -1) if self.form else (1, 0, 1))
+        return _even(grid.sum((0, 2)).tolist())
 
 
 def expected(sign: Sign) -> Expected:
@@ -52,14 +54,14 @@ def expected(sign: Sign) -> Expected:
     if sign.kind is not Kind.CHARACTER:
         return Expected(1.3, 0.5)
     if sign.certainty is Certainty.UNREADABLE or not sign.text:
-        return Expected(1.0, 0.35, WORN_WIDTH, shows=False)
+        return Expected(1.0, 0.35, shows=False)
     first = sign.text[0]
     if first in LONG_MARKS:
         return Expected(2.0, 0.4, 0.5)
     row = _shapes().first_about(first)
     if row is None:
         return Expected(0.85, 0.35)
-    width, height, strokes = row["width"], row["height"], row["strokes"]
+    width, height, strokes = row["width"], row["height"], row["level"] + row["upright"]
     length = int(height) / FULL
     spread = min(max(UNEVEN / length, LEAST_SPREAD), MOST_SPREAD)
     return Expected(length, spread, int(width) / FULL, _even(list(map(int, strokes))))

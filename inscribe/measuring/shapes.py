@@ -1,7 +1,8 @@
 """Where the strokes of a stretch of a column stand, so that it can be held against a sign's form.
 
 Every stretch is asked about, for each bottom and each length: a sign's form is told in eighths from
-top to bottom, and each of these in quarters from left to right of the ink that the stretch holds.
+top to bottom, and each of these in quarters from left to right of the ink that the stretch holds;
+level strokes by themselves, and upright ones, for hands differ less in where strokes go.
 """
 
 from __future__ import annotations
@@ -30,24 +31,27 @@ def rows_of(held: Array, sizes: Array) -> Array:
 def forms(pixels: Array, sizes: Array) -> Array:
     """Return the ink of each part of a stretch [place of its bottom, length, part].
 
-    The parts are the quarters of the first eighth, then those of the second, and so on; their
-    squares add up to 1, or to 0 where there is no ink.
+    The parts are the quarters of the first eighth, then those of the second, and so on, of level
+    strokes and then of upright ones; their squares add up to 1, or to 0 where there is no ink.
 
     Args:
-        pixels: the ink of a column, 0 to 1 [row, pixel across].
+        pixels: the ink of a column, level and upright, 0 to 1 together [row, pixel across, way].
         sizes: lengths in rows.
     """
-    rows, width = pixels.shape
-    summed = np.zeros((rows + 1, width + 1), np.float32)
-    summed[1:, 1:] = pixels.cumsum(0).cumsum(1)
+    rows, width, _ = pixels.shape
     low, high, part = _cuts(rows + 1, sizes)
-    left, right = _sides(pixels, sizes)
+    left, right = _sides(pixels.sum(-1), sizes)
     across = left[..., None] + (right - left)[..., None] * np.linspace(0, 1, QUARTERS + 1)
     at = np.rint(across).astype(int)[:, :, None]
-    above, below = summed[low[..., None], at], summed[high[..., None], at]
-    held = above + (below - above) * part[..., None].astype(np.float32)
-    parts = np.diff(np.diff(held, axis=-1), axis=-2)
-    return _even(parts.reshape(*parts.shape[:2], -1))
+    further = part[..., None].astype(np.float32)
+    found = []
+    for way in np.moveaxis(pixels, -1, 0):
+        summed = np.zeros((rows + 1, width + 1), np.float32)
+        summed[1:, 1:] = way.cumsum(0).cumsum(1)
+        above, below = summed[low[..., None], at], summed[high[..., None], at]
+        parts = np.diff(np.diff(above + (below - above) * further, axis=-1), axis=-2)
+        found.append(parts.reshape(*parts.shape[:2], -1))
+    return _even(np.concatenate(found, -1))
 
 
 def _cuts(places: int, sizes: Array) -> tuple[Array, Array, Array]:

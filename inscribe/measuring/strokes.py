@@ -16,6 +16,7 @@ from inscribe.measuring.view import Array
 
 PER_MM = 16  # pixels per mm in which a rectified plate is measured
 SCALES = (0.05, 0.1)  # mm: from hairlines to broad cuts, whose edges are as sharp
+FINE = 0.065  # mm: over which the way of a stroke is seen
 SHADING = 0.45  # mm: what changes more slowly is light, not strokes
 WINDOW = 17  # quarters of a mm: what counts as a pixel's surroundings
 SILENT = 0.003  # energy that even a blank picture is taken to have
@@ -54,6 +55,20 @@ def energy(face: Array) -> Array:
         total += np.sqrt((across**2 + down**2).mean(-1)) * (scale * PER_MM / 8)
     even = cv2.GaussianBlur(total, (0, 0), SPREAD * PER_MM)
     return np.asarray(even / _ground(even))
+
+
+def level(face: Array) -> Array:
+    """Return how level a stroke at each pixel of a rectified plate (RGB) would be, 0 to 1.
+
+    The light changes across a stroke: by the square of the cosine of the stroke's angle.
+    """
+    light = np.log(face.astype(np.float32) / 255 + 0.03)
+    smooth = cv2.GaussianBlur(light, (0, 0), FINE * PER_MM)
+    across, down = (
+        cv2.GaussianBlur((cv2.Sobel(smooth, cv2.CV_32F, *way) ** 2).mean(-1), (0, 0), FINE * PER_MM)
+        for way in ((1, 0), (0, 1))
+    )
+    return np.asarray(down / (across + down + 1e-9))
 
 
 def _without_pattern(light: Array) -> Array:
