@@ -5,12 +5,11 @@
     python tests/benchmarks/measuring.py --flaws            # are bad pictures told apart?
     python tests/benchmarks/measuring.py --space            # verdicts on space, measured and true
 
-Five authors wrote a look each (``looks/``). The first and, since its pictures were looked at, the
-second are what was tuned on. The third is for robustness only: its author had read the first and
-the program. The fourth's author had read neither looks nor program, and its pictures were never
-looked at: it is what is measured. The fifth is a check by one who knew the program. Corners are
-given (the truth) or found. The pictures are this project's own invention: these figures are a
-check, not a result on photographs.
+Authors wrote a look each (``looks/``). The first, second, third and fifth are what was tuned on
+(the third's author had read the first and the program, the fifth's knew the program). The fourth's
+and the sixth's authors had read neither looks nor program, and their pictures were never looked
+at: they are what is measured. Corners are given (the truth) or found. The pictures are this
+project's own invention: these figures are a check, not a result on photographs.
 Needs the extra ``photo`` and Debian's fonts-aoyagi-kouzan-t fonts-kouzan-mouhitsu
 fonts-dejima-mincho fonts-aoyagi-soseki fonts-kiloji fonts-seto fonts-ipamj-mincho.
 """
