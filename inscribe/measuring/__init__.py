@@ -18,8 +18,8 @@ plate is weakened in its spectrum first), ``columns``, ``rhythm`` (what is expec
 metal), ``proposal`` (all of it). ``model``, ``accepting`` need no library for pictures. Constants
 were set on ``look_a``, ``look_b``, ``look_c`` and ``look_e`` of the benchmark, never on ``look_d``
 or ``look_f``. Accepted measurements go into the record by ``record/writing/amending.py``, which
-reads what it wrote before it hands it back. Measure: ``tests/benchmarks/measuring.py [--plates N] [--look
-look_b] [--flaws | --space]``; its head names the fonts it needs.
+reads what it wrote before it hands it back. Measure: ``tests/benchmarks/measuring.py [--plates N]
+[--look look_b] [--flaws | --space]``; its head names the fonts it needs.
 """
 
 from __future__ import annotations
