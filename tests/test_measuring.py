@@ -145,7 +145,7 @@ expectations = st.builds(
     st.floats(0.3, 2.5),
     st.floats(0.2, 0.7),
     st.just(0.9),
-    st.just(()) | st.just((0.176777,) * 32),
+    st.just(()) | st.just((0.125,) * 64),
     st.booleans(),
 )
 
