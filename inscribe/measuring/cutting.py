@@ -202,11 +202,8 @@ class _Table:
             price = price + self._unlike(sign)
         if sign.shows:
             few = w.few * sign.length * self.pitch / self.per_mm
-            price = (
-                price
-                + w.bare * bare / self.pitch * self.per_mm
-                + w.unseen * np.clip(1 - held / few, 0, 1)
-            )
+            price = price + w.bare * bare / self.pitch * self.per_mm
+            price = price + w.unseen * np.clip(1 - held / few, 0, 1)
         return np.where(places - self.sizes < 0, np.inf, price)
 
     def _unlike(self, sign: Expected) -> Array:
