@@ -2,9 +2,11 @@
 
 MeCab weighs each word by the one before it. What decides an ending that is not written often
 stands further off: after ぞ the sentence ends in the attributive, after こそ in the realis
-(係り結び, common grammar); a final form hardly stands before a noun within a phrase; and a verb
-goes with its customary nouns (``verse_pairs.tsv``): 虫の鳴 is naku, 鐘の鳴 is naru. So readings
-that cost nearly the same are held against each other once more.
+(係り結び, common grammar); a final form hardly stands before a noun within a phrase; とも and ば of
+the irrealis want something that is only thought of behind them; who does what describes a noun has
+が (我思ふ人 waga), and a word has its customary nouns (``verse_pairs.tsv``): 虫の鳴 is naku, 鐘の鳴
+is naru. The same tells what a text that marks no voicing leaves open: か or が, し or じ, こと or
+ごと. So readings that cost nearly the same are held against each other once more.
 
 >>> from inscribe.reading.verse.reader import read_verse
 >>> read = read_verse("夕暮の庭の草葉に虫の鳴声こそ秋のあはれなりけれ")

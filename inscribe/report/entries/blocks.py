@@ -103,7 +103,7 @@ class Columns:
     written_key: str = ""  # and those that are written, where nothing can be drawn
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Drawing:
     """The surface that bears the inscription, drawn to scale where a format shows it."""
 
@@ -114,6 +114,16 @@ class Drawing:
     def svg(self) -> str:
         """The drawing as SVG."""
         return self.draw()
+
+    def __eq__(self, other: object) -> bool:
+        """Whether both show the same under the same heading."""
+        if not isinstance(other, Drawing):
+            return NotImplemented
+        return (self.title, self.svg) == (other.title, other.svg)
+
+    def __hash__(self) -> int:
+        """Return the hash of the heading."""
+        return hash(self.title)
 
 
 @dataclass(frozen=True, slots=True)
